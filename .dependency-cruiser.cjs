@@ -1,0 +1,78 @@
+// Imports point one way: shared <- state-machines <- src/features <- src/app.ts (see DEVELOPERS.md).
+const nodeCore = ['core'];
+
+module.exports = {
+  forbidden: [
+    {
+      name: 'shared-is-pure',
+      comment: 'shared/ runs on a phone and in tests alike: it may import itself and pure packages only.',
+      severity: 'error',
+      from: { path: '^shared/' },
+      to: { path: '^(state-machines|src|seed|tests|prisma)/' },
+    },
+    {
+      name: 'no-node-in-pure-code',
+      comment: 'Everything that decides or computes knows nothing of Node.',
+      severity: 'error',
+      from: { path: '^(shared|state-machines)/' },
+      to: { dependencyTypes: nodeCore },
+    },
+    {
+      name: 'no-io-packages-in-pure-code',
+      severity: 'error',
+      from: { path: '^(shared|state-machines)/' },
+      to: { path: 'node_modules/(fastify|@fastify|@prisma|prisma|pg|pino|@tus|sharp|@electric-sql|yazl)(/|$)' },
+    },
+    {
+      name: 'machines-know-only-shared',
+      severity: 'error',
+      from: { path: '^state-machines/' },
+      to: { path: '^(src|seed|tests|prisma)/' },
+    },
+    {
+      name: 'features-keep-to-themselves',
+      comment: "No feature reaches into another's insides: only its index.ts is a door.",
+      severity: 'error',
+      from: { path: '^src/features/([^/]+)/' },
+      to: { path: '^src/features/[^/]+/', pathNot: ['^src/features/$1/', '^src/features/[^/]+/index\\.ts$'] },
+    },
+    {
+      name: 'features-do-not-know-the-app',
+      severity: 'error',
+      from: { path: '^src/(features|database|evidence-store|http)/' },
+      to: { path: '^src/(app|main)\\.ts$' },
+    },
+    {
+      name: 'plumbing-does-not-know-features',
+      severity: 'error',
+      from: { path: '^src/(database|evidence-store|http)/' },
+      to: { path: '^src/features/' },
+    },
+    {
+      name: 'client-takes-only-pure-code',
+      severity: 'error',
+      from: { path: '^src/web/' },
+      to: { path: '^(src|seed|tests|prisma)/', pathNot: '^src/web/' },
+    },
+    {
+      name: 'product-does-not-import-tests-or-seed',
+      severity: 'error',
+      from: { path: '^(shared|state-machines|src)/' },
+      to: { path: '^(tests|seed)/' },
+    },
+    { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'no-unresolved',
+      severity: 'error',
+      from: {},
+      to: { couldNotResolve: true },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '^src/database/generated/' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+  },
+};
