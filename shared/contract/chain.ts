@@ -1,0 +1,226 @@
+import { z } from 'zod';
+import { instant, line, placeId, text } from './primitives.ts';
+
+/**
+ * The signal a port can pass. TMDS: the highest character rate in MHz (a tenth of the bit rate of one channel).
+ * FRL: lanes and gigabits per second a lane. Source: HDMI 2.1, the fixed rate link's six steps (from memory).
+ */
+export const signalMode = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('tmds'), maxCharacterRateMHz: z.number().positive().max(600) }),
+  z.object({
+    kind: z.literal('frl'),
+    lanes: z.union([z.literal(3), z.literal(4)]),
+    gbpsPerLane: z.union([z.literal(3), z.literal(6), z.literal(8), z.literal(10), z.literal(12)]),
+  }),
+]);
+export type SignalMode = z.infer<typeof signalMode>;
+
+export const contentProtectionVersions = ['none', '1.4', '2.2', '2.3', 'unknown'] as const;
+/** The newest content-protection version that a port does. */
+export const contentProtectionVersion = z.enum(contentProtectionVersions);
+export type ContentProtectionVersion = z.infer<typeof contentProtectionVersion>;
+
+export const encodings = ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const;
+/** A picture format as a client or an installer would ask for it. Heights are of the frame. */
+export const videoFormat = z.object({
+  widthPx: z.int().min(1).max(16_384),
+  heightPx: z.int().min(1).max(16_384),
+  interlaced: z.boolean().default(false),
+  refreshHz: z.number().min(1).max(1000),
+  encoding: z.enum(encodings),
+  bitsPerComponent: z.union([z.literal(8), z.literal(10), z.literal(12), z.literal(16)]),
+});
+export type VideoFormat = z.infer<typeof videoFormat>;
+
+const edidHex = z
+  .string()
+  .regex(/^([0-9a-f]{2})+$/, 'lower-case hexadecimal, whole bytes')
+  .max(65_536);
+
+export const port = z.object({
+  id: placeId,
+  /** What is printed beside the socket. */
+  label: line,
+  direction: z.enum(['input', 'output']),
+  highestMode: signalMode,
+  /** What the port is set to; null where nothing can be set or it was left on automatic. */
+  setMode: signalMode.nullable().default(null),
+  contentProtection: contentProtectionVersion.default('unknown'),
+  /** The EDID read at this port: an input's own, or what an output saw. */
+  edidHex: edidHex.nullable().default(null),
+  /** 5 V line in mA: what an output supplies, what an input draws; null when not known. */
+  fiveVoltMa: z.number().min(0).max(5000).nullable().default(null),
+});
+export type Port = z.infer<typeof port>;
+
+export const deviceRoles = [
+  'source',
+  'switch',
+  'receiver',
+  'processor',
+  'extender',
+  'splitter',
+  'display',
+] as const;
+export type DeviceRole = (typeof deviceRoles)[number];
+
+/** What a device does with the EDID of what follows it, when it answers for its own inputs. */
+export const edidHandling = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('passesOn') }),
+  z.object({
+    kind: z.literal('limits'),
+    /** Highest TMDS character rate let through, MHz; null when only the switches below apply. */
+    maxTmdsCharacterRateMHz: z.number().positive().max(600).nullable().default(null),
+    dropsFrl: z.boolean().default(false),
+    drops420: z.boolean().default(false),
+    dropsHdr: z.boolean().default(false),
+    stereoOnly: z.boolean().default(false),
+  }),
+  z.object({ kind: z.literal('replaces'), edidHex: edidHex.nullable().default(null) }),
+]);
+export type EdidHandling = z.infer<typeof edidHandling>;
+
+const settingValue = z.union([z.string().max(500), z.number(), z.boolean()]);
+/** Settings of a device as key and value, in the words of its own menu. */
+export const settings = z
+  .record(z.string().min(1).max(120), settingValue)
+  .refine((value) => Object.keys(value).length <= 500, 'at most 500 settings');
+export type Settings = z.infer<typeof settings>;
+
+export const device = z.object({
+  id: placeId,
+  name: line,
+  role: z.enum(deviceRoles),
+  model: line.nullable().default(null),
+  serial: line.nullable().default(null),
+  firmware: line.nullable().default(null),
+  /** Draws its own on-screen menu into the picture, which is what tells one side of it from the other. */
+  drawsMenu: z.boolean().default(false),
+  /** Scales, converts or processes the picture as it is set now. */
+  processesPicture: z.boolean().default(false),
+  edidHandling: edidHandling.default({ kind: 'passesOn' }),
+  /** What it sends whatever it receives; null when it sends what it gets. */
+  outputFormat: videoFormat.nullable().default(null),
+  settings: settings.default({}),
+  ports: z.array(port).max(64),
+  notes: text.default(''),
+});
+export type Device = z.infer<typeof device>;
+
+export const linkConstructions = [
+  'passiveCopper',
+  'activeCopper',
+  'activeOptical',
+  'twistedPairExtender',
+] as const;
+export type LinkConstruction = (typeof linkConstructions)[number];
+
+/** The cable categories of the HDMI compliance programme: 74.25 MHz, 340 MHz, 18 Gbit/s, 48 Gbit/s. */
+export const linkCategories = [
+  'standard',
+  'highSpeed',
+  'premiumHighSpeed',
+  'ultraHighSpeed',
+  'unknown',
+] as const;
+export type LinkCategory = (typeof linkCategories)[number];
+
+const threeState = z.enum(['yes', 'no', 'unknown']);
+const linkEnd = z.object({
+  /** The maker asks for power at this end. */
+  needsPower: z.boolean().default(false),
+  powered: threeState.default('unknown'),
+  seated: threeState.default('unknown'),
+});
+export type LinkEnd = z.infer<typeof linkEnd>;
+const portRef = z.object({ deviceId: placeId, portId: placeId });
+export type PortRef = z.infer<typeof portRef>;
+
+export const link = z.object({
+  id: placeId,
+  from: portRef,
+  to: portRef,
+  construction: z.enum(linkConstructions),
+  category: z.enum(linkCategories).default('unknown'),
+  /** The category is certified: its label was seen or scanned. */
+  certified: z.boolean().default(false),
+  lengthM: z.number().max(1000),
+  /** How a directional cable lies: `asMarked` is source end to source. */
+  direction: z.enum(['notDirectional', 'asMarked', 'reversed', 'unknown']).default('unknown'),
+  /** Ends fitted in a factory, not on site; null when not known. */
+  factoryFittedEnds: z.boolean().nullable().default(null),
+  sourceEnd: linkEnd.prefault({}),
+  sinkEnd: linkEnd.prefault({}),
+  route: z.enum(['free', 'inWall', 'inConduit']).default('free'),
+  installedOn: z.iso.date().nullable().default(null),
+  /** What the cable's own electronics draw from the 5 V line, mA; null when not known. */
+  drawMa: z.number().min(0).max(5000).nullable().default(null),
+  notes: text.default(''),
+});
+export type Link = z.infer<typeof link>;
+
+/** One signal chain: a directed graph from sources to displays. Lengths in metres. */
+export const chain = z.object({
+  name: line,
+  devices: z.array(device).max(200),
+  links: z.array(link).max(400),
+  /** What the client wants to see through this chain. */
+  wantedFormats: z.array(videoFormat).max(40).default([]),
+});
+export type Chain = z.infer<typeof chain>;
+/** A chain as a client sends it, before defaults are filled in. */
+export type ChainInput = z.input<typeof chain>;
+
+/** A place in a chain that a refusal, finding or difference points at. */
+export const place = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('chain') }),
+  z.object({ kind: z.literal('device'), deviceId: placeId }),
+  z.object({ kind: z.literal('port'), deviceId: placeId, portId: placeId }),
+  z.object({ kind: z.literal('link'), linkId: placeId }),
+]);
+export type Place = z.infer<typeof place>;
+
+/** Why a chain can't be stored: one entry a fault, each with the place and a JSON pointer into the document. */
+export const chainFault = z.object({
+  code: z.enum([
+    'duplicate-id',
+    'unknown-port',
+    'link-direction',
+    'port-used-twice',
+    'cycle',
+    'display-with-output',
+    'source-with-input',
+    'orphan',
+    'length-not-positive',
+  ]),
+  place,
+  pointer: z.string(),
+  text: z.string(),
+});
+export type ChainFault = z.infer<typeof chainFault>;
+
+export const chainVersion = z.object({
+  chainId: z.uuid(),
+  siteId: z.uuid(),
+  version: z.int(),
+  chain,
+  changedBy: z.string(),
+  changedAt: instant,
+  /** What differs from the version before, in sentences. */
+  changes: z.array(z.string()),
+});
+export type ChainVersion = z.infer<typeof chainVersion>;
+
+export const findingSeverities = ['mustFix', 'shouldFix', 'note'] as const;
+/** One finding of the prerequisite audit. */
+export const finding = z.object({
+  rule: z.string(),
+  severity: z.enum(findingSeverities),
+  place,
+  placeName: z.string(),
+  text: z.string(),
+  whatToDo: z.string(),
+  source: z.string(),
+  caution: z.string().nullable(),
+});
+export type Finding = z.infer<typeof finding>;
