@@ -21,7 +21,9 @@ module.exports = {
       name: 'no-io-packages-in-pure-code',
       severity: 'error',
       from: { path: '^(shared|state-machines)/' },
-      to: { path: 'node_modules/(fastify|@fastify|@prisma|prisma|pg|pino|@tus|sharp|@electric-sql|yazl)(/|$)' },
+      to: {
+        path: 'node_modules/(fastify|@fastify|@prisma|prisma|pg|pino|@tus|sharp|@electric-sql|yazl)(/|$)',
+      },
     },
     {
       name: 'machines-know-only-shared',
@@ -73,6 +75,9 @@ module.exports = {
     exclude: { path: '^src/database/generated/' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node', 'default', 'types'],
+    },
   },
 };

@@ -189,7 +189,6 @@ export const chainFault = z.object({
     'port-used-twice',
     'cycle',
     'display-with-output',
-    'source-with-input',
     'orphan',
     'length-not-positive',
   ]),
