@@ -1,0 +1,114 @@
+import { z } from 'zod';
+import { place } from './chain.ts';
+import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
+import {
+  changeKind,
+  completenessItem,
+  confirmation,
+  declaredSetting,
+  menuAnswer,
+  remedy,
+  symptom,
+  verdict,
+  waiver,
+  watchMode,
+  whatChanged,
+} from './triage.ts';
+
+/**
+ * When it happened by the sender's clock: a phone that was out of signal sends its commands later.
+ * Absent: when the server takes it.
+ */
+const happened = { happenedAt: instant.optional() };
+const command = <Type extends string, Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
+  z.object({ type: z.literal(type), ...happened, ...shape });
+
+/** What a person may do to a ticket; ids that are left out are given by the server. */
+export const ticketCommand = z.discriminatedUnion('type', [
+  // anyone on the ticket
+  command('note', { text: text.min(1) }),
+  command('amendIntake', { symptom }),
+
+  // baseline
+  command('reviewAudit', { chainVersion: z.int(), note: text.default('') }),
+  command('answerWhatChanged', { answers: z.array(whatChanged).min(1).max(20) }),
+  command('recordAsFound', { chainVersion: z.int() }),
+
+  // watching, in reproduce, locateSide, substitute and verify
+  command('startWatch', {
+    watchId: id.optional(),
+    mode: watchMode.default('time'),
+    trigger: line.nullable().default(null),
+    plannedMin: minutes.nullable().default(null),
+    /** In locateSide: the device whose menu is up. */
+    menuDeviceId: placeId.nullable().default(null),
+  }),
+  command('recordOccurrence', {
+    occurrenceId: id.optional(),
+    durationS: z.number().min(0).max(86_400).nullable().default(null),
+    menu: menuAnswer.nullable().default(null),
+    description: text.default(''),
+  }),
+  command('recordTry', {}),
+  command('withdrawOccurrence', { occurrenceId: id, reason }),
+  command('endWatch', {}),
+  command('acceptReproduction', {}),
+
+  // locateSide
+  command('concludeSide', { deviceId: placeId }),
+  command('withdrawSide', { deviceId: placeId, reason }),
+  command('beginSubstitution', {}),
+
+  // substitute
+  command('declareChange', {
+    changeId: id.optional(),
+    kind: changeKind,
+    target: place,
+    detail: text.default(''),
+    expected: reason,
+    settings: z.array(declaredSetting).max(20).default([]),
+  }),
+  command('withdrawChange', { reason }),
+  command('applyChange', {}),
+  command('judgeRetest', { override: z.object({ verdict, reason }).nullable().default(null) }),
+  command('restoreChange', { note: text.default('') }),
+  command('keepChange', { note: text.default('') }),
+  command('locateSideAgain', { reason }),
+  command('nameCulprit', { changeId: id, place, explanation: reason, confirmation }),
+
+  // culpritFound, remedy, verify, closed
+  command('withdrawCulprit', { reason }),
+  command('chooseRemedy', { remedy }),
+  command('withdrawRemedy', { reason }),
+  command('finishRemedy', { asLeftChainVersion: z.int() }),
+  command('faultCameBack', { reason }),
+  command('close', { note: text.default(''), override: z.object({ reason }).nullable().default(null) }),
+  command('reopen', { reason }),
+
+  // escalation
+  command('escalate', { question: reason, waivers: z.array(waiver).max(20).default([]) }),
+  command('answerRequest', { requestId: id, text: reason, evidenceIds: z.array(id).max(50).default([]) }),
+  command('resubmit', { question: reason.optional(), waivers: z.array(waiver).max(20).default([]) }),
+  command('recall', { reason }),
+
+  // second line
+  command('takeCase', {}),
+  command('askForMore', {
+    requests: z
+      .array(
+        z.object({ requestId: id.optional(), item: completenessItem.nullable().default(null), text: reason }),
+      )
+      .min(1)
+      .max(20),
+  }),
+  command('directStep', {
+    requestId: id.optional(),
+    text: reason,
+    change: z.object({ kind: changeKind, target: place }).nullable().default(null),
+  }),
+  command('acceptCase', { finding: reason, place: place.nullable().default(null) }),
+  command('handBack', { reason }),
+]);
+export type TicketCommand = z.infer<typeof ticketCommand>;
+export type TicketCommandType = TicketCommand['type'];
+export const ticketCommandTypes = ticketCommand.options.map((option) => option.shape.type.value);

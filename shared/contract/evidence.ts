@@ -1,0 +1,86 @@
+import { z } from 'zod';
+import { settings } from './chain.ts';
+import { id, instant, line, pageQuery, placeId, reason, sha256, text } from './primitives.ts';
+
+export const evidenceKinds = ['photo', 'log', 'edid', 'settings', 'firmware', 'note', 'document'] as const;
+export const evidenceKind = z.enum(evidenceKinds);
+export type EvidenceKind = z.infer<typeof evidenceKind>;
+
+/** What an item shows, where that matters to completeness: both ends of a cable, its printed label, the screen. */
+export const shows = z.enum(['sourceEnd', 'sinkEnd', 'label', 'port', 'screen', 'other']);
+
+/** What an item of evidence belongs to; every part is optional, the ticket is not. */
+export const evidenceTie = z.object({
+  deviceId: placeId.nullable().default(null),
+  portId: placeId.nullable().default(null),
+  linkId: placeId.nullable().default(null),
+  watchId: id.nullable().default(null),
+  changeId: id.nullable().default(null),
+  shows: shows.nullable().default(null),
+});
+export type EvidenceTie = z.infer<typeof evidenceTie>;
+
+/** The time that a log covers. */
+export const span = z.object({ from: instant, to: instant });
+export type Span = z.infer<typeof span>;
+
+export const firmwareReading = z.object({ kind: z.literal('firmware'), level: line });
+export const settingsReading = z.object({
+  kind: z.literal('settings'),
+  values: settings,
+  /** Read before the change was applied, after it, or apart from any change. */
+  phase: z.enum(['before', 'after', 'apart']).default('apart'),
+});
+export const noteReading = z.object({ kind: z.literal('note'), text: text.min(1) });
+/** A reading without a file. */
+export const reading = z.discriminatedUnion('kind', [firmwareReading, settingsReading, noteReading]);
+export type Reading = z.infer<typeof reading>;
+
+/** What triage keeps of an item of evidence: enough to judge completeness and attribution offline. */
+export const evidenceRef = z.object({
+  id,
+  kind: evidenceKind,
+  sha256: sha256.nullable(),
+  tie: evidenceTie,
+  span: span.nullable(),
+  reading: reading.nullable(),
+  at: instant,
+  by: id,
+  withdrawn: z.object({ reason: z.string(), at: instant, by: id }).nullable(),
+});
+export type EvidenceRef = z.infer<typeof evidenceRef>;
+
+/** One item of the evidence store as the API shows it. Sizes in bytes. */
+export const evidenceItem = evidenceRef.extend({
+  ticketId: id,
+  description: z.string(),
+  fileName: z.string().nullable(),
+  mediaType: z.string().nullable(),
+  sizeBytes: z.int().nullable(),
+  /** Hash of the file as it was sent, where the stored one was cleaned of its position. */
+  originalSha256: sha256.nullable(),
+  hasThumbnail: z.boolean(),
+  /** Facts read out of the file on arrival, such as a decoded EDID. */
+  facts: z.record(z.string(), z.unknown()).nullable(),
+  uploadedAt: instant,
+});
+export type EvidenceItem = z.infer<typeof evidenceItem>;
+
+/** What goes with a file: the multipart field `about` (JSON), or the tus metadata key `about`. */
+export const fileEvidenceAbout = z.object({
+  kind: z.enum(['photo', 'log', 'edid', 'settings', 'document']),
+  tie: evidenceTie.prefault({}),
+  description: text.default(''),
+  span: span.nullable().default(null),
+  takenAt: instant.nullable().default(null),
+});
+export type FileEvidenceAbout = z.infer<typeof fileEvidenceAbout>;
+
+export const recordReading = z.object({
+  tie: evidenceTie.prefault({}),
+  description: text.default(''),
+  reading,
+  takenAt: instant.nullable().default(null),
+});
+export const withdrawEvidence = z.object({ reason });
+export const evidenceQuery = pageQuery.extend({ kind: evidenceKind.optional() });
