@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { chain } from './chain.ts';
+import { id, instant, line, pageQuery, text } from './primitives.ts';
+
+export const hazardKinds = ['ladder', 'laser', 'mains', 'cableAcrossFloor', 'cableInWall', 'other'] as const;
+/** Where work can hurt someone. What is written here is shown before a visit; it never replaces local codes. */
+export const hazard = z.object({ kind: z.enum(hazardKinds), text: text.default('') });
+
+export const siteInput = z.object({
+  client: line,
+  address: z.string().trim().min(1).max(500),
+  contact: z
+    .object({
+      name: line.nullable().default(null),
+      phone: z.string().trim().max(60).nullable().default(null),
+      email: z.email().max(200).nullable().default(null),
+    })
+    .prefault({}),
+  accessNotes: text.default(''),
+  travelNotes: text.default(''),
+  hazards: z.array(hazard).max(30).default([]),
+  timeZone: z.string().max(60).nullable().default(null),
+});
+export type SiteInput = z.infer<typeof siteInput>;
+export const site = siteInput.extend({ id, version: z.int(), createdAt: instant, updatedAt: instant });
+export type Site = z.infer<typeof site>;
+
+/** Any part of client, address, phone number or device serial. */
+export const siteSearch = pageQuery.extend({ q: z.string().trim().max(100).optional() });
+export const siteSummary = site.extend({
+  chains: z.array(z.object({ id, name: z.string(), version: z.int() })),
+});
+
+export const chainSummary = z.object({ id, siteId: id, name: z.string(), version: z.int() });
+export const newChain = chain;
+export const chainVersionRef = z.object({
+  version: z.int(),
+  changedBy: id,
+  changedByName: z.string(),
+  changedAt: instant,
+  changes: z.array(z.string()),
+});
+export const chainDocument = z.object({
+  id,
+  siteId: id,
+  version: z.int(),
+  chain,
+  changedAt: instant,
+  changedBy: id,
+  /** What differs from the version before, in sentences. */
+  changes: z.array(z.string()),
+});
+export type ChainDocument = z.infer<typeof chainDocument>;

@@ -1,0 +1,140 @@
+import { z } from 'zod';
+import { evidenceRef } from './evidence.ts';
+import { id, instant, line, pageQuery, placeId, text } from './primitives.ts';
+import { allowedCommand } from './problem.ts';
+import { missingItem, symptom, symptomKinds, triageRecord, whatChanged } from './triage.ts';
+
+export const priorities = ['low', 'normal', 'high', 'urgent'] as const;
+export const priority = z.enum(priorities);
+
+/** What a dispatcher writes down while the client is on the line. All but the place and the symptom may wait. */
+export const intake = z.object({
+  reporter: z
+    .object({
+      name: z.string().trim().max(200).default(''),
+      phone: z.string().trim().max(60).default(''),
+      relation: z.string().trim().max(100).default(''),
+    })
+    .prefault({}),
+  symptom,
+  /** Devices of the chain, as far as the client can tell which sources show it; empty: not known. */
+  affectedSources: z.array(placeId).max(50).default([]),
+  affectedContent: text.default(''),
+  since: z.string().trim().max(200).default(''),
+  workedBefore: z.boolean().nullable().default(null),
+  whatChanged: z.array(whatChanged).max(20).default([]),
+  triedOnPhone: text.default(''),
+  notes: text.default(''),
+});
+export type Intake = z.infer<typeof intake>;
+
+export const newTicket = z.object({
+  siteId: id,
+  chainId: id,
+  intake,
+  priority: priority.default('normal'),
+  assigneeId: id.nullable().default(null),
+  visitAt: instant.nullable().default(null),
+  /** Open tickets at the same chain that were seen, and this is not one of them. */
+  seenDuplicates: z.array(id).max(100).default([]),
+});
+export type NewTicket = z.infer<typeof newTicket>;
+
+/** Everything of a ticket that is not decided by the triage machine. */
+export const ticketUpdate = z.object({
+  priority,
+  assigneeId: id.nullable(),
+  visitAt: instant.nullable(),
+  intake: intake.omit({ symptom: true, whatChanged: true }),
+});
+export type TicketUpdate = z.infer<typeof ticketUpdate>;
+
+export const ticketSummary = z.object({
+  id,
+  number: z.int(),
+  siteId: id,
+  chainId: id,
+  client: z.string(),
+  chainName: z.string(),
+  symptom: z.enum(symptomKinds),
+  priority,
+  state: z.string(),
+  assigneeId: id.nullable(),
+  assigneeName: z.string().nullable(),
+  visitAt: instant.nullable(),
+  openedAt: instant,
+  updatedAt: instant,
+  closedAt: instant.nullable(),
+});
+export type TicketSummary = z.infer<typeof ticketSummary>;
+
+export const ticket = ticketSummary.extend({
+  intake,
+  /** Sequence of the newest event in the ticket's log. */
+  sequence: z.int(),
+  triage: triageRecord,
+  allowedNow: z.array(allowedCommand),
+  /** What an escalation would still miss. */
+  missing: z.array(missingItem),
+});
+export type Ticket = z.infer<typeof ticket>;
+
+export const ticketQuery = pageQuery.extend({
+  /** A state, or the first part of one: `substitute` finds `substitute.retest` too. `open` is all but closed. */
+  state: z.string().max(60).optional(),
+  assigneeId: z.union([id, z.literal('none'), z.literal('me')]).optional(),
+  siteId: id.optional(),
+  chainId: id.optional(),
+  symptom: z.enum(symptomKinds).optional(),
+  priority: priority.optional(),
+  visitFrom: instant.optional(),
+  visitTo: instant.optional(),
+  q: z.string().trim().max(100).optional(),
+});
+
+export const assignment = z.object({ assigneeId: id.nullable() });
+
+export const ticketEvent = z.object({
+  sequence: z.int(),
+  type: z.string(),
+  payload: z.record(z.string(), z.unknown()),
+  actorId: id,
+  actorName: z.string(),
+  at: instant,
+  machineVersion: z.int(),
+  previousHash: z.string(),
+  hash: z.string(),
+});
+export type TicketEvent = z.infer<typeof ticketEvent>;
+
+/** One line of what happened, for reading. */
+export const timelineEntry = z.object({
+  at: instant,
+  kind: z.enum(['event', 'occurrence', 'evidence', 'chain', 'packet']),
+  actorName: z.string(),
+  text: z.string(),
+  ref: z.record(z.string(), z.unknown()),
+});
+export type TimelineEntry = z.infer<typeof timelineEntry>;
+
+export const applicableChange = z.object({
+  kind: z.string(),
+  target: z.unknown(),
+  targetName: z.string(),
+  label: line,
+  diagnostic: z.boolean(),
+  needs: z.array(z.string()),
+  caution: z.array(z.string()),
+  setupMin: z.number(),
+  restoreMin: z.number(),
+  instructions: z.string(),
+  afterwards: z.string(),
+});
+export const queueEntry = ticketSummary.extend({
+  waitingSince: instant,
+  question: z.string(),
+  version: z.int(),
+  waived: z.int(),
+  takenBy: id.nullable(),
+});
+export const evidenceList = z.array(evidenceRef);
