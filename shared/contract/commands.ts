@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
-import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
+import { id, instant, line, minutes, placeId, reason, text, versionNumber } from './primitives.ts';
 import {
   changeKind,
   completenessItem,
@@ -30,9 +30,9 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('amendIntake', { symptom }),
 
   // baseline
-  command('reviewAudit', { chainVersion: z.int(), note: text.default('') }),
+  command('reviewAudit', { chainVersion: versionNumber, note: text.default('') }),
   command('answerWhatChanged', { answers: z.array(whatChanged).min(1).max(20) }),
-  command('recordAsFound', { chainVersion: z.int() }),
+  command('recordAsFound', { chainVersion: versionNumber }),
 
   // watching, in reproduce, locateSide, substitute and verify
   command('startWatch', {
@@ -80,7 +80,7 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('withdrawCulprit', { reason }),
   command('chooseRemedy', { remedy }),
   command('withdrawRemedy', { reason }),
-  command('finishRemedy', { asLeftChainVersion: z.int() }),
+  command('finishRemedy', { asLeftChainVersion: versionNumber }),
   command('faultCameBack', { reason }),
   command('close', { note: text.default(''), override: z.object({ reason }).nullable().default(null) }),
   command('reopen', { reason }),

@@ -2,8 +2,12 @@ import { z } from 'zod';
 
 /** A row's identity: a random UUID, so that an id says nothing about how many others there are. */
 export const id = z.uuid();
-/** A moment, UTC, ISO 8601 with `Z`. */
-export const instant = z.iso.datetime();
+/** A moment, UTC, ISO 8601 with `Z`, in the years that a service record can be about. */
+export const instant = z.iso
+  .datetime()
+  .refine((value) => value >= '1990' && value < '2200', 'a moment between 1990 and 2200');
+/** A version or running number: counts from 1, as large as the database's integer. */
+export const versionNumber = z.int().min(1).max(2_147_483_647);
 /** One line a person typed: trimmed, never empty. */
 export const line = z.string().trim().min(1).max(200);
 /** Free text a person typed: may be empty, bounded. */
