@@ -1,0 +1,45 @@
+import type { Readable } from 'node:stream';
+
+/** SHA-256 in lower-case hexadecimal and the size in bytes: what a file is known by. */
+export type Content = { readonly sha256: string; readonly sizeBytes: number };
+
+/** A whole file on local disk that is not yet under its content address. */
+export type ReceivedFile = Content & { readonly path: string };
+
+/** The source went on after `maxBytes`; nothing was kept of it. */
+export type TooLarge = { readonly ok: false; readonly reason: 'tooLarge'; readonly maxBytes: number };
+export type Received = { readonly ok: true; readonly file: ReceivedFile };
+
+/** Both ends count, first byte is 0 (as in RFC 9110, section 14.1.2). */
+export type ByteRange = { readonly start: number; readonly end: number };
+
+/**
+ * Files by content, walled per organisation: the same content twice is one file, nothing is ever overwritten, and
+ * a file is either whole under its address or not there. `orgId` is a UUID and `sha256` 64 hexadecimal digits;
+ * anything else throws, for no request may form them.
+ */
+export interface EvidenceStore {
+  /** A local folder on which `adopt` works by renaming; unfinished uploads live in it. */
+  readonly stagingFolder: string;
+  /** Streams `source` to a temporary file, hashing on the way. The caller keeps or discards what comes back. */
+  receive(source: Readable, limits: { readonly maxBytes: number }): Promise<Received | TooLarge>;
+  /** Moves a received file under its content address, durably, before it returns. */
+  keep(orgId: string, file: ReceivedFile): Promise<Content>;
+  /** Removes a received file that is not wanted; a file that is gone already is no error. */
+  discard(file: Pick<ReceivedFile, 'path'>): Promise<void>;
+  /** `receive` and `keep` in one. */
+  put(
+    orgId: string,
+    source: Readable,
+    limits: { readonly maxBytes: number },
+  ): Promise<(Content & { readonly ok: true }) | TooLarge>;
+  /** Hashes a finished file in the staging folder by streaming and moves it under its address without a copy. */
+  adopt(orgId: string, path: string): Promise<Content>;
+  /** @throws when the store has no such content, which means that the database and the store disagree. */
+  get(orgId: string, sha256: string, range?: ByteRange): Promise<Readable>;
+  /** Size in bytes, or null where there is no such content. */
+  size(orgId: string, sha256: string): Promise<number | null>;
+  has(orgId: string, sha256: string): Promise<boolean>;
+  /** Removes what a crash left half received. For the start, before requests are taken. */
+  removeTemporary(): Promise<void>;
+}
