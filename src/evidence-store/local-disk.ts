@@ -6,10 +6,14 @@ import { type Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { ByteRange, Content, EvidenceStore, Received, ReceivedFile, TooLarge } from './store.ts';
 
-/** Opens the store in a folder, which is made when it is missing. Files lie in `<orgId>/<aa>/<sha256>`. */
-export async function openLocalDisk(folder: string): Promise<EvidenceStore> {
-  const store = new LocalDisk(folder);
+/**
+ * Opens the store in a folder, which is made when it is missing, and clears what a crash left half received.
+ * Files lie in `<orgId>/<aa>/<sha256>`.
+ */
+export async function openEvidenceStore(options: { readonly folder: string }): Promise<EvidenceStore> {
+  const store = new LocalDisk(options.folder);
   await mkdir(store.temporaryFolder, { recursive: true, mode: 0o700 });
+  await store.removeTemporary();
   return store;
 }
 
@@ -83,9 +87,12 @@ class LocalDisk implements EvidenceStore {
     return (await this.size(orgId, sha256)) !== null;
   }
 
-  async removeTemporary(): Promise<void> {
+  async removeTemporary(idleForS = 3600): Promise<void> {
+    const idleSince = Date.now() - idleForS * 1000;
     for (const name of await readdir(this.temporaryFolder)) {
-      await rm(join(this.temporaryFolder, name), { force: true, recursive: true });
+      const path = join(this.temporaryFolder, name);
+      const { mtimeMs } = await stat(path).catch(() => ({ mtimeMs: Number.POSITIVE_INFINITY }));
+      if (mtimeMs <= idleSince) await rm(path, { force: true });
     }
   }
 

@@ -40,6 +40,9 @@ export interface EvidenceStore {
   /** Size in bytes, or null where there is no such content. */
   size(orgId: string, sha256: string): Promise<number | null>;
   has(orgId: string, sha256: string): Promise<boolean>;
-  /** Removes what a crash left half received. For the start, before requests are taken. */
-  removeTemporary(): Promise<void>;
+  /**
+   * Removes what a crash left half received. Files younger than `idleForS` seconds stay: another server on the
+   * same folder may be writing them. An hour is longer than a request may take.
+   */
+  removeTemporary(idleForS?: number): Promise<void>;
 }

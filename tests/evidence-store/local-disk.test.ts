@@ -1,14 +1,14 @@
 import { spawn } from 'node:child_process';
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import { once } from 'node:events';
-import { mkdtemp, readdir, readFile, rm, stat, truncate, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, stat, truncate, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { Readable } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { type EvidenceStore, openLocalDisk } from '../../src/evidence-store/index.ts';
+import { type EvidenceStore, openEvidenceStore } from '../../src/evidence-store/index.ts';
 
 const orgA = randomUUID();
 const orgB = randomUUID();
@@ -19,7 +19,7 @@ let folder: string;
 let store: EvidenceStore;
 beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'evidence-store-'));
-  store = await openLocalDisk(folder);
+  store = await openEvidenceStore({ folder });
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
@@ -116,12 +116,14 @@ describe('what is not whole is not there', () => {
     expect(await filesIn(folder)).toEqual([]);
   });
 
-  test('what was received and not kept is gone after removeTemporary; what was kept stays', async () => {
+  test('what was received, not kept and left alone is removed; what was kept stays', async () => {
     const kept = await keepBytes(Buffer.from('kept'));
     const received = await store.receive(Readable.from([Buffer.from('half')]), plenty);
     expect(received.ok).toBe(true);
     expect(await filesIn(folder)).toHaveLength(2);
     await store.removeTemporary();
+    expect(await filesIn(folder)).toHaveLength(2);
+    await store.removeTemporary(0);
     expect(await filesIn(folder)).toEqual([join(folder, orgA, kept.sha256.slice(0, 2), kept.sha256)]);
   });
 
@@ -137,8 +139,8 @@ describe('what is not whole is not there', () => {
 test('killed while receiving: no file under any address, and the next start clears the rest', async () => {
   const script = `
     import { Readable } from 'node:stream';
-    import { openLocalDisk } from ${JSON.stringify(resolve('src/evidence-store/index.ts'))};
-    const store = await openLocalDisk(${JSON.stringify(folder)});
+    import { openEvidenceStore } from ${JSON.stringify(resolve('src/evidence-store/index.ts'))};
+    const store = await openEvidenceStore({ folder: ${JSON.stringify(folder)} });
     const endless = Readable.from((async function* () {
       for (let i = 0; ; i += 1) {
         if (i === 20) process.stdout.write('under way');
@@ -156,8 +158,10 @@ test('killed while receiving: no file under any address, and the next start clea
   await once(child, 'exit');
 
   expect(await filesIn(folder)).toHaveLength(1);
-  const next = await openLocalDisk(folder);
-  await next.removeTemporary();
+  const [left] = await filesIn(folder);
+  const hoursAgo = new Date(Date.now() - 2 * 3_600_000);
+  await utimes(String(left), hoursAgo, hoursAgo);
+  await openEvidenceStore({ folder });
   expect(await filesIn(folder)).toEqual([]);
 });
 
