@@ -1,34 +1,10 @@
 import { z } from 'zod';
 import { chain, place } from './chain.ts';
+import { changeKind, changeRecord } from './change.ts';
 import { evidenceRef } from './evidence.ts';
 import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
 
-/** What may be done to a chain on purpose. What each needs, risks and applies to is computed, see state-machines/. */
-export const changeKinds = [
-  'reseat',
-  'replaceCable',
-  'temporaryCable',
-  'sourceIntoProcessor',
-  'bypassDevice',
-  'unplugBranch',
-  'movePort',
-  'raisePortMode',
-  'disableProcessing',
-  'limitInputBandwidth',
-  'limitOutputBandwidth',
-  'reissueHotPlug',
-  'insertSyncSwitch',
-  'moveProcessorToDisplay',
-  'substituteDisplay',
-  'restoreSettings',
-  'updateFirmware',
-] as const;
-export const changeKind = z.enum(changeKinds);
-export type ChangeKind = z.infer<typeof changeKind>;
-
-export const verdicts = ['cleared', 'persists', 'inconclusive'] as const;
-export const verdict = z.enum(verdicts);
-export type Verdict = z.infer<typeof verdict>;
+export * from './change.ts';
 
 /** Seen from a device that draws its own menu: `input` is upstream of it, `output` downstream. */
 export const side = z.enum(['input', 'output']);
@@ -39,18 +15,23 @@ export const menuAnswer = z.enum(['stayed', 'vanished']);
 export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'] as const;
 export const watchMode = z.enum(['time', 'trigger']);
 
+/** Nothing is taken out of a record: what turned out wrong stays, with who withdrew it and why. */
+export const withdrawal = z.object({ at: instant, by: id, reason: z.string() });
+
 export const occurrence = z.object({
   id,
   at: instant,
   durationS: z.number().min(0).nullable(),
   menu: menuAnswer.nullable(),
   description: z.string(),
-  withdrawn: z.object({ at: instant, by: id, reason: z.string() }).nullable(),
+  withdrawn: withdrawal.nullable(),
 });
 export type Occurrence = z.infer<typeof occurrence>;
 
 export const watch = z.object({
   id,
+  /** The round of triage it belongs to, see triageRecord. */
+  round: z.int().min(1),
   purpose: z.enum(watchPurposes),
   mode: watchMode,
   /** What makes the fault come, in words; with mode `trigger` each try is one such switching. */
@@ -61,72 +42,23 @@ export const watch = z.object({
   /** Tries made, failed ones included; 0 with mode `time`. */
   tries: z.int().min(0),
   occurrences: z.array(occurrence),
+  /** With purpose `side`: the device whose menu is up. */
   menuDeviceId: placeId.nullable(),
+  /** With purpose `retest` the change in place, with `confirm` the one that was put back. */
   changeId: id.nullable(),
   by: id,
 });
 export type Watch = z.infer<typeof watch>;
-
-export const declaredSetting = z.object({
-  deviceId: placeId,
-  key: z.string().min(1).max(120),
-  to: z.union([z.string().max(500), z.number(), z.boolean()]),
-});
-
-export const changeStatus = z.enum(['declared', 'applied', 'judged', 'restored', 'kept', 'withdrawn']);
-/** A setting that differs between the reading before and the reading after a change. */
-export const settingDifference = z.object({
-  deviceId: placeId,
-  key: z.string(),
-  before: z.unknown(),
-  after: z.unknown(),
-  declared: z.boolean(),
-});
-export const judgement = z.object({
-  verdict,
-  computed: verdict,
-  /** Chance of having seen what was seen if nothing had changed, 0..1; null when it can't be computed. */
-  riskOfBeingFooled: z.number().nullable(),
-  watchedMin: z.number(),
-  tries: z.int(),
-  occurrences: z.int(),
-  reasons: z.array(z.string()),
-  warnings: z.array(z.string()),
-  override: z.object({ reason: z.string() }).nullable(),
-  /** False where settings read before and after differ in more than what was declared. */
-  attributable: z.boolean(),
-  differences: z.array(settingDifference),
-  at: instant,
-  by: id,
-});
-export type Judgement = z.infer<typeof judgement>;
-
-export const changeRecord = z.object({
-  id,
-  kind: changeKind,
-  target: place,
-  detail: z.string(),
-  expected: z.string(),
-  settings: z.array(declaredSetting),
-  status: changeStatus,
-  /** Follows from the kind: a diagnostic change has to be put back. */
-  diagnostic: z.boolean(),
-  declaredAt: instant,
-  appliedAt: instant.nullable(),
-  finishedAt: instant.nullable(),
-  judgement: judgement.nullable(),
-  closingNote: z.string().nullable(),
-  by: id,
-});
-export type ChangeRecord = z.infer<typeof changeRecord>;
 
 export const sideObservation = z.object({
   deviceId: placeId,
   side,
   watchIds: z.array(id),
   occurrences: z.int(),
+  round: z.int().min(1),
   at: instant,
   by: id,
+  withdrawn: withdrawal.nullable(),
 });
 export type SideObservation = z.infer<typeof sideObservation>;
 
@@ -235,7 +167,7 @@ export const escalation = z.object({
   takenBy: id.nullable(),
   outcome: z
     .object({
-      kind: z.enum(['accepted', 'handedBack', 'stepDirected']),
+      kind: z.enum(['accepted', 'handedBack', 'stepDirected', 'resubmitted', 'recalled']),
       text: z.string(),
       at: instant,
       by: id,
@@ -252,16 +184,65 @@ export const triageSettings = z.object({
 });
 export type TriageSettings = z.infer<typeof triageSettings>;
 
-/** All that triage knows of a ticket; what the machine's context holds, and what replay of the log rebuilds. */
+/** States that a ticket is worked on in, and that it comes back to when second line is done with it. */
+export const workingStates = [
+  'baseline',
+  'reproduce',
+  'locateSide',
+  'substitute.ready',
+  'substitute.declared',
+  'substitute.applied',
+  'substitute.judged',
+  'culpritFound',
+  'remedy',
+  'verify',
+] as const;
+export const workingState = z.enum(workingStates);
+export type WorkingState = z.infer<typeof workingState>;
+
+/** The chain as the ticket leaves it, and how many watches there were before: later ones verify the remedy. */
+export const asLeft = z.object({ chainVersion: z.int(), watchesBefore: z.int().min(0), at: instant, by: id });
+export const closing = z.object({
+  note: z.string(),
+  override: z.object({ reason: z.string() }).nullable(),
+  at: instant,
+  by: id,
+});
+
+/** A culprit and remedy that did not hold, kept with the reason. */
+export const setAside = z.object({
+  culprit: culprit.nullable(),
+  remedy: remedy.nullable(),
+  asLeft: asLeft.nullable(),
+  closing: closing.nullable(),
+  because: z.enum(['culpritWithdrawn', 'remedyWithdrawn', 'faultCameBack', 'reopened', 'caseAccepted']),
+  reason: z.string(),
+  at: instant,
+  by: id,
+});
+export type SetAside = z.infer<typeof setAside>;
+
+/**
+ * All that triage knows of a ticket; what the machine's context holds, and what replay of the log rebuilds.
+ * A fault that comes back after a remedy, and a reopened ticket, begin a new round: watches, sides and changes of
+ * earlier rounds stay in the record but prove nothing about the chain as it is now.
+ */
 export const triageRecord = z.object({
   ticketId: id,
+  openedAt: instant,
+  openedBy: id,
   settings: triageSettings,
   symptom,
+  round: z.int().min(1),
+  /** While second line has the case: where work goes on afterwards. */
+  resumeAt: workingState.nullable(),
   audit: z
     .object({
       chainVersion: z.int(),
       mustFix: z.int(),
       shouldFix: z.int(),
+      /** Devices whose firmware is below the level the organisation has set for their model. */
+      firmwareBelowLevel: z.array(placeId),
       note: z.string(),
       at: instant,
       by: id,
@@ -269,9 +250,11 @@ export const triageRecord = z.object({
     .nullable(),
   whatChanged: z.object({ answers: z.array(whatChanged), at: instant, by: id }).nullable(),
   asFound: z.object({ chainVersion: z.int(), chain, at: instant, by: id }).nullable(),
-  asLeft: z.object({ chainVersion: z.int(), at: instant, by: id }).nullable(),
+  asLeft: asLeft.nullable(),
   watches: z.array(watch),
   reproductionAccepted: z.boolean(),
+  /** Verify watches in which the fault came back and so began this round: they count as its reproduction. */
+  cameBackWatchIds: z.array(id),
   sides: z.array(sideObservation),
   changes: z.array(changeRecord),
   culprit: culprit.nullable(),
@@ -281,6 +264,8 @@ export const triageRecord = z.object({
   requests: z.array(supportRequest),
   notes: z.array(z.object({ text: z.string(), at: instant, by: id })),
   closedAt: instant.nullable(),
+  closing: closing.nullable(),
+  setAside: z.array(setAside),
   reopenings: z.array(z.object({ reason: z.string(), at: instant, by: id })),
 });
 export type TriageRecord = z.infer<typeof triageRecord>;
