@@ -1,0 +1,59 @@
+import sharp, { type Sharp } from 'sharp';
+import { type Refused, refused } from '../../http/index.ts';
+
+/** Most pixels that are decoded, so that a small file can't fill the memory; assumed: 360 MB while it is turned upright. */
+const maxPixels = 120_000_000;
+const thumbnailPx = 480;
+
+sharp.cache(false);
+
+export type CleanPhoto = {
+  readonly ok: true;
+  /** The photo in its own format, upright, with its colour profile and without any other metadata. */
+  readonly photo: Buffer;
+  /** JPEG, 480 px at its longer side, never enlarged. */
+  readonly thumbnail: Buffer;
+};
+
+/** Re-encodes a photo (JPEG, PNG or WebP) without its position and other metadata, and makes its thumbnail. */
+export function cleanPhoto(path: string, mediaType: string): Promise<CleanPhoto | Refused> {
+  return inTurn(async () => {
+    try {
+      const { width, height } = await sharp(path, { limitInputPixels: false }).metadata();
+      if (width * height > maxPixels) {
+        return refused('too-large', `The photo has ${width} x ${height} pixels; send it smaller.`);
+      }
+      const photo = await encoded(
+        sharp(path, { limitInputPixels: maxPixels, failOn: 'error', sequentialRead: true })
+          .autoOrient()
+          .keepIccProfile(),
+        mediaType,
+      ).toBuffer();
+      const thumbnail = await sharp(photo, { limitInputPixels: maxPixels })
+        .resize(thumbnailPx, thumbnailPx, { fit: 'inside', withoutEnlargement: true })
+        .flatten({ background: 'white' })
+        .jpeg({ quality: 78 })
+        .toBuffer();
+      return { ok: true, photo, thumbnail };
+    } catch {
+      return refused(
+        'type-not-allowed',
+        'The photo is damaged or cut short and cannot be read. Send it again.',
+      );
+    }
+  });
+}
+
+function encoded(image: Sharp, mediaType: string): Sharp {
+  if (mediaType === 'image/png') return image.png();
+  if (mediaType === 'image/webp') return image.webp({ quality: 90 });
+  return image.jpeg({ quality: 92, chromaSubsampling: '4:4:4' });
+}
+
+let before: Promise<unknown> = Promise.resolve();
+/** One photo at a time: a decoded one can take hundreds of megabytes. */
+function inTurn<Result>(work: () => Promise<Result>): Promise<Result> {
+  const turn = before.then(work);
+  before = turn.catch(() => undefined);
+  return turn;
+}
