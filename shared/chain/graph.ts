@@ -1,55 +1,35 @@
-import type { Chain, Device, Link, Place, Port, PortRef } from '../contract/chain.ts';
+import type { Chain, Device, Link, Place } from '../contract/chain.ts';
+import { findDevice } from './look-up.ts';
+import { placeKey } from './place.ts';
+
+export {
+  findDevice,
+  findLink,
+  findPort,
+  freePorts,
+  type LinkEnds,
+  linkAtPort,
+  linkEnds,
+  linksInto,
+  linksOutOf,
+  samePort,
+} from './look-up.ts';
+export {
+  bareName,
+  deviceName,
+  linkName,
+  placeExists,
+  placeKey,
+  placeName,
+  samePlace,
+  socketName,
+} from './place.ts';
 
 /**
  * Questions about a chain as a directed graph. Every function takes the chain as it stands in the contract, treats
  * an id that isn't in it as "nothing there", ends on chains with faults too (loops, duplicate ids, loose links), and
  * takes time in proportion to devices and links; only `pathsBetween` lists paths, and it is bounded.
  */
-
-export function findDevice(chain: Chain, deviceId: string): Device | undefined {
-  return chain.devices.find((device) => device.id === deviceId);
-}
-
-export function findPort(chain: Chain, { deviceId, portId }: PortRef): Port | undefined {
-  return findDevice(chain, deviceId)?.ports.find((port) => port.id === portId);
-}
-
-export function findLink(chain: Chain, linkId: string): Link | undefined {
-  return chain.links.find((link) => link.id === linkId);
-}
-
-export function samePort(one: PortRef, other: PortRef): boolean {
-  return one.deviceId === other.deviceId && one.portId === other.portId;
-}
-
-/** The link plugged into a port, at either end of the link. */
-export function linkAtPort(chain: Chain, port: PortRef): Link | undefined {
-  return chain.links.find((link) => samePort(link.from, port) || samePort(link.to, port));
-}
-
-export type LinkEnds = { source: Device; output: Port; sink: Device; input: Port };
-
-/** The devices and ports that a link joins, by its own `from` and `to`; null when one of them isn't there. */
-export function linkEnds(chain: Chain, link: Link): LinkEnds | null {
-  const source = findDevice(chain, link.from.deviceId);
-  const sink = findDevice(chain, link.to.deviceId);
-  const output = findPort(chain, link.from);
-  const input = findPort(chain, link.to);
-  return source && sink && output && input ? { source, output, sink, input } : null;
-}
-
-export const linksInto = (chain: Chain, deviceId: string): Link[] =>
-  chain.links.filter((link) => link.to.deviceId === deviceId);
-export const linksOutOf = (chain: Chain, deviceId: string): Link[] =>
-  chain.links.filter((link) => link.from.deviceId === deviceId);
-
-/** Ports of a device, of one direction, that no link is plugged into. */
-export function freePorts(chain: Chain, deviceId: string, direction: Port['direction']): Port[] {
-  const ports = findDevice(chain, deviceId)?.ports ?? [];
-  return ports.filter(
-    (port) => port.direction === direction && linkAtPort(chain, { deviceId, portId: port.id }) === undefined,
-  );
-}
 
 export const sourcesOf = (chain: Chain): Device[] => chain.devices.filter(({ role }) => role === 'source');
 export const displaysOf = (chain: Chain): Device[] => chain.devices.filter(({ role }) => role === 'display');
@@ -116,6 +96,27 @@ export function signalOrder(chain: Chain): string[] {
   };
   for (const device of [...chain.devices].reverse()) visit(device.id);
   return finished.reverse();
+}
+
+/**
+ * Where along the signal a place lies, for sorting: the chain first, then device by device its inputs, itself, its
+ * outputs and the links that leave it; what isn't in the chain comes last.
+ */
+export function signalRank(chain: Chain): (place: Place) => number {
+  const ranks = new Map<string, number>([[placeKey({ kind: 'chain' }), 0]]);
+  const add = (place: Place): void => {
+    if (!ranks.has(placeKey(place))) ranks.set(placeKey(place), ranks.size);
+  };
+  for (const deviceId of signalOrder(chain)) {
+    const ports = findDevice(chain, deviceId)?.ports ?? [];
+    for (const port of ports)
+      if (port.direction === 'input') add({ kind: 'port', deviceId, portId: port.id });
+    add({ kind: 'device', deviceId });
+    for (const port of ports) add({ kind: 'port', deviceId, portId: port.id });
+    for (const link of chain.links)
+      if (link.from.deviceId === deviceId) add({ kind: 'link', linkId: link.id });
+  }
+  return (place) => ranks.get(placeKey(place)) ?? Number.POSITIVE_INFINITY;
 }
 
 export type Component = Extract<Place, { kind: 'device' | 'link' }>;

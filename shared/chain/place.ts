@@ -1,5 +1,5 @@
 import type { Chain, Device, Link, Place, PortRef } from '../contract/chain.ts';
-import { findDevice, findLink, findPort, signalOrder } from './graph.ts';
+import { findDevice, findLink, findPort } from './look-up.ts';
 
 /** One text for one place, the same wherever it is computed: for maps, sets and comparisons. */
 export function placeKey(place: Place): string {
@@ -89,25 +89,4 @@ function portLabel(chain: Chain, ref: PortRef): string {
 function sharedNameId(chain: Chain, { id, name }: Device): string {
   const shared = chain.devices.some((device) => device.name === name && device.id !== id);
   return shared ? ` (${id})` : '';
-}
-
-/**
- * Where along the signal a place lies, for sorting: the chain first, then device by device its inputs, itself, its
- * outputs and the links that leave it; what isn't in the chain comes last.
- */
-export function signalRank(chain: Chain): (place: Place) => number {
-  const ranks = new Map<string, number>([[placeKey({ kind: 'chain' }), 0]]);
-  const add = (place: Place): void => {
-    if (!ranks.has(placeKey(place))) ranks.set(placeKey(place), ranks.size);
-  };
-  for (const deviceId of signalOrder(chain)) {
-    const ports = findDevice(chain, deviceId)?.ports ?? [];
-    for (const port of ports)
-      if (port.direction === 'input') add({ kind: 'port', deviceId, portId: port.id });
-    add({ kind: 'device', deviceId });
-    for (const port of ports) add({ kind: 'port', deviceId, portId: port.id });
-    for (const link of chain.links)
-      if (link.from.deviceId === deviceId) add({ kind: 'link', linkId: link.id });
-  }
-  return (place) => ranks.get(placeKey(place)) ?? Number.POSITIVE_INFINITY;
 }

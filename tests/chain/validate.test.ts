@@ -1,0 +1,394 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { chainFaults } from '../../shared/chain/validate.ts';
+import type { Chain, ChainFault, Device, Link } from '../../shared/contract/chain.ts';
+import { arbitraryChain } from './arbitrary-chain.ts';
+import {
+  cable,
+  chainOf,
+  display,
+  homeCinema,
+  matrixSwitch,
+  output,
+  processor,
+  receiver,
+  rowOf,
+  source,
+  withDevice,
+  withLink,
+  withoutLinks,
+} from './build-chain.ts';
+
+const codes = (chain: Chain): string[] => chainFaults(chain).map(({ code }) => code);
+const plugged = (of: Chain, ...links: Link[]): Chain => ({ ...of, links: [...of.links, ...links] });
+const placed = (of: Chain, ...devices: Device[]): Chain => ({ ...of, devices: [...of.devices, ...devices] });
+
+describe('a chain without faults', () => {
+  it.each<[string, Chain]>([
+    ['a home cinema with a branch', homeCinema()],
+    ['nothing at all', chainOf([], [])],
+    ['one device alone', chainOf([receiver('receiver')], [])],
+    ['a source on a display', rowOf([source('player'), display('tv')])],
+    [
+      'two chains that share nothing',
+      chainOf(
+        [source('a'), display('b'), source('c'), display('d')],
+        [cable('a.out1', 'b.in1'), cable('c.out1', 'd.in1')],
+      ),
+    ],
+    [
+      'a dead end beside the way',
+      plugged(placed(homeCinema(), receiver('zone')), cable('processor.out2', 'zone.in1')),
+    ],
+  ])('%s', (_name, chain) => {
+    expect(chainFaults(chain)).toEqual([]);
+  });
+
+  it('is what the generator of random chains makes', () => {
+    fc.assert(
+      fc.property(arbitraryChain(), (chain) => {
+        expect(chainFaults(chain)).toEqual([]);
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
+
+describe('each fault names its place', () => {
+  const cinema = homeCinema();
+  const cases: [string, Chain, ChainFault][] = [
+    [
+      'a link between two inputs',
+      withLink(cinema, 'L3', { from: { deviceId: 'receiver', portId: 'in3' } }),
+      {
+        code: 'link-direction',
+        place: { kind: 'link', linkId: 'L3' },
+        pointer: '/links/2',
+        text: "Link 'L3' joins two inputs, Receiver 'HDMI IN3' and Cinema processor 'HDMI IN1'; a cable runs from an output to an input.",
+      },
+    ],
+    [
+      'a link between two outputs',
+      withLink(cinema, 'L3', { to: { deviceId: 'processor', portId: 'out2' } }),
+      {
+        code: 'link-direction',
+        place: { kind: 'link', linkId: 'L3' },
+        pointer: '/links/2',
+        text: "Link 'L3' joins two outputs, Receiver 'HDMI OUT1' and Cinema processor 'HDMI OUT2'; a cable runs from an output to an input.",
+      },
+    ],
+    [
+      'a link the wrong way round',
+      withLink(cinema, 'L3', {
+        from: { deviceId: 'processor', portId: 'in1' },
+        to: { deviceId: 'receiver', portId: 'out1' },
+      }),
+      {
+        code: 'link-direction',
+        place: { kind: 'link', linkId: 'L3' },
+        pointer: '/links/2',
+        text: "Link 'L3' runs the wrong way, from the input Cinema processor 'HDMI IN1' to the output Receiver 'HDMI OUT1'; turn it round.",
+      },
+    ],
+    [
+      'an input used twice',
+      withLink(cinema, 'L2', { to: { deviceId: 'receiver', portId: 'in1' } }),
+      {
+        code: 'port-used-twice',
+        place: { kind: 'port', deviceId: 'receiver', portId: 'in1' },
+        pointer: '/links/1/to',
+        text: "Links 'L1' and 'L2' are both plugged into port 'HDMI IN1' of receiver 'Receiver'.",
+      },
+    ],
+    [
+      'an output used twice',
+      withLink(cinema, 'L5', { from: { deviceId: 'receiver', portId: 'out1' } }),
+      {
+        code: 'port-used-twice',
+        place: { kind: 'port', deviceId: 'receiver', portId: 'out1' },
+        pointer: '/links/4/from',
+        text: "Links 'L3' and 'L5' are both plugged into port 'HDMI OUT1' of receiver 'Receiver'.",
+      },
+    ],
+    [
+      'a loop',
+      plugged(cinema, cable('processor.out2', 'receiver.in3', { id: 'L6' })),
+      {
+        code: 'cycle',
+        place: { kind: 'link', linkId: 'L6' },
+        pointer: '/links/5',
+        text: "The signal goes round in a loop: receiver 'Receiver' → processor 'Cinema processor' → receiver 'Receiver'. Link 'L6' closes it.",
+      },
+    ],
+    [
+      'a link from a device to itself',
+      plugged(cinema, cable('processor.out2', 'processor.in2', { id: 'L6' })),
+      {
+        code: 'cycle',
+        place: { kind: 'link', linkId: 'L6' },
+        pointer: '/links/5',
+        text: "Link 'L6' leads from processor 'Cinema processor' back into itself.",
+      },
+    ],
+    [
+      'a display with an output',
+      withDevice(cinema, 'television', { ports: [...display('television').ports, output('out1')] }),
+      {
+        code: 'display-with-output',
+        place: { kind: 'port', deviceId: 'television', portId: 'out1' },
+        pointer: '/devices/5/ports/2',
+        text: "Display 'Television' has an output 'HDMI OUT1'; a chain ends at its displays.",
+      },
+    ],
+    [
+      'a device that nothing is plugged into',
+      withoutLinks(cinema, 'L2'),
+      {
+        code: 'orphan',
+        place: { kind: 'device', deviceId: 'streamer' },
+        pointer: '/devices/1',
+        text: "Source 'Streamer' isn't connected to anything.",
+      },
+    ],
+    [
+      'a group without a source',
+      withoutLinks(cinema, 'L3'),
+      {
+        code: 'orphan',
+        place: { kind: 'device', deviceId: 'processor' },
+        pointer: '/devices/3',
+        text: "Processor 'Cinema processor' and display 'Projector' are connected to each other, but to no source.",
+      },
+    ],
+    [
+      'a group without a display',
+      plugged(
+        placed(cinema, source('game', { name: 'Console' }), receiver('den', { name: 'Den' })),
+        cable('game.out1', 'den.in1'),
+      ),
+      {
+        code: 'orphan',
+        place: { kind: 'device', deviceId: 'game' },
+        pointer: '/devices/6',
+        text: "Source 'Console' and receiver 'Den' are connected to each other, but to no display.",
+      },
+    ],
+    [
+      'a length of nothing',
+      withLink(cinema, 'L1', { lengthM: 0 }),
+      {
+        code: 'length-not-positive',
+        place: { kind: 'link', linkId: 'L1' },
+        pointer: '/links/0/lengthM',
+        text: "The length of the cable from Disc player 'HDMI OUT1' to Receiver 'HDMI IN1' is 0 m; it has to be more than nothing.",
+      },
+    ],
+    [
+      'a negative length',
+      withLink(cinema, 'L4', { lengthM: -2 }),
+      {
+        code: 'length-not-positive',
+        place: { kind: 'link', linkId: 'L4' },
+        pointer: '/links/3/lengthM',
+        text: "The length of the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1' is -2 m; it has to be more than nothing.",
+      },
+    ],
+    [
+      'two links with one id',
+      withLink(cinema, 'L2', { id: 'L1' }),
+      {
+        code: 'duplicate-id',
+        place: { kind: 'link', linkId: 'L1' },
+        pointer: '/links/1/id',
+        text: "Two links have the id 'L1': the cable from Disc player 'HDMI OUT1' to Receiver 'HDMI IN1' and the cable from Streamer 'HDMI OUT1' to Receiver 'HDMI IN2'.",
+      },
+    ],
+    [
+      'two ports of a device with one id',
+      withDevice(cinema, 'player', { ports: [output('out1'), output('out1')] }),
+      {
+        code: 'duplicate-id',
+        place: { kind: 'port', deviceId: 'player', portId: 'out1' },
+        pointer: '/devices/0/ports/1/id',
+        text: "Two ports of source 'Disc player' have the id 'out1'.",
+      },
+    ],
+    [
+      'two devices with one id',
+      placed(cinema, display('projector', { name: 'Second screen' })),
+      {
+        code: 'duplicate-id',
+        place: { kind: 'device', deviceId: 'projector' },
+        pointer: '/devices/6/id',
+        text: "Two devices have the id 'projector': display 'Projector' and display 'Second screen'.",
+      },
+    ],
+    [
+      'a link to a device that is not there',
+      withLink(cinema, 'L5', { to: { deviceId: 'tv', portId: 'in1' } }),
+      {
+        code: 'unknown-port',
+        place: { kind: 'link', linkId: 'L5' },
+        pointer: '/links/4/to/deviceId',
+        text: "Link 'L5' goes to a device 'tv' that isn't in the chain.",
+      },
+    ],
+    [
+      'a link from a port that is not there',
+      withLink(cinema, 'L1', { from: { deviceId: 'player', portId: 'out2' } }),
+      {
+        code: 'unknown-port',
+        place: { kind: 'link', linkId: 'L1' },
+        pointer: '/links/0/from/portId',
+        text: "Link 'L1' comes from a port 'out2' that source 'Disc player' doesn't have.",
+      },
+    ],
+  ];
+
+  it.each(cases)('%s', (_name, chain, fault) => {
+    expect(chainFaults(chain)).toContainEqual(fault);
+  });
+
+  it('and one fault is told once, without others that only follow from it', () => {
+    const alsoUnplugged = ['a link to a device that is not there'];
+    for (const [name, chain] of cases.filter(([each]) => !alsoUnplugged.includes(each)))
+      expect([name, chainFaults(chain).length]).toEqual([name, 1]);
+  });
+});
+
+describe('loops', () => {
+  it('are named device by device, in the way of the signal', () => {
+    const chain = chainOf(
+      [
+        source('p'),
+        ...['a', 'b', 'c'].map((id) => matrixSwitch(id, { name: id.toUpperCase() })),
+        display('d'),
+      ],
+      [
+        cable('p.out1', 'a.in1'),
+        cable('a.out1', 'b.in1', { id: 'L1' }),
+        cable('b.out1', 'c.in1', { id: 'L2' }),
+        cable('c.out1', 'a.in2', { id: 'L3' }),
+      ],
+    );
+    const loop = chainFaults(chain).find(({ code }) => code === 'cycle');
+    expect(loop?.text).toContain("switch 'A' → switch 'B' → switch 'C' → switch 'A'. Link 'L3' closes it.");
+  });
+
+  it('that share no device are told one by one', () => {
+    const pairs = ['a', 'b'].map((id) => [processor(`${id}1`), processor(`${id}2`)]);
+    const links = ['a', 'b'].flatMap((id): Link[] => [
+      cable(`${id}1.out1`, `${id}2.in1`),
+      cable(`${id}2.out1`, `${id}1.in1`),
+    ]);
+    expect(codes(chainOf(pairs.flat(), links)).filter((code) => code === 'cycle')).toHaveLength(2);
+  });
+
+  it('are judged by the ports, so a link noted the wrong way round makes none', () => {
+    const chain = chainOf(
+      [source('p'), processor('a'), processor('b'), display('d')],
+      [
+        cable('p.out1', 'a.in1'),
+        cable('a.out1', 'b.in1'),
+        cable('b.in2', 'a.out2'),
+        cable('b.out1', 'd.in1'),
+      ],
+    );
+    expect(codes(chain)).toEqual(['link-direction']);
+  });
+
+  it('is found wherever a link is led back upstream', () => {
+    fc.assert(
+      fc.property(arbitraryChain(), fc.nat(), (chain, pick) => {
+        const link = chain.links[pick % chain.links.length];
+        if (link === undefined) return;
+        const closing: Link = {
+          ...link,
+          id: 'closing',
+          from: { deviceId: link.to.deviceId, portId: 'back-out' },
+          to: { deviceId: link.from.deviceId, portId: 'back-in' },
+        };
+        const devices = chain.devices.map((device) => ({
+          ...device,
+          ports: [
+            ...device.ports,
+            ...(device.id === closing.from.deviceId ? [{ ...output('back-out') }] : []),
+            ...(device.id === closing.to.deviceId
+              ? [{ ...output('back-in'), direction: 'input' as const }]
+              : []),
+          ],
+        }));
+        const found = chainFaults({ ...chain, devices, links: [...chain.links, closing] });
+        expect(found.filter(({ code }) => code === 'cycle')).toHaveLength(1);
+      }),
+    );
+  });
+});
+
+describe('what is half known', () => {
+  it('two devices that nobody has connected yet are both told', () => {
+    expect(chainFaults(chainOf([source('player'), display('tv')], [])).map(({ pointer }) => pointer)).toEqual(
+      ['/devices/0', '/devices/1'],
+    );
+  });
+
+  it('one device plugged into itself is a loop, not an orphan', () => {
+    const chain = chainOf([processor('a')], [cable('a.out1', 'a.in1')]);
+    expect(codes(chain)).toEqual(['cycle']);
+  });
+
+  it('a mistyped device id is told with the device it left unplugged, not with the one it starts from', () => {
+    const chain = withLink(rowOf([source('player'), display('tv')]), 'playerout1-tvin1', {
+      to: { deviceId: 'vt', portId: 'in1' },
+    });
+    expect(codes(chain)).toEqual(['unknown-port', 'orphan']);
+  });
+});
+
+/** A pointer's value in the document, or a failure that says where it broke off. */
+function valueAt(document: unknown, pointer: string): unknown {
+  return pointer
+    .split('/')
+    .slice(1)
+    .reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], document);
+}
+
+describe('any damage whatever', () => {
+  const damage = fc.record({
+    links: fc.array(
+      fc.record({
+        id: fc.constantFrom('L1', 'L2', 'L99'),
+        from: fc.record({
+          deviceId: fc.constantFrom('d1', 'd2', 'd3', 'gone'),
+          portId: fc.constantFrom('in1', 'out1', 'out2'),
+        }),
+        to: fc.record({
+          deviceId: fc.constantFrom('d1', 'd2', 'd3', 'gone'),
+          portId: fc.constantFrom('in1', 'in2', 'out1'),
+        }),
+        lengthM: fc.constantFrom(-1, 0, 2),
+      }),
+      { minLength: 1, maxLength: 4 },
+    ),
+    twins: fc.boolean(),
+  });
+
+  it('ends, points into the document, and says something', () => {
+    fc.assert(
+      fc.property(arbitraryChain(), damage, (chain, { links, twins }) => {
+        const [firstLink] = chain.links;
+        if (firstLink === undefined) return;
+        const broken = {
+          ...chain,
+          devices: twins ? [...chain.devices, ...chain.devices.slice(0, 1)] : chain.devices,
+          links: [...chain.links, ...links.map((link) => ({ ...firstLink, ...link }))],
+        };
+        for (const { pointer, text } of chainFaults(broken)) {
+          expect(valueAt(broken, pointer)).not.toBeUndefined();
+          expect(text).toMatch(/^[A-Z].*\.$/);
+        }
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
