@@ -1,0 +1,307 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  checkMinimum,
+  compareFirmware,
+  isBelowMinimum,
+  relateFirmware,
+} from '../../shared/chain/firmware.ts';
+
+const older: [string, string][] = [
+  // numbers count as numbers
+  ['3.0', '3.10'],
+  ['3.9', '3.10'],
+  ['1.02', '1.10'],
+  ['1.8', '1.8.1'],
+  ['1.8.1', '1.8.2'],
+  ['1.8.1', '1.8.10'],
+  ['0.9', '1'],
+  ['9', '10'],
+  ['1.99.99', '2'],
+  ['1.4.0-1', '1.4.0-2'],
+  ['1_2_3', '1_2_4'],
+  ['9.00000000000000000001', '9.00000000000000000002'],
+  ['99999999999999999998.1', '99999999999999999999.1'],
+  // letters
+  ['1.8', '1.8a'],
+  ['1.8a', '1.8b'],
+  ['1.8b', '1.8.1'],
+  ['1.8a', '1.9'],
+  ['1.8 a', '1.8B'],
+  ['12C', '12D'],
+  ['1.8a1', '1.8a2'],
+  ['1.8a9', '1.8a10'],
+  // stages
+  ['1.8 beta', '1.8 rc1'],
+  ['1.8-alpha', '1.8-beta'],
+  ['1.8beta2', '1.8beta10'],
+  ['1.8rc1', '1.8'],
+  ['1.8 RC 1', '1.8 RC 2'],
+  ['1.0rc1', '1.0.0'],
+  ['1.7', '1.8 beta'],
+  ['1.8 (beta 2)', '1.8'],
+  ['1.8 (beta)', '1.8 (rc)'],
+  ['1.8', '1.8 patch 1'],
+  ['1.8 patch 1', '1.8 patch 2'],
+  ['1.8 patch 2', '1.8.1'],
+  ['1.8 SP1', '1.8 hotfix 2'],
+  // prefixes
+  ['FW v1.2.3', 'v1.2.4'],
+  ['Ver. 1.02', 'V1.3'],
+  ['V01.23', 'V01.24'],
+  ['V1.9', 'V01.23'],
+  ['MainCPU-1.4.0', 'MainCPU-1.4.1'],
+  ['MainCPU-1.4.0', '1.4.1'],
+  ['CPU1: 1.40', 'CPU1: 1.41'],
+  ['AB-100 v1.2', 'AB-100 v1.3'],
+  ['Firmware version: 2.0', 'Firmware version: 2.1'],
+  ['R1.2', 'R1.3'],
+  ['SW 1.2', 'Rel. 1.3'],
+  ['HDMI board fw 7', 'HDMI board fw 12'],
+  // builds
+  ['1.2.3 (45)', '1.2.3 (46)'],
+  ['1.2.3 (9)', '1.2.3 (10)'],
+  ['1.2.3 [build 45]', '1.2.3 build 46'],
+  ['1.2.3 (99)', '1.2.4 (1)'],
+  ['1.2 build 45', '1.2.1 build 40'],
+  ['1.2.3+45', '1.2.3+46'],
+  ['1.2.3 #45', '1.2.3 #46'],
+  ['1.2.3', '1.2.3 (45)'],
+  ['1.2.3 (2025-03-01)', '1.2.3 (2025-03-02)'],
+  ['1.4.0-20250301', '1.4.0-20250302'],
+  ['1.4.0-20250301', '1.4.1-20240101'],
+  ['1.2.3-g1a2b3c4', '1.2.4-g0f2b3c4'],
+  // dates
+  ['2025-03-01', '2025-03-02'],
+  ['2025-03-09', '20250310'],
+  ['20241231', '2025.01.01'],
+  ['2025/2/28', '2025-03-01'],
+  ['2025-03-01', '2025-03-01 14:22'],
+  ['202503011422', '202503011423'],
+  ['20250301a', '20250301b'],
+  ['20250301', '20250301.1'],
+  ['2025.1.0', '2025.1.1'],
+  ['1 Mar 2025', '2 March 2025'],
+  ['Feb 28, 2025', '1 Mar 2025'],
+  ['2025-Mar-01', '2025-03-02'],
+  ['31.03.2025', '2025-04-01'],
+  ['03/31/2025', '2025-04-01'],
+  ['01.03.2025', '2026-01-01'],
+  ['01.03.2025', '02.03.2025'],
+  ['FW 01.03.2025', 'FW 01.04.2025'],
+  // others
+  ['12345', '12346'],
+  ['99999', '100000'],
+  ['0x09', '0x1a'],
+];
+
+const same: [string, string][] = [
+  ['1.8', '1.8'],
+  ['1.8', '1.8.0'],
+  ['1.8', ' v1.8 '],
+  ['1.02', '1.2'],
+  ['V01.23', '1.23'],
+  ['FW v1.2.3', '1.2.3'],
+  ['Ver. 1.02', 'version 1.2'],
+  ['1,02', '1.2'],
+  ['MainCPU-1.4.0', '1.4'],
+  ['maincpu 1.4.0', 'MainCPU: 1.4.0'],
+  ['1.2.3 (45)', '1.2.3 [Build 045]'],
+  ['1.2.3 (release)', '1.2.3'],
+  ['1.2.3 final', '1.2.3'],
+  ['1.8RC1', '1.8-rc.1'],
+  ['1.8 A', '1.8a'],
+  ['１．８', '1.8'],
+  ['1.8\t beta   2', '1.8 beta 2'],
+  ['2025-03-01', '20250301'],
+  ['2025-03-01', '2025/3/1'],
+  ['1 Mar 2025', '2025-03-01'],
+  ['31.03.2025', '2025-03-31'],
+  ['03/31/2025', '2025-03-31'],
+  ['01.01.2025', '2025-01-01'],
+  ['01.03.2025', '01.03.2025'],
+  ['01/03/2025', '01.03.2025'],
+  ['0x1A', '0x01a'],
+  ['1.x', '1'],
+  ['unreadable', ' Unreadable'],
+];
+
+const apart: [string, string, string][] = [
+  ['2025-03-01', '1.8.1', 'one is a date, the other a version number'],
+  ['20250301', '12345', 'one is a date, the other a bare build number'],
+  ['12345', '1.8.1', 'one is a bare build number, the other a version number'],
+  ['0x1a', '26', 'one is a hexadecimal number, the other a version number'],
+  ['MainCPU-1.4.0', 'SubCPU-1.5.0', "one is of 'maincpu', the other of 'subcpu'"],
+  ['1.4.0-EU', '1.5.0-US', "one is of 'eu', the other of 'us'"],
+  ['01.03.2025', '2025-02-01', 'it depends on whether the day or the month comes first'],
+  ['01.03.2025', '02.01.2025', 'it depends on whether the day or the month comes first'],
+  ['01.03.2025', '2025-03-01', 'it depends on whether the day or the month comes first'],
+  ['1.2.3-g1a2b3c4', '1.2.3-g0f2b3c4', 'they differ only in a hash, which has no order'],
+  ['1.2.3 (45)', '1.2.3 (2025-03-01)', 'one is a bare build number, the other a date'],
+  ['Main 1.4 / Sub 2.1', '1.4', "'Main 1.4 / Sub 2.1' can't be read: it names several versions"],
+  ['Main: 14; Sub: 21', '14', "'Main: 14; Sub: 21' can't be read: it names several versions"],
+  ['unreadable', '1.8', "'unreadable' can't be read: there is no number in it"],
+  ['1.8', '', "'' can't be read: nothing is written down"],
+  ['', '', "'' can't be read: nothing is written down"],
+];
+
+describe('comparing firmware', () => {
+  it.each(older)('%s is older than %s', (a, b) => {
+    expect(compareFirmware(a, b)).toBe(-1);
+    expect(compareFirmware(b, a)).toBe(1);
+  });
+
+  it.each(same)('%s is %s', (a, b) => {
+    expect(compareFirmware(a, b)).toBe(0);
+    expect(compareFirmware(b, a)).toBe(0);
+  });
+
+  it.each(apart)('%s and %s cannot be compared: %s', (a, b, reason) => {
+    expect(relateFirmware(a, b)).toEqual({ order: null, reason });
+    expect(compareFirmware(b, a)).toBeNull();
+  });
+
+  it('takes a last part of four digits for a year only where no version word stands in front', () => {
+    expect(compareFirmware('v1.2.2024', 'v1.2.2023')).toBe(1);
+    expect(compareFirmware('v1.2.2024', '1.3')).toBe(-1);
+    expect(compareFirmware('1.2.2024', '1.3')).toBeNull();
+  });
+});
+
+const versions = fc
+  .tuple(
+    fc.array(fc.nat(12), { minLength: 1, maxLength: 4 }),
+    fc.constantFrom('', 'a', 'b', 'rc1', 'rc2', 'beta', ' patch 1', 'a.3'),
+    fc.constantFrom('', ' (7)', ' build 12', ' [build 7]'),
+    fc.constantFrom('', 'v', 'FW V0', 'Ver. '),
+  )
+  .map(([numbers, tail, build, prefix]) => `${prefix}${numbers.join('.')}${tail}${build}`);
+const days = fc.tuple(
+  fc.integer({ min: 2020, max: 2026 }),
+  fc.integer({ min: 1, max: 12 }),
+  fc.integer({ min: 1, max: 28 }),
+);
+const padded = (value: number): string => String(value).padStart(2, '0');
+const dates = fc
+  .tuple(days, fc.constantFrom('-', '', '.', '/'), fc.constantFrom('', 'a', '.2'))
+  .map(([[year, month, day], mark, tail]) => `${[year, padded(month), padded(day)].join(mark)}${tail}`);
+const twoWayDates = days.map(([year, month, day]) => `${padded(day)}.${padded(month)}.${year}`);
+const buildNumbers = fc
+  .integer({ min: 10_000, max: 19_999_999 })
+  .filter((n) => n < 19_900_000)
+  .map(String);
+const anything = fc.oneof(
+  versions,
+  dates,
+  twoWayDates,
+  buildNumbers,
+  fc.string(),
+  fc.string({ unit: 'binary' }),
+  fc.stringMatching(/^[v0-9a-c .()/-]{1,12}$/),
+);
+
+describe('the order of firmware', () => {
+  it('is the same seen from either side, whatever the two texts are', () => {
+    fc.assert(
+      fc.property(anything, anything, (a, b) => {
+        const order = compareFirmware(a, b);
+        expect(compareFirmware(b, a)).toBe(order === null ? null : order === 0 ? 0 : -order);
+        expect(relateFirmware(a, b).reason === null).toBe(order !== null);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  it('never contradicts itself over three texts that can be compared', () => {
+    const contradicts = (a: string, b: string, c: string): boolean => {
+      const [first, second, across] = [compareFirmware(a, b), compareFirmware(b, c), compareFirmware(a, c)];
+      if (first === null || second === null || across === null || first > 0 || second > 0) return false;
+      return across !== Math.min(first, second);
+    };
+    fc.assert(
+      fc.property(anything, anything, anything, (a, b, c) => {
+        for (const [x, y, z] of [
+          [a, b, c],
+          [a, c, b],
+          [b, a, c],
+          [b, c, a],
+          [c, a, b],
+          [c, b, a],
+        ] as const)
+          expect(contradicts(x, y, z)).toBe(false);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  it.each([
+    ['versions', versions],
+    ['dates', dates],
+    ['build numbers', buildNumbers],
+  ] as const)('is total among %s', (_name, texts) => {
+    fc.assert(
+      fc.property(texts, texts, texts, (a, b, c) => {
+        const sorted = [a, b, c].sort((x, y) => compareFirmware(x, y) ?? Number.NaN);
+        const [low = '', middle = '', high = ''] = sorted;
+        expect([0, -1]).toContain(compareFirmware(low, middle));
+        expect([0, -1]).toContain(compareFirmware(middle, high));
+        expect([0, -1]).toContain(compareFirmware(low, high));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('is the order of the numbers themselves', () => {
+    const numbers = fc.array(fc.nat(30), { minLength: 3, maxLength: 3 });
+    fc.assert(
+      fc.property(numbers, numbers, (one, other) => {
+        const weigh = (parts: number[]): number => parts.reduce((sum, part) => sum * 31 + part, 0);
+        expect(compareFirmware(`v${one.join('.')}`, `FW ${other.join('.')}`)).toBe(
+          Math.sign(weigh(one) - weigh(other)),
+        );
+      }),
+    );
+  });
+
+  it('is the order of the calendar, for both ways to write a date where they agree', () => {
+    fc.assert(
+      fc.property(days, days, ([y1, m1, d1], [y2, m2, d2]) => {
+        const calendar = Math.sign(Date.UTC(y1, m1 - 1, d1) - Date.UTC(y2, m2 - 1, d2));
+        expect(compareFirmware(`${y1}-${m1}-${d1}`, `${y2}${padded(m2)}${padded(d2)}`)).toBe(calendar);
+        const two = compareFirmware(`${padded(d1)}.${padded(m1)}.${y1}`, `${y2}-${m2}-${d2}`);
+        expect([calendar, null]).toContain(two);
+        if (d1 > 12) expect(two).toBe(calendar);
+      }),
+    );
+  });
+});
+
+describe('reaching a minimum', () => {
+  it.each([
+    ['1.7', '1.8', 'below'],
+    ['1.8', '1.8', 'ok'],
+    ['1.8.1', '1.8', 'ok'],
+    ['FW v1.8', '1.8', 'ok'],
+    ['1.8 rc1', '1.8', 'below'],
+    ['3.0', '3.10', 'below'],
+    ['1.8', '>= 1.7', 'ok'],
+    ['1.2.3 (44)', '1.2.3 (45)', 'below'],
+    ['1.2.3', '1.2.3 (45)', 'unknown'],
+    ['1.2.2', '1.2.3 (45)', 'below'],
+    ['2025-03-01', '1.8', 'unknown'],
+    ['', '1.8', 'unknown'],
+    [null, '1.8', 'unknown'],
+    ['1.8', 'latest', 'unknown'],
+  ] as const)('%s against %s is %s', (firmware, minimum, result) => {
+    expect(isBelowMinimum(firmware, minimum)).toBe(result);
+    expect(checkMinimum(firmware, minimum).reason === null).toBe(result === 'ok');
+  });
+
+  it('says why it is not reached or not known', () => {
+    expect(checkMinimum('1.7', '1.8').reason).toBe('1.7 is older than 1.8');
+    expect(checkMinimum(null, '1.8').reason).toBe('nobody has read the firmware yet');
+    expect(checkMinimum('1.2.3', '1.2.3 (45)').reason).toBe(
+      'the minimum names a build, and the reading has none',
+    );
+  });
+});
