@@ -29,7 +29,10 @@ export type FirmwarePart =
 const versionWords = 'version|vers|ver|v|release|rel|revision|rev|r';
 const otherWords = 'firmware|fw|software|sw|build|bld|date|dated|no|nr';
 const marker = new RegExp(`(?:^|[^a-z])(?:(${versionWords})|${otherWords})[\\s.:#=_-]*(?=\\d)`);
-const neutral = new RegExp(`^(?:${versionWords}|${otherWords}|final|stable|ga)$`);
+// After something that begins with a digit itself, such as `4K v1.5`, only a plain version word starts the version.
+const lateMarker = /[a-z][^a-z0-9]+(?:version|vers|ver|v|firmware|fw)[\s.:#=_-]*(?=\d+\.\d)/;
+const phrases = 'final|stable|ga|min|minimum|at|least|or|and|later|newer|higher';
+const neutral = new RegExp(`^(?:${versionWords}|${otherWords}|${phrases})$`);
 const earlyWords: Record<string, bigint> = {
   dev: 0n,
   test: 0n,
@@ -68,19 +71,20 @@ export function normaliseFirmware(text: string): string {
 
 function readParts(text: string, bracketed: string): FirmwareReading | UnreadableFirmware {
   const { rest, hash } = withoutHash(withMonthNumbers(withDecimalPoint(text)));
+  const inBrackets = withoutHash(` ${withMonthNumbers(bracketed)}`);
   const { main, build } = splitBuild(rest);
   if (!/\d/.test(main)) return { scheme: null, reason: 'there is no number in it' };
   if (namesSeveral(main)) return { scheme: null, reason: 'it names several versions' };
-  const { label, body, mayBeDate } = splitLabel(main);
+  const { label, body, mayBeDate, isBuild } = splitLabel(main);
   const read = hexadecimal(body) ?? (mayBeDate ? twoWayDate(body) : null) ?? sequence(body);
-  const brackets = readBracket(bracketed);
+  const brackets = readBracket(inBrackets.rest);
   const editions = [...label, ...read.editions, ...brackets.editions];
   return {
-    scheme: read.scheme,
+    scheme: isBuild && read.scheme === 'version' && read.dayFirst.length < 2 ? 'buildNumber' : read.scheme,
     dayFirst: [...read.dayFirst, ...brackets.parts],
     monthFirst: [...read.monthFirst, ...brackets.parts],
     edition: editions.sort().join(' '),
-    hash,
+    hash: hash || inBrackets.hash,
     build: readBuild([build, brackets.build].filter((each) => each !== '').join(' ')),
   };
 }
@@ -119,6 +123,9 @@ function withMonthNumbers(text: string): string {
     )
     .replace(new RegExp(`\\b(\\d{4})[\\s.-]*${monthWord}[\\s.-]*(\\d{1,2})\\b`), (_all, year, month, day) =>
       iso(year, month, day),
+    )
+    .replace(new RegExp(`\\b${monthWord}[\\s.,-]+(\\d{4})\\b`), (_all, month, year) =>
+      iso(year, month, '00'),
     );
 }
 
@@ -149,19 +156,29 @@ function namesSeveral(text: string): boolean {
 }
 
 /** Parts what stands in front of the first number of the version from the version itself. */
-function splitLabel(text: string): { label: string[]; body: string; mayBeDate: boolean } {
-  const from = (at: number, mayBeDate: boolean) => ({
-    label: (text.slice(0, at).match(/[a-z0-9]+/g) ?? []).filter((word) => !neutral.test(word)),
-    body: text.slice(at),
-    mayBeDate,
-  });
-  const start = text.search(/[a-z0-9]/);
-  if (/\d/.test(text.charAt(start))) return from(start, true);
-  const marked = marker.exec(text);
-  if (marked !== null && !/\d\.\d/.test(text.slice(0, marked.index)))
-    return from(marked.index + marked[0].length, marked[1] === undefined);
+function splitLabel(text: string): { label: string[]; body: string; mayBeDate: boolean; isBuild: boolean } {
+  const marked = markerOf(text);
   const parted = /^[^a-z0-9]*[a-z][^:]*?[\s:=_-]+(?=\d)/.exec(text);
-  return from(parted?.[0].length ?? text.search(/\d/), true);
+  const at = marked?.at ?? (startsWithDigit(text) ? null : parted?.[0].length) ?? text.search(/\d/);
+  const words = text.slice(0, at).match(/[a-z0-9]+/g) ?? [];
+  // `Beta 1.8` is `1.8 beta`.
+  const stages = words.filter((word) => Object.hasOwn(earlyWords, word));
+  return {
+    label: words.filter((word) => !neutral.test(word) && !stages.includes(word)),
+    body: [text.slice(at), ...stages].join(' '),
+    mayBeDate: marked === null || !marked.isVersion,
+    isBuild: marked !== null && /^\W*(?:build|bld)\W*$/.test(text.slice(0, at)),
+  };
+}
+
+const startsWithDigit = (text: string): boolean => /^[^a-z0-9]*\d/.test(text);
+
+/** Where a word such as `v` or `firmware` says that the version begins; null without one, or after a number with a dot. */
+function markerOf(text: string): { at: number; isVersion: boolean } | null {
+  const late = startsWithDigit(text);
+  const found = (late ? lateMarker : marker).exec(text);
+  if (found === null || /\d\.\d/.test(text.slice(0, found.index))) return null;
+  return { at: found.index + found[0].length, isVersion: late || found[1] !== undefined };
 }
 
 type Sequence = Pick<FirmwareReading, 'scheme' | 'dayFirst' | 'monthFirst'> & { editions: string[] };

@@ -91,6 +91,10 @@ const older: [string, string][] = [
   ['FW 01.03.2025', 'FW 01.04.2025'],
   // others
   ['12345', '12346'],
+  ['build 999', 'Build 12345'],
+  ['4K v1.5', '4K v1.6'],
+  ['Beta 1.8', '1.8'],
+  ['Jan 2024', 'Feb 2024'],
   ['99999', '100000'],
   ['0x09', '0x1a'],
 ];
@@ -123,6 +127,9 @@ const same: [string, string][] = [
   ['01/03/2025', '01.03.2025'],
   ['0x1A', '0x01a'],
   ['1.x', '1'],
+  ['Beta 1.8', '1.8 beta'],
+  ['1.8 or later', '1.8'],
+  ['b 1.2.3 final', 'b 1.2.3'],
   ['unreadable', ' Unreadable'],
 ];
 
@@ -137,6 +144,8 @@ const apart: [string, string, string][] = [
   ['01.03.2025', '02.01.2025', 'it depends on whether the day or the month comes first'],
   ['01.03.2025', '2025-03-01', 'it depends on whether the day or the month comes first'],
   ['1.2.3-g1a2b3c4', '1.2.3-g0f2b3c4', 'they differ only in a hash, which has no order'],
+  ['1.2.3 (1a2b3c4d)', '1.2.3 (0f2b3c4d)', 'they differ only in a hash, which has no order'],
+  ['build 1234', '1.8', 'one is a bare build number, the other a version number'],
   ['1.2.3 (45)', '1.2.3 (2025-03-01)', 'one is a bare build number, the other a date'],
   ['Main 1.4 / Sub 2.1', '1.4', "'Main 1.4 / Sub 2.1' can't be read: it names several versions"],
   ['Main: 14; Sub: 21', '14', "'Main: 14; Sub: 21' can't be read: it names several versions"],
