@@ -1,0 +1,24 @@
+import type { FastifyInstance } from 'fastify';
+import type { Logger } from 'pino';
+import { chainRoutes } from './features/chains/index.ts';
+import { healthRoutes } from './features/health/index.ts';
+import { organisationRoutes } from './features/organisation/index.ts';
+import { memberRoutes, signInRoutes } from './features/people/index.ts';
+import { siteRoutes } from './features/sites/index.ts';
+import { ticketRoutes } from './features/tickets/index.ts';
+import { createServer } from './http/server.ts';
+import type { Services } from './services.ts';
+
+/** The whole application, ready to listen or to be injected into. */
+export async function createApp(services: Services, logger: Logger): Promise<FastifyInstance> {
+  const app = await createServer(services, logger);
+  await app.register(healthRoutes, { services });
+  await app.register(signInRoutes, { services });
+  await app.register(memberRoutes, { services });
+  await app.register(organisationRoutes, { services });
+  await app.register(siteRoutes, { services });
+  await app.register(chainRoutes, { services });
+  await app.register(ticketRoutes, { services });
+  await app.ready();
+  return app;
+}

@@ -1,0 +1,77 @@
+import { randomBytes } from 'node:crypto';
+import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { z } from 'zod';
+
+const flag = z.enum(['true', 'false']).transform((value) => value === 'true');
+
+const environment = z.object({
+  HALFSPLIT_DATA: z.string().min(1).default('.halfsplit'),
+  DATABASE_URL: z.string().min(1).optional(),
+  HOST: z.string().default('127.0.0.1'),
+  PORT: z.coerce.number().int().min(0).max(65_535).default(8080),
+  LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
+  HALFSPLIT_TOKEN_SECRET: z.string().min(32).optional(),
+  HALFSPLIT_ACCESS_TOKEN_S: z.coerce.number().int().min(30).max(86_400).default(900),
+  HALFSPLIT_REFRESH_TOKEN_DAYS: z.coerce.number().int().min(1).max(365).default(30),
+  HALFSPLIT_SIGN_IN_PER_MIN: z.coerce.number().int().min(1).default(20),
+  HALFSPLIT_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
+  HALFSPLIT_MAX_UPLOAD_MIB: z.coerce.number().int().min(1).max(65_536).default(2048),
+  HALFSPLIT_TRUST_PROXY: flag.default(false),
+});
+
+export type Config = {
+  readonly dataFolder: string;
+  readonly databaseUrl: string | undefined;
+  readonly host: string;
+  readonly port: number;
+  readonly logLevel: string;
+  readonly tokenSecret: string;
+  readonly accessTokenS: number;
+  readonly refreshTokenDays: number;
+  readonly signInPerMin: number;
+  readonly requestsPerMin: number;
+  readonly maxUploadBytes: number;
+  readonly trustProxy: boolean;
+};
+
+/**
+ * Reads the configuration from environment variables (README, "Configuration").
+ * A missing token secret is made on first start and kept in the data folder, readable by its owner only.
+ * @throws when a variable has a value that can't be used; the message names it.
+ */
+export function readConfig(env: NodeJS.ProcessEnv): Config {
+  const parsed = environment.safeParse(env);
+  if (!parsed.success) {
+    throw new Error(
+      `Configuration: ${parsed.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; ')}`,
+    );
+  }
+  const value = parsed.data;
+  return {
+    dataFolder: value.HALFSPLIT_DATA,
+    databaseUrl: value.DATABASE_URL,
+    host: value.HOST,
+    port: value.PORT,
+    logLevel: value.LOG_LEVEL,
+    tokenSecret: value.HALFSPLIT_TOKEN_SECRET ?? keptSecret(value.HALFSPLIT_DATA, 'token-secret'),
+    accessTokenS: value.HALFSPLIT_ACCESS_TOKEN_S,
+    refreshTokenDays: value.HALFSPLIT_REFRESH_TOKEN_DAYS,
+    signInPerMin: value.HALFSPLIT_SIGN_IN_PER_MIN,
+    requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
+    maxUploadBytes: value.HALFSPLIT_MAX_UPLOAD_MIB * 1024 * 1024,
+    trustProxy: value.HALFSPLIT_TRUST_PROXY,
+  };
+}
+
+function keptSecret(dataFolder: string, name: string): string {
+  const path = join(dataFolder, name);
+  if (existsSync(path)) {
+    chmodSync(path, 0o600);
+    return readFileSync(path, 'utf8').trim();
+  }
+  mkdirSync(dataFolder, { recursive: true, mode: 0o700 });
+  const secret = randomBytes(48).toString('base64url');
+  writeFileSync(path, `${secret}\n`, { mode: 0o600, flag: 'wx' });
+  return secret;
+}

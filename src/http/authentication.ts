@@ -1,0 +1,64 @@
+import jwt from '@fastify/jwt';
+import type { FastifyRequest } from 'fastify';
+import fastifyPlugin from 'fastify-plugin';
+import type { MemberRole } from '../../shared/contract/primitives.ts';
+import type { Services } from '../services.ts';
+import { may, type Permission } from './access.ts';
+import { refused, sendProblem } from './problem.ts';
+
+/** What an access token says (RFC 7519): the member, the organisation and the role at the time of signing in. */
+export type AccessClaims = { sub: string; org: string; role: MemberRole };
+
+declare module '@fastify/jwt' {
+  interface FastifyJWT {
+    payload: AccessClaims;
+    user: AccessClaims;
+  }
+}
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** What a caller needs; `public` routes need nothing. A route that says neither stops the start. */
+    permission?: Permission | 'public';
+  }
+}
+
+/** Checks the bearer token and the role of every route before its body is read. */
+export const authentication = fastifyPlugin<{ services: Services }>(async (app, { services }) => {
+  await app.register(jwt, {
+    secret: services.config.tokenSecret,
+    sign: { expiresIn: services.config.accessTokenS, iss: 'halfsplit', aud: 'halfsplit-api' },
+    verify: { allowedIss: 'halfsplit', allowedAud: 'halfsplit-api', algorithms: ['HS256'] },
+  });
+  app.addHook('onRoute', (route) => {
+    if (route.method === 'OPTIONS' || route.method === 'HEAD') return;
+    if (route.config?.permission === undefined)
+      throw new Error(`${route.method} ${route.url} names no permission`);
+  });
+  app.addHook('onRequest', async (request, reply) => {
+    const permission = request.routeOptions.config.permission;
+    if (request.is404 || permission === 'public') return;
+    if (!(await hasGoodToken(request))) {
+      return sendProblem(
+        request,
+        reply,
+        refused('sign-in-needed', 'Send a valid access token as a bearer token.'),
+      );
+    }
+    if (permission === undefined || !may(request.user.role, permission)) {
+      return sendProblem(
+        request,
+        reply,
+        refused('role-not-allowed', `A ${request.user.role} may not: ${permission ?? 'this'}.`),
+      );
+    }
+  });
+});
+
+async function hasGoodToken(request: FastifyRequest): Promise<boolean> {
+  try {
+    await request.jwtVerify();
+    return true;
+  } catch {
+    return false;
+  }
+}

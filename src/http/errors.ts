@@ -1,0 +1,56 @@
+import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
+import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { type Refused, refused, sendProblem } from './problem.ts';
+
+const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
+  FST_ERR_CTP_BODY_TOO_LARGE: () => refused('too-large', 'The body is larger than this address takes.'),
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: () => refused('type-not-allowed', 'Send application/json.'),
+  FST_REQ_FILE_TOO_LARGE: () =>
+    refused('too-large', 'The file is too large for one request. Send it to /uploads, which can resume.'),
+  FST_INVALID_MULTIPART_CONTENT_TYPE: () => refused('type-not-allowed', 'Send multipart/form-data.'),
+  FST_ERR_RATE_LIMIT: (error) => refused('too-many-requests', error.message),
+};
+
+/** Turns whatever a route throws into a problem; only our own faults become a 5xx, and those say nothing of the inside. */
+export function installErrorHandling(app: FastifyInstance): void {
+  app.setErrorHandler((error: FastifyError, request, reply) =>
+    sendProblem(request, reply, problemFor(error, request)),
+  );
+  app.setNotFoundHandler((request, reply) =>
+    sendProblem(
+      request,
+      reply,
+      refused('not-found', `There is nothing at ${request.method} ${pathOf(request)}.`),
+    ),
+  );
+}
+
+function problemFor(error: FastifyError, request: FastifyRequest): Refused {
+  if (hasZodFastifySchemaValidationErrors(error))
+    return invalidInput(error.validation, error.validationContext);
+  const known = byFrameworkCode[error.code];
+  if (known !== undefined) return known(error);
+  const status = error.statusCode ?? 500;
+  if (status === 429) return refused('too-many-requests', error.message);
+  if (status === 413) return refused('too-large', 'The request is larger than this address takes.');
+  if (status === 415) return refused('type-not-allowed', 'Send application/json.');
+  if (status >= 400 && status < 500) return refused('malformed-request', error.message);
+  request.log.error({ err: error }, 'a request failed');
+  if (status === 503) return refused('server-busy', 'Try again in a moment.', { retryAfterS: 2 });
+  return refused('internal-error', `Quote request ${request.id} to whoever runs this server.`);
+}
+
+type Issue = { instancePath: string; keyword: string; message?: string | undefined };
+
+export function invalidInput(issues: readonly Issue[], context: string | undefined): Refused {
+  return refused('invalid-input', 'Some fields do not fit. Each is listed under errors.', {
+    errors: issues.map((issue) => ({
+      pointer:
+        context === undefined || context === 'body' ? issue.instancePath : `${context}${issue.instancePath}`,
+      code: issue.keyword,
+      text: issue.message ?? 'does not fit',
+    })),
+  });
+}
+
+const pathOf = (request: FastifyRequest): string => request.url.split('?', 1)[0] ?? '';

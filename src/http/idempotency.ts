@@ -1,0 +1,81 @@
+import { createHmac } from 'node:crypto';
+import canonicalize from 'canonicalize';
+import type { FastifyRequest } from 'fastify';
+import { Prisma, type TenantTransaction } from '../database/index.ts';
+import type { Actor } from './actor.ts';
+import { type Refused, refused } from './problem.ts';
+
+/** A reply as it is kept, so that the same key gives it again. */
+export type KeptReply = { status: number; headers: Record<string, string>; body: unknown };
+
+const keyForm = /^[\x21-\x7e]{8,200}$/;
+
+/** The request's `Idempotency-Key`, or why there is none. */
+export function idempotencyKey(request: FastifyRequest): string | Refused {
+  const key = request.headers['idempotency-key'];
+  if (typeof key === 'string' && keyForm.test(key)) return key;
+  return refused(
+    'idempotency-key-missing',
+    'Send an Idempotency-Key of 8 to 200 visible characters, a new one for each thing you mean to do; on a retry send the same one.',
+  );
+}
+
+/**
+ * What makes two requests the same: method, address, version it is based on, and content. Keyed (HMAC-SHA-256), since
+ * a body may hold a password and its fingerprint is kept.
+ */
+export function requestHash(secret: string, request: FastifyRequest, content: unknown): string {
+  const identity = {
+    method: request.method,
+    url: request.url,
+    ifMatch: request.headers['if-match'] ?? null,
+    content,
+  };
+  return createHmac('sha256', secret)
+    .update(canonicalize(identity) ?? '')
+    .digest('hex');
+}
+
+/**
+ * Takes a key for this transaction. A second request with the same key waits here until the first has committed,
+ * then gets its reply; null means that the key is ours and the work is still to be done.
+ */
+export async function claimKey(
+  tx: TenantTransaction,
+  actor: Actor,
+  key: string,
+  hash: string,
+): Promise<KeptReply | Refused | null> {
+  const claimed = await tx.$executeRaw`
+    insert into idempotency_record (org_id, member_id, key, request_hash)
+    values (${actor.orgId}::uuid, ${actor.memberId}::uuid, ${key}, ${hash})
+    on conflict do nothing`;
+  if (claimed === 1) return null;
+  const kept = await tx.idempotencyRecord.findUniqueOrThrow({
+    where: { orgId_memberId_key: { orgId: actor.orgId, memberId: actor.memberId, key } },
+  });
+  if (kept.requestHash !== hash) {
+    return refused('idempotency-key-reused', 'This key was sent with another request before. Use a new one.');
+  }
+  return {
+    status: kept.status ?? 500,
+    headers: (kept.headers ?? {}) as Record<string, string>,
+    body: kept.body,
+  };
+}
+
+export async function keepReply(
+  tx: TenantTransaction,
+  actor: Actor,
+  key: string,
+  reply: KeptReply,
+): Promise<void> {
+  await tx.idempotencyRecord.update({
+    where: { orgId_memberId_key: { orgId: actor.orgId, memberId: actor.memberId, key } },
+    data: {
+      status: reply.status,
+      headers: reply.headers,
+      body: reply.body === null ? Prisma.JsonNull : (reply.body as Prisma.InputJsonValue),
+    },
+  });
+}

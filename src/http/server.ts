@@ -1,0 +1,66 @@
+import { randomUUID } from 'node:crypto';
+import helmet from '@fastify/helmet';
+import rateLimit from '@fastify/rate-limit';
+import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
+import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
+import type { Logger } from 'pino';
+import type { Services } from '../services.ts';
+import { authentication } from './authentication.ts';
+import { installErrorHandling, invalidInput } from './errors.ts';
+import { openapi } from './openapi.ts';
+import { sendProblem } from './problem.ts';
+import { transactions } from './transactions.ts';
+import { unstorablePlace } from './well-formed.ts';
+
+/** JSON bodies; the largest is a chain whose ports carry their EDIDs. */
+const bodyLimitBytes = 4 * 1024 * 1024;
+
+/** A server with everything that all routes share: limits, log, problems, sign-in check, transactions, description. */
+export async function createServer(services: Services, logger: Logger): Promise<FastifyInstance> {
+  const { config } = services;
+  const app = fastify({
+    loggerInstance: logger as FastifyBaseLogger,
+    genReqId: () => randomUUID(),
+    trustProxy: config.trustProxy,
+    bodyLimit: bodyLimitBytes,
+    requestTimeout: 600_000,
+    connectionTimeout: 120_000,
+    keepAliveTimeout: 10_000,
+    forceCloseConnections: 'idle',
+    http: { maxHeaderSize: 16 * 1024, headersTimeout: 20_000 },
+    routerOptions: { maxParamLength: 200 },
+  }).withTypeProvider<ZodTypeProvider>();
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  installErrorHandling(app);
+  app.addHook('onRequest', async (request, reply) => {
+    reply.header('x-request-id', request.id);
+  });
+  app.addHook('preValidation', async (request, reply) => {
+    const place =
+      unstorablePlace(request.body) ?? unstorablePlace(request.params) ?? unstorablePlace(request.query);
+    if (place === null) return undefined;
+    const text = 'holds NUL or half a character, which cannot be stored';
+    return sendProblem(
+      request,
+      reply,
+      invalidInput([{ instancePath: place, keyword: 'unstorable-text', message: text }], 'body'),
+    );
+  });
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        objectSrc: ["'none'"],
+        frameAncestors: ["'none'"],
+        baseUri: ["'none'"],
+      },
+    },
+    hsts: config.trustProxy,
+  });
+  await app.register(rateLimit, { max: config.requestsPerMin, timeWindow: '1 minute' });
+  await app.register(authentication, { services });
+  await app.register(transactions, { services });
+  await app.register(openapi);
+  return app;
+}

@@ -1,0 +1,130 @@
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import fastifyPlugin from 'fastify-plugin';
+import { Prisma, type TenantTransaction } from '../database/index.ts';
+import type { Services } from '../services.ts';
+import { may } from './access.ts';
+import { type Actor, loadActor } from './actor.ts';
+import { etagOf, isUnchanged } from './etag.ts';
+import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHash } from './idempotency.ts';
+import type { Done, Outcome } from './outcome.ts';
+import { problemOf, type Refused, refused, sendProblem } from './problem.ts';
+
+type Work<Body> = (tx: TenantTransaction, actor: Actor) => Promise<Outcome<Body>>;
+
+declare module 'fastify' {
+  interface FastifyReply {
+    /**
+     * Runs a query in the caller's tenant and sends its result with an ETag; 304 when the caller has it already.
+     * The type is the body's, so that a route's description is checked against it; what comes back is the reply, sent.
+     */
+    fromRead<Body>(work: Work<Body>): Promise<Body>;
+    /**
+     * Runs a use case in one transaction of the caller's tenant, once per Idempotency-Key, and sends its result.
+     * A refusal leaves nothing behind but the kept reply. `content` stands for the body in the key's fingerprint
+     * where the body was a stream.
+     */
+    fromWrite<Body>(work: Work<Body>, content?: unknown): Promise<Body>;
+  }
+}
+
+export const transactions = fastifyPlugin<{ services: Services }>(async (app, { services }) => {
+  const { database, config } = services;
+
+  app.decorateReply('fromRead', async function fromRead<Body>(this: FastifyReply, work: Work<Body>) {
+    const { request } = this;
+    const { org, sub } = request.user;
+    const outcome = await database.inTenant({ orgId: org, memberId: sub }, (tx) =>
+      asActor(tx, request, work),
+    );
+    if (!outcome.ok) return sendProblem(request, this, outcome);
+    const etag = etagOf(outcome.body);
+    this.header('etag', etag).header('cache-control', 'private, no-cache');
+    if (isUnchanged(request.headers['if-none-match'], etag)) return this.code(304).send();
+    return this.code(outcome.status).send(outcome.body);
+  });
+
+  app.decorateReply('fromWrite', async function fromWrite<
+    Body,
+  >(this: FastifyReply, work: Work<Body>, content: unknown = this.request.body) {
+    const { request } = this;
+    const key = idempotencyKey(request);
+    if (typeof key !== 'string') return sendProblem(request, this, key);
+    const { org, sub } = request.user;
+    const hash = requestHash(config.tokenSecret, request, content ?? null);
+    const result = await database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
+      const actor = await allowedActor(tx, request);
+      if ('ok' in actor) return actor;
+      const kept = await claimKey(tx, actor, key, hash);
+      if (kept !== null) return 'ok' in kept ? kept : { ...kept, replayed: true };
+      const outcome = await undoneOnRefusal(tx, () => work(tx, actor));
+      const reply = replyOf(request, outcome);
+      await keepReply(tx, actor, key, reply);
+      return { ...reply, replayed: false };
+    });
+    return 'ok' in result ? sendProblem(request, this, result) : sendKept(this, result);
+  });
+});
+
+async function asActor<Body>(
+  tx: TenantTransaction,
+  request: FastifyRequest,
+  work: Work<Body>,
+): Promise<Outcome<Body>> {
+  const actor = await allowedActor(tx, request);
+  return 'ok' in actor ? actor : work(tx, actor);
+}
+
+async function allowedActor(tx: TenantTransaction, request: FastifyRequest): Promise<Actor | Refused> {
+  const actor = await loadActor(tx, request.user);
+  if (actor === null) return refused('sign-in-needed', 'This account is not active any more.');
+  const permission = request.routeOptions.config.permission;
+  if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) return actor;
+  return refused('role-not-allowed', `A ${actor.role} may not: ${permission ?? 'this'}.`);
+}
+
+/** A savepoint, so that a refusal (or a row that somebody else was faster to write) undoes all the work did. */
+async function undoneOnRefusal<Body>(
+  tx: TenantTransaction,
+  work: () => Promise<Outcome<Body>>,
+): Promise<Outcome<Body>> {
+  await tx.$executeRaw`savepoint work`;
+  const outcome = await work().catch((error: unknown): Refused => {
+    const refusal = refusalOfConstraint(error);
+    if (refusal === null) throw error;
+    return refusal;
+  });
+  if (!outcome.ok) await tx.$executeRaw`rollback to savepoint work`;
+  return outcome;
+}
+
+/** Unique and foreign keys that speak before a use case could: Prisma's P2002 and P2003. */
+function refusalOfConstraint(error: unknown): Refused | null {
+  if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return null;
+  if (error.code === 'P2002') return refused('already-exists', 'There is one like it already.');
+  if (error.code === 'P2003') return refused('not-found', 'Something that this refers to does not exist.');
+  return null;
+}
+
+function replyOf(request: FastifyRequest, outcome: Outcome<unknown>): KeptReply {
+  if (!outcome.ok) {
+    const problem = problemOf(outcome, `urn:request:${request.id}`);
+    return { status: problem.status, headers: { 'content-type': 'application/problem+json' }, body: problem };
+  }
+  return {
+    status: outcome.status,
+    headers: headersOf(outcome),
+    body: JSON.parse(JSON.stringify(outcome.body)),
+  };
+}
+
+const headersOf = (done: Done<unknown>): Record<string, string> => ({
+  etag: etagOf(done.body),
+  ...(done.location === undefined ? {} : { location: done.location }),
+});
+
+function sendKept(reply: FastifyReply, kept: KeptReply & { replayed: boolean }): FastifyReply {
+  if (kept.replayed) reply.header('idempotency-replayed', 'true');
+  reply.code(kept.status).headers(kept.headers);
+  if (kept.status >= 400) reply.serializer((body: unknown) => JSON.stringify(body));
+  return reply.send(kept.body);
+}

@@ -1,0 +1,13 @@
+import { readConfig } from './config.ts';
+import { startServer } from './start.ts';
+
+const running = await startServer(readConfig(process.env));
+
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.once(signal, () => {
+    running.stop().then(
+      () => process.exit(0),
+      () => process.exit(1),
+    );
+  });
+}

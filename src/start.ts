@@ -1,0 +1,37 @@
+import { randomUUID } from 'node:crypto';
+import { join } from 'node:path';
+import type { FastifyInstance } from 'fastify';
+import { createApp } from './app.ts';
+import type { Config } from './config.ts';
+import { openDatabase } from './database/index.ts';
+import { openEvidenceStore } from './evidence-store/index.ts';
+import { createLogger } from './http/logging.ts';
+import type { Services } from './services.ts';
+
+export type RunningServer = { readonly address: string; readonly services: Services; stop(): Promise<void> };
+
+/**
+ * Opens the database (applying migrations) and the evidence store, and listens.
+ * `stop` takes no new requests, lets running ones finish, then closes the database.
+ * `prepare` runs before it listens, e.g. to fill in a demo.
+ */
+export async function startServer(
+  config: Config,
+  prepare: (app: FastifyInstance, services: Services) => Promise<void> = async () => undefined,
+): Promise<RunningServer> {
+  const logger = createLogger(config.logLevel);
+  const database = await openDatabase({ databaseUrl: config.databaseUrl, dataFolder: config.dataFolder });
+  const evidenceStore = await openEvidenceStore({ folder: join(config.dataFolder, 'evidence') });
+  const services: Services = { config, database, evidenceStore, now: () => new Date(), newId: randomUUID };
+  const app = await createApp(services, logger);
+  await prepare(app, services);
+  const address = await app.listen({ host: config.host, port: config.port });
+  return {
+    address,
+    services,
+    stop: async () => {
+      await app.close();
+      await database.close();
+    },
+  };
+}
