@@ -1,0 +1,84 @@
+import type { z } from 'zod';
+import type { FirmwareLevel, firmwareLevelInput } from '../../../shared/contract/people.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, created, found, mismatch, type Outcome, refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+
+const noLevel = refused('not-found', 'There is no such firmware level.');
+
+type Row = { id: string; model: string; minimum: string; note: string; version: number; updatedAt: Date };
+const view = (row: Row): FirmwareLevel => ({
+  id: row.id,
+  model: row.model,
+  minimum: row.minimum,
+  note: row.note,
+  version: row.version,
+  updatedAt: row.updatedAt.toISOString(),
+});
+
+/** The lowest firmware that the organisation accepts, per model. */
+export async function firmwareLevels(tx: TenantTransaction, actor: Actor): Promise<FirmwareLevel[]> {
+  const rows = await tx.firmwareLevel.findMany({ where: { orgId: actor.orgId }, orderBy: { model: 'asc' } });
+  return rows.map(view);
+}
+
+export async function addFirmwareLevel(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  input: z.infer<typeof firmwareLevelInput>,
+): Promise<Outcome<FirmwareLevel>> {
+  const row = await tx.firmwareLevel.create({
+    data: { ...input, orgId: actor.orgId, id: services.newId(), updatedAt: services.now() },
+  });
+  return created(view(row), `/firmware-levels/${row.id}`);
+}
+
+export async function readFirmwareLevel(
+  tx: TenantTransaction,
+  actor: Actor,
+  id: string,
+): Promise<Outcome<FirmwareLevel>> {
+  const row = await tx.firmwareLevel.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
+  return row === null ? noLevel : found(view(row));
+}
+
+export async function updateFirmwareLevel(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  id: string,
+  ifMatch: string | undefined,
+  input: z.infer<typeof firmwareLevelInput>,
+): Promise<Outcome<FirmwareLevel>> {
+  await lockLevel(tx, actor, id);
+  const current = await readFirmwareLevel(tx, actor, id);
+  if (!current.ok) return current;
+  const conflict = mismatch(ifMatch, current.body);
+  if (conflict !== null) return conflict;
+  const row = await tx.firmwareLevel.update({
+    where: { orgId_id: { orgId: actor.orgId, id } },
+    data: { ...input, version: { increment: 1 }, updatedAt: services.now() },
+  });
+  return found(view(row));
+}
+
+export async function removeFirmwareLevel(
+  tx: TenantTransaction,
+  actor: Actor,
+  id: string,
+  ifMatch: string | undefined,
+): Promise<Outcome<FirmwareLevel>> {
+  await lockLevel(tx, actor, id);
+  const current = await readFirmwareLevel(tx, actor, id);
+  if (!current.ok) return current;
+  const conflict = mismatch(ifMatch, current.body);
+  if (conflict !== null) return conflict;
+  await tx.firmwareLevel.delete({ where: { orgId_id: { orgId: actor.orgId, id } } });
+  return current;
+}
+
+async function lockLevel(tx: TenantTransaction, actor: Actor, id: string): Promise<void> {
+  await tx.$queryRaw`
+    select id from firmware_level where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;
+}

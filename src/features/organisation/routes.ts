@@ -1,0 +1,87 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import {
+  firmwareLevel,
+  firmwareLevelInput,
+  organisation,
+  organisationUpdate,
+} from '../../../shared/contract/people.ts';
+import { byId } from '../../../shared/contract/primitives.ts';
+import { found } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import {
+  addFirmwareLevel,
+  firmwareLevels,
+  readFirmwareLevel,
+  removeFirmwareLevel,
+  updateFirmwareLevel,
+} from './firmware-levels.ts';
+import { readOrganisation, updateOrganisation } from './settings.ts';
+
+const readLevels = { permission: 'read firmware levels' } as const;
+const manageLevels = { permission: 'manage firmware levels' } as const;
+
+/** The organisation's own numbers and its minimum firmware levels. */
+export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
+  app,
+  { services },
+) => {
+  app.get(
+    '/organisation',
+    { schema: { response: { 200: organisation } }, config: { permission: 'read organisation' } },
+    (_request, reply) => reply.fromRead(readOrganisation),
+  );
+  app.put(
+    '/organisation',
+    {
+      schema: { body: organisationUpdate, response: { 200: organisation } },
+      config: { permission: 'manage organisation' },
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        updateOrganisation(tx, actor, request.headers['if-match'], request.body),
+      ),
+  );
+  app.get(
+    '/firmware-levels',
+    { schema: { response: { 200: z.object({ items: z.array(firmwareLevel) }) } }, config: readLevels },
+    (_request, reply) =>
+      reply.fromRead(async (tx, actor) => found({ items: await firmwareLevels(tx, actor) })),
+  );
+  app.get(
+    '/firmware-levels/:id',
+    { schema: { params: byId, response: { 200: firmwareLevel } }, config: readLevels },
+    (request, reply) => reply.fromRead((tx, actor) => readFirmwareLevel(tx, actor, request.params.id)),
+  );
+  app.post(
+    '/firmware-levels',
+    { schema: { body: firmwareLevelInput, response: { 201: firmwareLevel } }, config: manageLevels },
+    (request, reply) => reply.fromWrite((tx, actor) => addFirmwareLevel(tx, services, actor, request.body)),
+  );
+  app.put(
+    '/firmware-levels/:id',
+    {
+      schema: { params: byId, body: firmwareLevelInput, response: { 200: firmwareLevel } },
+      config: manageLevels,
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        updateFirmwareLevel(
+          tx,
+          services,
+          actor,
+          request.params.id,
+          request.headers['if-match'],
+          request.body,
+        ),
+      ),
+  );
+  app.delete(
+    '/firmware-levels/:id',
+    { schema: { params: byId, response: { 200: firmwareLevel } }, config: manageLevels },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        removeFirmwareLevel(tx, actor, request.params.id, request.headers['if-match']),
+      ),
+  );
+};

@@ -1,0 +1,3 @@
+export { memberRoutes } from './member-routes.ts';
+export { type NewOrganisation, provisionOrganisation } from './provision.ts';
+export { signInRoutes } from './sign-in-routes.ts';

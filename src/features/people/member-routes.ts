@@ -1,0 +1,88 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import {
+  me,
+  member,
+  memberUpdate,
+  newMember,
+  passwordChange,
+  passwordReset,
+} from '../../../shared/contract/people.ts';
+import { byId } from '../../../shared/contract/primitives.ts';
+import { found } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { memberView } from './member-view.ts';
+import {
+  addMember,
+  changePassword,
+  listMembers,
+  readMember,
+  resetPassword,
+  updateMember,
+} from './members.ts';
+
+/** The organisation's members, and one's own account. */
+export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  app.get(
+    '/me',
+    { schema: { response: { 200: me } }, config: { permission: 'own account' } },
+    (_request, reply) =>
+      reply.fromRead(async (tx, actor) => {
+        const row = await tx.member.findUniqueOrThrow({
+          where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
+          include: { organisation: true },
+        });
+        const { handle, name } = row.organisation;
+        return found({
+          member: memberView(row),
+          organisation: { id: actor.orgId, handle, name },
+          memberAddress: actor.memberId,
+        });
+      }),
+  );
+  app.post(
+    '/me/password',
+    { schema: { body: passwordChange, response: { 200: member } }, config: { permission: 'own account' } },
+    (request, reply) => reply.fromWrite((tx, actor) => changePassword(tx, services, actor, request.body)),
+  );
+  app.get(
+    '/members',
+    {
+      schema: { response: { 200: z.object({ items: z.array(member) }) } },
+      config: { permission: 'read members' },
+    },
+    (_request, reply) => reply.fromRead(listMembers),
+  );
+  app.get(
+    '/members/:id',
+    { schema: { params: byId, response: { 200: member } }, config: { permission: 'read members' } },
+    (request, reply) => reply.fromRead((tx, actor) => readMember(tx, actor, request.params.id)),
+  );
+  app.post(
+    '/members',
+    { schema: { body: newMember, response: { 201: member } }, config: { permission: 'manage members' } },
+    (request, reply) => reply.fromWrite((tx, actor) => addMember(tx, services, actor, request.body)),
+  );
+  app.put(
+    '/members/:id',
+    {
+      schema: { params: byId, body: memberUpdate, response: { 200: member } },
+      config: { permission: 'manage members' },
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        updateMember(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      ),
+  );
+  app.post(
+    '/members/:id/password',
+    {
+      schema: { params: byId, body: passwordReset, response: { 200: member } },
+      config: { permission: 'manage members' },
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        resetPassword(tx, services, actor, request.params.id, request.body.password),
+      ),
+  );
+};

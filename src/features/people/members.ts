@@ -1,0 +1,144 @@
+import type { z } from 'zod';
+import type { Member, memberUpdate, newMember, passwordChange } from '../../../shared/contract/people.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import {
+  type Actor,
+  created,
+  found,
+  mismatch,
+  type Outcome,
+  type Refused,
+  refused,
+} from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { memberView } from './member-view.ts';
+import { hashPassword, passwordFits } from './passwords.ts';
+import { revokeAllOf } from './refresh-tokens.ts';
+
+const noMember = refused('not-found', 'There is no such member.');
+
+export async function listMembers(
+  tx: TenantTransaction,
+  actor: Actor,
+): Promise<Outcome<{ items: Member[] }>> {
+  const rows = await tx.member.findMany({
+    where: { orgId: actor.orgId },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
+  return found({ items: rows.map(memberView) });
+}
+
+export async function readMember(tx: TenantTransaction, actor: Actor, id: string): Promise<Outcome<Member>> {
+  const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
+  return row === null ? noMember : found(memberView(row));
+}
+
+export async function addMember(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  input: z.infer<typeof newMember>,
+): Promise<Outcome<Member>> {
+  const { password, ...rest } = input;
+  const taken = await tx.member.findUnique({
+    where: { orgId_email: { orgId: actor.orgId, email: input.email } },
+  });
+  if (taken !== null)
+    return refused('already-exists', 'A member of this organisation has that email already.');
+  const passwordHash = await hashPassword(password);
+  const row = await tx.member.create({
+    data: { ...rest, orgId: actor.orgId, id: services.newId(), passwordHash },
+  });
+  return created(memberView(row), `/members/${row.id}`);
+}
+
+export async function updateMember(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  id: string,
+  ifMatch: string | undefined,
+  input: z.infer<typeof memberUpdate>,
+): Promise<Outcome<Member>> {
+  await lockAdmins(tx, actor);
+  const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
+  if (row === null) return noMember;
+  const conflict = mismatch(ifMatch, memberView(row)) ?? (await leavesNoAdmin(tx, actor, id, input));
+  if (conflict !== null) return conflict;
+  const updated = await tx.member.update({
+    where: { orgId_id: { orgId: actor.orgId, id } },
+    data: { ...input, version: { increment: 1 } },
+  });
+  if (!updated.active) await revokeAllOf(tx, { orgId: actor.orgId, memberId: id }, services.now());
+  return found(memberView(updated));
+}
+
+/** Sets a member's password for them; they are signed out everywhere. */
+export async function resetPassword(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  id: string,
+  password: string,
+): Promise<Outcome<Member>> {
+  const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
+  if (row === null) return noMember;
+  return found(await setPassword(tx, services, { orgId: actor.orgId, memberId: id }, password));
+}
+
+/** A member changes their own password; other sign-ins end. */
+export async function changePassword(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  input: z.infer<typeof passwordChange>,
+): Promise<Outcome<Member>> {
+  const row = await tx.member.findUniqueOrThrow({
+    where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
+  });
+  if (!(await passwordFits(row.passwordHash, input.current))) {
+    return refused('invalid-input', 'The current password is wrong.', {
+      errors: [{ pointer: '/current', code: 'wrong', text: 'is not the current password' }],
+    });
+  }
+  return found(await setPassword(tx, services, actor, input.password));
+}
+
+async function setPassword(
+  tx: TenantTransaction,
+  services: Services,
+  owner: { orgId: string; memberId: string },
+  password: string,
+): Promise<Member> {
+  const { orgId, memberId } = owner;
+  await revokeAllOf(tx, { orgId, memberId }, services.now());
+  const row = await tx.member.update({
+    where: { orgId_id: { orgId, id: memberId } },
+    data: {
+      passwordHash: await hashPassword(password),
+      failedSignIns: 0,
+      lockedUntil: null,
+      version: { increment: 1 },
+    },
+  });
+  return memberView(row);
+}
+
+/** Two admins taking the role from each other at once must not leave none. */
+async function lockAdmins(tx: TenantTransaction, actor: Actor): Promise<void> {
+  await tx.$queryRaw`
+    select id from member where org_id = ${actor.orgId}::uuid and role = 'admin' order by id for update`;
+}
+
+async function leavesNoAdmin(
+  tx: TenantTransaction,
+  actor: Actor,
+  id: string,
+  input: z.infer<typeof memberUpdate>,
+): Promise<Refused | null> {
+  if (input.role === 'admin' && input.active) return null;
+  const others = await tx.member.count({
+    where: { orgId: actor.orgId, role: 'admin', active: true, id: { not: id } },
+  });
+  return others > 0 ? null : refused('last-admin', 'Make somebody else admin first.');
+}

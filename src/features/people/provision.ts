@@ -1,0 +1,36 @@
+import type { z } from 'zod';
+import { type newMember, organisationSettings } from '../../../shared/contract/people.ts';
+import type { Services } from '../../services.ts';
+import { hashPassword } from './passwords.ts';
+
+export type NewOrganisation = {
+  orgId?: string;
+  handle: string;
+  name: string;
+  settings?: z.input<typeof organisationSettings>;
+  members: readonly (z.infer<typeof newMember> & { id?: string })[];
+};
+
+/** Creates an organisation with its first members; for the command line and the demo, never for a route. */
+export async function provisionOrganisation(
+  services: Services,
+  input: NewOrganisation,
+): Promise<{ orgId: string }> {
+  const orgId = input.orgId ?? services.newId();
+  const members = await Promise.all(
+    input.members.map(async ({ password, id, ...member }) => ({
+      ...member,
+      orgId,
+      id: id ?? services.newId(),
+      passwordHash: await hashPassword(password),
+    })),
+  );
+  await services.database.provision(async (tx) => {
+    const settings = organisationSettings.parse(input.settings ?? {});
+    await tx.organisation.create({
+      data: { orgId, handle: input.handle, name: input.name, settings: JSON.parse(JSON.stringify(settings)) },
+    });
+    await tx.member.createMany({ data: members });
+  });
+  return { orgId };
+}

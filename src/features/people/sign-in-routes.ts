@@ -1,0 +1,57 @@
+import { createHash } from 'node:crypto';
+import type { FastifyRequest } from 'fastify';
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { refresh, signIn as signInBody, tokens } from '../../../shared/contract/people.ts';
+import { type AccessClaims, sendProblem } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { refreshTokens, signIn, signOut } from './sign-in.ts';
+
+const open = { permission: 'public' } as const;
+
+/** Sign-in, refresh and sign-out. Not idempotent by key: a kept reply would keep tokens. */
+export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  const sign = (claims: AccessClaims) => app.jwt.sign(claims);
+  const rateLimit = {
+    max: services.config.signInPerMin,
+    timeWindow: '1 minute',
+    keyGenerator: signInKey,
+    hook: 'preHandler' as const,
+  };
+
+  app.post(
+    '/auth/sign-in',
+    { schema: { body: signInBody, response: { 200: tokens } }, config: { ...open, rateLimit } },
+    async (request, reply) => {
+      const result = await signIn(services, sign, request.body);
+      return 'ok' in result
+        ? sendProblem(request, reply, result)
+        : reply.header('cache-control', 'no-store').send(result);
+    },
+  );
+  app.post(
+    '/auth/refresh',
+    { schema: { body: refresh, response: { 200: tokens } }, config: open },
+    async (request, reply) => {
+      const result = await refreshTokens(services, sign, request.body.refreshToken);
+      return 'ok' in result
+        ? sendProblem(request, reply, result)
+        : reply.header('cache-control', 'no-store').send(result);
+    },
+  );
+  app.post(
+    '/auth/sign-out',
+    { schema: { body: refresh, response: { 204: z.null() } }, config: open },
+    async (request, reply) => {
+      await signOut(services, request.body.refreshToken);
+      return reply.code(204).send(null);
+    },
+  );
+};
+
+/** One address trying one account: neither a busy office nor a single account is locked out by a stranger's tries. */
+function signInKey(request: FastifyRequest): string {
+  const body = (request.body ?? {}) as { organisation?: unknown; email?: unknown };
+  const account = `${request.ip} ${String(body.organisation)} ${String(body.email).toLowerCase()}`;
+  return createHash('sha256').update(account).digest('base64url');
+}

@@ -1,0 +1,119 @@
+import type { Tokens } from '../../../shared/contract/people.ts';
+import type { MemberRole } from '../../../shared/contract/primitives.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type AccessClaims, type Refused, refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { memberView } from './member-view.ts';
+import { passwordFits } from './passwords.ts';
+import { issueToken, orgOfToken, revokeFamily, spendToken } from './refresh-tokens.ts';
+
+/** Assumed: as many wrong passwords in a row lock an account, for as many minutes. */
+const wrongTriesAllowed = 5;
+const lockedMin = 15;
+
+const signInRefused = refused(
+  'sign-in-refused',
+  `Organisation, email or password is wrong, or the account is locked for ${lockedMin} minutes after ${wrongTriesAllowed} wrong tries.`,
+);
+const refreshRefused = refused('refresh-refused', 'Sign in again.');
+
+type Signer = (claims: AccessClaims) => string;
+type Credentials = { organisation: string; email: string; password: string };
+
+/** Signs a member in; every reason to refuse reads and takes the same. */
+export async function signIn(
+  services: Services,
+  sign: Signer,
+  credentials: Credentials,
+): Promise<Tokens | Refused> {
+  const account = await services.database.lookUp((tx) => findAccount(tx, credentials));
+  const fits = await passwordFits(account?.passwordHash ?? null, credentials.password);
+  if (account === null) return signInRefused;
+  const { orgId, memberId } = account;
+  return services.database.inTenant({ orgId, memberId }, async (tx) => {
+    const now = services.now();
+    const member = await tx.member.findUniqueOrThrow({ where: { orgId_id: { orgId, id: memberId } } });
+    const locked = member.lockedUntil !== null && member.lockedUntil > now;
+    if (!fits && !locked) await countWrongTry(tx, account, now);
+    if (!fits || locked || !member.active) return signInRefused;
+    await tx.member.update({
+      where: { orgId_id: { orgId, id: memberId } },
+      data: { failedSignIns: 0, lockedUntil: null },
+    });
+    return issueTokens(tx, services, sign, account, services.newId());
+  });
+}
+
+/** A new pair of tokens for a refresh token, which is used up by it. */
+export async function refreshTokens(
+  services: Services,
+  sign: Signer,
+  token: string,
+): Promise<Tokens | Refused> {
+  const orgId = orgOfToken(token);
+  if (orgId === null) return refreshRefused;
+  return services.database.inTenant({ orgId, memberId: null }, async (tx) => {
+    const spent = await spendToken(tx, orgId, token, services.now());
+    if (spent === null) return refreshRefused;
+    const member = await tx.member.findUniqueOrThrow({ where: { orgId_id: { orgId, id: spent.memberId } } });
+    if (!member.active) return refreshRefused;
+    return issueTokens(tx, services, sign, { orgId, memberId: spent.memberId }, spent.familyId);
+  });
+}
+
+/** Ends the sign-in that the refresh token belongs to; says the same whether there was one. */
+export async function signOut(services: Services, token: string): Promise<void> {
+  const orgId = orgOfToken(token);
+  if (orgId === null) return;
+  await services.database.inTenant({ orgId, memberId: null }, async (tx) => {
+    const spent = await spendToken(tx, orgId, token, services.now());
+    if (spent !== null) await revokeFamily(tx, orgId, spent.familyId, services.now());
+  });
+}
+
+type Account = { orgId: string; memberId: string };
+
+async function findAccount(
+  tx: TenantTransaction,
+  credentials: Credentials,
+): Promise<(Account & { passwordHash: string }) | null> {
+  const handle = credentials.organisation.trim().toLowerCase();
+  const organisation = await tx.organisation.findUnique({ where: { handle }, select: { orgId: true } });
+  if (organisation === null) return null;
+  const { orgId } = organisation;
+  const email = credentials.email.trim().toLowerCase();
+  const member = await tx.member.findUnique({
+    where: { orgId_email: { orgId, email } },
+    select: { id: true, passwordHash: true },
+  });
+  return member === null ? null : { orgId, memberId: member.id, passwordHash: member.passwordHash };
+}
+
+async function countWrongTry(tx: TenantTransaction, account: Account, now: Date): Promise<void> {
+  const until = new Date(now.getTime() + lockedMin * 60_000);
+  await tx.$executeRaw`
+    update member set
+      locked_until = case when failed_sign_ins + 1 >= ${wrongTriesAllowed} then ${until}::timestamptz else locked_until end,
+      failed_sign_ins = case when failed_sign_ins + 1 >= ${wrongTriesAllowed} then 0 else failed_sign_ins + 1 end
+    where org_id = ${account.orgId}::uuid and id = ${account.memberId}::uuid`;
+}
+
+async function issueTokens(
+  tx: TenantTransaction,
+  services: Services,
+  sign: Signer,
+  { orgId, memberId }: Account,
+  familyId: string,
+): Promise<Tokens> {
+  const member = await tx.member.findUniqueOrThrow({
+    where: { orgId_id: { orgId, id: memberId } },
+    include: { organisation: true },
+  });
+  return {
+    accessToken: sign({ sub: memberId, org: orgId, role: member.role as MemberRole }),
+    expiresInS: services.config.accessTokenS,
+    refreshToken: await issueToken(tx, services, { orgId, memberId }, familyId),
+    member: memberView(member),
+    organisation: { id: orgId, handle: member.organisation.handle, name: member.organisation.name },
+  };
+}
