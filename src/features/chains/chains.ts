@@ -1,0 +1,129 @@
+import { chainDiff } from '../../../shared/chain/diff.ts';
+import { chainFaults } from '../../../shared/chain/validate.ts';
+import { type Chain, chain as chainForm } from '../../../shared/contract/chain.ts';
+import type { ChainDocument } from '../../../shared/contract/site.ts';
+import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import {
+  type Actor,
+  created,
+  found,
+  mismatch,
+  type Outcome,
+  type Refused,
+  refused,
+} from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+
+export const noChain = refused('not-found', 'There is no such chain.');
+export const noVersion = refused('not-found', 'The chain has no such version.');
+
+/** A version of a chain; the newest when `version` is left out. */
+export async function readChain(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+  version?: number,
+): Promise<Outcome<ChainDocument>> {
+  const { orgId } = actor;
+  const head = await tx.chain.findUnique({ where: { orgId_id: { orgId, id: chainId } } });
+  if (head === null) return noChain;
+  const row = await tx.chainVersion.findUnique({
+    where: { orgId_chainId_version: { orgId, chainId, version: version ?? head.version } },
+  });
+  if (row === null) return noVersion;
+  return found({
+    id: chainId,
+    siteId: head.siteId,
+    version: row.version,
+    chain: chainForm.parse(row.document),
+    changedAt: row.changedAt.toISOString(),
+    changedBy: row.changedBy,
+    changes: row.changes as string[],
+  });
+}
+
+export async function addChain(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  siteId: string,
+  document: Chain,
+): Promise<Outcome<ChainDocument>> {
+  const site = await tx.site.findUnique({ where: { orgId_id: { orgId: actor.orgId, id: siteId } } });
+  if (site === null) return refused('not-found', 'There is no such site.');
+  const faulty = refusalOf(document);
+  if (faulty !== null) return faulty;
+  const id = services.newId();
+  const head = { name: document.name, searchText: searchTextOf(document) };
+  await tx.chain.create({
+    data: { ...head, orgId: actor.orgId, id, siteId, version: 1, createdAt: services.now() },
+  });
+  await addVersion(tx, services, actor, id, 1, document, ['First description of this chain.']);
+  const stored = await readChain(tx, actor, id);
+  return stored.ok ? created(stored.body, `/chains/${id}`) : stored;
+}
+
+/** Replaces the whole chain with a new version; the ones before stay readable. The same chain again is no new version. */
+export async function replaceChain(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  chainId: string,
+  ifMatch: string | undefined,
+  document: Chain,
+): Promise<Outcome<ChainDocument>> {
+  await tx.$queryRaw`select id from chain where org_id = ${actor.orgId}::uuid and id = ${chainId}::uuid for update`;
+  const current = await readChain(tx, actor, chainId);
+  if (!current.ok) return current;
+  const refusal = mismatch(ifMatch, current.body) ?? refusalOf(document);
+  if (refusal !== null) return refusal;
+  const changes = chainDiff(current.body.chain, document).map((change) => change.sentence);
+  if (changes.length === 0) return current;
+  const version = current.body.version + 1;
+  await tx.chain.update({
+    where: { orgId_id: { orgId: actor.orgId, id: chainId } },
+    data: { name: document.name, searchText: searchTextOf(document), version },
+  });
+  await addVersion(tx, services, actor, chainId, version, document, changes);
+  return readChain(tx, actor, chainId);
+}
+
+async function addVersion(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  chainId: string,
+  version: number,
+  document: Chain,
+  changes: string[],
+): Promise<void> {
+  await tx.chainVersion.create({
+    data: {
+      orgId: actor.orgId,
+      chainId,
+      version,
+      document: document as unknown as Prisma.InputJsonObject,
+      changes,
+      changedBy: actor.memberId,
+      changedAt: services.now(),
+    },
+  });
+}
+
+function refusalOf(document: Chain): Refused | null {
+  const faults = chainFaults(document);
+  const first = faults[0];
+  if (first === undefined) return null;
+  return refused('chain-refused', faults.map((fault) => fault.text).join(' '), {
+    place: first.place,
+    errors: faults.map(({ pointer, code, text }) => ({ pointer, code, text })),
+  });
+}
+
+/** What a search for a site looks through in its chains. */
+const searchTextOf = (document: Chain): string =>
+  document.devices
+    .flatMap((device) => [device.serial, device.model])
+    .filter((part) => part !== null)
+    .join('\n')
+    .toLowerCase();

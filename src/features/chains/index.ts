@@ -1,0 +1,3 @@
+export { readChain } from './chains.ts';
+export { chainRoutes } from './routes.ts';
+export { findingsFor } from './versions.ts';

@@ -1,0 +1,74 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { chain, finding } from '../../../shared/contract/chain.ts';
+import { byId, versionNumber } from '../../../shared/contract/primitives.ts';
+import { chainDocument, chainSummary, chainVersionRef } from '../../../shared/contract/site.ts';
+import type { Services } from '../../services.ts';
+import { addChain, readChain, replaceChain } from './chains.ts';
+import { auditVersion, compareVersions, listChains, listVersions } from './versions.ts';
+
+const read = { permission: 'read chains' } as const;
+const write = { permission: 'write chains' } as const;
+const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
+const versionParam = z.coerce.number().pipe(versionNumber);
+const byVersion = byId.extend({ version: versionParam });
+const auditQuery = z.object({
+  version: versionParam.optional(),
+  duringTriage: z.stringbool().default(false),
+});
+const auditReply = z.object({ version: z.int(), findings: z.array(finding) });
+const comparison = z.object({ from: z.int(), to: z.int(), changes: z.array(z.string()) });
+
+/** Signal chains, their versions and their prerequisite audit. */
+export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  app.get(
+    '/sites/:id/chains',
+    { schema: { params: byId, response: { 200: itemsOf(chainSummary) } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => listChains(tx, actor, request.params.id)),
+  );
+  app.post(
+    '/sites/:id/chains',
+    { schema: { params: byId, body: chain, response: { 201: chainDocument } }, config: write },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) => addChain(tx, services, actor, request.params.id, request.body)),
+  );
+  app.get(
+    '/chains/:id',
+    { schema: { params: byId, response: { 200: chainDocument } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => readChain(tx, actor, request.params.id)),
+  );
+  app.put(
+    '/chains/:id',
+    { schema: { params: byId, body: chain, response: { 200: chainDocument } }, config: write },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        replaceChain(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      ),
+  );
+  app.get(
+    '/chains/:id/versions',
+    { schema: { params: byId, response: { 200: itemsOf(chainVersionRef) } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => listVersions(tx, actor, request.params.id)),
+  );
+  app.get(
+    '/chains/:id/versions/:version',
+    { schema: { params: byVersion, response: { 200: chainDocument } }, config: read },
+    (request, reply) =>
+      reply.fromRead((tx, actor) => readChain(tx, actor, request.params.id, request.params.version)),
+  );
+  app.get(
+    '/chains/:id/versions/:version/changes-since/:from',
+    {
+      schema: { params: byVersion.extend({ from: versionParam }), response: { 200: comparison } },
+      config: read,
+    },
+    ({ params }, reply) =>
+      reply.fromRead((tx, actor) => compareVersions(tx, actor, params.id, params.from, params.version)),
+  );
+  app.get(
+    '/chains/:id/audit',
+    { schema: { params: byId, querystring: auditQuery, response: { 200: auditReply } }, config: read },
+    (request, reply) =>
+      reply.fromRead((tx, actor) => auditVersion(tx, actor, request.params.id, request.query)),
+  );
+};

@@ -1,0 +1,97 @@
+import { auditChain } from '../../../shared/chain/audit.ts';
+import { chainDiff } from '../../../shared/chain/diff.ts';
+import type { Chain, Finding } from '../../../shared/contract/chain.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { firmwareLevels, readSettings } from '../organisation/index.ts';
+import { noChain, readChain } from './chains.ts';
+
+type VersionRef = {
+  version: number;
+  changedBy: string;
+  changedByName: string;
+  changedAt: string;
+  changes: string[];
+};
+
+export async function listChains(tx: TenantTransaction, actor: Actor, siteId: string) {
+  const rows = await tx.chain.findMany({
+    where: { orgId: actor.orgId, siteId },
+    select: { id: true, siteId: true, name: true, version: true },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
+  return found({ items: rows });
+}
+
+/** All versions, newest first. */
+export async function listVersions(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+): Promise<Outcome<{ items: VersionRef[] }>> {
+  const rows = await tx.chainVersion.findMany({
+    where: { orgId: actor.orgId, chainId },
+    select: {
+      version: true,
+      changedBy: true,
+      changedAt: true,
+      changes: true,
+      member: { select: { name: true } },
+    },
+    orderBy: { version: 'desc' },
+  });
+  if (rows.length === 0) return noChain;
+  const items = rows.map(({ member, changedAt, changes, ...row }) => ({
+    ...row,
+    changedByName: member.name,
+    changedAt: changedAt.toISOString(),
+    changes: changes as string[],
+  }));
+  return found({ items });
+}
+
+/** What differs between two versions, in sentences. */
+export async function compareVersions(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+  from: number,
+  to: number,
+): Promise<Outcome<{ from: number; to: number; changes: string[] }>> {
+  const before = await readChain(tx, actor, chainId, from);
+  const after = await readChain(tx, actor, chainId, to);
+  if (!before.ok) return before;
+  if (!after.ok) return after;
+  return found({
+    from,
+    to,
+    changes: chainDiff(before.body.chain, after.body.chain).map((change) => change.sentence),
+  });
+}
+
+/** The prerequisite audit of one version of a chain, by the organisation's own limits and firmware levels. */
+export async function auditVersion(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+  options: { version?: number | undefined; duringTriage: boolean },
+): Promise<Outcome<{ version: number; findings: Finding[] }>> {
+  const document = await readChain(tx, actor, chainId, options.version);
+  if (!document.ok) return document;
+  const findings = await findingsFor(tx, actor, document.body.chain, options.duringTriage);
+  return found({ version: document.body.version, findings });
+}
+
+export async function findingsFor(
+  tx: TenantTransaction,
+  actor: Actor,
+  chain: Chain,
+  duringTriage: boolean,
+): Promise<Finding[]> {
+  const settings = await readSettings(tx, actor);
+  return auditChain(chain, {
+    minimumFirmware: await firmwareLevels(tx, actor),
+    duringTriage,
+    assumptions: { shortestCableM: settings.shortestCableM, longestCopperM: settings.longestCopperM },
+  });
+}

@@ -1,0 +1,35 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { byId, pageOf } from '../../../shared/contract/primitives.ts';
+import { site, siteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
+import type { Services } from '../../services.ts';
+import { addSite, readSite, searchSites, updateSite } from './sites.ts';
+
+const read = { permission: 'read sites' } as const;
+const write = { permission: 'write sites' } as const;
+
+/** Clients' places. */
+export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  app.get(
+    '/sites',
+    { schema: { querystring: siteSearch, response: { 200: pageOf(siteSummary) } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => searchSites(tx, actor, request.query)),
+  );
+  app.get(
+    '/sites/:id',
+    { schema: { params: byId, response: { 200: siteSummary } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => readSite(tx, actor, request.params.id)),
+  );
+  app.post(
+    '/sites',
+    { schema: { body: siteInput, response: { 201: site } }, config: write },
+    (request, reply) => reply.fromWrite((tx, actor) => addSite(tx, services, actor, request.body)),
+  );
+  app.put(
+    '/sites/:id',
+    { schema: { params: byId, body: siteInput, response: { 200: siteSummary } }, config: write },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        updateSite(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      ),
+  );
+};

@@ -1,0 +1,31 @@
+import { type Site, type SiteInput, siteInput } from '../../../shared/contract/site.ts';
+
+type SiteRow = { id: string; document: unknown; version: number; createdAt: Date; updatedAt: Date };
+
+/** A site as the API shows it. */
+export const siteView = (row: SiteRow): Site => ({
+  ...siteInput.parse(row.document),
+  id: row.id,
+  version: row.version,
+  createdAt: row.createdAt.toISOString(),
+  updatedAt: row.updatedAt.toISOString(),
+});
+
+const digitsOf = (text: string): string => text.replaceAll(/\D/g, '');
+
+/** What a search looks through: names and address as written, telephone numbers as bare digits too. */
+export function searchTextOf(site: SiteInput): string {
+  const { name, phone, email } = site.contact;
+  return [site.client, site.address, name, phone, phone === null ? null : digitsOf(phone), email]
+    .filter((part) => part !== null)
+    .join('\n')
+    .toLowerCase();
+}
+
+/** The forms in which a search word may stand in the text: as typed, and as digits when it looks like a number. */
+export function searchForms(query: string): string[] {
+  const typed = query.toLowerCase();
+  const digits = digitsOf(query);
+  const looksLikeNumber = digits.length >= 3 && /^[\d\s()+./-]+$/.test(query);
+  return looksLikeNumber && digits !== typed ? [typed, digits] : [typed];
+}
