@@ -36,7 +36,10 @@ export const declaredSetting = z.object({
 });
 
 export const changeStatus = z.enum(['declared', 'applied', 'judged', 'restored', 'kept', 'withdrawn']);
-/** A setting that differs between the reading before and the reading after a change. */
+/**
+ * A setting that differs between the reading before and the reading after a change, or was declared and does not.
+ * Null stands for a setting that was not in the reading. `declared`: it became exactly what was declared.
+ */
 export const settingDifference = z.object({
   deviceId: placeId,
   key: z.string(),

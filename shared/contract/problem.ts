@@ -75,6 +75,12 @@ export const problem = z.object({
   place: place.optional(),
   missing: z.array(missingItem).optional(),
   allowedNow: z.array(allowedCommand).optional(),
+  /** The change that is in the way. */
+  openChangeId: z.string().optional(),
+  /** The requests of second line that still wait. */
+  requestIds: z.array(z.string()).optional(),
+  /** Minutes of quiet watching still needed. */
+  remainingMin: z.number().optional(),
   /** What the ticket, site or chain stands at, where a version conflict needs showing. */
   currentVersion: z.string().optional(),
   openTickets: z.array(z.object({ id: z.string(), number: z.int(), state: z.string() })).optional(),

@@ -1,0 +1,80 @@
+import type { Ticket, TicketUpdate } from '../../../shared/contract/ticket.ts';
+import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { recordFact } from './record-fact.ts';
+import { lockTicket, noTicket, ticketView } from './ticket-row.ts';
+
+/** Why a ticket can't go to that member; null when it can. */
+export async function refusalOfAssignee(
+  tx: TenantTransaction,
+  actor: Actor,
+  assigneeId: string | null,
+): Promise<Refused | null> {
+  if (assigneeId === null) return null;
+  const member = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id: assigneeId } } });
+  if (member === null) return refused('not-found', 'There is no such member.');
+  if (!member.active) return refused('unknown-reference', `${member.name} is not active any more.`);
+  if (member.role === 'technician' || member.role === 'admin') return null;
+  return refused('unknown-reference', `${member.name} is no technician.`);
+}
+
+export async function assignTicket(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  ticketId: string,
+  assigneeId: string | null,
+): Promise<Outcome<Ticket>> {
+  const row = await lockTicket(tx, actor, ticketId);
+  if (row === null) return noTicket;
+  const refusal = await refusalOfAssignee(tx, actor, assigneeId);
+  if (refusal !== null) return refusal;
+  if (row.assigneeId === assigneeId) return found(ticketView(row, actor));
+  return recordFact(tx, services, actor, row, 'assign', { assigneeId }, { assigneeId });
+}
+
+/** A technician takes a ticket that is with nobody or with somebody else. */
+export async function takeOverTicket(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  ticketId: string,
+): Promise<Outcome<Ticket>> {
+  const row = await lockTicket(tx, actor, ticketId);
+  if (row === null) return noTicket;
+  if (row.assigneeId === actor.memberId) return found(ticketView(row, actor));
+  const assigneeId = actor.memberId;
+  return recordFact(
+    tx,
+    services,
+    actor,
+    row,
+    'takeOver',
+    { assigneeId, from: row.assigneeId },
+    { assigneeId },
+  );
+}
+
+/** Changes what triage does not decide: priority, visit, assignee and the dispatcher's notes. */
+export async function updateTicket(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  ticketId: string,
+  ifMatch: string | undefined,
+  update: TicketUpdate,
+): Promise<Outcome<Ticket>> {
+  const row = await lockTicket(tx, actor, ticketId);
+  if (row === null) return noTicket;
+  const refusal =
+    mismatch(ifMatch, ticketView(row, actor)) ??
+    (update.assigneeId === row.assigneeId ? null : await refusalOfAssignee(tx, actor, update.assigneeId));
+  if (refusal !== null) return refusal;
+  const { intake, ...columns } = update;
+  const merged = { ...(row.intake as Prisma.JsonObject), ...(intake as Prisma.InputJsonObject) };
+  return recordFact(tx, services, actor, row, 'update', update, {
+    ...columns,
+    intake: merged as Prisma.InputJsonObject,
+  });
+}

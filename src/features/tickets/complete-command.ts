@@ -1,0 +1,81 @@
+import { isBelowMinimum } from '../../../shared/chain/firmware.ts';
+import type { TicketCommand } from '../../../shared/contract/commands.ts';
+import type { TriageEvent } from '../../../state-machines/index.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import type { Actor, Refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { findingsFor, readChain } from '../chains/index.ts';
+import { firmwareLevels } from '../organisation/index.ts';
+import type { TicketRow } from './ticket-row.ts';
+
+/**
+ * Makes an event of a command: who and when, ids that the sender left to us, and what the machine needs to know of
+ * the chain. The machine itself reads neither clock nor database.
+ */
+export async function completeCommand(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  row: TicketRow,
+  command: TicketCommand,
+): Promise<{ ok: true; event: TriageEvent } | Refused> {
+  const envelope = { at: services.now().toISOString(), by: actor.memberId, role: actor.role };
+  const event = (of: object) => ({
+    ok: true as const,
+    event: { ...command, ...of, ...envelope } as TriageEvent,
+  });
+  switch (command.type) {
+    case 'startWatch':
+      return event({ watchId: command.watchId ?? services.newId() });
+    case 'recordOccurrence':
+      return event({ occurrenceId: command.occurrenceId ?? services.newId() });
+    case 'declareChange':
+      return event({ changeId: command.changeId ?? services.newId() });
+    case 'directStep':
+      return event({ requestId: command.requestId ?? services.newId() });
+    case 'askForMore': {
+      const requests = command.requests.map((one) => ({
+        ...one,
+        requestId: one.requestId ?? services.newId(),
+      }));
+      return event({ requests });
+    }
+    case 'recordAsFound': {
+      const document = await readChain(tx, actor, row.chainId, command.chainVersion);
+      return document.ok ? event({ chain: document.body.chain }) : document;
+    }
+    case 'finishRemedy': {
+      const document = await readChain(tx, actor, row.chainId, command.asLeftChainVersion);
+      return document.ok ? event({}) : document;
+    }
+    case 'reviewAudit':
+      return auditFacts(tx, actor, row, command.chainVersion, event);
+    default:
+      return event({});
+  }
+}
+
+async function auditFacts(
+  tx: TenantTransaction,
+  actor: Actor,
+  row: TicketRow,
+  chainVersion: number,
+  event: (of: object) => { ok: true; event: TriageEvent },
+): Promise<{ ok: true; event: TriageEvent } | Refused> {
+  const document = await readChain(tx, actor, row.chainId, chainVersion);
+  if (!document.ok) return document;
+  const { chain } = document.body;
+  const findings = await findingsFor(tx, actor, chain, true);
+  const levels = await firmwareLevels(tx, actor);
+  const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;
+  const below = chain.devices.filter((device) =>
+    levels.some(
+      (level) => level.model === device.model && isBelowMinimum(device.firmware, level.minimum) === 'below',
+    ),
+  );
+  return event({
+    mustFix: count('mustFix'),
+    shouldFix: count('shouldFix'),
+    firmwareBelowLevel: below.map((device) => device.id),
+  });
+}

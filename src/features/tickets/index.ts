@@ -1,0 +1,2 @@
+export { appendTicketEvent } from './append-event.ts';
+export { ticketRoutes } from './routes.ts';

@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import type { Ticket, TicketSummary, ticketQuery } from '../../../shared/contract/ticket.ts';
+import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import { type Actor, decodeCursor, found, literalLike, type Outcome, pageFrom } from '../../http/index.ts';
+import { findTicket, noTicket, summaryView, ticketView, withNames } from './ticket-row.ts';
+
+type Query = z.infer<typeof ticketQuery>;
+type TicketPage = { items: TicketSummary[]; next: string | null };
+
+export async function readTicket(tx: TenantTransaction, actor: Actor, id: string): Promise<Outcome<Ticket>> {
+  const row = await findTicket(tx, actor, id);
+  return row === null ? noTicket : found(ticketView(row, actor));
+}
+
+const position = z.int().min(0).max(2_147_483_647);
+
+/** Tickets, newest number first. */
+export async function listTickets(
+  tx: TenantTransaction,
+  actor: Actor,
+  query: Query,
+): Promise<Outcome<TicketPage>> {
+  const before = decodeCursor(query.cursor, position);
+  if (before !== null && typeof before === 'object') return before;
+  const rows = await tx.ticket.findMany({
+    where: {
+      AND: [...filtersOf(query, actor), ...(before === null ? [] : [{ number: { lt: before } }])],
+      orgId: actor.orgId,
+    },
+    include: withNames,
+    orderBy: { number: 'desc' },
+    take: query.limit + 1,
+  });
+  return found(pageFrom(rows, query.limit, (row) => row.number, summaryView));
+}
+
+function filtersOf(query: Query, actor: Actor): Prisma.TicketWhereInput[] {
+  const { siteId, chainId, symptom, priority, visitFrom, visitTo } = query;
+  const exact = { siteId, chainId, symptom, priority };
+  const equals = Object.entries(exact).flatMap(([column, value]) =>
+    value === undefined ? [] : [{ [column]: value }],
+  );
+  const filters: Prisma.TicketWhereInput[] = [...equals];
+  if (query.state !== undefined) filters.push(inState(query.state));
+  if (query.assigneeId !== undefined) filters.push({ assigneeId: assigneeOf(query.assigneeId, actor) });
+  if (visitFrom !== undefined) filters.push({ visitAt: { gte: visitFrom } });
+  if (visitTo !== undefined) filters.push({ visitAt: { lt: visitTo } });
+  if (query.q) filters.push(matching(query.q));
+  return filters;
+}
+
+function inState(state: string): Prisma.TicketWhereInput {
+  if (state === 'open') return { state: { not: 'closed' } };
+  return { OR: [{ state }, { state: { startsWith: `${literalLike(state)}.` } }] };
+}
+
+function assigneeOf(value: string, actor: Actor): string | null {
+  if (value === 'none') return null;
+  return value === 'me' ? actor.memberId : value;
+}
+
+/** A ticket's number, or any part of what a site is found by. */
+function matching(query: string): Prisma.TicketWhereInput {
+  const text = { searchText: { contains: literalLike(query.toLowerCase()) } };
+  const number = /^\d{1,9}$/.test(query) ? [{ number: Number(query) }] : [];
+  return { OR: [{ site: text }, { chain: text }, ...number] };
+}

@@ -1,0 +1,50 @@
+import { createHash } from 'node:crypto';
+import canonicalize from 'canonicalize';
+import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import type { Actor } from '../../http/index.ts';
+
+/** What the first event of every log names as the hash before it. */
+export const noPreviousHash = '0'.repeat(64);
+
+export type LogEntry = {
+  ticketId: string;
+  sequence: number;
+  type: string;
+  payload: Record<string, unknown>;
+  actorId: string;
+  /** UTC, ISO 8601, milliseconds. */
+  at: string;
+  machineVersion: number;
+  previousHash: string;
+};
+
+/** SHA-256 over the RFC 8785 form of an event, its predecessor's hash included; lower-case hexadecimal. */
+export const hashOfEntry = (entry: LogEntry): string =>
+  createHash('sha256')
+    .update(canonicalize(entry) ?? '')
+    .digest('hex');
+
+/** Appends an event to a ticket's log. The caller holds the lock on the ticket's row. */
+export async function appendToLog(
+  tx: TenantTransaction,
+  actor: Actor,
+  event: Omit<LogEntry, 'previousHash' | 'actorId'>,
+): Promise<void> {
+  const last = await tx.ticketEvent.findFirst({
+    where: { orgId: actor.orgId, ticketId: event.ticketId },
+    orderBy: { sequence: 'desc' },
+    select: { hash: true },
+  });
+  // Through JSON once, so that what is hashed is what any reader of the stored payload hashes again.
+  const payload = JSON.parse(JSON.stringify(event.payload)) as Record<string, unknown>;
+  const entry = { ...event, payload, actorId: actor.memberId, previousHash: last?.hash ?? noPreviousHash };
+  await tx.ticketEvent.create({
+    data: {
+      ...entry,
+      payload: payload as Prisma.InputJsonObject,
+      orgId: actor.orgId,
+      at: new Date(entry.at),
+      hash: hashOfEntry(entry),
+    },
+  });
+}

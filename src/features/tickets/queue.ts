@@ -1,0 +1,36 @@
+import type { z } from 'zod';
+import type { queueEntry } from '../../../shared/contract/ticket.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { snapshotOf, summaryView, type TicketRow, withNames } from './ticket-row.ts';
+
+type QueueEntry = z.infer<typeof queueEntry>;
+
+/** Cases with second line, the longest waiting first. */
+export async function supportQueue(
+  tx: TenantTransaction,
+  actor: Actor,
+): Promise<Outcome<{ items: QueueEntry[] }>> {
+  const rows = await tx.ticket.findMany({
+    where: { orgId: actor.orgId, state: { startsWith: 'escalated' } },
+    include: withNames,
+    orderBy: { number: 'asc' },
+  });
+  const items = rows.flatMap(entryOf).sort((a, b) => a.waitingSince.localeCompare(b.waitingSince));
+  return found({ items });
+}
+
+function entryOf(row: TicketRow): QueueEntry[] {
+  const latest = snapshotOf(row).context.escalations.at(-1);
+  if (latest === undefined) return [];
+  return [
+    {
+      ...summaryView(row),
+      waitingSince: latest.at,
+      question: latest.question,
+      version: latest.version,
+      waived: latest.waivers.length,
+      takenBy: latest.takenBy,
+    },
+  ];
+}

@@ -1,0 +1,40 @@
+import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { MACHINE_VERSION } from '../../../state-machines/index.ts';
+import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, type Outcome } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { appendToLog } from './log.ts';
+import { findTicket, noTicket, type TicketRow, ticketView } from './ticket-row.ts';
+
+/** Types of event that are on the log but not for the triage machine. */
+export const factTypes = ['open', 'assign', 'takeOver', 'update'] as const;
+export type FactType = (typeof factTypes)[number];
+export const isFact = (type: string): type is FactType => (factTypes as readonly string[]).includes(type);
+
+/** Writes a fact about a locked ticket that triage does not decide on: an event and the columns that follow from it. */
+export async function recordFact(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  row: TicketRow,
+  type: FactType,
+  payload: Record<string, unknown>,
+  columns: Prisma.TicketUncheckedUpdateInput,
+): Promise<Outcome<Ticket>> {
+  const at = services.now();
+  const sequence = row.sequence + 1;
+  await appendToLog(tx, actor, {
+    ticketId: row.id,
+    sequence,
+    type,
+    payload,
+    at: at.toISOString(),
+    machineVersion: MACHINE_VERSION,
+  });
+  await tx.ticket.update({
+    where: { orgId_id: { orgId: actor.orgId, id: row.id } },
+    data: { ...columns, sequence, updatedAt: at },
+  });
+  const updated = await findTicket(tx, actor, row.id);
+  return updated === null ? noTicket : found(ticketView(updated, actor));
+}

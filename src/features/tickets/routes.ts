@@ -1,0 +1,128 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { ticketCommand } from '../../../shared/contract/commands.ts';
+import { byId, pageOf } from '../../../shared/contract/primitives.ts';
+import {
+  applicableChange,
+  assignment,
+  newTicket,
+  queueEntry,
+  ticket,
+  ticketEvent,
+  ticketQuery,
+  ticketSummary,
+  ticketUpdate,
+  timelineEntry,
+} from '../../../shared/contract/ticket.ts';
+import { applicableChanges } from '../../../state-machines/index.ts';
+import { found } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
+import { listTickets, readTicket } from './list-tickets.ts';
+import { openTicket } from './open-ticket.ts';
+import { supportQueue } from './queue.ts';
+import { checkLog, readLog } from './read-log.ts';
+import { sendCommand } from './send-command.ts';
+import { findTicket, noTicket, snapshotOf } from './ticket-row.ts';
+import { readTimeline } from './timeline.ts';
+
+const read = { permission: 'read tickets' } as const;
+const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
+const logQuery = z.object({ after: z.coerce.number().int().min(0).max(2_147_483_647).default(0) });
+const logCheck = z.object({
+  events: z.int(),
+  sequenceHolds: z.boolean(),
+  hashChainHolds: z.boolean(),
+  snapshotMatches: z.boolean(),
+});
+
+/** Tickets: opened in a call, worked by command, read by everybody in the organisation. */
+export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  app.get(
+    '/tickets',
+    { schema: { querystring: ticketQuery, response: { 200: pageOf(ticketSummary) } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => listTickets(tx, actor, request.query)),
+  );
+  app.post(
+    '/tickets',
+    { schema: { body: newTicket, response: { 201: ticket } }, config: { permission: 'open tickets' } },
+    (request, reply) => reply.fromWrite((tx, actor) => openTicket(tx, services, actor, request.body)),
+  );
+  app.get(
+    '/tickets/:id',
+    { schema: { params: byId, response: { 200: ticket } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => readTicket(tx, actor, request.params.id)),
+  );
+  app.put(
+    '/tickets/:id',
+    {
+      schema: { params: byId, body: ticketUpdate, response: { 200: ticket } },
+      config: { permission: 'update tickets' },
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        updateTicket(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      ),
+  );
+  app.post(
+    '/tickets/:id/assignment',
+    {
+      schema: { params: byId, body: assignment, response: { 200: ticket } },
+      config: { permission: 'assign tickets' },
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        assignTicket(tx, services, actor, request.params.id, request.body.assigneeId),
+      ),
+  );
+  app.post(
+    '/tickets/:id/take-over',
+    { schema: { params: byId, response: { 200: ticket } }, config: { permission: 'take over tickets' } },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) => takeOverTicket(tx, services, actor, request.params.id)),
+  );
+  app.post(
+    '/tickets/:id/commands',
+    {
+      schema: { params: byId, body: ticketCommand, response: { 200: ticket } },
+      config: { permission: 'send ticket commands' },
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        sendCommand(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      ),
+  );
+  app.get(
+    '/tickets/:id/applicable-changes',
+    { schema: { params: byId, response: { 200: itemsOf(applicableChange) } }, config: read },
+    (request, reply) =>
+      reply.fromRead(async (tx, actor) => {
+        const row = await findTicket(tx, actor, request.params.id);
+        return row === null ? noTicket : found({ items: applicableChanges(snapshotOf(row)) });
+      }),
+  );
+  app.get(
+    '/tickets/:id/timeline',
+    { schema: { params: byId, response: { 200: itemsOf(timelineEntry) } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => readTimeline(tx, actor, request.params.id)),
+  );
+  app.get(
+    '/tickets/:id/log',
+    {
+      schema: { params: byId, querystring: logQuery, response: { 200: itemsOf(ticketEvent) } },
+      config: read,
+    },
+    (request, reply) =>
+      reply.fromRead((tx, actor) => readLog(tx, actor, request.params.id, request.query.after)),
+  );
+  app.get(
+    '/tickets/:id/log/check',
+    { schema: { params: byId, response: { 200: logCheck } }, config: read },
+    (request, reply) => reply.fromRead((tx, actor) => checkLog(tx, actor, request.params.id)),
+  );
+  app.get(
+    '/support-queue',
+    { schema: { response: { 200: itemsOf(queueEntry) } }, config: { permission: 'read the support queue' } },
+    (_request, reply) => reply.fromRead(supportQueue),
+  );
+};

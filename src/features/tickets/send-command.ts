@@ -1,0 +1,79 @@
+import type { TicketCommand } from '../../../shared/contract/commands.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { commandRoles } from '../../../state-machines/index.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { buildPacket } from '../packets/index.ts';
+import { acceptEvent } from './append-event.ts';
+import { completeCommand } from './complete-command.ts';
+import { findTicket, lockTicket, noTicket, type TicketRow, ticketView } from './ticket-row.ts';
+
+/**
+ * One step of a ticket. If-Match is optional here: the machine, not the version, decides what is allowed now; a
+ * client that wants to act only on what it saw sends it.
+ */
+export async function sendCommand(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  ticketId: string,
+  ifMatch: string | undefined,
+  command: TicketCommand,
+): Promise<Outcome<Ticket>> {
+  const row = await lockTicket(tx, actor, ticketId);
+  if (row === null) return noTicket;
+  const refusal =
+    refusalOfSender(row, actor, command) ??
+    (ifMatch === undefined ? null : mismatch(ifMatch, ticketView(row, actor))) ??
+    (command.type === 'declareChange' ? await changeElsewhere(tx, actor, row) : null);
+  if (refusal !== null) return refusal;
+
+  const completed = await completeCommand(tx, services, actor, row, command);
+  if (!completed.ok) return completed;
+  const accepted = await acceptEvent(tx, actor, row, completed.event);
+  if (!accepted.ok) return accepted;
+  const sent = accepted.after.context.escalations.length;
+  if (sent > accepted.before.context.escalations.length) {
+    await buildPacket(tx, services, actor, { ticketId, version: sent, at: completed.event.at });
+  }
+  const updated = await findTicket(tx, actor, ticketId);
+  return updated === null ? noTicket : found(ticketView(updated, actor));
+}
+
+function refusalOfSender(row: TicketRow, actor: Actor, command: TicketCommand): Refused | null {
+  const roles: readonly string[] = commandRoles[command.type];
+  if (!roles.includes(actor.role)) {
+    return refused(
+      'role-not-allowed',
+      `A ${actor.role} may not send ${command.type}; it is for: ${roles.join(', ')}.`,
+    );
+  }
+  const isForAssignee = !roles.includes('dispatcher') && !roles.includes('support');
+  if (!isForAssignee || actor.role !== 'technician' || row.assigneeId === actor.memberId) return null;
+  const holder = row.assignee === null ? 'nobody' : row.assignee.name;
+  return refused('not-assigned', `This ticket is with ${holder}. Take it over first.`, {
+    allowedNow: [{ type: 'takeOver', label: 'Take the ticket over' }],
+  });
+}
+
+/** One change at a time holds for the chain, not only for the ticket. */
+async function changeElsewhere(tx: TenantTransaction, actor: Actor, row: TicketRow): Promise<Refused | null> {
+  await tx.$queryRaw`
+    select id from chain where org_id = ${actor.orgId}::uuid and id = ${row.chainId}::uuid for update`;
+  const open = await tx.change.findFirst({
+    where: {
+      orgId: actor.orgId,
+      chainId: row.chainId,
+      ticketId: { not: row.id },
+      status: { in: ['declared', 'applied', 'judged'] },
+    },
+    select: { kind: true, ticket: { select: { id: true, number: true, state: true } } },
+  });
+  if (open === null) return null;
+  return refused(
+    'chain-change-open',
+    `Ticket no. ${open.ticket.number} has a change open on this chain (${open.kind}). It has to be put back first.`,
+    { openTickets: [open.ticket] },
+  );
+}
