@@ -1,0 +1,58 @@
+import type { Ticket } from '../shared/contract/ticket.ts';
+import { expectStatus, type Session } from './session.ts';
+
+export type Say = (who: string, what: string) => void;
+type Command = { type: string } & Record<string, unknown>;
+type Step = () => Promise<unknown>;
+
+type Players = {
+  ticketId: string;
+  /** Minute 0 of the technician's clock. */
+  start: Date;
+  dispatcher: Session;
+  technician: Session;
+  support: Session;
+  say: Say;
+};
+
+/** One ticket and the people on it, with the steps that a case is told in. Minutes count from the start. */
+export type Case = Players & {
+  moment(minute: number): string;
+  /** The technician sends a command; with `what`, it is told. */
+  tell(command: Command, what?: string): Promise<Ticket>;
+  watch(from: number, to: number, more: object, during: readonly Step[]): Promise<void>;
+  occurrence(minute: number, more?: object): Promise<Ticket>;
+  read(tie: object, reading: object): Promise<void>;
+  attach(about: object, file: Blob, fileName: string): Promise<void>;
+};
+
+export function boundCase(players: Players): Case {
+  const { ticketId, technician, start, say } = players;
+  const moment = (minute: number) => new Date(start.getTime() + minute * 60_000).toISOString();
+  const tell = async (command: Command, what?: string) => {
+    const ticket = await technician.command(ticketId, command);
+    if (what !== undefined) say('technician', what);
+    return ticket;
+  };
+  return {
+    ...players,
+    moment,
+    tell,
+    watch: async (from, to, more, during) => {
+      await tell({ type: 'startWatch', plannedMin: to - from, happenedAt: moment(from), ...more });
+      for (const step of during) await step();
+      await tell({ type: 'endWatch', happenedAt: moment(to) });
+    },
+    occurrence: (minute, more = {}) =>
+      tell({ type: 'recordOccurrence', durationS: 3, happenedAt: moment(minute), ...more }),
+    read: async (tie, reading) => {
+      expectStatus(await technician.post(`/tickets/${ticketId}/readings`, { tie, reading }), 201);
+    },
+    attach: async (about, file, fileName) => {
+      const form = new FormData();
+      form.set('about', JSON.stringify(about));
+      form.set('file', file, fileName);
+      expectStatus(await technician.upload(`/tickets/${ticketId}/evidence`, form), 201);
+    },
+  };
+}

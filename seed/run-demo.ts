@@ -1,0 +1,32 @@
+import { readConfig } from '../src/config.ts';
+import { startServer } from '../src/start.ts';
+import { demoPassword, firm, makersDesk } from './firm.ts';
+import { isPlanted, plantOrganisations, plantSites, plantTickets } from './plant-demo.ts';
+import { inside } from './session.ts';
+
+const running = await startServer(
+  readConfig({ LOG_LEVEL: 'warn', ...process.env }),
+  async (app, services) => {
+    if (await isPlanted(services)) return;
+    await plantOrganisations(services);
+    await plantTickets(inside(app), await plantSites(inside(app)));
+  },
+);
+const { address } = running;
+
+console.log(`Halfsplit demo at ${address}  (API description: ${address}/reference)`);
+console.log(`Everybody's password is ${demoPassword}. Organisation, email, role:`);
+for (const { handle, members } of [firm, makersDesk]) {
+  for (const member of members)
+    console.log(`  ${handle.padEnd(12)} ${member.email.padEnd(28)} ${member.role}`);
+}
+console.log('Ctrl-C stops it. The data stays in the data folder (HALFSPLIT_DATA, by default .halfsplit).');
+
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.once(signal, () => {
+    running.stop().then(
+      () => process.exit(0),
+      () => process.exit(1),
+    );
+  });
+}
