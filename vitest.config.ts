@@ -1,10 +1,41 @@
 import { defineConfig } from 'vitest/config';
 
+/** Checks that ask a program which `npm ci` does not bring; .ci/run installs it. */
+const asksReferencePrograms = ['tests/outside/{edid,timings,packet}.test.ts'];
+const slow = ['tests/slow/**/*.test.ts'];
+const browser = ['tests/browser/**/*.test.ts'];
+const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
-    exclude: ['tests/slow/**', 'tests/browser/**', 'node_modules/**'],
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    projects: [
+      {
+        test: {
+          name: 'main',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...asksReferencePrograms, ...slow, ...browser],
+          ...limits,
+        },
+      },
+      { test: { name: 'reference', include: asksReferencePrograms, ...limits, testTimeout: 300_000 } },
+      {
+        test: {
+          name: 'slow',
+          include: slow,
+          fileParallelism: false,
+          testTimeout: 600_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: browser,
+          fileParallelism: false,
+          testTimeout: 600_000,
+          hookTimeout: 300_000,
+        },
+      },
+    ],
   },
 });

@@ -1,0 +1,127 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
+import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
+import { databaseKinds, emptyDatabase } from '../support/test-database.ts';
+
+const kills = 20;
+const writers = 6;
+/** Loads differ in length so that the kill falls at different moments of a write. */
+const loadMs = (kill: number): number => 150 + kill * 37;
+
+describe.each(databaseKinds())('a server killed under write load, on the %s database', (kind) => {
+  const cleanUps: (() => Promise<void>)[] = [];
+  afterEach(async () => {
+    for (const cleanUp of cleanUps.splice(0).toReversed()) await cleanUp();
+  });
+
+  it(`has every acknowledged write after ${kills} kills, and whole logs`, async () => {
+    const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-kill-'));
+    cleanUps.push(() => rm(dataFolder, { recursive: true, force: true }));
+    const empty = await emptyDatabase(kind);
+    cleanUps.push(empty.drop);
+    const port = await freePort();
+    const env = {
+      ...process.env,
+      HALFSPLIT_DATA: dataFolder,
+      PORT: String(port),
+      LOG_LEVEL: 'warn',
+      HALFSPLIT_TOKEN_SECRET: 'the same secret over all the restarts of this test',
+      ...(empty.databaseUrl === undefined ? {} : { DATABASE_URL: empty.databaseUrl }),
+    };
+    const base = `http://127.0.0.1:${port}`;
+
+    let server = await start('seed/run-demo.ts', env, base);
+    cleanUps.push(async () => {
+      server.kill('SIGKILL');
+    });
+    const tickets = await ticketIds(await signedIn(base));
+    const acknowledged = new Map<string, string[]>(tickets.map((id) => [id, []]));
+    for (let kill = 0; kill < kills; kill += 1) {
+      const session = await signedIn(base);
+      const load = Array.from({ length: writers }, (_, at) =>
+        writeUntilDead(session, tickets[at % tickets.length] ?? '', acknowledged),
+      );
+      setTimeout(() => server.kill('SIGKILL'), loadMs(kill));
+      await once(server, 'exit');
+      await Promise.all(load);
+      server = await start('src/main.ts', env, base);
+    }
+
+    const reader = await signedIn(base);
+    expect([...acknowledged.values()].flat().length).toBeGreaterThan(kills);
+    for (const [ticketId, texts] of acknowledged) await expectWhole(reader, ticketId, texts);
+  });
+});
+
+/** Everything acknowledged is there once, numbers have no gap, hashes hold, the snapshot is what replay gives. */
+async function expectWhole(
+  session: Session,
+  ticketId: string,
+  acknowledged: readonly string[],
+): Promise<void> {
+  const { body: check } = await session.get(`/tickets/${ticketId}/log/check`);
+  expect(check).toMatchObject({ sequenceHolds: true, hashChainHolds: true, snapshotMatches: true });
+  const { body: log } = await session.get<{ items: { payload: { text?: string } }[] }>(
+    `/tickets/${ticketId}/log`,
+  );
+  const written = log.items.map((event) => event.payload.text).filter((text) => text !== undefined);
+  expect(new Set(written).size).toBe(written.length);
+  expect(acknowledged.filter((text) => !written.includes(text))).toEqual([]);
+}
+
+async function writeUntilDead(
+  session: Session,
+  ticketId: string,
+  acknowledged: Map<string, string[]>,
+): Promise<void> {
+  for (;;) {
+    const text = randomUUID();
+    try {
+      await session.command(ticketId, { type: 'note', text });
+      acknowledged.get(ticketId)?.push(text);
+    } catch (error) {
+      if (error instanceof Error && error.message.startsWith('expected status')) throw error;
+      return;
+    }
+  }
+}
+
+const signedIn = (base: string): Promise<Session> =>
+  signIn(overHttp(base), 'lanternrow', 'brask@lanternrow.example');
+
+async function ticketIds(session: Session): Promise<string[]> {
+  const page = expectStatus(await session.get<{ items: { id: string }[] }>('/tickets?state=open'), 200);
+  return page.items.map((ticket) => ticket.id);
+}
+
+async function start(program: string, env: NodeJS.ProcessEnv, base: string): Promise<ChildProcess> {
+  const child = spawn(process.execPath, ['--import', 'tsx', program], {
+    env,
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
+  for (let attempt = 0; attempt < 600; attempt += 1) {
+    if (child.exitCode !== null) throw new Error(`${program} ended with ${child.exitCode}`);
+    const ready = await fetch(`${base}/readyz`).then(
+      (answer) => answer.status === 200,
+      () => false,
+    );
+    if (ready) return child;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  throw new Error(`${program} was not ready in a minute`);
+}
+
+async function freePort(): Promise<number> {
+  const probe = createServer().listen(0, '127.0.0.1');
+  await once(probe, 'listening');
+  const address = probe.address();
+  probe.close();
+  if (address === null || typeof address === 'string') throw new Error('no port');
+  return address.port;
+}
