@@ -1,0 +1,15 @@
+export { ctaTimings, hdmiVicTiming, hdmiVicToVic, vicTiming } from './cta-861.ts';
+export { type CvtBlanking, type CvtRequest, cvtBlankings, cvtTiming } from './cvt.ts';
+export { dmtTiming, dmtTimings } from './dmt.ts';
+export { type FoundTiming, findTiming, type Picture, type TimingSource } from './find-timing.ts';
+export {
+  atPixelClock,
+  type Blanking,
+  blankingTotal,
+  horizontalBlankingPx,
+  lineRateKHz,
+  refreshHz,
+  type Timing,
+  totalLines,
+  totalWidthPx,
+} from './timing.ts';
