@@ -1,0 +1,96 @@
+import { createHash, randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { PGlite } from '@electric-sql/pglite';
+import pg from 'pg';
+import { type Database, databaseOver, migrateOver } from '../../src/database/index.ts';
+import { migrationsFolder } from '../../src/database/migrate.ts';
+import { embeddedOver, openServer } from '../../src/database/pools.ts';
+
+export type TestDatabaseKind = Database['kind'];
+
+export type TestDatabase = {
+  database: Database;
+  /** Its own connections, as the owner, for looking behind the wall. */
+  owner: pg.Pool;
+  /** On a server: where it is. */
+  databaseUrl?: string;
+  drop(): Promise<void>;
+};
+
+/** The databases to test on: `embedded` always, `server` where TEST_DATABASE_URL names one. */
+export const databaseKinds = (): TestDatabaseKind[] =>
+  process.env.TEST_DATABASE_URL === undefined ? ['embedded'] : ['embedded', 'server'];
+
+/** A migrated and otherwise empty database of its own; `drop` it afterwards. */
+export async function openTestDatabase(kind: TestDatabaseKind): Promise<TestDatabase> {
+  return kind === 'embedded' ? inMemory() : onServer(process.env.TEST_DATABASE_URL ?? '');
+}
+
+async function inMemory(): Promise<TestDatabase> {
+  const connections = embeddedOver(
+    await PGlite.create('memory://', { loadDataDir: await migratedDataFolder() }),
+  );
+  const database = await databaseOver(connections);
+  return { database, owner: connections.pool, drop: () => database.close() };
+}
+
+async function onServer(beside: string): Promise<TestDatabase> {
+  const name = `halfsplit_test_${randomUUID().replaceAll('-', '')}`;
+  const url = new URL(beside);
+  url.pathname = `/${name}`;
+  await onceOn(beside, `create database ${name} template template0`);
+  const connections = openServer(url.href);
+  const database = await databaseOver(connections);
+  const drop = async () => {
+    await database.close();
+    await onceOn(beside, `drop database ${name} with (force)`);
+  };
+  return { database, owner: connections.pool, databaseUrl: url.href, drop };
+}
+
+async function onceOn(databaseUrl: string, sql: string): Promise<void> {
+  const client = new pg.Client(databaseUrl);
+  await client.connect();
+  try {
+    await client.query(sql);
+  } finally {
+    await client.end();
+  }
+}
+
+/**
+ * Setting PGlite up takes seconds and loading what it set up a fraction of that, so a migrated copy is kept in the
+ * temporary folder, under the hash of all that it is made from.
+ */
+async function migratedDataFolder(): Promise<Blob> {
+  const path = join(tmpdir(), `halfsplit-test-${await fingerprint()}.tar`);
+  if (!existsSync(path)) {
+    const draft = `${path}.${randomUUID()}`;
+    await writeFile(draft, await makeMigratedDataFolder());
+    await rename(draft, path);
+  }
+  return new Blob([await readFile(path)]);
+}
+
+async function makeMigratedDataFolder(): Promise<Buffer> {
+  const pglite = await PGlite.create('memory://');
+  const connections = embeddedOver(pglite);
+  await migrateOver(connections);
+  const dump = await pglite.dumpDataDir('none');
+  await connections.close();
+  return Buffer.from(await dump.arrayBuffer());
+}
+
+async function fingerprint(): Promise<string> {
+  const hash = createHash('sha256');
+  const pglite = createRequire(import.meta.url).resolve('@electric-sql/pglite');
+  hash.update(await readFile(join(dirname(pglite), '..', 'package.json')));
+  for (const entry of (await readdir(migrationsFolder, { recursive: true })).sort()) {
+    if (entry.endsWith('.sql')) hash.update(entry).update(await readFile(join(migrationsFolder, entry)));
+  }
+  return hash.digest('hex').slice(0, 16);
+}
