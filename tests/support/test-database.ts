@@ -10,7 +10,7 @@ import { type Database, databaseOver, migrateOver } from '../../src/database/ind
 import { migrationsFolder } from '../../src/database/migrate.ts';
 import { embeddedOver, openServer } from '../../src/database/pools.ts';
 
-export type TestDatabaseKind = Database['kind'];
+export type DatabaseKind = Database['kind'];
 
 export type TestDatabase = {
   database: Database;
@@ -22,11 +22,11 @@ export type TestDatabase = {
 };
 
 /** The databases to test on: `embedded` always, `server` where TEST_DATABASE_URL names one. */
-export const databaseKinds = (): TestDatabaseKind[] =>
+export const databaseKinds = (): DatabaseKind[] =>
   process.env.TEST_DATABASE_URL === undefined ? ['embedded'] : ['embedded', 'server'];
 
 /** A migrated and otherwise empty database of its own; `drop` it afterwards. */
-export async function openTestDatabase(kind: TestDatabaseKind): Promise<TestDatabase> {
+export async function openTestDatabase(kind: DatabaseKind): Promise<TestDatabase> {
   return kind === 'embedded' ? inMemory() : onServer(process.env.TEST_DATABASE_URL ?? '');
 }
 
