@@ -1,0 +1,148 @@
+import { findDevice, sourcesOf } from '../chain/graph.ts';
+import { placeKey, placeName } from '../chain/place.ts';
+import type { Place } from '../contract/chain.ts';
+import type { ChangeKind } from '../contract/change.ts';
+import { deviceKey } from './components.ts';
+import type { TestKind } from './effect-table.ts';
+import { figureIn, type Row } from './figures.ts';
+import type { FaultModel } from './hypotheses.ts';
+import { hasItem, type KitItem, kitFor, kitText } from './kit.ts';
+import { testKey } from './test-record.ts';
+
+/** A change that applies on this chain, with the minutes to make it and to put it back. */
+export type ChangeOption = { kind: ChangeKind; target: Place; setupMin: number; restoreMin: number };
+
+/** What can be done next to tell suspects apart. */
+export type Candidate = {
+  /** Stable within a case: the kind and the place. */
+  id: string;
+  action: { kind: 'test'; test: TestKind; target: Place } | { kind: 'menu'; deviceId: string };
+  setupMin: number;
+  restoreMin: number;
+  kit: readonly KitItem[];
+  people: 1 | 2;
+  /** Minutes that its risk is worth, over and above the work. */
+  riskMin: number;
+};
+
+/** What is at hand on site, and what is allowed there. */
+export type Circumstances = {
+  /** Null: everything there is. */
+  kit: readonly KitItem[] | null;
+  people: 1 | 2;
+  /** What the client won't have: kinds of test, places, or a kind at a place. */
+  refused: readonly { test?: TestKind | 'menu'; place?: Place }[];
+};
+
+/** Symptoms in which a menu tells one side from the other: what the picture loses, the menu can lose with it. */
+const menuTells = ['noPicture', 'dropOuts', 'sparkles', 'soundOnly'];
+
+/** The changes given, and the observations that this chain allows: menus of devices on the way, other sources. */
+export function candidatesFor(model: FaultModel, options: readonly ChangeOption[]): Candidate[] {
+  const { table } = model;
+  const changes = options.map(({ kind, target, setupMin, restoreMin }): Candidate => {
+    const twoPeople = kind === 'moveProcessorToDisplay' || kind === 'substituteDisplay';
+    return {
+      id: testKey(kind, target),
+      action: { kind: 'test', test: kind, target },
+      setupMin,
+      restoreMin,
+      kit: kitFor(model.facts.chain, kind, target),
+      people: twoPeople ? 2 : 1,
+      riskMin: figureIn(table.effort.riskMin, kind) ?? 0,
+    };
+  });
+  return [...changes, ...menuCandidates(model), ...sourceCandidates(model)];
+}
+
+const minutesOf = (row: Row): Pick<Candidate, 'setupMin' | 'restoreMin'> => ({
+  setupMin: figureIn(row, 'setup') ?? 0,
+  restoreMin: figureIn(row, 'restore') ?? 0,
+});
+
+function menuCandidates({ facts, scope, table }: FaultModel): Candidate[] {
+  if (!menuTells.includes(facts.symptom.kind)) return [];
+  const onTheWay = facts.chain.devices.filter(
+    ({ id, drawsMenu }) => drawsMenu && scope.path.has(deviceKey(id)),
+  );
+  return onTheWay.map(({ id }) => ({
+    id: `menu ${placeKey({ kind: 'device', deviceId: id })}`,
+    action: { kind: 'menu', deviceId: id },
+    ...minutesOf(table.effort.menu),
+    kit: [],
+    people: 1,
+    riskMin: 0,
+  }));
+}
+
+/** Another source of the chain, unless the client has told already which of them show it; and a brought one. */
+function sourceCandidates({ facts, scope, table }: FaultModel): Candidate[] {
+  const others = facts.affectedSources.length > 0 ? [] : sourcesOf(facts.chain).map(({ id }) => id);
+  const installed = others.length > 1 ? others : [];
+  const brought = scope.affected.length === 1 ? scope.affected : [];
+  const candidate = (deviceId: string, row: Row, kit: KitItem[]): Candidate => ({
+    id: testKey('otherSource', { kind: 'device', deviceId }),
+    action: { kind: 'test', test: 'otherSource', target: { kind: 'device', deviceId } },
+    ...minutesOf(row),
+    kit,
+    people: 1,
+    riskMin: 0,
+  });
+  return [
+    ...installed.map((id) => candidate(id, table.effort.installedSource, [])),
+    ...brought.map((id) => candidate(id, table.effort.broughtSource, [{ kind: 'source' }])),
+  ];
+}
+
+/** Why a candidate can't be done here and now, in a sentence; null when it can. */
+export function whyNotHere(candidate: Candidate, here: Circumstances): string | null {
+  const { action } = candidate;
+  const name = action.kind === 'menu' ? 'menu' : action.test;
+  const at: Place = action.kind === 'menu' ? { kind: 'device', deviceId: action.deviceId } : action.target;
+  const isRefused = here.refused.some(
+    ({ test, place }) =>
+      (test === undefined || test === name) && (place === undefined || placeKey(place) === placeKey(at)),
+  );
+  if (isRefused) return 'The client doesn’t want it.';
+  if (candidate.people > here.people) return 'It takes a second person.';
+  const missing = here.kit === null ? [] : candidate.kit.filter((item) => !hasItem(here.kit ?? [], item));
+  return missing.length === 0 ? null : `Not at hand: ${missing.map(kitText).join(', ')}.`;
+}
+
+/** What to do, as an order that begins a sentence. */
+export function candidateText(model: FaultModel, { action }: Candidate): string {
+  const { chain } = model.facts;
+  if (action.kind === 'menu')
+    return `Put up the menu of ${placeName(chain, { kind: 'device', deviceId: action.deviceId })} and watch whether it stays when the fault comes`;
+  const place = placeName(chain, action.target);
+  const source =
+    action.test === 'otherSource' && action.target.kind === 'device'
+      ? findDevice(chain, action.target.deviceId)
+      : undefined;
+  if (source !== undefined)
+    return model.scope.affected.length === 1 && model.scope.affected.includes(source.id)
+      ? `Play a brought source in place of ${place}`
+      : `Play ${place} instead`;
+  return `${orders[action.test]} ${place}`;
+}
+
+const orders: Record<TestKind, string> = {
+  reseat: 'Reseat the plugs of',
+  replaceCable: 'Replace',
+  temporaryCable: 'Lay a temporary cable in place of',
+  sourceIntoProcessor: 'Plug straight into the processor:',
+  bypassDevice: 'Bypass',
+  unplugBranch: 'Unplug the branch:',
+  movePort: 'Move to another port:',
+  raisePortMode: 'Raise the mode of',
+  disableProcessing: 'Switch off processing and EDID management of',
+  limitInputBandwidth: 'Limit to 9 Gbit/s the input of',
+  limitOutputBandwidth: 'Limit to 9 Gbit/s the output of',
+  reissueHotPlug: 'Re-issue hot plug at',
+  insertSyncSwitch: 'Insert a switch that regenerates sync into',
+  moveProcessorToDisplay: 'Move next to the display:',
+  substituteDisplay: 'Substitute',
+  restoreSettings: 'Restore earlier settings of',
+  updateFirmware: 'Update the firmware of',
+  otherSource: 'Play',
+};

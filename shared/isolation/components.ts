@@ -1,0 +1,88 @@
+import {
+  type Component,
+  componentsFromTo,
+  componentsOf,
+  findDevice,
+  findLink,
+  linkAtPort,
+  upstreamOf,
+} from '../chain/graph.ts';
+import { placeKey, placeName } from '../chain/place.ts';
+import type { Chain, Device, Link, Place } from '../contract/chain.ts';
+
+/** A part that can be at fault, a device or a link, as the text that `placeKey` gives it. */
+export type ComponentKey = string;
+/** Where one component lies as the signal runs from another. */
+export type Relation = 'own' | 'upstream' | 'downstream' | 'apart';
+
+export const deviceKey = (deviceId: string): ComponentKey => placeKey({ kind: 'device', deviceId });
+export const linkKey = (linkId: string): ComponentKey => placeKey({ kind: 'link', linkId });
+
+type Known = { place: Component; device: Device | null; link: Link | null; name: string };
+
+/** A chain whose devices and links are asked about many times: who lies where is computed once. */
+export type Components = {
+  chain: Chain;
+  /** Along the signal. */
+  keys: readonly ComponentKey[];
+  known: ReadonlyMap<ComponentKey, Known>;
+  upstream: ReadonlyMap<ComponentKey, ReadonlySet<ComponentKey>>;
+};
+
+export function componentsIn(chain: Chain): Components {
+  const places = componentsOf(chain);
+  const known = new Map(
+    places.map((place) => {
+      const device = place.kind === 'device' ? (findDevice(chain, place.deviceId) ?? null) : null;
+      const link = place.kind === 'link' ? (findLink(chain, place.linkId) ?? null) : null;
+      return [placeKey(place), { place, device, link, name: placeName(chain, place) }];
+    }),
+  );
+  const devicesBefore = new Map(chain.devices.map(({ id }) => [id, upstreamOf(chain, id)]));
+  const upstream = new Map<ComponentKey, ReadonlySet<ComponentKey>>();
+  for (const [key, { device, link }] of known) {
+    const at = device?.id ?? link?.from.deviceId ?? '';
+    const before = devicesBefore.get(at) ?? new Set<string>();
+    const feeds = chain.links.filter(({ to }) => to.deviceId === at || before.has(to.deviceId));
+    const own = link === null ? [] : [deviceKey(at)];
+    upstream.set(
+      key,
+      new Set([...own, ...[...before].map(deviceKey), ...feeds.map(({ id }) => linkKey(id))]),
+    );
+  }
+  return { chain, keys: [...known.keys()], known, upstream };
+}
+
+/** Where `other` lies, seen from `from`. */
+export function relationOf(components: Components, from: ComponentKey, other: ComponentKey): Relation {
+  if (from === other) return 'own';
+  if (components.upstream.get(from)?.has(other) === true) return 'upstream';
+  return components.upstream.get(other)?.has(from) === true ? 'downstream' : 'apart';
+}
+
+/** The components on some way from a source to a display, both included; empty when no signal runs there. */
+export function pathBetween(components: Components, sourceId: string, displayId: string): Set<ComponentKey> {
+  return new Set(componentsFromTo(components.chain, sourceId, displayId).map(placeKey));
+}
+
+/** The component a place stands for: a port stands for its device; null for the whole chain. */
+export function componentAt(place: Place): ComponentKey | null {
+  if (place.kind === 'chain') return null;
+  return place.kind === 'port' ? deviceKey(place.deviceId) : placeKey(place);
+}
+
+/** The link a place means: itself, or the one plugged into a port. */
+export function linkMeant(chain: Chain, place: Place): Link | null {
+  if (place.kind === 'link') return findLink(chain, place.linkId) ?? null;
+  return place.kind === 'port' ? (linkAtPort(chain, place) ?? null) : null;
+}
+
+/** The two devices a link joins, or the links at a device. */
+export function neighboursOf(components: Components, key: ComponentKey): ComponentKey[] {
+  const found = components.known.get(key);
+  if (found?.link) return [deviceKey(found.link.from.deviceId), deviceKey(found.link.to.deviceId)];
+  const id = found?.device?.id;
+  return components.chain.links
+    .filter(({ from, to }) => from.deviceId === id || to.deviceId === id)
+    .map((link) => linkKey(link.id));
+}

@@ -1,0 +1,162 @@
+import { deviceRoles, linkConstructions } from '../contract/chain.ts';
+import { symptomKinds } from '../contract/triage.ts';
+import { effectTable } from './effect-table.ts';
+import type { DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
+import { assumed, columns, practice, type Row } from './figures.ts';
+
+type ByMode = Record<FailureMode, Row>;
+
+/** Columns: passive copper, active copper, active optical, twisted-pair extender. */
+const construction = columns(linkConstructions);
+/**
+ * Relative weights before anything is known of the case: how much more often one part fails in one way than another
+ * part in another. Only ratios count. No published field statistics were found: that cables and ports come first
+ * and electronics last is the trade's experience, the sizes are ours.
+ */
+const linkWeights: Record<LinkMode, Row> = {
+  bandwidth: practice(construction(3, 2.5, 1.5, 4)),
+  contact: practice(construction(2.5, 2.5, 2.5, 2)),
+  direction: practice(construction(0, 0.4, 0.6, 0.3)),
+  linkPower: practice(construction(0, 1, 1.2, 1.5)),
+};
+
+/** Columns: source, switch, receiver, processor, extender, splitter, display. */
+const role = columns(deviceRoles);
+const deviceWeights: Record<DeviceMode, Row> = {
+  portMode: practice(role(0.6, 0.8, 2, 0.8, 0.4, 0.6, 1.2)),
+  edid: practice(role(0, 1.6, 1.6, 1.2, 1, 1.6, 0.8)),
+  contentProtection: assumed(role(0.4, 1, 0.9, 0.8, 1, 1.4, 0.7)),
+  firmware: assumed(role(0.9, 0.5, 0.9, 1.1, 0.3, 0.2, 0.6)),
+  powerOrHeat: assumed(role(0.3, 0.4, 0.5, 0.6, 0.9, 0.6, 0.3)),
+  /** Only where the device does process the picture. */
+  processing: assumed(role(0.3, 0.8, 1, 1.2, 0.3, 0.3, 0.6)),
+  fiveVolt: practice(role(0.7, 0, 0, 0, 0, 0, 0)),
+  contentDependent: assumed(role(0.9, 0, 0, 0, 0, 0, 0)),
+};
+
+/**
+ * How a fault of each mode shows: chances along a row add up to 1. Columns: no picture, drop-outs, sparkles, no HDR
+ * or wrong colour, wrong rate or resolution, content-protection message, sound only.
+ */
+const shown = columns(symptomKinds);
+const symptomChances: ByMode = {
+  bandwidth: practice(shown(0.2, 0.4, 0.25, 0.05, 0.05, 0.03, 0.02)),
+  contact: practice(shown(0.25, 0.55, 0.12, 0.03, 0.02, 0.02, 0.01)),
+  direction: practice(shown(0.75, 0.1, 0.1, 0.02, 0.01, 0.01, 0.01)),
+  linkPower: assumed(shown(0.35, 0.45, 0.1, 0.03, 0.02, 0.03, 0.02)),
+  portMode: practice(shown(0.15, 0.05, 0.03, 0.4, 0.35, 0.01, 0.01)),
+  edid: practice(shown(0.15, 0.08, 0.01, 0.36, 0.35, 0.02, 0.03)),
+  contentProtection: practice(shown(0.25, 0.2, 0.01, 0.02, 0.02, 0.45, 0.05)),
+  firmware: assumed(shown(0.2, 0.35, 0.02, 0.15, 0.13, 0.1, 0.05)),
+  powerOrHeat: assumed(shown(0.3, 0.6, 0.03, 0.02, 0.02, 0.01, 0.02)),
+  processing: assumed(shown(0.1, 0.25, 0.08, 0.32, 0.2, 0.01, 0.04)),
+  fiveVolt: practice(shown(0.6, 0.3, 0.01, 0.04, 0.03, 0.01, 0.01)),
+  contentDependent: assumed(shown(0.1, 0.4, 0.03, 0.2, 0.15, 0.1, 0.02)),
+  outside: assumed(shown(0.15, 0.15, 0.14, 0.14, 0.14, 0.14, 0.14)),
+};
+
+/** With what content the fault shows; `notKnown` says nothing. */
+export const contentKinds = ['any', 'highRateOnly', 'protectedOnly'] as const;
+const content = columns(contentKinds);
+/** Columns: any content, only above a certain format, only what is protected. Rows add up to 1. */
+const contentChances: ByMode = {
+  bandwidth: practice(content(0.22, 0.75, 0.03)),
+  contact: assumed(content(0.75, 0.22, 0.03)),
+  direction: assumed(content(0.75, 0.23, 0.02)),
+  linkPower: assumed(content(0.58, 0.39, 0.03)),
+  portMode: practice(content(0.27, 0.71, 0.02)),
+  edid: assumed(content(0.45, 0.5, 0.05)),
+  contentProtection: practice(content(0.1, 0.1, 0.8)),
+  firmware: assumed(content(0.45, 0.33, 0.22)),
+  powerOrHeat: assumed(content(0.7, 0.27, 0.03)),
+  processing: assumed(content(0.55, 0.42, 0.03)),
+  fiveVolt: assumed(content(0.87, 0.1, 0.03)),
+  contentDependent: assumed(content(0.1, 0.5, 0.4)),
+  outside: assumed(content(0.4, 0.3, 0.3)),
+};
+
+/** When the fault shows. */
+export const momentKinds = ['anyTime', 'atSwitching', 'whenWarm'] as const;
+const moment = columns(momentKinds);
+/** Columns: at any time, when something is switched or started, only after warming up. Rows add up to 1. */
+const momentChances: ByMode = {
+  bandwidth: assumed(moment(0.6, 0.25, 0.15)),
+  contact: assumed(moment(0.75, 0.15, 0.1)),
+  direction: assumed(moment(0.8, 0.18, 0.02)),
+  linkPower: assumed(moment(0.65, 0.2, 0.15)),
+  portMode: assumed(moment(0.6, 0.38, 0.02)),
+  edid: practice(moment(0.25, 0.73, 0.02)),
+  contentProtection: practice(moment(0.35, 0.6, 0.05)),
+  firmware: assumed(moment(0.5, 0.4, 0.1)),
+  powerOrHeat: practice(moment(0.35, 0.1, 0.55)),
+  processing: assumed(moment(0.5, 0.45, 0.05)),
+  fiveVolt: practice(moment(0.1, 0.88, 0.02)),
+  contentDependent: assumed(moment(0.38, 0.6, 0.02)),
+  outside: assumed(moment(0.4, 0.3, 0.3)),
+};
+
+type Factors = Row<FailureMode>;
+const modes = practice<FailureMode>;
+/** What the answer to "what changed?" multiplies the weight of a mode by; a mode that isn't named keeps its weight. */
+const changedFactors: Record<string, Factors> = {
+  cable: modes({ bandwidth: 3, contact: 3, direction: 4, linkPower: 3 }),
+  device: modes({ portMode: 2.5, edid: 3, contentProtection: 3, fiveVolt: 1.5, contact: 1.5 }),
+  firmware: modes({ firmware: 6, edid: 2, contentProtection: 2 }),
+  setting: modes({ portMode: 5, edid: 4, processing: 4 }),
+  move: modes({ contact: 5, direction: 3, linkPower: 2 }),
+  buildingWork: modes({ contact: 4, bandwidth: 2, powerOrHeat: 1.5 }),
+  nothing: assumed<FailureMode>({ contact: 1.3, powerOrHeat: 1.5, portMode: 0.6, direction: 0.3 }),
+};
+/** The same for "has it ever worked?". */
+const historyFactors: Record<'neverWorked' | 'workedBefore', Factors> = {
+  neverWorked: modes({ bandwidth: 3, portMode: 3, direction: 4, edid: 2, contact: 0.6, powerOrHeat: 0.3 }),
+  workedBefore: modes({ direction: 0.2 }),
+};
+
+const weighing = {
+  /** Share of "something outside the model" among all faults, before the case is known. */
+  outsideShare: assumed({ share: 0.03 }),
+  /** Weight of a component that is not on the way of the picture but on a parallel branch, against one that is. */
+  besideThePath: practice({ edid: 0.6, contentProtection: 0.5, any: 0.1 }),
+  /** Factor on the contact of a cable per year that it has lain, and the highest it comes to. */
+  age: assumed({ contactPerYear: 0.06, highest: 2 }),
+  /** Factor on a source's 5 V line with an active cable plugged into it. */
+  activeCableOnSource: practice({ fiveVolt: 4 }),
+  /** Factor of one audit finding, after its severity, on the modes it speaks of. */
+  finding: practice({ mustFix: 5, shouldFix: 2.5, note: 1.2 }),
+  /** Factor on a link's bandwidth by its headroom: less than none, under 10 %, 30 %, 100 % of the need, or more. */
+  headroom: assumed({ short: 12, under10: 4, under30: 1.5, under100: 0.5, ample: 0.2 }),
+  /** Chance of the sources that show it being just these, by which of their ways a component lies on. */
+  sources: practice({
+    allAffectedOnly: 0.9,
+    unaffectedToo: 0.06,
+    /** For modes that depend on the data rate: the sources may send different formats. */
+    unaffectedTooByRate: 0.25,
+    someAffected: 0.03,
+    none: 0.02,
+  }),
+};
+
+/** Minutes. Those of changes come with the change. */
+const effort = {
+  menu: assumed({ setup: 2, restore: 1 }),
+  installedSource: assumed({ setup: 3, restore: 1 }),
+  broughtSource: assumed({ setup: 8, restore: 5 }),
+  /** What a mishap is worth on average: a spoilt device, a fall, a display dropped. */
+  riskMin: assumed({ updateFirmware: 60, moveProcessorToDisplay: 20, substituteDisplay: 10 }),
+};
+
+/** Every figure that isolation rests on, with its origin: section, row, column. */
+export const faultTable = {
+  linkWeights,
+  deviceWeights,
+  symptomChances,
+  contentChances,
+  momentChances,
+  changedFactors,
+  historyFactors,
+  weighing,
+  effort,
+  ...effectTable,
+};
+export type FaultTable = typeof faultTable;

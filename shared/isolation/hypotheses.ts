@@ -1,0 +1,220 @@
+import type { Case, ChangedInput, FindingInput } from './case.ts';
+import {
+  type ComponentKey,
+  type Components,
+  componentAt,
+  componentsIn,
+  linkKey,
+  linkMeant,
+  neighboursOf,
+  pathBetween,
+} from './components.ts';
+import { type FailureMode, modesOfConstruction, modesOfRole, outside } from './failure-modes.ts';
+import type { FaultTable } from './fault-table.ts';
+import { figureIn } from './figures.ts';
+import { modesOfRule } from './finding-modes.ts';
+import { type Scope, scopeOf } from './reach.ts';
+
+/** One way in which the fault can have come about: a component and how it fails; `outside` has no component. */
+export type Hypothesis = { component: ComponentKey | typeof outside; mode: FailureMode };
+
+/** One thing that is known before any test, and what it multiplies the weight of each hypothesis by. */
+export type PriorStep = { text: string; factors: readonly number[] };
+
+/** The fault model of one case: what can be wrong, and how likely it is before the first test. */
+export type FaultModel = {
+  facts: Case;
+  table: FaultTable;
+  components: Components;
+  scope: Scope;
+  hypotheses: readonly Hypothesis[];
+  /** Weights without anything known of this case; the steps multiply them. */
+  weights: readonly number[];
+  steps: readonly PriorStep[];
+  /** Chances after all steps; they add up to 1. */
+  prior: readonly number[];
+};
+
+/** Builds the fault model of a case. Exactly one hypothesis is taken to hold: faults that come in pairs are outside. */
+export function faultModelOf(facts: Case, table: FaultTable): FaultModel {
+  const components = componentsIn(facts.chain);
+  const scope = scopeOf(components, facts);
+  const inChain = components.keys.flatMap((key) =>
+    modesAt(components, key).map((mode): Hypothesis => ({ component: key, mode })),
+  );
+  const own = inChain.map((each) => baseWeight(components, table, each));
+  const share = figureIn(table.weighing.outsideShare, 'share') ?? 0;
+  const total = own.reduce((sum, weight) => sum + weight, 0);
+  const hypotheses = [...inChain, { component: outside, mode: outside } as const];
+  const weights = [...own, total > 0 ? (total * share) / (1 - share) : 1];
+  const context = { facts, table, components, scope };
+  const steps = stepsOf(context).map(({ text, factor }) => ({ text, factors: hypotheses.map(factor) }));
+  const weighed = weights.map((weight, at) =>
+    steps.reduce((product, step) => product * (step.factors[at] ?? 1), weight),
+  );
+  return { ...context, hypotheses, weights, steps, prior: normalised(weighed) };
+}
+
+export function normalised(weights: readonly number[]): number[] {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return weights.map((weight) => weight / total);
+}
+
+function modesAt(components: Components, key: ComponentKey): readonly FailureMode[] {
+  const { device = null, link = null } = components.known.get(key) ?? {};
+  if (link !== null) return modesOfConstruction(link.construction);
+  if (device === null) return [];
+  const modes = modesOfRole(device.role);
+  return device.processesPicture ? [...modes, 'processing'] : modes;
+}
+
+function baseWeight(components: Components, table: FaultTable, { component, mode }: Hypothesis): number {
+  const { device = null, link = null } = components.known.get(component) ?? {};
+  const rows: Partial<Record<FailureMode, FaultTable['linkWeights']['contact']>> = {
+    ...table.linkWeights,
+    ...table.deviceWeights,
+  };
+  return figureIn(rows[mode], link?.construction ?? device?.role ?? '') ?? 0;
+}
+
+type Context = { facts: Case; table: FaultTable; components: Components; scope: Scope };
+type Step = { text: string; factor: (hypothesis: Hypothesis) => number };
+
+function stepsOf(context: Context): Step[] {
+  const { facts, table } = context;
+  const steps: Step[] = [];
+  const chances = (text: string, rows: FaultTable['symptomChances'], column: string) =>
+    steps.push({ text, factor: ({ mode }) => figureIn(rows[mode], column) ?? 0 });
+  steps.push({ text: 'Lies on the way of the picture, or beside it', factor: beside(context) });
+  steps.push({ text: 'What is known of the cable', factor: cableFactor(context) });
+  for (const finding of facts.findings)
+    steps.push({ text: `Audit: ${finding.rule}`, factor: findingFactor(context, finding) });
+  for (const changed of facts.whatChanged)
+    steps.push({
+      text: `What changed: ${changedNames[changed.kind]}`,
+      factor: changedFactor(context, changed),
+    });
+  if (facts.workedBefore !== null) {
+    const row = table.historyFactors[facts.workedBefore ? 'workedBefore' : 'neverWorked'];
+    const text = facts.workedBefore ? 'It worked before' : 'It never worked';
+    steps.push({ text, factor: ({ mode }) => figureIn(row, mode) ?? 1 });
+  }
+  chances(`Symptom: ${symptomNames[facts.symptom.kind]}`, table.symptomChances, facts.symptom.kind);
+  if (context.scope.affected.length + context.scope.unaffected.length > 1 && facts.affectedSources.length > 0)
+    steps.push({ text: 'Which sources show it', factor: sourcesChance(context) });
+  if (facts.content !== 'notKnown') chances(contentNames[facts.content], table.contentChances, facts.content);
+  if (facts.moment !== 'notKnown') chances(momentNames[facts.moment], table.momentChances, facts.moment);
+  return steps;
+}
+
+function beside({ table, scope }: Context): Step['factor'] {
+  return ({ component, mode }) =>
+    component === outside || scope.path.has(component)
+      ? 1
+      : (figureIn(table.weighing.besideThePath, mode) ?? 1);
+}
+
+function cableFactor({ facts, table, components }: Context): Step['factor'] {
+  const headroom = new Map(facts.headroom.map((each) => [linkKey(each.linkId), each.headroomFraction]));
+  const yearly = figureIn(table.weighing.age, 'contactPerYear') ?? 0;
+  const highest = figureIn(table.weighing.age, 'highest') ?? 1;
+  return ({ component, mode }) => {
+    const { link = null, device = null } = components.known.get(component) ?? {};
+    if (mode === 'fiveVolt' && device !== null && feedsActiveCable(components, component))
+      return figureIn(table.weighing.activeCableOnSource, mode) ?? 1;
+    if (link === null) return 1;
+    const left = headroom.get(component);
+    if (mode === 'bandwidth' && left !== undefined)
+      return figureIn(table.weighing.headroom, headroomColumn(left)) ?? 1;
+    if (mode === 'contact' && link.installedOn !== null && facts.today !== null)
+      return Math.min(highest, 1 + yearly * yearsBetween(link.installedOn, facts.today));
+    return 1;
+  };
+}
+
+function feedsActiveCable(components: Components, source: ComponentKey): boolean {
+  return neighboursOf(components, source).some(
+    (key) => components.known.get(key)?.link?.construction !== 'passiveCopper',
+  );
+}
+
+function headroomColumn(fraction: number): string {
+  if (fraction < 0) return 'short';
+  if (fraction < 0.1) return 'under10';
+  if (fraction < 0.3) return 'under30';
+  return fraction < 1 ? 'under100' : 'ample';
+}
+
+function yearsBetween(from: string, to: string): number {
+  const years = (Date.parse(to) - Date.parse(from)) / (365.25 * 24 * 3600 * 1000);
+  return Number.isFinite(years) ? Math.max(0, years) : 0;
+}
+
+function findingFactor({ table, components }: Context, finding: FindingInput): Step['factor'] {
+  const size = figureIn(table.weighing.finding, finding.severity) ?? 1;
+  const modes = modesOfRule(finding.rule);
+  const own = componentAt(finding.place);
+  const link = finding.place.kind === 'port' ? linkMeant(components.chain, finding.place) : null;
+  const places = [own, link === null ? null : linkKey(link.id)];
+  return ({ component, mode }) =>
+    places.includes(component) && (modes === null ? component === own : modes.includes(mode)) ? size : 1;
+}
+
+function changedFactor({ table, components }: Context, changed: ChangedInput): Step['factor'] {
+  const row = table.changedFactors[changed.kind];
+  const at = changed.place === undefined ? null : componentAt(changed.place);
+  const near = at === null ? null : new Set([at, ...neighboursOf(components, at)]);
+  return ({ component, mode }) => (near === null || near.has(component) ? (figureIn(row, mode) ?? 1) : 1);
+}
+
+/** Modes that show with one format and not with another. */
+const byRate: readonly FailureMode[] = ['bandwidth', 'portMode', 'linkPower', 'edid'];
+
+function sourcesChance({ table, components, scope }: Context): Step['factor'] {
+  const waysOf = (ids: readonly string[]) =>
+    ids.map((id) => scope.displays.flatMap((display) => [...pathBetween(components, id, display)]));
+  const affected = waysOf(scope.affected).map((way) => new Set(way));
+  const unaffected = new Set(waysOf(scope.unaffected).flat());
+  return ({ component, mode }) => {
+    const on = affected.filter((way) => way.has(component)).length;
+    const column = (): string => {
+      if (component === outside) return 'unaffectedToo';
+      if (on === 0) return 'none';
+      if (on < affected.length) return 'someAffected';
+      if (!unaffected.has(component)) return 'allAffectedOnly';
+      return byRate.includes(mode) ? 'unaffectedTooByRate' : 'unaffectedToo';
+    };
+    return figureIn(table.weighing.sources, column()) ?? 1;
+  };
+}
+
+const symptomNames: Record<Case['symptom']['kind'], string> = {
+  noPicture: 'no picture',
+  dropOuts: 'drop-outs',
+  sparkles: 'sparkles',
+  noHdrOrWrongColour: 'no HDR or wrong colour',
+  wrongRateOrResolution: 'wrong rate or resolution',
+  contentProtectionMessage: 'a content-protection message',
+  soundOnly: 'sound only',
+};
+const contentNames: Record<Exclude<Case['content'], 'notKnown'>, string> = {
+  any: 'It shows with any content',
+  highRateOnly: 'It shows only above a certain format',
+  protectedOnly: 'It shows only with protected content',
+};
+const momentNames: Record<Exclude<Case['moment'], 'notKnown'>, string> = {
+  anyTime: 'It comes at any time',
+  atSwitching: 'It comes when something is switched or started',
+  whenWarm: 'It comes only after warming up',
+};
+const changedNames: Record<ChangedInput['kind'], string> = {
+  cable: 'a cable',
+  device: 'a device',
+  firmware: 'firmware',
+  setting: 'a setting',
+  move: 'the equipment was moved',
+  buildingWork: 'building work',
+  other: 'something else',
+  nothing: 'nothing',
+  notKnown: 'not known',
+};

@@ -1,0 +1,87 @@
+import { findLink } from '../chain/graph.ts';
+import { type Chain, type Link, linkCategories, type Place } from '../contract/chain.ts';
+import type { TestKind } from './effect-table.ts';
+
+type Category = Link['category'];
+/** Something to have at hand for a test or a repair. Lengths in metres. */
+export type KitItem =
+  | { kind: 'cable'; category: Category; lengthM: number }
+  | { kind: 'coupler' | 'syncSwitch' | 'display' | 'source' | 'extenderPair' };
+
+/** Lengths that cables are commonly sold in, metres; common practice. Beyond the last, by the metre. */
+const soldLengthsM = [1, 2, 3, 5, 7.5, 10, 12.5, 15, 20, 25, 30, 40, 50];
+
+const lengthToBuyM = (lengthM: number): number =>
+  soldLengthsM.find((sold) => sold >= lengthM) ?? Math.ceil(lengthM);
+
+/** The cable that can stand in for a link: as long at least, and of no lower category; not known counts as 18 Gbit/s. */
+export function cableFor(link: Link): KitItem {
+  if (link.construction === 'twistedPairExtender') return { kind: 'extenderPair' };
+  const category = link.category === 'unknown' ? 'premiumHighSpeed' : link.category;
+  return { kind: 'cable', category, lengthM: lengthToBuyM(link.lengthM) };
+}
+
+/** A passive cable that passes every rate with certainty, for tests; common practice: at most about 4 m. */
+const shortCable: KitItem = { kind: 'cable', category: 'ultraHighSpeed', lengthM: 3 };
+
+/** What a test at a place takes. */
+export function kitFor(chain: Chain, test: TestKind, target: Place): KitItem[] {
+  const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
+  switch (test) {
+    case 'replaceCable':
+      return link === undefined ? [] : [cableFor(link)];
+    case 'temporaryCable':
+      return link === undefined ? [] : [cableFor({ ...link, construction: 'activeOptical' })];
+    case 'sourceIntoProcessor':
+      return [{ kind: 'cable', category: 'premiumHighSpeed', lengthM: 5 }];
+    case 'bypassDevice':
+      return [{ kind: 'coupler' }];
+    case 'insertSyncSwitch':
+      return [{ kind: 'syncSwitch' }, shortCable];
+    case 'moveProcessorToDisplay':
+      return [shortCable];
+    case 'substituteDisplay':
+      return [{ kind: 'display' }];
+    default:
+      return [];
+  }
+}
+
+/** Whether what is at hand holds an item, or a better one: a longer cable or one of a higher category will do. */
+export function hasItem(kit: readonly KitItem[], wanted: KitItem): boolean {
+  const rank = (category: Category) => linkCategories.indexOf(category);
+  return kit.some((item) => {
+    if (item.kind !== 'cable' || wanted.kind !== 'cable') return item.kind === wanted.kind;
+    return (
+      item.lengthM >= wanted.lengthM &&
+      item.category !== 'unknown' &&
+      rank(item.category) >= rank(wanted.category)
+    );
+  });
+}
+
+const categoryNames: Record<Category, string> = {
+  standard: 'Standard',
+  highSpeed: 'High Speed',
+  premiumHighSpeed: 'Premium High Speed (18 Gbit/s)',
+  ultraHighSpeed: 'Ultra High Speed (48 Gbit/s)',
+  unknown: 'certified',
+};
+
+/** An item in words, for a packing list. */
+export function kitText(item: KitItem): string {
+  switch (item.kind) {
+    case 'cable':
+      return `a ${item.lengthM} m ${categoryNames[item.category]} cable`;
+    case 'coupler':
+      return 'a coupler that passes the full rate';
+    case 'syncSwitch':
+      return 'a switch that regenerates sync';
+    case 'display':
+      return 'a test display with the same content protection';
+    case 'source':
+      return 'a second source known to be good';
+    case 'extenderPair':
+      return 'a pair of twisted-pair extenders known to be good';
+  }
+}

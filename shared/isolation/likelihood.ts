@@ -1,0 +1,141 @@
+import type { Place } from '../contract/chain.ts';
+import { type Components, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
+import type { Reach, TestKind } from './effect-table.ts';
+import { outside } from './failure-modes.ts';
+import { type FaultRate, quietChance } from './fault-rate.ts';
+import type { FaultTable } from './fault-table.ts';
+import { figureIn } from './figures.ts';
+import type { FaultModel, Hypothesis } from './hypotheses.ts';
+import { type Reached, reachOf } from './reach.ts';
+import type { Records, TestRecord } from './test-record.ts';
+
+/** Chance that the fault stays away with a change in place: because of what it changes, or by coincidence. */
+export type Effect = { because: number; coincidence: number };
+
+/** Chance, for each hypothesis of the model, that a change keeps the fault away. */
+export function effectsOf(model: FaultModel, test: TestKind, target: Place): Effect[] {
+  const reached = reachOf(model.components, model.scope, test, target);
+  return model.hypotheses.map((hypothesis) => ({
+    because: becauseOf(model.table, test, reached, hypothesis),
+    coincidence:
+      figureIn(model.table.coincidence.stays, hypothesis.mode === 'contact' ? 'contact' : 'other') ?? 0,
+  }));
+}
+
+function becauseOf(
+  table: FaultTable,
+  test: TestKind,
+  reached: Reached,
+  { component, mode }: Hypothesis,
+): number {
+  if (component === outside) return 0;
+  const ways: Reach[] = [...(reached.get(component) ?? [])];
+  return Math.max(0, ...ways.map((reach) => figureIn(table.effects[test][reach], mode) ?? 0));
+}
+
+/** Chance that the fault stays away for either reason, 0..1. */
+export const staysAway = ({ because, coincidence }: Effect): number => because + (1 - because) * coincidence;
+
+/**
+ * Likelihood of all results under each hypothesis, exactly. Watches of one change share what the change does; all
+ * watches share one unknown rate of the fault, which is integrated out, so that being fooled twice counts as what
+ * it is: a sign that the fault comes less often than the baseline said.
+ */
+export function likelihoodsOf(model: FaultModel, records: Records): number[] {
+  const tests = [...records.tests.values()].map((record) => ({
+    record,
+    effects: effectsOf(model, record.test, record.target),
+  }));
+  return model.hypotheses.map((hypothesis, at) => {
+    const ways = tests.map(({ record, effects }) =>
+      waysOf(record, effects[at] ?? { because: 0, coincidence: 0 }),
+    );
+    let likelihood = chanceOfWays(ways, records.rate);
+    for (const [deviceId, answers] of records.menus)
+      likelihood *= menuLikelihood(model, deviceId, answers, hypothesis);
+    for (const { fact, place } of records.facts) {
+      const row = model.table.facts[fact];
+      if (isNear(model.components, place, hypothesis)) likelihood *= figureIn(row, hypothesis.mode) ?? 1;
+    }
+    return likelihood;
+  });
+}
+
+/** One way in which a test can have come out as it did: its chance, and how much quiet with the fault there it takes. */
+type Way = { chance: number; quiet: number };
+
+function waysOf(record: TestRecord, effect: Effect): Way[] {
+  const away = staysAway(effect);
+  if (record.seen) return [{ chance: 1 - away, quiet: 0 }];
+  if (record.surelyAway) return [{ chance: away, quiet: 0 }];
+  if (record.putBack === null)
+    return [
+      { chance: away, quiet: 0 },
+      { chance: 1 - away, quiet: record.quiet },
+    ];
+  const { because, coincidence } = effect;
+  const byItself = (1 - because) * coincidence;
+  const { returned, quiet } = record.putBack;
+  if (returned)
+    return [
+      { chance: because, quiet: 0 },
+      { chance: 1 - because - byItself, quiet: record.quiet },
+    ];
+  return [
+    { chance: because, quiet },
+    { chance: byItself, quiet: 0 },
+    { chance: 1 - because - byItself, quiet: record.quiet + quiet },
+  ];
+}
+
+/** More tests than this without the fault in any of them are not expanded over the shared rate, but taken apart. */
+const mostShared = 10;
+
+function chanceOfWays(tests: readonly Way[][], rate: FaultRate): number {
+  let spread: Way[] = [{ chance: 1, quiet: 0 }];
+  let apart = 1;
+  let expanded = 0;
+  for (const ways of tests) {
+    if (ways.length > 1 && expanded >= mostShared)
+      apart *= ways.reduce((sum, way) => sum + way.chance * quietChance(rate, way.quiet), 0);
+    else {
+      spread = spread.flatMap((before) =>
+        ways.map((way) => ({ chance: before.chance * way.chance, quiet: before.quiet + way.quiet })),
+      );
+      if (ways.length > 1) expanded += 1;
+    }
+  }
+  return apart * spread.reduce((sum, way) => sum + way.chance * quietChance(rate, way.quiet), 0);
+}
+
+/** Chance that the menu stays in the picture when the fault comes, if the hypothesis holds. */
+export function menuStaysChance(
+  { table, components }: Pick<FaultModel, 'table' | 'components'>,
+  deviceId: string,
+  { component, mode }: Hypothesis,
+): number {
+  if (component === outside) return figureIn(table.menuStays.apart, mode) ?? 0.5;
+  const relation = relationOf(components, deviceKey(deviceId), component);
+  return figureIn(table.menuStays[relation], mode) ?? 0.5;
+}
+
+/**
+ * A device that drops its own output with its input does so every time, so the same answer again adds only that
+ * the one before wasn't misread.
+ */
+function menuLikelihood(
+  model: FaultModel,
+  deviceId: string,
+  { stayed, vanished }: { stayed: number; vanished: number },
+  hypothesis: Hypothesis,
+): number {
+  const stays = menuStaysChance(model, deviceId, hypothesis);
+  const slip = figureIn(model.table.menuStays.misread, 'any') ?? 0;
+  const read = (right: number, wrong: number) => (1 - slip) ** right * slip ** wrong;
+  return stays * read(stayed, vanished) + (1 - stays) * read(vanished, stayed);
+}
+
+function isNear(components: Components, place: Place, { component }: Hypothesis): boolean {
+  const at = componentAt(place);
+  return at !== null && (at === component || neighboursOf(components, at).includes(component));
+}

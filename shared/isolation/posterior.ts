@@ -1,0 +1,117 @@
+import { placeName } from '../chain/place.ts';
+import type { Place } from '../contract/chain.ts';
+import type { Result } from './case.ts';
+import type { ComponentKey } from './components.ts';
+import { type FailureMode, modeNames, type outside } from './failure-modes.ts';
+import { exposureOf, seenIn } from './fault-rate.ts';
+import { type FaultModel, normalised } from './hypotheses.ts';
+import { likelihoodsOf } from './likelihood.ts';
+import { recordsOf } from './test-record.ts';
+import { factNames, minutesWatched, testNames, times } from './wording.ts';
+
+/** What one thing known did to the odds of a suspect: 10 decibans are a factor of ten, minus is against it. */
+export type Contribution = { text: string; decibans: number };
+
+/** A component that can still be at fault. */
+export type Suspect = {
+  /** Null for something outside the model. */
+  place: Place | null;
+  component: ComponentKey | typeof outside;
+  name: string;
+  /** 0..1; those of all suspects add up to 1. */
+  probability: number;
+  /** The ways in which it can fail, the likeliest first; their probabilities add up to that of the suspect. */
+  modes: { mode: FailureMode; name: string; probability: number }[];
+  /** What raised or lowered it, in the order in which it became known; effects under half a deciban are left out. */
+  because: Contribution[];
+};
+
+/** Chance of each hypothesis of the model after these results, 0..1, in the model's order; they add up to 1. */
+export function posteriorOf(model: FaultModel, results: readonly Result[] = model.facts.results): number[] {
+  const likelihoods = likelihoodsOf(model, recordsOf(model.facts, results));
+  return normalised(model.prior.map((chance, at) => chance * (likelihoods[at] ?? 0)));
+}
+
+/** Sums a figure per hypothesis over the components of the model. */
+export function byComponent(model: FaultModel, chances: readonly number[]): Map<string, number> {
+  const sums = new Map<string, number>();
+  for (const [at, { component }] of model.hypotheses.entries())
+    sums.set(component, (sums.get(component) ?? 0) + (chances[at] ?? 0));
+  return sums;
+}
+
+/** All suspects, the likeliest first, each with what speaks for and against it. */
+export function suspectsOf(model: FaultModel): Suspect[] {
+  const { results } = model.facts;
+  const stages = [...priorStages(model), ...resultStages(model, results)];
+  const sums = stages.map(({ chances }) => byComponent(model, chances));
+  const last = stages.at(-1)?.chances ?? model.prior;
+  const components = [...new Set(model.hypotheses.map(({ component }) => component))];
+  return components
+    .map((component): Suspect => {
+      const known = model.components.known.get(component);
+      return {
+        place: known?.place ?? null,
+        component,
+        name: known?.name ?? modeNames.outside,
+        probability: sums.at(-1)?.get(component) ?? 0,
+        modes: modesOf(model, last, component),
+        because: stages.flatMap(({ text }, at): Contribution[] => {
+          if (at === 0) return [];
+          const decibans = decibansOf(sums[at]?.get(component)) - decibansOf(sums[at - 1]?.get(component));
+          return Math.abs(decibans) < 0.5 ? [] : [{ text, decibans }];
+        }),
+      };
+    })
+    .sort((a, b) => b.probability - a.probability);
+}
+
+function modesOf(model: FaultModel, chances: readonly number[], component: string): Suspect['modes'] {
+  return model.hypotheses
+    .flatMap((each, at) =>
+      each.component === component
+        ? [{ mode: each.mode, name: modeNames[each.mode], probability: chances[at] ?? 0 }]
+        : [],
+    )
+    .sort((a, b) => b.probability - a.probability);
+}
+
+type Stage = { text: string; chances: readonly number[] };
+
+function priorStages(model: FaultModel): Stage[] {
+  let weights = model.weights;
+  const stages: Stage[] = [{ text: 'Before anything is known', chances: normalised(weights) }];
+  for (const { text, factors } of model.steps) {
+    weights = weights.map((weight, at) => weight * (factors[at] ?? 1));
+    stages.push({ text, chances: normalised(weights) });
+  }
+  return stages;
+}
+
+function resultStages(model: FaultModel, results: readonly Result[]): Stage[] {
+  return results.map((result, at) => ({
+    text: resultText(model, result),
+    chances: posteriorOf(model, results.slice(0, at + 1)),
+  }));
+}
+
+/** Ten times the decimal logarithm of the odds (Good 1950, Probability and the Weighing of Evidence). */
+function decibansOf(chance = 0): number {
+  const bounded = Math.min(1 - 1e-12, Math.max(1e-12, chance));
+  return 10 * Math.log10(bounded / (1 - bounded));
+}
+
+/** A result in one line, as it stands beside its decibans. */
+export function resultText({ facts }: FaultModel, result: Result): string {
+  const name = (place: Place) => placeName(facts.chain, place);
+  if (result.kind === 'menu')
+    return `The menu of ${name({ kind: 'device', deviceId: result.deviceId })} ${result.answer} when the fault came`;
+  if (result.kind === 'fact') return `${factNames[result.fact]} at ${name(result.place)}`;
+  const what = `${testNames[result.test]}: ${name(result.target)}`;
+  if (result.kind === 'outcome')
+    return `${what} – ${result.outcome === 'cleared' ? 'the fault was gone' : 'the fault was still there'}`;
+  const { watch } = result;
+  const span = watch.mode === 'time' ? minutesWatched(watch.minutes) : `${exposureOf(watch)} tries`;
+  const seen = seenIn(watch) === 0 ? `nothing in ${span}` : `seen ${times(seenIn(watch))} in ${span}`;
+  return result.kind === 'test' ? `${what} – ${seen}` : `${what}, put back – ${seen}`;
+}

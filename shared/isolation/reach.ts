@@ -1,0 +1,143 @@
+import { componentsBetween, displaysOf, findDevice, sourcesOf } from '../chain/graph.ts';
+import { placeKey } from '../chain/place.ts';
+import type { Place } from '../contract/chain.ts';
+import type { Case } from './case.ts';
+import {
+  type ComponentKey,
+  type Components,
+  componentAt,
+  deviceKey,
+  linkKey,
+  linkMeant,
+  neighboursOf,
+  pathBetween,
+  relationOf,
+} from './components.ts';
+import type { Reach, TestKind } from './effect-table.ts';
+
+/** Which sources and displays the fault is seen between. */
+export type Scope = {
+  affected: readonly string[];
+  unaffected: readonly string[];
+  displays: readonly string[];
+  /** Components on some way from an affected source to an affected display. */
+  path: ReadonlySet<ComponentKey>;
+};
+
+/** The scope of a case: ids that are not in the chain are left out, and what isn't known is taken as everything. */
+export function scopeOf(components: Components, facts: Case): Scope {
+  const sources = sourcesOf(facts.chain).map(({ id }) => id);
+  const displays = displaysOf(facts.chain).map(({ id }) => id);
+  const orAll = (chosen: readonly string[], all: string[]) => {
+    const valid = all.filter((id) => chosen.includes(id));
+    return valid.length === 0 ? all : valid;
+  };
+  const affected = orAll(facts.affectedSources, sources);
+  const shown = orAll(facts.affectedDisplays, displays);
+  const path = new Set(
+    affected.flatMap((source) => shown.flatMap((display) => [...pathBetween(components, source, display)])),
+  );
+  return { affected, unaffected: sources.filter((id) => !affected.includes(id)), displays: shown, path };
+}
+
+/** From a component to the ways in which a change reaches it; a component that isn't in the map is not reached. */
+export type Reached = ReadonlyMap<ComponentKey, ReadonlySet<Reach>>;
+
+/** What a change, or playing another source, reaches. */
+export function reachOf(components: Components, scope: Scope, test: TestKind, target: Place): Reached {
+  const found = new Map<ComponentKey, Set<Reach>>();
+  const add = (reach: Reach, keys: Iterable<ComponentKey>) => {
+    for (const key of keys) found.set(key, (found.get(key) ?? new Set()).add(reach));
+  };
+  const at = targetOf(components, test, target);
+  add('anywhere', scope.path);
+  add('between', stretchTakenOut(components, scope, test, target));
+  if (at === null) return found;
+  add('target', [at]);
+  const link = linkMeant(components.chain, target);
+  add(
+    'ends',
+    target.kind === 'port' ? (link === null ? [] : [linkKey(link.id)]) : neighboursOf(components, at),
+  );
+  for (const key of components.keys) {
+    const relation = relationOf(components, at, key);
+    if (relation === 'upstream') add('upstream', [key]);
+    if (relation === 'downstream' && limitReachesOn(components, test, at)) add('downstream', [key]);
+  }
+  return found;
+}
+
+function targetOf(components: Components, test: TestKind, target: Place): ComponentKey | null {
+  const link = linkMeant(components.chain, target);
+  if (test === 'replaceCable' || test === 'temporaryCable' || test === 'insertSyncSwitch')
+    return link === null ? componentAt(target) : linkKey(link.id);
+  if (test === 'movePort' && target.kind === 'link' && link !== null) return deviceKey(link.to.deviceId);
+  return componentAt(target);
+}
+
+/** A lower rate asked for at a device's input holds beyond it only where the device passes on what it gets. */
+function limitReachesOn(components: Components, test: TestKind, at: ComponentKey): boolean {
+  if (test !== 'limitInputBandwidth') return true;
+  const device = components.known.get(at)?.device;
+  return device != null && !device.processesPicture && device.outputFormat === null;
+}
+
+function stretchTakenOut(
+  components: Components,
+  scope: Scope,
+  test: TestKind,
+  target: Place,
+): ComponentKey[] {
+  const { chain } = components;
+  const device =
+    target.kind === 'device' || target.kind === 'port' ? findDevice(chain, target.deviceId) : null;
+  switch (test) {
+    case 'sourceIntoProcessor': {
+      const sources = device?.role === 'source' ? [device.id] : scope.affected;
+      const processor = device?.role === 'processor' ? device.id : null;
+      return sources.flatMap((source) => upToProcessor(components, source, processor));
+    }
+    case 'moveProcessorToDisplay':
+      return scope.displays.flatMap((display) =>
+        device == null ? [] : componentsBetween(chain, device.id, display).map(placeKey),
+      );
+    case 'unplugBranch':
+      return branchAt(components, scope, target);
+    case 'otherSource':
+      return device == null ? [] : spared(components, scope, device.id);
+    default:
+      return [];
+  }
+}
+
+function upToProcessor(components: Components, source: string, processor: string | null): ComponentKey[] {
+  const first = components.keys.find(
+    (key) =>
+      components.known.get(key)?.device?.role === 'processor' &&
+      relationOf(components, deviceKey(source), key) === 'downstream',
+  );
+  const to = processor ?? components.known.get(first ?? '')?.device?.id;
+  return to === undefined ? [] : componentsBetween(components.chain, source, to).map(placeKey);
+}
+
+/** A link that leaves the way of the picture, and all that hangs on it alone. */
+function branchAt(components: Components, scope: Scope, target: Place): ComponentKey[] {
+  const at = componentAt(target);
+  if (at === null) return [];
+  const into = neighboursOf(components, at).filter((key) => relationOf(components, at, key) === 'upstream');
+  const meant = linkMeant(components.chain, target);
+  const from = meant === null ? into : [linkKey(meant.id)];
+  const feedsDisplay = (key: ComponentKey) =>
+    scope.displays.some((id) => ['own', 'upstream'].includes(relationOf(components, deviceKey(id), key)));
+  const beyond = components.keys.filter(
+    (key) => from.includes(key) || from.some((link) => relationOf(components, link, key) === 'downstream'),
+  );
+  return beyond.filter((key) => !feedsDisplay(key));
+}
+
+/** What the picture no longer passes when another source plays; a brought source spares only the one it stands for. */
+function spared(components: Components, scope: Scope, other: string): ComponentKey[] {
+  if (scope.affected.includes(other) && scope.affected.length === 1) return [deviceKey(other)];
+  const passed = new Set(scope.displays.flatMap((display) => [...pathBetween(components, other, display)]));
+  return [...scope.path].filter((key) => !passed.has(key));
+}

@@ -1,0 +1,94 @@
+import { placeKey } from '../chain/place.ts';
+import type { Place } from '../contract/chain.ts';
+import type { Case, Result } from './case.ts';
+import type { TestKind } from './effect-table.ts';
+import { exposureOf, type FaultRate, rateOf, seenIn, withWatch } from './fault-rate.ts';
+import type { WatchRecord } from './quiet-length.ts';
+
+/** Everything seen with one change in place, however many watches it took. */
+export type TestRecord = {
+  test: TestKind;
+  target: Place;
+  /** The fault came with the change in place. */
+  seen: boolean;
+  /** Minutes or tries, in the baseline's mode, in which it did not come; 0 once it was seen. */
+  quiet: number;
+  /** Known to be away, with no watch to doubt. */
+  surelyAway: boolean;
+  /** After the change was undone: minutes or tries without the fault, or that it came back. */
+  putBack: { returned: boolean; quiet: number } | null;
+};
+
+export type Records = {
+  tests: ReadonlyMap<string, TestRecord>;
+  /** Occurrences with each device's menu up. */
+  menus: ReadonlyMap<string, { stayed: number; vanished: number }>;
+  facts: readonly Extract<Result, { kind: 'fact' }>[];
+  /** How often the fault comes, from the baseline and all watches in which it was there whatever the cause. */
+  rate: FaultRate;
+};
+
+export const testKey = (test: TestKind, target: Place): string => `${test} ${placeKey(target)}`;
+
+type WatchResult = Extract<Result, { kind: 'test' | 'putBack' }>;
+const hasWatch = (result: Result): result is WatchResult =>
+  result.kind === 'test' || result.kind === 'putBack';
+
+/** Sorts results into what was seen with each change, each menu, and facts. */
+export function recordsOf(facts: Case, results: readonly Result[]): Records {
+  const tests = new Map<string, TestRecord>();
+  for (const result of results) {
+    if (result.kind === 'menu' || result.kind === 'fact') continue;
+    const { test, target } = result;
+    const key = testKey(test, target);
+    const before = tests.get(key) ?? {
+      test,
+      target,
+      seen: false,
+      quiet: 0,
+      surelyAway: false,
+      putBack: null,
+    };
+    tests.set(key, recordWith(before, result, facts.baseline?.mode));
+  }
+  return {
+    tests,
+    menus: menusOf(results),
+    facts: results.filter((result) => result.kind === 'fact'),
+    rate: rateFrom(facts.baseline, results.filter(hasWatch)),
+  };
+}
+
+function recordWith(
+  record: TestRecord,
+  result: Exclude<Result, { kind: 'menu' | 'fact' }>,
+  mode: WatchRecord['mode'] | undefined,
+): TestRecord {
+  if (result.kind === 'outcome')
+    return result.outcome === 'persists' ? { ...record, seen: true } : { ...record, surelyAway: true };
+  const seen = seenIn(result.watch) > 0;
+  // quiet in another mode than the fault was reproduced in says nothing
+  const quiet = seen || result.watch.mode !== mode ? 0 : exposureOf(result.watch);
+  if (result.kind === 'test') return { ...record, seen: record.seen || seen, quiet: record.quiet + quiet };
+  const before = record.putBack ?? { returned: false, quiet: 0 };
+  return { ...record, putBack: { returned: before.returned || seen, quiet: before.quiet + quiet } };
+}
+
+function menusOf(results: readonly Result[]): Records['menus'] {
+  const menus = new Map<string, { stayed: number; vanished: number }>();
+  for (const result of results) {
+    if (result.kind !== 'menu') continue;
+    const count = menus.get(result.deviceId) ?? { stayed: 0, vanished: 0 };
+    menus.set(result.deviceId, { ...count, [result.answer]: count[result.answer] + 1 });
+  }
+  return menus;
+}
+
+/** A change during which the fault came has no part in it, so all its watches tell how often the fault comes. */
+function rateFrom(baseline: WatchRecord | null, results: readonly WatchResult[]): FaultRate {
+  const keyOf = (result: WatchResult) => `${result.kind} ${testKey(result.test, result.target)}`;
+  const present = new Set(results.filter(({ watch }) => seenIn(watch) > 0).map(keyOf));
+  return results
+    .filter((result) => present.has(keyOf(result)))
+    .reduce((rate, { watch }) => withWatch(rate, watch), rateOf(baseline));
+}
