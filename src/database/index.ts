@@ -64,14 +64,20 @@ export async function databaseOver(connections: Connections): Promise<Database> 
     throw error;
   }
   const prisma = new PrismaClient({ adapter: new PrismaPg(pool) });
-  const inRole = <T>(role: Role, tenant: Tenant | null, work: (tx: TenantTransaction) => Promise<T>) =>
-    prisma.$transaction(
+  const running = new Set<Promise<unknown>>();
+  const inRole = <T>(role: Role, tenant: Tenant | null, work: (tx: TenantTransaction) => Promise<T>) => {
+    const result = prisma.$transaction(
       async (tx) => {
         await enterRole(tx, role, tenant, kind);
         return work(tx);
       },
       { maxWait: waitForConnectionMs, timeout: transactionMs },
     );
+    running.add(result);
+    const over = () => running.delete(result);
+    result.then(over, over);
+    return result;
+  };
   let closing: Promise<void> | undefined;
   return {
     kind,
@@ -80,7 +86,10 @@ export async function databaseOver(connections: Connections): Promise<Database> 
     provision: (work) => inRole('halfsplit_provision', null, work),
     isReady: () => Promise.race([answers(pool), setTimeout(3_000, false, { ref: false })]),
     close: () => {
-      closing ??= prisma.$disconnect().then(() => connections.close());
+      // Prisma's own disconnect would roll running transactions back.
+      closing ??= Promise.allSettled(running)
+        .then(() => prisma.$disconnect())
+        .then(() => connections.close());
       return closing;
     },
   };

@@ -45,9 +45,12 @@ export async function migrate(client: pg.ClientBase, folder: string = migrations
     for (const migration of waiting) await apply(client, migration);
     return waiting.map(({ name }) => name);
   } finally {
-    await client.query('select pg_advisory_unlock($1)', [migrationLock]);
+    await ignoringLoss(client.query('select pg_advisory_unlock($1)', [migrationLock]));
   }
 }
+
+/** On a connection that is gone, lock and transaction are too; the error that tells is the one before. */
+const ignoringLoss = (query: Promise<unknown>): Promise<unknown> => query.catch(() => undefined);
 
 async function readMigrations(folder: string): Promise<Migration[]> {
   const entries = await readdir(folder, { withFileTypes: true });
@@ -99,7 +102,7 @@ async function apply(client: pg.ClientBase, migration: Migration): Promise<void>
     try {
       return await applyOnce(client, migration);
     } catch (error) {
-      await client.query('rollback');
+      await ignoringLoss(client.query('rollback'));
       if (attempt < triesAllowed && isRaceForRoles(error)) continue;
       const reason = error instanceof Error ? error.message : String(error);
       throw new MigrationError(`Migration ${migration.name} failed and left nothing behind: ${reason}`, {
