@@ -4,9 +4,18 @@ import fastifyPlugin from 'fastify-plugin';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { problemKinds } from '../../shared/contract/problem.ts';
+import { access } from './access.ts';
 import { refused, sendProblem } from './problem.ts';
 
 const problemPage = z.object({ kind: z.string(), status: z.int(), title: z.string() });
+
+/** A route's description, with the roles that it is for. */
+const withRoles: typeof jsonSchemaTransform = (input) => {
+  const { schema, url } = jsonSchemaTransform(input);
+  const permission = input.route?.config?.permission;
+  if (permission === undefined) return { schema, url };
+  return { schema: { ...schema, 'x-roles': permission === 'public' ? ['anyone'] : access[permission] }, url };
+};
 
 /** `/openapi.json` from the contract, a page to read it on, and a page for every `type` of problem. */
 export const openapi = fastifyPlugin(async (app) => {
@@ -25,12 +34,9 @@ export const openapi = fastifyPlugin(async (app) => {
       },
       security: [{ accessToken: [] }],
     },
-    transform: jsonSchemaTransform,
+    transform: withRoles,
   });
-  app.addHook('onRoute', (route) => {
-    if (route.url.startsWith('/reference')) route.config = { ...route.config, permission: 'public' };
-  });
-  await app.register(swaggerUi, { routePrefix: '/reference' });
+  await app.register(swaggerUi, { routePrefix: '/reference', staticCSP: true });
   app.get('/openapi.json', { schema: { hide: true }, config: { permission: 'public' } }, async () =>
     app.swagger(),
   );

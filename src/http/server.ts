@@ -49,11 +49,14 @@ export async function createServer(services: Services, logger: Logger): Promise<
   });
   await app.register(helmet, {
     contentSecurityPolicy: {
+      useDefaults: false,
       directives: {
         defaultSrc: ["'self'"],
+        imgSrc: ["'self'", 'data:', 'blob:'],
         objectSrc: ["'none'"],
-        frameAncestors: ["'none'"],
         baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
       },
     },
     hsts: config.trustProxy,

@@ -23,23 +23,40 @@ const comparison = z.object({ from: z.int(), to: z.int(), changes: z.array(z.str
 export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   app.get(
     '/sites/:id/chains',
-    { schema: { params: byId, response: { 200: itemsOf(chainSummary) } }, config: read },
+    {
+      schema: { summary: 'Chains of a site', params: byId, response: { 200: itemsOf(chainSummary) } },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => listChains(tx, actor, request.params.id)),
   );
   app.post(
     '/sites/:id/chains',
-    { schema: { params: byId, body: chain, response: { 201: chainDocument } }, config: write },
+    {
+      schema: { summary: 'Describe a chain', params: byId, body: chain, response: { 201: chainDocument } },
+      config: write,
+    },
     (request, reply) =>
       reply.fromWrite((tx, actor) => addChain(tx, services, actor, request.params.id, request.body)),
   );
   app.get(
     '/chains/:id',
-    { schema: { params: byId, response: { 200: chainDocument } }, config: read },
+    {
+      schema: { summary: 'A chain, newest version', params: byId, response: { 200: chainDocument } },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => readChain(tx, actor, request.params.id)),
   );
   app.put(
     '/chains/:id',
-    { schema: { params: byId, body: chain, response: { 200: chainDocument } }, config: write },
+    {
+      schema: {
+        summary: 'Replace the whole chain by a new version (If-Match)',
+        params: byId,
+        body: chain,
+        response: { 200: chainDocument },
+      },
+      config: write,
+    },
     (request, reply) =>
       reply.fromWrite((tx, actor) =>
         replaceChain(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
@@ -47,19 +64,30 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
   );
   app.get(
     '/chains/:id/versions',
-    { schema: { params: byId, response: { 200: itemsOf(chainVersionRef) } }, config: read },
+    {
+      schema: {
+        summary: 'All versions with what changed, newest first',
+        params: byId,
+        response: { 200: itemsOf(chainVersionRef) },
+      },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => listVersions(tx, actor, request.params.id)),
   );
   app.get(
     '/chains/:id/versions/:version',
-    { schema: { params: byVersion, response: { 200: chainDocument } }, config: read },
+    { schema: { summary: 'One version', params: byVersion, response: { 200: chainDocument } }, config: read },
     (request, reply) =>
       reply.fromRead((tx, actor) => readChain(tx, actor, request.params.id, request.params.version)),
   );
   app.get(
     '/chains/:id/versions/:version/changes-since/:from',
     {
-      schema: { params: byVersion.extend({ from: versionParam }), response: { 200: comparison } },
+      schema: {
+        summary: 'What differs between two versions, in sentences',
+        params: byVersion.extend({ from: versionParam }),
+        response: { 200: comparison },
+      },
       config: read,
     },
     ({ params }, reply) =>
@@ -67,7 +95,15 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
   );
   app.get(
     '/chains/:id/audit',
-    { schema: { params: byId, querystring: auditQuery, response: { 200: auditReply } }, config: read },
+    {
+      schema: {
+        summary: 'Prerequisite audit of a chain (`version`, `duringTriage`)',
+        params: byId,
+        querystring: auditQuery,
+        response: { 200: auditReply },
+      },
+      config: read,
+    },
     (request, reply) =>
       reply.fromRead((tx, actor) => auditVersion(tx, actor, request.params.id, request.query)),
   );

@@ -8,12 +8,18 @@ const state = z.object({ status: z.enum(['ok', 'starting']) });
 export const healthRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   app.get(
     '/healthz',
-    { schema: { response: { 200: state } }, config: { permission: 'public', rateLimit: false } },
+    {
+      schema: { summary: 'The process answers', response: { 200: state } },
+      config: { permission: 'public', rateLimit: false },
+    },
     async () => ({ status: 'ok' as const }),
   );
   app.get(
     '/readyz',
-    { schema: { response: { 200: state, 503: state } }, config: { permission: 'public', rateLimit: false } },
+    {
+      schema: { summary: 'The process reaches its database', response: { 200: state, 503: state } },
+      config: { permission: 'public', rateLimit: false },
+    },
     async (_request, reply) => {
       const ready = await services.database.isReady();
       return reply.code(ready ? 200 : 503).send({ status: ready ? 'ok' : 'starting' });

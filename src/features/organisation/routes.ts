@@ -28,13 +28,20 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
 ) => {
   app.get(
     '/organisation',
-    { schema: { response: { 200: organisation } }, config: { permission: 'read organisation' } },
+    {
+      schema: { summary: 'Name and settings of the organisation', response: { 200: organisation } },
+      config: { permission: 'read organisation' },
+    },
     (_request, reply) => reply.fromRead(readOrganisation),
   );
   app.put(
     '/organisation',
     {
-      schema: { body: organisationUpdate, response: { 200: organisation } },
+      schema: {
+        summary: 'Change them (If-Match)',
+        body: organisationUpdate,
+        response: { 200: organisation },
+      },
       config: { permission: 'manage organisation' },
     },
     (request, reply) =>
@@ -44,24 +51,41 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
   );
   app.get(
     '/firmware-levels',
-    { schema: { response: { 200: z.object({ items: z.array(firmwareLevel) }) } }, config: readLevels },
+    {
+      schema: {
+        summary: 'Lowest firmware accepted, per model',
+        response: { 200: z.object({ items: z.array(firmwareLevel) }) },
+      },
+      config: readLevels,
+    },
     (_request, reply) =>
       reply.fromRead(async (tx, actor) => found({ items: await firmwareLevels(tx, actor) })),
   );
   app.get(
     '/firmware-levels/:id',
-    { schema: { params: byId, response: { 200: firmwareLevel } }, config: readLevels },
+    {
+      schema: { summary: 'One of them', params: byId, response: { 200: firmwareLevel } },
+      config: readLevels,
+    },
     (request, reply) => reply.fromRead((tx, actor) => readFirmwareLevel(tx, actor, request.params.id)),
   );
   app.post(
     '/firmware-levels',
-    { schema: { body: firmwareLevelInput, response: { 201: firmwareLevel } }, config: manageLevels },
+    {
+      schema: { summary: 'Set one for a model', body: firmwareLevelInput, response: { 201: firmwareLevel } },
+      config: manageLevels,
+    },
     (request, reply) => reply.fromWrite((tx, actor) => addFirmwareLevel(tx, services, actor, request.body)),
   );
   app.put(
     '/firmware-levels/:id',
     {
-      schema: { params: byId, body: firmwareLevelInput, response: { 200: firmwareLevel } },
+      schema: {
+        summary: 'Change one (If-Match)',
+        params: byId,
+        body: firmwareLevelInput,
+        response: { 200: firmwareLevel },
+      },
       config: manageLevels,
     },
     (request, reply) =>
@@ -78,7 +102,10 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
   );
   app.delete(
     '/firmware-levels/:id',
-    { schema: { params: byId, response: { 200: firmwareLevel } }, config: manageLevels },
+    {
+      schema: { summary: 'Remove one (If-Match)', params: byId, response: { 200: firmwareLevel } },
+      config: manageLevels,
+    },
     (request, reply) =>
       reply.fromWrite((tx, actor) =>
         removeFirmwareLevel(tx, actor, request.params.id, request.headers['if-match']),

@@ -25,7 +25,13 @@ import {
 export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   app.get(
     '/me',
-    { schema: { response: { 200: me } }, config: { permission: 'own account' } },
+    {
+      schema: {
+        summary: 'Who I am, and the address at which I can be granted a packet',
+        response: { 200: me },
+      },
+      config: { permission: 'own account' },
+    },
     (_request, reply) =>
       reply.fromRead(async (tx, actor) => {
         const row = await tx.member.findUniqueOrThrow({
@@ -42,31 +48,49 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.post(
     '/me/password',
-    { schema: { body: passwordChange, response: { 200: member } }, config: { permission: 'own account' } },
+    {
+      schema: {
+        summary: 'Change my password; ends my other sign-ins',
+        body: passwordChange,
+        response: { 200: member },
+      },
+      config: { permission: 'own account' },
+    },
     (request, reply) => reply.fromWrite((tx, actor) => changePassword(tx, services, actor, request.body)),
   );
   app.get(
     '/members',
     {
-      schema: { response: { 200: z.object({ items: z.array(member) }) } },
+      schema: { summary: 'All members', response: { 200: z.object({ items: z.array(member) }) } },
       config: { permission: 'read members' },
     },
     (_request, reply) => reply.fromRead(listMembers),
   );
   app.get(
     '/members/:id',
-    { schema: { params: byId, response: { 200: member } }, config: { permission: 'read members' } },
+    {
+      schema: { summary: 'One member', params: byId, response: { 200: member } },
+      config: { permission: 'read members' },
+    },
     (request, reply) => reply.fromRead((tx, actor) => readMember(tx, actor, request.params.id)),
   );
   app.post(
     '/members',
-    { schema: { body: newMember, response: { 201: member } }, config: { permission: 'manage members' } },
+    {
+      schema: { summary: 'Add a member', body: newMember, response: { 201: member } },
+      config: { permission: 'manage members' },
+    },
     (request, reply) => reply.fromWrite((tx, actor) => addMember(tx, services, actor, request.body)),
   );
   app.put(
     '/members/:id',
     {
-      schema: { params: byId, body: memberUpdate, response: { 200: member } },
+      schema: {
+        summary: 'Change name, role or activity of a member (If-Match)',
+        params: byId,
+        body: memberUpdate,
+        response: { 200: member },
+      },
       config: { permission: 'manage members' },
     },
     (request, reply) =>
@@ -77,7 +101,12 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   app.post(
     '/members/:id/password',
     {
-      schema: { params: byId, body: passwordReset, response: { 200: member } },
+      schema: {
+        summary: "Set a member's password for them",
+        params: byId,
+        body: passwordReset,
+        response: { 200: member },
+      },
       config: { permission: 'manage members' },
     },
     (request, reply) =>

@@ -21,7 +21,14 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
 
   app.post(
     '/auth/sign-in',
-    { schema: { body: signInBody, response: { 200: tokens } }, config: { ...open, rateLimit } },
+    {
+      schema: {
+        summary: 'Sign in; gives an access and a refresh token',
+        body: signInBody,
+        response: { 200: tokens },
+      },
+      config: { ...open, rateLimit },
+    },
     async (request, reply) => {
       const result = await signIn(services, sign, request.body);
       return 'ok' in result
@@ -31,7 +38,14 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.post(
     '/auth/refresh',
-    { schema: { body: refresh, response: { 200: tokens } }, config: open },
+    {
+      schema: {
+        summary: 'New tokens for a refresh token, which is used up by it',
+        body: refresh,
+        response: { 200: tokens },
+      },
+      config: open,
+    },
     async (request, reply) => {
       const result = await refreshTokens(services, sign, request.body.refreshToken);
       return 'ok' in result
@@ -41,7 +55,14 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.post(
     '/auth/sign-out',
-    { schema: { body: refresh, response: { 204: z.null() } }, config: open },
+    {
+      schema: {
+        summary: 'End the sign-in that a refresh token belongs to',
+        body: refresh,
+        response: { 204: z.null() },
+      },
+      config: open,
+    },
     async (request, reply) => {
       await signOut(services, request.body.refreshToken);
       return reply.code(204).send(null);

@@ -1,6 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { byId, pageOf } from '../../../shared/contract/primitives.ts';
-import { site, siteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
+import { siteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
 import type { Services } from '../../services.ts';
 import { addSite, readSite, searchSites, updateSite } from './sites.ts';
 
@@ -11,22 +11,40 @@ const write = { permission: 'write sites' } as const;
 export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   app.get(
     '/sites',
-    { schema: { querystring: siteSearch, response: { 200: pageOf(siteSummary) } }, config: read },
+    {
+      schema: {
+        summary: 'Sites by any part of client, address, telephone number or device serial (`q`)',
+        querystring: siteSearch,
+        response: { 200: pageOf(siteSummary) },
+      },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => searchSites(tx, actor, request.query)),
   );
   app.get(
     '/sites/:id',
-    { schema: { params: byId, response: { 200: siteSummary } }, config: read },
+    {
+      schema: { summary: 'One site with its chains', params: byId, response: { 200: siteSummary } },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => readSite(tx, actor, request.params.id)),
   );
   app.post(
     '/sites',
-    { schema: { body: siteInput, response: { 201: site } }, config: write },
+    { schema: { summary: 'Add a site', body: siteInput, response: { 201: siteSummary } }, config: write },
     (request, reply) => reply.fromWrite((tx, actor) => addSite(tx, services, actor, request.body)),
   );
   app.put(
     '/sites/:id',
-    { schema: { params: byId, body: siteInput, response: { 200: siteSummary } }, config: write },
+    {
+      schema: {
+        summary: 'Change a site (If-Match)',
+        params: byId,
+        body: siteInput,
+        response: { 200: siteSummary },
+      },
+      config: write,
+    },
     (request, reply) =>
       reply.fromWrite((tx, actor) =>
         updateSite(tx, services, actor, request.params.id, request.headers['if-match'], request.body),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Site, SiteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
+import type { SiteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
 import type { Prisma, TenantTransaction } from '../../database/index.ts';
 import {
   type Actor,
@@ -79,12 +79,12 @@ export async function addSite(
   services: Services,
   actor: Actor,
   input: SiteInput,
-): Promise<Outcome<Site>> {
+): Promise<Outcome<SiteSummary>> {
   const now = services.now();
   const row = await tx.site.create({
     data: { ...columnsOf(input), orgId: actor.orgId, id: services.newId(), createdAt: now, updatedAt: now },
   });
-  return created(siteView(row), `/sites/${row.id}`);
+  return created({ ...siteView(row), chains: [] }, `/sites/${row.id}`);
 }
 
 export async function updateSite(

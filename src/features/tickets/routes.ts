@@ -40,23 +40,49 @@ const logCheck = z.object({
 export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   app.get(
     '/tickets',
-    { schema: { querystring: ticketQuery, response: { 200: pageOf(ticketSummary) } }, config: read },
+    {
+      schema: {
+        summary: 'Tickets, newest first, filtered, by page',
+        querystring: ticketQuery,
+        response: { 200: pageOf(ticketSummary) },
+      },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => listTickets(tx, actor, request.query)),
   );
   app.post(
     '/tickets',
-    { schema: { body: newTicket, response: { 201: ticket } }, config: { permission: 'open tickets' } },
+    {
+      schema: {
+        summary: 'Open a ticket; open ones at the same chain have to be seen first',
+        body: newTicket,
+        response: { 201: ticket },
+      },
+      config: { permission: 'open tickets' },
+    },
     (request, reply) => reply.fromWrite((tx, actor) => openTicket(tx, services, actor, request.body)),
   );
   app.get(
     '/tickets/:id',
-    { schema: { params: byId, response: { 200: ticket } }, config: read },
+    {
+      schema: {
+        summary: 'A ticket with all triage knows and what is allowed now',
+        params: byId,
+        response: { 200: ticket },
+      },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => readTicket(tx, actor, request.params.id)),
   );
   app.put(
     '/tickets/:id',
     {
-      schema: { params: byId, body: ticketUpdate, response: { 200: ticket } },
+      schema: {
+        summary: 'Change priority, visit, assignee or intake (If-Match)',
+        params: byId,
+        body: ticketUpdate,
+        response: { 200: ticket },
+      },
       config: { permission: 'update tickets' },
     },
     (request, reply) =>
@@ -67,7 +93,12 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   app.post(
     '/tickets/:id/assignment',
     {
-      schema: { params: byId, body: assignment, response: { 200: ticket } },
+      schema: {
+        summary: 'Assign to a technician, or to nobody',
+        params: byId,
+        body: assignment,
+        response: { 200: ticket },
+      },
       config: { permission: 'assign tickets' },
     },
     (request, reply) =>
@@ -77,14 +108,22 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.post(
     '/tickets/:id/take-over',
-    { schema: { params: byId, response: { 200: ticket } }, config: { permission: 'take over tickets' } },
+    {
+      schema: { summary: 'Take the ticket over', params: byId, response: { 200: ticket } },
+      config: { permission: 'take over tickets' },
+    },
     (request, reply) =>
       reply.fromWrite((tx, actor) => takeOverTicket(tx, services, actor, request.params.id)),
   );
   app.post(
     '/tickets/:id/commands',
     {
-      schema: { params: byId, body: ticketCommand, response: { 200: ticket } },
+      schema: {
+        summary: 'One step of the ticket',
+        params: byId,
+        body: ticketCommand,
+        response: { 200: ticket },
+      },
       config: { permission: 'send ticket commands' },
     },
     (request, reply) =>
@@ -94,7 +133,14 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.get(
     '/tickets/:id/applicable-changes',
-    { schema: { params: byId, response: { 200: itemsOf(applicableChange) } }, config: read },
+    {
+      schema: {
+        summary: 'Changes that apply here now, with kit, caution and instructions',
+        params: byId,
+        response: { 200: itemsOf(applicableChange) },
+      },
+      config: read,
+    },
     (request, reply) =>
       reply.fromRead(async (tx, actor) => {
         const row = await findTicket(tx, actor, request.params.id);
@@ -103,13 +149,25 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.get(
     '/tickets/:id/timeline',
-    { schema: { params: byId, response: { 200: itemsOf(timelineEntry) } }, config: read },
+    {
+      schema: {
+        summary: 'Everything that happened, in sentences',
+        params: byId,
+        response: { 200: itemsOf(timelineEntry) },
+      },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => readTimeline(tx, actor, request.params.id)),
   );
   app.get(
     '/tickets/:id/log',
     {
-      schema: { params: byId, querystring: logQuery, response: { 200: itemsOf(ticketEvent) } },
+      schema: {
+        summary: 'The log with its hashes (`after`: from that sequence on)',
+        params: byId,
+        querystring: logQuery,
+        response: { 200: itemsOf(ticketEvent) },
+      },
       config: read,
     },
     (request, reply) =>
@@ -117,12 +175,25 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.get(
     '/tickets/:id/log/check',
-    { schema: { params: byId, response: { 200: logCheck } }, config: read },
+    {
+      schema: {
+        summary: 'Numbers, hashes and replay of the log, checked',
+        params: byId,
+        response: { 200: logCheck },
+      },
+      config: read,
+    },
     (request, reply) => reply.fromRead((tx, actor) => checkLog(tx, actor, request.params.id)),
   );
   app.get(
     '/support-queue',
-    { schema: { response: { 200: itemsOf(queueEntry) } }, config: { permission: 'read the support queue' } },
+    {
+      schema: {
+        summary: 'Cases with second line, the longest waiting first',
+        response: { 200: itemsOf(queueEntry) },
+      },
+      config: { permission: 'read the support queue' },
+    },
     (_request, reply) => reply.fromRead(supportQueue),
   );
 };
