@@ -1,0 +1,105 @@
+import { isBelowMinimum } from '../../../shared/chain/firmware.ts';
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import type { CaseEvidence, CaseFile, CaseFirmware } from '../../../shared/contract/packet.ts';
+import type { Site } from '../../../shared/contract/site.ts';
+import type { Intake } from '../../../shared/contract/ticket.ts';
+import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { completeness } from '../../../state-machines/triage/completeness.ts';
+import { segmentOf } from '../../../state-machines/triage/segment.ts';
+import { evidencePath } from './file-names.ts';
+import { packetNews } from './news.ts';
+
+/** All that a case file is made of. Evidence and chain versions come oldest first. */
+export type CaseInput = {
+  readonly packet: {
+    readonly id: string;
+    readonly version: number;
+    readonly at: string;
+    readonly by: string;
+  };
+  readonly organisation: CaseFile['organisation'];
+  readonly ticket: CaseFile['ticket'];
+  readonly site: Pick<Site, 'id' | 'client' | 'hazards'> & { readonly timeZone: string };
+  readonly intake: Intake;
+  readonly record: TriageRecord;
+  readonly chain: CaseFile['chain'];
+  readonly prerequisites: CaseFile['prerequisites'];
+  readonly minimumFirmware: readonly { readonly model: string; readonly minimum: string }[];
+  readonly evidence: readonly EvidenceItem[];
+  readonly people: CaseFile['people'];
+  /** The case file of the version before; null for the first. */
+  readonly before: CaseFile | null;
+};
+
+/** Puts the case together as second line gets it, with what is new since the version before. */
+export function caseFileOf(input: CaseInput): CaseFile {
+  const { record, before } = input;
+  const { reporter, ...intake } = input.intake;
+  const escalation = record.escalations.find(({ version }) => version === input.packet.version);
+  const file: Omit<CaseFile, 'news'> = {
+    caseFileVersion: 1,
+    packet: {
+      id: input.packet.id,
+      version: input.packet.version,
+      createdAt: input.packet.at,
+      createdBy: input.packet.by,
+      question: escalation?.question ?? '',
+      waivers: escalation?.waivers ?? [],
+    },
+    organisation: input.organisation,
+    ticket: input.ticket,
+    site: {
+      id: input.site.id,
+      client: input.site.client,
+      hazards: input.site.hazards,
+      timeZone: input.site.timeZone,
+    },
+    intake: { ...intake, reporterRelation: reporter.relation },
+    chain: input.chain,
+    prerequisites: input.prerequisites,
+    segment: segmentIn(record),
+    firmware: firmwareOf(record.asFound?.chain ?? input.chain.now.chain, input),
+    missing: completeness(record),
+    evidence: input.evidence.map(inBag),
+    people: input.people,
+    triage: record,
+  };
+  return { ...file, news: before === null ? [] : packetNews(before, file) };
+}
+
+const inBag = (item: EvidenceItem, index: number): CaseEvidence => ({
+  ...item,
+  path: item.sha256 === null ? null : evidencePath(item, index + 1),
+});
+
+function segmentIn(record: TriageRecord): CaseFile['segment'] {
+  const segment = segmentOf(record);
+  if (segment === null) return null;
+  const { deviceIds, linkIds, inputHalfIds, outputHalfIds } = segment;
+  return { deviceIds, linkIds, inputHalfIds, outputHalfIds };
+}
+
+function firmwareOf(chain: Chain, input: CaseInput): CaseFirmware[] {
+  const readings = input.evidence.filter(
+    ({ reading, withdrawn }) => reading?.kind === 'firmware' && withdrawn === null,
+  );
+  return chain.devices.map((device) => {
+    const reading = readings.findLast(({ tie }) => tie.deviceId === device.id);
+    const read = reading?.reading?.kind === 'firmware' ? reading.reading.level : null;
+    const level = read ?? device.firmware;
+    const minimum = input.minimumFirmware.find(({ model }) => model === device.model)?.minimum ?? null;
+    return {
+      deviceId: device.id,
+      level,
+      from: read !== null ? 'reading' : level !== null ? 'description' : 'notKnown',
+      readAt: reading?.at ?? null,
+      readBy: reading?.by ?? null,
+      evidenceId: reading?.id ?? null,
+      minimum,
+      belowMinimum: minimum === null ? 'notKnown' : comparison[isBelowMinimum(level, minimum)],
+    };
+  });
+}
+
+const comparison = { below: 'yes', ok: 'no', unknown: 'notKnown' } as const;

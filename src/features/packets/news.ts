@@ -1,0 +1,124 @@
+import { placeName } from '../../../shared/chain/place.ts';
+import type { CaseEvidence, CaseFile } from '../../../shared/contract/packet.ts';
+import type { ChangeRecord, CompletenessItem, TriageRecord } from '../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../state-machines/triage/change-catalogue.ts';
+import { itemWords, nameOf } from './summary/words.ts';
+
+type Case = Omit<CaseFile, 'news'>;
+
+/**
+ * What a version of a packet says that the one before did not, in sentences, in the order in which a reader wants
+ * them: answers, evidence, watches, sides, changes, how things stand, the chain, what is still left out.
+ */
+export function packetNews(before: Case, after: Case): string[] {
+  return [
+    ...answers(before, after),
+    ...evidence(before, after),
+    ...watches(before, after),
+    ...sides(before, after),
+    ...changes(before, after),
+    ...standing(before, after),
+    ...chain(before, after),
+    ...waivers(before, after),
+  ];
+}
+
+const added = <Item extends { id: string }>(before: readonly Item[], after: readonly Item[]): Item[] => {
+  const known = new Set(before.map(({ id }) => id));
+  return after.filter(({ id }) => !known.has(id));
+};
+
+const place = (file: Case, of: Parameters<typeof placeName>[1]): string =>
+  placeName(file.triage.asFound?.chain ?? file.chain.now.chain, of);
+
+function answers(before: Case, after: Case): string[] {
+  const answered = new Set(before.triage.requests.flatMap(({ id, answer }) => (answer === null ? [] : [id])));
+  return after.triage.requests
+    .filter(({ id, answer }) => answer !== null && !answered.has(id))
+    .map(({ text, answer }) => `Answered: ${text} ${answer?.text ?? ''}`);
+}
+
+function evidence(before: Case, after: Case): string[] {
+  const withdrawnBefore = new Set(
+    before.evidence.filter((item) => item.withdrawn !== null).map(({ id }) => id),
+  );
+  const news = added(before.evidence, after.evidence).map((item) => `Evidence added: ${itemName(item)}.`);
+  const gone = after.evidence
+    .filter((item) => item.withdrawn !== null && !withdrawnBefore.has(item.id))
+    .map((item) => `Evidence withdrawn: ${itemName(item)}. ${item.withdrawn?.reason ?? ''}`);
+  return [...news, ...gone];
+}
+
+function itemName(item: CaseEvidence): string {
+  const said = item.reading?.kind === 'firmware' ? item.reading.level : item.description;
+  return [item.kind, said, item.path?.replace(/^evidence\//, '')].filter(Boolean).join(', ');
+}
+
+function watches(before: Case, after: Case): string[] {
+  const fresh = added(before.triage.watches, after.triage.watches);
+  if (fresh.length === 0) return [];
+  const seen = fresh.flatMap((watch) =>
+    watch.occurrences.filter(({ withdrawn }) => withdrawn === null),
+  ).length;
+  const more = fresh.length === 1 ? 'One more watch' : `${fresh.length} more watches`;
+  return [`${more}, in which the fault came ${seen === 1 ? 'once' : `${seen} times`}.`];
+}
+
+const sideKey = ({ deviceId, at, withdrawn }: TriageRecord['sides'][number]): string =>
+  `${deviceId} ${at} ${withdrawn === null}`;
+
+function sides(before: Case, after: Case): string[] {
+  const known = new Set(before.triage.sides.map(sideKey));
+  return after.triage.sides
+    .filter((side) => !known.has(sideKey(side)))
+    .map((side) => {
+      const at = place(after, { kind: 'device', deviceId: side.deviceId });
+      if (side.withdrawn !== null) return `The side at ${at} was withdrawn: ${side.withdrawn.reason}`;
+      return `Side found: ${side.side === 'input' ? 'upstream' : 'downstream'} of ${at}.`;
+    });
+}
+
+function changes(before: Case, after: Case): string[] {
+  const known = new Map(before.triage.changes.map((change) => [change.id, stateOf(change)]));
+  return after.triage.changes
+    .filter((change) => known.get(change.id) !== stateOf(change))
+    .map((change) => {
+      const verdict = change.judgement === null ? '' : `, ${change.judgement.verdict}`;
+      return `Change: ${changeCatalogue[change.kind].label}, ${place(after, change.target)}: ${change.status}${verdict}.`;
+    });
+}
+
+const stateOf = ({ status, judgement }: ChangeRecord): string => `${status} ${judgement?.verdict ?? ''}`;
+
+function standing(before: Case, after: Case): string[] {
+  const { culprit, remedy } = after.triage;
+  return [
+    culprit !== null &&
+      before.triage.culprit?.at !== culprit.at &&
+      `Culprit named: ${place(after, culprit.place)}.`,
+    culprit === null && before.triage.culprit !== null && 'The culprit named before is withdrawn.',
+    remedy !== null && before.triage.remedy?.what !== remedy.what && `Remedy: ${remedy.what}`,
+    ...after.triage.notes
+      .slice(before.triage.notes.length)
+      .map((note) => `Note by ${nameOf(after, note.by)}: ${note.text}`),
+  ].filter((sentence) => sentence !== false);
+}
+
+const chain = (before: Case, after: Case): string[] =>
+  after.chain.versions
+    .filter(({ version }) => version > before.chain.now.version)
+    .flatMap((version) => version.changes);
+
+function waivers(before: Case, after: Case): string[] {
+  const waived = (file: Case) => file.packet.waivers.map(({ item }) => item);
+  const missing = (file: Case) => file.missing.map(({ item }) => item);
+  return [
+    ...without(missing(before), missing(after)).map((item) => `No longer missing: ${itemWords[item]}.`),
+    ...without(waived(after), waived(before)).map((item) => `Waived now: ${itemWords[item]}.`),
+  ];
+}
+
+const without = (
+  items: readonly CompletenessItem[],
+  others: readonly CompletenessItem[],
+): CompletenessItem[] => [...new Set(items.filter((item) => !others.includes(item)))];

@@ -1,0 +1,91 @@
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { BagFile, CaseFile } from '../../../shared/contract/packet.ts';
+import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
+import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
+import { eventHashes, eventLines, howToVerify, type LoggedEvent } from './event-log.ts';
+import { caseSummary, type Thumbnails } from './summary/index.ts';
+import { timelineCsv } from './timeline-csv.ts';
+
+/** A file that we write, before it is stored. `path` is relative to the bag's folder. */
+export type WrittenFile = { readonly path: string; readonly content: string };
+
+export type ChainVersionDocument = {
+  readonly version: number;
+  readonly changedAt: string;
+  readonly changedBy: string;
+  readonly changes: readonly string[];
+  readonly chain: Chain;
+};
+
+export type PacketContents = {
+  readonly file: CaseFile;
+  readonly events: readonly LoggedEvent[];
+  readonly timeline: readonly TimelineEntry[];
+  readonly chainVersions: readonly ChainVersionDocument[];
+  readonly thumbnails: Thumbnails;
+};
+
+const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
+
+/** The payload that we write ourselves; the evidence comes beside it. */
+export const writtenPayload = ({
+  file,
+  events,
+  timeline,
+  chainVersions,
+  thumbnails,
+}: PacketContents): WrittenFile[] => [
+  { path: 'data/summary.html', content: caseSummary(file, thumbnails) },
+  { path: 'data/case.json', content: json(file) },
+  ...chainVersions.map((version) => ({
+    path: `data/chain/version-${String(version.version).padStart(4, '0')}.json`,
+    content: json(version),
+  })),
+  ...(file.triage.asFound === null
+    ? []
+    : [{ path: 'data/chain/as-found.json', content: json(file.triage.asFound) }]),
+  { path: 'data/timeline.json', content: json(timeline) },
+  { path: 'data/timeline.csv', content: timelineCsv(timeline) },
+  { path: 'data/log/events.jsonl', content: eventLines(events) },
+  { path: 'data/log/hashes.txt', content: eventHashes(events) },
+  { path: 'data/log/HOW-TO-VERIFY.txt', content: howToVerify },
+];
+
+/** The evidence as it lies in the bag. An item whose file is there twice is listed under both names. */
+export const evidenceFiles = (file: CaseFile): BagFile[] =>
+  file.evidence.flatMap(({ path, sha256, sizeBytes }) =>
+    path === null || sha256 === null || sizeBytes === null
+      ? []
+      : [{ path: `data/${path}`, sha256, sizeBytes }],
+  );
+
+/** Tag files over a payload (RFC 8493, section 2), less the tag manifest, which lists these. */
+export const tagFiles = (file: CaseFile, payload: readonly BagFile[]): WrittenFile[] => [
+  { path: 'bagit.txt', content: bagDeclaration },
+  { path: 'bag-info.txt', content: bagInfo(infoOf(file, payload)) },
+  { path: 'manifest-sha256.txt', content: manifest(payload) },
+];
+
+export const tagManifest = (tags: readonly BagFile[]): WrittenFile => ({
+  path: 'tagmanifest-sha256.txt',
+  content: manifest(tags),
+});
+
+function infoOf(file: CaseFile, payload: readonly BagFile[]): [string, string][] {
+  const { packet, ticket, organisation } = file;
+  return [
+    ['Source-Organization', organisation.name],
+    ['Contact-Name', file.people.find(({ id }) => id === packet.createdBy)?.name ?? packet.createdBy],
+    ['External-Description', `Case ${ticket.number}, version ${packet.version}: ${packet.question}`],
+    ['Bagging-Date', packet.createdAt.slice(0, 10)],
+    ['External-Identifier', `urn:uuid:${packet.id}`],
+    ['Bag-Group-Identifier', `urn:uuid:${ticket.id}`],
+    ['Bag-Count', `${packet.version} of ?`],
+    ['Payload-Oxum', payloadOxum(payload)],
+    ['Case-Packet-Version', String(packet.version)],
+  ];
+}
+
+/** The folder that the bag unpacks into. */
+export const bagFolder = ({ ticket, packet }: Pick<CaseFile, 'ticket' | 'packet'>): string =>
+  `case-${ticket.number}-version-${packet.version}`;

@@ -1,0 +1,126 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { bagInfo, manifest, payloadOxum } from '../../../src/features/packets/bag.ts';
+import { evidencePath, safeStem } from '../../../src/features/packets/file-names.ts';
+import { timelineCsv } from '../../../src/features/packets/timeline-csv.ts';
+
+const file = (path: string, sizeBytes = 1) => ({ path, sha256: 'a'.repeat(64), sizeBytes });
+
+describe('manifests', () => {
+  test('a line a file, sorted, with the two spaces that sha256sum reads', () => {
+    expect(manifest([file('data/b'), file('data/a')])).toBe(
+      `${'a'.repeat(64)}  data/a\n${'a'.repeat(64)}  data/b\n`,
+    );
+  });
+
+  test('CR, LF and % are percent-encoded, and nothing else is (RFC 8493, section 2.1.3)', () => {
+    expect(manifest([file('data/50%\r\n ü.txt')])).toBe(`${'a'.repeat(64)}  data/50%25%0D%0A ü.txt\n`);
+  });
+
+  test('any path comes back out of its line, and no path makes a second line', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', minLength: 1 }), (path) => {
+        const line = manifest([file(path)]);
+        expect(line.match(/\n/g)).toHaveLength(1);
+        const encoded = line.slice(66, -1);
+        const decoded = encoded.replaceAll('%0A', '\n').replaceAll('%0D', '\r').replaceAll('%25', '%');
+        expect(decoded).toBe(path);
+      }),
+    );
+  });
+
+  test('octets and streams of the payload', () => {
+    expect(payloadOxum([file('data/a', 10), file('data/b', 4_000_000_000)])).toBe('4000000010.2');
+    expect(payloadOxum([])).toBe('0.0');
+  });
+});
+
+describe('bag-info.txt', () => {
+  test('lines of 79 at most; what goes on is indented', () => {
+    const text = bagInfo([['External-Description', 'word '.repeat(40)]]);
+    for (const line of text.trimEnd().split('\n')) expect(line.length).toBeLessThanOrEqual(79);
+    expect(
+      text
+        .split('\n')
+        .slice(1, -1)
+        .every((line) => line.startsWith('  ')),
+    ).toBe(true);
+    expect(text.replaceAll(/\n\s+/g, ' ')).toBe(`External-Description: ${'word '.repeat(40).trim()}\n`);
+  });
+
+  test('a value with line breaks makes no element of its own', () => {
+    const text = bagInfo([['External-Description', 'one\nPayload-Oxum: 0.0\r\ntwo']]);
+    expect(text).toBe('External-Description: one Payload-Oxum: 0.0 two\n');
+  });
+});
+
+describe('names that every system takes', () => {
+  const whatever = fc.oneof(
+    fc.string({ unit: 'binary', maxLength: 200 }),
+    fc.constantFrom(
+      '../../etc/passwd',
+      'C:\\x',
+      'con',
+      'CON.txt',
+      'aux',
+      '.',
+      '..',
+      '~',
+      '-rf',
+      'a\0b',
+      'ﬁ°é.JPG',
+      '',
+    ),
+  );
+
+  test('nothing but ASCII letters, digits, dash and underscore; short; never a device of Windows', () => {
+    fc.assert(
+      fc.property(whatever, (name) => {
+        const stem = safeStem(name);
+        expect(stem).toMatch(/^[A-Za-z0-9_-]{0,61}$/);
+        expect(stem).not.toMatch(/^(con|prn|aux|nul|com[0-9]|lpt[0-9])$/i);
+      }),
+    );
+  });
+
+  test('an evidence path stays in its folder, whatever it was called', () => {
+    fc.assert(
+      fc.property(whatever, fc.integer({ min: 1, max: 100_000 }), (fileName, number) => {
+        const path = evidencePath(
+          { kind: 'log', fileName, description: '', mediaType: 'text/plain; charset=utf-8' },
+          number,
+        );
+        expect(path).toMatch(/^evidence\/\d{3,}-log(-[A-Za-z0-9_-]+)?\.txt$/);
+      }),
+    );
+  });
+
+  test('the extension is that of the content', () => {
+    const photo = {
+      kind: 'photo',
+      fileName: 'Schöne Aussicht.exe',
+      description: '',
+      mediaType: 'image/jpeg',
+    };
+    expect(evidencePath(photo, 7)).toBe('evidence/007-photo-Schone-Aussicht.jpg');
+    expect(
+      evidencePath({ ...photo, fileName: null, description: 'Label, 2nd try', mediaType: null }, 7),
+    ).toBe('evidence/007-photo-Label-2nd-try.bin');
+  });
+});
+
+test('the timeline as CSV: quoted where needed, and nothing that a spreadsheet would run', () => {
+  const entry = (text: string) => ({
+    at: '2026-11-20T10:00:00.000Z',
+    kind: 'event' as const,
+    actorName: 'Robin',
+    text,
+    ref: {},
+  });
+  expect(timelineCsv([entry('Note: "one", two'), entry('=1+1'), entry('two\nlines')])).toBe(
+    'at,kind,who,what\r\n' +
+      '2026-11-20T10:00:00.000Z,event,Robin,"Note: ""one"", two"\r\n' +
+      "2026-11-20T10:00:00.000Z,event,Robin,'=1+1\r\n" +
+      '2026-11-20T10:00:00.000Z,event,Robin,"two\nlines"\r\n',
+  );
+});

@@ -1,0 +1,124 @@
+import { expect, test } from 'vitest';
+import { aCase, anItem, aRecord, at, firmwareReading, supportId, technicianId, uuid } from './a-case.ts';
+
+type Facts = NonNullable<Parameters<typeof aCase>[0]>;
+/** What a second version says, given what is different in it. */
+const newsOf = (after: Facts, before: Facts = {}): string[] =>
+  aCase({
+    packet: { id: uuid(31), version: 1, at: at(400), by: technicianId },
+    ...after,
+    before: aCase(before),
+  }).news;
+
+const request = (answer: string | null) => ({
+  id: uuid(60),
+  kind: 'information' as const,
+  item: 'linkPhotos' as const,
+  text: 'A photo of the source end, please.',
+  change: null,
+  at: at(310),
+  by: supportId,
+  answer: answer === null ? null : { text: answer, evidenceIds: [], at: at(320), by: technicianId },
+});
+
+test('a first version has no news, and neither has one in which nothing changed', () => {
+  expect(aCase().news).toEqual([]);
+  expect(newsOf({})).toEqual([]);
+});
+
+test('an answer', () => {
+  expect(
+    newsOf(
+      { record: aRecord({ requests: [request('Here it is.')] }) },
+      { record: aRecord({ requests: [request(null)] }) },
+    ),
+  ).toEqual(['Answered: A photo of the source end, please. Here it is.']);
+});
+
+test('evidence that came and evidence that was withdrawn', () => {
+  const [label, firmware] = [anItem(1), firmwareReading(2, 'processor', '3.10.2')];
+  const withdrawn = { reason: 'Of another cable.', at: at(330), by: technicianId };
+  expect(
+    newsOf({ evidence: [{ ...label, withdrawn }, firmware, firmwareReading(3, 'projector', '1.8.1')] }),
+  ).toEqual([
+    'Evidence added: firmware, 1.8.1.',
+    'Evidence withdrawn: photo, Printed label, 001-photo-IMG-0042.jpg. Of another cable.',
+  ]);
+});
+
+test('watches, with how often the fault came in them', () => {
+  const record = aRecord();
+  const [first] = record.watches;
+  if (first === undefined) throw new Error('no watch');
+  const more = { ...first, id: uuid(190) };
+  expect(newsOf({ record: { ...record, watches: [...record.watches, more] } })).toEqual([
+    'One more watch, in which the fault came 3 times.',
+  ]);
+});
+
+test('a side that was found, and one that was withdrawn', () => {
+  const record = aRecord();
+  const withdrawn = { at: at(340), by: technicianId, reason: 'The menu was not up.' };
+  expect(newsOf({ record }, { record: { ...record, sides: [] } })).toContain(
+    "Side found: downstream of processor 'Cinema processor'.",
+  );
+  expect(
+    newsOf({ record: { ...record, sides: record.sides.map((side) => ({ ...side, withdrawn })) } }),
+  ).toContain("The side at processor 'Cinema processor' was withdrawn: The menu was not up.");
+});
+
+test('a change that went on', () => {
+  const record = aRecord();
+  const declared = record.changes.map((change) => ({
+    ...change,
+    status: 'declared' as const,
+    judgement: null,
+  }));
+  expect(newsOf({ record }, { record: { ...record, changes: declared } })).toContain(
+    "Change: Lay a temporary cable across the floor, the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1': restored, cleared.",
+  );
+});
+
+test('a culprit, a remedy and a note', () => {
+  const culprit = {
+    place: { kind: 'link' as const, linkId: 'L4' },
+    explanation: 'Gone with another cable.',
+    changeId: uuid(50),
+    confirmation: { kind: 'notDone' as const, reason: 'The client had to leave.' },
+    namedBy: 'technician' as const,
+    at: at(350),
+    by: technicianId,
+  };
+  const record = aRecord();
+  const notes = [...record.notes, { text: 'Ask for the plug size.', at: at(351), by: technicianId }];
+  const remedy = { kind: 'permanent' as const, what: 'Pull a new cable.' };
+  expect(newsOf({ record: { ...record, culprit, remedy, notes } })).toEqual([
+    "Culprit named: the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1'.",
+    'Remedy: Pull a new cable.',
+    'Note by Robin: Ask for the plug size.',
+  ]);
+});
+
+test('the description of the chain, and what is no longer missing', () => {
+  const input = aCase();
+  const versions = [
+    ...input.chain.versions,
+    {
+      version: 3,
+      changedBy: technicianId,
+      changedByName: 'Robin',
+      changedAt: at(360),
+      changes: ['Length 12 m, was 15 m.'],
+    },
+  ];
+  expect(newsOf({ chain: { ...input.chain, now: { ...input.chain.now, version: 3 }, versions } })).toEqual([
+    'Length 12 m, was 15 m.',
+  ]);
+  const log = anItem(3, { kind: 'log', mediaType: 'text/plain', span: { from: at(0), to: at(100) } });
+  const { hasThumbnail, ...ref } = log;
+  expect(
+    newsOf({ record: aRecord({ evidence: [ref] }) }).filter((sentence) =>
+      sentence.startsWith('No longer missing'),
+    ),
+  ).toEqual(['No longer missing: Logs.']);
+});
