@@ -1,0 +1,173 @@
+import { downstreamOf, findDevice, linksInto, linksOutOf, upstreamOf } from '../../shared/chain/graph.ts';
+import { placeName } from '../../shared/chain/place.ts';
+import type { Chain, Place } from '../../shared/contract/chain.ts';
+import type { EvidenceRef } from '../../shared/contract/evidence.ts';
+import type {
+  CompletenessItem,
+  MissingItem,
+  SideObservation,
+  TriageRecord,
+} from '../../shared/contract/triage.ts';
+import { baselineWatches, changesOfRound, occurrencesIn, standingEvidence, standingSides } from './record.ts';
+import { segmentOf } from './segment.ts';
+import { sidesHold } from './side-rules.ts';
+
+const missing = (item: CompletenessItem, text: string, place: Place | null = null): MissingItem => ({
+  item,
+  place,
+  text,
+});
+
+/**
+ * What second line would still miss, item by item, given the side that is known. Common practice of the trade, no
+ * source.
+ *
+ * @returns one entry a thing that is missing, with the place where it is a thing of one device or link
+ */
+export function completeness(record: TriageRecord): MissingItem[] {
+  return [
+    ...(record.audit === null ? [missing('audit', 'The audit of the chain was not looked at.')] : []),
+    ...(record.whatChanged === null
+      ? [missing('whatChanged', 'It was not asked what has changed since it last worked.')]
+      : []),
+    ...missingReproduction(record),
+    ...missingSide(record),
+    ...missingSubstitution(record),
+    ...missingFirmware(record),
+    ...missingSettings(record),
+    ...missingPhotos(record),
+    ...missingEdid(record),
+    ...missingLogs(record),
+  ];
+}
+
+const missingReproduction = (record: TriageRecord): MissingItem[] =>
+  occurrencesIn(baselineWatches(record)).length > 0
+    ? []
+    : [missing('reproduction', 'No watch has seen the fault before a change was made.')];
+
+function missingSide(record: TriageRecord): MissingItem[] {
+  const cause = sidesHold(record);
+  return cause === null ? [] : [missing('side', cause.detail, cause.place ?? null)];
+}
+
+const missingSubstitution = (record: TriageRecord): MissingItem[] =>
+  changesOfRound(record).some(
+    ({ judgement }) => judgement !== null && judgement.verdict !== 'inconclusive' && judgement.attributable,
+  )
+    ? []
+    : [
+        missing(
+          'substitution',
+          'No change has a retest that is long enough, and can be put down to it, to mean something.',
+        ),
+      ];
+
+/** Ids of the devices on a way of the signal through every device at which a side was concluded. */
+function pathDeviceIds(chain: Chain, sides: readonly SideObservation[]): string[] {
+  const reach = sides.map(
+    ({ deviceId }) => new Set([deviceId, ...upstreamOf(chain, deviceId), ...downstreamOf(chain, deviceId)]),
+  );
+  return chain.devices.map(({ id }) => id).filter((id) => reach.every((ids) => ids.has(id)));
+}
+
+const ofKind = (record: TriageRecord, kind: EvidenceRef['kind']): EvidenceRef[] =>
+  standingEvidence(record).filter((item) => item.kind === kind);
+
+function missingFirmware(record: TriageRecord): MissingItem[] {
+  const chain = record.asFound?.chain;
+  if (chain === undefined) {
+    return [missing('firmware', 'The chain as found is not recorded, so no firmware level is known.')];
+  }
+  const read = new Set(ofKind(record, 'firmware').map(({ tie }) => tie.deviceId));
+  return pathDeviceIds(chain, standingSides(record)).flatMap((deviceId) => {
+    if (read.has(deviceId) || findDevice(chain, deviceId)?.firmware) return [];
+    const place: Place = { kind: 'device', deviceId };
+    return [missing('firmware', `The firmware level of ${placeName(chain, place)} is not known.`, place)];
+  });
+}
+
+function missingSettings(record: TriageRecord): MissingItem[] {
+  const read = ofKind(record, 'settings');
+  const chain = record.asFound?.chain;
+  const sides = standingSides(record);
+  if (chain === undefined || sides.length === 0) {
+    return read.length > 0 ? [] : [missing('settings', 'No settings were read out of any device.')];
+  }
+  return sides.flatMap(({ deviceId }) => {
+    const recorded = Object.keys(findDevice(chain, deviceId)?.settings ?? {}).length > 0;
+    if (recorded || read.some(({ tie }) => tie.deviceId === deviceId)) return [];
+    const place: Place = { kind: 'device', deviceId };
+    return [missing('settings', `The settings of ${placeName(chain, place)} are not known.`, place)];
+  });
+}
+
+/**
+ * The links to photograph: the one that the culprit or a change that cleared the fault names, else those in the
+ * segment next to the devices at which a side was concluded.
+ */
+function suspectLinkIds(record: TriageRecord, chain: Chain): string[] {
+  const cleared = changesOfRound(record).filter(({ judgement }) => judgement?.verdict === 'cleared');
+  const named = [record.culprit?.place, ...cleared.map(({ target }) => target)].flatMap((place) =>
+    place?.kind === 'link' ? [place.linkId] : [],
+  );
+  if (named.length > 0) return [...new Set(named)];
+  const possible = new Set(segmentOf(record)?.linkIds ?? []);
+  const adjacent = standingSides(record).flatMap(({ deviceId, side }) =>
+    side === 'input' ? linksInto(chain, deviceId) : linksOutOf(chain, deviceId),
+  );
+  return [...new Set(adjacent.map(({ id }) => id))].filter((id) => possible.has(id));
+}
+
+const linkViews = {
+  sourceEnd: 'its source end',
+  sinkEnd: 'its other end',
+  label: 'its printed label',
+} as const;
+
+function missingPhotos(record: TriageRecord): MissingItem[] {
+  const chain = record.asFound?.chain;
+  const photos = ofKind(record, 'photo');
+  const linkIds = chain === undefined ? [] : suspectLinkIds(record, chain);
+  if (chain === undefined || linkIds.length === 0) {
+    return photos.some(({ tie }) => tie.linkId !== null)
+      ? []
+      : [
+          missing(
+            'linkPhotos',
+            'There are no photos of both ends of the suspect cable and its printed label.',
+          ),
+        ];
+  }
+  return linkIds.flatMap((linkId) => {
+    const shown = new Set(photos.filter(({ tie }) => tie.linkId === linkId).map(({ tie }) => tie.shows));
+    const lacking = (['sourceEnd', 'sinkEnd', 'label'] as const).filter((view) => !shown.has(view));
+    if (lacking.length === 0) return [];
+    const place: Place = { kind: 'link', linkId };
+    const views = lacking.map((view) => linkViews[view]).join(', ');
+    return [missing('linkPhotos', `Photos of ${placeName(chain, place)} are missing: ${views}.`, place)];
+  });
+}
+
+/** The EDID matters on the input side: it is what the source was told. */
+function missingEdid(record: TriageRecord): MissingItem[] {
+  const chain = record.asFound?.chain;
+  if (chain === undefined) return [];
+  const read = ofKind(record, 'edid');
+  return standingSides(record).flatMap(({ deviceId, side }) => {
+    if (side === 'output' || read.some(({ tie }) => tie.deviceId === deviceId)) return [];
+    const inputs = findDevice(chain, deviceId)?.ports.filter(({ direction }) => direction === 'input') ?? [];
+    if (inputs.some(({ edidHex }) => edidHex !== null)) return [];
+    const place: Place = { kind: 'device', deviceId };
+    return [missing('edid', `The EDID at the input of ${placeName(chain, place)} was not read.`, place)];
+  });
+}
+
+function missingLogs(record: TriageRecord): MissingItem[] {
+  const moments = occurrencesIn(record.watches).map(({ at }) => Date.parse(at));
+  const spans = ofKind(record, 'log').flatMap(({ span }) =>
+    span === null ? [] : [{ from: Date.parse(span.from), to: Date.parse(span.to) }],
+  );
+  const covered = spans.some(({ from, to }) => moments.some((moment) => from <= moment && moment <= to));
+  return covered ? [] : [missing('logs', 'No log covers a moment at which the fault was seen.')];
+}

@@ -1,0 +1,105 @@
+import type { EvidenceRef } from '../../shared/contract/evidence.ts';
+import type {
+  ChangeRecord,
+  Escalation,
+  Occurrence,
+  SideObservation,
+  TriageRecord,
+  Watch,
+} from '../../shared/contract/triage.ts';
+import { momentOf, type TriageEvent } from './events.ts';
+
+const openStatuses: readonly ChangeRecord['status'][] = ['declared', 'applied', 'judged'];
+const inPlaceStatuses: readonly ChangeRecord['status'][] = ['applied', 'judged'];
+
+/** The change that is declared, applied or judged and not yet put back, kept or withdrawn; there is one at most. */
+export const openChange = (record: TriageRecord): ChangeRecord | null =>
+  record.changes.find((change) => openStatuses.includes(change.status)) ?? null;
+
+/** The open change, once something was done to the chain. */
+export const changeInPlace = (record: TriageRecord): ChangeRecord | null =>
+  record.changes.find((change) => inPlaceStatuses.includes(change.status)) ?? null;
+
+export const runningWatch = (record: TriageRecord): Watch | null =>
+  record.watches.find((watch) => watch.endedAt === null) ?? null;
+
+/** A watch's occurrences, less those that were withdrawn. */
+export const occurrencesOf = (watch: Watch): Occurrence[] =>
+  watch.occurrences.filter((occurrence) => occurrence.withdrawn === null);
+
+export const occurrencesIn = (watches: readonly Watch[]): Occurrence[] => watches.flatMap(occurrencesOf);
+
+export const minutesBetween = (from: string, to: string): number =>
+  (Date.parse(to) - Date.parse(from)) / 60_000;
+
+/** Minutes that a watch lasted; 0 while it runs. */
+export const minutesOf = (watch: Watch): number =>
+  watch.endedAt === null ? 0 : minutesBetween(watch.startedAt, watch.endedAt);
+
+export const watchesFor = (record: TriageRecord, ...purposes: Watch['purpose'][]): Watch[] =>
+  record.watches.filter((watch) => watch.round === record.round && purposes.includes(watch.purpose));
+
+/** The watches that show how often the fault comes to the chain as it is now, before a change. */
+export const baselineWatches = (record: TriageRecord): Watch[] => [
+  ...record.watches.filter((watch) => record.cameBackWatchIds.includes(watch.id)),
+  ...watchesFor(record, 'reproduce', 'side'),
+];
+
+export const retestWatches = (record: TriageRecord, changeId: string): Watch[] =>
+  watchesFor(record, 'retest').filter((watch) => watch.changeId === changeId);
+
+/** The watches since the remedy was finished. */
+export const verifyWatches = (record: TriageRecord): Watch[] =>
+  record.asLeft === null
+    ? []
+    : record.watches.slice(record.asLeft.watchesBefore).filter((watch) => watch.purpose === 'verify');
+
+/** The sides concluded in this round and not taken back. */
+export const standingSides = (record: TriageRecord): SideObservation[] =>
+  record.sides.filter((side) => side.round === record.round && side.withdrawn === null);
+
+export const changesOfRound = (record: TriageRecord): ChangeRecord[] =>
+  record.changes.filter((change) => change.round === record.round);
+
+export const standingEvidence = (record: TriageRecord): EvidenceRef[] =>
+  record.evidence.filter((item) => item.withdrawn === null);
+
+export const currentEscalation = (record: TriageRecord): Escalation | null =>
+  record.escalations.at(-1) ?? null;
+
+/** The change, judged cleared and put back in this round, whose fault may now be watched for again. */
+export const changeToConfirm = (record: TriageRecord): ChangeRecord | null =>
+  changesOfRound(record).findLast(
+    (change) => change.status === 'restored' && change.judgement?.verdict === 'cleared',
+  ) ?? null;
+
+/** The change that was kept and took the fault away, unless the fault was seen again since. */
+export function keptCure(record: TriageRecord): ChangeRecord | null {
+  const cure = changesOfRound(record).findLast(
+    (change) =>
+      change.status === 'kept' && change.judgement?.verdict === 'cleared' && change.judgement.attributable,
+  );
+  if (cure === undefined) return null;
+  const since = Date.parse(cure.finishedAt ?? cure.declaredAt);
+  const seenSince = occurrencesIn(record.watches).some((occurrence) => Date.parse(occurrence.at) >= since);
+  return seenSince ? null : cure;
+}
+
+export const isBaselineComplete = (record: TriageRecord): boolean =>
+  record.audit !== null && record.whatChanged !== null && record.asFound !== null;
+
+/** Changes one element of a list in the record, found by id. */
+export const replaceById = <Item extends { id: string }>(
+  items: readonly Item[],
+  id: string,
+  change: (item: Item) => Item,
+): Item[] => items.map((item) => (item.id === id ? change(item) : item));
+
+/** The signature under what an event leaves in the record: what happens on site carries the time it happened. */
+export const signed = (event: TriageEvent): { at: string; by: string } => ({
+  at: momentOf(event),
+  by: event.by,
+});
+
+/** The signature under what happens at a desk. */
+export const filed = (event: TriageEvent): { at: string; by: string } => ({ at: event.at, by: event.by });

@@ -1,0 +1,70 @@
+import * as baseline from './baseline-rules.ts';
+import * as changes from './change-rules.ts';
+import * as culprit from './culprit-rules.ts';
+import * as escalation from './escalation-rules.ts';
+import * as evidence from './evidence-rules.ts';
+import * as occurrences from './occurrence-rules.ts';
+import * as remedy from './remedy-rules.ts';
+import type { Rule } from './rule.ts';
+import * as secondLine from './second-line-rules.ts';
+import * as sides from './side-rules.ts';
+import * as watches from './watch-rules.ts';
+
+/** Every rule by its name; guards and actions of the machine bear the same names. */
+export const rules = {
+  reviewAudit: baseline.reviewAudit,
+  answerWhatChanged: baseline.answerWhatChanged,
+  recordAsFound: baseline.recordAsFound,
+  note: baseline.note,
+  amendIntake: baseline.amendIntake,
+
+  startReproduceWatch: watches.startReproduceWatch,
+  startSideWatch: watches.startSideWatch,
+  startRetestWatch: watches.startRetestWatch,
+  startConfirmWatch: watches.startConfirmWatch,
+  startVerifyWatch: watches.startVerifyWatch,
+  recordOccurrence: watches.recordOccurrence,
+  recordTry: watches.recordTry,
+  endWatch: watches.endWatch,
+  acceptReproduction: watches.acceptReproduction,
+  withdrawOccurrence: occurrences.withdrawOccurrence,
+  withdrawReproduction: occurrences.withdrawReproduction,
+
+  concludeSide: sides.concludeSide,
+  withdrawSide: sides.withdrawSide,
+  beginSubstitution: sides.beginSubstitution,
+  locateSideAgain: sides.locateSideAgain,
+
+  declareChange: changes.declareChange,
+  withdrawChange: changes.withdrawChange,
+  applyChange: changes.applyChange,
+  judgeRetest: changes.judgeRetest,
+  restoreChange: changes.restoreChange,
+  keepChange: changes.keepChange,
+
+  nameCulprit: culprit.nameCulprit,
+  withdrawCulprit: culprit.withdrawCulprit,
+  settleNoFaultFound: remedy.settleNoFaultFound,
+  chooseRemedy: remedy.chooseRemedy,
+  withdrawNoFaultFound: remedy.withdrawNoFaultFound,
+  withdrawRemedy: remedy.withdrawRemedy,
+  finishRemedy: remedy.finishRemedy,
+  faultCameBack: remedy.faultCameBack,
+  close: remedy.close,
+  reopen: remedy.reopen,
+
+  escalate: escalation.escalate,
+  answerRequest: escalation.answerRequest,
+  resubmit: escalation.resubmit,
+  recall: escalation.recall,
+  takeCase: secondLine.takeCase,
+  askForMore: secondLine.askForMore,
+  directStep: secondLine.directStep,
+  acceptCase: secondLine.acceptCase,
+  handBack: secondLine.handBack,
+
+  evidenceAdded: evidence.evidenceAdded,
+  evidenceWithdrawn: evidence.evidenceWithdrawn,
+} satisfies Record<string, Rule>;
+export type RuleName = keyof typeof rules;
+export const isRuleName = (name: unknown): name is RuleName => typeof name === 'string' && name in rules;

@@ -1,0 +1,96 @@
+import {
+  displaysOf,
+  downstreamOf,
+  findDevice,
+  linksInto,
+  linksOutOf,
+  sourcesOf,
+  upstreamOf,
+} from '../../shared/chain/graph.ts';
+import { deviceName } from '../../shared/chain/place.ts';
+import type { Chain } from '../../shared/contract/chain.ts';
+import type { Side, TriageRecord } from '../../shared/contract/triage.ts';
+import { standingSides } from './record.ts';
+
+type Answer = { deviceId: string; side: Side };
+
+/**
+ * The part of a chain that the fault can still lie in: device and link ids in the order of the chain. A device at
+ * the edge is in it with one half only: its input half when the fault lies upstream of its menu, else its output half.
+ */
+export type Segment = {
+  deviceIds: string[];
+  linkIds: string[];
+  /** Devices whose input half can still be at fault; and those whose output half can. */
+  inputHalfIds: string[];
+  outputHalfIds: string[];
+  /** The device next to the segment against the signal, at which the fault lay downstream. */
+  upstreamDeviceId: string | null;
+  /** The device next to the segment along the signal, at which the fault lay upstream. */
+  downstreamDeviceId: string | null;
+};
+
+const inputHalf = (deviceId: string): string => `input ${deviceId}`;
+const outputHalf = (deviceId: string): string => `output ${deviceId}`;
+const wholeLink = (linkId: string): string => `link ${linkId}`;
+const bothHalves = (deviceIds: Iterable<string>): string[] =>
+  [...deviceIds].flatMap((deviceId) => [inputHalf(deviceId), outputHalf(deviceId)]);
+
+/** The parts that one answer leaves possible. */
+function partsLeft(chain: Chain, { deviceId, side }: Answer): Set<string> {
+  const devices = side === 'input' ? upstreamOf(chain, deviceId) : downstreamOf(chain, deviceId);
+  const half = side === 'input' ? inputHalf(deviceId) : outputHalf(deviceId);
+  const links = [deviceId, ...devices].flatMap((id) =>
+    side === 'input' ? linksInto(chain, id) : linksOutOf(chain, id),
+  );
+  return new Set([half, ...bothHalves(devices), ...links.map((link) => wholeLink(link.id))]);
+}
+
+/** The part of a chain that these answers leave possible; empty lists when they contradict each other. */
+export function segmentFor(chain: Chain, answers: readonly Answer[]): Segment {
+  const lefts = answers.map((answer) => partsLeft(chain, answer));
+  const possible = (part: string): boolean => lefts.every((left) => left.has(part));
+  const ids = chain.devices.map((device) => device.id);
+  const inputHalfIds = ids.filter((id) => possible(inputHalf(id)));
+  const outputHalfIds = ids.filter((id) => possible(outputHalf(id)));
+  return {
+    deviceIds: ids.filter((id) => inputHalfIds.includes(id) || outputHalfIds.includes(id)),
+    linkIds: chain.links.map((link) => link.id).filter((id) => possible(wholeLink(id))),
+    inputHalfIds,
+    outputHalfIds,
+    upstreamDeviceId: nearest(answers, 'output', (id) => downstreamOf(chain, id)),
+    downstreamDeviceId: nearest(answers, 'input', (id) => upstreamOf(chain, id)),
+  };
+}
+
+/** Of the devices with this answer, the one that bounds the segment most closely. */
+function nearest(
+  answers: readonly Answer[],
+  side: Side,
+  beyond: (deviceId: string) => Set<string>,
+): string | null {
+  const ids = answers.filter((answer) => answer.side === side).map((answer) => answer.deviceId);
+  return ids.find((id) => !ids.some((other) => beyond(id).has(other))) ?? null;
+}
+
+export const isEmpty = (segment: Segment): boolean =>
+  segment.deviceIds.length === 0 && segment.linkIds.length === 0;
+
+/** The components that can still be at fault; all of them before a side is known, null before the chain is. */
+export function segmentOf(record: TriageRecord): Segment | null {
+  return record.asFound === null ? null : segmentFor(record.asFound.chain, standingSides(record));
+}
+
+/** Why a device can't tell one side from the other; null when it can: it draws a menu, on a way to a display. */
+export function whyNoMenuDevice(chain: Chain, deviceId: string): string | null {
+  const device = findDevice(chain, deviceId);
+  if (device === undefined) return `There is no device '${deviceId}' in the chain as found.`;
+  const name = deviceName(chain, deviceId);
+  if (!device.drawsMenu) return `${name} draws no menu of its own.`;
+  const upstream = upstreamOf(chain, deviceId).add(deviceId);
+  const downstream = downstreamOf(chain, deviceId).add(deviceId);
+  const onAPath =
+    sourcesOf(chain).some(({ id }) => upstream.has(id)) &&
+    displaysOf(chain).some(({ id }) => downstream.has(id));
+  return onAPath ? null : `${name} is on no way from a source to a display.`;
+}
