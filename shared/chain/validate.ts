@@ -2,6 +2,7 @@ import type { Chain, ChainFault, Device, Link } from '../contract/chain.ts';
 import { findDevice, findPort, linkEnds } from './look-up.ts';
 import { loopsOf } from './loops.ts';
 import { deviceName, linkName, placeName, socketName } from './place.ts';
+import { listed, sentenceStart } from './sentences.ts';
 
 /**
  * Why a chain can't be stored, each fault once, with its place, a JSON pointer (RFC 6901) into the chain document and
@@ -235,6 +236,3 @@ const endsOf = (chain: Chain): End[] =>
   );
 
 const namesOf = (devices: Device[]): string => listed(devices.map(({ role, name }) => `${role} '${name}'`));
-const listed = (names: string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-const sentenceStart = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

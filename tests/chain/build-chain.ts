@@ -31,13 +31,17 @@ function socket(direction: Port['direction'], id: string, facts: Facts<Port>): P
   return port.parse({ id, label, direction, highestMode: tmds18, contentProtection: '2.2', ...facts });
 }
 
-const inputs = (count: number): Port[] => Array.from({ length: count }, (_, at) => input(`in${at + 1}`));
-const outputs = (count: number): Port[] => Array.from({ length: count }, (_, at) => output(`out${at + 1}`));
+const inputs = (count: number, facts: Facts<Port> = {}): Port[] =>
+  Array.from({ length: count }, (_, at) => input(`in${at + 1}`, facts));
+const outputs = (count: number, facts: Facts<Port> = {}): Port[] =>
+  Array.from({ length: count }, (_, at) => output(`out${at + 1}`, facts));
+/** A receiver often has to be told to pass 18 Gbit/s; this one was. */
+const told = { setMode: tmds18 };
 
 const usual: Record<DeviceRole, { name: string; ports: () => Port[]; drawsMenu: boolean }> = {
   source: { name: 'Disc player', ports: () => outputs(1), drawsMenu: true },
   switch: { name: 'Switch', ports: () => [...inputs(4), ...outputs(1)], drawsMenu: false },
-  receiver: { name: 'Receiver', ports: () => [...inputs(4), ...outputs(2)], drawsMenu: true },
+  receiver: { name: 'Receiver', ports: () => [...inputs(4, told), ...outputs(2, told)], drawsMenu: true },
   processor: { name: 'Cinema processor', ports: () => [...inputs(2), ...outputs(2)], drawsMenu: true },
   extender: { name: 'Extender', ports: () => [...inputs(1), ...outputs(1)], drawsMenu: false },
   splitter: { name: 'Splitter', ports: () => [...inputs(1), ...outputs(4)], drawsMenu: false },
