@@ -1,0 +1,196 @@
+import { bit, blockSize, byteAt, checksumOf, flagByte, littleEndian, toLittleEndian } from '../bytes.ts';
+import { type Exact, keepExact } from '../exact.ts';
+import type { Report } from '../problems.ts';
+import { type Descriptor, decodeDescriptor, encodeDescriptor } from './descriptors.ts';
+import { descriptorSize } from './detailed-timing.ts';
+import { decodeStandardTimings, encodeStandardTiming, type StandardTiming } from './standard-timings.ts';
+import { decodeVideoInput, encodeVideoInput, type VideoInput } from './video-input.ts';
+
+/** The eight bytes every EDID begins with (E-EDID A.2 section 3.3). */
+export const edidHeader: readonly number[] = [0x00, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0x00];
+
+/** Bytes 16 and 17 (E-EDID A.2 section 3.4.4). `week` as written, 1..254; null where it is 0. */
+export type Manufacture =
+  | { kind: 'made'; week: number | null; year: number }
+  | { kind: 'modelYear'; year: number };
+
+/** Bytes 21 and 22 (E-EDID A.2 section 3.6.2). An aspect ratio is written as a code, see `aspectRatioOf`. */
+export type ScreenSize =
+  | { kind: 'undefined' }
+  | { kind: 'size'; widthCm: number; heightCm: number }
+  | { kind: 'aspect'; orientation: 'landscape' | 'portrait'; code: number };
+
+/** CIE 1931 coordinates in steps of 1/1024 (E-EDID A.2 section 3.7). */
+export type Chromaticity = { x: number; y: number };
+
+/** The 128 bytes of block 0 (VESA E-EDID A.2 section 3, EDID 1.4; earlier revisions are read by the same layout). */
+export type BaseBlock = Exact & {
+  version: number;
+  revision: number;
+  /** Three letters; codes outside A..Z show as `@`, `[`, `\`, `]`, `^` or `_`. */
+  manufacturer: string;
+  productCode: number;
+  /** 32 bits; 0 where the field isn't used (E-EDID A.2 section 3.4.3). */
+  serialNumber: number;
+  manufacture: Manufacture;
+  input: VideoInput;
+  screen: ScreenSize;
+  /** Null where it is stated elsewhere. */
+  gamma: number | null;
+  powerStates: { standby: boolean; suspend: boolean; activeOff: boolean };
+  /** Bits 4 and 3 of byte 24: digital inputs, formats beside RGB 4:4:4 (bit 0 4:4:4, bit 1 4:2:2); analog, display type. */
+  colourTypeCode: number;
+  srgbDefault: boolean;
+  /** EDID 1.4: the first timing is native and preferred; before, it is merely preferred (E-EDID A.2 section 3.6.4). */
+  firstTimingNative: boolean;
+  /** EDID 1.4: any rate within the limits; before, the default GTF is supported. */
+  continuousFrequency: boolean;
+  chromaticity: { red: Chromaticity; green: Chromaticity; blue: Chromaticity; white: Chromaticity };
+  /** Bytes 35 to 37, see `establishedTimings`. */
+  establishedBits: readonly [number, number, number];
+  /** Eight codes. */
+  standardTimings: readonly (StandardTiming | null)[];
+  /** Four slots of 18 bytes. */
+  descriptors: readonly Descriptor[];
+};
+
+const firstDescriptor = 54;
+const firstYear = 1990;
+
+/** Width over height of a screen whose size is unknown (E-EDID A.2 table 3.12). */
+export const aspectRatioOf = (screen: Extract<ScreenSize, { kind: 'aspect' }>): number =>
+  screen.orientation === 'landscape' ? (screen.code + 99) / 100 : 100 / (screen.code + 99);
+
+function decodeManufacturer(high: number, low: number): string {
+  const value = high * 256 + low;
+  return String.fromCharCode(...[10, 5, 0].map((shift) => 64 + ((value >> shift) & 31)));
+}
+
+function encodeManufacturer(letters: string): [number, number] {
+  const value = Array.from(letters.slice(0, 3).padEnd(3, '@')).reduce(
+    (sum, letter) => sum * 32 + (letter.charCodeAt(0) & 31),
+    0,
+  );
+  return [value >> 8, value & 255];
+}
+
+function decodeManufacture(week: number, year: number): Manufacture {
+  if (week === 255) return { kind: 'modelYear', year: firstYear + year };
+  return { kind: 'made', week: week === 0 ? null : week, year: firstYear + year };
+}
+
+function decodeScreen(width: number, height: number): ScreenSize {
+  if (width > 0 && height > 0) return { kind: 'size', widthCm: width, heightCm: height };
+  if (width > 0) return { kind: 'aspect', orientation: 'landscape', code: width };
+  if (height > 0) return { kind: 'aspect', orientation: 'portrait', code: height };
+  return { kind: 'undefined' };
+}
+
+function encodeScreen(screen: ScreenSize): [number, number] {
+  switch (screen.kind) {
+    case 'undefined':
+      return [0, 0];
+    case 'size':
+      return [screen.widthCm, screen.heightCm];
+    case 'aspect':
+      return screen.orientation === 'landscape' ? [screen.code, 0] : [0, screen.code];
+  }
+}
+
+/** Bytes 25 to 34: two low bits of each coordinate first, then the eight high ones. */
+function decodeChromaticity(bytes: Uint8Array): BaseBlock['chromaticity'] {
+  const low = byteAt(bytes, 25) * 256 + byteAt(bytes, 26);
+  const coordinate = (i: number) => (byteAt(bytes, 27 + i) * 4 + ((low >> (14 - 2 * i)) & 3)) / 1024;
+  const point = (i: number) => ({ x: coordinate(i), y: coordinate(i + 1) });
+  return { red: point(0), green: point(2), blue: point(4), white: point(6) };
+}
+
+function encodeChromaticity({ red, green, blue, white }: BaseBlock['chromaticity']): number[] {
+  const values = [red, green, blue, white].flatMap(({ x, y }) => [x, y]).map((v) => Math.round(v * 1024));
+  const low = values.reduce((sum, value) => sum * 4 + (value & 3), 0);
+  return [low >> 8, low & 255, ...values.map((value) => value >> 2)];
+}
+
+function checkHeader(bytes: Uint8Array, report: Report): void {
+  const wrong = edidHeader.findIndex((value, i) => bytes[i] !== value);
+  if (wrong >= 0) report('error', wrong, 'The header 00 FF FF FF FF FF FF 00 is damaged.');
+}
+
+function checkVersion(version: number, revision: number, report: Report): void {
+  if (version !== 1)
+    report('error', 18, `EDID version ${version}.${revision} is not 1.x; read as 1.4 as far as it goes.`);
+  else if (revision > 4) report('note', 19, `EDID 1.${revision} is newer than 1.4; read as 1.4.`);
+}
+
+/** Reads the base block; `bytes` is 128 long. Problems go to `report`; nothing throws. */
+export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
+  const at = (index: number) => byteAt(bytes, index);
+  checkHeader(bytes, report);
+  checkVersion(at(18), at(19), report);
+  const features = at(24);
+  const slots = [0, 1, 2, 3].map((i) => firstDescriptor + descriptorSize * i);
+  const block: BaseBlock = {
+    version: at(18),
+    revision: at(19),
+    manufacturer: decodeManufacturer(at(8), at(9)),
+    productCode: littleEndian(bytes, 10, 2),
+    serialNumber: littleEndian(bytes, 12, 4),
+    manufacture: decodeManufacture(at(16), at(17)),
+    input: decodeVideoInput(at(20), at(19)),
+    screen: decodeScreen(at(21), at(22)),
+    gamma: at(23) === 255 ? null : (at(23) + 100) / 100,
+    powerStates: { standby: bit(features, 7), suspend: bit(features, 6), activeOff: bit(features, 5) },
+    colourTypeCode: (features >> 3) & 3,
+    srgbDefault: bit(features, 2),
+    firstTimingNative: bit(features, 1),
+    continuousFrequency: bit(features, 0),
+    chromaticity: decodeChromaticity(bytes),
+    establishedBits: [at(35), at(36), at(37)],
+    standardTimings: decodeStandardTimings(bytes, 38, 8),
+    descriptors: slots.map((from) => decodeDescriptor(bytes.subarray(from, from + descriptorSize))),
+  };
+  block.descriptors.forEach((descriptor, i) => {
+    if (descriptor.kind === 'implausibleTiming')
+      report('warning', slots[i] ?? 0, 'A detailed timing below 10 MHz pixel clock: taken for filler.');
+  });
+  return keepExact(block, withoutCounts(bytes), (b) => withoutCounts(encodeBaseBlock(b, 0)));
+}
+
+/** The block without what encoding always works out anew: header, extension count and checksum. */
+function withoutCounts(bytes: Uint8Array): Uint8Array {
+  return bytes.slice(edidHeader.length, blockSize - 2);
+}
+
+/** The 128 bytes of a base block with right header, extension count and checksum. */
+export function encodeBaseBlock(block: BaseBlock, extensionCount: number): Uint8Array {
+  const bytes = new Uint8Array(blockSize);
+  bytes.set(edidHeader);
+  bytes.set(block.exactBytes ?? encodeFields(block), edidHeader.length);
+  bytes[126] = Math.min(extensionCount, 255);
+  bytes[127] = checksumOf(bytes, 0, 127);
+  return bytes;
+}
+
+function encodeFields(block: BaseBlock): Uint8Array {
+  const { manufacture, powerStates } = block;
+  const week = manufacture.kind === 'modelYear' ? 255 : (manufacture.week ?? 0);
+  return Uint8Array.from([
+    ...encodeManufacturer(block.manufacturer),
+    ...toLittleEndian(block.productCode, 2),
+    ...toLittleEndian(block.serialNumber, 4),
+    week,
+    manufacture.year - firstYear,
+    block.version,
+    block.revision,
+    encodeVideoInput(block.input),
+    ...encodeScreen(block.screen),
+    block.gamma === null ? 255 : Math.round(block.gamma * 100) - 100,
+    flagByte(powerStates.standby, powerStates.suspend, powerStates.activeOff, false, false) * 8 +
+      (block.colourTypeCode << 3) +
+      flagByte(block.srgbDefault, block.firstTimingNative, block.continuousFrequency),
+    ...encodeChromaticity(block.chromaticity),
+    ...block.establishedBits,
+    ...block.standardTimings.flatMap((timing) => encodeStandardTiming(timing)),
+    ...block.descriptors.flatMap((descriptor) => [...encodeDescriptor(descriptor)]),
+  ]);
+}

@@ -1,0 +1,128 @@
+import { bit, byteAt } from '../bytes.ts';
+
+/** One code of two bytes (E-EDID A.2 section 3.9): refresh 60..123 Hz; before EDID 1.3 `16:10` stood for 1:1. */
+export type StandardTiming = { widthPx: number; aspect: '16:10' | '4:3' | '5:4' | '16:9'; refreshHz: number };
+
+/** A timing that is known by its bit alone. `refreshHz` is the nominal one. */
+export type EstablishedTiming = { widthPx: number; heightPx: number; refreshHz: number; interlaced?: true };
+
+const aspects = ['16:10', '4:3', '5:4', '16:9'] as const;
+const heightPerWidth = { '16:10': 10 / 16, '4:3': 3 / 4, '5:4': 4 / 5, '16:9': 9 / 16 } as const;
+
+/** Null for an unused code (0101h). */
+export function decodeStandardTiming(first: number, second: number): StandardTiming | null {
+  if (first === 1 && second === 1) return null;
+  return {
+    widthPx: (first + 31) * 8,
+    aspect: aspects[second >> 6] ?? '16:10',
+    refreshHz: (second & 63) + 60,
+  };
+}
+
+export function encodeStandardTiming(timing: StandardTiming | null): [number, number] {
+  if (!timing) return [1, 1];
+  return [timing.widthPx / 8 - 31, aspects.indexOf(timing.aspect) * 64 + (timing.refreshHz - 60)];
+}
+
+/** `count` codes from `from` on. */
+export function decodeStandardTimings(
+  bytes: Uint8Array,
+  from: number,
+  count: number,
+): (StandardTiming | null)[] {
+  return Array.from({ length: count }, (_, i) =>
+    decodeStandardTiming(byteAt(bytes, from + 2 * i), byteAt(bytes, from + 2 * i + 1)),
+  );
+}
+
+/** Lines of the picture; `squareBefore13` for an EDID before 1.3, where the first code meant 1:1. */
+export const standardTimingHeightPx = (timing: StandardTiming, squareBefore13 = false): number =>
+  squareBefore13 && timing.aspect === '16:10'
+    ? timing.widthPx
+    : Math.round(timing.widthPx * heightPerWidth[timing.aspect]);
+
+const rate = (widthPx: number, heightPx: number, hz: number): EstablishedTiming => ({
+  widthPx,
+  heightPx,
+  refreshHz: hz,
+});
+
+/** E-EDID A.2 section 3.8, table 3.18: bytes 35 to 37, most significant bit first; the last seven are the maker's. */
+const establishedI: readonly EstablishedTiming[] = [
+  rate(720, 400, 70),
+  rate(720, 400, 88),
+  rate(640, 480, 60),
+  rate(640, 480, 67),
+  rate(640, 480, 72),
+  rate(640, 480, 75),
+  rate(800, 600, 56),
+  rate(800, 600, 60),
+  rate(800, 600, 72),
+  rate(800, 600, 75),
+  rate(832, 624, 75),
+  { ...rate(1024, 768, 87), interlaced: true },
+  rate(1024, 768, 60),
+  rate(1024, 768, 70),
+  rate(1024, 768, 75),
+  rate(1280, 1024, 75),
+  rate(1152, 870, 75),
+];
+
+/** E-EDID A.2 section 3.10.3.9: bytes 6 to 11 of the descriptor, most significant bit first; 60 Hz reduced first. */
+const establishedIII: readonly EstablishedTiming[] = [
+  rate(640, 350, 85),
+  rate(640, 400, 85),
+  rate(720, 400, 85),
+  rate(640, 480, 85),
+  rate(848, 480, 60),
+  rate(800, 600, 85),
+  rate(1024, 768, 85),
+  rate(1152, 864, 75),
+  rate(1280, 768, 60),
+  rate(1280, 768, 60),
+  rate(1280, 768, 75),
+  rate(1280, 768, 85),
+  rate(1280, 960, 60),
+  rate(1280, 960, 85),
+  rate(1280, 1024, 60),
+  rate(1280, 1024, 85),
+  rate(1360, 768, 60),
+  rate(1440, 900, 60),
+  rate(1440, 900, 60),
+  rate(1440, 900, 75),
+  rate(1440, 900, 85),
+  rate(1400, 1050, 60),
+  rate(1400, 1050, 60),
+  rate(1400, 1050, 75),
+  rate(1400, 1050, 85),
+  rate(1680, 1050, 60),
+  rate(1680, 1050, 60),
+  rate(1680, 1050, 75),
+  rate(1680, 1050, 85),
+  rate(1600, 1200, 60),
+  rate(1600, 1200, 65),
+  rate(1600, 1200, 70),
+  rate(1600, 1200, 75),
+  rate(1600, 1200, 85),
+  rate(1792, 1344, 60),
+  rate(1792, 1344, 75),
+  rate(1856, 1392, 60),
+  rate(1856, 1392, 75),
+  rate(1920, 1200, 60),
+  rate(1920, 1200, 60),
+  rate(1920, 1200, 75),
+  rate(1920, 1200, 85),
+  rate(1920, 1440, 60),
+  rate(1920, 1440, 75),
+];
+
+const listed = (table: readonly EstablishedTiming[], bytes: readonly number[]): EstablishedTiming[] =>
+  table.filter((_, i) => bit(bytes[i >> 3] ?? 0, 7 - (i & 7)));
+
+/** The established timings I and II that the three bytes 35 to 37 name. */
+export const establishedTimings = (bytes: readonly number[]): EstablishedTiming[] =>
+  listed(establishedI, bytes);
+
+/** The established timings III that bytes 6 to 11 of their descriptor name. */
+export const establishedTimingsIII = (bytes: readonly number[]): EstablishedTiming[] =>
+  listed(establishedIII, bytes);

@@ -1,0 +1,64 @@
+/** Size of every EDID block in bytes (VESA E-EDID A.2 section 2.1). */
+export const blockSize = 128;
+
+/** The byte at `index`, or 0 past the end: callers that care check the length first. */
+export const byteAt = (bytes: Uint8Array, index: number): number => bytes[index] ?? 0;
+
+/** Little-endian unsigned number of `count` bytes (at most 4) from `index`. */
+export function littleEndian(bytes: Uint8Array, index: number, count: number): number {
+  let value = 0;
+  for (let i = count - 1; i >= 0; i--) value = value * 256 + byteAt(bytes, index + i);
+  return value;
+}
+
+/** `value` as `count` little-endian bytes; bits that don't fit are cut off. */
+export function toLittleEndian(value: number, count: number): number[] {
+  const bytes: number[] = [];
+  let rest = value;
+  for (let i = 0; i < count; i++) {
+    bytes.push(rest % 256);
+    rest = Math.floor(rest / 256);
+  }
+  return bytes;
+}
+
+/** The byte that makes `bytes[from..to)` and itself add up to 0 modulo 256 (E-EDID A.2 section 3.11). */
+export function checksumOf(bytes: Uint8Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += byteAt(bytes, i);
+  return (256 - (sum % 256)) % 256;
+}
+
+export function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
+  return a.length === b.length && a.every((value, index) => value === b[index]);
+}
+
+/** Index of `part` in `bytes` from `from` on, or -1. */
+export function indexOfBytes(bytes: Uint8Array, part: readonly number[], from = 0): number {
+  const first = part[0] ?? 0;
+  for (let at = bytes.indexOf(first, from); at >= 0; at = bytes.indexOf(first, at + 1)) {
+    if (at + part.length > bytes.length) return -1;
+    if (part.every((value, i) => bytes[at + i] === value)) return at;
+  }
+  return -1;
+}
+
+export function concatBytes(parts: readonly (Uint8Array | readonly number[])[]): Uint8Array {
+  const total = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    total.set(part, at);
+    at += part.length;
+  }
+  return total;
+}
+
+/** Two hex digits a byte, spaces between. */
+export const hexOf = (bytes: Iterable<number>): string =>
+  Array.from(bytes, (value) => value.toString(16).padStart(2, '0')).join(' ');
+
+export const bit = (value: number, index: number): boolean => ((value >> index) & 1) === 1;
+
+/** A byte of flags, the first argument being bit 7. */
+export const flagByte = (...flags: readonly boolean[]): number =>
+  flags.reduce((value, flag) => value * 2 + (flag ? 1 : 0), 0);

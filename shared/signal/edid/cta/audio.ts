@@ -1,0 +1,126 @@
+import { bit, byteAt } from '../bytes.ts';
+import type { Report } from '../problems.ts';
+
+/**
+ * One short audio descriptor (CTA-861-H section 7.5.2, tables 59 to 65). Format code 15 is followed by an extended
+ * code. The bits a format leaves to itself stay in `detail`.
+ */
+export type AudioDescriptor = {
+  formatCode: number;
+  /** Null unless `formatCode` is 15. */
+  extendedCode: number | null;
+  /** Most channels, from 1; null where the format has no such field. */
+  channels: number | null;
+  /** Bit 0 32 kHz, 44.1, 48, 88.2, 96, 176.4, bit 6 192 kHz. */
+  rateBits: number;
+  /** The third byte: sample sizes (L-PCM), highest bit rate in 8 kbit/s (codes 2 to 8), else as the format says. */
+  detail: number;
+  /** Bits that neither channels nor rates use: bits 7 and 6..3 of the first byte, bit 7 of the second. */
+  spare: number;
+};
+
+/** Lowest first, kHz; the order of `rateBits`. */
+const ratesKHz = [32, 44.1, 48, 88.2, 96, 176.4, 192] as const;
+
+/** Names of CTA-861-H table 60, as the reference program writes them so that both can be compared. */
+const formatNames: readonly (string | null)[] = [
+  null,
+  'Linear PCM',
+  'AC-3',
+  'MPEG 1 (Layers 1 & 2)',
+  'MPEG 1 Layer 3 (MP3)',
+  'MPEG2 (multichannel)',
+  'AAC LC',
+  'DTS',
+  'ATRAC',
+  'One Bit Audio',
+  'Enhanced AC-3 (DD+)',
+  'DTS-HD',
+  'MAT (MLP)',
+  'DST',
+  'WMA Pro',
+];
+
+/** CTA-861-H table 65 (extended codes), named likewise. */
+const extendedNames: Readonly<Record<number, string>> = {
+  1: 'HE AAC (Obsolete)',
+  2: 'HE AAC v2 (Obsolete)',
+  3: 'MPEG Surround (Obsolete)',
+  4: 'MPEG-4 HE AAC',
+  5: 'MPEG-4 HE AAC v2',
+  6: 'MPEG-4 AAC LC',
+  7: 'DRA',
+  8: 'MPEG-4 HE AAC + MPEG Surround',
+  10: 'MPEG-4 AAC LC + MPEG Surround',
+  11: 'MPEG-H 3D Audio',
+  12: 'AC-4',
+  13: 'L-PCM 3D Audio',
+  14: 'Auro-Cx',
+  15: 'MPEG-D USAC',
+};
+
+const extended = 15;
+const lpcm = 1;
+const lpcm3D = 13;
+/** Extended formats whose first byte holds no channel count: MPEG-H 3D, AC-4 and code 14. */
+const withoutChannels: readonly number[] = [11, 12, 14];
+
+/** Names the format of a descriptor. */
+export function audioFormatName(descriptor: Pick<AudioDescriptor, 'formatCode' | 'extendedCode'>): string {
+  const { formatCode, extendedCode } = descriptor;
+  if (formatCode !== extended) return formatNames[formatCode] ?? 'Reserved (0x00)';
+  const code = extendedCode ?? 0;
+  return extendedNames[code] ?? `Unknown Audio Ext Format (0x${code.toString(16).padStart(2, '0')})`;
+}
+
+/** Sample rates in kHz, highest first. */
+export const audioRatesKHz = (descriptor: Pick<AudioDescriptor, 'rateBits'>): number[] =>
+  ratesKHz.filter((_, i) => bit(descriptor.rateBits, i)).reverse();
+
+/** Sample sizes in bits of L-PCM (CTA-861-H table 61); empty for other formats. */
+export function sampleSizes(descriptor: AudioDescriptor): number[] {
+  const plain = descriptor.formatCode === lpcm;
+  const threeD = descriptor.formatCode === extended && descriptor.extendedCode === lpcm3D;
+  if (!plain && !threeD) return [];
+  return [16, 20, 24].filter((_, i) => bit(descriptor.detail, i));
+}
+
+/** L-PCM 3D spreads five channel bits over both bytes (CTA-861-H table 67): MC4 and MC3 are their bits 7. */
+function decodeOne(a: number, b: number, c: number): AudioDescriptor {
+  const formatCode = (a >> 3) & 15;
+  const extendedCode = formatCode === extended ? c >> 3 : null;
+  const common = { formatCode, extendedCode, detail: extendedCode === null ? c : c & 7 };
+  if (extendedCode === lpcm3D)
+    return { ...common, channels: (a & 7) + (b >> 7) * 8 + (a >> 7) * 16 + 1, rateBits: b & 127, spare: 0 };
+  const spare = (a & 128) + (b & 128) / 2;
+  if (extendedCode !== null && withoutChannels.includes(extendedCode))
+    return { ...common, channels: null, rateBits: b & 127, spare: spare + (a & 7) };
+  return { ...common, channels: (a & 7) + 1, rateBits: b & 127, spare };
+}
+
+function encodeOne(descriptor: AudioDescriptor): number[] {
+  const { formatCode, extendedCode, spare } = descriptor;
+  const third = extendedCode === null ? descriptor.detail : extendedCode * 8 + descriptor.detail;
+  const channels = (descriptor.channels ?? (spare & 7) + 1) - 1;
+  if (extendedCode === lpcm3D) {
+    return [
+      (channels >> 4) * 128 + formatCode * 8 + (channels & 7),
+      ((channels >> 3) & 1) * 128 + descriptor.rateBits,
+      third,
+    ];
+  }
+  return [(spare & 128) + formatCode * 8 + channels, (spare & 64) * 2 + descriptor.rateBits, third];
+}
+
+/** Reads whole descriptors of three bytes; a broken tail is reported and left out. */
+export function decodeAudio(payload: Uint8Array, report: Report): AudioDescriptor[] {
+  if (payload.length % 3 !== 0)
+    report('error', 0, `An audio block of ${payload.length} bytes doesn't hold whole descriptors of three.`);
+  const descriptors: AudioDescriptor[] = [];
+  for (let i = 0; i + 2 < payload.length; i += 3)
+    descriptors.push(decodeOne(byteAt(payload, i), byteAt(payload, i + 1), byteAt(payload, i + 2)));
+  return descriptors;
+}
+
+export const encodeAudio = (descriptors: readonly AudioDescriptor[]): number[] =>
+  descriptors.flatMap(encodeOne);

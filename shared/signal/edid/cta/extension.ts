@@ -1,0 +1,158 @@
+import { type Descriptor, decodeDescriptor, encodeDescriptor } from '../base/descriptors.ts';
+import { descriptorSize } from '../base/detailed-timing.ts';
+import { bit, blockSize, byteAt, checksumOf, concatBytes, flagByte } from '../bytes.ts';
+import { type Exact, keepExact } from '../exact.ts';
+import { type Report, shifted } from '../problems.ts';
+import { type DataBlock, decodeDataBlock, encodeDataBlock } from './data-blocks.ts';
+
+/**
+ * A CTA-861 extension block (CTA-861-H section 7.5; revisions 1 and 2 in CTA-861-A and -B). Revision 1 has neither flags
+ * nor data blocks, revision 2 no data blocks; what they lack is false or empty.
+ */
+export type CtaExtension = Exact & {
+  kind: 'cta';
+  revision: number;
+  underscan: boolean;
+  basicAudio: boolean;
+  ycbcr444: boolean;
+  ycbcr422: boolean;
+  /** How many of the timings at the front are native, 0..15. */
+  nativeTimings: number;
+  dataBlocks: readonly DataBlock[];
+  /** 18-byte slots; display descriptors are allowed here too. */
+  timings: readonly Descriptor[];
+};
+
+export const ctaTag = 0x02;
+const dataStart = 4;
+const dataEnd = blockSize - 1;
+const extendedTag = 7;
+
+/**
+ * Reads data blocks from `from` while they begin before `to`. A block that runs over `to` is read to its own end, but
+ * not beyond `limit`.
+ */
+export function decodeDataBlocks(
+  bytes: Uint8Array,
+  from: number,
+  to: number,
+  limit: number,
+  report: Report,
+): DataBlock[] {
+  const blocks: DataBlock[] = [];
+  let reservedSeen = false;
+  for (let at = from; at < to; ) {
+    const head = byteAt(bytes, at);
+    const tag = head >> 5;
+    const end = at + 1 + (head & 31);
+    if (end > to)
+      report('error', at, `A data block of ${head & 31} bytes runs over the end of its collection.`);
+    if (tag === 0 && !reservedSeen) report('warning', at, 'A data block with the reserved tag 0.');
+    reservedSeen ||= tag === 0;
+    blocks.push(decodeAt(bytes, at, tag, Math.min(end, limit), report));
+    at = end;
+  }
+  return blocks;
+}
+
+function decodeAt(bytes: Uint8Array, at: number, tag: number, end: number, report: Report): DataBlock {
+  const inside = (by: number) => shifted(report, at + by);
+  if (tag !== extendedTag) return decodeDataBlock(tag, null, bytes.subarray(at + 1, end), inside(1));
+  if (end < at + 2) {
+    report('error', at, 'A data block with an extended tag, but no room for it.');
+    return { kind: 'unknown', tag, extendedTag: null, payload: new Uint8Array() };
+  }
+  return decodeDataBlock(tag, byteAt(bytes, at + 1), bytes.subarray(at + 2, end), inside(2));
+}
+
+function decodeTimings(bytes: Uint8Array, from: number, report: Report): Descriptor[] {
+  const timings: Descriptor[] = [];
+  for (let at = from; at + descriptorSize <= dataEnd; at += descriptorSize) {
+    const slot = decodeDescriptor(bytes.subarray(at, at + descriptorSize));
+    if (slot.kind === 'implausibleTiming')
+      report('warning', at, 'A detailed timing below 10 MHz pixel clock: taken for filler.');
+    timings.push(slot);
+  }
+  while (timings.at(-1)?.kind === 'empty') timings.pop();
+  return timings;
+}
+
+function nothingIn(revision: number): CtaExtension {
+  return {
+    kind: 'cta',
+    revision,
+    underscan: false,
+    basicAudio: false,
+    ycbcr444: false,
+    ycbcr422: false,
+    nativeTimings: 0,
+    dataBlocks: [],
+    timings: [],
+  };
+}
+
+function decodeFields(bytes: Uint8Array, report: Report): CtaExtension {
+  const revision = byteAt(bytes, 1);
+  const timingsAt = byteAt(bytes, 2);
+  const nothing = nothingIn(revision);
+  if (revision === 0) {
+    report('error', 1, 'CTA-861 revision 0 does not exist; the block is not read.');
+    return nothing;
+  }
+  if (timingsAt < dataStart) {
+    if (timingsAt > 0)
+      report('error', 2, `Timings would begin at byte ${timingsAt}, inside the head of the block.`);
+    else
+      report(
+        'note',
+        2,
+        'The block says that it holds neither data blocks nor timings; its flags are not read.',
+      );
+    return nothing;
+  }
+  if (timingsAt > dataEnd) report('error', 2, `Timings would begin at byte ${timingsAt}, outside the block.`);
+  const flags = byteAt(bytes, 3);
+  const hasFlags = revision >= 2;
+  const collectionEnd = Math.min(timingsAt, dataEnd);
+  return {
+    ...nothing,
+    underscan: hasFlags && bit(flags, 7),
+    basicAudio: hasFlags && bit(flags, 6),
+    ycbcr444: hasFlags && bit(flags, 5),
+    ycbcr422: hasFlags && bit(flags, 4),
+    nativeTimings: hasFlags ? flags & 15 : 0,
+    dataBlocks: revision >= 3 ? decodeDataBlocks(bytes, dataStart, collectionEnd, dataEnd, report) : [],
+    timings: decodeTimings(bytes, timingsAt, report),
+  };
+}
+
+const withoutChecksum = (bytes: Uint8Array): Uint8Array => bytes.slice(0, blockSize - 1);
+
+/** Reads the 128 bytes of a block whose tag is 02h. */
+export const decodeCtaExtension = (bytes: Uint8Array, report: Report): CtaExtension =>
+  keepExact(decodeFields(bytes, report), withoutChecksum(bytes), (cta) => withoutChecksum(encodeFields(cta)));
+
+function encodeFields(cta: CtaExtension): Uint8Array {
+  const bytes = new Uint8Array(blockSize);
+  const data = cta.revision >= 3 ? concatBytes(cta.dataBlocks.map(encodeDataBlock)) : new Uint8Array();
+  const timings = concatBytes(cta.timings.map(encodeDescriptor));
+  const content = concatBytes([data, timings]).subarray(0, dataEnd - dataStart);
+  const flags = flagByte(cta.underscan, cta.basicAudio, cta.ycbcr444, cta.ycbcr422) * 16 + cta.nativeTimings;
+  bytes.set([ctaTag, cta.revision, dataStart + data.length, cta.revision >= 2 ? flags : 0]);
+  bytes.set(content, dataStart);
+  return bytes;
+}
+
+/** The 128 bytes of a CTA-861 block with its right checksum. What doesn't fit is cut off: see `ctaSpaceLeft`. */
+export function encodeCtaExtension(cta: CtaExtension): Uint8Array {
+  const bytes = new Uint8Array(blockSize);
+  bytes.set(cta.exactBytes ?? withoutChecksum(encodeFields(cta)));
+  bytes[dataEnd] = checksumOf(bytes, 0, dataEnd);
+  return bytes;
+}
+
+/** Bytes that are still free in a block; negative when its content doesn't fit. */
+export function ctaSpaceLeft(cta: Pick<CtaExtension, 'dataBlocks' | 'timings'>): number {
+  const data = cta.dataBlocks.reduce((sum, block) => sum + encodeDataBlock(block).length, 0);
+  return dataEnd - dataStart - data - cta.timings.length * descriptorSize;
+}

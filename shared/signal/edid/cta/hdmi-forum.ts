@@ -1,0 +1,210 @@
+import { bit, byteAt, flagByte } from '../bytes.ts';
+import type { Report } from '../problems.ts';
+
+/** Byte after the rate (HDMI 2.1 section 10.3.2, PB3). */
+export type ForumFlags = {
+  scdcPresent: boolean;
+  readRequest: boolean;
+  cableStatus: boolean;
+  colourContentBpc: boolean;
+  scramblingBelow340: boolean;
+  independentView: boolean;
+  dualView: boolean;
+  threeDOsdDisparity: boolean;
+};
+
+/** Low half of PB4. */
+export type ForumDeepColour420 = { uhdVic: boolean; dc48: boolean; dc36: boolean; dc30: boolean };
+
+/** PB5. */
+export type ForumFeatures = {
+  fapaEndExtended: boolean;
+  qms: boolean;
+  mDelta: boolean;
+  cinemaVrr: boolean;
+  negativeMvrr: boolean;
+  fastVactive: boolean;
+  allm: boolean;
+  fapaInBlanking: boolean;
+};
+
+/** PB8 to PB10 (HDMI 2.1 section 10.3.2, table 10-6). `maxFrlCode` counts as the link's own code. */
+export type ForumDsc = {
+  dsc12a: boolean;
+  native420: boolean;
+  qmsTfrMax: boolean;
+  qmsTfrMin: boolean;
+  allBpp: boolean;
+  bpc16: boolean;
+  bpc12: boolean;
+  bpc10: boolean;
+  maxFrlCode: number;
+  maxSlicesCode: number;
+  /** Bytes in a line of chunks: (value + 1) KiB. */
+  chunkCode: number;
+};
+
+/**
+ * HDMI Forum sink capabilities, in a vendor block (OUI C4-5D-D8) or in their own block (extended tag 79h), both of the
+ * same content (HDMI 2.1 sections 10.3.2 and 10.3.6). What a short block lacks is null.
+ */
+export type HdmiForumBlock = {
+  version: number;
+  /** In steps of 5 MHz as written; 0 where nothing above 340 MHz is supported. */
+  maxTmdsCharacterRateMHz: number | null;
+  flags: ForumFlags | null;
+  /** Max_FRL_Rate as written, 0..15; see `frlRateOf`. */
+  maxFrlCode: number | null;
+  deepColour420: ForumDeepColour420 | null;
+  features: ForumFeatures | null;
+  /** 0 where not stated. */
+  vrrMinHz: number | null;
+  vrrMaxHz: number | null;
+  dsc: ForumDsc | null;
+  rest: Uint8Array;
+};
+
+/** Lanes and rate of each Max_FRL_Rate code (HDMI 2.1 table 10-5); the others are reserved. */
+const frlRates: Readonly<Record<number, { lanes: number; gbpsPerLane: number }>> = {
+  1: { lanes: 3, gbpsPerLane: 3 },
+  2: { lanes: 3, gbpsPerLane: 6 },
+  3: { lanes: 4, gbpsPerLane: 6 },
+  4: { lanes: 4, gbpsPerLane: 8 },
+  5: { lanes: 4, gbpsPerLane: 10 },
+  6: { lanes: 4, gbpsPerLane: 12 },
+};
+
+/** The highest FRL rate a code stands for; null for none (0) and for reserved codes. */
+export const frlRateOf = (code: number | null): { lanes: number; gbpsPerLane: number } | null =>
+  frlRates[code ?? 0] ?? null;
+
+function decodeDsc(payload: Uint8Array): ForumDsc {
+  const flags = byteAt(payload, 7);
+  return {
+    dsc12a: bit(flags, 7),
+    native420: bit(flags, 6),
+    qmsTfrMax: bit(flags, 5),
+    qmsTfrMin: bit(flags, 4),
+    allBpp: bit(flags, 3),
+    bpc16: bit(flags, 2),
+    bpc12: bit(flags, 1),
+    bpc10: bit(flags, 0),
+    maxFrlCode: byteAt(payload, 8) >> 4,
+    maxSlicesCode: byteAt(payload, 8) & 15,
+    chunkCode: byteAt(payload, 9) & 63,
+  };
+}
+
+function decodeFlags(value: number): ForumFlags {
+  return {
+    scdcPresent: bit(value, 7),
+    readRequest: bit(value, 6),
+    cableStatus: bit(value, 5),
+    colourContentBpc: bit(value, 4),
+    scramblingBelow340: bit(value, 3),
+    independentView: bit(value, 2),
+    dualView: bit(value, 1),
+    threeDOsdDisparity: bit(value, 0),
+  };
+}
+
+function decodeFeatures(value: number): ForumFeatures {
+  return {
+    fapaEndExtended: bit(value, 7),
+    qms: bit(value, 6),
+    mDelta: bit(value, 5),
+    cinemaVrr: bit(value, 4),
+    negativeMvrr: bit(value, 3),
+    fastVactive: bit(value, 2),
+    allm: bit(value, 1),
+    fapaInBlanking: bit(value, 0),
+  };
+}
+
+/** Reads what follows the OUI or, in the block of its own, the two reserved bytes. */
+export function decodeHdmiForum(payload: Uint8Array, report: Report): HdmiForumBlock {
+  const at = (index: number) => byteAt(payload, index);
+  const has = (length: number) => payload.length >= length;
+  if (!has(4)) report('error', 0, 'An HDMI Forum block too short for its version, rate and flags.');
+  const deep = at(3) & 15;
+  return {
+    version: at(0),
+    maxTmdsCharacterRateMHz: has(2) ? at(1) * 5 : null,
+    flags: has(3) ? decodeFlags(at(2)) : null,
+    maxFrlCode: has(4) ? at(3) >> 4 : null,
+    deepColour420: has(4)
+      ? { uhdVic: bit(deep, 3), dc48: bit(deep, 2), dc36: bit(deep, 1), dc30: bit(deep, 0) }
+      : null,
+    features: has(5) ? decodeFeatures(at(4)) : null,
+    vrrMinHz: has(6) ? at(5) & 63 : null,
+    vrrMaxHz: has(7) ? (at(5) >> 6) * 256 + at(6) : null,
+    dsc: has(10) ? decodeDsc(payload) : null,
+    rest: payload.slice(10),
+  };
+}
+
+const encodeFlags = (flags: ForumFlags): number =>
+  flagByte(
+    flags.scdcPresent,
+    flags.readRequest,
+    flags.cableStatus,
+    flags.colourContentBpc,
+    flags.scramblingBelow340,
+    flags.independentView,
+    flags.dualView,
+    flags.threeDOsdDisparity,
+  );
+
+const encodeFeatures = (features: ForumFeatures): number =>
+  flagByte(
+    features.fapaEndExtended,
+    features.qms,
+    features.mDelta,
+    features.cinemaVrr,
+    features.negativeMvrr,
+    features.fastVactive,
+    features.allm,
+    features.fapaInBlanking,
+  );
+
+const encodeDsc = (dsc: ForumDsc): number[] => [
+  flagByte(
+    dsc.dsc12a,
+    dsc.native420,
+    dsc.qmsTfrMax,
+    dsc.qmsTfrMin,
+    dsc.allBpp,
+    dsc.bpc16,
+    dsc.bpc12,
+    dsc.bpc10,
+  ),
+  dsc.maxFrlCode * 16 + dsc.maxSlicesCode,
+  dsc.chunkCode,
+];
+
+/** What follows the OUI or the two reserved bytes; stops at the first part that is null. */
+export function encodeHdmiForum(block: HdmiForumBlock): number[] {
+  const {
+    maxTmdsCharacterRateMHz,
+    flags,
+    maxFrlCode,
+    deepColour420: deep,
+    features,
+    vrrMinHz,
+    vrrMaxHz,
+  } = block;
+  const bytes = [block.version];
+  if (maxTmdsCharacterRateMHz === null) return bytes;
+  bytes.push(maxTmdsCharacterRateMHz / 5);
+  if (!flags) return bytes;
+  bytes.push(encodeFlags(flags));
+  if (maxFrlCode === null || !deep) return bytes;
+  bytes.push(maxFrlCode * 16 + flagByte(deep.uhdVic, deep.dc48, deep.dc36, deep.dc30));
+  if (!features) return bytes;
+  bytes.push(encodeFeatures(features));
+  if (vrrMinHz === null) return bytes;
+  bytes.push(vrrMinHz + ((vrrMaxHz ?? 0) >> 8) * 64);
+  if (vrrMaxHz === null) return bytes;
+  bytes.push(vrrMaxHz & 255);
+  return block.dsc ? [...bytes, ...encodeDsc(block.dsc), ...block.rest] : bytes;
+}

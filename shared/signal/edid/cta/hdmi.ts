@@ -1,0 +1,154 @@
+import { bit, byteAt, flagByte } from '../bytes.ts';
+import type { Report } from '../problems.ts';
+
+/** Two latencies as written: 0 unknown, 1..251 is (value - 1) * 2 ms, 255 not supported (HDMI 1.4b section 8.3.2). */
+export type Latency = { videoCode: number; audioCode: number };
+
+/** What follows byte 12 of the block (HDMI 1.4b section 8.3.2, HDMI_Video_present). `structures` is kept as read. */
+export type HdmiVideo = {
+  threeDPresent: boolean;
+  threeDMultiCode: number;
+  imageSizeCode: number;
+  hdmiVics: readonly number[];
+  threeD: Uint8Array;
+};
+
+export type HdmiCapabilities = {
+  supportsAi: boolean;
+  dc48: boolean;
+  dc36: boolean;
+  dc30: boolean;
+  dcY444: boolean;
+  dviDual: boolean;
+};
+
+export type HdmiDetails = {
+  contentTypes: { graphics: boolean; photo: boolean; cinema: boolean; game: boolean };
+  latency: Latency | null;
+  interlacedLatency: Latency | null;
+  video: HdmiVideo | null;
+};
+
+/** Vendor-specific data block with OUI 00-0C-03 (HDMI 1.4b section 8.3.2). What a short block lacks is null. */
+export type HdmiBlock = {
+  /** CEC physical address, four hexadecimal digits with dots. */
+  physicalAddress: string | null;
+  capabilities: HdmiCapabilities | null;
+  /** In steps of 5 MHz as written; 0 where the sink doesn't say. */
+  maxTmdsClockMHz: number | null;
+  details: HdmiDetails | null;
+  /** Bytes after the parts that the length fields announce. */
+  rest: Uint8Array;
+};
+
+/** `offset` counts from the first byte after the OUI. */
+function decodeVideo(payload: Uint8Array, from: number, report: Report): [HdmiVideo, number] {
+  const flags = byteAt(payload, from);
+  const lengths = byteAt(payload, from + 1);
+  const vicsEnd = from + 2 + (lengths >> 5);
+  const end = vicsEnd + (lengths & 31);
+  if (end > payload.length)
+    report('error', from + 1, 'HDMI formats or 3D structures run over the end of their block.');
+  const video = {
+    threeDPresent: bit(flags, 7),
+    threeDMultiCode: (flags >> 5) & 3,
+    imageSizeCode: (flags >> 3) & 3,
+    hdmiVics: [...payload.subarray(from + 2, vicsEnd)],
+    threeD: payload.slice(vicsEnd, end),
+  };
+  return [video, Math.min(end, payload.length)];
+}
+
+function decodeDetails(payload: Uint8Array, report: Report): [HdmiDetails, number] {
+  const flags = byteAt(payload, 4);
+  let at = 5;
+  const latency = (present: boolean): Latency | null => {
+    if (!present || at + 1 >= payload.length) return null;
+    at += 2;
+    return { videoCode: byteAt(payload, at - 2), audioCode: byteAt(payload, at - 1) };
+  };
+  const progressive = latency(bit(flags, 7));
+  const interlaced = latency(bit(flags, 7) && bit(flags, 6));
+  let video: HdmiVideo | null = null;
+  if (bit(flags, 5) && at < payload.length) [video, at] = decodeVideo(payload, at, report);
+  const details = {
+    contentTypes: {
+      graphics: bit(flags, 0),
+      photo: bit(flags, 1),
+      cinema: bit(flags, 2),
+      game: bit(flags, 3),
+    },
+    latency: progressive,
+    interlacedLatency: interlaced,
+    video,
+  };
+  return [details, at];
+}
+
+/** Reads what follows the OUI. */
+export function decodeHdmi(payload: Uint8Array, report: Report): HdmiBlock {
+  const at = (index: number) => byteAt(payload, index);
+  if (payload.length < 2) report('error', 0, 'An HDMI block too short to hold its physical address.');
+  const digits = [at(0) >> 4, at(0) & 15, at(1) >> 4, at(1) & 15].map((digit) => digit.toString(16));
+  const [details, end] = payload.length > 4 ? decodeDetails(payload, report) : [null, 4];
+  const flags = at(2);
+  return {
+    physicalAddress: payload.length < 2 ? null : digits.join('.'),
+    capabilities:
+      payload.length < 3
+        ? null
+        : {
+            supportsAi: bit(flags, 7),
+            dc48: bit(flags, 6),
+            dc36: bit(flags, 5),
+            dc30: bit(flags, 4),
+            dcY444: bit(flags, 3),
+            dviDual: bit(flags, 0),
+          },
+    maxTmdsClockMHz: payload.length < 4 ? null : at(3) * 5,
+    details,
+    rest: payload.slice(end),
+  };
+}
+
+const latencyBytes = (latency: Latency | null): number[] =>
+  latency ? [latency.videoCode, latency.audioCode] : [];
+
+function encodeVideo(video: HdmiVideo | null): number[] {
+  if (!video) return [];
+  return [
+    (video.threeDPresent ? 128 : 0) + video.threeDMultiCode * 32 + video.imageSizeCode * 8,
+    video.hdmiVics.length * 32 + video.threeD.length,
+    ...video.hdmiVics,
+    ...video.threeD,
+  ];
+}
+
+function encodeDetails(details: HdmiDetails): number[] {
+  const { contentTypes: types, latency, interlacedLatency, video } = details;
+  return [
+    flagByte(latency !== null, interlacedLatency !== null, video !== null, false) * 16 +
+      flagByte(types.game, types.cinema, types.photo, types.graphics),
+    ...latencyBytes(latency),
+    ...latencyBytes(interlacedLatency),
+    ...encodeVideo(video),
+  ];
+}
+
+/** What follows the OUI. */
+export function encodeHdmi(block: HdmiBlock): number[] {
+  if (block.physicalAddress === null) return [];
+  const [a = 0, b = 0, c = 0, d = 0] = block.physicalAddress
+    .split('.')
+    .map((digit) => Number.parseInt(digit, 16));
+  const bytes = [a * 16 + b, c * 16 + d];
+  const flags = block.capabilities;
+  if (!flags) return bytes;
+  bytes.push(
+    flagByte(flags.supportsAi, flags.dc48, flags.dc36, flags.dc30, flags.dcY444, false, false, flags.dviDual),
+  );
+  if (block.maxTmdsClockMHz === null) return bytes;
+  bytes.push(block.maxTmdsClockMHz / 5);
+  if (!block.details) return bytes;
+  return [...bytes, ...encodeDetails(block.details), ...block.rest];
+}

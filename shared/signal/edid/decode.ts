@@ -1,0 +1,134 @@
+import { decodeBaseBlock } from './base/base-block.ts';
+import { blockSize, byteAt, checksumOf } from './bytes.ts';
+import { ctaTag, decodeCtaExtension } from './cta/extension.ts';
+import { decodeDisplayIdExtension, displayIdSectionValid, displayIdTag } from './displayid/extension.ts';
+import { blockMapTag } from './encode.ts';
+import { overriddenCount } from './extension-count.ts';
+import type { EdidProblem, Report } from './problems.ts';
+import type { Edid, ExtensionBlock } from './tree.ts';
+
+/** Most blocks an EDID can have: the base block and 255 extensions (E-EDID A.2 section 2.2.1). */
+export const mostBlocks = 256;
+
+export type DecodedEdid = {
+  /** Null when there is nothing to read: less than the identity of a base block, or memory all 00h or all FFh. */
+  edid: Edid | null;
+  /** Blocks that are there, a truncated last one included. */
+  blockCount: number;
+  /** True when every block is whole and adds up, and every DisplayID section does. */
+  checksumsValid: boolean;
+  problems: EdidProblem[];
+};
+
+/** Fewest bytes from which anything can be said: up to the version. */
+const leastLength = 20;
+
+/**
+ * Reads an EDID from its bytes, base block first. Never throws: whatever is wrong is in `problems`, and what can be
+ * read is read. All blocks present are read, whatever the base block declares. A truncated block is read as if zeros
+ * followed. Takes the first 256 blocks.
+ */
+export function decodeEdid(bytes: Uint8Array): DecodedEdid {
+  const problems: EdidProblem[] = [];
+  const blockCount = Math.min(Math.ceil(bytes.length / blockSize), mostBlocks);
+  const nothing = nothingToRead(bytes);
+  if (nothing) {
+    problems.push({ severity: 'error', block: 0, offset: 0, text: nothing });
+    return { edid: null, blockCount, checksumsValid: false, problems };
+  }
+  if (bytes.length > mostBlocks * blockSize)
+    problems.push(note(mostBlocks - 1, 127, `Only the first ${mostBlocks} blocks are read.`));
+  const blocks = Array.from({ length: blockCount }, (_, i) => wholeBlock(bytes, i));
+  const valid = blocks.map((block, i) =>
+    checkBlock(block, bytes.length - i * blockSize, reportInto(problems, i)),
+  );
+  const [first = new Uint8Array(blockSize), ...rest] = blocks;
+  const base = decodeBaseBlock(first, reportInto(problems, 0));
+  const extensions = rest.map((block, i) => decodeExtension(block, reportInto(problems, i + 1)));
+  checkCount(first, extensions, problems);
+  return { edid: { base, extensions }, blockCount, checksumsValid: valid.every(Boolean), problems };
+}
+
+function nothingToRead(bytes: Uint8Array): string | null {
+  if (bytes.length === 0) return 'There are no bytes to read.';
+  const first = byteAt(bytes, 0);
+  if ((first === 0 || first === 255) && bytes.every((value) => value === first))
+    return `Every byte is ${first === 0 ? '00' : 'FF'}h: memory that was never written, or a bus nobody answers on.`;
+  return bytes.length < leastLength ? `${bytes.length} bytes are too few for an EDID.` : null;
+}
+
+const note = (block: number, offset: number, text: string): EdidProblem => ({
+  severity: 'note',
+  block,
+  offset,
+  text,
+});
+
+const reportInto =
+  (problems: EdidProblem[], block: number): Report =>
+  (severity, offset, text) => {
+    problems.push({ severity, block, offset: Math.min(offset, blockSize - 1), text });
+  };
+
+function wholeBlock(bytes: Uint8Array, index: number): Uint8Array {
+  const part = bytes.subarray(index * blockSize, (index + 1) * blockSize);
+  if (part.length === blockSize) return part;
+  const block = new Uint8Array(blockSize);
+  block.set(part);
+  return block;
+}
+
+/** True for a whole block whose checksums are right; `present` is how many bytes there are from its start. */
+function checkBlock(block: Uint8Array, present: number, report: Report): boolean {
+  if (present < blockSize) {
+    report('error', present, `The block is cut off after ${present} of ${blockSize} bytes.`);
+    return false;
+  }
+  const right = checksumOf(block, 0, blockSize - 1);
+  const written = byteAt(block, blockSize - 1);
+  if (written !== right) {
+    const hex = (value: number) => `${value.toString(16).padStart(2, '0').toUpperCase()}h`;
+    report('error', blockSize - 1, `The checksum is ${hex(written)} and should be ${hex(right)}.`);
+    return false;
+  }
+  return byteAt(block, 0) !== displayIdTag || displayIdSectionValid(block);
+}
+
+function decodeExtension(bytes: Uint8Array, report: Report): ExtensionBlock {
+  const tag = byteAt(bytes, 0);
+  const content = bytes.slice(1, blockSize - 1);
+  switch (tag) {
+    case ctaTag:
+      return decodeCtaExtension(bytes, report);
+    case displayIdTag:
+      return decodeDisplayIdExtension(bytes, report);
+    case blockMapTag:
+      return { kind: 'blockMap', tags: [...content] };
+    default:
+      report(
+        'note',
+        0,
+        `An extension block of type ${tag.toString(16).padStart(2, '0').toUpperCase()}h, kept unread.`,
+      );
+      return { kind: 'other', tag, content };
+  }
+}
+
+function checkCount(base: Uint8Array, extensions: readonly ExtensionBlock[], problems: EdidProblem[]): void {
+  const declared = byteAt(base, 126);
+  const override = overriddenCount(extensions);
+  const expected = override ?? declared;
+  const present = extensions.length;
+  if (override !== null && declared !== 1)
+    problems.push(
+      note(0, 126, `${declared} extension blocks are declared where the override block wants 1.`),
+    );
+  if (expected === present) return;
+  const where = override === null ? 'byte 126' : 'the override block';
+  problems.push({
+    severity: expected > present ? 'error' : 'warning',
+    block: 0,
+    offset: 126,
+    text: `Extension blocks: ${expected} declared in ${where}, ${present} there.`,
+  });
+}

@@ -1,0 +1,14 @@
+export { type DecodedEdid, decodeEdid, mostBlocks } from './decode.ts';
+export { encodeEdid } from './encode.ts';
+export { type EdidInput, readEdidInput, readEdidText } from './input/read-input.ts';
+export type { EdidProblem, Severity } from './problems.ts';
+export {
+  type CtaSummary,
+  type EdidSummary,
+  type HdmiForumSummary,
+  type HdmiSummary,
+  type HdrStaticSummary,
+  summarise,
+  type TimingSummary,
+} from './summary.ts';
+export type { BlockMap, Edid, ExtensionBlock, OtherExtension } from './tree.ts';
