@@ -1,5 +1,6 @@
 import type { Ticket } from '../shared/contract/ticket.ts';
 import { expectStatus, type Session } from './session.ts';
+import type { StoryClock } from './story-clock.ts';
 
 export type Say = (who: string, what: string) => void;
 type Command = { type: string } & Record<string, unknown>;
@@ -7,8 +8,9 @@ type Step = () => Promise<unknown>;
 
 type Players = {
   ticketId: string;
-  /** Minute 0 of the technician's clock. */
+  /** Minute 0 of the story. */
   start: Date;
+  clock: StoryClock;
   dispatcher: Session;
   technician: Session;
   support: Session;
@@ -17,7 +19,9 @@ type Players = {
 
 /** One ticket and the people on it, with the steps that a case is told in. Minutes count from the start. */
 export type Case = Players & {
-  moment(minute: number): string;
+  moment(minute: number): Date;
+  /** Lets the story go on to that minute. */
+  at(minute: number): void;
   /** The technician sends a command; with `what`, it is told. */
   tell(command: Command, what?: string): Promise<Ticket>;
   watch(from: number, to: number, more: object, during: readonly Step[]): Promise<void>;
@@ -27,8 +31,9 @@ export type Case = Players & {
 };
 
 export function boundCase(players: Players): Case {
-  const { ticketId, technician, start, say } = players;
-  const moment = (minute: number) => new Date(start.getTime() + minute * 60_000).toISOString();
+  const { ticketId, technician, start, clock, say } = players;
+  const moment = (minute: number) => new Date(start.getTime() + minute * 60_000);
+  const at = (minute: number) => clock.to(moment(minute));
   const tell = async (command: Command, what?: string) => {
     const ticket = await technician.command(ticketId, command);
     if (what !== undefined) say('technician', what);
@@ -37,14 +42,19 @@ export function boundCase(players: Players): Case {
   return {
     ...players,
     moment,
+    at,
     tell,
     watch: async (from, to, more, during) => {
-      await tell({ type: 'startWatch', plannedMin: to - from, happenedAt: moment(from), ...more });
+      at(from);
+      await tell({ type: 'startWatch', plannedMin: to - from, ...more });
       for (const step of during) await step();
-      await tell({ type: 'endWatch', happenedAt: moment(to) });
+      at(to);
+      await tell({ type: 'endWatch' });
     },
-    occurrence: (minute, more = {}) =>
-      tell({ type: 'recordOccurrence', durationS: 3, happenedAt: moment(minute), ...more }),
+    occurrence: (minute, more = {}) => {
+      at(minute);
+      return tell({ type: 'recordOccurrence', durationS: 3, ...more });
+    },
     read: async (tie, reading) => {
       expectStatus(await technician.post(`/tickets/${ticketId}/readings`, { tie, reading }), 201);
     },

@@ -9,24 +9,29 @@ import { boundCase, type Case, type Say } from './case-steps.ts';
 import { drawnPhoto, processorLog } from './demo-evidence.ts';
 import { firm, makersDesk } from './firm.ts';
 import { expectStatus, signIn, type Transport } from './session.ts';
+import type { StoryClock } from './story-clock.ts';
+
+/** Where a case is played: the API, the server's clock, and the folder that the packet goes into. */
+type Stage = { transport: Transport; clock: StoryClock; out: string };
 
 /**
  * Plays one case over HTTP as dispatcher, technician and second line, and leaves the packet in a folder.
- * Watches lie in the past by the technician's clock, as those of a phone that was out of signal would.
+ * Its hours pass on the server's clock, which the story moves.
  * @param say takes one line a step
  * @returns the path of the packet's zip
  * @throws when any step does not go as it has to
  */
 export async function playCase(
-  transport: Transport,
+  stage: Stage,
   where: { siteId: string; chainId: string },
-  out: string,
   say: Say,
 ): Promise<string> {
+  const { transport, clock } = stage;
   const dispatcher = await signIn(transport, firm.handle, 'oda@lanternrow.example');
   const technician = await signIn(transport, firm.handle, 'brask@lanternrow.example');
   const support = await signIn(transport, firm.handle, 'pim@lanternrow.example');
   const start = new Date(Date.now() - 10 * 3_600_000);
+  clock.to(start);
   const { memberAddress } = expectStatus(await technician.get<{ memberAddress: string }>('/me'), 200);
   const opened = expectStatus(
     await dispatcher.post<Ticket>('/tickets', {
@@ -46,7 +51,7 @@ export async function playCase(
     201,
   );
   say('dispatcher', `opens ticket no. ${opened.number}: drop-outs, three an hour`);
-  const play = boundCase({ ticketId: opened.id, start, dispatcher, technician, support, say });
+  const play = boundCase({ ticketId: opened.id, start, clock, dispatcher, technician, support, say });
 
   await baseline(play, where.chainId);
   await reproduce(play);
@@ -54,7 +59,7 @@ export async function playCase(
   await substitute(play);
   await escalateIncomplete(play);
   await collectEvidence(play);
-  return secondLine(play, transport, out);
+  return secondLine(play, stage);
 }
 
 async function baseline(
@@ -174,12 +179,8 @@ async function collectEvidence(play: Case): Promise<void> {
       `c5-${shows}.jpg`,
     );
   }
-  const span = { from: moment(0), to: moment(280) };
-  const log = processorLog(
-    new Date(span.from),
-    new Date(span.to),
-    [11, 29, 52, 83, 262].map((at) => new Date(moment(at))),
-  );
+  const span = { from: moment(0).toISOString(), to: moment(280).toISOString() };
+  const log = processorLog(moment(0), moment(280), [11, 29, 52, 83, 262].map(moment));
   await attach(
     { kind: 'log', tie: { deviceId: 'processor' }, description: 'Processor log of the day', span },
     log,
@@ -188,7 +189,7 @@ async function collectEvidence(play: Case): Promise<void> {
   say('technician', 'reads firmware and settings, photographs both ends and the label, takes the log');
 }
 
-async function secondLine(play: Case, transport: Transport, out: string): Promise<string> {
+async function secondLine(play: Case, stage: Stage): Promise<string> {
   const { technician, support, ticketId, say, tell, read } = play;
   await tell({ type: 'escalate', question }, 'escalates: the case is complete, packet 1 is built');
   await support.command(ticketId, { type: 'takeCase' });
@@ -211,14 +212,10 @@ async function secondLine(play: Case, transport: Transport, out: string): Promis
     place: { kind: 'link', linkId: 'C5' },
   });
   say('second line', 'accepts with the finding: cable C5');
-  return fetchPacket(play, transport, out);
+  return fetchPacket(play, stage);
 }
 
-async function fetchPacket(
-  { support, ticketId, say }: Case,
-  transport: Transport,
-  out: string,
-): Promise<string> {
+async function fetchPacket({ support, ticketId, say }: Case, { transport, out }: Stage): Promise<string> {
   const packets = expectStatus(
     await support.get<{ items: { id: string; version: number }[] }>(`/tickets/${ticketId}/packets`),
     200,

@@ -5,6 +5,7 @@ import type { Services } from '../src/services.ts';
 import { firm, firmwareLevels, makersDesk } from './firm.ts';
 import { expectStatus, type Session, signIn, type Transport } from './session.ts';
 import { demoSites } from './sites.ts';
+import type { StoryClock } from './story-clock.ts';
 
 type SiteKey = (typeof demoSites)[number]['key'];
 export type Planted = Record<SiteKey, { siteId: string; chainId: string }>;
@@ -51,7 +52,7 @@ async function open(
 }
 
 /** Tickets in different states: one at the very start of triage, one being watched, one closed. */
-export async function plantTickets(transport: Transport, planted: Planted): Promise<void> {
+export async function plantTickets(transport: Transport, planted: Planted, clock: StoryClock): Promise<void> {
   const dispatcher = await signIn(transport, firm.handle, 'oda@lanternrow.example');
   const brask = await signIn(transport, firm.handle, 'brask@lanternrow.example');
   const tuli = await signIn(transport, firm.handle, 'tuli@lanternrow.example');
@@ -91,6 +92,7 @@ export async function plantTickets(transport: Transport, planted: Planted): Prom
   await tuli.command(watching.id, { type: 'recordAsFound', chainVersion: 1 });
   await tuli.command(watching.id, { type: 'startWatch', plannedMin: 60 });
 
+  clock.to(hoursAgo(9));
   const quiet = await open(
     dispatcher,
     planted.study,
@@ -102,16 +104,20 @@ export async function plantTickets(transport: Transport, planted: Planted): Prom
     },
     { priority: 'low', assigneeId: await idOf(tuli) },
   );
-  await closeAsNoFaultFound(tuli, quiet.id);
+  await closeAsNoFaultFound(tuli, quiet.id, clock);
+  clock.backToReal();
 }
 
+const hoursAgo = (hours: number): Date => new Date(Date.now() - hours * 3_600_000);
+
 /** A fault told once that a long enough quiet watch did not show again. */
-async function closeAsNoFaultFound(technician: Session, ticketId: string): Promise<void> {
-  const hoursAgo = (hours: number) => new Date(Date.now() - hours * 3_600_000).toISOString();
+async function closeAsNoFaultFound(technician: Session, ticketId: string, clock: StoryClock): Promise<void> {
+  clock.to(hoursAgo(8));
   await technician.command(ticketId, { type: 'reviewAudit', chainVersion: 1 });
   await technician.command(ticketId, { type: 'recordAsFound', chainVersion: 1 });
-  await technician.command(ticketId, { type: 'startWatch', happenedAt: hoursAgo(8) });
-  await technician.command(ticketId, { type: 'endWatch', happenedAt: hoursAgo(0.5) });
+  await technician.command(ticketId, { type: 'startWatch' });
+  clock.to(hoursAgo(0.5));
+  await technician.command(ticketId, { type: 'endWatch' });
   await technician.command(ticketId, {
     type: 'chooseRemedy',
     remedy: {

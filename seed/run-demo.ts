@@ -3,15 +3,20 @@ import { startServer } from '../src/start.ts';
 import { demoPassword, firm, makersDesk } from './firm.ts';
 import { isPlanted, plantOrganisations, plantSites, plantTickets } from './plant-demo.ts';
 import { inside } from './session.ts';
+import { storyClock } from './story-clock.ts';
 
-const running = await startServer(
-  readConfig({ LOG_LEVEL: 'warn', ...process.env }),
-  async (app, services) => {
+const clock = storyClock();
+const running = await startServer(readConfig({ LOG_LEVEL: 'warn', ...process.env }), {
+  now: clock.now,
+  prepare: async (app, services) => {
     if (await isPlanted(services)) return;
     await plantOrganisations(services);
-    await plantTickets(inside(app), await plantSites(inside(app)));
+    clock.to(new Date(Date.now() - 10 * 86_400_000));
+    const planted = await plantSites(inside(app));
+    clock.backToReal();
+    await plantTickets(inside(app), planted, clock);
   },
-);
+});
 const { address } = running;
 
 console.log(`Halfsplit demo at ${address}  (API description: ${address}/reference)`);

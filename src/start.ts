@@ -10,21 +10,30 @@ import type { Services } from './services.ts';
 
 export type RunningServer = { readonly address: string; readonly services: Services; stop(): Promise<void> };
 
+type StartOptions = {
+  /** Runs before the server listens, e.g. to fill in a demo. */
+  prepare?: (app: FastifyInstance, services: Services) => Promise<void>;
+  /** The server's clock. */
+  now?: () => Date;
+};
+
 /**
  * Opens the database (applying migrations) and the evidence store, and listens.
  * `stop` takes no new requests, lets running ones finish, then closes the database.
- * `prepare` runs before it listens, e.g. to fill in a demo.
  */
-export async function startServer(
-  config: Config,
-  prepare: (app: FastifyInstance, services: Services) => Promise<void> = async () => undefined,
-): Promise<RunningServer> {
+export async function startServer(config: Config, options: StartOptions = {}): Promise<RunningServer> {
   const logger = createLogger(config.logLevel);
   const database = await openDatabase({ databaseUrl: config.databaseUrl, dataFolder: config.dataFolder });
   const evidenceStore = await openEvidenceStore({ folder: join(config.dataFolder, 'evidence') });
-  const services: Services = { config, database, evidenceStore, now: () => new Date(), newId: randomUUID };
+  const services: Services = {
+    config,
+    database,
+    evidenceStore,
+    now: options.now ?? (() => new Date()),
+    newId: randomUUID,
+  };
   const app = await createApp(services, logger);
-  await prepare(app, services);
+  await options.prepare?.(app, services);
   const address = await app.listen({ host: config.host, port: config.port });
   return {
     address,

@@ -9,11 +9,8 @@ import { readmeTables, withTables } from './readme-tables.ts';
 /** Brings README's tables up to date with the code; a test fails while they are not. */
 const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-readme-'));
 const readme = new URL('../../README.md', import.meta.url);
-const running = await startServer(
-  readConfig({ HALFSPLIT_DATA: dataFolder, PORT: '0', LOG_LEVEL: 'warn' }),
-  async (app) => {
-    writeFileSync(readme, withTables(readFileSync(readme, 'utf8'), readmeTables(app)));
-  },
-);
+const running = await startServer(readConfig({ HALFSPLIT_DATA: dataFolder, PORT: '0', LOG_LEVEL: 'warn' }), {
+  prepare: async (app) => writeFileSync(readme, withTables(readFileSync(readme, 'utf8'), readmeTables(app))),
+});
 await running.stop();
 await rm(dataFolder, { recursive: true, force: true });

@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
-import { databaseKinds, emptyDatabase } from '../support/test-database.ts';
+import { databaseKinds, openTestDatabase } from '../support/test-database.ts';
 
 const kills = 20;
 const writers = 6;
@@ -23,8 +23,8 @@ describe.each(databaseKinds())('a server killed under write load, on the %s data
   it(`has every acknowledged write after ${kills} kills, and whole logs`, async () => {
     const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-kill-'));
     cleanUps.push(() => rm(dataFolder, { recursive: true, force: true }));
-    const empty = await emptyDatabase(kind);
-    cleanUps.push(empty.drop);
+    const onServer = kind === 'server' ? await openTestDatabase(kind) : null;
+    if (onServer !== null) cleanUps.push(onServer.drop);
     const port = await freePort();
     const env = {
       ...process.env,
@@ -32,7 +32,7 @@ describe.each(databaseKinds())('a server killed under write load, on the %s data
       PORT: String(port),
       LOG_LEVEL: 'warn',
       HALFSPLIT_TOKEN_SECRET: 'the same secret over all the restarts of this test',
-      ...(empty.databaseUrl === undefined ? {} : { DATABASE_URL: empty.databaseUrl }),
+      ...(onServer?.databaseUrl === undefined ? {} : { DATABASE_URL: onServer.databaseUrl }),
     };
     const base = `http://127.0.0.1:${port}`;
 

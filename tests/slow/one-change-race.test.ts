@@ -32,7 +32,7 @@ describe.each(databaseKinds())('fifty clients at once, over HTTP, on the %s data
     ((await test.home.technician.get(`/tickets/${ticketId}`)).body as Ticket).sequence;
 
   it('open one change; the others get the typed refusal and the log has one event more', async () => {
-    const { ticketId } = await openTestTicket(test.home);
+    const { ticketId } = await openTestTicket(test);
     await bringToSubstitute(test.home.technician, ticketId);
     const before = await sequenceOf(ticketId);
     const answers = await Promise.all(
@@ -49,7 +49,7 @@ describe.each(databaseKinds())('fifty clients at once, over HTTP, on the %s data
   });
 
   it('with one key between them make one event', async () => {
-    const { ticketId } = await openTestTicket(test.home);
+    const { ticketId } = await openTestTicket(test);
     const before = await sequenceOf(ticketId);
     const key = randomUUID();
     const answers = await Promise.all(
@@ -60,7 +60,7 @@ describe.each(databaseKinds())('fifty clients at once, over HTTP, on the %s data
   });
 
   it('of two tickets at one chain open one change on that chain', async () => {
-    const first = await openTestTicket(test.home);
+    const first = await openTestTicket(test);
     const { dispatcher, technician } = test.home;
     const second = await dispatcher.post('/tickets', {
       body: {

@@ -12,7 +12,7 @@ import { openEvidenceStore } from '../../src/evidence-store/index.ts';
 import { provisionOrganisation } from '../../src/features/people/index.ts';
 import { createLogger } from '../../src/http/logging.ts';
 import type { Services } from '../../src/services.ts';
-import { openTestDatabase, type TestDatabaseKind } from './test-database.ts';
+import { type DatabaseKind, openTestDatabase } from './test-database.ts';
 
 export const testPassword = 'a password for tests';
 
@@ -68,7 +68,7 @@ const usual: Omit<Config, 'dataFolder'> = {
 };
 
 /** The whole application on a fresh database, with two organisations and a member of every role in each. */
-export async function openTestApp(kind: TestDatabaseKind, overrides: Partial<Config> = {}): Promise<TestApp> {
+export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config> = {}): Promise<TestApp> {
   const opened = await openTestDatabase(kind);
   const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-test-'));
   let now: Date | null = null;

@@ -8,7 +8,7 @@ import { PGlite } from '@electric-sql/pglite';
 import pg from 'pg';
 import { type Database, databaseOver, migrateOver } from '../../src/database/index.ts';
 import { migrationsFolder } from '../../src/database/migrate.ts';
-import { embeddedOver, openServer } from '../../src/database/pools.ts';
+import { type Connections, embeddedOver, openEmbedded, openServer } from '../../src/database/pools.ts';
 
 export type DatabaseKind = Database['kind'];
 
@@ -27,7 +27,7 @@ export const databaseKinds = (): DatabaseKind[] =>
 
 /** A migrated and otherwise empty database of its own; `drop` it afterwards. */
 export async function openTestDatabase(kind: DatabaseKind): Promise<TestDatabase> {
-  return kind === 'embedded' ? inMemory() : onServer(process.env.TEST_DATABASE_URL ?? '');
+  return kind === 'embedded' ? inMemory() : onServer();
 }
 
 async function inMemory(): Promise<TestDatabase> {
@@ -38,18 +38,33 @@ async function inMemory(): Promise<TestDatabase> {
   return { database, owner: connections.pool, drop: () => database.close() };
 }
 
-async function onServer(beside: string): Promise<TestDatabase> {
+async function onServer(): Promise<TestDatabase> {
+  const { connections, databaseUrl, drop } = await createOnServer();
+  const database = await databaseOver(connections);
+  const dropAll = () => database.close().then(drop);
+  return { database, owner: connections.pool, databaseUrl, drop: dropAll };
+}
+
+/** A database of its own without any table; `drop` closes it too. */
+export async function openEmptyDatabase(
+  kind: DatabaseKind,
+): Promise<{ connections: Connections; databaseUrl?: string; drop(): Promise<void> }> {
+  if (kind === 'server') {
+    const { connections, databaseUrl, drop } = await createOnServer();
+    return { connections, databaseUrl, drop: () => connections.close().then(drop) };
+  }
+  const connections = await openEmbedded('memory://');
+  return { connections, drop: () => connections.close() };
+}
+
+async function createOnServer() {
+  const beside = process.env.TEST_DATABASE_URL ?? '';
   const name = `halfsplit_test_${randomUUID().replaceAll('-', '')}`;
   const url = new URL(beside);
   url.pathname = `/${name}`;
   await onceOn(beside, `create database ${name} template template0`);
-  const connections = openServer(url.href);
-  const database = await databaseOver(connections);
-  const drop = async () => {
-    await database.close();
-    await onceOn(beside, `drop database ${name} with (force)`);
-  };
-  return { database, owner: connections.pool, databaseUrl: url.href, drop };
+  const drop = () => onceOn(beside, `drop database ${name} with (force)`);
+  return { connections: openServer(url.href), databaseUrl: url.href, drop };
 }
 
 async function onceOn(databaseUrl: string, sql: string): Promise<void> {

@@ -1,6 +1,6 @@
 import type { Ticket } from '../../shared/contract/ticket.ts';
 import { homeCinema } from '../chain/build-chain.ts';
-import type { TestMember, TestOrganisation, TestReply } from './test-app.ts';
+import type { TestApp, TestMember, TestOrganisation, TestReply } from './test-app.ts';
 
 export type TestTicket = { siteId: string; chainId: string; ticketId: string };
 
@@ -11,9 +11,11 @@ export function bodyOf<Body>(reply: TestReply, status: number): Body {
 }
 
 /** A site with a home cinema, and a ticket about drop-outs there that is with the technician. */
-export async function openTestTicket(org: TestOrganisation, client = 'Family Overwell'): Promise<TestTicket> {
+export async function openTestTicket(test: TestApp, org: TestOrganisation = test.home): Promise<TestTicket> {
   const { dispatcher, technician } = org;
-  const site = { client, address: '1 Mill Lane', contact: { phone: '+44 1632 960 143' } };
+  // Long enough ago for hours of watching to fit between then and now.
+  test.setNow(new Date(Date.now() - 12 * 3_600_000));
+  const site = { client: 'Family Overwell', address: '1 Mill Lane', contact: { phone: '+44 1632 960 143' } };
   const { id: siteId } = bodyOf<{ id: string }>(await dispatcher.post('/sites', { body: site }), 201);
   const chain = await dispatcher.post(`/sites/${siteId}/chains`, { body: homeCinema() });
   const { id: chainId } = bodyOf<{ id: string }>(chain, 201);
@@ -25,6 +27,7 @@ export async function openTestTicket(org: TestOrganisation, client = 'Family Ove
       intake: { symptom: { kind: 'dropOuts', perHour: 3 } },
     },
   });
+  test.setNow(null);
   return { siteId, chainId, ticketId: bodyOf<Ticket>(ticket, 201).id };
 }
 

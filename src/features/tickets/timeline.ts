@@ -1,5 +1,5 @@
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
-import { describeEvent } from '../../../state-machines/index.ts';
+import { describeEvent } from '../../../state-machines/describe-event.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome } from '../../http/index.ts';
 import { findTicket, noTicket, snapshotOf } from './ticket-row.ts';
