@@ -10,13 +10,14 @@ import {
   type Rule,
   usualAssumptions,
 } from './audit-rules/rule.ts';
+import type { FirmwareMinimum } from './firmware-level.ts';
 import { deviceName, linkEnds, linkName, placeName, signalRank } from './graph.ts';
 
 export { type AuditAssumptions, usualAssumptions } from './audit-rules/rule.ts';
 
 export type AuditOptions = {
   /** Lowest firmware the organisation accepts, per model; letter case, spaces and dashes of a model don't matter. */
-  minimumFirmware: readonly { model: string; minimum: string }[];
+  minimumFirmware: readonly FirmwareMinimum[];
   /** A fault is being looked for: a second display on a parallel output is then a finding. */
   duringTriage?: boolean | undefined;
   /** The display the fault is seen on, so that the branches beside it can be named. */

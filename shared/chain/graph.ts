@@ -103,6 +103,7 @@ export function signalOrder(chain: Chain): string[] {
  * outputs and the links that leave it; what isn't in the chain comes last.
  */
 export function signalRank(chain: Chain): (place: Place) => number {
+  const links = outgoing(chain);
   const ranks = new Map<string, number>([[placeKey({ kind: 'chain' }), 0]]);
   const add = (place: Place): void => {
     if (!ranks.has(placeKey(place))) ranks.set(placeKey(place), ranks.size);
@@ -113,8 +114,7 @@ export function signalRank(chain: Chain): (place: Place) => number {
       if (port.direction === 'input') add({ kind: 'port', deviceId, portId: port.id });
     add({ kind: 'device', deviceId });
     for (const port of ports) add({ kind: 'port', deviceId, portId: port.id });
-    for (const link of chain.links)
-      if (link.from.deviceId === deviceId) add({ kind: 'link', linkId: link.id });
+    for (const link of links.get(deviceId) ?? []) add({ kind: 'link', linkId: link.id });
   }
   return (place) => ranks.get(placeKey(place)) ?? Number.POSITIVE_INFINITY;
 }
@@ -151,11 +151,7 @@ export function componentsFromTo(chain: Chain, fromId: string, toId: string): Co
   const before = upstreamOf(chain, toId).add(toId);
   if (!after.has(toId)) return [];
   const between = (id: string): boolean => after.has(id) && before.has(id);
-  return componentsWhere(
-    chain,
-    between,
-    (link) => between(link.from.deviceId) && between(link.to.deviceId) && fromId !== toId,
-  );
+  return componentsWhere(chain, between, (link) => between(link.from.deviceId) && between(link.to.deviceId));
 }
 
 /** As `componentsFromTo`, without the two devices themselves. */

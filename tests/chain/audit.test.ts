@@ -620,7 +620,7 @@ describe('any chain', () => {
         );
         expect(wrong).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     );
   });
 

@@ -257,7 +257,7 @@ describe('any two chains', () => {
         );
         expect(homeless).toEqual([]);
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     );
   });
 

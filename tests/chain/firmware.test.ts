@@ -6,6 +6,7 @@ import {
   isBelowMinimum,
   relateFirmware,
 } from '../../shared/chain/firmware.ts';
+import { checkLevels, isBelowLevel } from '../../shared/chain/firmware-level.ts';
 
 const older: [string, string][] = [
   // numbers count as numbers
@@ -217,7 +218,7 @@ describe('the order of firmware', () => {
         expect(compareFirmware(b, a)).toBe(order === null ? null : order === 0 ? 0 : -order);
         expect(relateFirmware(a, b).reason === null).toBe(order !== null);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -239,7 +240,7 @@ describe('the order of firmware', () => {
         ] as const)
           expect(contradicts(x, y, z)).toBe(false);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -256,7 +257,7 @@ describe('the order of firmware', () => {
         expect([0, -1]).toContain(compareFirmware(middle, high));
         expect([0, -1]).toContain(compareFirmware(low, high));
       }),
-      { numRuns: 2000 },
+      { numRuns: 500 },
     );
   });
 
@@ -312,5 +313,31 @@ describe('reaching a minimum', () => {
     expect(checkMinimum('1.2.3', '1.2.3 (45)').reason).toBe(
       'the minimum names a build, and the reading has none',
     );
+  });
+});
+
+describe('the levels an organisation sets', () => {
+  const levels = [
+    { model: 'CP-20', minimum: '1.8' },
+    { model: 'CP-30', minimum: '2.0' },
+  ];
+
+  it.each([
+    ['CP-20', '1.7', true],
+    ['cp 20', '1.7', true],
+    ['CP_20', '1.8', false],
+    ['CP-20', null, false],
+    ['CP-20', '2025-03-01', false],
+    ['CP-200', '1.0', false],
+    [null, '1.0', false],
+  ] as const)('model %s at %s: below is %s', (model, firmware, below) => {
+    expect(isBelowLevel({ model, firmware }, levels)).toBe(below);
+  });
+
+  it('count by model, each with its result', () => {
+    expect(checkLevels({ model: 'CP-30', firmware: '1.9' }, levels)).toEqual([
+      { result: 'below', reason: '1.9 is older than 2.0', minimum: '2.0' },
+    ]);
+    expect(checkLevels({ model: 'XY', firmware: '1.9' }, levels)).toEqual([]);
   });
 });

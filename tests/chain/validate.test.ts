@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chainFaults } from '../../shared/chain/validate.ts';
-import type { Chain, ChainFault, Device, Link } from '../../shared/contract/chain.ts';
+import {
+  type Chain,
+  type ChainFault,
+  chain as chainForm,
+  type Device,
+  type Link,
+} from '../../shared/contract/chain.ts';
 import { arbitraryChain } from './arbitrary-chain.ts';
 import {
   cable,
@@ -44,12 +50,12 @@ describe('a chain without faults', () => {
     expect(chainFaults(chain)).toEqual([]);
   });
 
-  it('is what the generator of random chains makes', () => {
+  it('is what the generator of random chains makes, in the form of the contract', () => {
     fc.assert(
       fc.property(arbitraryChain(), (chain) => {
         expect(chainFaults(chain)).toEqual([]);
+        expect(chainForm.parse(chain)).toEqual(chain);
       }),
-      { numRuns: 500 },
     );
   });
 });
@@ -388,7 +394,7 @@ describe('any damage whatever', () => {
           expect(text).toMatch(/^[A-Z].*\.$/);
         }
       }),
-      { numRuns: 500 },
+      { numRuns: 200 },
     );
   });
 });

@@ -204,7 +204,7 @@ function endPower(context: LinkContext): Observation[] {
           ? `${sentenceStart(name)} needs power ${where} and has none.`
           : `${sentenceStart(name)} needs power ${where}; nobody has noted whether it has it.`,
         whatToDo: missing
-          ? `Plug in the supply that its maker asks for ${where}, not a port that sleeps with the device.`
+          ? `Plug in the supply that its maker asks for ${where}, not a socket that goes off with the device.`
           : `Check the supply ${where}, also while the devices are on standby.`,
         cautions: poweringCautions(context),
       },

@@ -1,5 +1,5 @@
 import type { Device, Port } from '../../contract/chain.ts';
-import { checkMinimum } from '../firmware.ts';
+import { checkLevels } from '../firmware-level.ts';
 import {
   bareName,
   deviceName,
@@ -134,39 +134,27 @@ function displaysAt({ chain }: DeviceContext, deviceId: string): string[] {
     .filter((id) => reached.has(id));
 }
 
-const sameModel = (one: string, other: string): boolean => modelKey(one) === modelKey(other);
-const modelKey = (model: string): string =>
-  model
-    .normalize('NFKC')
-    .toLowerCase()
-    .replaceAll(/[\s_-]+/g, '');
-
 function firmwareLevel({ device, name, minimumFirmware }: DeviceContext): Observation[] {
-  const { model, firmware } = device;
-  if (model === null) return [];
-  return minimumFirmware
-    .filter((level) => sameModel(level.model, model))
-    .flatMap(({ minimum }): Observation[] => {
-      const { result, reason } = checkMinimum(firmware, minimum);
-      if (result === 'ok') return [];
-      if (result === 'below')
-        return [
-          {
-            severity: 'mustFix',
-            text: `Firmware ${firmware} of ${name} is below ${minimum}, the lowest your organisation accepts for model ${model}.`,
-            whatToDo: `Save its settings and note the level as found, then update it to ${minimum} or later.`,
-            cautions: [firmwareCaution],
-          },
-        ];
+  return checkLevels(device, minimumFirmware).flatMap(({ result, reason, minimum }): Observation[] => {
+    if (result === 'ok') return [];
+    if (result === 'below')
       return [
         {
-          severity: 'note',
-          text: `Whether the firmware of ${name} reaches ${minimum} can't be told: ${reason}.`,
-          whatToDo: 'Read the firmware level in its menu and note it as shown.',
-          cautions: [],
+          severity: 'mustFix',
+          text: `Firmware ${device.firmware} of ${name} is below ${minimum}, the lowest your organisation accepts for model ${device.model}.`,
+          whatToDo: `Save its settings and note the level as found, then update it to ${minimum} or later.`,
+          cautions: [firmwareCaution],
         },
       ];
-    });
+    return [
+      {
+        severity: 'note',
+        text: `Whether the firmware of ${name} reaches ${minimum} can't be told: ${reason}.`,
+        whatToDo: 'Read the firmware level in its menu and note it as shown.',
+        cautions: [],
+      },
+    ];
+  });
 }
 
 /** Prerequisites of each device. */

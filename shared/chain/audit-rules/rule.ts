@@ -1,5 +1,6 @@
 import type { Chain, Device, Finding, Link, Place } from '../../contract/chain.ts';
 import type { Symptom } from '../../contract/triage.ts';
+import type { FirmwareMinimum } from '../firmware-level.ts';
 import type { LinkEnds } from '../graph.ts';
 
 /** Numbers that decide a finding. All of them common practice, no source; an organisation may set its own. */
@@ -19,7 +20,7 @@ export const usualAssumptions: AuditAssumptions = {
 
 export type AuditContext = {
   chain: Chain;
-  minimumFirmware: readonly { model: string; minimum: string }[];
+  minimumFirmware: readonly FirmwareMinimum[];
   duringTriage: boolean;
   /** The display the fault is seen on; null when not known. */
   displayId: string | null;
