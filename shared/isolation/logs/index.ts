@@ -1,0 +1,33 @@
+/** Logs as evidence: reading them, and what they say about occurrences of a fault. */
+export {
+  type ClockReference,
+  type ClockResult,
+  compileClock,
+  type KnownMoment,
+  type LogClock,
+} from './clock.ts';
+export { type CoverageOptions, coverage, type LogCoverage, type OccurrenceCoverage } from './coverage.ts';
+export { kindWords } from './event-words.ts';
+export { chunksOf, defaultMaxLogBytes, LogCutShort, unpacked } from './gunzip.ts';
+export { createLineReader, type LineReader, type LineSink, type TextEncoding } from './line-reader.ts';
+export { createLogReader, type LogOptions, type LogReader, readLog } from './log-reader.ts';
+export { type Precursor, type PrecursorOptions, type Precursors, precursors } from './precursors.ts';
+export {
+  type ProposalOptions,
+  type ProposedOccurrence,
+  type ProposedOccurrences,
+  proposeOccurrences,
+} from './proposals.ts';
+export {
+  type FirmwareString,
+  type LogClockStep,
+  type LogEvent,
+  type LogGap,
+  type LogReading,
+  logEventKinds,
+} from './reading.ts';
+export { compileRecognition, type Recognition, type RecognitionResult } from './recognition.ts';
+export { type RecognitionRow, recognitionRows } from './recognition-table.ts';
+export { defaultSilenceRule, type SilenceRule } from './silence.ts';
+export { type LogFormat, logFormats, type StampBase } from './stamp.ts';
+export { readStamp } from './stamp-reader.ts';

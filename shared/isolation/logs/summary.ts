@@ -1,0 +1,140 @@
+import type { LogClock } from './clock.ts';
+import { type EventKeeper, isoOf, type Kept } from './event-keeper.ts';
+import type { TextEncoding } from './line-reader.ts';
+import type { Placement } from './placement.ts';
+import type { LogClockStep, LogGap, LogReading } from './reading.ts';
+import type { Covered, SilenceKeeper } from './silence.ts';
+import { firstAtOrAfter } from './sorted.ts';
+import type { LogFormat, StampBase } from './stamp.ts';
+
+/** What is counted line by line. */
+export type LineCounts = {
+  lines: number;
+  unparsed: number;
+  cutLines: number;
+  unsetClock: number;
+  formats: Record<LogFormat, number>;
+  bases: Record<StampBase, number>;
+};
+
+export type ReadParts = {
+  counts: LineCounts;
+  clock: LogClock;
+  placement: Placement;
+  silence: SilenceKeeper;
+  keeper: EventKeeper;
+  cutShort: LogReading['cutShort'];
+  bytes: number;
+  encoding: TextEncoding;
+};
+
+/** A restart that follows a gap within this time ended it: assumed. */
+const restartAfterGapMs = 60_000;
+
+/** Puts the reading of a whole log together. */
+export function summarise(parts: ReadParts): LogReading {
+  const { counts, clock, placement, silence, keeper, cutShort, bytes, encoding } = parts;
+  const kept = keeper.result(placement.momentMs);
+  const covered = silence.covered(placement.momentMs);
+  const steps = silence.steps();
+  return {
+    bytes,
+    lines: counts.lines,
+    unparsed: counts.unparsed,
+    cutLines: counts.cutLines,
+    encoding,
+    formats: counts.formats,
+    span: spanOf(covered),
+    events: kept.events,
+    eventCounts: kept.counts,
+    eventsNotKept: kept.notKept,
+    keptUntil: kept.keptUntil,
+    firmware: kept.firmware,
+    gaps: gapsOf(covered, restartsIn(kept)),
+    gapThresholdS: silence.thresholdMs() / 1000,
+    clockSteps: steps.kept.map(
+      ({ line, track, from, to }): LogClockStep => ({
+        line,
+        from: isoOf(placement.momentMs(track, from)),
+        to: isoOf(placement.momentMs(track, to)),
+        byS: (to - from) / 1000,
+      }),
+    ),
+    boots: placement.boots(),
+    clock: {
+      zone: clock.zoneGiven ? 'given' : 'assumed',
+      skewS: clock.skewKnown ? clock.localSkewMs / 1000 : null,
+    },
+    cutShort,
+    notes: notesOn(parts, kept, steps.count),
+  };
+}
+
+function spanOf(covered: readonly Covered[]): LogReading['span'] {
+  const first = covered[0];
+  const last = covered.at(-1);
+  if (first === undefined || last === undefined) return null;
+  return { from: new Date(first.fromMs).toISOString(), to: new Date(last.toMs).toISOString() };
+}
+
+function gapsOf(covered: readonly Covered[], restartsMs: readonly number[]): LogGap[] {
+  return covered.slice(1).map((after, index) => {
+    const before = covered[index] as Covered;
+    const restartMs = restartsMs[firstAtOrAfter(restartsMs, after.fromMs)] ?? Number.POSITIVE_INFINITY;
+    return {
+      from: new Date(before.toMs).toISOString(),
+      to: new Date(after.fromMs).toISOString(),
+      lengthS: (after.fromMs - before.toMs) / 1000,
+      afterLine: before.toLine,
+      beforeLine: after.fromLine,
+      endsInRestart: restartMs - after.fromMs <= restartAfterGapMs,
+    };
+  });
+}
+
+function restartsIn({ events }: Kept): number[] {
+  const times = events.filter(({ kind }) => kind === 'restart').map(({ time }) => Date.parse(time ?? ''));
+  return times.filter((time) => !Number.isNaN(time)).sort((a, b) => a - b);
+}
+
+function notesOn({ counts, clock, placement, cutShort }: ReadParts, kept: Kept, steps: number): string[] {
+  const { bases, unparsed, unsetClock, cutLines } = counts;
+  const stamped = bases.utc + bases.local + bases.yearless + bases.boot;
+  const zoneless = bases.local + bases.yearless;
+  const notes: [boolean, string][] = [
+    [cutShort === 'damaged', 'The file is damaged or cut off; only what came before is read.'],
+    [cutShort === 'tooLarge', 'The file is larger than is read; only its beginning is.'],
+    [
+      zoneless > 0 && !clock.zoneGiven && !clock.skewKnown,
+      `${lines(zoneless)} no time zone; taken as UTC. Give the zone, or a moment that is known.`,
+    ],
+    [
+      bases.yearless > 0 && clock.writtenByMs === null,
+      `${lines(bases.yearless)} no year, so no date either. Say when the log was taken.`,
+    ],
+    [
+      bases.boot > 0 && clock.bootedAtMs === null,
+      `${lines(bases.boot)} seconds since the device started only. Say when it started, or give a moment that is known.`,
+    ],
+    [
+      placement.boots() > 1 && clock.bootedAtMs !== null,
+      `The device started ${placement.boots()} times; only what follows the last start is tied to a time.`,
+    ],
+    [unsetClock > 0, `${lines(unsetClock)} a time before 1990 or after 2199: the device’s clock wasn’t set.`],
+    [
+      steps > 0,
+      `The device’s clock was set ${steps === 1 ? 'once' : `${steps} times`}; times around that are unsure.`,
+    ],
+    [unparsed > stamped, `Most lines (${unparsed}) have no time that could be read.`],
+    [cutLines > 0, `${cutLines} over-long ${cutLines === 1 ? 'line was' : 'lines were'} read in part.`],
+    [
+      kept.notKept > 0,
+      `${kept.notKept} events are counted but not kept, the first of them at ${kept.keptUntil ?? 'an unknown time'}.`,
+    ],
+  ];
+  return notes.filter(([applies]) => applies).map(([, note]) => note);
+}
+
+function lines(count: number): string {
+  return count === 1 ? '1 line tells' : `${count} lines tell`;
+}
