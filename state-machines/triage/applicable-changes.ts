@@ -2,7 +2,7 @@ import { findDevice, findLink, findPort, linkEnds } from '../../shared/chain/gra
 import { placeName, samePlace } from '../../shared/chain/place.ts';
 import type { Chain, Place } from '../../shared/contract/chain.ts';
 import { type ChangeKind, changeKinds, type TriageRecord } from '../../shared/contract/triage.ts';
-import { type Caution, cautionTexts, changeCatalogue } from './change-catalogue.ts';
+import { type Caution, cautionTexts, changeCatalogue, changeLabel } from './change-catalogue.ts';
 import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './change-places.ts';
 import { changesOfRound, standingSides } from './record.ts';
 import { segmentOf } from './segment.ts';
@@ -47,16 +47,23 @@ const wasTried = (record: TriageRecord, kind: ChangeKind, target: Place): boolea
 export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target: Place): string | null {
   const scene = sceneOf(record);
   if (scene === null) return 'No side is known yet, so it can’t be said what is worth changing.';
-  const kept = record.changes.some(
+  const why = whyNotThere(scene, kind, target);
+  return why === null && kind === 'updateFirmware'
+    ? whyNotYet(scene, target, firstUntried(scene, candidates(scene)))
+    : why;
+}
+
+const isKept = ({ record }: Scene, kind: ChangeKind, target: Place): boolean =>
+  record.changes.some(
     (change) => change.kind === kind && change.status === 'kept' && samePlace(change.target, target),
   );
-  if (kept && !repeatable.includes(kind)) return 'That was done and kept: it is part of the chain now.';
-  return whyNotThere(scene, kind, target) ?? (kind === 'updateFirmware' ? whyNotYet(scene, target) : null);
-}
 
 function whyNotThere(scene: Scene, kind: ChangeKind, target: Place): string | null {
   const { target: wanted, label } = changeCatalogue[kind];
   if (target.kind !== wanted) return `‘${label}’ is done to a ${wanted}, not to a ${target.kind}.`;
+  if (!repeatable.includes(kind) && isKept(scene, kind, target)) {
+    return 'That was done and kept: it is part of the chain now.';
+  }
   const nothing = 'The chain as found has nothing under that id.';
   if (target.kind === 'link') {
     const link = findLink(scene.chain, target.linkId);
@@ -71,17 +78,23 @@ function whyNotThere(scene: Scene, kind: ChangeKind, target: Place): string | nu
   return deviceWhyNot[kind]?.(scene, device) ?? null;
 }
 
-/** Firmware can't be taken back, so it comes last, unless the organisation's level asks for it anyway. */
-function whyNotYet(scene: Scene, target: Place): string | null {
-  const { record } = scene;
-  if (target.kind === 'device' && record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
-  const untried = changeKinds
+type Candidate = { kind: ChangeKind; target: Place };
+
+/** Every change that applies, updates of firmware apart, kind by kind in the catalogue's order. */
+const candidates = (scene: Scene): Candidate[] =>
+  changeKinds
     .filter((kind) => kind !== 'updateFirmware')
-    .flatMap((kind) => placesFor(record, scene.chain, kind).map((place) => ({ kind, place })))
-    .find(({ kind, place }) => !wasTried(record, kind, place));
-  return untried === undefined
+    .flatMap((kind) => placesFor(scene, kind).map((target) => ({ kind, target })));
+
+const firstUntried = ({ record }: Scene, of: readonly Candidate[]): Candidate | null =>
+  of.find(({ kind, target }) => !wasTried(record, kind, target)) ?? null;
+
+/** Firmware can't be taken back, so it comes last, unless the organisation's level asks for it anyway. */
+function whyNotYet({ chain, record }: Scene, target: Place, untried: Candidate | null): string | null {
+  if (target.kind === 'device' && record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
+  return untried === null
     ? null
-    : `An update can’t be undone, so it comes last: ‘${changeCatalogue[untried.kind].label}’ at ${placeName(scene.chain, untried.place)} is still untried.`;
+    : `An update can’t be undone, so it comes last: ‘${changeLabel(untried.kind)}’ at ${placeName(chain, untried.target)} is still untried.`;
 }
 
 function everyPlace(chain: Chain, kind: 'device' | 'port' | 'link'): Place[] {
@@ -92,18 +105,21 @@ function everyPlace(chain: Chain, kind: 'device' | 'port' | 'link'): Place[] {
   );
 }
 
-const placesFor = (record: TriageRecord, chain: Chain, kind: ChangeKind): Place[] =>
-  everyPlace(chain, changeCatalogue[kind].target).filter(
-    (place) => whyNotApplicable(record, kind, place) === null,
+const placesFor = (scene: Scene, kind: ChangeKind): Place[] =>
+  everyPlace(scene.chain, changeCatalogue[kind].target).filter(
+    (place) => whyNotThere(scene, kind, place) === null,
   );
 
 /** Every change that applies now, kind by kind in the catalogue's order; none before a side is known. */
 export function applicableChangesOf(record: TriageRecord): ApplicableChange[] {
   const scene = sceneOf(record);
   if (scene === null) return [];
-  return changeKinds.flatMap((kind) =>
-    placesFor(record, scene.chain, kind).map((target) => describe(scene, kind, target)),
-  );
+  const others = candidates(scene);
+  const untried = firstUntried(scene, others);
+  const updates = placesFor(scene, 'updateFirmware')
+    .filter((target) => whyNotYet(scene, target, untried) === null)
+    .map((target): Candidate => ({ kind: 'updateFirmware', target }));
+  return [...others, ...updates].map(({ kind, target }) => describe(scene, kind, target));
 }
 
 function describe({ chain, record }: Scene, kind: ChangeKind, target: Place): ApplicableChange {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { homeCinema, withDevice } from '../chain/build-chain.ts';
-import { TriageCase } from './triage-case.ts';
+import { type Sent, TriageCase } from './triage-case.ts';
 
-const audit = { type: 'reviewAudit', chainVersion: 3 } as const;
-const answers = { type: 'answerWhatChanged', answers: [{ kind: 'firmware', text: 'Receiver' }] } as const;
-const asFound = { type: 'recordAsFound', chainVersion: 3 } as const;
+const audit = { type: 'reviewAudit', chainVersion: 3 } satisfies Sent;
+const answers: Sent = { type: 'answerWhatChanged', answers: [{ kind: 'firmware', text: 'Receiver' }] };
+const asFound = { type: 'recordAsFound', chainVersion: 3 } satisfies Sent;
 
 describe('baseline', () => {
   it('goes on to reproduce once audit, what-changed and as-found are there, in any order', () => {
@@ -14,10 +14,8 @@ describe('baseline', () => {
       [answers, asFound, audit],
     ]) {
       const ticket = new TriageCase();
-      const [first, second, third] = order as [typeof audit, typeof answers, typeof asFound];
-      expect(ticket.send(first).state).toBe('baseline');
-      expect(ticket.send(second).state).toBe('baseline');
-      expect(ticket.send(third).state).toBe('reproduce');
+      const states = order.map((command) => ticket.send(command).state);
+      expect(states).toEqual(['baseline', 'baseline', 'reproduce']);
     }
   });
 
