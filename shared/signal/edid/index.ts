@@ -1,7 +1,16 @@
+export {
+  type DepthsByEncoding,
+  type Eotf,
+  type SinkAudio,
+  type SinkCapabilities,
+  sinkCapabilities,
+} from './capabilities.ts';
 export { type DecodedEdid, decodeEdid, mostBlocks } from './decode.ts';
 export { encodeEdid } from './encode.ts';
+export { type FormatSource, type SinkFormat, sinkFormats } from './formats.ts';
 export { type EdidInput, readEdidInput, readEdidText } from './input/read-input.ts';
 export type { EdidProblem, Severity } from './problems.ts';
+export { rasterOfDetailed, rasterOfDisplayId } from './raster.ts';
 export {
   type CtaSummary,
   type EdidSummary,

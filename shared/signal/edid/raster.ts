@@ -1,0 +1,112 @@
+import type { Timing } from '../timings/index.ts';
+import type { DetailedTiming } from './base/detailed-timing.ts';
+import type { DisplayIdTiming } from './displayid/timings.ts';
+
+const positive = (value: number): number => Math.max(value, 0);
+
+function polarity({ sync }: DetailedTiming): { horizontal: boolean; vertical: boolean } {
+  switch (sync.kind) {
+    case 'digitalSeparate':
+      return { horizontal: sync.horizontalPositive, vertical: sync.verticalPositive };
+    case 'digitalComposite':
+      return { horizontal: sync.horizontalPositive, vertical: false };
+    default:
+      return { horizontal: false, vertical: false };
+  }
+}
+
+/** Width to height: of the picture in millimetres where it is given, else of its pixels taken as square. */
+function aspectOf(
+  { imageMm, horizontal }: DetailedTiming,
+  heightPx: number,
+): { width: number; height: number } {
+  return imageMm.width > 0 && imageMm.height > 0
+    ? { width: imageMm.width, height: imageMm.height }
+    : { width: horizontal.activePx, height: heightPx };
+}
+
+/** A detailed timing as a raster. Borders count as porches; what the timing leaves negative becomes 0. */
+export function rasterOfDetailed(timing: DetailedTiming): Timing {
+  const { horizontal: h, vertical: v, interlaced } = timing;
+  const heightPx = v.activeLines * (interlaced ? 2 : 1);
+  const positiveSync = polarity(timing);
+  return {
+    widthPx: h.activePx,
+    heightPx,
+    interlaced,
+    aspect: aspectOf(timing, heightPx),
+    pixelClockKHz: timing.pixelClockKHz,
+    horizontal: {
+      frontPorch: h.frontPorchPx,
+      sync: h.syncPx,
+      backPorch: positive(h.blankPx - h.frontPorchPx - h.syncPx),
+      positiveSync: positiveSync.horizontal,
+    },
+    vertical: {
+      frontPorch: v.frontPorchLines,
+      sync: v.syncLines,
+      backPorch: positive(v.blankLines - v.frontPorchLines - v.syncLines),
+      positiveSync: positiveSync.vertical,
+    },
+    halfLineFields: interlaced,
+  };
+}
+
+/** A timing of DisplayID as a raster; the lines of an interlaced one are halved into fields. */
+export function rasterOfDisplayId(timing: DisplayIdTiming): Timing {
+  const { horizontal: h, vertical: v, interlaced } = timing;
+  const share = interlaced ? 2 : 1;
+  const porches = (span: typeof h, by: number) => ({
+    frontPorch: span.frontPorch / by,
+    sync: span.sync / by,
+    backPorch: positive(span.blank - span.frontPorch - span.sync) / by,
+    positiveSync: span.positiveSync,
+  });
+  return {
+    widthPx: h.active,
+    heightPx: v.active,
+    interlaced,
+    aspect: { width: h.active, height: v.active },
+    pixelClockKHz: timing.pixelClockKHz,
+    horizontal: porches(h, 1),
+    vertical: porches(v, share),
+    halfLineFields: false,
+  };
+}
+
+/** The raster as an 18-byte timing; null when a number is too great for its field. */
+export function detailedOfRaster(timing: Timing, imageMm = { width: 0, height: 0 }): DetailedTiming | null {
+  const { horizontal: h, vertical: v, interlaced } = timing;
+  const detailed: DetailedTiming = {
+    pixelClockKHz: Math.round(timing.pixelClockKHz / 10) * 10,
+    interlaced,
+    horizontal: {
+      activePx: timing.widthPx,
+      blankPx: h.frontPorch + h.sync + h.backPorch,
+      frontPorchPx: h.frontPorch,
+      syncPx: h.sync,
+      borderPx: 0,
+    },
+    vertical: {
+      activeLines: timing.heightPx / (interlaced ? 2 : 1),
+      blankLines: v.frontPorch + v.sync + v.backPorch,
+      frontPorchLines: v.frontPorch,
+      syncLines: v.sync,
+      borderLines: 0,
+    },
+    imageMm,
+    stereoCode: 0,
+    sync: {
+      kind: 'digitalSeparate',
+      verticalPositive: v.positiveSync,
+      horizontalPositive: h.positiveSync,
+    },
+  };
+  const fits =
+    detailed.pixelClockKHz <= 655_350 &&
+    Math.max(timing.widthPx, detailed.horizontal.blankPx) <= 4095 &&
+    Math.max(detailed.vertical.activeLines, detailed.vertical.blankLines) <= 4095 &&
+    Math.max(h.frontPorch, h.sync) <= 1023 &&
+    Math.max(v.frontPorch, v.sync) <= 63;
+  return fits ? detailed : null;
+}
