@@ -157,17 +157,12 @@ export class TriageCase {
       ...facts,
       tie: { ...noTie, ...tie },
     };
-    const event = {
-      type: 'evidenceAdded',
-      evidence,
-      at: this.now,
-      by: members.technician,
-      role: 'technician',
-    } as const;
-    const decision = decide(this.snapshot, event);
-    if (!decision.accepted) throw new Error(decision.refusal.detail);
-    this.#take(event, decision.snapshot);
+    this.#takeFact({ type: 'evidenceAdded', evidence, ...this.#byTechnician() });
     return evidence.id;
+  }
+
+  withdrawEvidence(evidenceId: string, reason: string): this {
+    return this.#takeFact({ type: 'evidenceWithdrawn', evidenceId, reason, ...this.#byTechnician() });
   }
 
   /** What replay of the log leads to. */
@@ -177,6 +172,16 @@ export class TriageCase {
 
   #event(command: Sent, added: Added): TriageEvent {
     return eventOf(command, { at: this.now, newId: this.newId, chain: this.#chain, ...added });
+  }
+
+  #byTechnician() {
+    return { at: this.now, by: members.technician, role: 'technician' as const };
+  }
+
+  #takeFact(event: TriageEvent): this {
+    const decision = decide(this.snapshot, event);
+    if (!decision.accepted) throw new Error(decision.refusal.detail);
+    return this.#take(event, decision.snapshot);
   }
 
   #take(event: TriageEvent, snapshot: TriageSnapshot): this {
