@@ -100,7 +100,7 @@ function readBuild(text: string): FirmwareReading | null {
 /** Brackets hold a build (`(45)`, `[build 45]`, `(2025-03-01)`), a stage (`(beta 2)`) or an edition (`(eu)`). */
 function readBracket(text: string): { parts: FirmwarePart[]; editions: string[]; build: string } {
   const words: string[] = text.match(/[a-z]+/g) ?? [];
-  const staged = words.some((word) => word in earlyWords || patchWords.test(word));
+  const staged = words.some((word) => Object.hasOwn(earlyWords, word) || patchWords.test(word));
   const read = sequence(staged || !/\d/.test(text) ? text : '');
   const build = staged || !/\d/.test(text) ? '' : text;
   return { parts: read.dayFirst, editions: read.editions, build };
@@ -111,22 +111,19 @@ function withDecimalPoint(text: string): string {
   return /^\D*\d+,\d+\D*$/.test(text) ? text.replace(',', '.') : text;
 }
 
+const dayMonthYear = new RegExp(`\\b(\\d{1,2})[\\s.-]*${monthWord}[\\s.,-]*(\\d{4})\\b`);
+const monthDayYear = new RegExp(`\\b${monthWord}[\\s.-]*(\\d{1,2})[\\s.,-]+(\\d{4})\\b`);
+const yearMonthDay = new RegExp(`\\b(\\d{4})[\\s.-]*${monthWord}[\\s.-]*(\\d{1,2})\\b`);
+const monthYear = new RegExp(`\\b${monthWord}[\\s.,-]+(\\d{4})\\b`);
+
 function withMonthNumbers(text: string): string {
   const iso = (year: string, month: string, day: string): string =>
     `${year}-${String(months.indexOf(month) + 1).padStart(2, '0')}-${day.padStart(2, '0')}`;
   return text
-    .replace(new RegExp(`\\b(\\d{1,2})[\\s.-]*${monthWord}[\\s.,-]*(\\d{4})\\b`), (_all, day, month, year) =>
-      iso(year, month, day),
-    )
-    .replace(new RegExp(`\\b${monthWord}[\\s.-]*(\\d{1,2})[\\s.,-]+(\\d{4})\\b`), (_all, month, day, year) =>
-      iso(year, month, day),
-    )
-    .replace(new RegExp(`\\b(\\d{4})[\\s.-]*${monthWord}[\\s.-]*(\\d{1,2})\\b`), (_all, year, month, day) =>
-      iso(year, month, day),
-    )
-    .replace(new RegExp(`\\b${monthWord}[\\s.,-]+(\\d{4})\\b`), (_all, month, year) =>
-      iso(year, month, '00'),
-    );
+    .replace(dayMonthYear, (_all, day, month, year) => iso(year, month, day))
+    .replace(monthDayYear, (_all, month, day, year) => iso(year, month, day))
+    .replace(yearMonthDay, (_all, year, month, day) => iso(year, month, day))
+    .replace(monthYear, (_all, month, year) => iso(year, month, '00'));
 }
 
 function withoutHash(text: string): { rest: string; hash: string } {

@@ -418,8 +418,13 @@ describe('devices', () => {
 
   it('say which device processes beside them', () => {
     expect(only(withDevice(cinema, 'receiver', scaling)).text).toBe(
-      "Receiver 'Receiver' scales or processes the picture, and so does processor 'Cinema processor'; only one should.",
+      "Receiver 'Receiver' scales or processes the picture; with processor 'Cinema processor' on the way only that one should.",
     );
+    const both = withDevice(withDevice(withoutProcessor, 'switch', scaling), 'player', scaling);
+    expect(auditChain(both, plain).map(({ text }) => text)).toEqual([
+      "Source 'Disc player' scales or processes the picture, and so does switch 'Switch'.",
+      "Switch 'Switch' scales or processes the picture, and so does source 'Disc player'.",
+    ]);
   });
 });
 

@@ -131,6 +131,7 @@ const same: [string, string][] = [
   ['Beta 1.8', '1.8 beta'],
   ['1.8 or later', '1.8'],
   ['b 1.2.3 final', 'b 1.2.3'],
+  ['1.2.3 (constructor 5)', '1.2.3 (5)'],
   ['unreadable', ' Unreadable'],
 ];
 

@@ -65,20 +65,25 @@ function processing({ chain, device, name }: DeviceContext): Observation[] {
   const processor = onItsWay.find(({ role }) => role === 'processor');
   const others = onItsWay.filter((other) => other.role !== 'display' && processes(other));
   if (processor === undefined && device.role === 'display') return [];
-  const alone = processor === undefined && others.length === 0;
-  const beside = processor ?? others[0];
+  const what = `${sentenceStart(name)} scales or processes the picture`;
+  const [beside] = others;
+  if (processor !== undefined)
+    return [
+      {
+        severity: 'shouldFix',
+        text: `${what}; with ${deviceName(chain, processor.id)} on the way only that one should.`,
+        whatToDo: 'Note its settings, then switch off its scaling, conversion and processing.',
+        cautions: [],
+      },
+    ];
   return [
     {
-      severity: alone ? 'note' : 'shouldFix',
-      text:
+      severity: beside === undefined ? 'note' : 'shouldFix',
+      text: beside === undefined ? `${what}.` : `${what}, and so does ${deviceName(chain, beside.id)}.`,
+      whatToDo:
         beside === undefined
-          ? `${sentenceStart(name)} scales or processes the picture.`
-          : `${sentenceStart(name)} scales or processes the picture, and so does ${deviceName(chain, beside.id)}; only one should.`,
-      whatToDo: alone
-        ? 'Note its settings; switch scaling and processing off while looking for the fault.'
-        : processor === undefined
-          ? 'Note its settings, then leave scaling and processing to one device.'
-          : 'Note its settings, then switch off its scaling, conversion and processing; leave them to the processor.',
+          ? 'Note its settings; switch scaling and processing off while looking for the fault.'
+          : 'Note its settings, then leave scaling and processing to one device.',
       cautions: [],
     },
   ];
