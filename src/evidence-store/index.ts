@@ -1,2 +1,2 @@
-export { measure, openEvidenceStore } from './local-disk.ts';
+export { openEvidenceStore } from './local-disk.ts';
 export type { ByteRange, Content, EvidenceStore, Received, ReceivedFile, TooLarge } from './store.ts';

@@ -43,6 +43,12 @@ class LocalDisk implements EvidenceStore {
     }
   }
 
+  async inspect(path: string): Promise<ReceivedFile> {
+    const content = await measure(path);
+    await syncFile(path);
+    return { path, ...content };
+  }
+
   async keep(orgId: string, file: ReceivedFile): Promise<Content> {
     const address = this.addressOf(orgId, file.sha256);
     if ((await sizeOf(address)) === file.sizeBytes) {
@@ -66,12 +72,6 @@ class LocalDisk implements EvidenceStore {
   ): Promise<(Content & { readonly ok: true }) | TooLarge> {
     const received = await this.receive(source, limits);
     return received.ok ? { ok: true, ...(await this.keep(orgId, received.file)) } : received;
-  }
-
-  async adopt(orgId: string, path: string): Promise<Content> {
-    const content = await measure(path);
-    await syncFile(path);
-    return this.keep(orgId, { path, ...content });
   }
 
   async get(orgId: string, sha256: string, range?: ByteRange): Promise<Readable> {
@@ -140,8 +140,7 @@ class Meter extends Transform {
 
 class LimitReached extends Error {}
 
-/** The content of a file on disk, read as a stream. */
-export async function measure(path: string): Promise<Content> {
+async function measure(path: string): Promise<Content> {
   const hash = createHash('sha256');
   let sizeBytes = 0;
   for await (const chunk of createReadStream(path, { highWaterMark: 1 << 18 })) {

@@ -19,11 +19,13 @@ export type ByteRange = { readonly start: number; readonly end: number };
  * anything else throws, for no request may form them.
  */
 export interface EvidenceStore {
-  /** A local folder on which `adopt` works by renaming; unfinished uploads live in it. */
+  /** A local folder for files that others write, such as uploads that resume; see `inspect`. */
   readonly stagingFolder: string;
   /** Streams `source` to a temporary file, hashing on the way. The caller keeps or discards what comes back. */
   receive(source: Readable, limits: { readonly maxBytes: number }): Promise<Received | TooLarge>;
-  /** Moves a received file under its content address, durably, before it returns. */
+  /** Takes a finished file in the staging folder as received: hashes it by streaming and makes it durable. */
+  inspect(path: string): Promise<ReceivedFile>;
+  /** Moves a received file under its content address, durably and without a copy, before it returns. */
   keep(orgId: string, file: ReceivedFile): Promise<Content>;
   /** Removes a received file that is not wanted; a file that is gone already is no error. */
   discard(file: Pick<ReceivedFile, 'path'>): Promise<void>;
@@ -33,8 +35,6 @@ export interface EvidenceStore {
     source: Readable,
     limits: { readonly maxBytes: number },
   ): Promise<(Content & { readonly ok: true }) | TooLarge>;
-  /** Hashes a finished file in the staging folder by streaming and moves it under its address without a copy. */
-  adopt(orgId: string, path: string): Promise<Content>;
   /** @throws when the store has no such content, which means that the database and the store disagree. */
   get(orgId: string, sha256: string, range?: ByteRange): Promise<Readable>;
   /** Size in bytes, or null where there is no such content. */

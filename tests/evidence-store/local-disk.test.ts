@@ -165,12 +165,13 @@ test('killed while receiving: no file under any address, and the next start clea
   expect(await filesIn(folder)).toEqual([]);
 });
 
-test('a finished upload is adopted by renaming', async () => {
+test('a finished upload is kept by renaming', async () => {
   const bytes = randomBytes(200_000);
   const path = join(store.stagingFolder, 'upload-1');
   await writeFile(path, bytes);
   const before = (await stat(path)).ino;
-  const content = await store.adopt(orgA, path);
+  const file = await store.inspect(path);
+  const content = await store.keep(orgA, file);
   expect(content).toEqual({ sha256: sha256Of(bytes), sizeBytes: bytes.length });
   expect((await stat(join(folder, orgA, content.sha256.slice(0, 2), content.sha256))).ino).toBe(before);
   await expect(stat(path)).rejects.toThrow('ENOENT');

@@ -5,9 +5,8 @@ import type { CaseEvidence, CaseFile, CaseFirmware } from '../../../shared/contr
 import type { Site } from '../../../shared/contract/site.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
-import { completeness } from '../../../state-machines/triage/completeness.ts';
-import { segmentOf } from '../../../state-machines/triage/segment.ts';
-import { evidencePath } from './file-names.ts';
+import { completeness, segmentOf } from '../../../state-machines/index.ts';
+import { evidencePath } from '../evidence-record/index.ts';
 import { packetNews } from './news.ts';
 
 /** All that a case file is made of. Evidence and chain versions come oldest first. */

@@ -1,7 +1,7 @@
 import { placeName } from '../../../shared/chain/place.ts';
 import type { CaseEvidence, CaseFile } from '../../../shared/contract/packet.ts';
 import type { ChangeRecord, CompletenessItem, TriageRecord } from '../../../shared/contract/triage.ts';
-import { changeCatalogue } from '../../../state-machines/triage/change-catalogue.ts';
+import { changeLabel } from '../../../state-machines/index.ts';
 import { itemWords, nameOf } from './summary/words.ts';
 
 type Case = Omit<CaseFile, 'news'>;
@@ -84,7 +84,7 @@ function changes(before: Case, after: Case): string[] {
     .filter((change) => known.get(change.id) !== stateOf(change))
     .map((change) => {
       const verdict = change.judgement === null ? '' : `, ${change.judgement.verdict}`;
-      return `Change: ${changeCatalogue[change.kind].label}, ${place(after, change.target)}: ${change.status}${verdict}.`;
+      return `Change: ${changeLabel(change.kind)}, ${place(after, change.target)}: ${change.status}${verdict}.`;
     });
 }
 

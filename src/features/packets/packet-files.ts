@@ -1,21 +1,13 @@
-import type { Chain } from '../../../shared/contract/chain.ts';
 import type { BagFile, CaseFile } from '../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
+import type { ChainVersionDocument } from './case-rows.ts';
 import { eventHashes, eventLines, howToVerify, type LoggedEvent } from './event-log.ts';
 import { caseSummary, type Thumbnails } from './summary/index.ts';
 import { timelineCsv } from './timeline-csv.ts';
 
 /** A file that we write, before it is stored. `path` is relative to the bag's folder. */
 export type WrittenFile = { readonly path: string; readonly content: string };
-
-export type ChainVersionDocument = {
-  readonly version: number;
-  readonly changedAt: string;
-  readonly changedBy: string;
-  readonly changes: readonly string[];
-  readonly chain: Chain;
-};
 
 export type PacketContents = {
   readonly file: CaseFile;

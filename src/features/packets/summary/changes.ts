@@ -1,7 +1,7 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord, Judgement } from '../../../../shared/contract/triage.ts';
 import { minutesWatched, percent, times } from '../../../../shared/isolation/wording.ts';
-import { changeCatalogue } from '../../../../state-machines/triage/change-catalogue.ts';
+import { changeLabel } from '../../../../state-machines/index.ts';
 import { type Html, html } from './html.ts';
 import { facts, list, none, placeWords, section, signature, table } from './parts.ts';
 import { moment } from './words.ts';
@@ -21,7 +21,7 @@ const verdictWords: Record<Judgement['verdict'], string> = {
 };
 
 const changeWords = (file: CaseFile, change: ChangeRecord): string =>
-  `${changeCatalogue[change.kind].label}, ${placeWords(file, change.target)}`;
+  `${changeLabel(change.kind)}, ${placeWords(file, change.target)}`;
 
 /** A sentence for each change that is still in the chain. */
 export const changesInPlace = (file: CaseFile): string[] =>

@@ -1,0 +1,68 @@
+import type { FastifyRequest } from 'fastify';
+import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import { asCaller } from '../../http/as-caller.ts';
+import { found, type Outcome, type Refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
+import { readAbout, readFileName } from './about-file.ts';
+import { addFile } from './add-evidence.ts';
+import { discardPrepared, prepareFile } from './prepare-file.ts';
+import type { UploadStore } from './upload-store.ts';
+
+/**
+ * Makes evidence of a whole upload, once: the evidence has the upload's id, so that a second try after a crash, or a
+ * phone that asks again because it missed the reply, finds what the first one made. A refusal removes the upload.
+ */
+export function finisherOf(services: Services, uploads: UploadStore) {
+  const running = new Map<string, Promise<Outcome<EvidenceItem>>>();
+  return (request: FastifyRequest, id: string): Promise<Outcome<EvidenceItem>> => {
+    const begun = running.get(id) ?? finish(services, uploads, request, id).finally(() => running.delete(id));
+    running.set(id, begun);
+    return begun;
+  };
+}
+
+async function finish(
+  services: Services,
+  uploads: UploadStore,
+  request: FastifyRequest,
+  id: string,
+): Promise<Outcome<EvidenceItem>> {
+  const made = await asCaller(services.database, request, async (tx, actor) => {
+    const row = await findEvidence(tx, actor.orgId, id);
+    return row === null ? null : found(evidenceItemOf(row));
+  });
+  if (made !== null && !made.ok) return made;
+  const outcome = made ?? (await makeEvidence(services, uploads, request, id));
+  if (outcome.ok) await uploads.noteFinished(id, id);
+  else await uploads.remove(id);
+  return outcome;
+}
+
+async function makeEvidence(
+  services: Services,
+  uploads: UploadStore,
+  request: FastifyRequest,
+  id: string,
+): Promise<Outcome<EvidenceItem>> {
+  const { evidenceStore, database } = services;
+  const notes = await uploads.notesOf(id);
+  if (notes === null) throw new Error('an upload without notes cannot be finished');
+  const read = readAbout(notes.about, 'Upload-Metadata/about');
+  if (!read.ok) return read;
+  const file = await evidenceStore.inspect(uploads.pathOf(id));
+  const prepared = await prepareFile(evidenceStore, read.about.kind, file);
+  if (!prepared.ok) return prepared;
+  const fileName = readFileName(notes.filename);
+  const evidence = { id, ticketId: notes.ticketId, about: read.about, fileName, prepared };
+  try {
+    const outcome: Outcome<EvidenceItem> | Refused = await asCaller(database, request, (tx, actor) =>
+      addFile(tx, services, actor, evidence),
+    );
+    if (outcome.ok) await evidenceStore.discard(file);
+    return outcome;
+  } finally {
+    // The upload itself stays until its evidence is there: whoever asks again after a failure finds it.
+    if (prepared.main.path !== file.path) await discardPrepared(evidenceStore, prepared);
+  }
+}

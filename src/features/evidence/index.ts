@@ -1,0 +1,1 @@
+export { evidenceRoutes } from './routes.ts';

@@ -1,0 +1,60 @@
+import { placeExists } from '../../../shared/chain/place.ts';
+import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
+import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, type Refused, refused } from '../../http/index.ts';
+import { readChain } from '../chains/index.ts';
+
+/** A ticket as evidence is added to it. */
+export type TicketForEvidence = { readonly chainId: string; readonly record: TriageRecord };
+
+export async function ticketForEvidence(
+  tx: TenantTransaction,
+  actor: Actor,
+  ticketId: string,
+): Promise<TicketForEvidence | null> {
+  const row = await tx.ticket.findUnique({
+    where: { orgId_id: { orgId: actor.orgId, id: ticketId } },
+    select: { chainId: true, snapshot: true },
+  });
+  if (row === null) return null;
+  const { context } = row.snapshot as unknown as { context: TriageRecord };
+  return { chainId: row.chainId, record: context };
+}
+
+/**
+ * Why evidence can't be tied to these places; null where it can. A place counts when the chain has it now or had it
+ * when it was recorded as found. Watches and changes are the triage machine's to check.
+ */
+export async function refusalOfTie(
+  tx: TenantTransaction,
+  actor: Actor,
+  ticket: TicketForEvidence,
+  tie: EvidenceTie,
+): Promise<Refused | null> {
+  const places = placesOf(tie);
+  if (places === null) {
+    return refused('invalid-input', 'A port is named with its device.', {
+      errors: [{ pointer: '/tie/deviceId', code: 'required', text: 'name the device that has the port' }],
+    });
+  }
+  if (places.length === 0) return null;
+  const newest = await readChain(tx, actor, ticket.chainId);
+  if (!newest.ok) return newest;
+  const chains: Chain[] = [newest.body.chain];
+  if (ticket.record.asFound !== null) chains.push(ticket.record.asFound.chain);
+  const unknown = places.find((place) => !chains.some((chain) => placeExists(chain, place)));
+  if (unknown === undefined) return null;
+  return refused('unknown-reference', `The chain has no such ${unknown.kind}.`, { place: unknown });
+}
+
+function placesOf({ deviceId, portId, linkId }: EvidenceTie): Place[] | null {
+  if (portId !== null && deviceId === null) return null;
+  const places: Place[] = [];
+  if (deviceId !== null) {
+    places.push(portId === null ? { kind: 'device', deviceId } : { kind: 'port', deviceId, portId });
+  }
+  if (linkId !== null) places.push({ kind: 'link', linkId });
+  return places;
+}

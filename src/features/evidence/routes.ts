@@ -1,0 +1,141 @@
+import multipart from '@fastify/multipart';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import {
+  evidenceItem,
+  evidenceQuery,
+  recordReading,
+  withdrawEvidence as withdrawForm,
+} from '../../../shared/contract/evidence.ts';
+import { byId, pageOf } from '../../../shared/contract/primitives.ts';
+import { asCaller } from '../../http/as-caller.ts';
+import { sendFile } from '../../http/file-reply.ts';
+import { type Actor, sendProblem } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { addFile, addReading } from './add-evidence.ts';
+import { formLimits, readForm } from './form.ts';
+import { discardPrepared, prepareFile } from './prepare-file.ts';
+import { evidenceFile, listEvidence, readEvidence } from './read-evidence.ts';
+import { uploadRoutes } from './uploads.ts';
+import { withdrawEvidence } from './withdraw.ts';
+
+const read = { permission: 'read evidence' } as const;
+const add = { permission: 'add evidence' } as const;
+
+/** Evidence: files by form or by resumable upload, readings, and what was withdrawn of them. */
+export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  await app.register(multipart, { limits: formLimits });
+  await app.register(uploadRoutes, { services });
+
+  app.post(
+    '/tickets/:id/evidence',
+    {
+      schema: {
+        summary: 'Add a file of up to 25 MiB as multipart/form-data: `about` (JSON) and `file`',
+        consumes: ['multipart/form-data'],
+        params: byId,
+        response: { 201: evidenceItem },
+      },
+      config: add,
+    },
+    (request, reply) => addByForm(services, request, reply, request.params.id),
+  );
+  app.post(
+    '/tickets/:id/readings',
+    {
+      schema: {
+        summary: 'Add a reading without a file: a firmware level, settings, a note',
+        params: byId,
+        body: recordReading,
+        response: { 201: evidenceItem },
+      },
+      config: add,
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) => addReading(tx, services, actor, request.params.id, request.body)),
+  );
+  app.get(
+    '/tickets/:id/evidence',
+    {
+      schema: {
+        summary: "A ticket's evidence, newest first, withdrawn items too",
+        params: byId,
+        querystring: evidenceQuery,
+        response: { 200: pageOf(evidenceItem) },
+      },
+      config: read,
+    },
+    (request, reply) =>
+      reply.fromRead((tx, actor) => listEvidence(tx, actor, request.params.id, request.query)),
+  );
+  app.get(
+    '/evidence/:id',
+    {
+      schema: { summary: 'One item of evidence', params: byId, response: { 200: evidenceItem } },
+      config: read,
+    },
+    (request, reply) => reply.fromRead((tx, actor) => readEvidence(tx, actor, request.params.id)),
+  );
+  for (const which of ['content', 'thumbnail'] as const) {
+    app.get(
+      `/evidence/:id/${which}`,
+      { schema: { summary: summaries[which], params: byId }, config: read },
+      async (request, reply) => {
+        const file = await asCaller(services.database, request, (tx, actor: Actor) =>
+          evidenceFile(tx, actor, request.params.id, which),
+        );
+        if (!file.ok) return sendProblem(request, reply, file);
+        const { orgId, sha256, ...shown } = file.body;
+        return sendFile(request, reply, {
+          ...shown,
+          etag: `"${sha256}"`,
+          disposition: 'attachment',
+          open: (range) => services.evidenceStore.get(orgId, sha256, range ?? undefined),
+        });
+      },
+    );
+  }
+  app.post(
+    '/evidence/:id/withdraw',
+    {
+      schema: {
+        summary: 'Withdraw an item: it no longer counts, entry, file and reason stay',
+        params: byId,
+        body: withdrawForm,
+        response: { 200: evidenceItem },
+      },
+      config: { permission: 'withdraw evidence' },
+    },
+    (request, reply) =>
+      reply.fromWrite((tx, actor) =>
+        withdrawEvidence(tx, services, actor, request.params.id, request.body.reason),
+      ),
+  );
+};
+
+const summaries = {
+  content: 'The file of an item, as an attachment; in parts with Range',
+  thumbnail: 'A small picture of a photo',
+};
+
+async function addByForm(services: Services, request: FastifyRequest, reply: FastifyReply, ticketId: string) {
+  const { evidenceStore } = services;
+  const form = await readForm(request, evidenceStore);
+  if (!form.ok) return sendProblem(request, reply, form);
+  const { about, fileName, file } = form;
+  try {
+    const prepared = await prepareFile(evidenceStore, about.kind, file);
+    if (!prepared.ok) return sendProblem(request, reply, prepared);
+    try {
+      return await reply.fromWrite(
+        (tx, actor) =>
+          addFile(tx, services, actor, { id: services.newId(), ticketId, about, fileName, prepared }),
+        { about, fileName, sha256: file.sha256 },
+      );
+    } finally {
+      await discardPrepared(evidenceStore, prepared);
+    }
+  } finally {
+    await evidenceStore.discard(file);
+  }
+}

@@ -1,0 +1,37 @@
+import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
+import { appendTicketEvent } from '../tickets/index.ts';
+
+export const noEvidence = refused('not-found', 'There is no such evidence.');
+
+/** Takes an item out of what counts. The entry, its file and the reason stay. */
+export async function withdrawEvidence(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  id: string,
+  reason: string,
+): Promise<Outcome<EvidenceItem>> {
+  const item = await findEvidence(tx, actor.orgId, id);
+  if (item === null) return noEvidence;
+  const at = services.now().toISOString();
+  const by = actor.memberId;
+  const accepted = await appendTicketEvent(tx, actor, item.ticketId, {
+    type: 'evidenceWithdrawn',
+    evidenceId: id,
+    reason,
+    at,
+    by,
+    role: actor.role,
+  });
+  if (!accepted.ok) return accepted;
+  await tx.evidence.update({
+    where: { orgId_id: { orgId: actor.orgId, id } },
+    data: { withdrawn: { reason, at, by } },
+  });
+  const withdrawn = await findEvidence(tx, actor.orgId, id);
+  return withdrawn === null ? noEvidence : found(evidenceItemOf(withdrawn));
+}

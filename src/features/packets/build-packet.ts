@@ -1,0 +1,58 @@
+import { buffer } from 'node:stream/consumers';
+import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import type { Actor } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import type { EvidenceRow } from '../evidence-record/index.ts';
+import { gatherCase } from './gather-case.ts';
+import { storeBag } from './store-bag.ts';
+import type { Thumbnails } from './summary/index.ts';
+
+/** Photos that the summary shows itself; more of them are linked only. Assumed: 2 MB of thumbnails at most. */
+const shownPhotos = 60;
+
+/**
+ * Builds the packet of an escalation that the ticket's machine has just accepted, in the same transaction: gathers
+ * the case, writes the bag into the evidence store and adds the packet's row. The caller holds the ticket's lock.
+ * @param packet version 1 is the first; `at` is when the escalation was accepted, UTC, ISO 8601
+ */
+export async function buildPacket(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  packet: { readonly ticketId: string; readonly version: number; readonly at: string },
+): Promise<{ readonly packetId: string }> {
+  const id = services.newId();
+  const { evidence, ...gathered } = await gatherCase(tx, actor, { ...packet, id });
+  const thumbnails = await thumbnailsOf(services, actor.orgId, evidence);
+  const files = await storeBag(services.evidenceStore, actor.orgId, { ...gathered, thumbnails });
+  await tx.packet.create({
+    data: {
+      orgId: actor.orgId,
+      id,
+      ticketId: packet.ticketId,
+      version: packet.version,
+      files,
+      news: gathered.file.news,
+      caseFile: gathered.file as unknown as Prisma.InputJsonObject,
+      createdAt: new Date(packet.at),
+      createdBy: actor.memberId,
+    },
+  });
+  return { packetId: id };
+}
+
+/** Small pictures of the newest photos that stand, as data URIs, so that the summary needs no other file. */
+async function thumbnailsOf(
+  { evidenceStore }: Services,
+  orgId: string,
+  evidence: readonly EvidenceRow[],
+): Promise<Thumbnails> {
+  const pictured = evidence.filter((row) => row.withdrawn === null).slice(-shownPhotos);
+  const thumbnails = new Map<string, string>();
+  for (const { id, thumbnailSha256 } of pictured) {
+    if (thumbnailSha256 === null) continue;
+    const bytes = await buffer(await evidenceStore.get(orgId, thumbnailSha256));
+    thumbnails.set(id, `data:image/jpeg;base64,${bytes.toString('base64')}`);
+  }
+  return thumbnails;
+}

@@ -1,0 +1,2 @@
+export { buildPacket } from './build-packet.ts';
+export { packetRoutes } from './routes.ts';

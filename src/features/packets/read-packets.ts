@@ -1,0 +1,143 @@
+import type { Readable } from 'node:stream';
+import {
+  type BagFile,
+  bagFile,
+  type CaseFile,
+  caseFile as caseFileForm,
+  type Packet,
+  type PacketSummary,
+} from '../../../shared/contract/packet.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import type { ByteRange, EvidenceStore } from '../../evidence-store/index.ts';
+import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { bagFolder } from './packet-files.ts';
+import { zipOf } from './zip.ts';
+
+export const noPacket = refused('not-found', 'There is no such packet.');
+
+type Row = {
+  orgId: string;
+  id: string;
+  ticketId: string;
+  version: number;
+  files: unknown;
+  news: unknown;
+  createdAt: Date;
+  createdBy: string;
+};
+
+const filesOf = (row: Pick<Row, 'files'>): BagFile[] => bagFile.array().parse(row.files);
+
+const summaryOf = (row: Row, createdByName: string): PacketSummary => ({
+  id: row.id,
+  ticketId: row.ticketId,
+  version: row.version,
+  createdAt: row.createdAt.toISOString(),
+  createdBy: row.createdBy,
+  createdByName,
+  news: row.news as string[],
+  sizeBytes: filesOf(row).reduce((sum, file) => sum + file.sizeBytes, 0),
+});
+
+/** A ticket's packets, newest version first. */
+export async function listPackets(
+  tx: TenantTransaction,
+  actor: Actor,
+  ticketId: string,
+): Promise<Outcome<{ items: PacketSummary[] }>> {
+  const { orgId } = actor;
+  const ticket = await tx.ticket.findUnique({
+    where: { orgId_id: { orgId, id: ticketId } },
+    select: { id: true },
+  });
+  if (ticket === null) return refused('not-found', 'There is no such ticket.');
+  const rows = await tx.packet.findMany({
+    where: { orgId, ticketId },
+    omit: { caseFile: true },
+    include: { member: { select: { name: true } } },
+    orderBy: { version: 'desc' },
+  });
+  return found({ items: rows.map((row) => summaryOf(row, row.member.name)) });
+}
+
+export type ReadablePacket = {
+  readonly row: Row;
+  readonly file: CaseFile;
+  readonly files: readonly BagFile[];
+};
+
+/**
+ * A packet of the caller's own organisation, or one that another organisation granted to them, which the database
+ * shows for as long as the grant runs. The first reading under a grant is noted in it.
+ */
+export async function readablePacket(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  id: string,
+): Promise<ReadablePacket | null> {
+  const row = await tx.packet.findFirst({ where: { id } });
+  if (row === null) return null;
+  if (row.orgId !== actor.orgId) {
+    if (actor.role !== 'support') return null;
+    await tx.packetGrant.updateMany({
+      where: {
+        packetId: id,
+        granteeOrgId: actor.orgId,
+        granteeMemberId: actor.memberId,
+        firstOpenedAt: null,
+      },
+      data: { firstOpenedAt: services.now() },
+    });
+  }
+  return { row, file: caseFileForm.parse(row.caseFile), files: filesOf(row) };
+}
+
+export async function readPacket(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  id: string,
+): Promise<Outcome<Packet>> {
+  const packet = await readablePacket(tx, services, actor, id);
+  if (packet === null) return noPacket;
+  const { row, file, files } = packet;
+  const createdByName = file.people.find((person) => person.id === row.createdBy)?.name ?? row.createdBy;
+  return found({ ...summaryOf(row, createdByName), files: [...files], caseFile: file });
+}
+
+/** What a packet is sent as: its summary, or all of it as a zip. */
+export type PacketFile = {
+  readonly etag: string;
+  readonly mediaType: string;
+  readonly sizeBytes: number | null;
+  readonly fileName: string;
+  open(store: EvidenceStore, range: ByteRange | null): Promise<Readable>;
+};
+
+export function summaryFile({ row, file, files }: ReadablePacket): PacketFile {
+  const summary = files.find(({ path }) => path === 'data/summary.html');
+  if (summary === undefined) throw new Error('a packet without a summary');
+  return {
+    etag: `"${summary.sha256}"`,
+    mediaType: 'text/html; charset=utf-8',
+    sizeBytes: summary.sizeBytes,
+    fileName: `${bagFolder(file)}.html`,
+    open: (store, range) => store.get(row.orgId, summary.sha256, range ?? undefined),
+  };
+}
+
+export function zipFile({ row, file, files }: ReadablePacket): PacketFile {
+  const folder = bagFolder(file);
+  const tagManifest = files.find(({ path }) => path === 'tagmanifest-sha256.txt');
+  if (tagManifest === undefined) throw new Error('a packet without a tag manifest');
+  return {
+    // The tag manifest names the hash of everything else, so its own hash stands for the whole.
+    etag: `"${tagManifest.sha256}"`,
+    mediaType: 'application/zip',
+    sizeBytes: null,
+    fileName: `${folder}.zip`,
+    open: async (store) => zipOf(folder, files, row.createdAt, ({ sha256 }) => store.get(row.orgId, sha256)),
+  };
+}

@@ -1,0 +1,120 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import {
+  grantedPacket,
+  newGrant,
+  packet,
+  packetGrant,
+  packetSummary,
+} from '../../../shared/contract/packet.ts';
+import { byId } from '../../../shared/contract/primitives.ts';
+import { asCaller } from '../../http/as-caller.ts';
+import { sendFile } from '../../http/file-reply.ts';
+import { sendProblem } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { findGrantee, grantedPackets, grantPacket, listGrants, revokeGrant } from './grants.ts';
+import { listPackets, noPacket, readablePacket, readPacket, summaryFile, zipFile } from './read-packets.ts';
+
+const read = { permission: 'read packets' } as const;
+const grant = { permission: 'grant packets' } as const;
+const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
+
+/** Case packets: read in the own organisation, and by whom one of them was granted to. */
+export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  const { database, evidenceStore } = services;
+  app.get(
+    '/tickets/:id/packets',
+    {
+      schema: {
+        summary: "A ticket's case packets, newest version first, each with what is new in it",
+        params: byId,
+        response: { 200: itemsOf(packetSummary) },
+      },
+      config: read,
+    },
+    (request, reply) => reply.fromRead((tx, actor) => listPackets(tx, actor, request.params.id)),
+  );
+  app.get(
+    '/packets/:id',
+    {
+      schema: {
+        summary: 'A case packet: the case for machines, and the files of its bag',
+        params: byId,
+        response: { 200: packet },
+      },
+      config: read,
+    },
+    (request, reply) => reply.fromRead((tx, actor) => readPacket(tx, services, actor, request.params.id)),
+  );
+  const asFile = {
+    summary: { path: 'summary', of: summaryFile, says: 'The case to read and print, as one HTML file' },
+    download: { path: 'download', of: zipFile, says: 'The whole packet: a BagIt bag in a zip' },
+  } as const;
+  for (const { path, of, says } of Object.values(asFile)) {
+    app.get(
+      `/packets/:id/${path}`,
+      { schema: { summary: says, params: byId }, config: read },
+      async (request, reply) => {
+        const readable = await asCaller(database, request, (tx, actor) =>
+          readablePacket(tx, services, actor, request.params.id),
+        );
+        if (readable === null) return sendProblem(request, reply, noPacket);
+        if ('ok' in readable) return sendProblem(request, reply, readable);
+        const { open, ...shown } = of(readable);
+        const disposition = path === 'summary' ? 'inline' : 'attachment';
+        return sendFile(request, reply, {
+          ...shown,
+          disposition,
+          open: (range) => open(evidenceStore, range),
+        });
+      },
+    );
+  }
+  app.post(
+    '/packets/:id/grants',
+    {
+      schema: {
+        summary: 'Show a packet, and nothing else, to a support member of another organisation',
+        params: byId,
+        body: newGrant,
+        response: { 200: packetGrant, 201: packetGrant },
+      },
+      config: grant,
+    },
+    async (request, reply) => {
+      const grantee = await findGrantee(database, request.body.memberAddress);
+      return reply.fromWrite((tx, actor) => grantPacket(tx, services, actor, request.params.id, grantee));
+    },
+  );
+  app.get(
+    '/packets/:id/grants',
+    {
+      schema: {
+        summary: 'To whom a packet was granted, and whether they opened it',
+        params: byId,
+        response: { 200: itemsOf(packetGrant) },
+      },
+      config: grant,
+    },
+    (request, reply) => reply.fromRead((tx, actor) => listGrants(tx, actor, request.params.id)),
+  );
+  app.post(
+    '/grants/:id/revoke',
+    {
+      schema: { summary: 'End a grant for good', params: byId, response: { 200: packetGrant } },
+      config: grant,
+    },
+    (request, reply) => reply.fromWrite((tx, actor) => revokeGrant(tx, services, actor, request.params.id)),
+  );
+  app.get(
+    '/granted-packets',
+    {
+      schema: {
+        summary: 'The packets that other organisations show to the caller',
+        response: { 200: itemsOf(grantedPacket) },
+      },
+      config: { permission: 'read granted packets' },
+    },
+    (_request, reply) => reply.fromRead(grantedPackets),
+  );
+};

@@ -1,0 +1,56 @@
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
+import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
+import { describeEvent } from '../../../state-machines/index.ts';
+import type { LoggedEvent } from './event-log.ts';
+
+type EarlierPacket = {
+  readonly id: string;
+  readonly version: number;
+  readonly at: string;
+  readonly byName: string;
+};
+
+/**
+ * All that happened to a case, oldest first, in sentences: its log, the versions of its chain since it was opened,
+ * the packets before this one.
+ */
+export function timelineOf(
+  events: readonly LoggedEvent[],
+  chain: {
+    readonly id: string;
+    readonly asFound: Chain | null;
+    readonly versions: readonly ChainVersionRef[];
+  },
+  packets: readonly EarlierPacket[],
+  nameOf: (memberId: string) => string,
+): TimelineEntry[] {
+  const opened = events[0]?.at ?? '';
+  const entries: TimelineEntry[] = [
+    ...events.map(({ at, actorId, type, payload, sequence }) => ({
+      at,
+      kind: 'event' as const,
+      actorName: nameOf(actorId),
+      text: describeEvent({ ...(payload as object), type }, chain.asFound),
+      ref: { sequence, type },
+    })),
+    ...chain.versions
+      .filter(({ changedAt }) => changedAt >= opened)
+      .map(({ version, changedAt, changedByName, changes }) => ({
+        at: changedAt,
+        kind: 'chain' as const,
+        actorName: changedByName,
+        text: changes.join(' '),
+        ref: { chainId: chain.id, version },
+      })),
+    ...packets.map(({ id, version, at, byName }) => ({
+      at,
+      kind: 'packet' as const,
+      actorName: byName,
+      text: `Case packet, version ${version}.`,
+      ref: { packetId: id, version },
+    })),
+  ];
+  // A stable sort: what happened in the same millisecond keeps the order above.
+  return entries.sort((one, other) => one.at.localeCompare(other.at));
+}

@@ -1,0 +1,26 @@
+import type { FastifyRequest } from 'fastify';
+import type { Database, TenantTransaction } from '../database/index.ts';
+import { may } from './access.ts';
+import { type Actor, loadActor } from './actor.ts';
+import { type Refused, refused } from './problem.ts';
+
+/**
+ * Runs a query in the tenant of a signed-in caller who is active still and may use this route. For replies that are
+ * not JSON and for uploads; everything else goes through `reply.fromRead` and `reply.fromWrite`.
+ */
+export function asCaller<Result>(
+  database: Database,
+  request: FastifyRequest,
+  work: (tx: TenantTransaction, actor: Actor) => Promise<Result>,
+): Promise<Result | Refused> {
+  const { org, sub } = request.user;
+  return database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
+    const actor = await loadActor(tx, request.user);
+    if (actor === null) return refused('sign-in-needed', 'This account is not active any more.');
+    const { permission } = request.routeOptions.config;
+    if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) {
+      return work(tx, actor);
+    }
+    return refused('role-not-allowed', `A ${actor.role} may not: ${permission ?? 'this'}.`);
+  });
+}
