@@ -11,7 +11,9 @@ export type TimingSource =
   /** Every code with this size and rate, whatever its aspect ratio; the lowest first. */
   | { kind: 'cta861'; vics: number[] }
   | { kind: 'dmt'; dmtId: number }
-  | { kind: 'cvt'; blanking: CvtBlanking };
+  | { kind: 'cvt'; blanking: CvtBlanking }
+  /** Described by the sink's own EDID. */
+  | { kind: 'edid' };
 export type FoundTiming = { timing: Timing; source: TimingSource };
 
 /** How far a rate may lie from a table's and still be it: `59.94` for 60/1.001, `60` for the DMT's 59.81 (assumed). */

@@ -1,0 +1,151 @@
+import { signalOrder } from '../../chain/graph.ts';
+import { linkName } from '../../chain/place.ts';
+import { formatName } from '../../chain/signal-mode.ts';
+import type { Chain, VideoFormat } from '../../contract/chain.ts';
+import { defaultAssumptions } from './assumptions.ts';
+import type {
+  BudgetOptions,
+  ChainBudget,
+  DisplayBudget,
+  LinkBudget,
+  WantedOnLink,
+  WantedOverall,
+} from './budget.ts';
+import { candidateFormats } from './candidates.ts';
+import { carriedBy } from './carried.ts';
+import { goesAtNineGbps, type JudgedRun, judgeRuns, worst } from './judged-run.ts';
+import { seenEdids } from './seen-edid.ts';
+import { type Run, wiringOf, wiringWithout } from './wiring.ts';
+import { verdictSentence } from './words.ts';
+
+/**
+ * For each link of a chain and each wanted format, whether it fits, by how much, and which element is the narrowest;
+ * and over the chain, the best format that fits everywhere.
+ *
+ * A link carries the least of its source port as set, its cable, its sink port as set, and what the EDID admits that
+ * its source sees. What a device makes of the picture is judged on the links behind it. Rates in Gbit/s; headroom as a
+ * fraction of the need, -0.43 being 43 % short. Never throws for a chain of the contract; one with faults is judged as
+ * far as its links make sense. Plain data, fit for JSON.
+ *
+ * @param wantedFormats in the client's order; empty for those that the chain itself names
+ */
+export function chainBudget(
+  chain: Chain,
+  wantedFormats: readonly VideoFormat[],
+  options: BudgetOptions = {},
+): ChainBudget {
+  const assumptions = { ...defaultAssumptions, ...options.assumptions };
+  const { without = null } = options;
+  const wiring = without === null ? wiringOf(chain) : wiringWithout(chain, without);
+  const judged = judgeRuns(
+    wiring.runs,
+    seenEdids(wiring),
+    carriedBy(wiring.runs, signalOrder(chain)),
+    assumptions,
+  );
+  const wanted = wantedFormats.length > 0 ? wantedFormats : chain.wantedFormats;
+  const links = judged.map((each) => linkBudget(chain, each, wanted));
+  const fitting = fittingOn(judged);
+  return {
+    without,
+    links,
+    wanted: wanted.map((format, at) => overall(format, at, links)),
+    displays: displayBudgets(wiring.runs, judged),
+    fitting,
+    best: fitting[0] ?? null,
+    atNineGbps: {
+      best: fitting.find(goesAtNineGbps) ?? null,
+      lost: fitting.filter((format) => !goesAtNineGbps(format)),
+    },
+    assumptions,
+  };
+}
+
+function linkBudget(chain: Chain, judged: JudgedRun, wanted: readonly VideoFormat[]): LinkBudget {
+  const { run, seen, elements } = judged;
+  const onLink = (format: VideoFormat): WantedOnLink => {
+    const verdict = worst(judged.carries(format).map(judged.judge));
+    return { wanted: format, ...verdict, sentence: verdictSentence(chain, run, elements, verdict) };
+  };
+  return {
+    id: run.id,
+    linkIds: run.linkIds,
+    cableLinkId: run.cable.id,
+    from: { deviceId: run.source.id, portId: run.output.id },
+    to: { deviceId: run.sink.id, portId: run.input.id },
+    name: runName(chain, run),
+    elements,
+    seen,
+    wanted: wanted.map(onLink),
+    fitting: candidateFormats.filter((format) => judged.judge(format).verdict === 'fits'),
+  };
+}
+
+const runName = (chain: Chain, run: Run): string =>
+  linkName(chain, {
+    ...run.cable,
+    from: { deviceId: run.source.id, portId: run.output.id },
+    to: { deviceId: run.sink.id, portId: run.input.id },
+  });
+
+function overall(wanted: VideoFormat, at: number, links: readonly LinkBudget[]): WantedOverall {
+  const onLinks = links.flatMap((link) => {
+    const here = link.wanted[at];
+    return here === undefined ? [] : [{ ...here, link }];
+  });
+  if (onLinks.length === 0) {
+    const sentence = `${formatName(wanted)}: there is no link to judge.`;
+    return { wanted, verdict: 'fits', linkId: null, lostAtNineGbps: false, sentence };
+  }
+  const { link, verdict, sentence } = worst(onLinks);
+  const where = `${verdictWords[verdict]} ${link.name}. ${sentence}`;
+  return {
+    wanted,
+    verdict,
+    linkId: link.id,
+    lostAtNineGbps: verdict === 'fits' && !goesAtNineGbps(wanted),
+    sentence: `${formatName(wanted)} ${where}`,
+  };
+}
+
+const verdictWords = {
+  fits: 'fits on every link; the tightest is',
+  doubtful: 'can’t be counted on over',
+  notOffered: 'isn’t offered to the source of',
+  short: 'doesn’t fit',
+} as const;
+
+/** Candidates that surely go over all of these runs, along with what devices make on the way. */
+const fittingOn = (judged: readonly JudgedRun[]): VideoFormat[] =>
+  judged.length === 0
+    ? []
+    : candidateFormats.filter((format) =>
+        judged.every(({ carries, judge }) => carries(format).every((each) => judge(each).verdict === 'fits')),
+      );
+
+function displayBudgets(runs: readonly Run[], judged: readonly JudgedRun[]): DisplayBudget[] {
+  const displays = new Map(runs.map(({ sink }) => [sink.id, sink]));
+  return [...displays.values()]
+    .filter(({ role }) => role === 'display')
+    .map(({ id }) => {
+      const leading = runsTo(id, runs);
+      const ids = new Set(leading.map((run) => run.id));
+      return {
+        displayId: id,
+        linkIds: leading.map((run) => run.id),
+        best: fittingOn(judged.filter(({ run }) => ids.has(run.id)))[0] ?? null,
+      };
+    });
+}
+
+function runsTo(deviceId: string, runs: readonly Run[]): Run[] {
+  const reached = new Set([deviceId]);
+  const waiting = [deviceId];
+  for (let at = waiting.pop(); at !== undefined; at = waiting.pop())
+    for (const { sink, source } of runs)
+      if (sink.id === at && !reached.has(source.id)) {
+        reached.add(source.id);
+        waiting.push(source.id);
+      }
+  return runs.filter(({ sink }) => reached.has(sink.id));
+}

@@ -1,0 +1,16 @@
+export { type BudgetAssumptions, defaultAssumptions } from './assumptions.ts';
+export type {
+  BudgetOptions,
+  ChainBudget,
+  DisplayBudget,
+  LinkBudget,
+  WantedOnLink,
+  WantedOverall,
+} from './budget.ts';
+export type { Capacity } from './capacity.ts';
+export { chainBudget } from './chain-budget.ts';
+export type { EdidOffer } from './edid-offer.ts';
+export type { ElementKind, LinkElement } from './elements.ts';
+export type { EdidHand, SeenEdid } from './seen-edid.ts';
+export type { FormatVerdict, LinkVerdict } from './verdict.ts';
+export { compareWithout, type DeviceComparison, type FormatWithAndWithout } from './without.ts';

@@ -1,0 +1,80 @@
+import type { VideoFormat } from '../../contract/chain.ts';
+import { type FormatNeed, formatNeed } from '../format/index.ts';
+import type { BudgetAssumptions } from './assumptions.ts';
+import { candidateFormats } from './candidates.ts';
+import type { Carried } from './carried.ts';
+import { type EdidOffer, listedTiming } from './edid-offer.ts';
+import { elementsOf, type LinkElement } from './elements.ts';
+import { type SeenEdid, unknownEdid } from './seen-edid.ts';
+import { type FormatVerdict, judgeFormat, linkVerdicts } from './verdict.ts';
+import type { Run } from './wiring.ts';
+
+/** A run with all that is needed to judge formats on it. */
+export type JudgedRun = {
+  run: Run;
+  seen: SeenEdid;
+  elements: LinkElement[];
+  /** Pictures that can be on the run when this format is wanted; at least one. */
+  carries: (wanted: VideoFormat) => VideoFormat[];
+  judge: (format: VideoFormat) => FormatVerdict;
+};
+
+export function judgeRuns(
+  runs: readonly Run[],
+  seen: ReadonlyMap<string, SeenEdid>,
+  carried: ReadonlyMap<string, Carried>,
+  assumptions: BudgetAssumptions,
+): JudgedRun[] {
+  const needOf = once(needOfFormat);
+  return runs.map((run) => {
+    const seenHere = seen.get(run.id) ?? unknownEdid;
+    const elements = elementsOf(run, seenHere.offer, assumptions);
+    const { wanted, made } = carried.get(run.id) ?? { wanted: true, made: [] };
+    return {
+      run,
+      seen: seenHere,
+      elements,
+      carries: (format) => (wanted ? [format, ...made] : made),
+      judge: once((format) =>
+        judgeFormat(asListed(needOf(format), seenHere.offer), elements, seenHere.offer),
+      ),
+    };
+  });
+}
+
+/** Remembers what was worked out for a format, by the object that it is. */
+function once<Result>(work: (format: VideoFormat) => Result): (format: VideoFormat) => Result {
+  const known = new Map<VideoFormat, Result>();
+  return (format) => {
+    const found = known.get(format) ?? work(format);
+    known.set(format, found);
+    return found;
+  };
+}
+
+const candidateNeeds = new Map(candidateFormats.map((format) => [format, formatNeed(format)]));
+const needOfFormat = (format: VideoFormat): FormatNeed => candidateNeeds.get(format) ?? formatNeed(format);
+
+/** Outside the video codes the EDID's own timing goes before the one found by size and rate. */
+function asListed(need: FormatNeed, offer: EdidOffer | null): FormatNeed {
+  if (offer === null || need.source.kind === 'cta861') return need;
+  const timing = listedTiming(offer, need.format);
+  return timing === null ? need : formatNeed(need.format, { timing, source: { kind: 'edid' } });
+}
+
+const nineGbpsMHz = 300;
+/** Whether a format goes over TMDS limited to 300 MHz. */
+export function goesAtNineGbps(format: VideoFormat): boolean {
+  const { tmds } = needOfFormat(format);
+  return tmds !== null && tmds.characterRateMHz <= nineGbpsMHz;
+}
+
+/** The worst of some verdicts, and of equals the one with the least headroom. */
+export function worst<Verdict extends FormatVerdict>(verdicts: readonly Verdict[]): Verdict {
+  const badness = ({ verdict }: Verdict): number => linkVerdicts.indexOf(verdict);
+  const headroom = ({ figures }: Verdict): number => figures?.headroomFraction ?? Number.NEGATIVE_INFINITY;
+  return verdicts.reduce((one, other) => {
+    if (badness(one) !== badness(other)) return badness(one) > badness(other) ? one : other;
+    return headroom(one) <= headroom(other) ? one : other;
+  });
+}

@@ -1,0 +1,119 @@
+import type { Device } from '../../contract/chain.ts';
+import { common, type EdidOffer, limited, readingOnce } from './edid-offer.ts';
+import type { Run, Wiring } from './wiring.ts';
+
+/** What was done to an EDID on its way from the display to the output that sees it. */
+export type EdidHand = {
+  deviceId: string;
+  /**
+   * `answers`: with its own, as displays do. `read`: a reading was taken at a port of it. `combines`: what all its
+   * outputs in use have in common.
+   */
+  did: 'answers' | 'read' | 'passesOn' | 'limits' | 'replaces' | 'combines';
+};
+
+export type SeenEdid = {
+  /** Null when nothing is known. */
+  offer: EdidOffer | null;
+  /** The bytes, where one EDID came through whole; null where it was limited or put together, or isn't known. */
+  edidHex: string | null;
+  hands: EdidHand[];
+};
+
+/** Nothing known. */
+export const unknownEdid: SeenEdid = { offer: null, edidHex: null, hands: [] };
+
+/**
+ * The EDID that the output of each run sees, by the run's id.
+ *
+ * A display answers with the EDID at its input. A device in between presents what its handling makes of what its
+ * outputs see: passed on, limited, or replaced by its own. A reading taken at a port comes before what would be
+ * worked out for a device that passes on, since it is what was there; but a declared limit still applies to it, and a
+ * declared replacement goes before it. Readings that the wiring calls stale don't count.
+ */
+export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, SeenEdid> {
+  const read = readingOnce();
+  const seen = new Map<string, SeenEdid>();
+  const opened = new Set<string>();
+
+  const reading = (device: Device, edidHex: string | null): SeenEdid | null => {
+    if (edidHex === null || staleReadings.has(device.id)) return null;
+    return { offer: read(edidHex), edidHex, hands: [{ deviceId: device.id, did: 'read' }] };
+  };
+
+  const seenBy = (run: Run): SeenEdid => {
+    const known = seen.get(run.id);
+    if (known !== undefined) return known;
+    // A loop, which a stored chain hasn't, ends here.
+    if (opened.has(run.id)) return unknownEdid;
+    opened.add(run.id);
+    const found = atOutput(run);
+    seen.set(run.id, found);
+    return found;
+  };
+
+  const atOutput = (run: Run): SeenEdid => {
+    const readHere = reading(run.source, run.output.edidHex);
+    const handling = run.sink.edidHandling;
+    const replaced = handling.kind === 'replaces' && handling.edidHex !== null;
+    if (readHere === null || replaced) return presented(run);
+    return handling.kind === 'limits' ? handled(run.sink, readHere) : readHere;
+  };
+
+  /** What the device at the end of a run presents at its input. */
+  const presented = ({ sink, input }: Run): SeenEdid => {
+    const outputs = runs.filter((run) => run.source.id === sink.id);
+    if (outputs.length === 0) return answer(sink, input.edidHex);
+    return handled(sink, reading(sink, input.edidHex) ?? combined(sink, outputs.map(seenBy)));
+  };
+
+  const answer = (device: Device, edidHex: string | null): SeenEdid =>
+    handled(
+      device,
+      edidHex === null
+        ? unknownEdid
+        : { offer: read(edidHex), edidHex, hands: [{ deviceId: device.id, did: 'answers' }] },
+    );
+
+  const handled = (device: Device, given: SeenEdid): SeenEdid => {
+    const handling = device.edidHandling;
+    const hand = (did: EdidHand['did']): EdidHand[] => [...given.hands, { deviceId: device.id, did }];
+    switch (handling.kind) {
+      case 'passesOn':
+        return given.hands.some(({ deviceId }) => deviceId === device.id)
+          ? given
+          : { ...given, hands: given.offer === null ? [] : hand('passesOn') };
+      case 'limits':
+        return given.offer === null
+          ? given
+          : { offer: limited(given.offer, handling), edidHex: null, hands: hand('limits') };
+      case 'replaces':
+        return handling.edidHex === null
+          ? given
+          : {
+              offer: read(handling.edidHex),
+              edidHex: handling.edidHex,
+              hands: [{ deviceId: device.id, did: 'replaces' }],
+            };
+    }
+  };
+
+  for (const run of runs) seenBy(run);
+  return seen;
+}
+
+function combined(device: Device, seen: readonly SeenEdid[]): SeenEdid {
+  const known = seen.filter((each) => each.offer !== null);
+  const [first, ...others] = known;
+  if (first === undefined) return unknownEdid;
+  if (others.length === 0) return first;
+  const offer = others.reduce<EdidOffer | null>(
+    (all, each) => (all && each.offer ? common(all, each.offer) : all),
+    first.offer,
+  );
+  return {
+    offer,
+    edidHex: null,
+    hands: [...known.flatMap(({ hands }) => hands), { deviceId: device.id, did: 'combines' }],
+  };
+}

@@ -1,0 +1,73 @@
+import { socketName } from '../../chain/place.ts';
+import { formatName, gbps } from '../../chain/signal-mode.ts';
+import type { Chain, PortRef } from '../../contract/chain.ts';
+import type { ElementKind, LinkElement } from './elements.ts';
+import type { FormatVerdict } from './verdict.ts';
+import type { Run } from './wiring.ts';
+
+type Figures = NonNullable<FormatVerdict['figures']>;
+
+/** What a technician reads beside one format on one link. */
+export function verdictSentence(
+  chain: Chain,
+  run: Run,
+  elements: readonly LinkElement[],
+  judged: FormatVerdict,
+): string {
+  const { figures, verdict, format } = judged;
+  if (figures === null) return `There is no way to send ${formatName(format)}.`;
+  const needs = `This link needs ${gbps(figures.needGbps)}${figures.way === 'frl' ? ' of a fixed rate link' : ''}`;
+  const narrowest = elements.find(({ kind }) => kind === figures.narrowest);
+  const itsName = elementName(chain, run, figures.narrowest);
+  const goodFor = `${itsName} ${isGoodFor(figures, narrowest)}`;
+  switch (verdict) {
+    case 'fits':
+      return `${needs}, ${goodFor}: ${spare(figures)}.`;
+    case 'short':
+      return `${needs}, ${goodFor}: ${short(figures)}.`;
+    case 'notOffered':
+      return `${needs}, but the EDID that ${socketName(chain, sourceRef(run))} sees ${judged.refusals.join(' and ')}.`;
+    case 'doubtful':
+      return judged.ratedGbps === null
+        ? `${needs}. ${capital(goodFor)}: it goes only compressed, to ${judged.compressed?.bitsPerPixel} bits a pixel, if the source can.`
+        : `${needs}. ${capital(itsName)} may be good for ${bare(judged.ratedGbps)}, but ${doubts(narrowest)}: count on ${bare(figures.capacityGbps)} (assumed), ${short(figures)}.`;
+  }
+}
+
+const doubts = (element: LinkElement | undefined): string => element?.doubts.join(' and ') ?? '';
+
+function isGoodFor({ narrowest, capacityGbps }: Figures, element: LinkElement | undefined): string {
+  const rate = bare(capacityGbps);
+  switch (narrowest) {
+    case 'cable':
+      return `is good for ${rate}`;
+    case 'edid':
+      return `admits ${rate}`;
+    case 'sourcePort':
+    case 'sinkPort':
+      return element?.setBelowHighest ? `is set to pass no more than ${rate}` : `passes ${rate}`;
+  }
+}
+
+/** The element as the subject of a sentence. */
+export function elementName(chain: Chain, run: Run, kind: ElementKind): string {
+  switch (kind) {
+    case 'cable':
+      return 'the cable';
+    case 'edid':
+      return `the EDID that ${socketName(chain, sourceRef(run))} sees`;
+    case 'sourcePort':
+      return socketName(chain, sourceRef(run));
+    case 'sinkPort':
+      return socketName(chain, { deviceId: run.sink.id, portId: run.input.id });
+  }
+}
+
+const sourceRef = (run: Run): PortRef => ({ deviceId: run.source.id, portId: run.output.id });
+/** `17.82`, where the unit was said already. */
+const bare = (rateGbps: number): string => gbps(rateGbps).replace(' Gbit/s', '');
+const percent = (fraction: number): string => `${Math.round(Math.abs(fraction) * 100)} %`;
+const short = (figures: Figures): string => `${percent(figures.headroomFraction)} short`;
+const spare = (figures: Figures): string =>
+  figures.headroomGbps === 0 ? 'nothing to spare' : `${percent(figures.headroomFraction)} to spare`;
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
