@@ -81,7 +81,7 @@ async function onceOn(databaseUrl: string, sql: string): Promise<void> {
  * Setting PGlite up takes seconds and loading what it set up a fraction of that, so a migrated copy is kept in the
  * temporary folder, under the hash of all that it is made from.
  */
-async function migratedDataFolder(): Promise<Blob> {
+export async function migratedDataFolder(): Promise<Blob> {
   const path = join(tmpdir(), `halfsplit-test-${await fingerprint()}.tar`);
   if (!existsSync(path)) {
     const draft = `${path}.${randomUUID()}`;
