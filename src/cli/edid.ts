@@ -1,21 +1,58 @@
 import { readFile } from 'node:fs/promises';
-import { decodeEdid, readEdidInput, summarise } from '../../shared/signal/edid/index.ts';
+import {
+  type DecodedEdid,
+  decodeEdid,
+  readableText,
+  readEdidInput,
+  summarise,
+} from '../../shared/signal/edid/index.ts';
 
+/**
+ * Prints what EDID files say: one JSON object a line (`EdidSummary` with `file` in front), or text for a person.
+ * Exit code 1 when a file couldn't be read at all, else 0, however broken an EDID is.
+ */
 const usage = 'Usage: npm run -s edid -- decode [--text] FILE...';
 
-type Outcome = { line: string; readable: boolean };
+type Request = { files: string[]; asText: boolean };
 
-async function describe(file: string): Promise<Outcome> {
-  const content = await readFile(file);
-  const input = readEdidInput(content);
-  return { line: JSON.stringify({ file, ...summarise(decodeEdid(input.bytes)) }), readable: true };
+function parse([command, ...rest]: readonly string[]): Request | null {
+  const files = rest.filter((word) => word !== '--text');
+  if (command !== 'decode' || files.length === 0) return null;
+  return { files, asText: rest.includes('--text') };
 }
 
-async function main(args: string[]): Promise<number> {
-  const [command, ...files] = args;
-  if (command !== 'decode' || files.length === 0) { console.error(usage); return 1; }
-  for (const f of files) console.log((await describe(f)).line);
-  return 0;
+async function decodeFile(file: string): Promise<{ decoded: DecodedEdid; readable: boolean }> {
+  try {
+    const { bytes, notes } = readEdidInput(await readFile(file));
+    const decoded = decodeEdid(bytes);
+    const skipped = notes.map((text) => ({ severity: 'note' as const, block: 0, offset: 0, text }));
+    return { decoded: { ...decoded, problems: [...skipped, ...decoded.problems] }, readable: true };
+  } catch (error) {
+    const text = `The file can't be read: ${error instanceof Error ? error.message : String(error)}.`;
+    const problems = [{ severity: 'error' as const, block: 0, offset: 0, text }];
+    return { decoded: { edid: null, blockCount: 0, checksumsValid: false, problems }, readable: false };
+  }
 }
 
-process.exitCode = await main(process.argv.slice(2));
+/** Waits for the reader of a pipe, so that thousands of lines never pile up in memory. */
+function print(text: string): Promise<void> {
+  return new Promise((resolve) => process.stdout.write(`${text}\n`, () => resolve()));
+}
+
+async function run({ files, asText }: Request): Promise<number> {
+  let unreadable = 0;
+  for (const file of files) {
+    const { decoded, readable } = await decodeFile(file);
+    if (!readable) unreadable += 1;
+    const heading = files.length > 1 ? `${file}\n\n` : '';
+    await print(asText ? heading + readableText(decoded) : JSON.stringify({ file, ...summarise(decoded) }));
+  }
+  return unreadable > 0 ? 1 : 0;
+}
+
+const request = parse(process.argv.slice(2));
+if (request) process.exitCode = await run(request);
+else {
+  console.error(usage);
+  process.exitCode = 2;
+}

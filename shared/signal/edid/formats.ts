@@ -1,4 +1,11 @@
-import { findTiming, hdmiVicTiming, type Timing, vicTiming } from '../timings/index.ts';
+import {
+  dmtTimings,
+  findTiming,
+  hdmiVicTiming,
+  refreshHz,
+  type Timing,
+  vicTiming,
+} from '../timings/index.ts';
 import {
   type EstablishedTiming,
   establishedTimings,
@@ -34,9 +41,28 @@ export type SinkFormat = {
   in420: 'no' | 'too' | 'only';
 };
 
-/** The raster of an established or standard timing; the wider blanking of CVT for what is not in a table. */
-export const rasterBySize = (picture: EstablishedTiming): Timing =>
-  findTiming({ ...picture, interlaced: picture.interlaced ?? false }, 'standard').timing;
+/** Standard timings name whole rates; their rasters in DMT lie within this of them (assumed). */
+const nominalToleranceHz = 0.6;
+const exactToleranceHz = 0.005;
+
+/**
+ * The raster of an established or standard timing: the one in DMT at that very rate, else the fastest near it, for that
+ * is the one with the standard's code; what DMT lacks by CVT with its wider blanking.
+ */
+export function rasterBySize(picture: EstablishedTiming): Timing {
+  const interlaced = picture.interlaced ?? false;
+  const distance = (timing: Timing) => Math.abs(refreshHz(timing) - picture.refreshHz);
+  const near = [...dmtTimings.values()].filter(
+    (timing) =>
+      timing.widthPx === picture.widthPx &&
+      timing.heightPx === picture.heightPx &&
+      timing.interlaced === interlaced &&
+      distance(timing) < nominalToleranceHz,
+  );
+  const exact = near.find((timing) => distance(timing) < exactToleranceHz);
+  const [fastest] = near.sort((a, b) => b.pixelClockKHz - a.pixelClockKHz);
+  return exact ?? fastest ?? findTiming({ ...picture, interlaced }, 'standard').timing;
+}
 
 /** A standard timing as size and rate; `revision` is that of the EDID 1.x. */
 export const sizeOfStandard = (timing: StandardTiming, revision: number): EstablishedTiming => ({

@@ -5,12 +5,21 @@ export {
   type SinkCapabilities,
   sinkCapabilities,
 } from './capabilities.ts';
+export {
+  type ComparePerspective,
+  compareEdids,
+  type DifferenceTopic,
+  type EdidDifference,
+} from './compare.ts';
 export { type DecodedEdid, decodeEdid, mostBlocks } from './decode.ts';
+export { limitEdid } from './edit/limit.ts';
+export type { EdidLimits } from './edit/limits.ts';
 export { encodeEdid } from './encode.ts';
 export { type FormatSource, type SinkFormat, sinkFormats } from './formats.ts';
 export { type EdidInput, readEdidInput, readEdidText } from './input/read-input.ts';
 export type { EdidProblem, Severity } from './problems.ts';
 export { rasterOfDetailed, rasterOfDisplayId } from './raster.ts';
+export { readableText } from './readable-text.ts';
 export {
   type CtaSummary,
   type EdidSummary,

@@ -1,0 +1,170 @@
+import { vicTiming } from '../../timings/index.ts';
+import type { DetailedTiming } from '../base/detailed-timing.ts';
+import type { DataBlock } from '../cta/data-blocks.ts';
+import { type CtaExtension, ctaSpaceLeft, ctaTag } from '../cta/extension.ts';
+import { type DisplayIdExtension, displayIdTag } from '../displayid/extension.ts';
+import { blockMapTag } from '../encode.ts';
+import { edited } from '../exact.ts';
+import { dataBlocks, detailedTimings } from '../facts.ts';
+import { sinkFormats } from '../formats.ts';
+import { detailedOfRaster } from '../raster.ts';
+import type { Edid, ExtensionBlock } from '../tree.ts';
+import { limitSink } from './limit-sink.ts';
+import { limitBase, limitDescriptors, limitDisplayId } from './limit-timings.ts';
+import { applyVideoPlan, planVideo } from './limit-video.ts';
+import { type EdidLimits, type ResolvedLimits, resolveLimits } from './limits.ts';
+
+/** Extended tags of CTA-861 blocks that list timings in ways that aren't decoded (CTA-861-H sections 7.5.17 to 7.5.19). */
+const timingBlockTags: readonly number[] = [0x22, 0x23, 0x2a];
+/** Extension that lists timings alone (VESA VTB-EXT). */
+const videoTimingTag = 0x10;
+
+type Holder = readonly DataBlock[];
+
+/** Changes every list of data blocks, all of them at once. */
+function withDataBlocks(edid: Edid, change: (holders: readonly Holder[]) => Holder[]): Edid {
+  const holders = edid.extensions.flatMap((extension): Holder[] => {
+    if (extension.kind === 'cta') return [extension.dataBlocks];
+    if (extension.kind !== 'displayId') return [];
+    return extension.blocks.flatMap((block) => (block.kind === 'cta' ? [block.dataBlocks] : []));
+  });
+  const changed = change(holders);
+  let next = 0;
+  const take = (before: Holder): Holder => changed[next++] ?? before;
+  return {
+    ...edid,
+    extensions: edid.extensions.map((extension): ExtensionBlock => {
+      if (extension.kind === 'cta') return replaceCtaData(extension, take(extension.dataBlocks));
+      return extension.kind === 'displayId' ? replaceDisplayIdData(extension, take) : extension;
+    }),
+  };
+}
+
+const same = (a: Holder, b: Holder): boolean =>
+  a.length === b.length && a.every((block, i) => block === b[i]);
+
+function replaceCtaData(cta: CtaExtension, blocks: Holder): CtaExtension {
+  return same(blocks, cta.dataBlocks) ? cta : fitted(edited(cta, { dataBlocks: blocks }));
+}
+
+function replaceDisplayIdData(
+  extension: DisplayIdExtension,
+  take: (before: Holder) => Holder,
+): DisplayIdExtension {
+  let touched = false;
+  const blocks = extension.blocks.map((block) => {
+    if (block.kind !== 'cta') return block;
+    const after = take(block.dataBlocks);
+    if (same(after, block.dataBlocks)) return block;
+    touched = true;
+    return edited(block, { dataBlocks: after });
+  });
+  return touched ? edited(extension, { blocks }) : extension;
+}
+
+/** Moving formats into 4:2:0 blocks can take more room than there is: those blocks go first, then timings. */
+function fitted(cta: CtaExtension): CtaExtension {
+  if (ctaSpaceLeft(cta) >= 0) return cta;
+  const at = cta.dataBlocks.findLastIndex(({ kind }) => kind === 'ycbcr420Map' || kind === 'ycbcr420Video');
+  if (at >= 0) return fitted(edited(cta, { dataBlocks: cta.dataBlocks.filter((_, i) => i !== at) }));
+  return cta.timings.length > 0 ? fitted(edited(cta, { timings: cta.timings.slice(0, -1) })) : cta;
+}
+
+/** Formats that prefer what is gone, and positions of timings that may have moved, leave the preference list. */
+function limitPreferences(blocks: Holder, listed: ReadonlySet<number>): DataBlock[] {
+  return blocks.flatMap((block): DataBlock[] => {
+    if (block.kind !== 'formatPreference') return [block];
+    const references = block.references.filter((reference) => listed.has(reference));
+    return references.length > 0 ? [edited(block, { references })] : [];
+  });
+}
+
+function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits): CtaExtension {
+  const timings = limitDescriptors(cta.timings, limits.formatClockMHz, 4);
+  const dataBlocks = cta.dataBlocks.filter(
+    (block) => !(block.kind === 'unknown' && timingBlockTags.includes(block.extendedTag ?? -1)),
+  );
+  if (timings.length === cta.timings.length && dataBlocks.length === cta.dataBlocks.length) return cta;
+  const nativeTimings = Math.min(cta.nativeTimings, timings.length);
+  return edited(cta, { timings, dataBlocks, nativeTimings });
+}
+
+/** What stands first in the base block when its own timings are too fast: the best that is left, else 640x480. */
+function substituteFor(limited: Edid): () => DetailedTiming | null {
+  return () => {
+    const [detailed] = detailedTimings({ ...limited, base: { ...limited.base, descriptors: [] } });
+    if (detailed) return detailed;
+    const area = ({ widthPx, heightPx }: { widthPx: number; heightPx: number }) => widthPx * heightPx;
+    const candidates = sinkFormats(limited)
+      .filter(({ source, in420 }) => source.kind === 'vic' && in420 !== 'only')
+      .map(({ timing }) => timing)
+      .sort((a, b) => area(b) - area(a) || b.pixelClockKHz - a.pixelClockKHz);
+    const mandatory = vicTiming(1);
+    return (
+      [...candidates, ...(mandatory ? [mandatory] : [])]
+        .map((timing) => detailedOfRaster(timing))
+        .find(Boolean) ?? null
+    );
+  };
+}
+
+const mapLength = 126;
+
+function tagOf(extension: ExtensionBlock): number {
+  switch (extension.kind) {
+    case 'cta':
+      return ctaTag;
+    case 'displayId':
+      return displayIdTag;
+    case 'blockMap':
+      return blockMapTag;
+    case 'other':
+      return extension.tag;
+  }
+}
+
+/** Writes block maps anew: each lists the blocks that follow it (E-EDID A.2 section 2.2.3). */
+const withMaps = (extensions: readonly ExtensionBlock[]): ExtensionBlock[] =>
+  extensions.map((extension, i) => {
+    if (extension.kind !== 'blockMap') return extension;
+    const tags = extensions.slice(i + 1, i + 1 + mapLength).map(tagOf);
+    return { kind: 'blockMap', tags: [...tags, ...new Array<number>(mapLength - tags.length).fill(0)] };
+  });
+
+function limitFormats(edid: Edid, limits: ResolvedLimits): Edid {
+  const limitMHz = limits.formatClockMHz;
+  const extensions = edid.extensions.flatMap((extension): ExtensionBlock[] => {
+    if (extension.kind === 'cta') return [limitCtaTimings(extension, limits)];
+    if (extension.kind === 'displayId')
+      return [edited(extension, { blocks: limitDisplayId(extension.blocks, limitMHz) })];
+    return extension.kind === 'other' && extension.tag === videoTimingTag ? [] : [extension];
+  });
+  const gone = extensions.length < edid.extensions.length;
+  const limited = { ...edid, extensions: gone ? withMaps(extensions) : extensions };
+  const listed = new Set(
+    dataBlocks(limited).flatMap((block) =>
+      block.kind === 'video' ? block.formats.map(({ vic }) => vic) : [],
+    ),
+  );
+  const preferring = withDataBlocks(limited, (holders) =>
+    holders.map((blocks) => limitPreferences(blocks, listed)),
+  );
+  return { ...preferring, base: limitBase(edid.base, limitMHz, substituteFor(preferring)) };
+}
+
+/**
+ * An EDID that admits less: what a switch or receiver shows its sources when it is set to 9 Gbit/s, or without HDR, or
+ * for stereo. Formats that would need more than the limit go, or stay as YCbCr 4:2:0 alone where the sink takes them so
+ * (half the rate); timings, range limits and what SCDC is for follow. Nothing is ever raised. Encode the result with
+ * `encodeEdid`; it is valid even if `edid` was not.
+ */
+export function limitEdid(edid: Edid, limits: EdidLimits): Edid {
+  const resolved = resolveLimits(edid, limits);
+  const formatsLimited = resolved.formatClockMHz !== Number.POSITIVE_INFINITY;
+  let limited = withDataBlocks(edid, (holders) => holders.map((blocks) => limitSink(blocks, resolved)));
+  if (formatsLimited || resolved.drop420) {
+    const plan = planVideo(dataBlocks(limited), resolved);
+    limited = withDataBlocks(limited, (holders) => applyVideoPlan(holders, plan, resolved));
+  }
+  return formatsLimited ? limitFormats(limited, resolved) : limited;
+}

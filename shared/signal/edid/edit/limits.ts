@@ -1,0 +1,51 @@
+import { highestPlainRateMHz, sinkCapabilities } from '../capabilities.ts';
+import type { Edid } from '../tree.ts';
+
+/** What to take away from an EDID; what is left out stays. */
+export type EdidLimits = {
+  /** Highest TMDS character rate to admit, MHz: 300 is 9 Gbit/s. */
+  maxTmdsCharacterRateMHz?: number;
+  /** No fixed rate link, and with it no compression. */
+  dropFrl?: boolean;
+  drop420?: boolean;
+  /** No HDR: static, dynamic and vendors' metadata blocks. Wide colorimetry stays, it isn't HDR's alone. */
+  dropHdr?: boolean;
+  /** Audio: L-PCM of two channels and nothing else. */
+  stereoOnly?: boolean;
+};
+
+/** Limits with everything decided. */
+export type ResolvedLimits = {
+  /** Null where the rate isn't to be limited. */
+  rateMHz: number | null;
+  /** Highest pixel clock of a format; infinite where any may stay: the rate isn't limited, or FRL carries the rest. */
+  formatClockMHz: number;
+  dropFrl: boolean;
+  drop420: boolean;
+  dropHdr: boolean;
+  stereoOnly: boolean;
+};
+
+/**
+ * Works out which formats may stay. While a fixed rate link is left it carries what TMDS can't; once it is dropped,
+ * formats must fit the TMDS rate, the one asked for or the sink's own.
+ */
+export function resolveLimits(edid: Edid, limits: EdidLimits): ResolvedLimits {
+  const sink = sinkCapabilities(edid);
+  const rateMHz = limits.maxTmdsCharacterRateMHz ?? null;
+  const dropFrl = limits.dropFrl ?? false;
+  const ownRateMHz = sink.tmdsRateStated ? sink.maxTmdsCharacterRateMHz : highestPlainRateMHz;
+  const frlLeft = sink.frl !== null && !dropFrl;
+  const frlLost = sink.frl !== null && dropFrl;
+  const limited = !frlLeft && (rateMHz !== null || frlLost);
+  return {
+    rateMHz,
+    formatClockMHz: limited
+      ? Math.min(rateMHz ?? Number.POSITIVE_INFINITY, frlLost ? ownRateMHz : Number.POSITIVE_INFINITY)
+      : Number.POSITIVE_INFINITY,
+    dropFrl,
+    drop420: limits.drop420 ?? false,
+    dropHdr: limits.dropHdr ?? false,
+    stereoOnly: limits.stereoOnly ?? false,
+  };
+}
