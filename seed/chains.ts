@@ -80,7 +80,8 @@ export const gableRoom: ChainInput = {
       ],
     },
     nimbrel('NP7-10388', '3.9'),
-    projector('projector', 'Projector', 'BL40-2217'),
+    // Nobody has read its firmware yet.
+    { ...projector('projector', 'Projector', 'BL40-2217'), firmware: null },
     {
       id: 'panel',
       name: 'Side panel',

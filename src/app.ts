@@ -1,9 +1,12 @@
 import type { FastifyInstance } from 'fastify';
 import type { Logger } from 'pino';
 import { chainRoutes } from './features/chains/index.ts';
+import { evidenceRoutes } from './features/evidence/index.ts';
 import { healthRoutes } from './features/health/index.ts';
 import { organisationRoutes } from './features/organisation/index.ts';
+import { packetRoutes } from './features/packets/index.ts';
 import { memberRoutes, signInRoutes } from './features/people/index.ts';
+import { signalRoutes } from './features/signal/index.ts';
 import { siteRoutes } from './features/sites/index.ts';
 import { ticketRoutes } from './features/tickets/index.ts';
 import { createServer } from './http/server.ts';
@@ -18,7 +21,10 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   await app.register(organisationRoutes, { services });
   await app.register(siteRoutes, { services });
   await app.register(chainRoutes, { services });
+  await app.register(signalRoutes, { services });
   await app.register(ticketRoutes, { services });
+  await app.register(evidenceRoutes, { services });
+  await app.register(packetRoutes, { services });
   await app.ready();
   return app;
 }

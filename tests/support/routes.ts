@@ -61,6 +61,8 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('GET /chains/{id}/versions/{version}', all),
   route('GET /chains/{id}/versions/{version}/changes-since/{from}', all),
   route('GET /chains/{id}/audit', all),
+  route('GET /chains/{id}/budget', all),
+  route('GET /chains/{id}/edids', all),
   route('GET /tickets', all),
   route('POST /tickets', floor, {
     siteId: '{site}',

@@ -1,6 +1,7 @@
 import { auditChain } from '../../../shared/chain/audit.ts';
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
+import { signalFindings } from '../../../shared/signal/findings.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
@@ -92,6 +93,7 @@ export async function findingsFor(
   return auditChain(chain, {
     minimumFirmware: await firmwareLevels(tx, actor),
     duringTriage,
+    linkFindings: signalFindings(chain, chain.wantedFormats),
     assumptions: { shortestCableM: settings.shortestCableM, longestCopperM: settings.longestCopperM },
   });
 }

@@ -1,0 +1,208 @@
+import { z } from 'zod';
+import { encodings, place, type VideoFormat, videoFormat } from './chain.ts';
+import { placeId, versionNumber } from './primitives.ts';
+
+const formatForm = /^(\d{1,5})x(\d{1,5})([pi])(\d{1,3}(?:\.\d{1,3})?)\/([a-z0-9]+)\/(8|10|12|16)$/;
+
+/** A format in a query: width, height, `p` or `i`, rate, encoding and bits, such as `3840x2160p60/rgb/8`. */
+export const formatText = z
+  .string()
+  .regex(formatForm, `such as 3840x2160p60/rgb/8; encodings: ${encodings.join(', ')}`)
+  .transform((text, context): VideoFormat => {
+    const [, width, height, scan, rate, encoding, bits] = formatForm.exec(text) ?? [];
+    const parsed = videoFormat.safeParse({
+      widthPx: Number(width),
+      heightPx: Number(height),
+      interlaced: scan === 'i',
+      refreshHz: Number(rate),
+      encoding,
+      bitsPerComponent: Number(bits),
+    });
+    if (parsed.success) return parsed.data;
+    context.addIssue({ code: 'custom', message: z.prettifyError(parsed.error) });
+    return z.NEVER;
+  });
+
+export const budgetQuery = z.object({
+  version: z.coerce.number().pipe(versionNumber).optional(),
+  /** A device to leave out: the reply says what that changes. */
+  without: placeId.optional(),
+  /** Formats to judge, repeated or separated by commas; without it, those that the chain's record wants. */
+  format: z
+    .union([z.string(), z.array(z.string())])
+    .transform((given) => [given].flat().flatMap((one) => one.split(',')))
+    .pipe(z.array(formatText).max(40))
+    .optional(),
+});
+
+const frlRate = z.object({ lanes: z.number(), gbpsPerLane: z.number() });
+const capacity = z.object({ tmdsMHz: z.number(), frl: frlRate.nullable() });
+const linkVerdict = z.enum(['fits', 'doubtful', 'notOffered', 'short']);
+const elementKind = z.enum(['cable', 'edid', 'sourcePort', 'sinkPort']);
+
+const formatOnLink = z.object({
+  wanted: videoFormat,
+  /** What travels on this link for it. */
+  format: videoFormat,
+  verdict: linkVerdict,
+  figures: z
+    .object({
+      way: z.enum(['tmds', 'frl']),
+      needGbps: z.number(),
+      capacityGbps: z.number(),
+      narrowest: elementKind,
+      headroomGbps: z.number(),
+      headroomFraction: z.number(),
+    })
+    .nullable(),
+  ratedGbps: z.number().nullable(),
+  refusals: z.array(z.string()),
+  compressed: z.object({ bitsPerPixel: z.number(), slices: z.number(), ratio: z.number() }).nullable(),
+  sentence: z.string(),
+});
+const linkBudget = z.object({
+  id: z.string(),
+  linkIds: z.array(z.string()),
+  cableLinkId: z.string(),
+  name: z.string(),
+  elements: z.array(
+    z.object({
+      kind: elementKind,
+      place,
+      rated: capacity,
+      sure: capacity,
+      doubts: z.array(z.string()),
+      setBelowHighest: z.boolean(),
+    }),
+  ),
+  /** The EDID that the output at the link's source end sees, and what was done to it on its way. */
+  seen: z.object({
+    edidHex: z.string().nullable(),
+    hands: z.array(z.object({ deviceId: z.string(), did: z.string() })),
+  }),
+  wanted: z.array(formatOnLink),
+  fitting: z.array(videoFormat),
+});
+const wantedOverall = z.object({
+  wanted: videoFormat,
+  verdict: linkVerdict,
+  linkId: z.string().nullable(),
+  lostAtNineGbps: z.boolean(),
+  sentence: z.string(),
+});
+export const chainBudgetReply = z.object({
+  without: z.string().nullable(),
+  links: z.array(linkBudget),
+  wanted: z.array(wantedOverall),
+  displays: z.array(
+    z.object({ displayId: z.string(), linkIds: z.array(z.string()), best: videoFormat.nullable() }),
+  ),
+  fitting: z.array(videoFormat),
+  best: videoFormat.nullable(),
+  atNineGbps: z.object({ best: videoFormat.nullable(), lost: z.array(videoFormat) }),
+});
+
+const powerFigure = z.object({
+  ma: z.number(),
+  basis: z.enum(['recorded', 'standard', 'ownSupply', 'assumed']),
+});
+const allowed = z.enum(['yes', 'no', 'unknown']);
+const protection = z.object({
+  demand: z.enum(['type0', 'type1']),
+  hops: z.array(
+    z.object({
+      linkId: z.string(),
+      sourceId: z.string(),
+      sinkId: z.string(),
+      version: z.string(),
+      allowed,
+      sentence: z.string(),
+    }),
+  ),
+  displays: z.array(
+    z.object({
+      sourceId: z.string(),
+      displayId: z.string(),
+      shown: allowed,
+      linkId: z.string().nullable(),
+      sentence: z.string(),
+    }),
+  ),
+  topology: z.array(
+    z.object({
+      sourceId: z.string(),
+      linkId: z.string(),
+      devices: z.number(),
+      levels: z.number(),
+      limit: z.object({ devices: z.number(), levels: z.number(), source: z.string() }),
+      within: z.boolean(),
+      sentence: z.string(),
+    }),
+  ),
+});
+
+/** What the signal of a chain can and cannot do: link budget, content protection, 5 V power. */
+export const budgetReply = z.object({
+  version: z.int(),
+  budget: chainBudgetReply,
+  /** What leaving the named device out changes, format by format; null when none was named. */
+  comparison: z
+    .array(
+      z.object({
+        wanted: videoFormat,
+        effect: z.enum(['better', 'worse', 'same']),
+        withIt: wantedOverall,
+        withoutIt: wantedOverall,
+        sentence: z.string(),
+      }),
+    )
+    .nullable(),
+  contentProtection: protection,
+  power: z.array(
+    z.object({
+      linkId: z.string(),
+      supply: powerFigure,
+      sink: powerFigure,
+      cable: powerFigure,
+      balanceMa: z.number(),
+      verdict: z.enum(['enough', 'risk', 'short']),
+      opticalOnSource: z.boolean(),
+      sentence: z.string(),
+    }),
+  ),
+});
+export type BudgetReply = z.infer<typeof budgetReply>;
+
+export const edidDifference = z.object({
+  topic: z.string(),
+  change: z.enum(['lost', 'gained', 'changed']),
+  first: z.string().nullable(),
+  second: z.string().nullable(),
+  text: z.string(),
+});
+/** One EDID that was read somewhere in a chain. */
+export const edidReading = z.object({
+  deviceId: z.string(),
+  portId: z.string().nullable(),
+  /** The chain's record, or an item of evidence. */
+  from: z.discriminatedUnion('kind', [
+    z.object({ kind: z.literal('record') }),
+    z.object({ kind: z.literal('evidence'), evidenceId: z.string(), ticketId: z.string(), at: z.string() }),
+  ]),
+  sha256: z.string(),
+  /** Manufacturer code, product code and name as the EDID has them. */
+  display: z.string(),
+});
+export const edidComparison = z.object({
+  /** Indexes into `readings`. */
+  first: z.int(),
+  second: z.int(),
+  /** The same place at two times, or a display's own against what a device before it passes on. */
+  perspective: z.enum(['overTime', 'passedOn']),
+  same: z.boolean(),
+  differences: z.array(edidDifference),
+});
+export const edidReadings = z.object({
+  readings: z.array(edidReading),
+  comparisons: z.array(edidComparison),
+});

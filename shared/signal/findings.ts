@@ -1,0 +1,94 @@
+import { placeName } from '../chain/place.ts';
+import type { Chain, Finding, Place, VideoFormat } from '../contract/chain.ts';
+import { chainProtection } from './content-protection/index.ts';
+import { type BudgetAssumptions, chainBudget, type WantedOnLink } from './link-budget/index.ts';
+import { powerBudget } from './power.ts';
+
+const severityOf = { short: 'mustFix', notOffered: 'shouldFix', doubtful: 'shouldFix' } as const;
+const whatToDo = {
+  short: 'Replace or set what is narrowest on this link, or ask for a format that fits.',
+  notOffered: 'Read the EDID at the source and at the display, and see who changes it on the way.',
+  doubtful: 'Count on less, or replace what is narrowest by something certified for the rate.',
+} as const;
+
+const linkAt = (linkId: string): Place => ({ kind: 'link', linkId });
+
+/**
+ * What the computed budgets say against a chain, as findings of its audit: links that can't carry a wanted format, with
+ * the figures; 5 V lines that fall short by the record; displays that protected content of today can't reach.
+ * @param wanted formats to judge; none gives no finding on links
+ */
+export function signalFindings(
+  chain: Chain,
+  wanted: readonly VideoFormat[],
+  assumptions: Partial<BudgetAssumptions> = {},
+): Finding[] {
+  return [...linkFindings(chain, wanted, assumptions), ...powerFindings(chain), ...protectionFindings(chain)];
+}
+
+function linkFindings(
+  chain: Chain,
+  wanted: readonly VideoFormat[],
+  assumptions: Partial<BudgetAssumptions>,
+): Finding[] {
+  return chainBudget(chain, wanted, { assumptions }).links.flatMap((link) => {
+    const worst = link.wanted.filter(isAgainst).sort(byWorst)[0];
+    if (worst === undefined) return [];
+    return [
+      {
+        rule: 'link-budget',
+        severity: severityOf[worst.verdict],
+        place: linkAt(link.cableLinkId),
+        placeName: link.name,
+        text: worst.sentence,
+        whatToDo: whatToDo[worst.verdict],
+        source: 'computed: HDMI character rates and the fixed rate link’s capacity; what is assumed is named',
+        caution: null,
+      },
+    ];
+  });
+}
+
+type Against = WantedOnLink & { verdict: keyof typeof severityOf };
+const isAgainst = (one: WantedOnLink): one is Against => one.verdict !== 'fits';
+const order: readonly Against['verdict'][] = ['short', 'notOffered', 'doubtful'];
+/** Short before doubtful; of two alike, the one that is further off. */
+const byWorst = (one: Against, other: Against): number =>
+  order.indexOf(one.verdict) - order.indexOf(other.verdict) ||
+  (one.figures?.headroomFraction ?? -1) - (other.figures?.headroomFraction ?? -1);
+
+function powerFindings(chain: Chain): Finding[] {
+  return powerBudget(chain)
+    .filter((power) => power.verdict === 'short')
+    .map((power) => ({
+      rule: 'five-volt',
+      severity: 'mustFix',
+      place: linkAt(power.linkId),
+      placeName: placeName(chain, linkAt(power.linkId)),
+      text: power.sentence,
+      whatToDo:
+        'Power the cable at the end its maker names, or put a switch with a supply of its own before it.',
+      source: 'HDMI 1.4b, clause 4.2.7 (from memory)',
+      caution: null,
+    }));
+}
+
+function protectionFindings(chain: Chain): Finding[] {
+  return chainProtection(chain, 'type1')
+    .displays.filter((display) => display.shown === 'no')
+    .map((display) => {
+      const place: Place =
+        display.linkId === null ? { kind: 'device', deviceId: display.displayId } : linkAt(display.linkId);
+      return {
+        rule: 'content-protection',
+        severity: 'shouldFix',
+        place,
+        placeName: placeName(chain, place),
+        text: display.sentence,
+        whatToDo:
+          'Find out which version each end does, set it where it can be set, or leave the older device out.',
+        source: 'HDCP 2.2 on HDMI, stream type (from memory)',
+        caution: null,
+      };
+    });
+}

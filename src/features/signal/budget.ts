@@ -1,0 +1,32 @@
+import type { z } from 'zod';
+import type { BudgetReply, budgetQuery } from '../../../shared/contract/signal.ts';
+import { chainProtection } from '../../../shared/signal/content-protection/index.ts';
+import { chainBudget, compareWithout } from '../../../shared/signal/link-budget/index.ts';
+import { powerBudget } from '../../../shared/signal/power.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
+import { readChain } from '../chains/index.ts';
+
+/** Link budget, content protection and 5 V power of a chain, for the formats asked or those its record wants. */
+export async function readBudget(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+  query: z.infer<typeof budgetQuery>,
+): Promise<Outcome<BudgetReply>> {
+  const document = await readChain(tx, actor, chainId, query.version);
+  if (!document.ok) return document;
+  const { chain, version } = document.body;
+  const wanted = query.format ?? chain.wantedFormats;
+  const { without } = query;
+  if (without !== undefined && !chain.devices.some((device) => device.id === without)) {
+    return refused('not-found', `The chain has no device ${without}.`);
+  }
+  return found({
+    version,
+    budget: chainBudget(chain, wanted),
+    comparison: without === undefined ? null : compareWithout(chain, wanted, without).formats,
+    contentProtection: chainProtection(chain),
+    power: powerBudget(chain),
+  });
+}

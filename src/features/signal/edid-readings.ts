@@ -1,0 +1,109 @@
+import { createHash } from 'node:crypto';
+import type { z } from 'zod';
+import { upstreamOf } from '../../../shared/chain/graph.ts';
+import type { Chain } from '../../../shared/contract/chain.ts';
+import { evidenceTie } from '../../../shared/contract/evidence.ts';
+import type { edidComparison, edidReading, edidReadings } from '../../../shared/contract/signal.ts';
+import { compareEdids } from '../../../shared/signal/edid/compare.ts';
+import { decodeEdid, type Edid, summarise } from '../../../shared/signal/edid/index.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { readChain } from '../chains/index.ts';
+
+type Reading = z.infer<typeof edidReading> & { edid: Edid };
+type Comparison = z.infer<typeof edidComparison>;
+
+/**
+ * Every EDID that was read in a chain, by its record and by the evidence of its tickets, and each pair that says
+ * something: the same place at two times, and a display's own against what is seen before it.
+ */
+export async function readEdids(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+): Promise<Outcome<z.infer<typeof edidReadings>>> {
+  const document = await readChain(tx, actor, chainId);
+  if (!document.ok) return document;
+  const { chain } = document.body;
+  const readings = [...recorded(chain), ...(await fromEvidence(tx, actor, chainId, chain))];
+  return found({
+    readings: readings.map(({ edid, ...reading }) => reading),
+    comparisons: comparisonsOf(chain, readings),
+  });
+}
+
+function recorded(chain: Chain): Reading[] {
+  return chain.devices.flatMap((device) =>
+    device.ports.flatMap((port) =>
+      port.edidHex === null ? [] : readingOf(device.id, port.id, { kind: 'record' }, port.edidHex),
+    ),
+  );
+}
+
+async function fromEvidence(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+  chain: Chain,
+): Promise<Reading[]> {
+  const rows = await tx.evidence.findMany({
+    where: { orgId: actor.orgId, kind: 'edid', ticket: { chainId } },
+    select: { id: true, ticketId: true, tie: true, facts: true, takenAt: true, withdrawn: true },
+    orderBy: { takenAt: 'asc' },
+  });
+  return rows.flatMap((row) => {
+    const { deviceId, portId } = evidenceTie.parse(row.tie);
+    const hex = (row.facts as { edidHex?: unknown } | null)?.edidHex;
+    const isThere = chain.devices.some((device) => device.id === deviceId);
+    if (row.withdrawn !== null || deviceId === null || !isThere || typeof hex !== 'string') return [];
+    const from = {
+      kind: 'evidence' as const,
+      evidenceId: row.id,
+      ticketId: row.ticketId,
+      at: row.takenAt.toISOString(),
+    };
+    return readingOf(deviceId, portId, from, hex);
+  });
+}
+
+/** None where the bytes are no EDID at all. */
+function readingOf(deviceId: string, portId: string | null, from: Reading['from'], hex: string): Reading[] {
+  const bytes = Uint8Array.from(Buffer.from(hex, 'hex'));
+  const decoded = decodeEdid(bytes);
+  if (decoded.edid === null) return [];
+  const { manufacturer, productCode, productName } = summarise(decoded);
+  const display = [manufacturer, productCode, productName].filter((part) => part !== null).join(' ');
+  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  return [{ deviceId, portId, from, sha256, display, edid: decoded.edid }];
+}
+
+function comparisonsOf(chain: Chain, readings: readonly Reading[]): Comparison[] {
+  const displays = new Set(
+    chain.devices.filter((device) => device.role === 'display').map((device) => device.id),
+  );
+  return readings.flatMap((second, at) =>
+    readings.slice(0, at).flatMap((first, index): Comparison[] => {
+      if (first.deviceId === second.deviceId && first.portId === second.portId) {
+        return [compared(index, at, 'overTime', first, second)];
+      }
+      if (displays.has(first.deviceId) && upstreamOf(chain, first.deviceId).has(second.deviceId)) {
+        return [compared(index, at, 'passedOn', first, second)];
+      }
+      if (displays.has(second.deviceId) && upstreamOf(chain, second.deviceId).has(first.deviceId)) {
+        return [compared(at, index, 'passedOn', second, first)];
+      }
+      return [];
+    }),
+  );
+}
+
+function compared(
+  first: number,
+  second: number,
+  perspective: Comparison['perspective'],
+  one: Reading,
+  other: Reading,
+): Comparison {
+  const differences = compareEdids(one.edid, other.edid, perspective);
+  return { first, second, perspective, same: one.sha256 === other.sha256, differences };
+}
