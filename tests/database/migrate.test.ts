@@ -125,6 +125,17 @@ describe.each(databaseKinds())('migrating the %s database', (kind) => {
     );
   });
 
+  it('tries again when it met another database of the cluster in the catalog of roles', async () => {
+    await query('create sequence tries');
+    const twiceInVain = (message: string) =>
+      `do $$ begin if nextval('tries') <= 2 then raise '${message}'; end if; end $$`;
+    await write('20260101000000_one', twiceInVain('tuple concurrently updated'));
+    expect(await migrateFrom(folder)).toEqual(['20260101000000_one']);
+    await query("select setval('tries', 1)");
+    await write('20260102000000_two', twiceInVain('something else'));
+    await expect(migrateFrom(folder)).rejects.toThrow('something else');
+  });
+
   it('lets go of its lock, also after a failure', async () => {
     await write('20260101000000_one', 'create nonsense');
     await expect(migrateFrom(folder)).rejects.toBeInstanceOf(MigrationError);

@@ -2,8 +2,8 @@
 -- requests run as, and the wall between tenants.
 
 -- ROLES ---------------------------------------------------------------------------------------------------------
--- Roles belong to the whole cluster, so another database's migration may be making them at this moment, and an
--- administrator may have made them beforehand. The login role must be able to switch to them.
+-- Roles belong to the whole cluster, so another database's migration may be making or granting them at this moment, and
+-- an administrator may have made them beforehand. The login role must be able to switch to them.
 DO $$
 DECLARE
   role_name text;
@@ -21,7 +21,11 @@ BEGIN
       PERFORM set_config('role', role_name, true);
       PERFORM set_config('role', role_before, true);
     EXCEPTION WHEN insufficient_privilege THEN
-      EXECUTE format('GRANT %I TO %I', role_name, session_user);
+      BEGIN
+        EXECUTE format('GRANT %I TO %I', role_name, session_user);
+      EXCEPTION WHEN unique_violation THEN
+        NULL;
+      END;
     END;
   END LOOP;
 END
