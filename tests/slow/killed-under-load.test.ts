@@ -1,12 +1,11 @@
-import { type ChildProcess, spawn } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import { mkdtemp, rm } from 'node:fs/promises';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
+import { freePort, startProgram } from '../support/server-process.ts';
 import { databaseKinds, openTestDatabase } from '../support/test-database.ts';
 
 const kills = 20;
@@ -36,7 +35,7 @@ describe.each(databaseKinds())('a server killed under write load, on the %s data
     };
     const base = `http://127.0.0.1:${port}`;
 
-    let server = await start('seed/run-demo.ts', env, base);
+    let server = await startProgram('seed/run-demo.ts', env, base);
     cleanUps.push(async () => {
       server.kill('SIGKILL');
     });
@@ -50,7 +49,7 @@ describe.each(databaseKinds())('a server killed under write load, on the %s data
       setTimeout(() => server.kill('SIGKILL'), loadMs(kill));
       await once(server, 'exit');
       await Promise.all(load);
-      server = await start('src/main.ts', env, base);
+      server = await startProgram('src/main.ts', env, base);
     }
 
     const reader = await signedIn(base);
@@ -98,30 +97,4 @@ const signedIn = (base: string): Promise<Session> =>
 async function ticketIds(session: Session): Promise<string[]> {
   const page = expectStatus(await session.get<{ items: { id: string }[] }>('/tickets?state=open'), 200);
   return page.items.map((ticket) => ticket.id);
-}
-
-async function start(program: string, env: NodeJS.ProcessEnv, base: string): Promise<ChildProcess> {
-  const child = spawn(process.execPath, ['--import', 'tsx', program], {
-    env,
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
-  for (let attempt = 0; attempt < 600; attempt += 1) {
-    if (child.exitCode !== null) throw new Error(`${program} ended with ${child.exitCode}`);
-    const ready = await fetch(`${base}/readyz`).then(
-      (answer) => answer.status === 200,
-      () => false,
-    );
-    if (ready) return child;
-    await new Promise((resolve) => setTimeout(resolve, 100));
-  }
-  throw new Error(`${program} was not ready in a minute`);
-}
-
-async function freePort(): Promise<number> {
-  const probe = createServer().listen(0, '127.0.0.1');
-  await once(probe, 'listening');
-  const address = probe.address();
-  probe.close();
-  if (address === null || typeof address === 'string') throw new Error('no port');
-  return address.port;
 }

@@ -1,0 +1,35 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createServer } from 'node:net';
+
+/** Starts one of our programs as a process of its own and waits until its server is ready, a minute at the most. */
+export async function startProgram(
+  program: string,
+  env: NodeJS.ProcessEnv,
+  base: string,
+): Promise<ChildProcess> {
+  const child = spawn(process.execPath, ['--import', 'tsx', program], {
+    env,
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
+  for (let attempt = 0; attempt < 600; attempt += 1) {
+    if (child.exitCode !== null) throw new Error(`${program} ended with ${child.exitCode}`);
+    const ready = await fetch(`${base}/readyz`).then(
+      (answer) => answer.status === 200,
+      () => false,
+    );
+    if (ready) return child;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  throw new Error(`${program} was not ready in a minute`);
+}
+
+/** A port on this machine that nobody listens on. */
+export async function freePort(): Promise<number> {
+  const probe = createServer().listen(0, '127.0.0.1');
+  await once(probe, 'listening');
+  const address = probe.address();
+  probe.close();
+  if (address === null || typeof address === 'string') throw new Error('no port');
+  return address.port;
+}
