@@ -77,7 +77,7 @@ function linkBudget(chain: Chain, judged: JudgedRun, wanted: readonly VideoForma
     elements,
     seen,
     wanted: wanted.map(onLink),
-    fitting: candidateFormats.filter((format) => judged.judge(format).verdict === 'fits'),
+    fitting: candidateFormats.filter(judged.fits),
   };
 }
 
@@ -89,22 +89,20 @@ const runName = (chain: Chain, run: Run): string =>
   });
 
 function overall(wanted: VideoFormat, at: number, links: readonly LinkBudget[]): WantedOverall {
-  const onLinks = links.flatMap((link) => {
-    const here = link.wanted[at];
-    return here === undefined ? [] : [{ ...here, link }];
-  });
-  if (onLinks.length === 0) {
+  const onLinks = links.flatMap((link) => link.wanted[at] ?? []);
+  const decisive = onLinks.length > 0 ? worst(onLinks) : null;
+  const link = links.find((each) => each.wanted[at] === decisive);
+  if (decisive === null || link === undefined) {
     const sentence = `${formatName(wanted)}: there is no link to judge.`;
     return { wanted, verdict: 'fits', linkId: null, lostAtNineGbps: false, sentence };
   }
-  const { link, verdict, sentence } = worst(onLinks);
-  const where = `${verdictWords[verdict]} ${link.name}. ${sentence}`;
+  const { verdict, sentence } = decisive;
   return {
     wanted,
     verdict,
     linkId: link.id,
     lostAtNineGbps: verdict === 'fits' && !goesAtNineGbps(wanted),
-    sentence: `${formatName(wanted)} ${where}`,
+    sentence: `${formatName(wanted)} ${verdictWords[verdict]} ${link.name}. ${sentence}`,
   };
 }
 
@@ -119,9 +117,7 @@ const verdictWords = {
 const fittingOn = (judged: readonly JudgedRun[]): VideoFormat[] =>
   judged.length === 0
     ? []
-    : candidateFormats.filter((format) =>
-        judged.every(({ carries, judge }) => carries(format).every((each) => judge(each).verdict === 'fits')),
-      );
+    : candidateFormats.filter((format) => judged.every(({ allFit }) => allFit(format)));
 
 function displayBudgets(runs: readonly Run[], judged: readonly JudgedRun[]): DisplayBudget[] {
   const displays = new Map(runs.map(({ sink }) => [sink.id, sink]));

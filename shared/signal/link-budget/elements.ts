@@ -7,9 +7,8 @@ import type { Capacity } from './capacity.ts';
 import type { EdidOffer } from './edid-offer.ts';
 import type { Run } from './wiring.ts';
 
-/** What can limit a link. The order settles which one is named when several limit alike. */
-export const elementKinds = ['cable', 'edid', 'sourcePort', 'sinkPort'] as const;
-export type ElementKind = (typeof elementKinds)[number];
+/** What can limit a link. */
+export type ElementKind = 'cable' | 'edid' | 'sourcePort' | 'sinkPort';
 
 /** One of the things a signal has to get through on a link. */
 export type LinkElement = {
@@ -25,34 +24,27 @@ export type LinkElement = {
   setBelowHighest: boolean;
 };
 
-/** The elements of a run; without the EDID where it isn't known. */
+/** The elements of a run, the likeliest culprit first; without the EDID where it isn't known. */
 export function elementsOf(run: Run, offer: EdidOffer | null, assumptions: BudgetAssumptions): LinkElement[] {
-  const { source, output, sink: device, input, cable } = run;
-  const at = (deviceId: string, port: Port): Place => ({ kind: 'port', deviceId, portId: port.id });
-  const elements: LinkElement[] = [
+  const { source, output, sink, input, cable } = run;
+  const sourceAt: Place = { kind: 'port', deviceId: source.id, portId: output.id };
+  const sinkAt: Place = { kind: 'port', deviceId: sink.id, portId: input.id };
+  return [
     {
       kind: 'cable',
       place: { kind: 'link', linkId: cable.id },
       ...cableCapacity(cable, assumptions),
       setBelowHighest: false,
     },
-    { kind: 'sourcePort', place: at(source.id, output), ...portCapacity(output) },
-    { kind: 'sinkPort', place: at(device.id, input), ...portCapacity(input) },
+    ...(offer === null ? [] : [edidElement(sourceAt, offer)]),
+    { kind: 'sourcePort', place: sourceAt, ...portCapacity(output) },
+    { kind: 'sinkPort', place: sinkAt, ...portCapacity(input) },
   ];
-  if (offer === null) return elements;
-  const { tmdsMHz, frl } = offer;
-  const offered = { tmdsMHz, frl };
-  return [
-    ...elements,
-    {
-      kind: 'edid',
-      place: at(source.id, output),
-      rated: offered,
-      sure: offered,
-      doubts: [],
-      setBelowHighest: false,
-    },
-  ];
+}
+
+function edidElement(place: Place, { tmdsMHz, frl }: EdidOffer): LinkElement {
+  const admitted = { tmdsMHz, frl };
+  return { kind: 'edid', place, rated: admitted, sure: admitted, doubts: [], setBelowHighest: false };
 }
 
 function portCapacity({ highestMode, setMode }: Port) {

@@ -6,7 +6,7 @@ import type { Carried } from './carried.ts';
 import { type EdidOffer, listedTiming } from './edid-offer.ts';
 import { elementsOf, type LinkElement } from './elements.ts';
 import { type SeenEdid, unknownEdid } from './seen-edid.ts';
-import { type FormatVerdict, judgeFormat, linkVerdicts } from './verdict.ts';
+import { type FormatVerdict, judgeFormat, limitsOf, linkVerdicts, surelyFits } from './verdict.ts';
 import type { Run } from './wiring.ts';
 
 /** A run with all that is needed to judge formats on it. */
@@ -17,6 +17,10 @@ export type JudgedRun = {
   /** Pictures that can be on the run when this format is wanted; at least one. */
   carries: (wanted: VideoFormat) => VideoFormat[];
   judge: (format: VideoFormat) => FormatVerdict;
+  /** Whether it would be judged `fits`. */
+  fits: (format: VideoFormat) => boolean;
+  /** Whether all that can be on the run when this format is wanted would be. */
+  allFit: (wanted: VideoFormat) => boolean;
 };
 
 export function judgeRuns(
@@ -30,14 +34,18 @@ export function judgeRuns(
     const seenHere = seen.get(run.id) ?? unknownEdid;
     const elements = elementsOf(run, seenHere.offer, assumptions);
     const { wanted, made } = carried.get(run.id) ?? { wanted: true, made: [] };
+    const limits = limitsOf(elements, seenHere.offer);
+    const needHere = (format: VideoFormat): FormatNeed => asListed(needOf(format), seenHere.offer);
+    const fits = once((format) => surelyFits(needHere(format), limits));
+    const madeFit = made.every(fits);
     return {
       run,
       seen: seenHere,
       elements,
       carries: (format) => (wanted ? [format, ...made] : made),
-      judge: once((format) =>
-        judgeFormat(asListed(needOf(format), seenHere.offer), elements, seenHere.offer),
-      ),
+      judge: once((format) => judgeFormat(needHere(format), limits)),
+      fits,
+      allFit: (format) => madeFit && (!wanted || fits(format)),
     };
   });
 }

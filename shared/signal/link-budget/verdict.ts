@@ -2,7 +2,7 @@ import type { VideoFormat } from '../../contract/chain.ts';
 import { type CompressedFit, compressedFit, type FormatNeed, tmdsBitRateGbps } from '../format/index.ts';
 import { type Capacity, frlGbps, leastOf } from './capacity.ts';
 import { type EdidOffer, refusals } from './edid-offer.ts';
-import { type ElementKind, elementKinds, type LinkElement } from './elements.ts';
+import type { ElementKind, LinkElement } from './elements.ts';
 
 /**
  * `fits`: it can be counted on. `doubtful`: only if what was assumed against it doesn't hold, or only compressed.
@@ -34,17 +34,59 @@ export type FormatVerdict = {
   compressed: CompressedFit | null;
 };
 
+/** What is narrowest on a link on each way, and how much it passes. */
+type Narrowest = Pick<Figures, 'narrowest' | 'capacityGbps'>;
+
+/** A link as one whole, either as it can be counted on or as it is rated. */
+type View = {
+  whole: Capacity;
+  tmds: Narrowest;
+  frl: Narrowest;
+  /** Of the elements that pass no fixed rate, by what they pass of TMDS; null when all do. */
+  tmdsOnly: Narrowest | null;
+};
+
+/** All that limits what a link carries, worked out once for all formats. */
+export type LinkLimits = {
+  elements: readonly LinkElement[];
+  offer: EdidOffer | null;
+  sure: View;
+  rated: View;
+};
+
+/** @param elements at least one; of several that limit alike the first is named */
+export const limitsOf = (elements: readonly LinkElement[], offer: EdidOffer | null): LinkLimits => ({
+  elements,
+  offer,
+  sure: viewOf(elements, ({ sure }) => sure),
+  rated: viewOf(elements, ({ rated }) => rated),
+});
+
+function viewOf(elements: readonly LinkElement[], capacity: (element: LinkElement) => Capacity): View {
+  const tmds = (each: LinkElement): number => tmdsBitRateGbps(capacity(each).tmdsMHz);
+  const frl = (each: LinkElement): number => frlGbps(capacity(each).frl);
+  const tmdsOnly = elements.filter((each) => capacity(each).frl === null);
+  return {
+    whole: leastOf(elements.map(capacity)),
+    tmds: narrowestBy(elements, tmds),
+    frl: narrowestBy(elements, frl),
+    tmdsOnly: tmdsOnly.length > 0 ? narrowestBy(tmdsOnly, tmds) : null,
+  };
+}
+
+function narrowestBy(elements: readonly LinkElement[], gbps: (element: LinkElement) => number): Narrowest {
+  const narrowest = elements.reduce((least, each) => (gbps(each) < gbps(least) ? each : least));
+  return { narrowest: narrowest.kind, capacityGbps: gbps(narrowest) };
+}
+
 /** Judges one format on one link. */
-export function judgeFormat(
-  need: FormatNeed,
-  elements: readonly LinkElement[],
-  offer: EdidOffer | null,
-): FormatVerdict {
+export function judgeFormat(need: FormatNeed, limits: LinkLimits): FormatVerdict {
   const { format } = need;
+  const { elements, offer } = limits;
   const why = offer === null ? [] : refusals(offer, format, need);
-  const sure = attempt(need, elements, ({ sure }) => sure);
-  const rated = sure.fits ? sure : attempt(need, elements, ({ rated }) => rated);
-  const compressed = rated.fits ? null : compression(need, elements, offer);
+  const sure = attempt(need, limits.sure);
+  const rated = sure.fits ? sure : attempt(need, limits.rated);
+  const compressed = rated.fits ? null : compression(need, limits);
   const carried = sure.fits ? 'fits' : rated.fits || compressed !== null ? 'doubtful' : 'short';
   // What is short for certain is said by what is certain: the figures without anything assumed.
   const figures = carried === 'short' ? rated.figures : sure.figures;
@@ -58,47 +100,38 @@ export function judgeFormat(
   };
 }
 
+/** Whether a format would be judged `fits`, without the figures. */
+export function surelyFits(need: FormatNeed, { sure, offer }: LinkLimits): boolean {
+  return (
+    wayOver(need, sure.whole) !== null && (offer === null || refusals(offer, need.format, need).length === 0)
+  );
+}
+
+/** TMDS where that fits, else a fixed rate, else null. */
+function wayOver({ tmds, frl }: FormatNeed, whole: Capacity): Figures['way'] | null {
+  if (tmds === null || frl === null) return null;
+  if (tmds.characterRateMHz <= whole.tmdsMHz) return 'tmds';
+  return whole.frl !== null && frlNeedGbps(frl, whole) <= frlGbps(whole.frl) ? 'frl' : null;
+}
+
+const frlNeedGbps = (frl: NonNullable<FormatNeed['frl']>, whole: Capacity): number =>
+  (whole.frl?.lanes === 3 ? frl.threeLanes : frl.fourLanes).bitRateGbps;
+
+type Attempt = { fits: boolean; figures: Figures | null };
+
+/** The figures of the way that a format goes; where it goes neither, of the way that comes nearest to carrying it. */
+function attempt(need: FormatNeed, { whole, tmds, frl, tmdsOnly }: View): Attempt {
+  if (need.tmds === null || need.frl === null) return { fits: false, figures: null };
+  const way = wayOver(need, whole);
+  const plain: Figures = { way: 'tmds', needGbps: need.tmds.bitRateGbps, ...tmds };
+  if (way === 'tmds' || (tmdsOnly !== null && need.tmds.fits)) return { fits: way !== null, figures: plain };
+  const figures: Figures = { way: 'frl', needGbps: frlNeedGbps(need.frl, whole), ...(tmdsOnly ?? frl) };
+  return { fits: way !== null, figures };
+}
+
 function withHeadroom(figures: Figures) {
   const headroomGbps = figures.capacityGbps - figures.needGbps;
   return { ...figures, headroomGbps, headroomFraction: headroomGbps / figures.needGbps };
-}
-
-type Pick = (element: LinkElement) => Capacity;
-type Attempt = { fits: boolean; figures: Figures | null };
-
-/** TMDS where it fits, else a fixed rate; where neither does, the figures of the way that comes nearest to it. */
-function attempt(need: FormatNeed, elements: readonly LinkElement[], capacity: Pick): Attempt {
-  const { tmds, frl } = need;
-  if (tmds === null || frl === null) return { fits: false, figures: null };
-  const whole = leastOf(elements.map(capacity));
-  if (tmds.characterRateMHz <= whole.tmdsMHz)
-    return { fits: true, figures: tmdsFigures(tmds.bitRateGbps, elements, capacity) };
-  const frlNeedGbps = (whole.frl?.lanes === 3 ? frl.threeLanes : frl.fourLanes).bitRateGbps;
-  if (whole.frl !== null) {
-    const fits = frlNeedGbps <= frlGbps(whole.frl);
-    return { fits, figures: frlFigures(frlNeedGbps, elements, capacity) };
-  }
-  if (tmds.fits) return { fits: false, figures: tmdsFigures(tmds.bitRateGbps, elements, capacity) };
-  const tmdsOnly = elements.filter((each) => capacity(each).frl === null);
-  return { fits: false, figures: { ...tmdsFigures(frlNeedGbps, tmdsOnly, capacity), way: 'frl' } };
-}
-
-const tmdsFigures = (needGbps: number, elements: readonly LinkElement[], capacity: Pick): Figures => ({
-  way: 'tmds',
-  needGbps,
-  ...narrowestBy(elements, (each) => tmdsBitRateGbps(capacity(each).tmdsMHz)),
-});
-
-const frlFigures = (needGbps: number, elements: readonly LinkElement[], capacity: Pick): Figures => ({
-  way: 'frl',
-  needGbps,
-  ...narrowestBy(elements, (each) => frlGbps(capacity(each).frl)),
-});
-
-function narrowestBy(elements: readonly LinkElement[], gbps: (element: LinkElement) => number) {
-  const inOrder = elementKinds.flatMap((kind) => elements.filter((each) => each.kind === kind));
-  const narrowest = inOrder.reduce((least, each) => (gbps(each) < gbps(least) ? each : least));
-  return { narrowest: narrowest.kind, capacityGbps: gbps(narrowest) };
 }
 
 function ratedGbpsOf({ way, narrowest }: Figures, elements: readonly LinkElement[]): number | null {
@@ -107,12 +140,8 @@ function ratedGbpsOf({ way, narrowest }: Figures, elements: readonly LinkElement
   return way === 'frl' && rated.frl !== null ? frlGbps(rated.frl) : tmdsBitRateGbps(rated.tmdsMHz);
 }
 
-function compression(
-  need: FormatNeed,
-  elements: readonly LinkElement[],
-  offer: EdidOffer | null,
-): CompressedFit | null {
-  const rate = leastOf(elements.map(({ sure }) => sure)).frl;
+function compression({ timing, format }: FormatNeed, { sure, offer }: LinkLimits): CompressedFit | null {
+  const rate = sure.whole.frl;
   if (rate === null || offer === null || offer.compression === null) return null;
-  return compressedFit(need.timing, need.format, rate, offer.compression);
+  return compressedFit(timing, format, rate, offer.compression);
 }
