@@ -50,6 +50,12 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     exposedHeaders: [evidenceHeader],
     disableTerminationForFinishedUploads: true,
     namingFunction: () => services.newId(),
+    onResponseError: (_request, error) => {
+      if ('status_code' in error) return undefined;
+      const request = callers.getStore()?.request;
+      request?.log.error({ err: error }, 'an upload failed');
+      return { status_code: 500, body: `Quote request ${request?.id} to whoever runs this server.` };
+    },
     onUploadCreate: async () => ({ metadata: { ...callers.getStore()?.notes } }),
     onUploadFinish: async (_request, upload) => {
       const caller = callers.getStore();

@@ -1,0 +1,289 @@
+import { createHash, randomUUID } from 'node:crypto';
+import { text } from 'node:stream/consumers';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
+import {
+  openTestApp,
+  signInTestMember,
+  type TestApp,
+  type TestMember,
+  testPassword,
+} from '../../support/test-app.ts';
+import { databaseKinds } from '../../support/test-database.ts';
+import { accepted, bodyOf, bringToSubstitute, openTestTicket, send } from '../../support/tickets.ts';
+
+const sha256Of = (content: string): string => createHash('sha256').update(content).digest('hex');
+const question = 'Is the optical cable within its limits?';
+
+describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
+  let test: TestApp;
+  let ticketId: string;
+  let first: Packet;
+
+  beforeAll(async () => {
+    test = await openTestApp(kind);
+    const { technician } = test.home;
+    ({ ticketId } = await openTestTicket(test));
+    await bringToSubstitute(technician, ticketId);
+    await addPhoto('<b>Label</b>');
+    const { missing } = bodyOf<Ticket>(await technician.get(`/tickets/${ticketId}`), 200);
+    const waivers = [...new Set(missing.map(({ item }) => item))].map((item) => ({
+      item,
+      reason: `No way to have it: ${item}.`,
+    }));
+    expect(waivers.length).toBeGreaterThan(0);
+    await accepted(technician, ticketId, { type: 'escalate', question, waivers });
+    first = await packetNo(1);
+  });
+  afterAll(() => test.close());
+
+  async function addPhoto(description: string): Promise<void> {
+    const bytes = await sharp({ create: { width: 640, height: 480, channels: 3, background: 'teal' } })
+      .jpeg()
+      .toBuffer();
+    const reply = await test
+      .request()
+      .post(`/tickets/${ticketId}/evidence`)
+      .set({ authorization: `Bearer ${test.home.technician.accessToken}`, 'idempotency-key': randomUUID() })
+      .field('about', JSON.stringify({ kind: 'photo', description, tie: { linkId: 'L4', shows: 'label' } }))
+      .attach('file', bytes, 'IMG 1.jpg');
+    expect(reply.status).toBe(201);
+  }
+  const listed = async (): Promise<PacketSummary[]> =>
+    bodyOf<{ items: PacketSummary[] }>(await test.home.technician.get(`/tickets/${ticketId}/packets`), 200)
+      .items;
+  async function packetNo(version: number): Promise<Packet> {
+    const summary = (await listed()).find((packet) => packet.version === version);
+    return bodyOf<Packet>(await test.home.support.get(`/packets/${summary?.id}`), 200);
+  }
+  async function contentOf(packet: Packet, path: string): Promise<string> {
+    const file = packet.files.find((one) => one.path === path);
+    if (file === undefined) throw new Error(`the packet has no ${path}`);
+    return text(await test.services.evidenceStore.get(test.home.orgId, file.sha256));
+  }
+
+  it('are built by the escalation itself', async () => {
+    expect(first).toMatchObject({ ticketId, version: 1, news: [], createdBy: test.home.technician.id });
+    expect(first.caseFile).toMatchObject({
+      packet: { question, createdBy: test.home.technician.id },
+      organisation: { name: 'The home-firm' },
+      site: { client: 'Family Overwell' },
+      ticket: { id: ticketId, state: expect.stringMatching(/^escalated/) },
+    });
+    expect(JSON.parse(await contentOf(first, 'data/case.json'))).toEqual(first.caseFile);
+    expect(first.caseFile.segment?.linkIds).toEqual(['L4']);
+    expect(first.caseFile.people.map(({ id }) => id).sort()).toEqual(
+      [test.home.dispatcher.id, test.home.technician.id].sort(),
+    );
+  });
+
+  it('are not built by an escalation that is refused', async () => {
+    const other = await openTestTicket(test);
+    expect((await send(test.home.technician, other.ticketId, { type: 'escalate', question })).status).toBe(
+      409,
+    );
+    const { body } = await test.home.technician.get(`/tickets/${other.ticketId}/packets`);
+    expect(body.items).toEqual([]);
+  });
+
+  it('hold a file under every hash that they name', async () => {
+    for (const { path, sha256, sizeBytes } of first.files) {
+      expect([path, await test.services.evidenceStore.size(test.home.orgId, sha256)]).toEqual([
+        path,
+        sizeBytes,
+      ]);
+    }
+    expect(first.files.map(({ path }) => path)).toEqual(
+      expect.arrayContaining([
+        'bagit.txt',
+        'bag-info.txt',
+        'manifest-sha256.txt',
+        'tagmanifest-sha256.txt',
+        'data/summary.html',
+        'data/chain/as-found.json',
+        'data/chain/version-0001.json',
+        'data/evidence/001-photo-IMG-1.jpg',
+      ]),
+    );
+  });
+
+  it('carry the log with the very bytes that were hashed', async () => {
+    const lines = (await contentOf(first, 'data/log/events.jsonl')).trimEnd().split('\n');
+    const hashes = (await contentOf(first, 'data/log/hashes.txt')).trimEnd().split('\n');
+    const { items } = (await test.home.support.get(`/tickets/${ticketId}/log`)).body;
+    expect(lines.map(sha256Of)).toEqual(hashes);
+    expect(hashes).toEqual(items.slice(0, hashes.length).map(({ hash }: { hash: string }) => hash));
+    expect(JSON.parse(lines.at(-1) ?? '')).toMatchObject({ type: 'escalate', payload: { question } });
+  });
+
+  it('tell the story in order', async () => {
+    const timeline = JSON.parse(await contentOf(first, 'data/timeline.json'));
+    const served = (await test.home.support.get(`/tickets/${ticketId}/timeline`)).body.items;
+    expect(timeline).toEqual(served.slice(0, timeline.length));
+    expect(await contentOf(first, 'data/timeline.csv')).toContain('event,technician of home-firm');
+  });
+
+  it('show a summary that runs nothing', async () => {
+    const reply = await test.home.support.get(`/packets/${first.id}/summary`);
+    expect(reply.status).toBe(200);
+    expect(reply.headers).toMatchObject({
+      'content-type': 'text/html; charset=utf-8',
+      'x-content-type-options': 'nosniff',
+      'content-disposition': `inline; filename="case-${first.caseFile.ticket.number}-version-1.html"`,
+    });
+    expect(reply.headers['content-security-policy']).toMatch(/^sandbox; default-src 'none'/);
+    expect(reply.text).toContain(question);
+    expect(reply.text).toContain('&lt;b&gt;Label&lt;/b&gt;');
+    expect(reply.text).toContain('<img src="data:image/jpeg;base64,');
+    expect(reply.text).not.toContain('960 143');
+  });
+
+  it('are downloaded as a zip, the same every time', async () => {
+    const zip = () =>
+      test
+        .request()
+        .get(`/packets/${first.id}/download`)
+        .set('authorization', `Bearer ${test.home.support.accessToken}`)
+        .buffer(true)
+        .parse((response, done) => {
+          const chunks: Buffer[] = [];
+          response.on('data', (chunk: Buffer) => chunks.push(chunk));
+          response.on('end', () => done(null, Buffer.concat(chunks)));
+        });
+    const [one, other] = [await zip(), await zip()];
+    expect(one.headers).toMatchObject({
+      'content-type': 'application/zip',
+      'content-disposition': `attachment; filename="case-${first.caseFile.ticket.number}-version-1.zip"`,
+    });
+    expect(one.body.subarray(0, 4).toString('latin1')).toBe('PK\x03\x04');
+    expect(one.body.equals(other.body)).toBe(true);
+    const { etag = '' } = one.headers;
+    const again = await test.home.support.get(`/packets/${first.id}/download`, { 'if-none-match': etag });
+    expect(again.status).toBe(304);
+  });
+
+  it('say in the next version what is new', async () => {
+    const { support, technician } = test.home;
+    await accepted(support, ticketId, { type: 'takeCase' });
+    const asked = await accepted(support, ticketId, {
+      type: 'askForMore',
+      requests: [{ item: 'logs', text: 'The log of the projector, please.' }],
+    });
+    await test.home.technician.post(`/tickets/${ticketId}/readings`, {
+      body: { reading: { kind: 'firmware', level: '3.10.2' }, tie: { deviceId: 'processor' } },
+    });
+    await addPhoto('Source end');
+    const requestId = asked.triage.requests[0]?.id;
+    await accepted(technician, ticketId, { type: 'answerRequest', requestId, text: 'It keeps none.' });
+    await accepted(technician, ticketId, { type: 'resubmit', waivers: first.caseFile.packet.waivers });
+    const second = await packetNo(2);
+    expect(second.news).toEqual([
+      'Answered: The log of the projector, please. It keeps none.',
+      'Evidence added: firmware, 3.10.2.',
+      'Evidence added: photo, Source end, 003-photo-IMG-1.jpg.',
+    ]);
+    expect((await listed()).map(({ version }) => version)).toEqual([2, 1]);
+    expect(await packetNo(1)).toEqual(first);
+  });
+
+  describe('granted to another organisation', () => {
+    const grant = (memberAddress: string, by: TestMember = test.home.support) =>
+      by.post(`/packets/${first.id}/grants`, { body: { memberAddress } });
+
+    it('are refused for every other address with one and the same answer', async () => {
+      const inactive = await test.other.admin.post('/members', {
+        body: { name: 'Gone', email: 'gone@other-firm.example', role: 'support', password: testPassword },
+      });
+      const { etag = '' } = inactive.headers;
+      await test.other.admin.put(`/members/${inactive.body.id}`, {
+        ifMatch: etag,
+        body: { name: 'Gone', role: 'support', active: false },
+      });
+      const answers = [];
+      for (const address of [
+        randomUUID(),
+        inactive.body.id,
+        test.other.technician.id,
+        test.other.admin.id,
+        test.home.support.id,
+      ]) {
+        const { status, body } = await grant(address);
+        const { instance, ...answer } = body;
+        answers.push([status, answer]);
+      }
+      expect(new Set(answers.map((answer) => JSON.stringify(answer))).size).toBe(1);
+      expect(answers[0]?.[0]).toBe(422);
+    });
+
+    it('are readable by that member: that packet and nothing else', async () => {
+      const guest = test.other.support;
+      const paths = ['', '/summary', '/download'].map((rest) => `/packets/${first.id}${rest}`);
+      for (const path of paths) expect((await guest.get(path)).status).toBe(404);
+
+      const made = bodyOf<PacketGrant>(await grant(guest.id), 201);
+      expect(made).toMatchObject({ memberAddress: guest.id, firstOpenedAt: null, revokedAt: null });
+      expect(bodyOf<PacketGrant>(await grant(guest.id), 200).id).toBe(made.id);
+      const shown = bodyOf<{ items: GrantedPacket[] }>(await guest.get('/granted-packets'), 200).items;
+      expect(shown).toMatchObject([
+        { grantId: made.id, packetId: first.id, organisationName: 'The home-firm', question, version: 1 },
+      ]);
+      for (const path of paths) expect((await guest.get(path)).status).toBe(200);
+      const seen = bodyOf<Packet>(await guest.get(paths[0] ?? ''), 200);
+      expect(seen.createdByName).toBe('technician of home-firm');
+
+      const second = await packetNo(2);
+      const closed = [
+        `/packets/${second.id}`,
+        `/packets/${second.id}/download`,
+        `/packets/${first.id}/grants`,
+        `/tickets/${ticketId}`,
+        `/tickets/${ticketId}/packets`,
+        `/tickets/${ticketId}/evidence`,
+        `/evidence/${first.caseFile.evidence[0]?.id}`,
+        `/evidence/${first.caseFile.evidence[0]?.id}/content`,
+        `/chains/${first.caseFile.chain.id}`,
+      ];
+      for (const path of closed) expect([path, (await guest.get(path)).status]).toEqual([path, 404]);
+      expect(
+        (await guest.post(`/packets/${first.id}/grants`, { body: { memberAddress: guest.id } })).status,
+      ).toBe(404);
+      for (const path of paths) expect((await test.other.admin.get(path)).status).toBe(404);
+      const grants = bodyOf<{ items: PacketGrant[] }>(
+        await test.home.admin.get(`/packets/${first.id}/grants`),
+        200,
+      );
+      expect(grants.items[0]?.firstOpenedAt).not.toBeNull();
+    });
+
+    it('are shut for a guest who is no longer second line', async () => {
+      const { body } = await test.other.admin.post('/members', {
+        body: { name: 'Mover', email: 'mover@other-firm.example', role: 'support', password: testPassword },
+      });
+      const mover = await signInTestMember(test.app, 'other-firm', 'mover@other-firm.example');
+      expect((await grant(body.id)).status).toBe(201);
+      expect((await mover.get(`/packets/${first.id}`)).status).toBe(200);
+      const { headers } = await test.other.admin.get(`/members/${body.id}`);
+      await test.other.admin.put(`/members/${body.id}`, {
+        ifMatch: headers.etag ?? '',
+        body: { name: 'Mover', role: 'technician', active: true },
+      });
+      expect((await mover.get(`/packets/${first.id}`)).status).toBe(404);
+    });
+
+    it('are shut again by revoking', async () => {
+      const guest = test.other.support;
+      const { id } = bodyOf<PacketGrant>(await grant(guest.id), 200);
+      expect((await guest.post(`/grants/${id}/revoke`)).status).toBe(404);
+      const revoked = bodyOf<PacketGrant>(await test.home.support.post(`/grants/${id}/revoke`), 200);
+      expect(revoked.revokedAt).not.toBeNull();
+      expect(bodyOf<PacketGrant>(await test.home.support.post(`/grants/${id}/revoke`), 200)).toEqual(revoked);
+      for (const rest of ['', '/summary', '/download']) {
+        expect((await guest.get(`/packets/${first.id}${rest}`)).status).toBe(404);
+      }
+      expect((await guest.get('/granted-packets')).body.items).toEqual([]);
+      expect((await grant(guest.id)).status).toBe(201);
+    });
+  });
+});
