@@ -17,7 +17,6 @@ export function loopsOf(chain: Chain): Loop[] {
   const explained = new Set<string>();
   let rest = withoutLooseEnds(edges.filter((edge) => edge.from !== edge.to));
   for (const edge of rest) {
-    if (explained.has(edge.from)) continue;
     const back = shortestWay(rest, edge.to, edge.from);
     if (back === null) continue;
     const round = [edge, ...back];

@@ -146,6 +146,22 @@ describe('cables', () => {
     ['with a seat nobody checked', L3({ sourceEnd: end({ seated: 'unknown' }) }), ['seating note L3']],
     ['High Speed between ports that pass no more', withLink(between9, 'L3', { category: 'highSpeed' }), []],
     [
+      'High Speed from a port that passes no more',
+      withLink(withPort(cinema, 'player', 'out1', { highestMode: tmds9 }), 'L1', { category: 'highSpeed' }),
+      [],
+    ],
+    [
+      'High Speed into a port that passes no more',
+      withLink(
+        withDevice(cinema, 'processor', {
+          ports: [input('in1', { highestMode: tmds9 }), output('out1')],
+        }),
+        'L3',
+        { category: 'highSpeed' },
+      ),
+      [],
+    ],
+    [
       'High Speed without a label between such ports',
       withLink(between9, 'L3', { category: 'highSpeed', certified: false }),
       [],
@@ -160,15 +176,27 @@ describe('cables', () => {
   });
 
   describe('of the optical kind, straight from a playback source', () => {
-    const direct = (facts: Partial<Link>, supplyMa: number | null = null): Chain =>
+    const direct = (
+      facts: Partial<Link>,
+      supplyMa: number | null = null,
+      sinkMa: number | null = null,
+    ): Chain =>
       chainOf(
-        [source('player', { ports: [output('out1', { fiveVoltMa: supplyMa })] }), display('projector')],
+        [
+          source('player', { ports: [output('out1', { fiveVoltMa: supplyMa })] }),
+          display('projector', { ports: [input('in1', { fiveVoltMa: sinkMa })] }),
+        ],
         [opticalCable('player.out1', 'projector.in1', { id: 'L1', ...facts })],
       );
 
     it.each<[string, Chain, string[]]>([
       ['may starve', direct({}), ['optical-on-source-power shouldFix L1']],
       ['starves by the figures', direct({ drawMa: 250 }, 55), ['optical-on-source-power mustFix L1']],
+      [
+        'starves by the figures with what the display draws',
+        direct({ drawMa: 250 }, 300, 51),
+        ['optical-on-source-power mustFix L1'],
+      ],
       ['is fed by the figures', direct({ drawMa: 250 }, 300), ['optical-on-source-power note L1']],
       [
         'is fed by its own supply',
@@ -285,6 +313,26 @@ describe('ports', () => {
       ['port-protection shouldFix receiver.in1'],
     ],
     [
+      'that do an older content protection than free ones that pass less',
+      withDevice(cinema, 'receiver', {
+        ports: [
+          input('in1', { setMode: tmds18, contentProtection: '1.4' }),
+          input('in2', { setMode: tmds18 }),
+          input('in3', { highestMode: tmds9 }),
+          output('out1', { setMode: tmds18 }),
+          output('out2', { setMode: tmds18 }),
+        ],
+      }),
+      [],
+    ],
+    [
+      'of a receiver that nobody looked at, into a display that passes less',
+      withDevice(withPort(cinema, 'receiver', 'out2', { setMode: null }), 'television', {
+        ports: [input('in1', { highestMode: tmds9 })],
+      }),
+      [],
+    ],
+    [
       'that do older content protection, like the other end',
       withPort(withPort(cinema, 'player', 'out1', { contentProtection: '1.4' }), 'receiver', 'in1', {
         contentProtection: '1.4',
@@ -322,6 +370,15 @@ describe('ports', () => {
     ],
   ])('%s', (_name, chain, expected) => {
     expect(seen(chain)).toEqual(expected);
+  });
+
+  it('tells a better port to swap with from one that is needed where it is', () => {
+    const spare = twoOutputs(slow, told);
+    const modest = withDevice(spare, 'television', { ports: [input('in1', slow)] });
+    expect(only(modest).whatToDo).toBe("Swap it with the plug in 'HDMI OUT2', which needs less.");
+    expect(only(spare).whatToDo).toBe(
+      'The better ones are taken by links that need them too: decide which goes first.',
+    );
   });
 
   it('names the free port to move to', () => {
@@ -376,6 +433,11 @@ describe('devices', () => {
     [
       'a switch scaling where nothing else does',
       withDevice(withoutProcessor, 'switch', scaling),
+      ['processing note switch'],
+    ],
+    [
+      'a switch scaling in front of a display that scales',
+      withDevice(withDevice(withoutProcessor, 'switch', scaling), 'tv', scaling),
       ['processing note switch'],
     ],
     [
@@ -454,6 +516,15 @@ describe('a second display', () => {
       linkId: 'L3',
     });
     expect(seen(cinema, { ...triage, displayId: 'gone' })).toEqual(['parallel-display shouldFix receiver']);
+  });
+
+  it('is no dead end without a display', () => {
+    const zone = chainOf(
+      [...cinema.devices.filter(({ id }) => id !== 'television'), receiver('zone', { name: 'Zone' })],
+      [...cinema.links.filter(({ id }) => id !== 'L5'), cable('receiver.out2', 'zone.in1')],
+    );
+    expect(seen(zone, { ...triage, displayId: 'projector' })).toEqual([]);
+    expect(seen(zone, triage)).toEqual([]);
   });
 
   it('is none where a device feeds one display by two ways, or sits below the fork', () => {
@@ -548,6 +619,13 @@ describe('cautions', () => {
     const free = caution(withLink(cinema, 'L3', old));
     expect(free).toContain('A cable across a floor trips people');
     expect(free).not.toContain('wall');
+  });
+
+  it('keep to what the work is: no floor for a short cable, no rack between source and display', () => {
+    expect(caution(withLink(cinema, 'L3', { lengthM: 1 }))).not.toContain('floor');
+    const direct = rowOf([source('player'), display('tv')], { certified: false });
+    expect(caution(direct)).toContain('ladder');
+    expect(caution(direct)).not.toContain('mains');
   });
 
   it('warn of the light of the optical cable that is to come', () => {

@@ -218,13 +218,17 @@ describe('what a program reads of a difference', () => {
   });
 });
 
+const turned = <Whole extends object>(whole: Whole): Whole =>
+  Object.fromEntries(Object.entries(whole).reverse()) as Whole;
+
 /** The same chain with everything that has no order in another order. */
 function shuffled(chain: Chain): Chain {
   return {
     ...chain,
     devices: [...chain.devices].reverse().map((device) => ({
       ...device,
-      ports: [...device.ports].reverse(),
+      edidHandling: turned(device.edidHandling),
+      ports: [...device.ports].reverse().map((port) => ({ ...port, highestMode: turned(port.highestMode) })),
       settings: Object.fromEntries(Object.entries(device.settings).reverse()),
     })),
     links: [...chain.links].reverse(),

@@ -289,6 +289,27 @@ describe('paths', () => {
     expect(complete).toBe(false);
   });
 
+  it('says that it gave up where a tangle of loops hides the way', () => {
+    const tangle = Array.from({ length: 14 }, (_, at) => `c${at}`);
+    const mesh = (id: string): ReturnType<typeof matrixSwitch> =>
+      matrixSwitch(id, {
+        ports: [...tangle, 'a', 'tv'].flatMap((other) => [output(`to-${other}`), input(`from-${other}`)]),
+      });
+    const joined = (from: string, to: string) => cable(`${from}.to-${to}`, `${to}.from-${from}`);
+    const chain = chainOf(
+      [mesh('a'), ...tangle.map(mesh), display('tv', { ports: [input('from-a')] })],
+      [
+        ...tangle.flatMap((one) => [
+          joined('a', one),
+          joined(one, 'a'),
+          ...tangle.filter((other) => other !== one).map((other) => joined(one, other)),
+        ]),
+        joined('a', 'tv'),
+      ],
+    );
+    expect(pathsBetween(chain, 'a', 'tv')).toEqual({ paths: [], complete: false });
+  });
+
   it('agrees with the components between the two ends, in any chain', () => {
     fc.assert(
       fc.property(arbitraryChain({ maxBetween: 5 }), (chain) => {

@@ -290,6 +290,28 @@ describe('loops', () => {
     expect(codes(chainOf(pairs.flat(), links)).filter((code) => code === 'cycle')).toHaveLength(2);
   });
 
+  it('that share devices are one fault', () => {
+    const chain = chainOf(
+      [source('p'), processor('a'), processor('b'), matrixSwitch('c'), display('d')],
+      [
+        cable('p.out1', 'c.in1'),
+        cable('a.out1', 'b.in1'),
+        cable('b.out1', 'a.in1'),
+        cable('b.out2', 'c.in2'),
+        cable('c.out1', 'a.in2'),
+        cable('a.out2', 'd.in1'),
+      ],
+    );
+    expect(codes(chain)).toEqual(['cycle']);
+  });
+
+  it('take in no link between two outputs', () => {
+    const outward = withDevice(homeCinema(), 'receiver', {
+      ports: [...receiver('receiver').ports, output('out3')],
+    });
+    expect(codes(plugged(outward, cable('processor.out2', 'receiver.out3')))).toEqual(['link-direction']);
+  });
+
   it('are judged by the ports, so a link noted the wrong way round makes none', () => {
     const chain = chainOf(
       [source('p'), processor('a'), processor('b'), display('d')],
@@ -341,6 +363,19 @@ describe('what is half known', () => {
   it('one device plugged into itself is a loop, not an orphan', () => {
     const chain = chainOf([processor('a')], [cable('a.out1', 'a.in1')]);
     expect(codes(chain)).toEqual(['cycle']);
+  });
+
+  it('a link from a port to itself is a loop and joins two of a kind, no more', () => {
+    const chain = plugged(homeCinema(), cable('processor.out2', 'processor.out2'));
+    expect(codes(chain)).toEqual(['link-direction', 'cycle']);
+  });
+
+  it('two links to one port that is not there are told as that', () => {
+    const gone = { to: { deviceId: 'receiver', portId: 'in9' } };
+    expect(codes(withLink(withLink(homeCinema(), 'L1', gone), 'L2', gone))).toEqual([
+      'unknown-port',
+      'unknown-port',
+    ]);
   });
 
   it('a mistyped device id is told with the device it left unplugged, not with the one it starts from', () => {
