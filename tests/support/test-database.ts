@@ -8,7 +8,7 @@ import { PGlite } from '@electric-sql/pglite';
 import pg from 'pg';
 import { type Database, databaseOver, migrateOver } from '../../src/database/index.ts';
 import { migrationsFolder } from '../../src/database/migrate.ts';
-import { type Connections, embeddedOver, openEmbedded, openServer } from '../../src/database/pools.ts';
+import { type Connections, embeddedOver, openServer } from '../../src/database/pools.ts';
 
 export type DatabaseKind = Database['kind'];
 
@@ -31,12 +31,13 @@ export async function openTestDatabase(kind: DatabaseKind): Promise<TestDatabase
 }
 
 async function inMemory(): Promise<TestDatabase> {
-  const connections = embeddedOver(
-    await PGlite.create('memory://', { loadDataDir: await migratedDataFolder() }),
-  );
+  const connections = await openMigrated();
   const database = await databaseOver(connections);
   return { database, owner: connections.pool, drop: () => database.close() };
 }
+
+const openMigrated = async (): Promise<Connections> =>
+  embeddedOver(await PGlite.create('memory://', { loadDataDir: await migratedDataFolder() }));
 
 async function onServer(): Promise<TestDatabase> {
   const { connections, databaseUrl, drop } = await createOnServer();
@@ -53,7 +54,8 @@ export async function openEmptyDatabase(
     const { connections, databaseUrl, drop } = await createOnServer();
     return { connections, databaseUrl, drop: () => connections.close().then(drop) };
   }
-  const connections = await openEmbedded('memory://');
+  const connections = await openMigrated();
+  await connections.pool.query('drop schema public cascade; create schema public');
   return { connections, drop: () => connections.close() };
 }
 
