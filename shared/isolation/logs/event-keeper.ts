@@ -1,7 +1,7 @@
 import { textOf, utf8Of } from './bytes.ts';
 import { versionIn } from './firmware.ts';
 import type { Placed, Placement } from './placement.ts';
-import type { FirmwareString, LogEvent } from './reading.ts';
+import type { FirmwareString, LogEvent, LogReading } from './reading.ts';
 import type { Recognition } from './recognition.ts';
 
 /** Where in the file an event was found. */
@@ -21,8 +21,7 @@ export type EventKeeper = {
 export type Kept = {
   events: LogEvent[];
   counts: Record<string, number>;
-  notKept: number;
-  keptUntil: string | null;
+  notKept: LogReading['notKept'];
   firmware: FirmwareString[];
 };
 
@@ -39,24 +38,25 @@ export function createEventKeeper(recognition: Recognition, maxPerKind: number):
   const events: RawEvent[] = [];
   const counts = new Map(recognition.kinds.map((kind) => [kind, 0]));
   const firmware = new Map<string, RawFirmware>();
-  let notKept = 0;
-  const firstDropped = new Map<Placed['track'], Untimed>();
+  const dropped = new Map<string, { count: number; first: Untimed }>();
 
   const takeFirmware = (event: RawEvent): boolean => {
     const version = versionIn(event.excerpt);
     if (version === null) return false;
-    const key = `${version} ${event.excerpt.replace(/[\d.:-]+/g, '#')}`;
+    // The same words at another time are the same string.
+    const key = `${version} ${event.excerpt.replace(/[\d.:TZ+-]{5,}/g, '#')}`;
     const known = firmware.get(key);
     if (known !== undefined) known.times += 1;
     else if (firmware.size < mostFirmwareStrings) {
       firmware.set(key, { ...event, version, times: 1 });
       events.push(event);
-    } else drop(event);
+    } else drop(event.kind, event);
     return true;
   };
-  const drop = ({ track, place, timeFrom }: Untimed): void => {
-    notKept += 1;
-    if (timeFrom !== null && !firstDropped.has(track)) firstDropped.set(track, { track, place, timeFrom });
+  const drop = (kind: string, { track, place, timeFrom }: Untimed): void => {
+    const before = dropped.get(kind);
+    if (before === undefined) dropped.set(kind, { count: 1, first: { track, place, timeFrom } });
+    else before.count += 1;
   };
 
   return {
@@ -68,7 +68,7 @@ export function createEventKeeper(recognition: Recognition, maxPerKind: number):
       if (kind === 'firmware') {
         if (!takeFirmware({ ...untimed, kind, line: at.line, excerpt: excerptOf(at) })) return false;
       } else if (count < maxPerKind) events.push({ ...untimed, kind, line: at.line, excerpt: excerptOf(at) });
-      else drop(untimed);
+      else drop(kind, untimed);
       counts.set(kind, count + 1);
       return true;
     },
@@ -82,8 +82,9 @@ export function createEventKeeper(recognition: Recognition, maxPerKind: number):
           return { kind, time, timeFrom: time === null ? null : event.timeFrom, line, excerpt };
         }),
         counts: Object.fromEntries([...counts].filter(([, count]) => count > 0)),
-        notKept,
-        keptUntil: earliest([...firstDropped.values()].map(timeOf)),
+        notKept: Object.fromEntries(
+          [...dropped].map(([kind, { count, first }]) => [kind, { count, from: timeOf(first) }]),
+        ),
         firmware: [...firmware.values()].map((event) => {
           const { version, line, excerpt, times } = event;
           return { version, time: timeOf(event), line, excerpt, times };
@@ -91,11 +92,6 @@ export function createEventKeeper(recognition: Recognition, maxPerKind: number):
       };
     },
   };
-}
-
-/** ISO 8601 in UTC sorts as text does. */
-function earliest(times: readonly (string | null)[]): string | null {
-  return times.filter((time) => time !== null).sort()[0] ?? null;
 }
 
 /** UTC, ISO 8601, to the millisecond. */

@@ -1,6 +1,3 @@
-/** Longest part of a line in which a version is looked for, characters: assumed. */
-const searched = 600;
-
 /** Every repetition is bounded, so that no line takes long. */
 const announcement = String.raw`\b(?:firmware|fw|software|bootloader|fpga|mcu|dsp|scaler|version|versions|ver|build|rev|revision|release)\b`;
 /** Up to three words between, none of those that lead to an address or another device. */
@@ -17,6 +14,5 @@ const plain = new RegExp(
 
 /** The version that a line announces, such as `4.12.3` or, after `build` and the like, `1207`; null for none. */
 export function versionIn(message: string): string | null {
-  const text = message.slice(0, searched);
-  return dotted.exec(text)?.[1] ?? plain.exec(text)?.[1] ?? null;
+  return dotted.exec(message)?.[1] ?? plain.exec(message)?.[1] ?? null;
 }

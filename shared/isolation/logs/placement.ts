@@ -76,6 +76,7 @@ export function createPlacement(clock: LogClock): Placement {
     year ??= firstYear(lastYearless, clock.writtenByMs, leapYears);
     const number = Math.floor(place / leapYearMs);
     const localMs = utcOfYearless(place - number * leapYearMs, year + number);
+    if (localMs > clock.writtenByMs) return null;
     return localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs + clock.localSkewMs;
   };
   const bootMs = (place: number): number | null => {

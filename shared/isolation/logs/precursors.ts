@@ -55,7 +55,8 @@ const mostOccurrences = 500;
  * compared with themselves; Amarasingham, Harrison, Hatsopoulos and Geman 2012, Journal of Neurophysiology 107), and
  * the occurrences preceded are counted again. The correction for the number of kinds is the single-step min-P
  * procedure of Westfall and Young 1993, Resampling-Based Multiple Testing, which takes account of kinds that come
- * together. Events that an occurrence brings about itself don't count as forerunners of the next.
+ * together. Events that an occurrence brings about itself don't count as forerunners of the next; kinds with
+ * more events than were kept aren't tested.
  *
  * @param occurrences `at` UTC ISO 8601; those outside the time that the log covers are left out, and said so
  */
@@ -121,10 +122,9 @@ type Study = {
 function studyOf(
   reading: LogReading,
   occurrences: readonly { at: string; durationS?: number | null }[],
-  { blockMs, settleMs }: Settings,
+  { windowMs, blockMs, settleMs }: Settings,
 ): Study {
-  const lastMs = reading.keptUntil === null ? Number.POSITIVE_INFINITY : Date.parse(reading.keptUntil);
-  const covered = clipped(coveredTime(reading), { fromMs: Number.NEGATIVE_INFINITY, toMs: lastMs });
+  const covered = coveredTime(reading);
   const startMs = covered[0]?.fromMs ?? 0;
   const timed = occurrences
     .map(({ at, durationS }) => {
@@ -140,26 +140,24 @@ function studyOf(
     if (before === undefined || one.fromMs > before.toMs) apart.push({ ...one });
     else before.toMs = Math.max(before.toMs, one.toMs);
   }
+  // Up to a window beyond, one would look back on time whose events are left out.
+  const taken = apart.map(({ fromMs, toMs }) => ({ fromMs, toMs: toMs + windowMs }));
   const used = apart.slice(0, mostOccurrences);
   const places = used.map(({ fromMs: atMs }): Place => {
     const blockFromMs = startMs + Math.floor((atMs - startMs) / blockMs) * blockMs;
-    const free = without(clipped(covered, { fromMs: blockFromMs, toMs: blockFromMs + blockMs }), apart);
+    const free = without(clipped(covered, { fromMs: blockFromMs, toMs: blockFromMs + blockMs }), taken);
     return { atMs, free, freeMs: lengthMs(free) };
   });
   return {
     places,
-    kinds: kindsOf(reading, covered, apart),
+    kinds: kindsOf(reading, apart),
     outside,
     inAftermath: timed.length - apart.length,
   };
 }
 
 /** Times of events by kind, ascending, those left out that an occurrence began with or brought about. */
-function kindsOf(
-  reading: LogReading,
-  covered: readonly StretchMs[],
-  aftermath: readonly StretchMs[],
-): Study['kinds'] {
+function kindsOf({ events, notKept }: LogReading, aftermath: readonly StretchMs[]): Study['kinds'] {
   const starts = aftermath.map(({ fromMs }) => fromMs);
   const isAftermath = (ms: number): boolean => {
     const next = firstAtOrAfter(starts, ms);
@@ -167,11 +165,10 @@ function kindsOf(
     const before = aftermath[next - 1];
     return before !== undefined && ms <= before.toMs;
   };
-  const lastMs = covered.at(-1)?.toMs ?? Number.NEGATIVE_INFINITY;
   const timesByKind = new Map<string, number[]>();
-  for (const { kind, time } of reading.events) {
+  for (const { kind, time } of events) {
     const ms = Date.parse(time ?? '');
-    if (Number.isNaN(ms) || ms > lastMs || isAftermath(ms)) continue;
+    if (Number.isNaN(ms) || kind in notKept || isAftermath(ms)) continue;
     const times = timesByKind.get(kind);
     if (times === undefined) timesByKind.set(kind, [ms]);
     else times.push(ms);
@@ -265,10 +262,9 @@ function notesOn(study: Study, given: number, reading: LogReading): string[] {
       `${study.inAftermath} came while the one before was still settling and count with it.`,
     ],
     [beyond > 0, `Only the first ${mostOccurrences} occurrences are used.`],
-    [
-      reading.keptUntil !== null,
-      `Only the time up to ${reading.keptUntil} is used: later events aren’t all kept.`,
-    ],
   ];
-  return notes.filter(([applies]) => applies).map(([, note]) => note);
+  const notKept = Object.keys(reading.notKept).map(
+    (kind) => `${kindWords(kind)} came too often for all to be kept, and isn’t tested.`,
+  );
+  return [...notes.filter(([applies]) => applies).map(([, note]) => note), ...notKept];
 }

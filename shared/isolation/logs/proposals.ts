@@ -79,7 +79,7 @@ export function proposeOccurrences(
     proposed: inWatch.map(proposalOf),
     coveredMin,
     watchMin,
-    notes: notesOn(reading, counted, { toMs, coveredMin, watchMin }),
+    notes: notesOn(reading, counted, { coveredMin, watchMin }),
   };
 }
 
@@ -141,7 +141,7 @@ function proposalOf({ events, overMs }: Burst): ProposedOccurrence {
 function notesOn(
   reading: LogReading,
   counted: (kind: string) => boolean,
-  { toMs, coveredMin, watchMin }: { toMs: number; coveredMin: number; watchMin: number },
+  { coveredMin, watchMin }: { coveredMin: number; watchMin: number },
 ): string[] {
   const untimed = reading.events.filter(({ kind, time }) => counted(kind) && time === null).length;
   const notes: [boolean, string][] = [
@@ -151,8 +151,8 @@ function notesOn(
     ],
     [untimed > 0, `${untimed} more that may be the fault can’t be tied to a time.`],
     [
-      reading.keptUntil !== null && Date.parse(reading.keptUntil) < toMs,
-      'The log has more events than are kept, so occurrences late in the watch may be missing.',
+      Object.keys(reading.notKept).some((kind) => counted(kind)),
+      'The log has more events than are kept, so late occurrences may be missing.',
     ],
   ];
   return notes.filter(([applies]) => applies).map(([, note]) => note);

@@ -75,10 +75,8 @@ export type LogReading = {
   events: LogEvent[];
   /** Events found, by kind, kept or not. */
   eventCounts: Record<string, number>;
-  /** Events beyond the cap: counted, not kept. */
-  eventsNotKept: number;
-  /** Up to this moment every event is kept; null where all are. */
-  keptUntil: string | null;
+  /** Kinds with more events than are kept: how many aren't, and when the first of those was. */
+  notKept: Record<string, { count: number; from: string | null }>;
   firmware: FirmwareString[];
   gaps: LogGap[];
   /** Silences from this length count as gaps, seconds. */

@@ -18,7 +18,9 @@ export type RecognitionRow = {
 const words = (list: string): string[] => list.split(', ');
 
 const failed = words('fail*, error, errors, timeout, timed out, aborted, gave up, unsuccessful');
-const noError = words('no error, no errors, without error, without errors, errors 0, 0 errors, error 0');
+const noError = words(
+  'no error, no errors, without error, without errors, errors 0, 0 errors, error 0, error null',
+);
 const done = words('done, complete, completed, succeeded, success, successful, successfully, passed, ok');
 const begun = words('start, started, starting, begin*, began, initiat*, request*, restart*, retry*');
 const contentProtection = words('content protection, hdcp*, authentication, key exchange, receiver id list');
@@ -28,7 +30,9 @@ const training = words('link training, training, frl training, lane training, re
 const hotPlug = words('hot plug, hotplug, hpd, hot unplug, hotunplug');
 const sink = words('sink, display, monitor');
 const picture = words('sync, hsync, vsync, tmds, pixel clock, video signal, input signal, video input');
-const otherSync = words('ntp, ptp, time, clock sync, lip, audio, network, wifi, file, cloud, database');
+const otherSync = words(
+  'ntp, ptp, time sync, time server, clock sync, lip, audio, network, wifi, file, cloud, database',
+);
 /** A report of how things stand is no happening. */
 const report = words('status, statistics, stats, poll*');
 

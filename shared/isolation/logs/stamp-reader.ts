@@ -2,7 +2,7 @@ import { utf8Of } from './bytes.ts';
 import { emptyStamp, type LogFormat, type Stamp, type StampBase, skipDigits } from './stamp.ts';
 import { readCtime, readMonthDay } from './stamp-calendar.ts';
 import { readIso } from './stamp-iso.ts';
-import { createJsonStampReader } from './stamp-json.ts';
+import { readJson } from './stamp-json.ts';
 import { readBootSeconds, readKernelRecord } from './stamp-kernel.ts';
 
 export type StampReader = (bytes: Uint8Array, start: number, end: number, stamp: Stamp) => boolean;
@@ -18,11 +18,10 @@ const openBracket = 91;
  * is tried first. So one reader a log.
  */
 export function createStampReader(): StampReader {
-  const readJson = createJsonStampReader(readPlain);
   let lastDepth = 0;
   return (bytes, start, end, stamp) => {
     const first = bytes[start] as number;
-    if (first === 123) return readJson(bytes, start, end, stamp);
+    if (first === 123) return readJson(bytes, start, end, readPlain, stamp);
     if (readPlain(bytes, start, end, stamp)) return true;
     if (lastDepth > 0 && readIsoAt(bytes, start + lastDepth, end, stamp)) return true;
     const limit = Math.min(end - 13, start + deepestStamp);

@@ -1,5 +1,6 @@
 import type { LogClock } from './clock.ts';
 import { type EventKeeper, isoOf, type Kept } from './event-keeper.ts';
+import { kindWords } from './event-words.ts';
 import type { TextEncoding } from './line-reader.ts';
 import type { Placement } from './placement.ts';
 import type { LogClockStep, LogGap, LogReading } from './reading.ts';
@@ -47,8 +48,7 @@ export function summarise(parts: ReadParts): LogReading {
     span: spanOf(covered),
     events: kept.events,
     eventCounts: kept.counts,
-    eventsNotKept: kept.notKept,
-    keptUntil: kept.keptUntil,
+    notKept: kept.notKept,
     firmware: kept.firmware,
     gaps: gapsOf(covered, restartsIn(kept)),
     gapThresholdS: silence.thresholdMs() / 1000,
@@ -127,12 +127,11 @@ function notesOn({ counts, clock, placement, cutShort }: ReadParts, kept: Kept, 
     ],
     [unparsed > stamped, `Most lines (${unparsed}) have no time that could be read.`],
     [cutLines > 0, `${cutLines} over-long ${cutLines === 1 ? 'line was' : 'lines were'} read in part.`],
-    [
-      kept.notKept > 0,
-      `${kept.notKept} events are counted but not kept, the first of them at ${kept.keptUntil ?? 'an unknown time'}.`,
-    ],
   ];
-  return notes.filter(([applies]) => applies).map(([, note]) => note);
+  const notKept = Object.entries(kept.notKept).map(
+    ([kind, { count }]) => `${count} more of ${kindWords(kind)} are counted, but not kept.`,
+  );
+  return [...notes.filter(([applies]) => applies).map(([, note]) => note), ...notKept];
 }
 
 function lines(count: number): string {

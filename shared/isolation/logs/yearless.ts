@@ -24,22 +24,22 @@ const halfYearMs = 183 * dayMs;
 
 /**
  * Numbers the years of stamps that tell none, in the order of the file: the first line's is 0. A step back by more
- * than half a year is a new year. A step forward by as much, within a day of such a new year, takes it back: a late
- * line of the old year, or a clock that stood at 1 January until it was set.
+ * than half a year is a new year. A step forward by as much from 1 January takes it back: a late line of the old
+ * year, or a clock that stood at 1 January until it was set.
  *
  * @returns for each stamp its place, ms on a line on which every year has 366 days
  */
 export function createYearCounter(): (ms: number) => number {
   let year = 0;
   let lastMs = Number.NaN;
-  let wrappedAtMs = Number.NaN;
+  let wrapped = false;
   return (ms) => {
     if (ms < lastMs - halfYearMs) {
       year += 1;
-      wrappedAtMs = ms;
-    } else if (ms > lastMs + halfYearMs && lastMs - wrappedAtMs < dayMs) {
+      wrapped = true;
+    } else if (wrapped && lastMs < dayMs && ms > lastMs + halfYearMs) {
       year -= 1;
-      wrappedAtMs = Number.NaN;
+      wrapped = false;
     }
     lastMs = ms;
     return year * leapYearMs + ms;
