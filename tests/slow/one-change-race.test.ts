@@ -62,6 +62,7 @@ describe.each(databaseKinds())('fifty clients at once, over HTTP, on the %s data
   it('of two tickets at one chain open one change on that chain', async () => {
     const first = await openTestTicket(test);
     const { dispatcher, technician } = test.home;
+    test.setNow(new Date(Date.now() - 11 * 3_600_000));
     const second = await dispatcher.post('/tickets', {
       body: {
         siteId: first.siteId,
@@ -71,6 +72,7 @@ describe.each(databaseKinds())('fifty clients at once, over HTTP, on the %s data
         seenDuplicates: [first.ticketId],
       },
     });
+    test.setNow(null);
     expect(second.status).toBe(201);
     const tickets = [first.ticketId, (second.body as Ticket).id];
     for (const ticketId of tickets) await bringToSubstitute(technician, ticketId);

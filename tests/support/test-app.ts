@@ -49,6 +49,8 @@ export type TestApp = {
   readonly other: TestOrganisation;
   /** Moves the server's clock. */
   setNow(now: Date | null): void;
+  /** SQL as the database's owner, for what no route can do. */
+  tamper(sql: string, values: unknown[]): Promise<void>;
   request(): ReturnType<typeof supertest>;
   close(): Promise<void>;
 };
@@ -87,6 +89,9 @@ export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config>
     other: await openOrganisation(app, services, 'other-firm'),
     setNow: (moment) => {
       now = moment;
+    },
+    tamper: async (sql, values) => {
+      await opened.owner.query(sql, values);
     },
     request: () => supertest(app.server),
     close: async () => {
