@@ -33,8 +33,9 @@ export async function prepareFile(
   if (!accepted.ok) return accepted;
   const { mediaType } = accepted;
   if (!mediaType.startsWith('image/')) {
-    const facts = await factsOf(kind, file.path);
-    return { ok: true, main: file, mediaType, thumbnail: null, originalSha256: null, facts };
+    const read = await factsOf(kind, file.path, mediaType);
+    if (!read.ok) return read;
+    return { ok: true, main: file, mediaType, thumbnail: null, originalSha256: null, facts: read.facts };
   }
   const cleaned = await cleanPhoto(file.path, mediaType);
   if (!cleaned.ok) return cleaned;

@@ -5,6 +5,7 @@ import sharp from 'sharp';
 import supertest from 'supertest';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import { display18, edidHex } from '../../signal/link-budget/build-edid.ts';
 import { openTestApp, type TestApp, type TestMember, type TestReply } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import { bodyOf, openTestTicket, type TestTicket } from '../../support/tickets.ts';
@@ -197,6 +198,40 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
     it('have no thumbnail where there is no picture', async () => {
       const item = await added({ about: { kind: 'log' }, file: log });
       expect((await test.home.technician.get(`/evidence/${item.id}/thumbnail`)).status).toBe(404);
+    });
+  });
+
+  describe('EDIDs', () => {
+    const bytes = Buffer.from(edidHex(display18), 'hex');
+    const about = { kind: 'edid', tie: { deviceId: 'projector', portId: 'in1' } };
+
+    it('are decoded on arrival, from bytes and from text alike', async () => {
+      const dump = bytes.toString('hex').replace(/(..)/g, '$1 ');
+      const binary = await added({ about, file: bytes });
+      const typed = await added({ about, file: Buffer.from(dump) });
+      expect(binary.mediaType).toBe('application/octet-stream');
+      expect(typed.mediaType).toMatch(/^text/);
+      expect(binary.facts).toMatchObject({
+        edidHex: bytes.toString('hex'),
+        edid: {
+          ok: true,
+          checksumsValid: true,
+          blockCount: 2,
+          cta: { hdmi: { physicalAddress: expect.any(String) } },
+        },
+      });
+      expect(typed.facts).toMatchObject({ edidHex: bytes.toString('hex') });
+    });
+
+    it('are kept when they are damaged, with what is wrong', async () => {
+      const damaged = Buffer.from(bytes);
+      damaged[20] = (damaged[20] ?? 0) ^ 0xff;
+      const { facts } = await added({ about, file: damaged });
+      expect(facts).toMatchObject({ edid: { checksumsValid: false } });
+    });
+
+    it('are refused when there is none in the text', async () => {
+      expect((await post({ about, file: Buffer.from('the picture was black') })).status).toBe(415);
     });
   });
 
