@@ -1,3 +1,4 @@
+import { carriageReturn, lineFeed } from './ascii.ts';
 import { joined, utf8Of } from './bytes.ts';
 
 /** One line inside `bytes`: from `start` up to `end`, line end and carriage return taken off. Valid during the call. */
@@ -19,8 +20,6 @@ export type LineReader = {
 /** Longest part of a line that is looked at, in bytes of UTF-8: assumed; a stamp and a message take far less. */
 export const defaultMaxLineBytes = 16_384;
 
-const lineFeed = 10;
-const carriageReturn = 13;
 const piece = 65_536;
 
 /**

@@ -1,3 +1,4 @@
+import { escapeCharacter, openBracket, space } from './ascii.ts';
 import { compileClock, type LogClock } from './clock.ts';
 import { createEventKeeper } from './event-keeper.ts';
 import { LogCutShort, unpacked } from './gunzip.ts';
@@ -130,15 +131,14 @@ function unknownClock(): LogClock {
   return compiled.clock;
 }
 
-const escapeByte = 27;
-
 /** Skips what stands before a line's first character: blanks, NULs left by a power cut, colour sequences (ECMA-48). */
 function skipPadding(bytes: Uint8Array, start: number, end: number): number {
   let at = start;
   while (at < end) {
     const byte = bytes[at] as number;
-    if (byte === escapeByte && at + 1 < end && bytes[at + 1] === 91) at = skipSequence(bytes, at + 2, end);
-    else if (byte <= 32) at += 1;
+    if (byte === escapeCharacter && at + 1 < end && bytes[at + 1] === openBracket)
+      at = skipSequence(bytes, at + 2, end);
+    else if (byte <= space) at += 1;
     else return at;
   }
   return end;

@@ -1,3 +1,4 @@
+import { colon, dot, space } from './ascii.ts';
 import {
   dayStartMs,
   digitsAt,
@@ -5,23 +6,19 @@ import {
   isDigit,
   type Stamp,
   skipDigits,
+  threeLetters,
+  threeLettersAt,
   timeOfDayMs,
   yearlessDayMs,
 } from './stamp.ts';
 
-const space = 32;
-const dot = 46;
-const colon = 58;
-
-const packed = (name: string): number =>
-  (name.charCodeAt(0) << 16) | (name.charCodeAt(1) << 8) | name.charCodeAt(2);
 const monthNumber = new Map(
   ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'].map((name, index) => [
-    packed(name),
+    threeLetters(name),
     index + 1,
   ]),
 );
-const weekdays = new Set(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map(packed));
+const weekdays = new Set(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map(threeLetters));
 
 /**
  * Reads `Mmm dd hh:mm:ss` at `at` (RFC 3164, 4.1.2), the day padded or not, and the habits around it: a year after
@@ -35,10 +32,10 @@ export function readMonthDay(bytes: Uint8Array, at: number, end: number, stamp: 
 
 /** Reads `Www Mmm dd hh:mm:ss yyyy` at `at`: asctime of ISO C (ISO/IEC 9899:2018, 7.27.3.1). */
 export function readCtime(bytes: Uint8Array, at: number, end: number, stamp: Stamp): boolean {
-  if (at + 24 > end || bytes[at + 3] !== space || !weekdays.has(threeAt(bytes, at))) return false;
+  if (at + 24 > end || bytes[at + 3] !== space || !weekdays.has(threeLettersAt(bytes, at))) return false;
   if (!readDayAndClock(bytes, at + 4, end, stamp) || stamp.base !== 'yearless') return false;
   const year = bytes[stamp.end] === space ? digitsAt(bytes, stamp.end + 1, 4, end) : -1;
-  const month = monthNumber.get(threeAt(bytes, at + 4)) ?? 0;
+  const month = monthNumber.get(threeLettersAt(bytes, at + 4)) ?? 0;
   const day = dayAt(bytes, at + 8, end);
   const date = year < 1000 ? Number.NaN : dayStartMs(year, month, day);
   if (Number.isNaN(date)) return false;
@@ -51,7 +48,7 @@ export function readCtime(bytes: Uint8Array, at: number, end: number, stamp: Sta
 
 function readDayAndClock(bytes: Uint8Array, at: number, end: number, stamp: Stamp): boolean {
   if (at + 14 > end || bytes[at + 3] !== space) return false;
-  const month = monthNumber.get(threeAt(bytes, at));
+  const month = monthNumber.get(threeLettersAt(bytes, at));
   const day = dayAt(bytes, at + 4, end);
   if (month === undefined || day < 0) return false;
   let index = dayEnd(bytes, at + 4);
@@ -91,8 +88,4 @@ function dayAt(bytes: Uint8Array, at: number, end: number): number {
 
 function dayEnd(bytes: Uint8Array, at: number): number {
   return bytes[at] !== space && bytes[at + 1] === space ? at + 1 : at + 2;
-}
-
-function threeAt(bytes: Uint8Array, at: number): number {
-  return ((bytes[at] as number) << 16) | ((bytes[at + 1] as number) << 8) | (bytes[at + 2] as number);
 }

@@ -1,4 +1,18 @@
 import {
+  closeBracket,
+  colon,
+  comma,
+  dot,
+  hyphen,
+  lowerT,
+  lowerZ,
+  plus,
+  slash,
+  space,
+  upperT,
+  upperZ,
+} from './ascii.ts';
+import {
   dayStartMs,
   digitsAt,
   fractionMs,
@@ -6,16 +20,10 @@ import {
   minuteMs,
   type Stamp,
   skipDigits,
+  threeLetters,
+  threeLettersAt,
   timeOfDayMs,
 } from './stamp.ts';
-
-const space = 32;
-const plus = 43;
-const comma = 44;
-const hyphen = 45;
-const dot = 46;
-const slash = 47;
-const colon = 58;
 
 /**
  * Reads a date and time of ISO 8601 at `at`: extended (`2026-11-25T10:00:00.5+01:00`) or basic
@@ -30,7 +38,8 @@ export function readIso(bytes: Uint8Array, at: number, end: number, stamp: Stamp
   const dateMs =
     dated === 10 ? dateOf(bytes, at, at + 5, at + 8, end) : dateOf(bytes, at, at + 4, at + 6, end);
   const separator = bytes[at + dated] as number;
-  if (Number.isNaN(dateMs) || !(separator === 84 || separator === 116 || separator === space)) return false;
+  if (Number.isNaN(dateMs) || !(separator === upperT || separator === lowerT || separator === space))
+    return false;
   return readClock(bytes, at + dated + 1, end, dateMs, dated === 10, stamp);
 }
 
@@ -39,7 +48,7 @@ function readDate(bytes: Uint8Array, at: number, end: number): number {
   if (at + 13 > end) return 0;
   const mark = bytes[at + 4] as number;
   if (mark === hyphen || mark === slash) return bytes[at + 7] === mark ? 10 : 0;
-  return bytes[at + 8] === 84 ? 8 : 0;
+  return bytes[at + 8] === upperT ? 8 : 0;
 }
 
 function dateOf(bytes: Uint8Array, year: number, month: number, day: number, end: number): number {
@@ -89,7 +98,7 @@ function readZone(bytes: Uint8Array, at: number, end: number, stamp: Stamp): voi
   const spaced = bytes[at] === space;
   const from = spaced ? at + 1 : at;
   const first = bytes[from];
-  if (!spaced && (first === 90 || first === 122)) {
+  if (!spaced && (first === upperZ || first === lowerZ)) {
     stamp.base = 'utc';
     stamp.end = from + 1;
   } else if (first === plus || first === hyphen) {
@@ -113,7 +122,8 @@ function readOffset(bytes: Uint8Array, at: number, end: number, needsMinutes: bo
 }
 
 function namesUtc(bytes: Uint8Array, at: number, end: number): boolean {
-  if (at + 3 > end || (at + 3 < end && bytes[at + 3] !== space && bytes[at + 3] !== 93)) return false;
-  const code = ((bytes[at] as number) << 16) | ((bytes[at + 1] as number) << 8) | (bytes[at + 2] as number);
-  return code === 0x555443 || code === 0x474d54;
+  if (at + 3 > end || (at + 3 < end && bytes[at + 3] !== space && bytes[at + 3] !== closeBracket))
+    return false;
+  const name = threeLettersAt(bytes, at);
+  return name === threeLetters('UTC') || name === threeLetters('GMT');
 }

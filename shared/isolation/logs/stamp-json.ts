@@ -1,5 +1,19 @@
+import {
+  backslash,
+  colon,
+  comma,
+  dot,
+  hyphen,
+  lowerA,
+  lowerZ,
+  plus,
+  quote,
+  space,
+  tab,
+  upperE,
+} from './ascii.ts';
 import { textOf, utf8Of } from './bytes.ts';
-import type { Stamp } from './stamp.ts';
+import { isDigit, type Stamp } from './stamp.ts';
 
 /** Keys that hold the time of a JSON line: common practice, no source. */
 const timeKeys = ['time', 'timestamp', '@timestamp', 'ts', 't', 'datetime', 'date', 'eventTime', '_time'];
@@ -7,8 +21,6 @@ const timeKeyBytes = timeKeys.map(utf8Of);
 
 type ReadText = (bytes: Uint8Array, start: number, end: number, stamp: Stamp) => boolean;
 
-const quote = 34;
-const backslash = 92;
 const longestTime = 64;
 /** Members looked at before the whole line is parsed: assumed; loggers put the time first, or nearly so. */
 const mostMembers = 12;
@@ -47,7 +59,7 @@ function readLeading(
     const keyAt = skipBlanks(bytes, at, end) + 1;
     const keyEnd = plainTextEnd(bytes, keyAt, end);
     const colonAt = skipBlanks(bytes, keyEnd + 1, end);
-    if (keyEnd < 0 || colonAt >= end || bytes[colonAt] !== 58) return false;
+    if (keyEnd < 0 || colonAt >= end || bytes[colonAt] !== colon) return false;
     const valueAt = skipBlanks(bytes, colonAt + 1, end);
     const isText = bytes[valueAt] === quote;
     const valueEnd = isText ? plainTextEnd(bytes, valueAt + 1, end) : bareEnd(bytes, valueAt, end);
@@ -60,7 +72,7 @@ function readLeading(
 /** Index after the comma that follows a value's end; 0 where there is none, or no value. */
 function nextMember(bytes: Uint8Array, valueEnd: number, end: number): number {
   const at = valueEnd > 0 ? skipBlanks(bytes, valueEnd, end) : end;
-  return at < end && bytes[at] === 44 ? at + 1 : 0;
+  return at < end && bytes[at] === comma ? at + 1 : 0;
 }
 
 /** Reads a value whose end is known: text, `end` being its closing quote, or a number. */
@@ -123,15 +135,15 @@ function plainTextEnd(bytes: Uint8Array, at: number, end: number): number {
 function bareEnd(bytes: Uint8Array, at: number, end: number): number {
   for (let index = at; index < end; index += 1) {
     const byte = bytes[index] as number;
-    const isBare = (byte >= 48 && byte <= 57) || (byte >= 97 && byte <= 122) || byte === 43 || byte === 45;
-    if (!isBare && byte !== 46 && byte !== 69) return index > at ? index : -1;
+    const isBare = isDigit(byte) || (byte >= lowerA && byte <= lowerZ) || byte === plus || byte === hyphen;
+    if (!isBare && byte !== dot && byte !== upperE) return index > at ? index : -1;
   }
   return -1;
 }
 
 function skipBlanks(bytes: Uint8Array, at: number, end: number): number {
   let index = at;
-  while (index < end && (bytes[index] === 32 || bytes[index] === 9)) index += 1;
+  while (index < end && (bytes[index] === space || bytes[index] === tab)) index += 1;
   return index;
 }
 

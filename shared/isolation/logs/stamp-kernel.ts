@@ -1,11 +1,5 @@
+import { closeBracket, comma, dot, openBracket, semicolon, space } from './ascii.ts';
 import { digitsAt, fractionMs, type Stamp, skipDigits } from './stamp.ts';
-
-const space = 32;
-const comma = 44;
-const dot = 46;
-const semicolon = 59;
-const openBracket = 91;
-const closeBracket = 93;
 
 /** Reads `[   12.345678]`, seconds since boot, at `at`. Form of the kernel's own console; from memory. */
 export function readBootSeconds(bytes: Uint8Array, at: number, end: number, stamp: Stamp): boolean {

@@ -1,5 +1,6 @@
+import { dot, greaterThan, hyphen, lessThan, openBrace, openBracket, space } from './ascii.ts';
 import { utf8Of } from './bytes.ts';
-import { emptyStamp, type LogFormat, type Stamp, type StampBase, skipDigits } from './stamp.ts';
+import { emptyStamp, isDigit, type LogFormat, type Stamp, type StampBase, skipDigits } from './stamp.ts';
 import { readCtime, readMonthDay } from './stamp-calendar.ts';
 import { readIso } from './stamp-iso.ts';
 import { readJson } from './stamp-json.ts';
@@ -9,8 +10,6 @@ export type StampReader = (bytes: Uint8Array, start: number, end: number, stamp:
 
 /** How far into a line an ISO stamp may begin, behind a level or a name: assumed. */
 const deepestStamp = 48;
-const space = 32;
-const openBracket = 91;
 
 /**
  * A reader of the stamp at the head of a line, whichever of `logFormats` it has; files may mix them. A line's first
@@ -21,7 +20,7 @@ export function createStampReader(): StampReader {
   let lastDepth = 0;
   return (bytes, start, end, stamp) => {
     const first = bytes[start] as number;
-    if (first === 123) return readJson(bytes, start, end, readPlain, stamp);
+    if (first === openBrace) return readJson(bytes, start, end, readPlain, stamp);
     if (readPlain(bytes, start, end, stamp)) return true;
     if (lastDepth > 0 && readIsoAt(bytes, start + lastDepth, end, stamp)) return true;
     const limit = Math.min(end - 13, start + deepestStamp);
@@ -48,9 +47,9 @@ export function readStamp(line: string): { format: LogFormat; base: StampBase; m
 
 function readPlain(bytes: Uint8Array, start: number, end: number, stamp: Stamp): boolean {
   const first = bytes[start] as number;
-  if (first === 60) return readPrioritised(bytes, start, end, stamp);
+  if (first === lessThan) return readPrioritised(bytes, start, end, stamp);
   if (first === openBracket) return readBracketed(bytes, start, end, stamp);
-  if (first >= 48 && first <= 57)
+  if (isDigit(first))
     return readIsoAt(bytes, start, end, stamp) || readKernelRecord(bytes, start, end, stamp);
   return readMonthDay(bytes, start, end, stamp) || readCtime(bytes, start, end, stamp);
 }
@@ -58,7 +57,7 @@ function readPlain(bytes: Uint8Array, start: number, end: number, stamp: Stamp):
 /** After `<priority>`: RFC 5424, 6; RFC 3164, 4.1; an ISO stamp as newer senders put it; or a kernel's own form. */
 function readPrioritised(bytes: Uint8Array, start: number, end: number, stamp: Stamp): boolean {
   const digitsEnd = skipDigits(bytes, start + 1, end, 3);
-  if (digitsEnd === start + 1 || bytes[digitsEnd] !== 62) return false;
+  if (digitsEnd === start + 1 || bytes[digitsEnd] !== greaterThan) return false;
   const at = digitsEnd + 1;
   const versionEnd = skipDigits(bytes, at, end, 3);
   if (versionEnd > at && bytes[versionEnd] === space) {
@@ -92,5 +91,5 @@ function readIsoAt(bytes: Uint8Array, at: number, end: number, stamp: Stamp): bo
 function mayBeginIso(bytes: Uint8Array, at: number): boolean {
   const before = bytes[at - 1] as number;
   const byte = bytes[at] as number;
-  return byte >= 49 && byte <= 50 && !(before >= 48 && before <= 57) && before !== 45 && before !== 46;
+  return isDigit(byte) && !isDigit(before) && before !== hyphen && before !== dot;
 }

@@ -1,3 +1,4 @@
+import { nine, zero } from './ascii.ts';
 /** How a line says when it was written. `ctime` is the form of ISO C's asctime, as in `[Wed Nov 25 10:00:00 2026]`. */
 export const logFormats = ['rfc5424', 'rfc3164', 'iso', 'json', 'kernel', 'ctime'] as const;
 export type LogFormat = (typeof logFormats)[number];
@@ -29,8 +30,6 @@ export const leapYear = 2000;
 export const leapYearMs = 366 * dayMs;
 const leapYearStartMs = Date.UTC(leapYear, 0, 1);
 
-const zero = 48;
-
 /** The value of `count` digits at `at`, or -1 where they are not all digits. */
 export function digitsAt(bytes: Uint8Array, at: number, count: number, end: number): number {
   if (at + count > end) return -1;
@@ -52,7 +51,7 @@ export function skipDigits(bytes: Uint8Array, at: number, end: number, most: num
 }
 
 export function isDigit(byte: number): boolean {
-  return byte >= zero && byte <= zero + 9;
+  return byte >= zero && byte <= nine;
 }
 
 /** Milliseconds of a fraction of a second whose digits lie at `from` up to `to`; 0 for none. */
@@ -96,4 +95,13 @@ function daysIn(year: number, month: number): number {
 /** Milliseconds from the start of a leap year to the start of this day of it; NaN where there is no such day. */
 export function yearlessDayMs(month: number, day: number): number {
   return dayStartMs(leapYear, month, day) - leapYearStartMs;
+}
+
+/** Three letters as one number, so that names of months and zones can be told without making text. */
+export function threeLetters(name: string): number {
+  return (name.charCodeAt(0) << 16) | (name.charCodeAt(1) << 8) | name.charCodeAt(2);
+}
+
+export function threeLettersAt(bytes: Uint8Array, at: number): number {
+  return ((bytes[at] as number) << 16) | ((bytes[at + 1] as number) << 8) | (bytes[at + 2] as number);
 }

@@ -1,3 +1,4 @@
+import { lowerA, lowerZ, nine, upperA, upperZ, zero } from './ascii.ts';
 import { utf8Of } from './bytes.ts';
 
 /**
@@ -21,9 +22,9 @@ const symbolCount = 37;
 const mostStates = 65_535;
 
 export const symbols = Uint8Array.from({ length: 256 }, (_, byte) => {
-  if (byte >= 97 && byte <= 122) return byte - 96;
-  if (byte >= 65 && byte <= 90) return byte - 64;
-  return byte >= 48 && byte <= 57 ? byte - 21 : parting;
+  if (byte >= lowerA && byte <= lowerZ) return byte - lowerA + 1;
+  if (byte >= upperA && byte <= upperZ) return byte - upperA + 1;
+  return byte >= zero && byte <= nine ? byte - zero + 27 : parting;
 });
 
 type Node = {
