@@ -42,16 +42,41 @@ function evidence(before: Case, after: Case): string[] {
   const withdrawnBefore = new Set(
     before.evidence.filter((item) => item.withdrawn !== null).map(({ id }) => id),
   );
-  const news = added(before.evidence, after.evidence).map((item) => `Evidence added: ${itemName(item)}.`);
+  const news = added(before.evidence, after.evidence).map(
+    (item) => `Evidence added: ${itemName(after, item)}.`,
+  );
   const gone = after.evidence
     .filter((item) => item.withdrawn !== null && !withdrawnBefore.has(item.id))
-    .map((item) => `Evidence withdrawn: ${itemName(item)}. ${item.withdrawn?.reason ?? ''}`);
+    .map((item) => `Evidence withdrawn: ${itemName(after, item)}. ${item.withdrawn?.reason ?? ''}`);
   return [...news, ...gone];
 }
 
-function itemName(item: CaseEvidence): string {
-  const said = item.reading?.kind === 'firmware' ? item.reading.level : item.description;
-  return [item.kind, said, item.path?.replace(/^evidence\//, '')].filter(Boolean).join(', ');
+/** `firmware of processor 'Cinema processor', 3.10.2`; `photo of the cable from ..., Printed label, 001-photo.jpg`. */
+function itemName(file: Case, item: CaseEvidence): string {
+  const { deviceId, linkId } = item.tie;
+  const of =
+    deviceId !== null
+      ? ` of ${place(file, { kind: 'device', deviceId })}`
+      : linkId !== null
+        ? ` of ${place(file, { kind: 'link', linkId })}`
+        : '';
+  const parts = [
+    `${item.kind}${of}`,
+    readingWords(item),
+    item.description,
+    item.path?.replace(/^evidence\//, ''),
+  ];
+  return parts.filter(Boolean).join(', ');
+}
+
+/** A reading in few words; of many settings, how many they are. */
+function readingWords({ reading }: CaseEvidence): string {
+  if (reading === null) return '';
+  if (reading.kind === 'firmware') return reading.level;
+  if (reading.kind === 'note') return reading.text;
+  const settings = Object.entries(reading.values);
+  if (settings.length > 3) return `${settings.length} settings`;
+  return settings.map(([key, value]) => `${key}: ${String(value)}`).join(', ');
 }
 
 function watches(before: Case, after: Case): string[] {

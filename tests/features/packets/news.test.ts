@@ -41,8 +41,8 @@ test('evidence that came and evidence that was withdrawn', () => {
   expect(
     newsOf({ evidence: [{ ...label, withdrawn }, firmware, firmwareReading(3, 'projector', '1.8.1')] }),
   ).toEqual([
-    'Evidence added: firmware, 1.8.1.',
-    'Evidence withdrawn: photo, Printed label, 001-photo-IMG-0042.jpg. Of another cable.',
+    "Evidence added: firmware of display 'Projector', 1.8.1.",
+    "Evidence withdrawn: photo of the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1', Printed label, 001-photo-IMG-0042.jpg. Of another cable.",
   ]);
 });
 

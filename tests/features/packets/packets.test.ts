@@ -181,8 +181,8 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
     const second = await packetNo(2);
     expect(second.news).toEqual([
       'Answered: The log of the projector, please. It keeps none.',
-      'Evidence added: firmware, 3.10.2.',
-      'Evidence added: photo, Source end, 003-photo-IMG-1.jpg.',
+      "Evidence added: firmware of processor 'Cinema processor', 3.10.2.",
+      "Evidence added: photo of the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1', Source end, 003-photo-IMG-1.jpg.",
     ]);
     expect((await listed()).map(({ version }) => version)).toEqual([2, 1]);
     expect(await packetNo(1)).toEqual(first);

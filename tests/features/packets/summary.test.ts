@@ -63,6 +63,52 @@ describe('read cold', () => {
     expect(text).toContain('In place now Diagnostic, to be put back: Lay a temporary cable across the floor');
   });
 
+  test('a setting is what was read last, but not what a change that was put back had made of it', () => {
+    const read = (n: number, phase: 'before' | 'after' | 'apart', value: string, changeId: string | null) =>
+      anItem(n, {
+        kind: 'settings',
+        sha256: null,
+        hasThumbnail: false,
+        tie: { deviceId: 'processor', portId: null, linkId: null, watchId: null, changeId, shows: null },
+        reading: { kind: 'settings', values: { Depth: value, [`only in ${n}`]: true }, phase },
+      });
+    const [change] = aRecord().changes;
+    const evidence = [
+      read(1, 'before', '12 bit', change?.id ?? ''),
+      read(2, 'after', '8 bit', change?.id ?? ''),
+      read(3, 'apart', '10 bit', null),
+    ];
+    const settings = (record = aRecord()) => textOf(page(aCase({ evidence: evidence.slice(0, 2), record })));
+    expect(settings()).toContain('Depth 12 bit read by Robin');
+    const kept = aRecord().changes.map((one) => ({ ...one, status: 'kept' as const }));
+    expect(settings(aRecord({ changes: kept }))).toContain('Depth 8 bit read by Robin');
+    expect(textOf(page(aCase({ evidence })))).toContain('Depth 10 bit read by Robin');
+  });
+
+  test('that the fault came back when a change was put back is said at the top', () => {
+    const record = aRecord();
+    const [seen] = record.watches;
+    const [change] = record.changes;
+    if (seen === undefined || change === undefined) throw new Error('the case has no watch or change');
+    const confirm = { ...seen, id: uuid(199), purpose: 'confirm' as const, changeId: change.id };
+    const text = textOf(page(aCase({ record: { ...record, watches: [...record.watches, confirm] } })));
+    expect(text).toContain(
+      "'HDMI IN1' (but more than that had changed), and came back when that was put back.",
+    );
+  });
+
+  test('an EDID says whose it is and whether it is sound', () => {
+    const edid = {
+      manufacturer: 'ZQX',
+      productName: 'L-40',
+      blockCount: 2,
+      checksumsValid: false,
+      problems: [],
+    };
+    const evidence = [anItem(1, { kind: 'edid', hasThumbnail: false, facts: { edidHex: '00', edid } })];
+    expect(textOf(page(aCase({ evidence })))).toContain('EDID of ZQX L-40, 2 blocks, checksum wrong');
+  });
+
   test('a case with nothing done yet is a page too', () => {
     const record = aRecord({
       audit: null,
@@ -87,7 +133,7 @@ describe('read cold', () => {
       before: first,
     });
     expect(textOf(page(second))).toContain(
-      'New since version 1 Evidence added: photo, Source end, 003-photo-IMG-0042.jpg.',
+      "New since version 1 Evidence added: photo of the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1', Source end, 003-photo-IMG-0042.jpg.",
     );
     expect(textOf(page(first))).not.toContain('New since');
   });

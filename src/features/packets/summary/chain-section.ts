@@ -151,25 +151,35 @@ export const firmwareSection = (file: CaseFile): Html =>
     ) ?? none('The chain has no devices.'),
   );
 
-/** The newest settings that were read out of each device. */
+type SettingRow = { readonly value: string; readonly from: string };
+
+/**
+ * What each device is set to, setting by setting: the newest reading of it, else what the chain's description says.
+ * A reading with a change in place counts only where that change was kept.
+ */
+function settingsOf(file: CaseFile, device: Device): Map<string, SettingRow> {
+  const kept = new Set(file.triage.changes.flatMap(({ id, status }) => (status === 'kept' ? [id] : [])));
+  const rows = new Map<string, SettingRow>();
+  for (const [key, value] of Object.entries(device.settings)) {
+    rows.set(key, { value: String(value), from: 'the description of the chain' });
+  }
+  for (const { reading, tie, withdrawn, ...read } of file.evidence) {
+    if (withdrawn !== null || reading?.kind !== 'settings' || tie.deviceId !== device.id) continue;
+    if (reading.phase === 'after' && !kept.has(tie.changeId ?? '')) continue;
+    for (const [key, value] of Object.entries(reading.values)) {
+      rows.set(key, { value: String(value), from: `read by ${signature(file, read)}` });
+    }
+  }
+  return rows;
+}
+
+/** Settings of every device, as far as anybody knows them. */
 export function settingsSection(file: CaseFile): Html {
-  const chain = chainOf(file);
-  const readings = file.evidence.flatMap((item) =>
-    item.withdrawn === null && item.reading?.kind === 'settings' && item.tie.deviceId !== null
-      ? [{ deviceId: item.tie.deviceId, values: item.reading.values, at: item.at, by: item.by }]
-      : [],
-  );
-  const parts = chain.devices.flatMap((device) => {
-    const newest = readings.filter(({ deviceId }) => deviceId === device.id).at(-1);
-    const values = Object.entries(newest?.values ?? device.settings);
-    if (values.length === 0) return [];
-    const from = newest === undefined ? 'as described' : `read by ${signature(file, newest)}`;
-    return [
-      html`<h3>${device.name} <span class="quiet">${from}</span></h3>${table(
-        ['Setting', 'Value'],
-        values.map(([key, value]) => [key, String(value)]),
-      )}`,
-    ];
+  const parts = chainOf(file).devices.flatMap((device) => {
+    const rows = [...settingsOf(file, device)].map(([key, { value, from }]) => [key, value, from]);
+    return rows.length === 0
+      ? []
+      : [html`<h3>${device.name}</h3>${table(['Setting', 'Value', 'From'], rows)}`];
   });
   return section(
     'settings',

@@ -4,6 +4,7 @@ import { minutesWatched, percent, times } from '../../../../shared/isolation/wor
 import { changeLabel } from '../../../../state-machines/index.ts';
 import { type Html, html } from './html.ts';
 import { facts, list, none, placeWords, section, signature, table } from './parts.ts';
+import { seenIn } from './watches.ts';
 import { moment } from './words.ts';
 
 const statusWords: Record<ChangeRecord['status'], string> = {
@@ -39,15 +40,24 @@ export function changesInShort(file: CaseFile): string {
   if (tried.length === 0) return 'None yet.';
   const cleared = tried
     .filter(({ judgement }) => judgement?.verdict === 'cleared')
-    .map(
-      (change) =>
-        `${changeWords(file, change)}${change.judgement?.attributable ? '' : ' (but more than that had changed)'}`,
-    );
+    .map((change) => `${changeWords(file, change)}${reservations(file, change)}`);
   const gone =
     cleared.length === 0
       ? 'The fault was gone with none of them.'
       : `The fault was gone with: ${cleared.join('; ')}.`;
   return `${tried.length}. ${gone}`;
+}
+
+/** What else is to be known of a change that cleared the fault, in a line. */
+function reservations(file: CaseFile, { id, judgement }: ChangeRecord): string {
+  const confirming = file.triage.watches.filter(
+    (watch) => watch.purpose === 'confirm' && watch.changeId === id,
+  );
+  return [
+    judgement?.attributable === false ? ' (but more than that had changed)' : '',
+    judgement?.override !== null ? ' (by hand, not by the watch)' : '',
+    confirming.some((watch) => seenIn(watch).length > 0) ? ', and came back when that was put back' : '',
+  ].join('');
 }
 
 /** Each change with what was expected of it, what came, and how much that is worth. */

@@ -1,4 +1,5 @@
 import type { CaseEvidence, CaseFile } from '../../../../shared/contract/packet.ts';
+import type { EdidSummary } from '../../../../shared/signal/edid/index.ts';
 import { type Html, html } from './html.ts';
 import { facts, list, none, placeWords, section, signature, table } from './parts.ts';
 import { itemWords, moment, nameOf } from './words.ts';
@@ -134,11 +135,22 @@ function saysWords(item: CaseEvidence): Html {
         : reading.kind === 'note'
           ? reading.text
           : `${Object.keys(reading.values).length} settings, ${reading.phase === 'apart' ? 'apart from any change' : `${reading.phase} the change`}`;
-  const covers = span === null ? '' : `covers ${moment(span.from)} to ${moment(span.to)}`;
+  const covers = span === null ? edidWords(item) : `covers ${moment(span.from)} to ${moment(span.to)}`;
   const parts = [item.description, read, covers].filter((part) => part !== '').join('; ');
   return withdrawn === null
     ? html`${parts}`
     : html`${parts} <span class="word warn">withdrawn</span>: ${withdrawn.reason}`;
+}
+
+/** Whose EDID it is and how sound, where one was decoded on arrival. */
+function edidWords({ kind, facts }: CaseEvidence): string {
+  const edid = facts?.edid as Partial<EdidSummary> | undefined;
+  if (kind !== 'edid' || edid === undefined) return '';
+  const name = [edid.manufacturer, edid.productName].filter((part) => typeof part === 'string').join(' ');
+  const faults = edid.problems?.filter(({ severity }) => severity === 'error').length ?? 0;
+  const sound =
+    edid.checksumsValid === false ? 'checksum wrong' : faults > 0 ? `${faults} faults` : 'checksums hold';
+  return `EDID of ${name || 'an unnamed display'}, ${edid.blockCount} blocks, ${sound}`;
 }
 
 const takenWords = (file: CaseFile, item: CaseEvidence): string =>

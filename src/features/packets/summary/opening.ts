@@ -75,7 +75,8 @@ function safety({ site, prerequisites }: CaseFile): Html {
   const hazards = site.hazards.map(({ kind, text }) =>
     text === '' ? hazardWords[kind] : `${hazardWords[kind]}: ${text}`,
   );
-  const cautions = prerequisites.findings.flatMap(({ caution }) => caution ?? []);
+  // Findings share sentences of caution; each is said once.
+  const cautions = prerequisites.findings.flatMap(({ caution }) => caution?.split(/(?<=[.!])\s+/) ?? []);
   return html`<section id="safety"><h2>Safety</h2><div class="box warn">
     ${list([...new Set([...hazards, ...cautions])]) ?? html`<p>No hazard is recorded for this site; that does not mean that there is none.</p>`}
     <p>Local codes come first. Mains and work inside racks belong to licensed trades; nobody looks into the end of an

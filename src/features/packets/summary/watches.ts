@@ -52,7 +52,7 @@ export function watchSection(file: CaseFile): Html {
   return section(
     'watches',
     'Watches',
-    html`<p>${baselineWords(file)}</p>`,
+    html`<p>Reproduced before any change? ${baselineWords(file)}</p>`,
     table(
       ['No.', 'For', 'Began', 'Lasted', 'How', 'Fault', 'By'],
       watches.map((watch) => [
