@@ -21,7 +21,7 @@ type Holder = { pid: number; machine: string; token: string };
 /** Assumed: how often a holder touches its lock, and how long one is watched that can't be asked otherwise. */
 const beatMs = 1_000;
 const watchMs = 5_000;
-/** Assumed: far longer than the moment between reading a dead holder's lock and replacing it. */
+/** Assumed: far longer than the moment between finding no holder alive and writing one's own name. */
 const settleMs = 150;
 
 /**
@@ -34,11 +34,11 @@ const settleMs = 150;
 export async function lockFolder(path: string): Promise<() => Promise<void>> {
   const mine: Holder = { pid: process.pid, machine: thisMachine(), token: randomUUID() };
   const content = `${JSON.stringify(mine)}\n`;
-  if (!created(path, content)) {
-    const holder = readHolder(path);
-    if (holder !== null && (await isAlive(holder, path))) throw inUse(path, holder);
-    await takeOver(path, holder, mine, content);
-  }
+  if (!created(path, content)) await takeOver(path, mine, content);
+  // Of several that found no holder alive, the last to write stays; the others see that here and withdraw.
+  await setTimeout(settleMs);
+  const holder = readHolder(path);
+  if (holder?.token !== mine.token) throw inUse(path, holder);
   const beat = setInterval(() => touch(path), beatMs);
   beat.unref();
   return async () => {
@@ -49,7 +49,7 @@ export async function lockFolder(path: string): Promise<() => Promise<void>> {
 
 const inUse = (path: string, holder: Holder | null): FolderInUseError =>
   new FolderInUseError(
-    `The embedded database is open in another process (${holder === null ? 'just started' : `process ${holder.pid}`}). ` +
+    `The embedded database is open in another process (${holder === null ? 'it has just started' : `process ${holder.pid}`}). ` +
       `Stop that one, choose another HALFSPLIT_DATA, or use a server (DATABASE_URL). If it surely doesn't run, delete ${path}.`,
   );
 
@@ -72,25 +72,22 @@ function readHolder(path: string): Holder | null {
   }
 }
 
+async function takeOver(path: string, mine: Holder, content: string): Promise<void> {
+  const found = readHolder(path);
+  if (found !== null && (await isAlive(found, path))) throw inUse(path, found);
+  const draft = `${path}.${mine.token}`;
+  writeFileSync(draft, content, { mode: 0o600 });
+  const now = readHolder(path);
+  if (now?.token === found?.token) return renameSync(draft, path);
+  unlinkSync(draft);
+  throw inUse(path, now);
+}
+
 async function isAlive(holder: Holder, path: string): Promise<boolean> {
   if (holder.machine === thisMachine()) return processExists(holder.pid);
   const before = lastTouched(path);
   await setTimeout(watchMs);
   return lastTouched(path) !== before;
-}
-
-/** Of several that find the same dead holder, the last to write stays; the others see that and withdraw. */
-async function takeOver(path: string, dead: Holder | null, mine: Holder, content: string): Promise<void> {
-  const draft = `${path}.${mine.token}`;
-  writeFileSync(draft, content, { mode: 0o600 });
-  if (readHolder(path)?.token !== dead?.token) {
-    unlinkSync(draft);
-    throw inUse(path, readHolder(path));
-  }
-  renameSync(draft, path);
-  await setTimeout(settleMs);
-  const holder = readHolder(path);
-  if (holder?.token !== mine.token) throw inUse(path, holder);
 }
 
 /** Process ids mean something within one boot and one process namespace only; Linux tells both. */

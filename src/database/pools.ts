@@ -20,7 +20,8 @@ export function openServer(databaseUrl: string): Connections {
     new pg.Pool({
       connectionString: databaseUrl,
       max: serverConnections,
-      connectionTimeoutMillis: waitForConnectionMs,
+      // Later than Prisma's own limit, so that waiting too long is told in one way on either database.
+      connectionTimeoutMillis: waitForConnectionMs + 5_000,
       application_name: 'halfsplit',
     }),
   );

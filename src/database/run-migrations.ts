@@ -11,7 +11,7 @@ async function run(databaseUrl: string | undefined, dataFolder: string): Promise
     console.log(
       applied.length === 0
         ? 'The database is up to date.'
-        : `Applied ${applied.map((name) => `\n  ${name}`).join('')}`,
+        : `Applied:${applied.map((name) => `\n  ${name}`).join('')}`,
     );
   } finally {
     await connections.close();
