@@ -1,4 +1,4 @@
-import { findDevice, sourcesOf } from '../chain/graph.ts';
+import { sourcesOf } from '../chain/graph.ts';
 import { placeKey, placeName } from '../chain/place.ts';
 import type { Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
@@ -32,6 +32,8 @@ export type Circumstances = {
   people: 1 | 2;
   /** What the client won't have: kinds of test, places, or a kind at a place. */
   refused: readonly { test?: TestKind | 'menu'; place?: Place }[];
+  /** Ids of the only candidates that come into question; all of them when left out. */
+  only?: readonly string[];
 };
 
 /** Symptoms in which a menu tells one side from the other: what the picture loses, the menu can lose with it. */
@@ -103,6 +105,7 @@ export function whyNotHere(candidate: Candidate, here: Circumstances): string | 
     ({ test, place }) =>
       (test === undefined || test === name) && (place === undefined || placeKey(place) === placeKey(at)),
   );
+  if (here.only !== undefined && !here.only.includes(candidate.id)) return 'It isn’t for a client to do.';
   if (isRefused) return 'The client doesn’t want it.';
   if (candidate.people > here.people) return 'It takes a second person.';
   const missing = here.kit === null ? [] : candidate.kit.filter((item) => !hasItem(here.kit ?? [], item));
@@ -114,19 +117,19 @@ export function candidateText(model: FaultModel, { action }: Candidate): string 
   const { chain } = model.facts;
   if (action.kind === 'menu')
     return `Put up the menu of ${placeName(chain, { kind: 'device', deviceId: action.deviceId })} and watch whether it stays when the fault comes`;
-  const place = placeName(chain, action.target);
-  const source =
-    action.test === 'otherSource' && action.target.kind === 'device'
-      ? findDevice(chain, action.target.deviceId)
-      : undefined;
-  if (source !== undefined)
-    return model.scope.affected.length === 1 && model.scope.affected.includes(source.id)
-      ? `Play a brought source in place of ${place}`
-      : `Play ${place} instead`;
-  return `${orders[action.test]} ${place}`;
+  return testText(model, action.test, action.target);
 }
 
-const orders: Record<TestKind, string> = {
+/** A change, or playing another source, as an order. */
+export function testText({ facts: { chain }, scope }: FaultModel, test: TestKind, target: Place): string {
+  const place = placeName(chain, target);
+  if (test !== 'otherSource') return `${orders[test]} ${place}`;
+  const usual =
+    scope.affected.length === 1 && target.kind === 'device' && scope.affected.includes(target.deviceId);
+  return usual ? `Play a brought source in place of ${place}` : `Play ${place} instead`;
+}
+
+const orders: Record<ChangeKind, string> = {
   reseat: 'Reseat the plugs of',
   replaceCable: 'Replace',
   temporaryCable: 'Lay a temporary cable in place of',
@@ -144,5 +147,4 @@ const orders: Record<TestKind, string> = {
   substituteDisplay: 'Substitute',
   restoreSettings: 'Restore earlier settings of',
   updateFirmware: 'Update the firmware of',
-  otherSource: 'Play',
 };

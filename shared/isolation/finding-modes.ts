@@ -1,22 +1,27 @@
 import type { FailureMode } from './failure-modes.ts';
 
-/** Words in the names of audit rules, and the failure modes that a finding of such a rule speaks of. */
-const modesByWord: readonly (readonly [RegExp, readonly FailureMode[]])[] = [
-  [/certif|length|long|short|budget|bandwidth|capacity|headroom/, ['bandwidth']],
-  [/seat|contact|factory|ends/, ['contact']],
-  [/direction|reversed/, ['direction']],
-  [/power|five|5v/, ['linkPower', 'fiveVolt']],
-  [/port-?mode|lower-?rate|right-?port|set-?mode/i, ['portMode']],
-  [/edid/, ['edid']],
-  [/process|scal/, ['processing']],
-  [/protect/, ['contentProtection']],
-  [/firmware/, ['firmware']],
-  [/parallel|branch|second-?display/, ['edid', 'contentProtection']],
-];
+/** The failure modes that a finding of each rule of the prerequisite audit speaks of. */
+const modesByRule: Readonly<Record<string, readonly FailureMode[]>> = {
+  certification: ['bandwidth'],
+  'length-short': ['bandwidth'],
+  'length-long': ['bandwidth'],
+  'factory-fitted-ends': ['bandwidth', 'contact'],
+  'optical-on-source-power': ['linkPower', 'fiveVolt'],
+  'twisted-pair-extender': ['bandwidth', 'linkPower', 'contact', 'contentProtection', 'powerOrHeat'],
+  direction: ['direction'],
+  'end-power': ['linkPower'],
+  seating: ['contact'],
+  'port-mode': ['portMode'],
+  'lower-rate-port': ['portMode'],
+  'right-port-label': ['portMode', 'edid'],
+  'port-protection': ['contentProtection'],
+  processing: ['processing'],
+  'edid-management': ['edid'],
+  'parallel-display': ['edid', 'contentProtection'],
+  'firmware-level': ['firmware'],
+};
 
-/** The failure modes an audit rule speaks of; null for a rule that isn't known, which is taken to mean all of them. */
+/** The failure modes a rule speaks of; null for a rule that isn't known, which is taken to mean all at its place. */
 export function modesOfRule(rule: string): readonly FailureMode[] | null {
-  const name = rule.toLowerCase();
-  const found = modesByWord.filter(([word]) => word.test(name)).flatMap(([, modes]) => modes);
-  return found.length === 0 ? null : found;
+  return modesByRule[rule] ?? null;
 }

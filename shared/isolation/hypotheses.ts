@@ -4,6 +4,7 @@ import {
   type Components,
   componentAt,
   componentsIn,
+  deviceKey,
   linkKey,
   linkMeant,
   neighboursOf,
@@ -88,7 +89,7 @@ function stepsOf(context: Context): Step[] {
   steps.push({ text: 'Lies on the way of the picture, or beside it', factor: beside(context) });
   steps.push({ text: 'What is known of the cable', factor: cableFactor(context) });
   for (const finding of facts.findings)
-    steps.push({ text: `Audit: ${finding.rule}`, factor: findingFactor(context, finding) });
+    steps.push({ text: `Audit: ${finding.text ?? finding.rule}`, factor: findingFactor(context, finding) });
   for (const changed of facts.whatChanged)
     steps.push({
       text: `What changed: ${changedNames[changed.kind]}`,
@@ -154,10 +155,14 @@ function findingFactor({ table, components }: Context, finding: FindingInput): S
   const size = figureIn(table.weighing.finding, finding.severity) ?? 1;
   const modes = modesOfRule(finding.rule);
   const own = componentAt(finding.place);
-  const link = finding.place.kind === 'port' ? linkMeant(components.chain, finding.place) : null;
-  const places = [own, link === null ? null : linkKey(link.id)];
-  return ({ component, mode }) =>
-    places.includes(component) && (modes === null ? component === own : modes.includes(mode)) ? size : 1;
+  const link = linkMeant(components.chain, finding.place);
+  const cable = link === null ? null : linkKey(link.id);
+  const feeder = link === null ? null : deviceKey(link.from.deviceId);
+  return ({ component, mode }) => {
+    if (modes === null) return component === own ? size : 1;
+    const near = component === own || component === cable || (mode === 'fiveVolt' && component === feeder);
+    return near && modes.includes(mode) ? size : 1;
+  };
 }
 
 function changedFactor({ table, components }: Context, changed: ChangedInput): Step['factor'] {

@@ -1,36 +1,42 @@
 import type { Place } from '../contract/chain.ts';
 import { type Components, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
-import type { Reach, TestKind } from './effect-table.ts';
-import { outside } from './failure-modes.ts';
+import type { EffectRow, Reach, TestKind } from './effect-table.ts';
+import { type FailureMode, outside } from './failure-modes.ts';
 import { type FaultRate, quietChance } from './fault-rate.ts';
-import type { FaultTable } from './fault-table.ts';
 import { figureIn } from './figures.ts';
 import type { FaultModel, Hypothesis } from './hypotheses.ts';
-import { type Reached, reachOf } from './reach.ts';
-import type { Records, TestRecord } from './test-record.ts';
+import { reachOf } from './reach.ts';
+import { type Records, type TestRecord, testKey } from './test-record.ts';
 
 /** Chance that the fault stays away with a change in place: because of what it changes, or by coincidence. */
 export type Effect = { because: number; coincidence: number };
 
+/** What changes do under a model doesn't depend on results, so that replanning can use it again. */
+const known = new WeakMap<FaultModel, Map<string, readonly Effect[]>>();
+
 /** Chance, for each hypothesis of the model, that a change keeps the fault away. */
-export function effectsOf(model: FaultModel, test: TestKind, target: Place): Effect[] {
-  const reached = reachOf(model.components, model.scope, test, target);
-  return model.hypotheses.map((hypothesis) => ({
-    because: becauseOf(model.table, test, reached, hypothesis),
-    coincidence:
-      figureIn(model.table.coincidence.stays, hypothesis.mode === 'contact' ? 'contact' : 'other') ?? 0,
-  }));
+export function effectsOf(model: FaultModel, test: TestKind, target: Place): readonly Effect[] {
+  const ofModel = known.get(model) ?? new Map<string, readonly Effect[]>();
+  known.set(model, ofModel);
+  const key = testKey(test, target);
+  const found = ofModel.get(key) ?? computeEffects(model, test, target);
+  ofModel.set(key, found);
+  return found;
 }
 
-function becauseOf(
-  table: FaultTable,
-  test: TestKind,
-  reached: Reached,
-  { component, mode }: Hypothesis,
-): number {
-  if (component === outside) return 0;
-  const ways: Reach[] = [...(reached.get(component) ?? [])];
-  return Math.max(0, ...ways.map((reach) => figureIn(table.effects[test][reach], mode) ?? 0));
+function computeEffects(model: FaultModel, test: TestKind, target: Place): Effect[] {
+  const { table, components, scope } = model;
+  const rows = Object.entries(table.effects[test]) as [Reach, EffectRow][];
+  const reached = new Map<string, EffectRow[]>();
+  for (const [reach, row] of rows)
+    for (const key of reachOf(components, scope, { test, target }, reach))
+      reached.set(key, [...(reached.get(key) ?? []), row]);
+  const apart = (mode: FailureMode) =>
+    figureIn(table.coincidence.stays, mode === 'contact' ? 'contact' : 'other') ?? 0;
+  return model.hypotheses.map(({ component, mode }) => ({
+    because: Math.max(0, ...(reached.get(component) ?? []).map((row) => figureIn(row, mode) ?? 0)),
+    coincidence: apart(mode),
+  }));
 }
 
 /** Chance that the fault stays away for either reason, 0..1. */

@@ -40,31 +40,32 @@ export function scopeOf(components: Components, facts: Case): Scope {
   return { affected, unaffected: sources.filter((id) => !affected.includes(id)), displays: shown, path };
 }
 
-/** From a component to the ways in which a change reaches it; a component that isn't in the map is not reached. */
-export type Reached = ReadonlyMap<ComponentKey, ReadonlySet<Reach>>;
-
-/** What a change, or playing another source, reaches. */
-export function reachOf(components: Components, scope: Scope, test: TestKind, target: Place): Reached {
-  const found = new Map<ComponentKey, Set<Reach>>();
-  const add = (reach: Reach, keys: Iterable<ComponentKey>) => {
-    for (const key of keys) found.set(key, (found.get(key) ?? new Set()).add(reach));
-  };
+/** What a change, or playing another source, reaches in one way: components, or none. */
+export function reachOf(
+  components: Components,
+  scope: Scope,
+  { test, target }: { test: TestKind; target: Place },
+  reach: Reach,
+): Iterable<ComponentKey> {
+  if (reach === 'anywhere') return scope.path;
+  if (reach === 'between') return stretchTakenOut(components, scope, test, target);
   const at = targetOf(components, test, target);
-  add('anywhere', scope.path);
-  add('between', stretchTakenOut(components, scope, test, target));
-  if (at === null) return found;
-  add('target', [at]);
-  const link = linkMeant(components.chain, target);
-  add(
-    'ends',
-    target.kind === 'port' ? (link === null ? [] : [linkKey(link.id)]) : neighboursOf(components, at),
-  );
-  for (const key of components.keys) {
-    const relation = relationOf(components, at, key);
-    if (relation === 'upstream') add('upstream', [key]);
-    if (relation === 'downstream' && limitReachesOn(components, test, at)) add('downstream', [key]);
+  if (at === null) return [];
+  switch (reach) {
+    case 'target':
+      return [at];
+    case 'ends': {
+      const link = target.kind === 'port' ? linkMeant(components.chain, target) : null;
+      if (target.kind !== 'port') return neighboursOf(components, at);
+      return link === null ? [] : [linkKey(link.id)];
+    }
+    case 'upstream':
+      return components.upstream.get(at) ?? [];
+    case 'downstream':
+      return limitReachesOn(components, test, at)
+        ? components.keys.filter((key) => relationOf(components, at, key) === 'downstream')
+        : [];
   }
-  return found;
 }
 
 function targetOf(components: Components, test: TestKind, target: Place): ComponentKey | null {

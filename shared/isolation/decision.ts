@@ -1,0 +1,46 @@
+import type { Candidate } from './candidates.ts';
+import type { WatchRecord } from './quiet-length.ts';
+
+/**
+ * One thing that can be done, as the planner sees it: two outcomes. The first is quiet (or the menu stayed), the
+ * second that the fault came (or the menu vanished).
+ */
+export type Option = {
+  candidate: Candidate;
+  /** Chance of the first outcome under each class of hypotheses. */
+  first: Float64Array;
+  /** Minutes that each outcome takes on average, all told. */
+  firstMin: number;
+  secondMin: number;
+  /** Minutes or tries to watch at most. */
+  exposure: number;
+  /** -1; or the index of the option that this one goes on from, when that came out first and nothing was done since. */
+  after: number;
+};
+
+/** The choice to be made, in a form that can be searched: hypotheses that no option tells apart are one class. */
+export type Decision = {
+  /** Chance of each class; adds up to 1. */
+  chances: Float64Array;
+  /** For each class, the number of its component. */
+  groupOf: Int32Array;
+  /** Components by number. */
+  groups: readonly string[];
+  options: readonly Option[];
+  stopAt: number;
+  escalationMin: number;
+};
+
+export type Terms = {
+  /** The watch that retests are judged against. */
+  baseline: WatchRecord;
+  /** Chance taken, per retest, of calling a fault cleared that is still there. */
+  risk: number;
+  minutesPerTry: number;
+  /** The chance at which a suspect counts as the culprit. */
+  stopAt: number;
+  /** Minutes that handing the case to second line is worth. */
+  escalationMin: number;
+  /** Id of the candidate that is in place now: watching on costs no set-up. */
+  inPlace: string | null;
+};

@@ -1,0 +1,200 @@
+import type { Place } from '../contract/chain.ts';
+import { decisionOf } from './build-decision.ts';
+import {
+  type Candidate,
+  type ChangeOption,
+  type Circumstances,
+  candidatesFor,
+  candidateText,
+  whyNotHere,
+} from './candidates.ts';
+import type { Case } from './case.ts';
+import type { Decision, Terms } from './decision.ts';
+import type { TestKind } from './effect-table.ts';
+import { type FailureMode, modeNames, outside } from './failure-modes.ts';
+import type { FaultTable } from './fault-table.ts';
+import type { FaultModel } from './hypotheses.ts';
+import type { KitItem } from './kit.ts';
+import { moreBaselineAdvice, outcomesOf, type PlannedTest, testSentence } from './plan-wording.ts';
+import { byComponent } from './posterior.ts';
+import { assumedRatePerHour, defaultRisk, type WatchRecord } from './quiet-length.ts';
+import { rank } from './rank.ts';
+import { type RepairPlan, repairsOf } from './repairs.ts';
+import type { Ranked } from './search-state.ts';
+import { type Standing, standingOf } from './standing.ts';
+import { recordsOf, testKey } from './test-record.ts';
+import { percent } from './wording.ts';
+
+export type PlanInput = {
+  facts: Case;
+  /** The changes that apply now, by the triage machine. */
+  changes: readonly ChangeOption[];
+  here: Circumstances;
+  /** The change that is in place now, if any. */
+  inPlace: { kind: TestKind; target: Place } | null;
+  terms?: Partial<PlanTerms>;
+  /** The organisation's figures; the built-in ones when left out. */
+  table?: FaultTable;
+};
+
+/** Organisations may set these; the defaults are assumed. */
+export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'escalationMin'>;
+export const defaultTerms: PlanTerms = {
+  risk: defaultRisk,
+  minutesPerTry: 2,
+  stopAt: 0.95,
+  /** A case handed on costs about a working day before the client is helped. */
+  escalationMin: 480,
+};
+
+export type Plan = {
+  /** Each component with its chance, the likeliest first. */
+  suspects: { component: string; place: Place | null; name: string; probability: number }[];
+  advice:
+    | { kind: 'test'; next: PlannedTest; others: PlannedTest[] }
+    | { kind: 'culprit'; place: Place; name: string; probability: number; likeliestMode: FailureMode }
+    /** With the repairs that may be tried blindly, for those who would rather try than hand the case on. */
+    | { kind: 'escalate'; why: string; repairs: RepairPlan };
+  /** The advice in a sentence or two. */
+  sentence: string;
+  /** What would have been the better test, and why it can't be done here and now. */
+  outOfReach: { text: string; why: string; kit: readonly KitItem[]; savesMin: number } | null;
+  /** Why to watch for more occurrences before changing anything; null when the baseline is good enough. */
+  baselineAdvice: string | null;
+};
+
+/**
+ * Says what to do next: the test with the least expected minutes to a culprit, and two more; or that a culprit can
+ * be named; or that nothing left is worth its time. Pure and deterministic: the same case gives the same plan.
+ */
+export function planNext(input: PlanInput): Plan {
+  const { facts, here } = input;
+  const standing = standingOf(facts, input.table);
+  const { model, chances } = standing;
+  const terms = termsOf(input);
+  const repairs = () => repairsOf(standing, input.changes);
+  const suspects = suspectsIn(model, chances);
+  const [first] = suspects;
+  const base = { suspects, outOfReach: null, baselineAdvice: moreBaselineAdvice(facts.baseline, terms.risk) };
+  if (first !== undefined && first.probability >= terms.stopAt)
+    return { ...base, ...settled(standing, first, repairs) };
+  const candidates = candidatesFor(model, input.changes);
+  const records = recordsOf(facts, facts.results);
+  const rankOf = (among: readonly Candidate[]) => {
+    const decision = decisionOf(model, chances, records, among, terms);
+    return { decision, ranked: rank(decision) };
+  };
+  const within = candidates.filter((candidate) => whyNotHere(candidate, here) === null);
+  const { decision, ranked } = rankOf(within);
+  const outOfReach =
+    within.length === candidates.length
+      ? null
+      : betterElsewhere(
+          model,
+          here,
+          rankOf(candidates).ranked,
+          ranked[0]?.expectedMin ?? terms.escalationMin,
+        );
+  const worthwhile = ranked.filter(({ expectedMin }) => expectedMin < terms.escalationMin);
+  const [next, ...others] = worthwhile.slice(0, 3).map((each) => planned(model, decision, each));
+  if (next === undefined) {
+    const why = escalationWhy(ranked.length, first);
+    return { ...base, outOfReach, advice: { kind: 'escalate', why, repairs: repairs() }, sentence: why };
+  }
+  return { ...base, outOfReach, advice: { kind: 'test', next, others }, sentence: testSentence(next) };
+}
+
+/** The terms of a plan. Without a baseline, one is assumed after what the client tells, for planning only. */
+export function termsOf({ facts, terms, inPlace }: PlanInput): Terms {
+  const own = { ...defaultTerms, ...terms };
+  return {
+    ...own,
+    baseline: facts.baseline ?? assumedBaseline(facts),
+    inPlace: inPlace === null ? null : testKey(inPlace.kind, inPlace.target),
+  };
+}
+
+/** Symptoms that are there or not, rather than now and then, when the client gives no rate; common practice. */
+const steadySymptoms = [
+  'noPicture',
+  'noHdrOrWrongColour',
+  'wrongRateOrResolution',
+  'contentProtectionMessage',
+];
+
+/** What a client tells of the rate is taken to be worth two occurrences; a steady fault three failed tries. Assumed. */
+function assumedBaseline({ symptom }: Case): WatchRecord {
+  if (symptom.perHour === null && steadySymptoms.includes(symptom.kind))
+    return { mode: 'trigger', tries: 3, failures: 3 };
+  return { mode: 'time', occurrences: 2, minutes: 120 / (symptom.perHour ?? assumedRatePerHour) };
+}
+
+function suspectsIn(model: FaultModel, chances: readonly number[]): Plan['suspects'] {
+  return [...byComponent(model, chances)]
+    .map(([component, probability]) => {
+      const known = model.components.known.get(component);
+      return { component, place: known?.place ?? null, name: known?.name ?? modeNames[outside], probability };
+    })
+    .sort((a, b) => b.probability - a.probability);
+}
+
+function settled(
+  { model, chances }: Standing,
+  { component, place, name, probability }: Plan['suspects'][number],
+  repairs: () => RepairPlan,
+): Pick<Plan, 'advice' | 'sentence'> {
+  if (place === null) {
+    const why = `It is most likely something outside the model (${percent(probability)}): hand the case on with what was found.`;
+    return { advice: { kind: 'escalate', why, repairs: repairs() }, sentence: why };
+  }
+  const [at] = model.hypotheses
+    .map((hypothesis, index) => ({ ...hypothesis, chance: chances[index] ?? 0 }))
+    .filter((each) => each.component === component)
+    .sort((a, b) => b.chance - a.chance);
+  const likeliestMode = at?.mode ?? outside;
+  return {
+    advice: { kind: 'culprit', place, name, probability, likeliestMode },
+    sentence: `It is ${name} (${percent(probability)}), most likely ${modeNames[likeliestMode]}. Put the suspect back, see the fault return, then repair.`,
+  };
+}
+
+function planned(model: FaultModel, decision: Decision, { option, expectedMin }: Ranked): PlannedTest {
+  const firstChance = decision.chances.reduce((sum, chance, at) => sum + chance * (option.first[at] ?? 0), 0);
+  return {
+    candidate: option.candidate,
+    text: candidateText(model, option.candidate),
+    firstChance,
+    testMin: firstChance * option.firstMin + (1 - firstChance) * option.secondMin,
+    expectedMin,
+    exposure: option.exposure,
+    outcomes: outcomesOf(model, decision, option),
+  };
+}
+
+/** Not worth a word below this gain; assumed. */
+const worthMentioningMin = 10;
+
+function betterElsewhere(
+  model: FaultModel,
+  here: Circumstances,
+  all: readonly Ranked[],
+  bestHereMin: number,
+): Plan['outOfReach'] {
+  const best = all[0];
+  if (best === undefined) return null;
+  const { candidate } = best.option;
+  const why = whyNotHere(candidate, here);
+  const savesMin = bestHereMin - best.expectedMin;
+  return why === null || savesMin < worthMentioningMin
+    ? null
+    : { text: candidateText(model, candidate), why, kit: candidate.kit, savesMin };
+}
+
+function escalationWhy(left: number, first: Plan['suspects'][number] | undefined): string {
+  const reason =
+    left === 0
+      ? 'Nothing is left to try here that tells the suspects apart'
+      : 'What is left to try here takes more time than handing the case on';
+  const so = first === undefined ? '' : `; the likeliest is ${first.name} (${percent(first.probability)})`;
+  return `${reason}${so}. Hand it to second line with the record.`;
+}

@@ -1,0 +1,106 @@
+import { decisionOf } from './build-decision.ts';
+import { candidatesFor } from './candidates.ts';
+import { type ClientReach, whyNotByClient } from './client-reach.ts';
+import { outside } from './failure-modes.ts';
+import { scorerOf } from './information.ts';
+import { cableFor, type KitItem, kitText } from './kit.ts';
+import { effectsOf } from './likelihood.ts';
+import { type PolicyEnd, policyEnds } from './look-ahead.ts';
+import { type Plan, type PlanInput, planNext, termsOf } from './plan.ts';
+import { rank } from './rank.ts';
+import { type Standing, standingOf } from './standing.ts';
+import { recordsOf } from './test-record.ts';
+
+export type PackedItem = {
+  item: KitItem;
+  text: string;
+  /** Chance that it will be wanted, for a test or for the repair, 0..1. */
+  probability: number;
+};
+
+export type RemotePlan = {
+  /** What to have the client do next, over the phone. */
+  plan: Plan;
+  /** Chance that a visit is needed even if the client did everything that is safe, 0..1. */
+  visitChance: number;
+  /** What to put in the van, the likeliest first. */
+  kit: PackedItem[];
+};
+
+/**
+ * What a dispatcher can do before anybody drives: the next thing a client can safely do, how likely a visit is, and
+ * what to pack for it.
+ *
+ * @param input as for `planNext`; its circumstances are those of the visit, the client has no kit
+ * @param reach what the client can get at
+ */
+export function planRemotely(input: PlanInput, reach: ClientReach): RemotePlan {
+  const standing = standingOf(input.facts, input.table);
+  const safe = candidatesFor(standing.model, input.changes)
+    .filter((candidate) => whyNotByClient(input.facts.chain, candidate, reach) === null)
+    .map(({ id }) => id);
+  return {
+    plan: planNext({ ...input, here: { ...input.here, kit: [], people: 1, only: safe } }),
+    visitChance: visitChanceOf(standing, input, safe),
+    kit: vanKit(standing, input),
+  };
+}
+
+/** Settings and plugs that cure the fault where they are what is wrong. */
+const curing = ['reseat', 'movePort', 'raisePortMode', 'disableProcessing'];
+
+function visitChanceOf({ model, chances }: Standing, { changes }: PlanInput, safe: string[]): number {
+  const cures = candidatesFor(model, changes)
+    .filter(({ id }) => safe.includes(id))
+    .flatMap(({ action }) =>
+      action.kind === 'test' && curing.includes(action.test)
+        ? [effectsOf(model, action.test, action.target)]
+        : [],
+    );
+  const uncured = (at: number) =>
+    cures.reduce((left, effects) => left * (1 - (effects[at]?.because ?? 0)), 1);
+  return chances.reduce((sum, chance, at) => sum + chance * uncured(at), 0);
+}
+
+/** Beliefs looked at for the packing list; assumed. */
+const packingBeliefs = 120;
+/** What is wanted less often than this stays at home; assumed. */
+const worthPacking = 0.02;
+
+/** Follows the plan of the visit over its outcomes, and adds up in how many of them each thing is wanted. */
+function vanKit({ model, chances }: Standing, input: PlanInput): PackedItem[] {
+  const candidates = candidatesFor(model, input.changes).filter(({ people }) => people <= input.here.people);
+  const decision = decisionOf(
+    model,
+    chances,
+    recordsOf(input.facts, input.facts.results),
+    candidates,
+    termsOf(input),
+  );
+  const [best] = rank(decision);
+  const ends: Pick<PolicyEnd, 'weight' | 'chances' | 'taken'>[] =
+    best === undefined
+      ? [{ weight: 1, chances: decision.chances, taken: null }]
+      : policyEnds(decision, scorerOf(decision), decision.options.indexOf(best.option), packingBeliefs);
+  const wanted = new Map<string, PackedItem>();
+  const add = (item: KitItem, probability: number) => {
+    const text = kitText(item);
+    const before = wanted.get(text)?.probability ?? 0;
+    wanted.set(text, { item, text, probability: before + probability });
+  };
+  for (const { weight, chances: believed, taken } of ends) {
+    const used = new Map<string, KitItem>();
+    for (let step = taken; step !== null; step = step.before)
+      for (const item of decision.options[step.index]?.candidate.kit ?? []) used.set(kitText(item), item);
+    for (const item of used.values()) add(item, weight);
+    for (const [at, chance] of believed.entries()) {
+      const link = model.components.known.get(decision.groups[decision.groupOf[at] ?? 0] ?? outside)?.link;
+      if (link == null) continue;
+      const spare = cableFor(link);
+      if (!used.has(kitText(spare))) add(spare, weight * chance);
+    }
+  }
+  return [...wanted.values()]
+    .filter(({ probability }) => probability >= worthPacking)
+    .sort((a, b) => b.probability - a.probability);
+}

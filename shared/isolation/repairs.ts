@@ -1,0 +1,56 @@
+import type { Place } from '../contract/chain.ts';
+import type { ChangeKind } from '../contract/change.ts';
+import { type ChangeOption, testText } from './candidates.ts';
+import { effectsOf } from './likelihood.ts';
+import { expectedRepairMin, type Repair } from './repair-order.ts';
+import type { Standing } from './standing.ts';
+
+/** Changes that may stay once they are made; all others are for finding the fault only. */
+const lasting: readonly ChangeKind[] = [
+  'reseat',
+  'replaceCable',
+  'movePort',
+  'raisePortMode',
+  'disableProcessing',
+  'insertSyncSwitch',
+  'restoreSettings',
+  'updateFirmware',
+];
+
+export type PlannedRepair = Repair & { kind: ChangeKind; target: Place; text: string };
+export type RepairPlan = { order: PlannedRepair[]; expectedMin: number; uncured: number };
+
+/** Repairs that hardly cure anything are left out; assumed. */
+const worthTrying = 0.01;
+
+/**
+ * Repairs to try one after the other where nobody can watch what each does: by probability over minutes (see
+ * `orderRepairs`). Two repairs can cure the same fault, so each probability is that of curing what those before it
+ * left uncured.
+ */
+export function repairsOf({ model, chances }: Standing, changes: readonly ChangeOption[]): RepairPlan {
+  let left = [...chances];
+  let open = changes
+    .filter(({ kind }) => lasting.includes(kind))
+    .map((change) => ({ change, effects: effectsOf(model, change.kind, change.target) }));
+  const order: PlannedRepair[] = [];
+  for (;;) {
+    const cures = open.map((each) => ({
+      ...each,
+      probability: each.effects.reduce((sum, { because }, at) => sum + (left[at] ?? 0) * because, 0),
+    }));
+    const next = cures
+      .filter(({ probability }) => probability >= worthTrying)
+      .sort((a, b) => b.probability / minutesOf(b.change) - a.probability / minutesOf(a.change))[0];
+    if (next === undefined) break;
+    const { change, effects, probability } = next;
+    const text = testText(model, change.kind, change.target);
+    order.push({ id: text, ...change, text, probability, minutes: minutesOf(change) });
+    left = left.map((chance, at) => chance * (1 - (effects[at]?.because ?? 0)));
+    open = open.filter((each) => each.change !== change);
+  }
+  const uncured = left.reduce((sum, chance) => sum + chance, 0);
+  return { order, expectedMin: expectedRepairMin(order), uncured };
+}
+
+const minutesOf = ({ setupMin }: ChangeOption): number => Math.max(1, setupMin);

@@ -1,0 +1,127 @@
+import type { Candidate } from '../../shared/isolation/candidates.ts';
+import type { Case, Result } from '../../shared/isolation/case.ts';
+import { outside } from '../../shared/isolation/failure-modes.ts';
+import { quietChance } from '../../shared/isolation/fault-rate.ts';
+import type { FaultModel, Hypothesis } from '../../shared/isolation/hypotheses.ts';
+import { effectsOf, menuStaysChance } from '../../shared/isolation/likelihood.ts';
+import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
+
+/** A repeatable stream of numbers in 0..1: mulberry32, public domain. */
+export function randomFrom(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
+
+export function pick(weights: readonly number[], random: () => number): number {
+  let left = random() * weights.reduce((sum, weight) => sum + weight, 0);
+  for (const [at, weight] of weights.entries()) {
+    left -= weight;
+    if (left < 0) return at;
+  }
+  return weights.length - 1;
+}
+
+const exponential = (random: () => number): number => -Math.log(1 - random());
+/** Gamma of a whole-numbered shape, as a sum of waiting times. */
+const gamma = (shape: number, random: () => number): number =>
+  Array.from({ length: shape }, () => exponential(random)).reduce((sum, each) => sum + each, 0);
+
+/** How the world differs from the model that the engine believes in. */
+export type Perturbation = {
+  /** Priors are off by up to this factor, either way. */
+  priorFactor: number;
+  /** An outcome in which the fault was seen is turned into a quiet one with the chance of a false clear. */
+  flips: boolean;
+};
+export const faithful: Perturbation = { priorFactor: 1, flips: false };
+export const perturbed: Perturbation = { priorFactor: 4, flips: true };
+
+export type Outcome = { results: Result[]; minutes: number };
+/** One fault on one chain: what is true, and what whoever does something gets to see. */
+export type World = {
+  truth: Hypothesis;
+  perform(candidate: Candidate, exposure: number, goesOn: boolean): Outcome;
+  /** Minutes until the fault comes back after the wrong part was replaced. */
+  untilBackMin(): number;
+};
+
+/** Draws a fault after the model's prior, and a rate of it after the baseline; the rest follows from chance. */
+export function worldOf(
+  model: FaultModel,
+  minutesPerTry: number,
+  { priorFactor, flips }: Perturbation,
+  random: () => number,
+): World {
+  const weights = model.prior.map((chance) => chance * priorFactor ** (2 * random() - 1));
+  const at = pick(weights, random);
+  const truth = model.hypotheses[at] ?? { component: outside, mode: outside };
+  const baseline = baselineOf(model.facts);
+  const often = rateGiven(baseline, random);
+  const away = new Map<string, boolean>();
+  const menuStays = new Map<string, boolean>();
+  const once = (memory: Map<string, boolean>, key: string, chance: () => number): boolean => {
+    const known = memory.get(key) ?? random() < chance();
+    memory.set(key, known);
+    return known;
+  };
+  const tries = () => Math.ceil(Math.log(1 - random()) / Math.log1p(-often));
+  /** Minutes or tries until the fault comes. */
+  const untilSeen = () => (baseline.mode === 'time' ? exponential(random) / often : tries());
+  const minutesFor = (exposure: number) => (baseline.mode === 'time' ? exposure : exposure * minutesPerTry);
+  return {
+    truth,
+    untilBackMin: () => minutesFor(untilSeen()),
+    perform(candidate, exposure, goesOn) {
+      const { action } = candidate;
+      const aroundMin = goesOn ? 0 : candidate.setupMin + candidate.restoreMin + candidate.riskMin;
+      const waiting = untilSeen();
+      if (action.kind === 'menu') {
+        const stays = once(menuStays, candidate.id, () => menuStaysChance(model, action.deviceId, truth));
+        const misread = random() < 0.02;
+        const minutes = aroundMin + minutesFor(Math.min(waiting, exposure));
+        const answer = stays !== misread ? 'stayed' : 'vanished';
+        return {
+          minutes,
+          results: waiting > exposure ? [] : [{ kind: 'menu', deviceId: action.deviceId, answer }],
+        };
+      }
+      const isAway = once(away, candidate.id, () => {
+        const { because, coincidence } = effectsOf(model, action.test, action.target)[at] ?? {
+          because: 0,
+          coincidence: 0,
+        };
+        return because + (1 - because) * coincidence;
+      });
+      const flipped = flips && random() < quietChance(baseline, exposure);
+      const seen = !isAway && waiting <= exposure && !flipped;
+      const watch = watchOf(baseline.mode, seen ? waiting : exposure, seen);
+      return {
+        minutes: aroundMin + minutesFor(seen ? waiting : exposure),
+        results: [{ kind: 'test', test: action.test, target: action.target, watch }],
+      };
+    },
+  };
+}
+
+function watchOf(mode: WatchRecord['mode'], exposure: number, seen: boolean): WatchRecord {
+  return mode === 'time'
+    ? { mode, minutes: exposure, occurrences: seen ? 1 : 0 }
+    : { mode, tries: exposure, failures: seen ? 1 : 0 };
+}
+
+export function baselineOf(facts: Case): WatchRecord {
+  if (facts.baseline === null) throw new Error('The bench plays cases that were reproduced.');
+  return facts.baseline;
+}
+
+/** Occurrences a minute, or the chance that a try fails, drawn from what the baseline leaves possible. */
+function rateGiven(baseline: WatchRecord, random: () => number): number {
+  if (baseline.mode === 'time') return gamma(baseline.occurrences, random) / baseline.minutes;
+  const failing = gamma(baseline.failures, random);
+  return failing / (failing + gamma(baseline.tries - baseline.failures + 1, random));
+}
