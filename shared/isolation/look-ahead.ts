@@ -27,7 +27,7 @@ export type Effort = {
  */
 export function rankByLookAhead(whole: Decision, effort: Effort): Ranked[] {
   const byRate = openOptions(whole, scorerOf(whole), startOf(whole)).sort((a, b) => b.rate - a.rate);
-  const decision = withOnly(whole, byRate.slice(0, effort.depth));
+  const { decision, indexes } = withOnly(whole, byRate.slice(0, effort.depth));
   const scorer = scorerOf(decision);
   const start = startOf(decision);
   const promising = openOptions(decision, scorer, start)
@@ -35,25 +35,31 @@ export function rankByLookAhead(whole: Decision, effort: Effort): Ranked[] {
     .slice(0, effort.breadth);
   const each = Math.max(2, Math.floor(effort.beliefs / Math.max(1, promising.length)));
   return inOrder(
-    decision,
+    whole,
     promising.map(({ index }) => {
       const ends = policyEnds(decision, scorer, index, each);
-      return { index, expectedMin: ends.reduce((sum, end) => sum + end.weight * end.minutes, 0) };
+      return {
+        index: indexes[index] ?? -1,
+        expectedMin: ends.reduce((sum, end) => sum + end.weight * end.minutes, 0),
+      };
     }),
   );
 }
 
-/** The decision with these options, and what goes on from them, in it alone. */
-function withOnly(decision: Decision, chosen: readonly Scored[]): Decision {
-  const indexes = new Set(chosen.map(({ index }) => index));
-  const kept = decision.options.flatMap((option, at) =>
-    indexes.has(at) || indexes.has(option.after) ? [{ option, at }] : [],
+/** The decision with these options, and what goes on from them, in it alone; and where each was in the whole. */
+function withOnly(
+  decision: Decision,
+  chosen: readonly Scored[],
+): { decision: Decision; indexes: readonly number[] } {
+  const wanted = new Set(chosen.map(({ index }) => index));
+  const indexes = [...decision.options.keys()].filter(
+    (at) => wanted.has(at) || wanted.has(decision.options[at]?.after ?? -1),
   );
-  const options = kept.map(({ option }) => ({
-    ...option,
-    after: option.after === -1 ? -1 : kept.findIndex(({ at }) => at === option.after),
-  }));
-  return { ...decision, options };
+  const options = indexes.flatMap((at) => {
+    const option = decision.options[at];
+    return option === undefined ? [] : [{ ...option, after: indexes.indexOf(option.after) }];
+  });
+  return { decision: { ...decision, options }, indexes };
 }
 
 /** A way of things that the policy was followed along, to a culprit, to the end of the options, or as far as it went. */

@@ -1,5 +1,5 @@
 import type { Decision } from './decision.ts';
-import { rankExactly } from './exact-search.ts';
+import { searchExactly } from './exact-search.ts';
 import { rankByLookAhead } from './look-ahead.ts';
 import type { Ranked } from './search-state.ts';
 
@@ -16,7 +16,7 @@ export function rank(decision: Decision): Ranked[] {
   const perBelief = Math.min(decision.options.length, replanDepth) * perOption;
   const beliefs = Math.ceil(replanWork / Math.max(1, perBelief));
   return (
-    rankExactly(decision, exactUpTo) ??
+    searchExactly(decision, exactUpTo)?.ranked ??
     rankByLookAhead(decision, { breadth: replanBreadth, depth: replanDepth, beliefs })
   );
 }

@@ -21,7 +21,8 @@ export function percent(probability: number): string {
   const value = probability * 100;
   if (value > 0 && value < 0.1) return 'less than 0.1 %';
   if (value < 100 && value > 99.9) return 'more than 99.9 %';
-  return `${value < 10 ? Math.round(value * 10) / 10 : Math.round(value)} %`;
+  const isFine = value < 10 || value > 99;
+  return `${isFine ? Math.round(value * 10) / 10 : Math.round(value)} %`;
 }
 
 /** What was done, as a heading before the place it was done at. */

@@ -1,0 +1,29 @@
+/**
+ * Isolation: what can still be wrong, which test is worth doing next, and when a retest means something. Pure and
+ * deterministic; the same code runs on the server and, offline, on a phone.
+ */
+export type { ChangeOption, Circumstances } from './candidates.ts';
+export { type Case, type FindingInput, type HeadroomInput, plainCase, type Result } from './case.ts';
+export type { ClientReach } from './client-reach.ts';
+export { type FaultTable, faultTable } from './fault-table.ts';
+export type { KitItem } from './kit.ts';
+export { type Figure, listFigures, type OverrideFault, type Overrides, withOverrides } from './overrides.ts';
+export { defaultTerms, type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
+export type { PlannedTest } from './plan-wording.ts';
+export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
+export { type PackedItem, planRemotely, type RemotePlan } from './remote.ts';
+export { expectedRepairMin, orderRepairs, type Repair, type RepairOrder } from './repair-order.ts';
+export { type PlannedRepair, type RepairPlan, repairsOf } from './repairs.ts';
+export {
+  howSureByNow,
+  judgeRetest,
+  noFaultFoundWatchMin,
+  type RetestJudgement,
+  type RetestNeed,
+  type RetestOptions,
+  requiredQuietTries,
+  requiredQuietWatchMin,
+  type SureByNow,
+  type WatchRecord,
+} from './retest-statistics.ts';
+export { type Standing, standingOf } from './standing.ts';
