@@ -30,7 +30,9 @@ export function checksumOf(bytes: Uint8Array, from: number, to: number): number 
 }
 
 export function sameBytes(a: Uint8Array, b: Uint8Array): boolean {
-  return a.length === b.length && a.every((value, index) => value === b[index]);
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
 }
 
 /** Index of `part` in `bytes` from `from` on, or -1. */
@@ -44,7 +46,9 @@ export function indexOfBytes(bytes: Uint8Array, part: readonly number[], from = 
 }
 
 export function concatBytes(parts: readonly (Uint8Array | readonly number[])[]): Uint8Array {
-  const total = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let length = 0;
+  for (const part of parts) length += part.length;
+  const total = new Uint8Array(length);
   let at = 0;
   for (const part of parts) {
     total.set(part, at);

@@ -49,14 +49,19 @@ export function firstText(edid: Edid, role: 'productName' | 'productSerial'): st
 export const shortVideoDescriptors = (blocks: readonly DataBlock[]): ShortVideoDescriptor[] =>
   blocksOf(blocks, 'video').flatMap((block) => [...block.formats]);
 
-/** The VICs that the capability maps in `blocks` take as YCbCr 4:2:0 too; `formats` are those of the whole EDID. */
-export const ycbcr420CapabilityVics = (
-  blocks: readonly DataBlock[],
-  formats: readonly ShortVideoDescriptor[],
-): number[] =>
-  blocksOf(blocks, 'ycbcr420Map')
-    .flatMap((block) => capabilityMapIndexes(block.map, formats.length).map((i) => formats[i]?.vic ?? 0))
-    .filter(namesFormat);
+/**
+ * VICs that are taken as YCbCr 4:2:0 besides other encodings; `blocks` are those of the whole EDID. What two maps name
+ * counts once, or a hostile EDID could make the list as long as it likes.
+ */
+export function ycbcr420CapabilityVics(blocks: readonly DataBlock[]): number[] {
+  const formats = shortVideoDescriptors(blocks);
+  const indexes = new Set<number>();
+  for (const { map } of blocksOf(blocks, 'ycbcr420Map')) {
+    if (indexes.size === formats.length) break;
+    for (const index of capabilityMapIndexes(map, formats.length)) indexes.add(index);
+  }
+  return [...indexes].map((index) => formats[index]?.vic ?? 0).filter(namesFormat);
+}
 
 /** VICs that are taken as YCbCr 4:2:0 only. */
 export const ycbcr420Vics = (blocks: readonly DataBlock[]): number[] =>

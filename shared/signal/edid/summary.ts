@@ -197,7 +197,6 @@ function summariseCta(edid: Edid): CtaSummary | null {
   const extensions = dataBlocksByExtension(edid);
   if (extensions.length === 0) return null;
   const all = extensions.flat();
-  const formats = shortVideoDescriptors(all);
   return {
     revision: ctas[0]?.revision ?? null,
     underscan: ctas.some((cta) => cta.underscan),
@@ -206,7 +205,7 @@ function summariseCta(edid: Edid): CtaSummary | null {
     ycbcr422: ctas.some((cta) => cta.ycbcr422),
     vics: union(extensions, formatsNamed, ({ vic, native }) => `${vic} ${native}`),
     ycbcr420Vics: union(extensions, ycbcr420Vics),
-    ycbcr420CapabilityVics: union(extensions, (blocks) => ycbcr420CapabilityVics(blocks, formats)),
+    ycbcr420CapabilityVics: ycbcr420CapabilityVics(all),
     hdmi: summariseHdmi(extensions),
     hdmiForum: summariseForum(all),
     colorimetry: union(extensions, (blocks) =>

@@ -15,7 +15,7 @@ export type AudioDescriptor = {
   rateBits: number;
   /** The third byte: sample sizes (L-PCM), highest bit rate in 8 kbit/s (codes 2 to 8), else as the format says. */
   detail: number;
-  /** Bits that neither channels nor rates use: bits 7 and 6..3 of the first byte, bit 7 of the second. */
+  /** Bits that neither channels nor rates use: bits 7 of both bytes as bits 7 and 6, and a level in bits 2 to 0. */
   spare: number;
 };
 
@@ -62,8 +62,18 @@ const extendedNames: Readonly<Record<number, string>> = {
 const extended = 15;
 const lpcm = 1;
 const lpcm3D = 13;
-/** Extended formats whose first byte holds no channel count: MPEG-H 3D, AC-4 and code 14. */
-const withoutChannels: readonly number[] = [11, 12, 14];
+const mpegH3D = 11;
+const ac4 = 12;
+const code14 = 14;
+
+/**
+ * True where the channel bits say nothing: MPEG-H 3D has a level there; AC-4 and code 14 have them fixed at 0, which
+ * read plainly is one channel, and anything else says nothing.
+ */
+function hidesChannels(extendedCode: number | null, bits: number): boolean {
+  if (extendedCode === mpegH3D) return true;
+  return (extendedCode === ac4 || extendedCode === code14) && bits > 0;
+}
 
 /** Names the format of a descriptor. */
 export function audioFormatName(descriptor: Pick<AudioDescriptor, 'formatCode' | 'extendedCode'>): string {
@@ -85,27 +95,31 @@ export function sampleSizes(descriptor: AudioDescriptor): number[] {
   return [16, 20, 24].filter((_, i) => bit(descriptor.detail, i));
 }
 
-/** L-PCM 3D spreads five channel bits over both bytes (CTA-861-H table 67): MC4 and MC3 are their bits 7. */
+/** L-PCM 3D spreads five channel bits over both bytes (CTA-861-H table 67): MC3 and MC4 are their bits 7. */
 function decodeOne(a: number, b: number, c: number): AudioDescriptor {
   const formatCode = (a >> 3) & 15;
   const extendedCode = formatCode === extended ? c >> 3 : null;
-  const common = { formatCode, extendedCode, detail: extendedCode === null ? c : c & 7 };
-  if (extendedCode === lpcm3D)
-    return { ...common, channels: (a & 7) + (b >> 7) * 8 + (a >> 7) * 16 + 1, rateBits: b & 127, spare: 0 };
-  const spare = (a & 128) + (b & 128) / 2;
-  if (extendedCode !== null && withoutChannels.includes(extendedCode))
-    return { ...common, channels: null, rateBits: b & 127, spare: spare + (a & 7) };
-  return { ...common, channels: (a & 7) + 1, rateBits: b & 127, spare };
+  const bits = a & 7;
+  const threeD = extendedCode === lpcm3D;
+  const hidden = hidesChannels(extendedCode, bits);
+  return {
+    formatCode,
+    extendedCode,
+    channels: hidden ? null : bits + 1 + (threeD ? (a >> 7) * 8 + (b >> 7) * 16 : 0),
+    rateBits: b & 127,
+    detail: extendedCode === null ? c : c & 7,
+    spare: threeD ? 0 : (a & 128) + (b & 128) / 2 + (hidden ? bits : 0),
+  };
 }
 
-function encodeOne(descriptor: AudioDescriptor): number[] {
+function encodeOne(descriptor: AudioDescriptor): [number, number, number] {
   const { formatCode, extendedCode, spare } = descriptor;
   const third = extendedCode === null ? descriptor.detail : extendedCode * 8 + descriptor.detail;
   const channels = (descriptor.channels ?? (spare & 7) + 1) - 1;
   if (extendedCode === lpcm3D) {
     return [
-      (channels >> 4) * 128 + formatCode * 8 + (channels & 7),
-      ((channels >> 3) & 1) * 128 + descriptor.rateBits,
+      ((channels >> 3) & 1) * 128 + formatCode * 8 + (channels & 7),
+      (channels >> 4) * 128 + descriptor.rateBits,
       third,
     ];
   }
@@ -122,5 +136,8 @@ export function decodeAudio(payload: Uint8Array, report: Report): AudioDescripto
   return descriptors;
 }
 
-export const encodeAudio = (descriptors: readonly AudioDescriptor[]): number[] =>
-  descriptors.flatMap(encodeOne);
+export function encodeAudio(descriptors: readonly AudioDescriptor[]): Uint8Array {
+  const bytes = new Uint8Array(descriptors.length * 3);
+  for (const [i, descriptor] of descriptors.entries()) bytes.set(encodeOne(descriptor), i * 3);
+  return bytes;
+}

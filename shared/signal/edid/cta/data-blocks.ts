@@ -1,4 +1,4 @@
-import { byteAt, concatBytes } from '../bytes.ts';
+import { byteAt } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
 import { type Report, shifted } from '../problems.ts';
 import { type AudioDescriptor, decodeAudio, encodeAudio } from './audio.ts';
@@ -50,6 +50,8 @@ export type DataBlock = Exact &
     | { kind: 'speakerLocations'; locations: readonly SpeakerLocation[] }
     /** Number of extension blocks, in place of byte 126 of the base block (HDMI 2.1 section 10.3.6). */
     | { kind: 'extensionOverride'; extensionCount: number }
+    /** Zeros between or after the blocks. */
+    | { kind: 'filler'; length: number }
     /** Everything else, byte for byte; `extendedTag` is null unless `tag` is 7. */
     | { kind: 'unknown'; tag: number; extendedTag: number | null; payload: Uint8Array }
   );
@@ -190,6 +192,8 @@ export function decodeDataBlock(
 /** Tag, extended tag or null. */
 export function tagsOf(block: DataBlock): readonly [number, number | null] {
   switch (block.kind) {
+    case 'filler':
+      return [0, null];
     case 'audio':
     case 'video':
     case 'speakers':
@@ -213,10 +217,11 @@ export function tagsOf(block: DataBlock): readonly [number, number | null] {
 const littleEndian24 = (value: number): number[] => [value & 255, (value >> 8) & 255, (value >> 16) & 255];
 
 function payloadOf(block: DataBlock): Uint8Array {
-  return Uint8Array.from(fieldsOf(block));
+  const fields = fieldsOf(block);
+  return fields instanceof Uint8Array ? fields : Uint8Array.from(fields);
 }
 
-function fieldsOf(block: DataBlock): Iterable<number> {
+function fieldsOf(block: DataBlock): Uint8Array | readonly number[] {
   switch (block.kind) {
     case 'audio':
       return encodeAudio(block.descriptors);
@@ -253,16 +258,24 @@ function fieldsOf(block: DataBlock): Iterable<number> {
       return [block.extensionCount];
     case 'unknown':
       return block.payload;
+    case 'filler':
+      return [];
   }
 }
 
 /** A whole block with its header byte; a payload longer than its five-bit length allows is cut off at 31 bytes. */
 export function encodeDataBlock(block: DataBlock): Uint8Array {
+  if (block.kind === 'filler') return new Uint8Array(block.length);
   const [tag, extendedTag] = tagsOf(block);
-  const content = concatBytes([
-    extendedTag === null ? [] : [extendedTag],
-    block.exactBytes ?? payloadOf(block),
-  ]);
-  const kept = content.subarray(0, 31);
-  return concatBytes([[tag * 32 + kept.length], kept]);
+  const payload = block.exactBytes ?? payloadOf(block);
+  const start = extendedTag === null ? 1 : 2;
+  const length = Math.min(start - 1 + payload.length, 31);
+  const bytes = new Uint8Array(1 + length);
+  bytes[0] = tag * 32 + length;
+  if (extendedTag !== null) bytes[1] = extendedTag;
+  bytes.set(
+    payload.length + start > bytes.length ? payload.subarray(0, bytes.length - start) : payload,
+    start,
+  );
+  return bytes;
 }

@@ -42,6 +42,12 @@ export function decodeDataBlocks(
   const blocks: DataBlock[] = [];
   let reservedSeen = false;
   for (let at = from; at < to; ) {
+    const filler = zerosFrom(bytes, at, to);
+    if (filler > 0) {
+      blocks.push({ kind: 'filler', length: filler });
+      at += filler;
+      continue;
+    }
     const head = byteAt(bytes, at);
     const tag = head >> 5;
     const end = at + 1 + (head & 31);
@@ -55,6 +61,13 @@ export function decodeDataBlocks(
   return blocks;
 }
 
+/** How many zeros there are in a row: blocks of the reserved tag 0 without content, which nothing but filling needs. */
+function zerosFrom(bytes: Uint8Array, from: number, to: number): number {
+  let at = from;
+  while (at < to && byteAt(bytes, at) === 0) at += 1;
+  return at - from;
+}
+
 function decodeAt(bytes: Uint8Array, at: number, tag: number, end: number, report: Report): DataBlock {
   const inside = (by: number) => shifted(report, at + by);
   if (tag !== extendedTag) return decodeDataBlock(tag, null, bytes.subarray(at + 1, end), inside(1));
@@ -65,15 +78,16 @@ function decodeAt(bytes: Uint8Array, at: number, tag: number, end: number, repor
   return decodeDataBlock(tag, byteAt(bytes, at + 1), bytes.subarray(at + 2, end), inside(2));
 }
 
+/** Zeros are the padding (CTA-861-H section 7.5): the first empty slot ends the timings. */
 function decodeTimings(bytes: Uint8Array, from: number, report: Report): Descriptor[] {
   const timings: Descriptor[] = [];
   for (let at = from; at + descriptorSize <= dataEnd; at += descriptorSize) {
     const slot = decodeDescriptor(bytes.subarray(at, at + descriptorSize));
+    if (slot.kind === 'empty') break;
     if (slot.kind === 'implausibleTiming')
       report('warning', at, 'A detailed timing below 10 MHz pixel clock: taken for filler.');
     timings.push(slot);
   }
-  while (timings.at(-1)?.kind === 'empty') timings.pop();
   return timings;
 }
 

@@ -21,8 +21,9 @@ export const namesFormat = (vic: number): boolean => vic !== 0 && vic !== 128;
  * video blocks of the EDID in order. An empty map stands for all of them.
  */
 export function capabilityMapIndexes(map: Uint8Array, count: number): number[] {
-  const all = Array.from({ length: count }, (_, i) => i);
-  return map.length === 0 ? all : all.filter((i) => bit(byteAt(map, i >> 3), i & 7));
+  const named = map.length === 0 ? count : Math.min(map.length * 8, count);
+  const indexes = Array.from({ length: named }, (_, i) => i);
+  return map.length === 0 ? indexes : indexes.filter((i) => bit(byteAt(map, i >> 3), i & 7));
 }
 
 /** The map that names `indexes`; never the empty one, which would name all. */

@@ -125,14 +125,17 @@ function encodeBlock(block: DisplayIdBlock): Uint8Array {
   return concatBytes([[tagOf(block), block.flags, payload.length], payload]);
 }
 
-/** True from here to the end of the section: filler, which DisplayID writes as zeros. */
-const onlyZeros = (bytes: Uint8Array, from: number, to: number): boolean =>
-  bytes.subarray(from, to).every((value) => value === 0);
+/** Where the zeros begin that fill the section up to `end`. */
+function fillerStart(bytes: Uint8Array, end: number): number {
+  let start = end;
+  while (start > blocksStart && byteAt(bytes, start - 1) === 0) start -= 1;
+  return start;
+}
 
 function decodeBlocks(bytes: Uint8Array, end: number, report: Report): DisplayIdBlock[] {
   const blocks: DisplayIdBlock[] = [];
-  for (let at = blocksStart; at + 3 <= end; ) {
-    if (onlyZeros(bytes, at, end)) break;
+  const filler = fillerStart(bytes, end);
+  for (let at = blocksStart; at + 3 <= end && at < filler; ) {
     const blockEnd = at + 3 + byteAt(bytes, at + 2);
     if (blockEnd > end) report('error', at, 'A DisplayID block runs over the end of its section.');
     const payload = bytes.subarray(at + 3, Math.min(blockEnd, end));

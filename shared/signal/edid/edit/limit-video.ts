@@ -1,8 +1,8 @@
 import { hdmiVicTiming, vicTiming } from '../../timings/index.ts';
 import type { DataBlock } from '../cta/data-blocks.ts';
-import { capabilityMapIndexes, capabilityMapOf, namesFormat } from '../cta/video.ts';
+import { capabilityMapOf } from '../cta/video.ts';
 import { edited } from '../exact.ts';
-import { blocksOf, shortVideoDescriptors } from '../facts.ts';
+import { shortVideoDescriptors, ycbcr420CapabilityVics, ycbcr420Vics } from '../facts.ts';
 import type { ResolvedLimits } from './limits.ts';
 
 /** What becomes of the formats of all data blocks of an EDID. */
@@ -30,23 +30,14 @@ function fits(vic: number, limitMHz: number, halved: boolean): boolean {
 /** Decides over all video blocks together, because capability maps count over all of them. */
 export function planVideo(blocks: readonly DataBlock[], limits: ResolvedLimits): VideoPlan {
   const formats = shortVideoDescriptors(blocks);
-  const capable = new Set(
-    limits.drop420
-      ? []
-      : blocksOf(blocks, 'ycbcr420Map')
-          .flatMap((block) => capabilityMapIndexes(block.map, formats.length))
-          .map((i) => formats[i]?.vic ?? 0)
-          .filter(namesFormat),
-  );
+  const capable = new Set(limits.drop420 ? [] : ycbcr420CapabilityVics(blocks));
   const limit = limits.formatClockMHz;
   const keep = new Set(formats.map(({ vic }) => vic).filter((vic) => fits(vic, limit, false)));
-  const already = limits.drop420
-    ? []
-    : blocksOf(blocks, 'ycbcr420Video').flatMap((block) => block.formats.map(({ vic }) => vic));
+  const already = limits.drop420 ? [] : ycbcr420Vics(blocks);
   const moved = [...capable].filter((vic) => !keep.has(vic));
   return {
     keep,
-    only420: [...new Set([...already, ...moved])].filter((vic) => namesFormat(vic) && fits(vic, limit, true)),
+    only420: [...new Set([...already, ...moved])].filter((vic) => fits(vic, limit, true)),
     too420: new Set([...capable].filter((vic) => keep.has(vic))),
   };
 }

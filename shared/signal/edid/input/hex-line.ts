@@ -99,11 +99,16 @@ function endsRun(run: Run, chunk: Chunk, left: number): boolean {
   return !chunk.prefixed && !(run.bytes.length === 8 && left >= 8) && run.offset !== null;
 }
 
+/** The commonest line: digits in pairs without anything between. */
+const onlyPairs = /^\s*([0-9a-f]{2})+\s*$/i;
+
 /** The columns' own heading in some dumps, which looks like eight bytes. */
 const heading = /0123456789abcdef/i;
 
 /** Reads one line; null where it holds no bytes of a dump. */
 export function readHexLine(line: string): HexLine | null {
+  if (onlyPairs.test(line))
+    return { bytes: pairs(line.trim()), offset: null, words: line.trim().length === 4 };
   if (heading.test(line)) return null;
   const chunks = chunksOf(line);
   const runs = runsOf(chunks);

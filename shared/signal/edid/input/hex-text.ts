@@ -39,7 +39,7 @@ function dumpLines(text: string): Collected {
       interrupted = true;
       continue;
     }
-    lines.push({ ...read, interrupted, repeats });
+    lines.push({ bytes: read.bytes, offset: read.offset, words: read.words, interrupted, repeats });
     [interrupted, repeats] = [false, false];
   }
   return { lines, endOffset: repeats ? endOffset : null };
@@ -47,13 +47,13 @@ function dumpLines(text: string): Collected {
 
 /** The base in which the offsets count the bytes of the lines: 16, 8 or 10; null where they don't. */
 function offsetBase(lines: readonly DumpLine[]): number | null {
-  for (const [i, line] of lines.entries()) {
-    const next = lines[i + 1];
-    if (!next || next.repeats || line.offset === null || next.offset === null) continue;
-    const [from, to] = [line.offset, next.offset];
-    return [16, 8, 10].find((base) => difference(from, to, base) === line.bytes.length) ?? null;
-  }
-  return null;
+  const first = lines.findIndex(
+    ({ offset }, i) => offset !== null && lines[i + 1]?.offset != null && !lines[i + 1]?.repeats,
+  );
+  const [line, next] = [lines[first], lines[first + 1]];
+  if (!line?.offset || !next?.offset) return null;
+  const [from, to, length] = [line.offset, next.offset, line.bytes.length];
+  return [16, 8, 10].find((base) => difference(from, to, base) === length) ?? null;
 }
 
 const difference = (from: string, to: string, base: number): number =>
@@ -75,7 +75,7 @@ function piecesOf({ lines, endOffset }: Collected): Piece[] {
     const next = lines[i + 1];
     const filled = next?.repeats || (!next && endOffset !== null);
     const more = filled ? leftOut(line, next?.offset ?? endOffset, base) : [];
-    return { bytes: [...line.bytes, ...more], interrupted: line.interrupted };
+    return { bytes: more.length > 0 ? [...line.bytes, ...more] : line.bytes, interrupted: line.interrupted };
   });
 }
 
