@@ -2,13 +2,13 @@ import { createHash, randomUUID } from 'node:crypto';
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import supertest from 'supertest';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { display18, edidHex } from '../../signal/link-budget/build-edid.ts';
-import { openTestApp, type TestApp, type TestMember, type TestReply } from '../../support/test-app.ts';
+import { openTestApp, type TestApp, type TestReply } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import { bodyOf, openTestTicket, type TestTicket } from '../../support/tickets.ts';
+import { type Form, getBytes, postForm } from './form-client.ts';
 
 const sha256Of = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 const log = Buffer.from('12:00:01 sync lost\n12:00:04 sync found\n');
@@ -22,27 +22,8 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
   });
   afterAll(() => test.close());
 
-  type Form = { about?: unknown; file?: Buffer; name?: string; key?: string; fileFirst?: boolean };
-  /** Sends multipart/form-data as the technician would. */
-  async function post(
-    form: Form,
-    member: TestMember = test.home.technician,
-    to = ticket.ticketId,
-  ): Promise<TestReply> {
-    const request = supertest(test.app.server)
-      .post(`/tickets/${to}/evidence`)
-      .set('authorization', `Bearer ${member.accessToken}`)
-      .set('idempotency-key', form.key ?? randomUUID());
-    const field = () => {
-      if (form.about !== undefined) {
-        request.field('about', typeof form.about === 'string' ? form.about : JSON.stringify(form.about));
-      }
-    };
-    if (!form.fileFirst) field();
-    if (form.file !== undefined) request.attach('file', form.file, form.name ?? 'file.bin');
-    if (form.fileFirst) field();
-    return request;
-  }
+  const post = (form: Form, member = test.home.technician, to = ticket.ticketId): Promise<TestReply> =>
+    postForm(test, member, to, form);
   const added = async (form: Form): Promise<EvidenceItem> => bodyOf<EvidenceItem>(await post(form), 201);
   const errorsOf = (reply: TestReply): string[] =>
     (reply.body.errors as { pointer: string }[]).map(({ pointer }) => pointer);
@@ -95,12 +76,11 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
 
     it('is kept once for the same content', async () => {
       const bytes = Buffer.from(`log ${randomUUID()}\n`);
-      const before = await test.services.evidenceStore.has(test.home.orgId, sha256Of(bytes));
+      expect(await test.services.evidenceStore.has(test.home.orgId, sha256Of(bytes))).toBe(false);
       const [one, other] = [
         await added({ about: { kind: 'log' }, file: bytes }),
         await added({ about: { kind: 'log' }, file: bytes }),
       ];
-      expect(before).toBe(false);
       expect(one.sha256).toBe(other.sha256);
       expect(await test.services.evidenceStore.has(test.home.orgId, sha256Of(bytes))).toBe(true);
       expect(await test.services.evidenceStore.has(test.other.orgId, sha256Of(bytes))).toBe(false);
@@ -194,11 +174,6 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
       expect(await test.services.evidenceStore.has(test.home.orgId, sha256Of(original))).toBe(false);
       expect(await staged()).toEqual([]);
     });
-
-    it('have no thumbnail where there is no picture', async () => {
-      const item = await added({ about: { kind: 'log' }, file: log });
-      expect((await test.home.technician.get(`/evidence/${item.id}/thumbnail`)).status).toBe(404);
-    });
   });
 
   describe('EDIDs', () => {
@@ -235,86 +210,7 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
     });
   });
 
-  const bytesOf = (path: string, headers: Record<string, string> = {}) =>
-    test
-      .request()
-      .get(path)
-      .set('authorization', `Bearer ${test.home.support.accessToken}`)
-      .set(headers)
-      .buffer(true)
-      .parse((response, done) => {
-        const chunks: Buffer[] = [];
-        response.on('data', (chunk: Buffer) => chunks.push(chunk));
-        response.on('end', () => done(null, Buffer.concat(chunks)));
-      });
-
-  describe('content', () => {
-    let path: string;
-    beforeAll(async () => {
-      const item = await added({
-        about: { kind: 'log' },
-        file: Buffer.from('0123456789'),
-        name: 'Zähler 1.log',
-      });
-      path = `/evidence/${item.id}/content`;
-    });
-
-    it('comes as an attachment that no browser takes for a page', async () => {
-      const { status, headers } = await bytesOf(path);
-      expect(status).toBe(200);
-      expect(headers).toMatchObject({
-        'content-type': 'text/plain; charset=utf-8',
-        'content-length': '10',
-        'content-disposition': 'attachment; filename="Zahler-1.txt"',
-        'x-content-type-options': 'nosniff',
-        'accept-ranges': 'bytes',
-        etag: `"${sha256Of(Buffer.from('0123456789'))}"`,
-      });
-      expect(headers['content-security-policy']).toContain("sandbox; default-src 'none'");
-    });
-
-    it.each([
-      ['bytes=2-4', 206, '234', 'bytes 2-4/10'],
-      ['bytes=7-', 206, '789', 'bytes 7-9/10'],
-      ['bytes=-3', 206, '789', 'bytes 7-9/10'],
-      ['bytes=-30', 206, '0123456789', 'bytes 0-9/10'],
-      ['bytes=8-30', 206, '89', 'bytes 8-9/10'],
-      ['bytes=10-', 416, '', 'bytes */10'],
-      ['bytes=-0', 416, '', 'bytes */10'],
-      ['bytes=4-2', 200, '0123456789', undefined],
-      ['bytes=0-1,3-4', 200, '0123456789', undefined],
-      ['lines=1-2', 200, '0123456789', undefined],
-    ])('in parts: %s', async (range, status, body, contentRange) => {
-      const reply = await bytesOf(path, { range });
-      expect([reply.status, reply.body.toString(), reply.headers['content-range']]).toEqual([
-        status,
-        body,
-        contentRange,
-      ]);
-    });
-
-    it('in parts only of the content that the reader has begun with', async () => {
-      const { etag = '' } = (await bytesOf(path)).headers;
-      expect((await bytesOf(path, { range: 'bytes=0-1', 'if-range': etag })).status).toBe(206);
-      expect((await bytesOf(path, { range: 'bytes=0-1', 'if-range': '"another"' })).status).toBe(200);
-      expect((await bytesOf(path, { 'if-none-match': etag })).status).toBe(304);
-    });
-
-    it('is there for nobody else', async () => {
-      const elsewhere = await test.other.admin.get(path);
-      const nowhere = await test.other.admin.get(`/evidence/${randomUUID()}/content`);
-      expect([elsewhere.status, elsewhere.body.detail]).toEqual([404, nowhere.body.detail]);
-      expect((await test.request().get(path)).status).toBe(401);
-    });
-
-    it('may be asked for by its head', async () => {
-      const reply = await test
-        .request()
-        .head(path)
-        .set('authorization', `Bearer ${test.home.support.accessToken}`);
-      expect([reply.status, reply.headers['content-length']]).toEqual([200, '10']);
-    });
-  });
+  const bytesOf = (path: string) => getBytes(test, test.home.support, path);
 
   describe('readings', () => {
     const read = (body: object) =>
@@ -323,6 +219,7 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
     it('have no file', async () => {
       const reading = { kind: 'firmware', level: '3.10.2' };
       const item = bodyOf<EvidenceItem>(await read({ reading, tie: { deviceId: 'processor' } }), 201);
+      expect((await test.home.technician.get(`/evidence/${item.id}/thumbnail`)).status).toBe(404);
       expect(item).toMatchObject({
         kind: 'firmware',
         reading,

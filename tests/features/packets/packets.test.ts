@@ -13,6 +13,7 @@ import {
 } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import { accepted, bodyOf, bringToSubstitute, openTestTicket, send } from '../../support/tickets.ts';
+import { getBytes, postForm } from '../evidence/form-client.ts';
 
 const sha256Of = (content: string): string => createHash('sha256').update(content).digest('hex');
 const question = 'Is the optical cable within its limits?';
@@ -43,12 +44,9 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
     const bytes = await sharp({ create: { width: 640, height: 480, channels: 3, background: 'teal' } })
       .jpeg()
       .toBuffer();
-    const reply = await test
-      .request()
-      .post(`/tickets/${ticketId}/evidence`)
-      .set({ authorization: `Bearer ${test.home.technician.accessToken}`, 'idempotency-key': randomUUID() })
-      .field('about', JSON.stringify({ kind: 'photo', description, tie: { linkId: 'L4', shows: 'label' } }))
-      .attach('file', bytes, 'IMG 1.jpg');
+    const about = { kind: 'photo', description, tie: { linkId: 'L4', shows: 'label' } };
+    const form = { about, file: bytes, name: 'IMG 1.jpg' };
+    const reply = await postForm(test, test.home.technician, ticketId, form);
     expect(reply.status).toBe(201);
   }
   const listed = async (): Promise<PacketSummary[]> =>
@@ -141,17 +139,7 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
   });
 
   it('are downloaded as a zip, the same every time', async () => {
-    const zip = () =>
-      test
-        .request()
-        .get(`/packets/${first.id}/download`)
-        .set('authorization', `Bearer ${test.home.support.accessToken}`)
-        .buffer(true)
-        .parse((response, done) => {
-          const chunks: Buffer[] = [];
-          response.on('data', (chunk: Buffer) => chunks.push(chunk));
-          response.on('end', () => done(null, Buffer.concat(chunks)));
-        });
+    const zip = () => getBytes(test, test.home.support, `/packets/${first.id}/download`);
     const [one, other] = [await zip(), await zip()];
     expect(one.headers).toMatchObject({
       'content-type': 'application/zip',

@@ -1,7 +1,7 @@
 import { signalOrder } from '../../../../shared/chain/graph.ts';
+import { metres } from '../../../../shared/chain/link-words.ts';
 import type { Chain, Device, Link } from '../../../../shared/contract/chain.ts';
 import { Html, html } from './html.ts';
-import { lengthWords } from './words.ts';
 
 const box = { width: 200, height: 62 } as const;
 const pitch = { across: 224, down: 132 } as const;
@@ -109,7 +109,7 @@ function linkPath(
   const tag = { x: (first.x + second.x) / 2, y: (first.y + box.height + second.y) / 2 };
   return html`<path d="M ${first.x} ${first.y + box.height} ${curve.join(' ')}"${suspectClass(suspect)}/>
     <rect class="tag${suspect ? ' suspect' : ''}" x="${tag.x - 38}" y="${tag.y - 11}" width="76" height="22" rx="11"/>
-    <text x="${tag.x}" y="${tag.y + 4}" text-anchor="middle">${number} · ${lengthWords(link)}</text>`;
+    <text x="${tag.x}" y="${tag.y + 4}" text-anchor="middle">${number} · ${metres(link.lengthM)}</text>`;
 }
 
 function deviceBox({ key, device }: Cell, centres: Centres, suspects: ReadonlySet<string>): Html | null {

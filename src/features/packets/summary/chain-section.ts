@@ -1,3 +1,4 @@
+import { metres } from '../../../../shared/chain/link-words.ts';
 import { linkAtPort } from '../../../../shared/chain/look-up.ts';
 import { placeKey, socketName } from '../../../../shared/chain/place.ts';
 import { formatName, modeName } from '../../../../shared/chain/signal-mode.ts';
@@ -7,7 +8,7 @@ import { chainDrawing } from './chain-drawing.ts';
 import { type Html, html } from './html.ts';
 import { chainOf, list, none, section, signature, table } from './parts.ts';
 import { isNarrowed } from './side.ts';
-import { lengthWords, linkWords } from './words.ts';
+import { linkWords } from './words.ts';
 
 /** The chain as found: drawing, cables, devices, and what was changed in its description since. */
 export function chainSection(file: CaseFile): Html {
@@ -32,7 +33,7 @@ export function chainSection(file: CaseFile): Html {
         numbers.get(link.id) ?? null,
         socketName(chain, link.from),
         socketName(chain, link.to),
-        lengthWords(link),
+        metres(link.lengthM),
         linkWords(link),
       ]),
     ),

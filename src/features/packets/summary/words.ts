@@ -1,3 +1,4 @@
+import { categoryNames, constructionNames } from '../../../../shared/chain/link-words.ts';
 import type { Link } from '../../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { CompletenessItem, Symptom, Watch, WhatChanged } from '../../../../shared/contract/triage.ts';
@@ -60,19 +61,6 @@ export const purposeWords: Record<Watch['purpose'], string> = {
   verify: 'Verifying the remedy',
 };
 
-const constructionWords: Record<Link['construction'], string> = {
-  passiveCopper: 'passive copper',
-  activeCopper: 'active copper',
-  activeOptical: 'active optical',
-  twistedPairExtender: 'twisted-pair extender',
-};
-const categoryWords: Record<Link['category'], string> = {
-  standard: 'Standard',
-  highSpeed: 'High Speed',
-  premiumHighSpeed: 'Premium High Speed (18 Gbit/s)',
-  ultraHighSpeed: 'Ultra High Speed (48 Gbit/s)',
-  unknown: 'category not known',
-};
 const directionWords: Record<Link['direction'], string> = {
   notDirectional: 'not directional',
   asMarked: 'the right way round',
@@ -85,13 +73,11 @@ const routeWords: Record<Link['route'], string> = {
   inConduit: 'in conduit',
 };
 
-export const lengthWords = (link: Link): string => `${link.lengthM} m`;
-
 /** All that is known of a cable, in a line. */
 export const linkWords = (link: Link): string =>
   [
-    constructionWords[link.construction],
-    `${categoryWords[link.category]}${link.certified ? ', certified' : ', certification not seen'}`,
+    constructionNames[link.construction],
+    `${categoryNames[link.category]}${link.certified ? ', certified' : ', certification not seen'}`,
     directionWords[link.direction],
     routeWords[link.route],
     endWords('source end', link.sourceEnd),
