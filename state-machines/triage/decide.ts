@@ -11,7 +11,7 @@ import { changeInPlace, openChange } from './record.ts';
 import { because, type Cause, type Refusal } from './refusal.ts';
 import { whyTooLate } from './remedy-rules.ts';
 import { commandRoles } from './roles.ts';
-import { causeOf, chainAsItWas, noChangeOpen, noWatchRuns, type Rule } from './rule.ts';
+import { causeOf, chainAsItWas, noChangeOpen, noWatchRuns, type Rule, roleRefusal } from './rule.ts';
 import { isRuleName, rules } from './rules.ts';
 import { watchRuns } from './watch-rules.ts';
 
@@ -69,6 +69,8 @@ export function decide(snapshot: TriageSnapshot, event: TriageEvent): Decision {
 }
 
 function causeNow(awake: Awake, event: TriageEvent): Cause | null {
+  const forbidden = roleRefusal(event);
+  if (forbidden !== null) return forbidden;
   const causes = rulesFor(awake, event.type).map((rule) => causeOf(rule, awake.context, event));
   if (causes.includes(null)) return null;
   // The last rule is the general one; those before it are for special cases.

@@ -46,7 +46,8 @@ export function rule<Type extends TriageEventType>(on: Type, parts: Parts<Type>)
 export const causeOf = (of: Rule, record: TriageRecord, event: TriageEvent): Cause | null =>
   roleRefusal(event) ?? timeRefusal(record, event) ?? of.ready(record) ?? of.refuse(record, event);
 
-function roleRefusal(event: TriageEvent): Cause | null {
+/** Refuses who may not send such a command at all. */
+export function roleRefusal(event: TriageEvent): Cause | null {
   if (event.type === 'evidenceAdded' || event.type === 'evidenceWithdrawn') return null;
   const roles = commandRoles[event.type];
   return roles.includes(event.role)

@@ -1,4 +1,3 @@
-import { expect } from 'vitest';
 import type { z } from 'zod';
 import type { Chain, Place } from '../../shared/contract/chain.ts';
 import { type TicketCommand, type TicketCommandType, ticketCommand } from '../../shared/contract/commands.ts';
@@ -136,8 +135,8 @@ export class TriageCase {
   refused(command: Sent, added: Added = {}): Refusal {
     const before = JSON.stringify(this.snapshot);
     const decision = decide(this.snapshot, this.#event(command, added));
-    expect(JSON.stringify(this.snapshot)).toBe(before);
-    if (decision.accepted) throw new Error(`${command.type} was accepted in ${before}`);
+    if (JSON.stringify(this.snapshot) !== before) throw new Error(`${command.type} changed the snapshot`);
+    if (decision.accepted) throw new Error(`${command.type} was accepted in ${this.state}`);
     return decision.refusal;
   }
 
