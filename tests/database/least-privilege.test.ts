@@ -144,23 +144,28 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
       expect(codes).toEqual(['succeeded', uniqueViolation]);
     });
 
-    it('holds for the chain too, where the ticket is another', async () => {
-      const code = await asRequest(async (sql) => {
-        const ticketId = randomUUID();
+    /** Copies the open change with another status to another ticket or chain, which is made for it. */
+    const addElsewhere = (place: 'ticket' | 'chain', status: string) =>
+      asRequest(async (sql) => {
+        const otherId = randomUUID();
         await sql(
-          `insert into ticket select (jsonb_populate_record(t, jsonb_build_object('id', $1::text, 'number', 2))).* from ticket t`,
-          [ticketId],
+          `insert into ${place} select (jsonb_populate_record(t, jsonb_build_object('id', $1::text, 'number', 2))).*
+           from ${place} t`,
+          [otherId],
         );
+        const changed = { id: randomUUID(), status, [`${place}_id`]: otherId };
         return codeOf(
-          sql(
-            `insert into change select (jsonb_populate_record(c,
-              jsonb_build_object('id', $1::text, 'ticket_id', $2::text))).* from change c`,
-            [randomUUID(), ticketId],
-          ),
+          sql('insert into change select (jsonb_populate_record(c, $1)).* from change c', [changed]),
         );
       });
-      expect(code).toBe(uniqueViolation);
-    });
+
+    it.each(['declared', 'applied', 'judged'])(
+      'holds apart for ticket and chain when it is %s',
+      async (status) => {
+        expect(await addElsewhere('ticket', status)).toBe(uniqueViolation);
+        expect(await addElsewhere('chain', status)).toBe(uniqueViolation);
+      },
+    );
   });
 
   describe('the look-up role', () => {
