@@ -22,6 +22,7 @@ export type DifferenceTopic =
   | 'formats'
   | 'preferredTiming'
   | 'chroma420'
+  | 'chroma420Alone'
   | 'hdr'
   | 'dynamicHdr'
   | 'colorimetry'
@@ -47,11 +48,10 @@ type Described = { edid: Edid; sink: SinkCapabilities };
 
 const list = (items: readonly string[]): string => items.join(', ');
 
-const formatNames = (formats: readonly SinkFormat[]): string[] => [
-  ...new Set(
-    formats.map(({ timing, in420 }) => formatName(timing) + (in420 === 'only' ? ' (4:2:0 only)' : '')),
-  ),
-];
+const formatNames = (
+  formats: readonly SinkFormat[],
+  keep: (format: SinkFormat) => boolean = () => true,
+): string[] => [...new Set(formats.filter(keep).map(({ timing }) => formatName(timing)))];
 
 function hdrNames({ eotfs, luminance }: SinkCapabilities): string[] {
   const names: string[] = eotfs.filter((eotf) => eotf !== 'sdr').map((eotf) => eotfNames[eotf]);
@@ -99,10 +99,12 @@ const aspects: readonly Aspect[] = [
   {
     topic: 'chroma420',
     label: 'Formats in YCbCr 4:2:0',
-    of: ({ sink }) =>
-      formatNames(
-        sink.formats.filter(({ in420 }) => in420 !== 'no').map((format) => ({ ...format, in420: 'too' })),
-      ),
+    of: ({ sink }) => formatNames(sink.formats, ({ in420 }) => in420 !== 'no'),
+  },
+  {
+    topic: 'chroma420Alone',
+    label: 'Formats in YCbCr 4:2:0 alone',
+    of: ({ sink }) => formatNames(sink.formats, ({ in420 }) => in420 === 'only'),
   },
   { topic: 'hdr', label: 'HDR', of: ({ sink }) => hdrNames(sink) },
   {

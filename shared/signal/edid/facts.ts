@@ -50,17 +50,21 @@ export const shortVideoDescriptors = (blocks: readonly DataBlock[]): ShortVideoD
   blocksOf(blocks, 'video').flatMap((block) => [...block.formats]);
 
 /**
- * VICs that are taken as YCbCr 4:2:0 besides other encodings; `blocks` are those of the whole EDID. What two maps name
- * counts once, or a hostile EDID could make the list as long as it likes.
+ * VICs that are taken as YCbCr 4:2:0 besides other encodings; `blocks` are those of the whole EDID. A later map adds
+ * what is new.
  */
 export function ycbcr420CapabilityVics(blocks: readonly DataBlock[]): number[] {
-  const formats = shortVideoDescriptors(blocks);
-  const indexes = new Set<number>();
+  const formats = shortVideoDescriptors(blocks).map(({ vic }) => vic);
+  const distinct = new Set(formats).size;
+  const seen = new Set<number>();
+  const vics: number[] = [];
   for (const { map } of blocksOf(blocks, 'ycbcr420Map')) {
-    if (indexes.size === formats.length) break;
-    for (const index of capabilityMapIndexes(map, formats.length)) indexes.add(index);
+    if (seen.size === distinct) break;
+    const named = capabilityMapIndexes(map, formats.length).map((i) => formats[i] ?? 0);
+    for (const vic of named) if (!seen.has(vic)) vics.push(vic);
+    for (const vic of named) seen.add(vic);
   }
-  return [...indexes].map((index) => formats[index]?.vic ?? 0).filter(namesFormat);
+  return vics.filter(namesFormat);
 }
 
 /** VICs that are taken as YCbCr 4:2:0 only. */

@@ -28,8 +28,8 @@ const limits: Descriptor = {
     maxVerticalHz: 120,
     minHorizontalKHz: 15,
     maxHorizontalKHz: 255,
-    maxPixelClockMHz: 600,
-    timing: { kind: 'rangeOnly' },
+    maxPixelClockMHz: 1190,
+    timing: { kind: 'defaultGtf' },
   },
 };
 
@@ -49,7 +49,7 @@ export const baseBlock = (changes: Partial<BaseBlock> = {}): BaseBlock => ({
   firstTimingNative: true,
   continuousFrequency: false,
   chromaticity: {
-    red: { x: 655 / 1024, y: 338 / 1024 },
+    red: { x: 696 / 1024, y: 326 / 1024 },
     green: { x: 307 / 1024, y: 614 / 1024 },
     blue: { x: 154 / 1024, y: 61 / 1024 },
     white: { x: 320 / 1024, y: 337 / 1024 },
@@ -180,15 +180,27 @@ export const ctaExtension = (
   ...changes,
 });
 
+const videoCapability: DataBlock = {
+  kind: 'videoCapability',
+  capability: {
+    selectableYccRange: true,
+    selectableRgbRange: true,
+    preferredOverscan: 0,
+    itOverscan: 2,
+    ceOverscan: 2,
+  },
+};
+
 /** A display that takes 40 Gbit/s FRL, 2160p120, 4:2:0, HDR and 7.1 audio. */
 export const wallDisplay: Edid = {
   base: baseBlock(),
   extensions: [
     ctaExtension(
       [
-        videoBlock(-16, 31, 97, 96, 118, 117, 93, 4),
+        videoBlock(16, 31, 97, 96, 118, 117, 93, 4),
         audioBlock,
         { kind: 'speakers', allocation: 0b1001111 },
+        videoCapability,
         hdmiBlock(),
         forumBlock(),
         { kind: 'ycbcr420Map', map: Uint8Array.of(0b00111100) },
@@ -206,9 +218,10 @@ export const plainDisplay: Edid = {
   base: baseBlock(),
   extensions: [
     ctaExtension([
-      videoBlock(-16, 97, 95, 4),
+      videoBlock(16, 97, 95, 4),
       audioBlock,
       { kind: 'speakers', allocation: 0b1001111 },
+      videoCapability,
       hdmiBlock(),
       forumBlock({ maxFrlCode: 0, features: null, vrrMinHz: null, vrrMaxHz: null, dsc: null }),
       { kind: 'ycbcr420Video', formats: [{ vic: 118, native: false }] },
