@@ -53,11 +53,11 @@ function displayProtection(
   displayId: string,
   demand: ContentDemand,
 ): DisplayProtection {
-  const reaches = (allowed: readonly Hop['allowed'][]): boolean =>
-    reachable(
-      hops.filter((hop) => allowed.includes(hop.allowed)),
-      sourceId,
-    ).has(displayId);
+  const reaches = (allowed: readonly Hop['allowed'][]): boolean => {
+    const open = new Set(hops.filter((hop) => allowed.includes(hop.allowed)).map(({ linkId }) => linkId));
+    const links = chain.links.filter(({ id }) => open.has(id));
+    return downstreamOf({ ...chain, links }, sourceId).has(displayId);
+  };
   const shown = reaches(['yes']) ? 'yes' : reaches(['yes', 'unknown']) ? 'unknown' : 'no';
   const [shortest] = pathsBetween(chain, sourceId, displayId, 1).paths;
   const settling = shown === 'yes' ? undefined : firstThat(shortest?.linkIds ?? [], hops, shown);
@@ -73,18 +73,6 @@ function displayProtection(
 
 const firstThat = (linkIds: readonly string[], hops: readonly Hop[], allowed: Hop['allowed']) =>
   linkIds.flatMap((id) => hops.find((hop) => hop.linkId === id) ?? []).find((hop) => hop.allowed === allowed);
-
-function reachable(hops: readonly Hop[], from: string): Set<string> {
-  const found = new Set([from]);
-  const waiting = [from];
-  for (let at = waiting.pop(); at !== undefined; at = waiting.pop())
-    for (const { sourceId, sinkId } of hops)
-      if (sourceId === at && !found.has(sinkId)) {
-        found.add(sinkId);
-        waiting.push(sinkId);
-      }
-  return found;
-}
 
 export type SuspectCable = { linkId: string; sentence: string };
 

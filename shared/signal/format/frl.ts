@@ -107,6 +107,18 @@ export function frlCarries(timing: Timing, sampling: Sampling, rate: FrlRate): b
   return need !== null && need.bitRateGbps <= frlBitRateGbps(rate);
 }
 
-/** The slowest of the six rates that carries the picture uncompressed; null when none does. */
-export const leastFrlRate = (timing: Timing, sampling: Sampling): FrlRate | null =>
-  frlRates.find((rate) => frlCarries(timing, sampling, rate)) ?? null;
+/** What a picture needs uncompressed on three and on four lanes; null where the sampling can't be sent. */
+export type FrlNeeds = { threeLanes: FrlNeed; fourLanes: FrlNeed };
+
+export function frlNeeds(timing: Timing, sampling: Sampling): FrlNeeds | null {
+  const threeLanes = frlNeed(timing, sampling, 3);
+  const fourLanes = frlNeed(timing, sampling, 4);
+  return threeLanes && fourLanes && { threeLanes, fourLanes };
+}
+
+/** The slowest of the six rates that carries so much uncompressed; null when none does. */
+export const leastFrlRate = (needs: FrlNeeds): FrlRate | null =>
+  frlRates.find((rate) => {
+    const need = rate.lanes === 3 ? needs.threeLanes : needs.fourLanes;
+    return need.bitRateGbps <= frlBitRateGbps(rate);
+  }) ?? null;

@@ -1,5 +1,14 @@
 export { type CompressedFit, type CompressionCapabilities, compressedFit } from './compression.ts';
-export { assumedAudioPacketsHz, type FrlNeed, frlCarries, frlNeed, leastFrlRate, lineLoad } from './frl.ts';
+export {
+  assumedAudioPacketsHz,
+  type FrlNeed,
+  type FrlNeeds,
+  frlCarries,
+  frlNeed,
+  frlNeeds,
+  leastFrlRate,
+  lineLoad,
+} from './frl.ts';
 export { type FrlRate, frlBitRateGbps, frlOverhead, frlRates } from './frl-rates.ts';
 export { type FormatNeed, formatNeed } from './needs.ts';
 export {

@@ -1,6 +1,6 @@
 import type { VideoFormat } from '../../contract/chain.ts';
 import { type FoundTiming, findTiming } from '../timings/index.ts';
-import { type FrlNeed, frlNeed, leastFrlRate } from './frl.ts';
+import { type FrlNeeds, frlNeeds, leastFrlRate } from './frl.ts';
 import type { FrlRate } from './frl-rates.ts';
 import { type TmdsNeed, tmdsNeed } from './tmds.ts';
 
@@ -9,7 +9,7 @@ export type FormatNeed = FoundTiming & {
   /** Null where the sampling can't be sent at all: 4:2:2 with 16 bits. */
   tmds: TmdsNeed | null;
   /** Uncompressed, on three and on four lanes; null as above. */
-  frl: { threeLanes: FrlNeed; fourLanes: FrlNeed } | null;
+  frl: FrlNeeds | null;
   /** The slowest of the six rates that carries it uncompressed; null when none does. */
   leastFrlRate: FrlRate | null;
 };
@@ -20,13 +20,12 @@ export type FormatNeed = FoundTiming & {
  * @param found the timing it is sent with, where it is known better than by size and rate: from an EDID
  */
 export function formatNeed(format: VideoFormat, found: FoundTiming = findTiming(format)): FormatNeed {
-  const threeLanes = frlNeed(found.timing, format, 3);
-  const fourLanes = frlNeed(found.timing, format, 4);
+  const frl = frlNeeds(found.timing, format);
   return {
     ...found,
     format,
     tmds: tmdsNeed(found.timing, format),
-    frl: threeLanes && fourLanes && { threeLanes, fourLanes },
-    leastFrlRate: leastFrlRate(found.timing, format),
+    frl,
+    leastFrlRate: frl && leastFrlRate(frl),
   };
 }

@@ -1,5 +1,6 @@
+import { signalOrder } from '../../chain/graph.ts';
 import type { VideoFormat } from '../../contract/chain.ts';
-import type { Run } from './wiring.ts';
+import type { Wiring } from './wiring.ts';
 
 /** What a run can have on it: what a source sends as wanted, and what devices before it make of the picture. */
 export type Carried = { wanted: boolean; made: VideoFormat[] };
@@ -7,17 +8,15 @@ export type Carried = { wanted: boolean; made: VideoFormat[] };
 /**
  * For each run, by its id, whether the wanted format reaches it as it is, and which formats devices on the way send
  * in its place. A device with an output format of its own sends that whatever it receives.
- *
- * @param order device ids along the signal, each after what feeds it
  */
-export function carriedBy(runs: readonly Run[], order: readonly string[]): ReadonlyMap<string, Carried> {
+export function carriedBy({ chain, runs }: Wiring): ReadonlyMap<string, Carried> {
   const carried = new Map<string, Carried>();
-  for (const deviceId of order) {
+  for (const deviceId of signalOrder(chain)) {
     const leaving = runs.filter((run) => run.source.id === deviceId);
     const received = runs
       .filter((run) => run.sink.id === deviceId)
-      .flatMap((run) => carried.get(run.id) ?? []);
-    for (const run of leaving) carried.set(run.id, sentOn(run.source.outputFormat, received));
+      .flatMap((run) => carried.get(run.link.id) ?? []);
+    for (const run of leaving) carried.set(run.link.id, sentOn(run.source.outputFormat, received));
   }
   return carried;
 }

@@ -1,4 +1,4 @@
-import { signalOrder } from '../../chain/graph.ts';
+import { displaysOf, upstreamOf } from '../../chain/graph.ts';
 import { linkName } from '../../chain/place.ts';
 import { formatName } from '../../chain/signal-mode.ts';
 import type { Chain, VideoFormat } from '../../contract/chain.ts';
@@ -12,10 +12,9 @@ import type {
   WantedOverall,
 } from './budget.ts';
 import { candidateFormats } from './candidates.ts';
-import { carriedBy } from './carried.ts';
 import { goesAtNineGbps, type JudgedRun, judgeRuns, worst } from './judged-run.ts';
 import { seenEdids } from './seen-edid.ts';
-import { type Run, wiringOf, wiringWithout } from './wiring.ts';
+import { wiringOf, wiringWithout } from './wiring.ts';
 import { verdictSentence } from './words.ts';
 
 /**
@@ -37,20 +36,15 @@ export function chainBudget(
   const assumptions = { ...defaultAssumptions, ...options.assumptions };
   const { without = null } = options;
   const wiring = without === null ? wiringOf(chain) : wiringWithout(chain, without);
-  const judged = judgeRuns(
-    wiring.runs,
-    seenEdids(wiring),
-    carriedBy(wiring.runs, signalOrder(chain)),
-    assumptions,
-  );
+  const judged = judgeRuns(wiring, seenEdids(wiring), assumptions);
   const wanted = wantedFormats.length > 0 ? wantedFormats : chain.wantedFormats;
-  const links = judged.map((each) => linkBudget(chain, each, wanted));
+  const links = judged.map((each) => linkBudget(wiring.chain, each, wanted));
   const fitting = fittingOn(judged);
   return {
     without,
     links,
     wanted: wanted.map((format, at) => overall(format, at, links)),
-    displays: displayBudgets(wiring.runs, judged),
+    displays: displayBudgets(wiring.chain, judged),
     fitting,
     best: fitting[0] ?? null,
     atNineGbps: {
@@ -68,25 +62,18 @@ function linkBudget(chain: Chain, judged: JudgedRun, wanted: readonly VideoForma
     return { wanted: format, ...verdict, sentence: verdictSentence(chain, run, elements, verdict) };
   };
   return {
-    id: run.id,
+    id: run.link.id,
     linkIds: run.linkIds,
-    cableLinkId: run.cable.id,
-    from: { deviceId: run.source.id, portId: run.output.id },
-    to: { deviceId: run.sink.id, portId: run.input.id },
-    name: runName(chain, run),
+    cableLinkId: run.cableLinkId,
+    from: run.link.from,
+    to: run.link.to,
+    name: linkName(chain, run.link),
     elements,
     seen,
     wanted: wanted.map(onLink),
     fitting: candidateFormats.filter(judged.fits),
   };
 }
-
-const runName = (chain: Chain, run: Run): string =>
-  linkName(chain, {
-    ...run.cable,
-    from: { deviceId: run.source.id, portId: run.output.id },
-    to: { deviceId: run.sink.id, portId: run.input.id },
-  });
 
 function overall(wanted: VideoFormat, at: number, links: readonly LinkBudget[]): WantedOverall {
   const onLinks = links.flatMap((link) => link.wanted[at] ?? []);
@@ -119,29 +106,13 @@ const fittingOn = (judged: readonly JudgedRun[]): VideoFormat[] =>
     ? []
     : candidateFormats.filter((format) => judged.every(({ allFit }) => allFit(format)));
 
-function displayBudgets(runs: readonly Run[], judged: readonly JudgedRun[]): DisplayBudget[] {
-  const displays = new Map(runs.map(({ sink }) => [sink.id, sink]));
-  return [...displays.values()]
-    .filter(({ role }) => role === 'display')
-    .map(({ id }) => {
-      const leading = runsTo(id, runs);
-      const ids = new Set(leading.map((run) => run.id));
-      return {
-        displayId: id,
-        linkIds: leading.map((run) => run.id),
-        best: fittingOn(judged.filter(({ run }) => ids.has(run.id)))[0] ?? null,
-      };
-    });
-}
-
-function runsTo(deviceId: string, runs: readonly Run[]): Run[] {
-  const reached = new Set([deviceId]);
-  const waiting = [deviceId];
-  for (let at = waiting.pop(); at !== undefined; at = waiting.pop())
-    for (const { sink, source } of runs)
-      if (sink.id === at && !reached.has(source.id)) {
-        reached.add(source.id);
-        waiting.push(source.id);
-      }
-  return runs.filter(({ sink }) => reached.has(sink.id));
-}
+const displayBudgets = (chain: Chain, judged: readonly JudgedRun[]): DisplayBudget[] =>
+  displaysOf(chain).map(({ id }) => {
+    const onTheWay = upstreamOf(chain, id).add(id);
+    const leading = judged.filter(({ run }) => onTheWay.has(run.sink.id));
+    return {
+      displayId: id,
+      linkIds: leading.map(({ run }) => run.link.id),
+      best: fittingOn(leading)[0] ?? null,
+    };
+  });

@@ -1,7 +1,14 @@
-import type { Device, VideoFormat } from '../../contract/chain.ts';
-import { type DepthsByEncoding, decodeEdid, type FormatSource, sinkCapabilities } from '../edid/index.ts';
+import type { Device } from '../../contract/chain.ts';
+import {
+  type DepthsByEncoding,
+  decodeEdid,
+  encodeEdid,
+  type FormatSource,
+  limitEdid,
+  sinkCapabilities,
+} from '../edid/index.ts';
 import type { CompressionCapabilities } from '../format/index.ts';
-import { type FoundTiming, hdmiVicToVic, refreshHz, type Timing } from '../timings/index.ts';
+import { hdmiVicToVic, type Timing } from '../timings/index.ts';
 import { type Capacity, commonRate, leastOf } from './capacity.ts';
 
 /** What an EDID offers a source, as far as a budget asks. */
@@ -19,8 +26,7 @@ export type EdidOffer = Capacity & {
 
 /** What the EDID in this hexadecimal offers; null where it holds none that can be read. */
 export function readOffer(edidHex: string): EdidOffer | null {
-  const bytes = Uint8Array.from(edidHex.match(/../g) ?? [], (byte) => Number.parseInt(byte, 16));
-  const { edid } = decodeEdid(bytes);
+  const { edid } = decodeEdid(bytesOf(edidHex));
   if (edid === null) return null;
   const sink = sinkCapabilities(edid);
   const plain = sink.formats.filter(({ in420 }) => in420 !== 'only');
@@ -55,51 +61,28 @@ export function readingOnce(): (edidHex: string) => EdidOffer | null {
   };
 }
 
-/** Clauses that say why an EDID doesn't offer this format; empty when it does. */
-export function refusals(offer: EdidOffer, format: VideoFormat, found: FoundTiming): string[] {
-  const why = [whyNotTiming(offer, format, found), whyNotSampling(offer, format)];
-  return why.filter((each) => each !== null);
-}
-
-function whyNotTiming(offer: EdidOffer, format: VideoFormat, found: FoundTiming): string | null {
-  const vics = found.source.kind === 'cta861' ? found.source.vics : [];
-  if (format.encoding === 'ycbcr420') {
-    if (vics.some((vic) => offer.vics420.includes(vic))) return null;
-    return 'doesn’t offer this size and rate in 4:2:0';
-  }
-  if (vics.some((vic) => offer.vics.includes(vic)) || listedTiming(offer, format) !== null) return null;
-  return vics.some((vic) => offer.vics420.includes(vic))
-    ? 'offers this size and rate in 4:2:0 only'
-    : 'doesn’t offer this size and rate';
-}
-
-function whyNotSampling({ depths }: EdidOffer, { encoding, bitsPerComponent }: VideoFormat): string | null {
-  const offered = depths[encoding];
-  if (offered.length === 0) return `doesn’t offer ${encodingNames[encoding]}`;
-  return offered.includes(bitsPerComponent)
-    ? null
-    : `doesn’t offer ${bitsPerComponent} bits in ${encodingNames[encoding]}`;
-}
-
-const encodingNames = { rgb: 'RGB', ycbcr444: '4:4:4', ycbcr422: '4:2:2', ycbcr420: '4:2:0' } as const;
-
-/** How far a listed timing's rate may lie from the one asked for (assumed), as 59.97 for 60. */
-const rateTolerance = 0.002;
-
-/** The timing by which an EDID lists a size and rate outside the video codes; null when it doesn't. */
-export function listedTiming(offer: EdidOffer, format: VideoFormat): Timing | null {
-  const same = (timing: Timing): boolean =>
-    timing.widthPx === format.widthPx &&
-    timing.heightPx === format.heightPx &&
-    timing.interlaced === format.interlaced &&
-    Math.abs(refreshHz(timing) / format.refreshHz - 1) <= rateTolerance;
-  return offer.timings.find(same) ?? null;
-}
-
 type Limits = Extract<Device['edidHandling'], { kind: 'limits' }>;
 
-/** What is left of an EDID when a device limits it; never more than there was. */
-export function limited(offer: EdidOffer, limits: Limits): EdidOffer {
+/** The EDID that a device shows when it limits this one; null where there is none to limit. */
+export function limitedHex(edidHex: string, limits: Limits): string | null {
+  const { edid } = decodeEdid(bytesOf(edidHex));
+  if (edid === null) return null;
+  const rateMHz = limits.maxTmdsCharacterRateMHz;
+  const shown = limitEdid(edid, {
+    ...(rateMHz === null ? {} : { maxTmdsCharacterRateMHz: rateMHz }),
+    dropFrl: limits.dropsFrl,
+    drop420: limits.drops420,
+    dropHdr: limits.dropsHdr,
+    stereoOnly: limits.stereoOnly,
+  });
+  return Array.from(encodeEdid(shown), (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+const bytesOf = (edidHex: string): Uint8Array =>
+  Uint8Array.from(edidHex.match(/../g) ?? [], (byte) => Number.parseInt(byte, 16));
+
+/** What is left of an offer that has no bytes when a device limits it; never more than there was. */
+export function limitedOffer(offer: EdidOffer, limits: Limits): EdidOffer {
   return {
     ...offer,
     tmdsMHz: Math.min(offer.tmdsMHz, limits.maxTmdsCharacterRateMHz ?? offer.tmdsMHz),

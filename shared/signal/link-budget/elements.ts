@@ -26,14 +26,14 @@ export type LinkElement = {
 
 /** The elements of a run, the likeliest culprit first; without the EDID where it isn't known. */
 export function elementsOf(run: Run, offer: EdidOffer | null, assumptions: BudgetAssumptions): LinkElement[] {
-  const { source, output, sink, input, cable } = run;
+  const { source, output, sink, input, link, cableLinkId } = run;
   const sourceAt: Place = { kind: 'port', deviceId: source.id, portId: output.id };
   const sinkAt: Place = { kind: 'port', deviceId: sink.id, portId: input.id };
   return [
     {
       kind: 'cable',
-      place: { kind: 'link', linkId: cable.id },
-      ...cableCapacity(cable, assumptions),
+      place: { kind: 'link', linkId: cableLinkId },
+      ...cableCapacity(link, assumptions),
       setBelowHighest: false,
     },
     ...(offer === null ? [] : [edidElement(sourceAt, offer)]),

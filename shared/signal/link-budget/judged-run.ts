@@ -1,13 +1,14 @@
 import type { VideoFormat } from '../../contract/chain.ts';
 import { type FormatNeed, formatNeed } from '../format/index.ts';
+import { listedTiming } from './admission.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import { candidateFormats } from './candidates.ts';
-import type { Carried } from './carried.ts';
-import { type EdidOffer, listedTiming } from './edid-offer.ts';
+import { carriedBy } from './carried.ts';
+import type { EdidOffer } from './edid-offer.ts';
 import { elementsOf, type LinkElement } from './elements.ts';
 import { type SeenEdid, unknownEdid } from './seen-edid.ts';
 import { type FormatVerdict, judgeFormat, limitsOf, linkVerdicts, surelyFits } from './verdict.ts';
-import type { Run } from './wiring.ts';
+import type { Run, Wiring } from './wiring.ts';
 
 /** A run with all that is needed to judge formats on it. */
 export type JudgedRun = {
@@ -24,16 +25,16 @@ export type JudgedRun = {
 };
 
 export function judgeRuns(
-  runs: readonly Run[],
+  wiring: Wiring,
   seen: ReadonlyMap<string, SeenEdid>,
-  carried: ReadonlyMap<string, Carried>,
   assumptions: BudgetAssumptions,
 ): JudgedRun[] {
+  const carried = carriedBy(wiring);
   const needOf = once(needOfFormat);
-  return runs.map((run) => {
-    const seenHere = seen.get(run.id) ?? unknownEdid;
+  return wiring.runs.map((run) => {
+    const seenHere = seen.get(run.link.id) ?? unknownEdid;
     const elements = elementsOf(run, seenHere.offer, assumptions);
-    const { wanted, made } = carried.get(run.id) ?? { wanted: true, made: [] };
+    const { wanted, made } = carried.get(run.link.id) ?? { wanted: true, made: [] };
     const limits = limitsOf(elements, seenHere.offer);
     const needHere = (format: VideoFormat): FormatNeed => asListed(needOf(format), seenHere.offer);
     const fits = once((format) => surelyFits(needHere(format), limits));

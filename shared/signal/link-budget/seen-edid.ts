@@ -1,5 +1,5 @@
 import type { Device } from '../../contract/chain.ts';
-import { common, type EdidOffer, limited, readingOnce } from './edid-offer.ts';
+import { common, type EdidOffer, limitedHex, limitedOffer, readingOnce } from './edid-offer.ts';
 import type { Run, Wiring } from './wiring.ts';
 
 /** What was done to an EDID on its way from the display to the output that sees it. */
@@ -15,7 +15,7 @@ export type EdidHand = {
 export type SeenEdid = {
   /** Null when nothing is known. */
   offer: EdidOffer | null;
-  /** The bytes, where one EDID came through whole; null where it was limited or put together, or isn't known. */
+  /** The bytes; null where several EDIDs were put together, or nothing is known. */
   edidHex: string | null;
   hands: EdidHand[];
 };
@@ -42,13 +42,13 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
   };
 
   const seenBy = (run: Run): SeenEdid => {
-    const known = seen.get(run.id);
+    const known = seen.get(run.link.id);
     if (known !== undefined) return known;
     // A loop, which a stored chain hasn't, ends here.
-    if (opened.has(run.id)) return unknownEdid;
-    opened.add(run.id);
+    if (opened.has(run.link.id)) return unknownEdid;
+    opened.add(run.link.id);
     const found = atOutput(run);
-    seen.set(run.id, found);
+    seen.set(run.link.id, found);
     return found;
   };
 
@@ -83,10 +83,12 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
         return given.hands.some(({ deviceId }) => deviceId === device.id)
           ? given
           : { ...given, hands: given.offer === null ? [] : hand('passesOn') };
-      case 'limits':
-        return given.offer === null
-          ? given
-          : { offer: limited(given.offer, handling), edidHex: null, hands: hand('limits') };
+      case 'limits': {
+        if (given.offer === null) return given;
+        const edidHex = given.edidHex && limitedHex(given.edidHex, handling);
+        const offer = edidHex ? read(edidHex) : limitedOffer(given.offer, handling);
+        return { offer, edidHex, hands: hand('limits') };
+      }
       case 'replaces':
         return handling.edidHex === null
           ? given

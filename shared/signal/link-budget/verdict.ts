@@ -1,7 +1,8 @@
 import type { VideoFormat } from '../../contract/chain.ts';
 import { type CompressedFit, compressedFit, type FormatNeed, tmdsBitRateGbps } from '../format/index.ts';
+import { refusals } from './admission.ts';
 import { type Capacity, frlGbps, leastOf } from './capacity.ts';
-import { type EdidOffer, refusals } from './edid-offer.ts';
+import type { EdidOffer } from './edid-offer.ts';
 import type { ElementKind, LinkElement } from './elements.ts';
 
 /**
@@ -18,6 +19,10 @@ export type Figures = {
   /** Of the narrowest element, that way. */
   capacityGbps: number;
   narrowest: ElementKind;
+  /** Capacity less need; below zero what is short. */
+  headroomGbps: number;
+  /** The same over the need. */
+  headroomFraction: number;
 };
 
 export type FormatVerdict = {
@@ -25,7 +30,7 @@ export type FormatVerdict = {
   format: VideoFormat;
   verdict: LinkVerdict;
   /** Null where a format can't be sent at all. */
-  figures: (Figures & { headroomGbps: number; headroomFraction: number }) | null;
+  figures: Figures | null;
   /** What the narrowest element is sold for, where that would carry the format and less is counted on. */
   ratedGbps: number | null;
   /** Why the EDID doesn't offer it, as clauses; empty when it does or isn't known. */
@@ -93,7 +98,7 @@ export function judgeFormat(need: FormatNeed, limits: LinkLimits): FormatVerdict
   return {
     format,
     verdict: carried !== 'short' && why.length > 0 ? 'notOffered' : carried,
-    figures: figures && withHeadroom(figures),
+    figures,
     ratedGbps: figures !== null && !sure.fits && rated.fits ? ratedGbpsOf(figures, elements) : null,
     refusals: why,
     compressed,
@@ -123,15 +128,15 @@ type Attempt = { fits: boolean; figures: Figures | null };
 function attempt(need: FormatNeed, { whole, tmds, frl, tmdsOnly }: View): Attempt {
   if (need.tmds === null || need.frl === null) return { fits: false, figures: null };
   const way = wayOver(need, whole);
-  const plain: Figures = { way: 'tmds', needGbps: need.tmds.bitRateGbps, ...tmds };
-  if (way === 'tmds' || (tmdsOnly !== null && need.tmds.fits)) return { fits: way !== null, figures: plain };
-  const figures: Figures = { way: 'frl', needGbps: frlNeedGbps(need.frl, whole), ...(tmdsOnly ?? frl) };
-  return { fits: way !== null, figures };
+  const fits = way !== null;
+  if (way === 'tmds' || (tmdsOnly !== null && need.tmds.fits))
+    return { fits, figures: figuresOf('tmds', need.tmds.bitRateGbps, tmds) };
+  return { fits, figures: figuresOf('frl', frlNeedGbps(need.frl, whole), tmdsOnly ?? frl) };
 }
 
-function withHeadroom(figures: Figures) {
-  const headroomGbps = figures.capacityGbps - figures.needGbps;
-  return { ...figures, headroomGbps, headroomFraction: headroomGbps / figures.needGbps };
+function figuresOf(way: Figures['way'], needGbps: number, { narrowest, capacityGbps }: Narrowest): Figures {
+  const headroomGbps = capacityGbps - needGbps;
+  return { way, needGbps, capacityGbps, narrowest, headroomGbps, headroomFraction: headroomGbps / needGbps };
 }
 
 function ratedGbpsOf({ way, narrowest }: Figures, elements: readonly LinkElement[]): number | null {

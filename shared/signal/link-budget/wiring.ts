@@ -1,29 +1,30 @@
-import { linkEnds, linksInto, linksOutOf, upstreamOf } from '../../chain/graph.ts';
-import type { LinkEnds } from '../../chain/look-up.ts';
+import { linksInto, linksOutOf, upstreamOf } from '../../chain/graph.ts';
+import { type LinkEnds, linkEnds } from '../../chain/look-up.ts';
 import type { Chain, Link } from '../../contract/chain.ts';
 
 /** One cable between two ports, as it lies or as it would lie with a device taken out. */
 export type Run = LinkEnds & {
-  /** The link's own id; of a run that stands for two, both ids with a plus sign. */
-  id: string;
+  /** Its own link; of a run that stands for two, one with both ids, joined by a plus sign, and the cable's facts. */
+  link: Link;
   linkIds: string[];
-  cable: Link;
+  /** The link whose cable is counted. */
+  cableLinkId: string;
 };
 
 export type Wiring = {
+  /** The chain with its links as the runs have them. */
+  chain: Chain;
   runs: Run[];
   /** Devices whose readings no longer say what they would see, since what follows them has changed. */
   staleReadings: ReadonlySet<string>;
 };
 
-/** The chain's links as they lie; links with an end that isn't there are left out. */
-export function wiringOf(chain: Chain): Wiring {
-  const runs = chain.links.flatMap((link): Run[] => {
-    const ends = linkEnds(chain, link);
-    return ends === null ? [] : [{ ...ends, id: link.id, linkIds: [link.id], cable: link }];
-  });
-  return { runs, staleReadings: new Set() };
-}
+type Standing = Pick<Run, 'link' | 'linkIds' | 'cableLinkId'>;
+
+const itself = (link: Link): Standing => ({ link, linkIds: [link.id], cableLinkId: link.id });
+
+/** The chain's links as they lie; links with an end that isn't there make no run. */
+export const wiringOf = (chain: Chain): Wiring => wiring(chain, chain.links.map(itself), new Set());
 
 /**
  * The chain with one device taken out: whatever fed it joined straight to whatever it fed, by the longer of the two
@@ -31,30 +32,32 @@ export function wiringOf(chain: Chain): Wiring {
  * to be looked at one at a time.
  */
 export function wiringWithout(chain: Chain, deviceId: string): Wiring {
-  const whole = wiringOf(chain);
-  const touches = ({ source, sink }: Run): boolean => source.id === deviceId || sink.id === deviceId;
-  const run = (link: Link): Run | undefined => whole.runs.find((each) => each.cable === link);
-  const joined = linksInto(chain, deviceId).flatMap((link) =>
-    linksOutOf(chain, deviceId).flatMap((next): Run[] => {
-      const [into, out] = [run(link), run(next)];
-      return into && out ? [joinRuns(into, out)] : [];
-    }),
+  const joined = linksInto(chain, deviceId).flatMap((into) =>
+    linksOutOf(chain, deviceId).map((out) => join(into, out)),
   );
+  const untouched = chain.links.filter(
+    ({ from, to }) => from.deviceId !== deviceId && to.deviceId !== deviceId,
+  );
+  return wiring(
+    { ...chain, devices: chain.devices.filter(({ id }) => id !== deviceId) },
+    [...untouched.map(itself), ...joined],
+    upstreamOf(chain, deviceId),
+  );
+}
+
+function join(into: Link, out: Link): Standing {
+  const cable = into.lengthM > out.lengthM ? into : out;
   return {
-    runs: [...whole.runs.filter((each) => !touches(each)), ...joined],
-    staleReadings: upstreamOf(chain, deviceId),
+    link: { ...cable, id: `${into.id}+${out.id}`, from: into.from, to: out.to },
+    linkIds: [into.id, out.id],
+    cableLinkId: cable.id,
   };
 }
 
-function joinRuns(into: Run, out: Run): Run {
-  const { cable } = into.cable.lengthM > out.cable.lengthM ? into : out;
-  return {
-    source: into.source,
-    output: into.output,
-    sink: out.sink,
-    input: out.input,
-    id: `${into.id}+${out.id}`,
-    linkIds: [into.id, out.id],
-    cable,
-  };
+function wiring(chain: Chain, standing: readonly Standing[], staleReadings: ReadonlySet<string>): Wiring {
+  const runs = standing.flatMap((each): Run[] => {
+    const ends = linkEnds(chain, each.link);
+    return ends === null ? [] : [{ ...ends, ...each }];
+  });
+  return { chain: { ...chain, links: runs.map(({ link }) => link) }, runs, staleReadings };
 }

@@ -1,11 +1,9 @@
 import { socketName } from '../../chain/place.ts';
 import { formatName, gbps } from '../../chain/signal-mode.ts';
-import type { Chain, PortRef } from '../../contract/chain.ts';
+import type { Chain } from '../../contract/chain.ts';
 import type { ElementKind, LinkElement } from './elements.ts';
-import type { FormatVerdict } from './verdict.ts';
+import type { Figures, FormatVerdict } from './verdict.ts';
 import type { Run } from './wiring.ts';
-
-type Figures = NonNullable<FormatVerdict['figures']>;
 
 /** What a technician reads beside one format on one link. */
 export function verdictSentence(
@@ -26,7 +24,7 @@ export function verdictSentence(
     case 'short':
       return `${needs}, ${goodFor}: ${short(figures)}.`;
     case 'notOffered':
-      return `${needs}, but the EDID that ${socketName(chain, sourceRef(run))} sees ${judged.refusals.join(' and ')}.`;
+      return `${needs}, but the EDID that ${socketName(chain, run.link.from)} sees ${judged.refusals.join(' and ')}.`;
     case 'doubtful':
       return judged.ratedGbps === null
         ? `${needs}. ${capital(goodFor)}: it goes only compressed, to ${judged.compressed?.bitsPerPixel} bits a pixel, if the source can.`
@@ -50,20 +48,19 @@ function isGoodFor({ narrowest, capacityGbps }: Figures, element: LinkElement | 
 }
 
 /** The element as the subject of a sentence. */
-export function elementName(chain: Chain, run: Run, kind: ElementKind): string {
+function elementName(chain: Chain, run: Run, kind: ElementKind): string {
   switch (kind) {
     case 'cable':
       return 'the cable';
     case 'edid':
-      return `the EDID that ${socketName(chain, sourceRef(run))} sees`;
+      return `the EDID that ${socketName(chain, run.link.from)} sees`;
     case 'sourcePort':
-      return socketName(chain, sourceRef(run));
+      return socketName(chain, run.link.from);
     case 'sinkPort':
-      return socketName(chain, { deviceId: run.sink.id, portId: run.input.id });
+      return socketName(chain, run.link.to);
   }
 }
 
-const sourceRef = (run: Run): PortRef => ({ deviceId: run.source.id, portId: run.output.id });
 /** `17.82`, where the unit was said already. */
 const bare = (rateGbps: number): string => gbps(rateGbps).replace(' Gbit/s', '');
 const percent = (fraction: number): string => `${Math.round(Math.abs(fraction) * 100)} %`;

@@ -49,11 +49,27 @@ describe('the EDID that an output sees', () => {
     const chain = row({ edidHandling: limits });
     expect(did(chain, 'A')).toEqual(['d answers', 'p limits']);
     expect(seenBy(chain, 'A')).toMatchObject({
-      edidHex: null,
       offer: { tmdsMHz: 300, vics420: [], hdr: false },
     });
     expect(seenBy(chain, 'B').edidHex).toBe(edid18);
     expect(seenBy(chain, 'A+B', { without: 'p' }).edidHex).toBe(edid18);
+  });
+
+  it('limited to 9 Gbit/s loses what the budget says is lost then, and nothing else', () => {
+    const handling = {
+      kind: 'limits',
+      maxTmdsCharacterRateMHz: 300,
+      dropsFrl: true,
+      drops420: false,
+      dropsHdr: false,
+      stereoOnly: false,
+    } as const;
+    const free = chainBudget(row(), [uhd60]);
+    const limited = chainBudget(row({ edidHandling: handling }), [uhd60]);
+    const onSource = limited.links.find(({ id }) => id === 'A');
+    const lost = free.fitting.filter((format) => !onSource?.fitting.includes(format));
+    expect(lost).toEqual(free.atNineGbps.lost);
+    expect(limited.fitting).toEqual(free.fitting.filter((format) => !free.atNineGbps.lost.includes(format)));
   });
 
   it('is replaced on the way', () => {
