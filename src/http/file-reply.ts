@@ -1,4 +1,4 @@
-import type { Readable } from 'node:stream';
+import { Readable } from 'node:stream';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { ByteRange } from '../evidence-store/index.ts';
 import { isUnchanged } from './etag.ts';
@@ -39,11 +39,11 @@ export async function sendFile(
   if (range === 'unsatisfiable') {
     return reply.code(416).header('content-range', `bytes */${file.sizeBytes}`).send();
   }
+  if (range === null && file.sizeBytes !== null) reply.header('content-length', file.sizeBytes);
+  // An empty stream: the framework would take no body at all for a length of 0.
+  if (request.method === 'HEAD') return reply.send(Readable.from([]));
   const stream = await file.open(range);
-  if (range === null) {
-    if (file.sizeBytes !== null) reply.header('content-length', file.sizeBytes);
-    return reply.send(stream);
-  }
+  if (range === null) return reply.send(stream);
   return reply
     .code(206)
     .header('content-range', `bytes ${range.start}-${range.end}/${file.sizeBytes}`)

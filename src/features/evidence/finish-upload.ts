@@ -9,13 +9,16 @@ import { addFile } from './add-evidence.ts';
 import { discardPrepared, prepareFile } from './prepare-file.ts';
 import type { UploadStore } from './upload-store.ts';
 
+export type Finish = (request: FastifyRequest, id: string) => Promise<Outcome<EvidenceItem>>;
+
 /**
- * Makes evidence of a whole upload, once: the evidence has the upload's id, so that a second try after a crash, or a
- * phone that asks again because it missed the reply, finds what the first one made. A refusal removes the upload.
+ * Makes evidence of whole uploads, of each once: the evidence has the upload's id, so that a second try after a
+ * crash, or a phone that asks again because it missed the reply, finds what the first one made. A refusal removes
+ * the upload.
  */
-export function finisherOf(services: Services, uploads: UploadStore) {
+export function finisherOf(services: Services, uploads: UploadStore): Finish {
   const running = new Map<string, Promise<Outcome<EvidenceItem>>>();
-  return (request: FastifyRequest, id: string): Promise<Outcome<EvidenceItem>> => {
+  return (request, id) => {
     const begun = running.get(id) ?? finish(services, uploads, request, id).finally(() => running.delete(id));
     running.set(id, begun);
     return begun;

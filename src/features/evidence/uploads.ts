@@ -1,35 +1,20 @@
-import { AsyncLocalStorage } from 'node:async_hooks';
-import { STATUS_CODES } from 'node:http';
 import { join } from 'node:path';
-import { Metadata, Server } from '@tus/server';
-import type { FastifyReply, FastifyRequest } from 'fastify';
+import { Metadata } from '@tus/server';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { byId, id as idForm } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
-import { problemOf, type Refused, refused, sendProblem } from '../../http/index.ts';
+import { type Refused, refused, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { readAbout, readFileName } from './about-file.ts';
 import { finisherOf } from './finish-upload.ts';
 import { ticketForEvidence } from './place-of-evidence.ts';
+import { evidenceHeader, uploadServer } from './upload-server.ts';
 import { type UploadNotes, UploadStore } from './upload-store.ts';
 
 /** How often abandoned uploads are looked for. */
 const sweepEveryMs = 3600 * 1000;
-const evidenceHeader = 'evidence-id';
-
-type Caller = { readonly request: FastifyRequest; readonly notes: UploadNotes | null };
-
-/** The protocol's own refusals as problems (RFC 9457; `about:blank` means no more than the status says). */
-class UploadServer extends Server {
-  override write(
-    ...[context, headers, status, body = '']: Parameters<Server['write']>
-  ): ReturnType<Server['write']> {
-    if (status < 400) return super.write(context, headers, status, body);
-    headers.set('content-type', 'application/problem+json');
-    const problem = { type: 'about:blank', title: STATUS_CODES[status] ?? '', status, detail: body.trim() };
-    return super.write(context, headers, status, JSON.stringify(problem));
-  }
-}
+const mayAdd = { permission: 'add evidence' } as const;
 
 /**
  * Uploads that resume, by the tus protocol 1.0 (creation, creation with upload, deferred length, expiration,
@@ -37,68 +22,20 @@ class UploadServer extends Server {
  * finishes an upload names the evidence in `Evidence-Id`; so does every HEAD from then on.
  */
 export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
-  const { evidenceStore, config } = services;
-  const uploads = new UploadStore(join(evidenceStore.stagingFolder, 'uploads'));
+  const uploads = new UploadStore(join(services.evidenceStore.stagingFolder, 'uploads'));
   const finish = finisherOf(services, uploads);
-  const callers = new AsyncLocalStorage<Caller>();
-  const tus = new UploadServer({
-    path: '/uploads',
-    datastore: uploads,
-    maxSize: config.maxUploadBytes,
-    relativeLocation: true,
-    allowedOrigins: () => false,
-    exposedHeaders: [evidenceHeader],
-    disableTerminationForFinishedUploads: true,
-    namingFunction: () => services.newId(),
-    onResponseError: (_request, error) => {
-      if ('status_code' in error) return undefined;
-      const request = callers.getStore()?.request;
-      request?.log.error({ err: error }, 'an upload failed');
-      return { status_code: 500, body: `Quote request ${request?.id} to whoever runs this server.` };
-    },
-    onUploadCreate: async () => ({ metadata: { ...callers.getStore()?.notes } }),
-    onUploadFinish: async (_request, upload) => {
-      const caller = callers.getStore();
-      if (caller === undefined) throw new Error('an upload was finished outside a request');
-      const outcome = await finish(caller.request, upload.id);
-      if (outcome.ok) return { headers: { [evidenceHeader]: outcome.body.id } };
-      const problem = problemOf(outcome, `urn:request:${caller.request.id}`);
-      const headers = { 'content-type': 'application/problem+json' };
-      return { status_code: problem.status, headers, body: JSON.stringify(problem) };
-    },
-  });
-
-  const pass = async (request: FastifyRequest, reply: FastifyReply, notes: UploadNotes | null) => {
-    for (const [name, value] of Object.entries(reply.getHeaders())) {
-      if (value !== undefined) reply.raw.setHeader(name, value);
-    }
-    reply.hijack();
-    await callers
-      .run({ request, notes }, () => tus.handle(request.raw, reply.raw))
-      .catch((error: unknown) => {
-        request.log.error({ err: error }, 'an upload failed');
-        if (!reply.raw.headersSent) reply.raw.writeHead(500);
-        reply.raw.end();
-      });
-  };
-
+  const server = uploadServer(services, uploads, finish);
   app.removeAllContentTypeParsers();
   app.addContentTypeParser('*', (_request, _body, done) => done(null));
-  const sweep = setInterval(() => {
-    uploads
-      .removeAbandoned(services.now())
-      .catch((error: unknown) => app.log.error({ err: error }, 'no sweep'));
-  }, sweepEveryMs);
-  sweep.unref();
-  app.addHook('onClose', async () => clearInterval(sweep));
+  app.addHook('preClose', async () => server.breakOff());
+  sweepHourly(app, uploads, services);
 
-  const mayAdd = { permission: 'add evidence' } as const;
   app.post(
     '/uploads',
     { schema: { summary: 'Begin an upload that can resume (tus 1.0)' }, config: mayAdd },
     async (request, reply) => {
       const notes = await notesOf(request, services);
-      return 'ok' in notes ? sendProblem(request, reply, notes) : pass(request, reply, notes);
+      return 'ok' in notes ? sendProblem(request, reply, notes) : server.pass(request, reply, notes);
     },
   );
   app.route({
@@ -118,15 +55,25 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       }
       const evidence = (await uploads.notesOf(id))?.evidence;
       if (evidence !== undefined) reply.header(evidenceHeader, evidence);
-      return pass(request, reply, null);
+      return server.pass(request, reply, null);
     },
   });
   app.options(
     '/uploads',
     { schema: { summary: 'What the upload protocol can do here' }, config: { permission: 'public' } },
-    (request, reply) => pass(request, reply, null),
+    (request, reply) => server.pass(request, reply, null),
   );
 };
+
+function sweepHourly(app: FastifyInstance, uploads: UploadStore, services: Services): void {
+  const sweep = setInterval(() => {
+    uploads
+      .removeAbandoned(services.now())
+      .catch((error: unknown) => app.log.error({ err: error }, 'abandoned uploads were not removed'));
+  }, sweepEveryMs);
+  sweep.unref();
+  app.addHook('onClose', async () => clearInterval(sweep));
+}
 
 /** What is noted beside a new upload, or why there will be none. */
 async function notesOf(request: FastifyRequest, services: Services): Promise<UploadNotes | Refused> {

@@ -8,12 +8,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openTestApp, type TestApp, type TestMember, type TestReply } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import { openTestTicket, type TestTicket } from '../../support/tickets.ts';
+import { metadataHeader, signed, tus } from './tus-client.ts';
 
-const base64 = (text: string): string => Buffer.from(text).toString('base64');
 const sha256Of = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
-/** The protocol (tus 1.0.0, core and its creation extension) in the few headers it takes. */
-const tus = { 'tus-resumable': '1.0.0' };
-
 describe.each(databaseKinds())('uploads that resume, on the %s database', (kind) => {
   let test: TestApp;
   let ticket: TestTicket;
@@ -46,12 +43,9 @@ describe.each(databaseKinds())('uploads that resume, on the %s database', (kind)
       .request()
       .post('/uploads')
       .set({
-        ...tus,
-        authorization: `Bearer ${as.accessToken}`,
+        ...signed(as),
         'upload-length': String(size),
-        'upload-metadata': Object.entries(metadata)
-          .map(([key, value]) => `${key} ${base64(value)}`)
-          .join(','),
+        'upload-metadata': metadataHeader(metadata),
       });
   }
   const begun = async (options: Begin): Promise<string> => {
@@ -59,7 +53,6 @@ describe.each(databaseKinds())('uploads that resume, on the %s database', (kind)
     if (reply.status !== 201) throw new Error(`expected 201, got ${reply.status}: ${reply.text}`);
     return reply.headers.location ?? '';
   };
-  const signed = (as: TestMember) => ({ ...tus, authorization: `Bearer ${as.accessToken}` });
   const send = (path: string, offset: number, bytes: Buffer, as = test.home.technician) =>
     test
       .request()
