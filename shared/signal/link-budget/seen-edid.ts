@@ -29,17 +29,20 @@ export const unknownEdid: SeenEdid = { offer: null, edidHex: null, hands: [] };
  * A display answers with the EDID at its input. A device in between presents what its handling makes of what its
  * outputs see: passed on, limited, or replaced by its own. A reading taken at a port comes before what would be
  * worked out for a device that passes on, since it is what was there; but a declared limit still applies to it, and a
- * declared replacement goes before it. Readings that the wiring calls stale don't count.
+ * declared replacement goes before it. Readings that the wiring calls stale don't count; nor is anything known before
+ * a device that replaces the EDID with one that was never read.
  */
 export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, SeenEdid> {
   const read = readingOnce();
   const seen = new Map<string, SeenEdid>();
   const opened = new Set<string>();
 
-  const reading = (device: Device, edidHex: string | null): SeenEdid | null => {
-    if (edidHex === null || staleReadings.has(device.id)) return null;
-    return { offer: read(edidHex), edidHex, hands: [{ deviceId: device.id, did: 'read' }] };
-  };
+  const readAt = (device: Device, edidHex: string | null): SeenEdid | null =>
+    edidHex === null
+      ? null
+      : { offer: read(edidHex), edidHex, hands: [{ deviceId: device.id, did: 'read' }] };
+  const freshAt = (device: Device, edidHex: string | null): SeenEdid | null =>
+    staleReadings.has(device.id) ? null : readAt(device, edidHex);
 
   const seenBy = (run: Run): SeenEdid => {
     const known = seen.get(run.link.id);
@@ -53,7 +56,7 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
   };
 
   const atOutput = (run: Run): SeenEdid => {
-    const readHere = reading(run.source, run.output.edidHex);
+    const readHere = freshAt(run.source, run.output.edidHex);
     const handling = run.sink.edidHandling;
     const replaced = handling.kind === 'replaces' && handling.edidHex !== null;
     if (readHere === null || replaced) return presented(run);
@@ -63,8 +66,11 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
   /** What the device at the end of a run presents at its input. */
   const presented = ({ sink, input }: Run): SeenEdid => {
     const outputs = runs.filter((run) => run.source.id === sink.id);
-    if (outputs.length === 0) return answer(sink, input.edidHex);
-    return handled(sink, reading(sink, input.edidHex) ?? combined(sink, outputs.map(seenBy)));
+    if (outputs.length === 0) return answer(sink, staleReadings.has(sink.id) ? null : input.edidHex);
+    // Its own EDID is the same whatever follows it; one that nobody recorded hides what follows.
+    if (sink.edidHandling.kind === 'replaces')
+      return handled(sink, readAt(sink, input.edidHex) ?? unknownEdid);
+    return handled(sink, freshAt(sink, input.edidHex) ?? combined(sink, outputs.map(seenBy)));
   };
 
   const answer = (device: Device, edidHex: string | null): SeenEdid =>

@@ -145,8 +145,8 @@ function ratedGbpsOf({ way, narrowest }: Figures, elements: readonly LinkElement
   return way === 'frl' && rated.frl !== null ? frlGbps(rated.frl) : tmdsBitRateGbps(rated.tmdsMHz);
 }
 
-function compression({ timing, format }: FormatNeed, { sure, offer }: LinkLimits): CompressedFit | null {
+function compression({ timing, format, frl }: FormatNeed, { sure, offer }: LinkLimits): CompressedFit | null {
   const rate = sure.whole.frl;
-  if (rate === null || offer === null || offer.compression === null) return null;
+  if (frl === null || rate === null || offer === null || offer.compression === null) return null;
   return compressedFit(timing, format, rate, offer.compression);
 }

@@ -63,8 +63,12 @@ function elementName(chain: Chain, run: Run, kind: ElementKind): string {
 
 /** `17.82`, where the unit was said already. */
 const bare = (rateGbps: number): string => gbps(rateGbps).replace(' Gbit/s', '');
-const percent = (fraction: number): string => `${Math.round(Math.abs(fraction) * 100)} %`;
-const short = (figures: Figures): string => `${percent(figures.headroomFraction)} short`;
+/** Whole per cent; what rounds to none is still something. */
+function percent({ headroomFraction }: Figures): string {
+  const whole = Math.round(Math.abs(headroomFraction) * 100);
+  return whole === 0 ? 'less than 1 %' : `${whole} %`;
+}
+const short = (figures: Figures): string => `${percent(figures)} short`;
 const spare = (figures: Figures): string =>
-  figures.headroomGbps === 0 ? 'nothing to spare' : `${percent(figures.headroomFraction)} to spare`;
+  figures.headroomGbps === 0 ? 'nothing to spare' : `${percent(figures)} to spare`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -77,6 +77,20 @@ describe('a link', () => {
     expect(chainBudget(chain, [uhd60]).links[0]).toMatchObject({ seen: { offer: null, hands: [] } });
   });
 
+  it('can’t carry what there is no way to send', () => {
+    const wanted = format(2160, 60, 'ycbcr422', 16);
+    expect(only(pair(), wanted)).toMatchObject({
+      verdict: 'short',
+      figures: null,
+      sentence: 'There is no way to send 3840×2160p60 4:2:2 16 bit.',
+    });
+  });
+
+  it('calls what rounds to none less than one per cent', () => {
+    const chain = withPort(pair(), 's', 'out1', { setMode: { kind: 'tmds', maxCharacterRateMHz: 593 } });
+    expect(only(chain).sentence).toMatch(/is set to pass no more than 17.79: less than 1 % short\.$/);
+  });
+
   describe('of fixed rate', () => {
     const fast = (facts = {}) =>
       withEdid(

@@ -78,6 +78,13 @@ describe('the EDID that an output sees', () => {
     expect(seenBy(chain, 'A').edidHex).toBe(edid1080);
   });
 
+  it('is not known before a device whose own EDID nobody read', () => {
+    const chain = row({ edidHandling: { kind: 'replaces', edidHex: null } });
+    expect(seenBy(chain, 'A')).toEqual({ offer: null, edidHex: null, hands: [] });
+    expect(seenBy(withEdid(chain, 'p', 'in1', edid9), 'A').offer?.tmdsMHz).toBe(300);
+    expect(seenBy(chain, 'B').edidHex).toBe(edid18);
+  });
+
   it('is the reading where one was taken, unless what followed it is taken out', () => {
     const chain = withEdid(row(), 's', 'out1', edid9);
     expect(seenBy(chain, 'A')).toMatchObject({ edidHex: edid9, hands: [{ deviceId: 's', did: 'read' }] });
