@@ -10,8 +10,9 @@ import { databaseKinds, openTestDatabase } from '../support/test-database.ts';
 
 const kills = 20;
 const writers = 6;
-/** Loads differ in length so that the kill falls at different moments of a write. */
-const loadMs = (kill: number): number => 150 + kill * 37;
+/** Each round is killed after so many acknowledged writes and a delay of its own: at different moments of a write. */
+const writesBefore = (kill: number): number => 3 + (kill % 5);
+const delayMs = (kill: number): number => (kill * 7) % 40;
 
 describe.each(databaseKinds())('a server killed under write load, on the %s database', (kind) => {
   const cleanUps: (() => Promise<void>)[] = [];
@@ -46,14 +47,16 @@ describe.each(databaseKinds())('a server killed under write load, on the %s data
       const load = Array.from({ length: writers }, (_, at) =>
         writeUntilDead(session, tickets[at % tickets.length] ?? '', acknowledged),
       );
-      setTimeout(() => server.kill('SIGKILL'), loadMs(kill));
-      await once(server, 'exit');
+      await acknowledgedMore(acknowledged, writesBefore(kill));
+      const gone = once(server, 'exit');
+      setTimeout(() => server.kill('SIGKILL'), delayMs(kill));
+      await gone;
       await Promise.all(load);
       server = await startProgram('src/main.ts', env, base);
     }
 
     const reader = await signedIn(base);
-    expect([...acknowledged.values()].flat().length).toBeGreaterThan(kills);
+    expect(countOf(acknowledged)).toBeGreaterThan(kills * 3);
     for (const [ticketId, texts] of acknowledged) await expectWhole(reader, ticketId, texts);
   });
 });
@@ -89,6 +92,13 @@ async function writeUntilDead(
       return;
     }
   }
+}
+
+const countOf = (acknowledged: Map<string, string[]>): number => [...acknowledged.values()].flat().length;
+
+async function acknowledgedMore(acknowledged: Map<string, string[]>, writes: number): Promise<void> {
+  const wanted = countOf(acknowledged) + writes;
+  while (countOf(acknowledged) < wanted) await new Promise((resolve) => setTimeout(resolve, 2));
 }
 
 const signedIn = (base: string): Promise<Session> =>
