@@ -184,7 +184,7 @@ describe.each(servers)('a %s login that is no superuser', (kind) => {
 
   it('is told what it lacks when it is no member, and leaves nothing behind', async () => {
     await expect(openDatabase({ databaseUrl, dataFolder: folder })).rejects.toThrow(
-      /_initial failed and left nothing behind: .*halfsplit_request/,
+      /_roles failed and left nothing behind: .*halfsplit_request/,
     );
     const { rows } = await asAdministrator("select to_regclass('public.ticket') as ticket");
     expect(rows).toEqual([{ ticket: null }]);
