@@ -1,14 +1,15 @@
 import { decisionOf } from '../../shared/isolation/build-decision.ts';
 import { type Candidate, type ChangeOption, candidatesFor } from '../../shared/isolation/candidates.ts';
 import type { Case, Result } from '../../shared/isolation/case.ts';
-import type { Decision, Terms } from '../../shared/isolation/decision.ts';
+import { namingChance, type Terms } from '../../shared/isolation/decision.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
+import { seenIn } from '../../shared/isolation/fault-rate.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { type FaultModel, faultModelOf } from '../../shared/isolation/hypotheses.ts';
 import { defaultTerms } from '../../shared/isolation/plan.ts';
 import { byComponent, posteriorOf } from '../../shared/isolation/posterior.ts';
 import { recordsOf } from '../../shared/isolation/test-record.ts';
-import type { Strategy } from './isolation-strategies.ts';
+import type { Step, Strategy } from './isolation-strategies.ts';
 import { baselineOf, type World } from './isolation-world.ts';
 
 export type Ending = {
@@ -27,8 +28,9 @@ export function stageOf(facts: Case, changes: readonly ChangeOption[], stopAt: n
   return { model, candidates: candidatesFor(model, changes), terms };
 }
 
-/** Puts a case that was handed on, or ran on for more than this many tests, to an end. */
+/** A case that runs on for more than this many tests or minutes is handed on. */
 const mostTests = 60;
+const mostMinutes = 10_000;
 
 /**
  * Plays a strategy to the end. All strategies draw the same conclusions from what they see and name a culprit at the
@@ -37,39 +39,46 @@ const mostTests = 60;
  */
 export function play({ model, candidates, terms }: Stage, world: World, strategy: Strategy): Ending {
   const results: Result[] = [];
+  const steps: Step[] = [];
   const cleared = new Set<string>();
-  const outcomes = new Map<string, boolean>();
   let minutes = 0;
   let named: Ending['named'] = null;
-  let goesOn: string | null = null;
-  for (let tests = 0; tests < mostTests; tests += 1) {
+  const handedOn = (): Ending => ({ minutes: minutes + terms.escalationMin, named, tests: steps.length });
+  while (steps.length < mostTests) {
     const chances = without(model, posteriorOf(model, results), cleared);
-    const [likeliest = outside, chance = 0] = [...byComponent(model, chances)].reduce<[string, number]>(
-      (best, each) => (each[1] > best[1] ? each : best),
-      [outside, 0],
-    );
-    if (chance >= terms.stopAt) {
-      if (likeliest === outside) return { minutes: minutes + terms.escalationMin, named, tests };
+    const [likeliest, chance] = likeliestOf(model, chances);
+    if (chance >= namingChance(terms)) {
+      if (likeliest === outside) return handedOn();
       const right = likeliest === world.truth.component;
       named ??= { right, chance };
-      if (right) return { minutes, named, tests };
+      if (right) return { minutes, named, tests: steps.length };
       minutes += world.untilBackMin();
       cleared.add(likeliest);
       continue;
     }
+    const last = steps.at(-1);
+    const inPlace = last?.first === true && !last.id.startsWith('menu') ? last.id : null;
     const records = recordsOf(model.facts, results);
-    // watching on right after a quiet retest costs no set-up
-    const decision = decisionOf(model, chances, records, candidates, { ...terms, inPlace: goesOn });
-    const option = strategy({ model, chances, decision, outcomes });
-    if (option === null) return { minutes: minutes + terms.escalationMin, named, tests };
-    const outcome = world.perform(option.candidate, option.exposure, goesOn === option.candidate.id);
+    const decision = decisionOf(model, chances, records, candidates, { ...terms, inPlace });
+    const option = strategy({ model, decision, steps });
+    if (option === null) return handedOn();
+    const { id } = option.candidate;
+    const outcome = world.perform(option.candidate, option.exposure, inPlace === id);
     minutes += outcome.minutes;
     results.push(...outcome.results);
-    const first = isFirst(outcome.results[0]);
-    if (first !== null) outcomes.set(option.candidate.id, first);
-    goesOn = first === true && option.candidate.action.kind === 'test' ? option.candidate.id : null;
+    const [result] = outcome.results;
+    // a menu watched in vain is no step: nothing was learnt, and it may be watched again
+    if (result !== undefined) steps.push({ id, goesOn: inPlace === id, first: cameOutFirst(result) });
+    else if (minutes > mostMinutes) return handedOn();
   }
-  return { minutes: minutes + terms.escalationMin, named, tests: mostTests };
+  return handedOn();
+}
+
+function likeliestOf(model: FaultModel, chances: readonly number[]): [string, number] {
+  return [...byComponent(model, chances)].reduce<[string, number]>(
+    (best, each) => (each[1] > best[1] ? each : best),
+    [outside, 0],
+  );
 }
 
 function without(model: FaultModel, chances: readonly number[], cleared: ReadonlySet<string>): number[] {
@@ -78,10 +87,7 @@ function without(model: FaultModel, chances: readonly number[], cleared: Readonl
   return left.map((chance) => chance / total);
 }
 
-function isFirst(result: Result | undefined): boolean | null {
-  if (result?.kind === 'menu') return result.answer === 'stayed';
-  if (result?.kind !== 'test') return null;
-  return result.watch.mode === 'time' ? result.watch.occurrences === 0 : result.watch.failures === 0;
+function cameOutFirst(result: Result): boolean {
+  if (result.kind === 'menu') return result.answer === 'stayed';
+  return result.kind === 'test' && seenIn(result.watch) === 0;
 }
-
-export type { Decision };
