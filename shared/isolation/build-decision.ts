@@ -1,5 +1,5 @@
 import type { Candidate } from './candidates.ts';
-import type { Decision, Terms } from './decision.ts';
+import { type Decision, namingChance, type Terms } from './decision.ts';
 import { inClasses, type OptionByHypothesis, withoutDearer } from './decision-classes.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
 import { figureIn } from './figures.ts';
@@ -27,8 +27,8 @@ export function decisionOf(
       ...(further === undefined ? [] : [{ ...further, after: index }]),
     ];
   });
-  const { stopAt, escalationMin } = terms;
-  return { ...inClasses(model, chances, options), stopAt, escalationMin };
+  const { escalationMin } = terms;
+  return { ...inClasses(model, chances, options), nameAt: namingChance(terms), escalationMin };
 }
 
 /** The option that a candidate is, and watching on for longer after it. */
@@ -50,7 +50,6 @@ function optionsOf(
   const away = effectsOf(model, action.test, action.target).map(staysAway);
   const done = record?.quiet ?? 0;
   const more = requiredExposure(terms.baseline, terms.risk * furtherRisk);
-  const setupMin = terms.inPlace === candidate.id ? 0 : candidate.setupMin + candidate.riskMin;
   const watch = (from: number, to: number, aroundMin: number): OptionByHypothesis => {
     const after = afterQuiet(rate, from);
     const quietMin = minutesFor(terms, to - from);
@@ -63,9 +62,15 @@ function optionsOf(
       exposure: to - from,
     };
   };
-  const aroundMin = setupMin + candidate.restoreMin;
+  const aroundMin = aroundMinutes(candidate, terms, done);
   if (done < need) return [watch(done, need, aroundMin), watch(need, more, 0)];
   return done < more ? [watch(done, more, aroundMin)] : [];
+}
+
+/** Minutes around a watch. What is in place has to be put back whatever comes next, so that is no cost of watching on. */
+function aroundMinutes({ id, setupMin, riskMin, restoreMin }: Candidate, terms: Terms, done: number): number {
+  if (terms.inPlace !== id) return setupMin + riskMin + restoreMin;
+  return done > 0 ? 0 : restoreMin;
 }
 
 function menuOption(

@@ -27,7 +27,8 @@ export type Decision = {
   /** Components by number. */
   groups: readonly string[];
   options: readonly Option[];
-  stopAt: number;
+  /** The chance of a component at which it is named the culprit. */
+  nameAt: number;
   escalationMin: number;
 };
 
@@ -37,10 +38,21 @@ export type Terms = {
   /** Chance taken, per retest, of calling a fault cleared that is still there. */
   risk: number;
   minutesPerTry: number;
-  /** The chance at which a suspect counts as the culprit. */
+  /** The chance at which a suspect counts as the culprit, 0..1. */
   stopAt: number;
+  /**
+   * The factor by which the odds from before the first test may be wrong: the chance has to be reached even if they
+   * were, since the figures behind them are assumed. 1 trusts them.
+   */
+  priorDoubt: number;
   /** Minutes that handing the case to second line is worth. */
   escalationMin: number;
   /** Id of the candidate that is in place now: watching on costs no set-up. */
   inPlace: string | null;
 };
+
+/** The chance at which a suspect is named, with the doubt about the prior taken in: 0.95 and a factor of 2 make 0.974. */
+export function namingChance({ stopAt, priorDoubt }: Pick<Terms, 'stopAt' | 'priorDoubt'>): number {
+  const odds = (stopAt / (1 - stopAt)) * priorDoubt;
+  return odds / (1 + odds);
+}

@@ -36,7 +36,7 @@ export function searchExactly(decision: Decision, most: number): ExactSearch | n
     const key = keyOf(seen, state.last);
     const found = known.get(key);
     if (found !== undefined) return found.minutes;
-    const isSettled = scorer.believe(state.chances) >= decision.stopAt;
+    const isSettled = scorer.believe(state.chances) >= decision.nameAt;
     let value: { minutes: number; best: number | null } = {
       minutes: isSettled ? 0 : decision.escalationMin,
       best: null,

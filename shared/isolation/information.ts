@@ -14,10 +14,10 @@ export type Scorer = {
   scoreOf(index: number): { gain: number; minutes: number };
 };
 
-export function scorerOf({ groups, groupOf, options, stopAt }: Decision): Scorer {
+export function scorerOf({ groups, groupOf, options, nameAt }: Decision): Scorer {
   const all = new Float64Array(groups.length);
   const part = new Float64Array(groups.length);
-  const wantedOdds = Math.log(stopAt / (1 - stopAt));
+  const wantedOdds = Math.log(nameAt / (1 - nameAt));
   let believed: Float64Array = new Float64Array();
   let current = 0;
 
@@ -26,7 +26,7 @@ export function scorerOf({ groups, groupOf, options, stopAt }: Decision): Scorer
     let sum = 0;
     for (let g = 0; g < chances.length; g += 1) {
       const chance = chances[g] ?? 0;
-      if (chance >= stopAt * weight) return 0;
+      if (chance >= nameAt * weight) return 0;
       if (chance > 1e-9 * weight) sum += chance * (wantedOdds - Math.log(chance / (weight - chance)));
     }
     return sum;

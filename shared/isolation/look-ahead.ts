@@ -97,7 +97,7 @@ export function policyEnds(decision: Decision, scorer: Scorer, first: number, be
     const { weight, taken, state } = next;
     const end = (furtherMin: number) =>
       ends.push({ weight, minutes: (next?.minutes ?? 0) + furtherMin, chances: state.chances, taken });
-    if (scorer.believe(state.chances) >= decision.stopAt) {
+    if (scorer.believe(state.chances) >= decision.nameAt) {
       end(0);
       continue;
     }

@@ -9,7 +9,7 @@ import {
   whyNotHere,
 } from './candidates.ts';
 import type { Case } from './case.ts';
-import type { Decision, Terms } from './decision.ts';
+import { type Decision, namingChance, type Terms } from './decision.ts';
 import type { TestKind } from './effect-table.ts';
 import { type FailureMode, modeNames, outside } from './failure-modes.ts';
 import type { FaultTable } from './fault-table.ts';
@@ -38,13 +38,14 @@ export type PlanInput = {
 };
 
 /** Organisations may set these; the defaults are assumed. */
-export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'escalationMin'>;
+export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'>;
 export const defaultTerms: PlanTerms = {
   risk: defaultRisk,
   minutesPerTry: 2,
   stopAt: 0.95,
-  /** A case handed on costs about a working day before the client is helped. */
-  escalationMin: 480,
+  priorDoubt: 2,
+  /** A case handed on costs about two working days: the packet, the answer, the second visit. */
+  escalationMin: 960,
 };
 
 export type Plan = {
@@ -76,7 +77,7 @@ export function planNext(input: PlanInput): Plan {
   const suspects = suspectsIn(model, chances);
   const [first] = suspects;
   const base = { suspects, outOfReach: null, baselineAdvice: moreBaselineAdvice(facts.baseline, terms.risk) };
-  if (first !== undefined && first.probability >= terms.stopAt)
+  if (first !== undefined && first.probability >= namingChance(terms))
     return { ...base, ...settled(standing, first, repairs) };
   const candidates = candidatesFor(model, input.changes);
   const records = recordsOf(facts, facts.results);

@@ -54,7 +54,7 @@ export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target:
 }
 
 const isKept = ({ record }: Scene, kind: ChangeKind, target: Place): boolean =>
-  record.changes.some(
+  changesOfRound(record).some(
     (change) => change.kind === kind && change.status === 'kept' && samePlace(change.target, target),
   );
 

@@ -10,6 +10,7 @@ import {
   pathsBetween,
   upstreamOf,
 } from '../../shared/chain/graph.ts';
+import { bitRateGbps } from '../../shared/chain/signal-mode.ts';
 import type { Chain, Device, Link, Port, SignalMode } from '../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../shared/contract/triage.ts';
 import { standingEvidence, standingSides } from './record.ts';
@@ -21,16 +22,13 @@ export type Scene = { chain: Chain; segment: Segment; record: TriageRecord };
 type WhyNot<Target> = (scene: Scene, target: Target) => string | null;
 export type PortAt = { device: Device; port: Port };
 
-/** What a cable of 340 MHz and less is sure to carry; 9 Gbit/s is three channels of ten bits at 300 MHz. */
+/** The limit that the trade tests with: three channels of ten bits at 300 MHz; common practice, no source. */
 const limitedGbps = 9;
 /** A passive cable that passes every rate with certainty; common practice, no source. */
-export const shortPassiveM = 4;
+const shortPassiveM = 4;
 /** Free cables up to this length are replaced as easily as bridged; assumed. */
 const easilyReplacedM = 5;
 
-/** Gbit/s on all channels together: TMDS sends three channels of ten bits a character (HDMI 1.4, from memory). */
-export const bandwidthGbps = (mode: SignalMode): number =>
-  mode.kind === 'tmds' ? (mode.maxCharacterRateMHz * 30) / 1000 : mode.lanes * mode.gbpsPerLane;
 const modeInUse = (port: Port): SignalMode => port.setMode ?? port.highestMode;
 
 const outside = 'It can’t be at fault any more: it lies on the other side.';
@@ -57,7 +55,7 @@ const linkedPorts = (chain: Chain, device: Device, direction: Port['direction'])
 function aboveLimit({ chain }: Scene, device: Device, direction: Port['direction']): string | null {
   const ports = linkedPorts(chain, device, direction);
   if (ports.length === 0) return `Nothing is plugged into an ${direction} of it.`;
-  return ports.some((port) => bandwidthGbps(modeInUse(port)) > limitedGbps)
+  return ports.some((port) => bitRateGbps(modeInUse(port)) > limitedGbps)
     ? null
     : `Its ${direction} passes no more than ${limitedGbps} Gbit/s as it is.`;
 }
@@ -98,7 +96,7 @@ export const portWhyNot: Partial<Record<ChangeKind, WhyNot<PortAt>>> = {
       : `It has no other free ${port.direction}.`),
   raisePortMode: (scene, { device, port }) => {
     if (port.setMode === null) return 'Its mode isn’t set: it is on automatic or can’t be set.';
-    return bandwidthGbps(port.setMode) < bandwidthGbps(port.highestMode)
+    return bitRateGbps(port.setMode) < bitRateGbps(port.highestMode)
       ? portPossible(scene, { device, port })
       : 'It is set to the highest mode it has.';
   },

@@ -1,4 +1,6 @@
-import type { TriageRecord } from '../../shared/contract/triage.ts';
+import { placeName } from '../../shared/chain/place.ts';
+import type { ChangeRecord, TriageRecord } from '../../shared/contract/triage.ts';
+import { changeLabel } from './change-catalogue.ts';
 import type { EventOf, TriageEvent, TriageEventType } from './events.ts';
 import { openChange, runningWatch } from './record.ts';
 import { because, type Cause } from './refusal.ts';
@@ -84,25 +86,25 @@ export const firstOf =
 export const noWatchRuns = (record: TriageRecord): Cause | null =>
   runningWatch(record) === null ? null : because('watch-running', 'A watch is running: end it first.');
 
+/** A change by its label and place, for sentences. */
+function nameOf({ asFound }: TriageRecord, { kind, target }: ChangeRecord): string {
+  const label = `‘${changeLabel(kind)}’`;
+  return asFound === null ? label : `${label} at ${placeName(asFound.chain, target)}`;
+}
+
 export const noChangeOpen = (record: TriageRecord): Cause | null => {
   const open = openChange(record);
-  return open === null
-    ? null
-    : because('change-open', `One change at a time: ${open.kind} is ${open.status} and not finished yet.`, {
-        place: open.target,
-        openChangeId: open.id,
-      });
+  if (open === null) return null;
+  const detail = `One change at a time: ${nameOf(record, open)} is ${open.status} and not finished yet.`;
+  return because('change-open', detail, { place: open.target, openChangeId: open.id });
 };
 
 /** Nothing that has to be put back is in place, and no change waits for its end. */
 export const chainAsItWas = (record: TriageRecord): Cause | null => {
   const open = openChange(record);
   if (open === null || open.status === 'declared' || !open.diagnostic) return noChangeOpen(record);
-  return because(
-    'diagnostic-change-in-place',
-    `A diagnostic change is still in place: ${open.kind}. Put it back first.`,
-    { place: open.target, openChangeId: open.id },
-  );
+  const detail = `A diagnostic change is still in place: ${nameOf(record, open)}. Put it back first.`;
+  return because('diagnostic-change-in-place', detail, { place: open.target, openChangeId: open.id });
 };
 
 export const notClosed = (record: TriageRecord): Cause | null =>

@@ -4,7 +4,7 @@ import type { Side, SideObservation, TriageRecord, Watch } from '../../shared/co
 import { occurrencesIn, occurrencesOf, signed, standingSides, watchesFor } from './record.ts';
 import { because, type Cause } from './refusal.ts';
 import { firstOf, noWatchRuns, rule } from './rule.ts';
-import { isEmpty, segmentFor } from './segment.ts';
+import { isEmpty, segmentFor, whyNoMenuDevice } from './segment.ts';
 
 type Answer = Pick<SideObservation, 'deviceId' | 'side' | 'watchIds' | 'occurrences'>;
 type Outcome = { answer: Answer } | { cause: Cause };
@@ -75,6 +75,9 @@ export const concludeSide = rule('concludeSide', {
     if (standingSides(record).some(({ deviceId }) => deviceId === event.deviceId)) {
       return because('not-allowed-now', 'The side was concluded at this device already.');
     }
+    const why = whyNoMenuDevice(chain, event.deviceId);
+    const place = { kind: 'device', deviceId: event.deviceId } as const;
+    if (why !== null) return because('device-not-suitable', why, { place });
     const outcome = answerAt(record, chain, event.deviceId);
     return 'cause' in outcome ? outcome.cause : refuseContradiction(record, chain, outcome.answer);
   },

@@ -3,7 +3,7 @@ import type { Place } from '../../shared/contract/chain.ts';
 import { type TicketCommandType, ticketCommandTypes } from '../../shared/contract/commands.ts';
 import { changeKinds, type TriageRecord } from '../../shared/contract/triage.ts';
 import { applicableChanges, type TriageSnapshot } from '../../state-machines/index.ts';
-import { device, link, type Sent, uuid, waiveAll } from './triage-case.ts';
+import { device, link, type Sent, uuid, waiveAll } from './triage-events.ts';
 
 /** Numbers that pick what a command is about: sometimes something that there is, sometimes not. */
 export type Picks = { what: number; which: number; minutes: number; offline: boolean };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { homeCinema, withDevice } from '../chain/build-chain.ts';
-import { type Sent, TriageCase } from './triage-case.ts';
+import { TriageCase } from './triage-case.ts';
+import type { Sent } from './triage-events.ts';
 
 const audit = { type: 'reviewAudit', chainVersion: 3 } satisfies Sent;
 const answers: Sent = { type: 'answerWhatChanged', answers: [{ kind: 'firmware', text: 'Receiver' }] };

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import { completeness } from '../../state-machines/index.ts';
 import { homeCinema, withDevice, withPort } from '../chain/build-chain.ts';
-import { link, TriageCase } from './triage-case.ts';
+import { TriageCase } from './triage-case.ts';
+import { link } from './triage-events.ts';
 
 const items = (ticket: TriageCase): string[] => completeness(ticket.record).map(({ item }) => item);
 const missing = (ticket: TriageCase, item: string) =>

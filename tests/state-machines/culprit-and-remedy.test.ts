@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { device, link, type Sent, TriageCase, uuid } from './triage-case.ts';
+import { TriageCase } from './triage-case.ts';
+import { device, link, type Sent, uuid } from './triage-events.ts';
 
 const repair = { type: 'chooseRemedy', remedy: { kind: 'permanent', what: 'A new cable' } } satisfies Sent;
 const notDone = { kind: 'notDone', reason: 'The client had to leave' } as const;
@@ -89,7 +90,7 @@ describe('a change still in place', () => {
           place: device('receiver'),
           openChangeId: ticket.lastChange.id,
         });
-        expect(refusal.detail).toContain('bypassDevice');
+        expect(refusal.detail).toContain("‘Bypass the device’ at receiver 'Receiver'");
       }
       return ticket.state;
     };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { workingStates } from '../../shared/contract/triage.ts';
-import { device, link, members, type Sent, TriageCase, uuid, waiveAll, waivers } from './triage-case.ts';
+import { TriageCase } from './triage-case.ts';
+import { device, link, members, type Sent, uuid, waiveAll, waivers } from './triage-events.ts';
 
 const escalate = { type: 'escalate', question: 'Is this the receiver?', waivers: waiveAll } satisfies Sent;
 const recall = { type: 'recall', reason: 'Found it myself' } satisfies Sent;

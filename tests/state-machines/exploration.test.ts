@@ -22,7 +22,7 @@ import {
   toSecondLine,
   type Visited,
 } from './exploration.ts';
-import { device, link, opening } from './triage-case.ts';
+import { device, link, opening } from './triage-events.ts';
 
 const bypass = { kind: 'bypassDevice', target: device('receiver') } as const;
 const replaceCable = { kind: 'replaceCable', target: link('L3') } as const;

@@ -21,7 +21,7 @@ import {
   watchesFor,
 } from '../../state-machines/triage/record.ts';
 import { homeCinema } from '../chain/build-chain.ts';
-import { eventOf, link, opening, type Sent, uuid, waiveAll } from './triage-case.ts';
+import { eventOf, link, opening, type Sent, uuid, waiveAll } from './triage-events.ts';
 
 type Machine = typeof triageMachine;
 export type Visited = ReturnType<Machine['resolveState']>;

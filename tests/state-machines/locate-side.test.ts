@@ -75,6 +75,15 @@ describe('the side', () => {
     expect(ticket.record.sides).toMatchObject([{ side: 'input', occurrences: 1 }]);
   });
 
+  it('is not concluded at a device that a corrected chain no longer has', () => {
+    const ticket = new TriageCase({ chain: twoRooms }).reproduced().menuWatch('processorB', 'stayed');
+    const devices = twoRooms.devices.filter(({ id }) => id !== 'processorB' && id !== 'projectorB');
+    const links = twoRooms.links.filter(({ id }) => id !== 'L3' && id !== 'L5');
+    const corrected = { ...twoRooms, devices, links };
+    ticket.sendWith({ chain: corrected }, { type: 'recordAsFound', chainVersion: 4 });
+    expect(ticket.refused({ type: 'concludeSide', deviceId: 'processorB' }).type).toBe('device-not-suitable');
+  });
+
   it('is not concluded while a watch runs, nor twice at one device', () => {
     const ticket = new TriageCase().reproduced().side('processor', 'stayed');
     const again = { type: 'concludeSide', deviceId: 'processor' } as const;

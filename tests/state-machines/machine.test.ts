@@ -9,7 +9,8 @@ import {
   triageMachine,
 } from '../../state-machines/index.ts';
 import { isRuleName, rules } from '../../state-machines/triage/rules.ts';
-import { opening, TriageCase } from './triage-case.ts';
+import { TriageCase } from './triage-case.ts';
+import { opening } from './triage-events.ts';
 
 const transitions = [triageMachine.root, ...getStateNodes(triageMachine)].flatMap((node) =>
   [...node.transitions.values()].flat(),

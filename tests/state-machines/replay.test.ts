@@ -17,7 +17,8 @@ import {
 import { homeCinema } from '../chain/build-chain.ts';
 import { commandOf, type Picks, picks } from './any-commands.ts';
 import { isOpen, restingStates } from './exploration.ts';
-import { eventOf, opening, TriageCase, uuid } from './triage-case.ts';
+import { TriageCase } from './triage-case.ts';
+import { eventOf, opening, uuid } from './triage-events.ts';
 
 /** What is to be expected of a ticket, kept beside it by much simpler means. */
 type Model = { accepted: number; openChangeId: string | null };

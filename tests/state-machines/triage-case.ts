@@ -1,12 +1,9 @@
-import type { z } from 'zod';
 import type { Chain, Place } from '../../shared/contract/chain.ts';
-import { type TicketCommand, type TicketCommandType, ticketCommand } from '../../shared/contract/commands.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import { type ChangeKind, triageRecord } from '../../shared/contract/triage.ts';
 import {
   allowedCommands,
-  commandRoles,
   decide,
   type Opening,
   openTriage,
@@ -17,67 +14,7 @@ import {
   type TriageSnapshot,
 } from '../../state-machines/index.ts';
 import { homeCinema } from '../chain/build-chain.ts';
-
-/** A ticket command as a client sends it: what has a default may be left out. */
-export type Sent = z.input<typeof ticketCommand>;
-/** What a use case adds, where a test wants something else than usual. */
-type Added = { role?: MemberRole; firmwareBelowLevel?: string[]; chain?: Chain };
-
-export const uuid = (number: number): string =>
-  `00000000-0000-4000-8000-${number.toString(16).padStart(12, '0')}`;
-export const members: Record<MemberRole, string> = {
-  dispatcher: uuid(1),
-  technician: uuid(2),
-  support: uuid(3),
-  admin: uuid(4),
-};
-export const link = (linkId: string): Place => ({ kind: 'link', linkId });
-export const device = (deviceId: string): Place => ({ kind: 'device', deviceId });
-export const port = (deviceId: string, portId: string): Place => ({ kind: 'port', deviceId, portId });
-
-export const opening: Opening = {
-  ticketId: uuid(9),
-  settings: { risk: 0.05, reopenDays: 30 },
-  symptom: { kind: 'dropOuts', perHour: 6, lastsS: 3 },
-  whatChanged: [],
-  at: '2026-11-02T08:00:00.000Z',
-  by: members.dispatcher,
-};
-
-const roleFor = (type: TicketCommandType): MemberRole =>
-  commandRoles[type].includes('technician') ? 'technician' : 'support';
-
-/** Makes the event of a command: default values, ids, and what the server would know of the chain. */
-export function eventOf(
-  sent: Sent,
-  stamp: { at: string; newId: () => string; chain: Chain } & Added,
-): TriageEvent {
-  const command: TicketCommand = ticketCommand.parse(sent);
-  const role = stamp.role ?? roleFor(command.type);
-  const signed = { at: stamp.at, by: members[role], role };
-  switch (command.type) {
-    case 'reviewAudit': {
-      const { firmwareBelowLevel = [] } = stamp;
-      return { ...command, ...signed, mustFix: 0, shouldFix: 1, firmwareBelowLevel };
-    }
-    case 'recordAsFound':
-      return { ...command, ...signed, chain: stamp.chain };
-    case 'startWatch':
-      return { ...command, ...signed, watchId: command.watchId ?? stamp.newId() };
-    case 'recordOccurrence':
-      return { ...command, ...signed, occurrenceId: command.occurrenceId ?? stamp.newId() };
-    case 'declareChange':
-      return { ...command, ...signed, changeId: command.changeId ?? stamp.newId() };
-    case 'directStep':
-      return { ...command, ...signed, requestId: command.requestId ?? stamp.newId() };
-    case 'askForMore': {
-      const requests = command.requests.map((one) => ({ ...one, requestId: one.requestId ?? stamp.newId() }));
-      return { ...command, ...signed, requests };
-    }
-    default:
-      return { ...command, ...signed };
-  }
-}
+import { type Added, eventOf, link, members, opening, type Sent, uuid } from './triage-events.ts';
 
 /** One ticket in a test: time passes by `wait`, commands go in by `send`, and what is refused by `refused`. */
 export class TriageCase {
@@ -298,20 +235,3 @@ export class TriageCase {
     return this.repaired().watch(60, 0).send({ type: 'close' });
   }
 }
-
-export const waivers = (...items: string[]) =>
-  items.map((item) => ({ item, reason: 'Cannot be had at this site' })) as { item: never; reason: string }[];
-
-/** Waives all that can be missing. */
-export const waiveAll = waivers(
-  'audit',
-  'whatChanged',
-  'reproduction',
-  'side',
-  'substitution',
-  'firmware',
-  'settings',
-  'linkPhotos',
-  'edid',
-  'logs',
-);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { TriageCase, uuid } from './triage-case.ts';
+import { TriageCase } from './triage-case.ts';
+import { uuid } from './triage-events.ts';
 
 const nothingFound = {
   type: 'chooseRemedy',

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { auditRules } from '../../shared/chain/audit.ts';
+import { symptomKinds } from '../../shared/contract/triage.ts';
+import { failureModes } from '../../shared/isolation/failure-modes.ts';
+import { faultTable } from '../../shared/isolation/fault-table.ts';
+import { modesOfRule } from '../../shared/isolation/finding-modes.ts';
+import { listFigures, withOverrides } from '../../shared/isolation/overrides.ts';
+
+const figures = listFigures(faultTable);
+
+describe('the table of figures', () => {
+  it('holds numbers only, each with its origin', () => {
+    expect(figures.length).toBeGreaterThan(300);
+    for (const { path, figure, origin } of figures) {
+      expect(figure, path).toBeGreaterThanOrEqual(0);
+      expect(Number.isFinite(figure), path).toBe(true);
+      expect(['common practice', 'assumed']).toContain(origin);
+    }
+    expect(new Set(figures.map(({ path }) => path)).size).toBe(figures.length);
+  });
+
+  it.each(['symptomChances', 'contentChances', 'momentChances'])('adds up each row of %s to 1', (section) => {
+    for (const mode of failureModes) {
+      const row = figures.filter(({ path }) => path.startsWith(`${section}/${mode}/`));
+      expect(row.length, mode).toBeGreaterThan(2);
+      expect(
+        row.reduce((sum, { figure }) => sum + figure, 0),
+        mode,
+      ).toBeCloseTo(1, 12);
+    }
+    if (section === 'symptomChances')
+      expect(figures.filter(({ path }) => path.startsWith(`${section}/edid/`))).toHaveLength(
+        symptomKinds.length,
+      );
+  });
+
+  it('holds nothing certain about what a change does', () => {
+    for (const { path, figure } of figures)
+      if (/^(effects|coincidence|menuStays)\//.test(path)) {
+        expect(figure, path).toBeGreaterThan(0);
+        expect(figure, path).toBeLessThan(1);
+      }
+  });
+
+  it('knows which modes every rule of the prerequisite audit speaks of', () => {
+    for (const { id } of auditRules) expect(modesOfRule(id), id).not.toBeNull();
+    expect(modesOfRule('a-rule-of-tomorrow')).toBeNull();
+  });
+});
+
+describe('an organisation’s own figures', () => {
+  it('replace the built-in ones, marked, and leave the table they came from alone', () => {
+    const path = 'linkWeights/contact/passiveCopper';
+    const result = withOverrides(faultTable, { [path]: 9, 'effects/replaceCable/target/contact': 0.5 });
+    if (!result.ok) throw new Error('refused');
+    const changed = listFigures(result.table);
+    expect(changed.find((each) => each.path === path)).toEqual({ path, figure: 9, origin: 'organisation' });
+    expect(result.table.effects.replaceCable.target?.figures.contact).toBe(0.5);
+    expect(result.table.effects.reseat).toBe(faultTable.effects.reseat);
+    expect(figures.find((each) => each.path === path)?.figure).toBe(2.5);
+    expect(changed).toHaveLength(figures.length);
+  });
+
+  it('are refused one by one where they make no sense', () => {
+    expect(
+      withOverrides(faultTable, {
+        'linkWeights/contact/string': 1,
+        'effects/reseat/target/contact': 1,
+        'weighing/outsideShare/share': 0,
+        'linkWeights/contact/passiveCopper': -1,
+        'deviceWeights/edid/switch': 2,
+      }),
+    ).toEqual({
+      ok: false,
+      faults: [
+        { path: 'linkWeights/contact/string', text: 'There is no such figure.' },
+        { path: 'effects/reseat/target/contact', text: expect.stringContaining('between 0 and 1') },
+        { path: 'weighing/outsideShare/share', text: expect.stringContaining('between 0 and 1') },
+        { path: 'linkWeights/contact/passiveCopper', text: expect.stringContaining('between 0 and 1000') },
+      ],
+    });
+    expect(withOverrides(faultTable, {})).toEqual({ ok: true, table: faultTable });
+  });
+});

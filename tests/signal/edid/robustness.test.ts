@@ -1,0 +1,192 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  type DecodedEdid,
+  decodeEdid,
+  encodeEdid,
+  readableText,
+  readEdidInput,
+  sinkCapabilities,
+  summarise,
+} from '../../../shared/signal/edid/index.ts';
+import { edid } from './arbitrary-edid.ts';
+import { wallDisplay } from './build-edid.ts';
+
+/** The issue's bound for one EDID of up to 32 KiB, in milliseconds of processor time. */
+const mostMs = 50;
+
+const header = [0x00, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0x00];
+
+function cpuMs(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
+/** Decodes and keeps the best of five times where the first is too slow: other work on the machine isn't ours. */
+function decodedInTime(content: Uint8Array): DecodedEdid {
+  let best = Number.POSITIVE_INFINITY;
+  for (let attempt = 0; attempt < 5 && best >= mostMs; attempt += 1) {
+    const from = cpuMs();
+    summarise(decodeEdid(readEdidInput(content).bytes));
+    best = Math.min(best, cpuMs() - from);
+  }
+  expect(best).toBeLessThan(mostMs);
+  return decodeEdid(readEdidInput(content).bytes);
+}
+
+const anyBytes = fc.uint8Array({ maxLength: 32_768, size: 'max' });
+const blocksOfCta = fc
+  .array(fc.uint8Array({ minLength: 125, maxLength: 125 }), { maxLength: 255, size: 'max' })
+  .map((blocks) => Uint8Array.from([...header, ...new Array(120).fill(1), ...blocks.flatMap(ctaBlock)]));
+
+function ctaBlock(bytes: Uint8Array): number[] {
+  return [2, 3, 127, ...bytes];
+}
+
+/** 255 extensions of that content, which is repeated until a block is full. */
+function filledWith(...content: number[]): Uint8Array {
+  const bytes = new Uint8Array(32_768);
+  bytes.set([...header, ...new Array(10).fill(1), 1, 4]);
+  for (let block = 1; block < 256; block += 1) {
+    bytes.set([2, 3, 127, 0xf0], block * 128);
+    for (let at = 4; at + content.length <= 127; at += content.length) bytes.set(content, block * 128 + at);
+  }
+  return bytes;
+}
+
+const mutations = fc.array(fc.tuple(fc.nat(), fc.integer({ min: 1, max: 255 })), {
+  minLength: 1,
+  maxLength: 16,
+});
+
+describe('EDID decoding of whatever comes', () => {
+  it('takes any bytes up to 32 KiB in time', () => {
+    fc.assert(
+      fc.property(fc.oneof(anyBytes, blocksOfCta), (content) => {
+        const decoded = decodedInTime(content);
+        expect(decoded.checksumsValid && decoded.problems.length === 0 && decoded.edid === null).toBe(false);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it.each([
+    ['empty data blocks', filledWith(0x00)],
+    ['empty blocks of an unknown tag', filledWith(0xc0)],
+    ['capability maps of everything', filledWith(0xe1, 15)],
+    ['video and maps in turn', filledWith(0x43, 16, 97, 4, 0xe1, 15)],
+    ['audio', filledWith(0x3e, ...new Array(30).fill(0x0f))],
+    ['timings', filledWith(0x40, 0x1b, ...new Array(16).fill(0x55))],
+    ['lines of one byte', new TextEncoder().encode('a0\n'.repeat(10_900))],
+    ['offsets alone', new TextEncoder().encode('1234: '.repeat(5400))],
+    ['comments that never end', new TextEncoder().encode('/*'.repeat(16_384))],
+    ['spaces', new TextEncoder().encode(' '.repeat(32_768))],
+  ])('takes 32 KiB of %s in time', (_, content) => {
+    decodedInTime(content);
+  });
+
+  it('finds the damaged checksum in any EDID with one byte changed', () => {
+    fc.assert(
+      fc.property(edid, fc.nat(), fc.integer({ min: 1, max: 255 }), (tree, place, change) => {
+        const bytes = encodeEdid(tree);
+        const at = place % bytes.length;
+        bytes[at] = (bytes[at] ?? 0) ^ change;
+        const decoded = decodeEdid(bytes);
+        const block = Math.floor(at / 128);
+        expect(decoded.checksumsValid).toBe(false);
+        expect(decoded.problems).toContainEqual(
+          expect.objectContaining({
+            severity: 'error',
+            block,
+            offset: 127,
+            text: expect.stringContaining('checksum'),
+          }),
+        );
+        expect(summarise(decoded).ok).toBe(false);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('gives facts, capabilities and text for any mutation of an EDID', () => {
+    fc.assert(
+      fc.property(edid, mutations, fc.nat(400), (tree, changes, cut) => {
+        const whole = encodeEdid(tree);
+        for (const [at, change] of changes)
+          whole[at % whole.length] = (whole[at % whole.length] ?? 0) ^ change;
+        const decoded = decodedInTime(cut < 40 ? whole.slice(0, whole.length - cut) : whole);
+        expect(JSON.parse(JSON.stringify(summarise(decoded)))).toEqual(summarise(decoded));
+        expect(readableText(decoded)).toContain('Blocks');
+        if (decoded.edid) expect(sinkCapabilities(decoded.edid).maxTmdsCharacterRateMHz).toBeGreaterThan(0);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('what is wrong with an EDID', () => {
+  const whole = encodeEdid(wallDisplay);
+  const errorsOf = (bytes: Uint8Array) =>
+    decodeEdid(bytes)
+      .problems.filter(({ severity }) => severity === 'error')
+      .map(({ block, offset, text }) => `${block}/${offset}: ${text}`);
+
+  it('is nothing for a good one', () => {
+    expect(decodeEdid(whole).problems).toEqual([]);
+  });
+
+  it('is said with block and byte for a damaged header', () => {
+    const bytes = Uint8Array.from(whole);
+    bytes[1] = 0xfe;
+    bytes[127] = ((bytes[127] ?? 0) + 1) % 256;
+    expect(errorsOf(bytes)).toEqual(['0/1: The header 00 FF FF FF FF FF FF 00 is damaged.']);
+    expect(summarise(decodeEdid(bytes)).productName).toBe('LUMEN WALL 9');
+  });
+
+  it('is said for a block that is cut off, and the rest is read', () => {
+    const decoded = decodeEdid(whole.slice(0, 200));
+    expect(errorsOf(whole.slice(0, 200))[0]).toBe('1/72: The block is cut off after 72 of 128 bytes.');
+    expect(decoded.blockCount).toBe(2);
+    expect(summarise(decoded).cta?.vics.length).toBe(8);
+  });
+
+  it('is said for an extension that is missing', () => {
+    expect(errorsOf(whole.slice(0, 128))).toEqual([
+      '0/126: Extension blocks: 1 declared in byte 126, 0 there.',
+    ]);
+  });
+
+  it.each([
+    ['nothing', new Uint8Array(), 'There are no bytes to read.'],
+    [
+      'zeros',
+      new Uint8Array(256),
+      'Every byte is 00h: memory that was never written, or a bus nobody answers on.',
+    ],
+    [
+      'all FFh',
+      new Uint8Array(256).fill(255),
+      'Every byte is FFh: memory that was never written, or a bus nobody answers on.',
+    ],
+    ['a few bytes', Uint8Array.of(0, 255, 255), '3 bytes are too few for an EDID.'],
+  ])('is that there is nothing to read in %s', (_, bytes, text) => {
+    const decoded = decodeEdid(bytes);
+    expect(decoded.edid).toBeNull();
+    expect(decoded.problems.map((problem) => problem.text)).toEqual([text]);
+    expect(summarise(decoded)).toMatchObject({
+      ok: false,
+      manufacturer: null,
+      detailedTimings: [],
+      cta: null,
+    });
+  });
+
+  it('is said for a data block that runs over the end', () => {
+    const bytes = Uint8Array.from(whole);
+    bytes[128 + 2] = 9;
+    bytes[255] = 0;
+    const sum = bytes.subarray(128, 255).reduce((total, part) => total + part, 0);
+    bytes[255] = (256 - (sum % 256)) % 256;
+    expect(errorsOf(bytes)).toContain('1/4: A data block of 8 bytes runs over the end of its collection.');
+  });
+});
