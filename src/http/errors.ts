@@ -8,6 +8,8 @@ const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
   FST_REQ_FILE_TOO_LARGE: () =>
     refused('too-large', 'The file is too large for one request. Send it to /uploads, which can resume.'),
   FST_INVALID_MULTIPART_CONTENT_TYPE: () => refused('type-not-allowed', 'Send multipart/form-data.'),
+  // Prisma: no connection in time, or a transaction that took too long.
+  P2028: () => refused('server-busy', 'Try again in a moment.', { retryAfterS: 2 }),
   FST_ERR_RATE_LIMIT: (error) => refused('too-many-requests', error.message),
 };
 

@@ -91,6 +91,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('GET /packets/{id}', all),
   route('GET /packets/{id}/summary', all),
   route('GET /packets/{id}/download', all),
+  route('GET /packets/{id}/grants', only('support', 'admin')),
   route('POST /packets/{id}/grants', only('support', 'admin'), { memberAddress: '{member}' }),
   route('POST /grants/{id}/revoke', only('support', 'admin')),
   route('GET /granted-packets', only('support')),

@@ -3,10 +3,11 @@ import { chainDiff } from '../../../shared/chain/diff.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
 import { signalFindings } from '../../../shared/signal/findings.ts';
 import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
 import { noChain, readChain } from './chains.ts';
 
+type ChainRef = { id: string; siteId: string; name: string; version: number };
 type VersionRef = {
   version: number;
   changedBy: string;
@@ -15,7 +16,17 @@ type VersionRef = {
   changes: string[];
 };
 
-export async function listChains(tx: TenantTransaction, actor: Actor, siteId: string) {
+/** The chains of a site, by name. */
+export async function listChains(
+  tx: TenantTransaction,
+  actor: Actor,
+  siteId: string,
+): Promise<Outcome<{ items: ChainRef[] }>> {
+  const site = await tx.site.findUnique({
+    where: { orgId_id: { orgId: actor.orgId, id: siteId } },
+    select: { id: true },
+  });
+  if (site === null) return refused('not-found', 'There is no such site.');
   const rows = await tx.chain.findMany({
     where: { orgId: actor.orgId, siteId },
     select: { id: true, siteId: true, name: true, version: true },
