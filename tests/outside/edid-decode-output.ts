@@ -153,21 +153,14 @@ function linesUnder(body: readonly string[], heading: string): string[] {
 
 const eotfHeading = 'Electro optical transfer functions:';
 
-function hdrOf(
-  all: readonly Section[],
-  byExtension: readonly (readonly Section[])[],
-): CtaSummary['hdrStatic'] {
-  const title = /^HDR Static Metadata Data Block/;
-  const [section] = inSections(all, title);
+function hdrOf(all: readonly Section[]): CtaSummary['hdrStatic'] {
+  const sections = inSections(all, /^HDR Static Metadata Data Block/);
+  const [section] = sections;
   if (!section) return null;
   const text = section.body.join('\n');
   const luminance = (name: string) => firstNumber(text, new RegExp(`${name} luminance: \\d+ \\((\\S+) cd`));
   return {
-    eotfs: union(
-      byExtension.map((sections) =>
-        inSections(sections, title).flatMap(({ body }) => linesUnder(body, eotfHeading)),
-      ),
-    ),
+    eotfs: union(sections.map(({ body }) => linesUnder(body, eotfHeading))),
     maxLuminanceCdM2: luminance('content max'),
     maxFrameAverageCdM2: luminance('max frame-average'),
     minLuminanceCdM2: luminance('min'),
@@ -229,13 +222,11 @@ function ctaOf(blocks: readonly Section[]): CtaSummary | null {
     hdmi: hdmi && { ...hdmi, hdmiVics: union(byExtension.map(hdmiVicsOf)) },
     hdmiForum: forumOf(all),
     colorimetry: union(
-      byExtension.map((sections) =>
-        inSections(sections, /^Colorimetry Data Block/).flatMap(({ body }) =>
-          body.filter((line) => line.startsWith('    ')).map((line) => line.trim()),
-        ),
+      inSections(all, /^Colorimetry Data Block/).map(({ body }) =>
+        body.filter((line) => line.startsWith('    ')).map((line) => line.trim()),
       ),
     ),
-    hdrStatic: hdrOf(all, byExtension),
+    hdrStatic: hdrOf(all),
     audio: union(byExtension.map(audioOf)),
   };
 }

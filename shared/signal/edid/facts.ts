@@ -47,7 +47,7 @@ export function firstText(edid: Edid, role: 'productName' | 'productSerial'): st
 
 /** All short video descriptors, reserved codes among them: capability maps count those too. */
 export const shortVideoDescriptors = (blocks: readonly DataBlock[]): ShortVideoDescriptor[] =>
-  blocksOf(blocks, 'video').flatMap((block) => [...block.formats]);
+  blocksOf(blocks, 'video').flatMap((block) => block.formats);
 
 /**
  * VICs that are taken as YCbCr 4:2:0 besides other encodings; `blocks` are those of the whole EDID. A later map adds

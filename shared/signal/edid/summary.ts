@@ -128,6 +128,16 @@ function union<T>(
   return all;
 }
 
+/** Names of the bits of several blocks; a later one adds what is new. */
+function namesOfAll(bitsOfBlocks: readonly number[], namesOf: (bits: number) => string[]): string[] {
+  let seen = 0;
+  return bitsOfBlocks.flatMap((bits) => {
+    const fresh = bits & ~seen;
+    seen |= bits;
+    return fresh === 0 ? [] : namesOf(fresh);
+  });
+}
+
 function summariseHdmi(extensions: ByExtension): HdmiSummary | null {
   const first = blocksOf(extensions.flat(), 'hdmi')[0]?.hdmi;
   if (!first) return null;
@@ -164,13 +174,15 @@ function summariseForum(blocks: readonly DataBlock[]): HdmiForumSummary | null {
   };
 }
 
-function summariseHdr(extensions: ByExtension): HdrStaticSummary | null {
-  const first = blocksOf(extensions.flat(), 'hdrStatic')[0]?.hdr;
+function summariseHdr(blocks: readonly DataBlock[]): HdrStaticSummary | null {
+  const all = blocksOf(blocks, 'hdrStatic');
+  const first = all[0]?.hdr;
   if (!first) return null;
   const { maxLuminanceCode: max, maxFrameAverageCode: average, minLuminanceCode: min } = first;
   return {
-    eotfs: union(extensions, (blocks) =>
-      blocksOf(blocks, 'hdrStatic').flatMap(({ hdr }) => namesOfEotfs(hdr.eotfBits)),
+    eotfs: namesOfAll(
+      all.map(({ hdr }) => hdr.eotfBits),
+      namesOfEotfs,
     ),
     maxLuminanceCdM2: max === null ? null : rounded(luminanceOf(max), 3),
     maxFrameAverageCdM2: average === null ? null : rounded(luminanceOf(average), 3),
@@ -208,10 +220,11 @@ function summariseCta(edid: Edid): CtaSummary | null {
     ycbcr420CapabilityVics: ycbcr420CapabilityVics(all),
     hdmi: summariseHdmi(extensions),
     hdmiForum: summariseForum(all),
-    colorimetry: union(extensions, (blocks) =>
-      blocksOf(blocks, 'colorimetry').flatMap((block) => namesOfColorimetry(block.bits)),
+    colorimetry: namesOfAll(
+      blocksOf(all, 'colorimetry').map((block) => block.bits),
+      namesOfColorimetry,
     ),
-    hdrStatic: summariseHdr(extensions),
+    hdrStatic: summariseHdr(all),
     audio: union(extensions, audioFormats, (format) => JSON.stringify(format)),
   };
 }

@@ -56,13 +56,12 @@ export const minLuminanceOf = (code: number, maxLuminanceCode: number): number =
 export function decodeHdrStatic(payload: Uint8Array, report: Report): HdrStatic {
   if (payload.length < 2)
     report('error', 0, 'An HDR static metadata block too short for its transfer functions.');
-  const code = (index: number) => payload[index] ?? null;
   return {
     eotfBits: payload.length < 2 ? 0 : byteAt(payload, 0) & 63,
     metadataTypeBits: byteAt(payload, 1),
-    maxLuminanceCode: code(2),
-    maxFrameAverageCode: code(3),
-    minLuminanceCode: code(4),
+    maxLuminanceCode: payload[2] ?? null,
+    maxFrameAverageCode: payload[3] ?? null,
+    minLuminanceCode: payload[4] ?? null,
   };
 }
 

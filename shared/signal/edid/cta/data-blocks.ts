@@ -78,11 +78,11 @@ const extendedTags = {
 
 const ouiLength = 3;
 
-/** The OUI as it is written, first byte most significant. */
-function decodeOui(payload: Uint8Array): string {
-  const hex = (i: number) => byteAt(payload, i).toString(16).toUpperCase().padStart(2, '0');
-  return `${hex(2)}-${hex(1)}-${hex(0)}`;
-}
+const ouiPart = (value: number): string => value.toString(16).toUpperCase().padStart(2, '0');
+
+/** The OUI as it is written: the last byte is the most significant. */
+const decodeOui = (payload: Uint8Array): string =>
+  `${ouiPart(byteAt(payload, 2))}-${ouiPart(byteAt(payload, 1))}-${ouiPart(byteAt(payload, 0))}`;
 
 const encodeOui = (oui: string): number[] =>
   oui
@@ -263,19 +263,31 @@ function fieldsOf(block: DataBlock): Uint8Array | readonly number[] {
   }
 }
 
-/** A whole block with its header byte; a payload longer than its five-bit length allows is cut off at 31 bytes. */
-export function encodeDataBlock(block: DataBlock): Uint8Array {
-  if (block.kind === 'filler') return new Uint8Array(block.length);
+/** Longest content of a block: its length has five bits. */
+const mostContent = 31;
+
+/**
+ * Writes a whole block with its header byte at `at` and returns where the next one goes. Content longer than its length
+ * field allows, and what lies past the end of `into`, is cut off.
+ */
+export function writeDataBlock(block: DataBlock, into: Uint8Array, at: number): number {
+  if (block.kind === 'filler') {
+    into.fill(0, at, at + block.length);
+    return at + block.length;
+  }
   const [tag, extendedTag] = tagsOf(block);
   const payload = block.exactBytes ?? payloadOf(block);
-  const start = extendedTag === null ? 1 : 2;
-  const length = Math.min(start - 1 + payload.length, 31);
-  const bytes = new Uint8Array(1 + length);
-  bytes[0] = tag * 32 + length;
-  if (extendedTag !== null) bytes[1] = extendedTag;
-  bytes.set(
-    payload.length + start > bytes.length ? payload.subarray(0, bytes.length - start) : payload,
-    start,
-  );
-  return bytes;
+  const start = extendedTag === null ? at + 1 : at + 2;
+  const end = Math.min(start + payload.length, at + 1 + mostContent);
+  if (at < into.length) into[at] = tag * 32 + (end - at - 1);
+  if (extendedTag !== null && at + 1 < into.length) into[at + 1] = extendedTag;
+  const room = Math.min(end, into.length) - start;
+  if (room > 0) into.set(room < payload.length ? payload.subarray(0, room) : payload, start);
+  return end;
+}
+
+/** A whole block with its header byte. */
+export function encodeDataBlock(block: DataBlock): Uint8Array {
+  const bytes = new Uint8Array(block.kind === 'filler' ? block.length : 1 + mostContent);
+  return bytes.subarray(0, writeDataBlock(block, bytes, 0));
 }

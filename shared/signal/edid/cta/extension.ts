@@ -1,9 +1,9 @@
 import { type Descriptor, decodeDescriptor, encodeDescriptor } from '../base/descriptors.ts';
 import { descriptorSize } from '../base/detailed-timing.ts';
-import { bit, blockSize, byteAt, checksumOf, concatBytes, flagByte } from '../bytes.ts';
+import { bit, blockSize, byteAt, checksumOf, flagByte } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
 import { type Report, shifted } from '../problems.ts';
-import { type DataBlock, decodeDataBlock, encodeDataBlock } from './data-blocks.ts';
+import { type DataBlock, decodeDataBlock, encodeDataBlock, writeDataBlock } from './data-blocks.ts';
 
 /**
  * A CTA-861 extension block (CTA-861-H section 7.5; revisions 1 and 2 in CTA-861-A and -B). Revision 1 has neither flags
@@ -69,13 +69,13 @@ function zerosFrom(bytes: Uint8Array, from: number, to: number): number {
 }
 
 function decodeAt(bytes: Uint8Array, at: number, tag: number, end: number, report: Report): DataBlock {
-  const inside = (by: number) => shifted(report, at + by);
-  if (tag !== extendedTag) return decodeDataBlock(tag, null, bytes.subarray(at + 1, end), inside(1));
+  if (tag !== extendedTag)
+    return decodeDataBlock(tag, null, bytes.subarray(at + 1, end), shifted(report, at + 1));
   if (end < at + 2) {
     report('error', at, 'A data block with an extended tag, but no room for it.');
     return { kind: 'unknown', tag, extendedTag: null, payload: new Uint8Array() };
   }
-  return decodeDataBlock(tag, byteAt(bytes, at + 1), bytes.subarray(at + 2, end), inside(2));
+  return decodeDataBlock(tag, byteAt(bytes, at + 1), bytes.subarray(at + 2, end), shifted(report, at + 2));
 }
 
 /** Zeros are the padding (CTA-861-H section 7.5): the first empty slot ends the timings. */
@@ -140,27 +140,27 @@ function decodeFields(bytes: Uint8Array, report: Report): CtaExtension {
   };
 }
 
-const withoutChecksum = (bytes: Uint8Array): Uint8Array => bytes.slice(0, blockSize - 1);
-
 /** Reads the 128 bytes of a block whose tag is 02h. */
 export const decodeCtaExtension = (bytes: Uint8Array, report: Report): CtaExtension =>
-  keepExact(decodeFields(bytes, report), withoutChecksum(bytes), (cta) => withoutChecksum(encodeFields(cta)));
+  keepExact(decodeFields(bytes, report), bytes.subarray(0, dataEnd), encodeFields);
 
 function encodeFields(cta: CtaExtension): Uint8Array {
-  const bytes = new Uint8Array(blockSize);
-  const data = cta.revision >= 3 ? concatBytes(cta.dataBlocks.map(encodeDataBlock)) : new Uint8Array();
-  const timings = concatBytes(cta.timings.map(encodeDescriptor));
-  const content = concatBytes([data, timings]).subarray(0, dataEnd - dataStart);
+  const bytes = new Uint8Array(blockSize - 1);
+  let at = dataStart;
+  if (cta.revision >= 3) for (const block of cta.dataBlocks) at = writeDataBlock(block, bytes, at);
   const flags = flagByte(cta.underscan, cta.basicAudio, cta.ycbcr444, cta.ycbcr422) * 16 + cta.nativeTimings;
-  bytes.set([ctaTag, cta.revision, dataStart + data.length, cta.revision >= 2 ? flags : 0]);
-  bytes.set(content, dataStart);
+  bytes.set([ctaTag, cta.revision, at, cta.revision >= 2 ? flags : 0]);
+  for (const slot of cta.timings) {
+    if (at + descriptorSize <= dataEnd) bytes.set(encodeDescriptor(slot), at);
+    at += descriptorSize;
+  }
   return bytes;
 }
 
 /** The 128 bytes of a CTA-861 block with its right checksum. What doesn't fit is cut off: see `ctaSpaceLeft`. */
 export function encodeCtaExtension(cta: CtaExtension): Uint8Array {
   const bytes = new Uint8Array(blockSize);
-  bytes.set(cta.exactBytes ?? withoutChecksum(encodeFields(cta)));
+  bytes.set(cta.exactBytes ?? encodeFields(cta));
   bytes[dataEnd] = checksumOf(bytes, 0, dataEnd);
   return bytes;
 }

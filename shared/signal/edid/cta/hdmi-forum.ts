@@ -121,24 +121,28 @@ function decodeFeatures(value: number): ForumFeatures {
   };
 }
 
+const decodeDeepColour = (value: number): ForumDeepColour420 => ({
+  uhdVic: bit(value, 3),
+  dc48: bit(value, 2),
+  dc36: bit(value, 1),
+  dc30: bit(value, 0),
+});
+
 /** Reads what follows the OUI or, in the block of its own, the two reserved bytes. */
 export function decodeHdmiForum(payload: Uint8Array, report: Report): HdmiForumBlock {
-  const at = (index: number) => byteAt(payload, index);
-  const has = (length: number) => payload.length >= length;
-  if (!has(4)) report('error', 0, 'An HDMI Forum block too short for its version, rate and flags.');
-  const deep = at(3) & 15;
+  if (payload.length < 4)
+    report('error', 0, 'An HDMI Forum block too short for its version, rate and flags.');
+  const [version = 0, rate, flags, frl, features, vrr, vrrLow, dsc] = payload;
   return {
-    version: at(0),
-    maxTmdsCharacterRateMHz: has(2) ? at(1) * 5 : null,
-    flags: has(3) ? decodeFlags(at(2)) : null,
-    maxFrlCode: has(4) ? at(3) >> 4 : null,
-    deepColour420: has(4)
-      ? { uhdVic: bit(deep, 3), dc48: bit(deep, 2), dc36: bit(deep, 1), dc30: bit(deep, 0) }
-      : null,
-    features: has(5) ? decodeFeatures(at(4)) : null,
-    vrrMinHz: has(6) ? at(5) & 63 : null,
-    vrrMaxHz: has(7) ? (at(5) >> 6) * 256 + at(6) : null,
-    dsc: has(10) ? decodeDsc(payload) : null,
+    version,
+    maxTmdsCharacterRateMHz: rate === undefined ? null : rate * 5,
+    flags: flags === undefined ? null : decodeFlags(flags),
+    maxFrlCode: frl === undefined ? null : frl >> 4,
+    deepColour420: frl === undefined ? null : decodeDeepColour(frl),
+    features: features === undefined ? null : decodeFeatures(features),
+    vrrMinHz: vrr === undefined ? null : vrr & 63,
+    vrrMaxHz: vrr === undefined || vrrLow === undefined ? null : (vrr >> 6) * 256 + vrrLow,
+    dsc: dsc === undefined ? null : decodeDsc(payload),
     rest: payload.slice(10),
   };
 }

@@ -85,27 +85,28 @@ function decodeDetails(payload: Uint8Array, report: Report): [HdmiDetails, numbe
   return [details, at];
 }
 
+const decodeCapabilities = (value: number): HdmiCapabilities => ({
+  supportsAi: bit(value, 7),
+  dc48: bit(value, 6),
+  dc36: bit(value, 5),
+  dc30: bit(value, 4),
+  dcY444: bit(value, 3),
+  dviDual: bit(value, 0),
+});
+
+/** Four digits of four bits: 1234h is 1.2.3.4. */
+const decodeAddress = (high: number, low: number): string =>
+  `${(high >> 4).toString(16)}.${(high & 15).toString(16)}.${(low >> 4).toString(16)}.${(low & 15).toString(16)}`;
+
 /** Reads what follows the OUI. */
 export function decodeHdmi(payload: Uint8Array, report: Report): HdmiBlock {
-  const at = (index: number) => byteAt(payload, index);
-  if (payload.length < 2) report('error', 0, 'An HDMI block too short to hold its physical address.');
-  const digits = [at(0) >> 4, at(0) & 15, at(1) >> 4, at(1) & 15].map((digit) => digit.toString(16));
+  const [high = 0, low, flags, clock] = payload;
+  if (low === undefined) report('error', 0, 'An HDMI block too short to hold its physical address.');
   const [details, end] = payload.length > 4 ? decodeDetails(payload, report) : [null, 4];
-  const flags = at(2);
   return {
-    physicalAddress: payload.length < 2 ? null : digits.join('.'),
-    capabilities:
-      payload.length < 3
-        ? null
-        : {
-            supportsAi: bit(flags, 7),
-            dc48: bit(flags, 6),
-            dc36: bit(flags, 5),
-            dc30: bit(flags, 4),
-            dcY444: bit(flags, 3),
-            dviDual: bit(flags, 0),
-          },
-    maxTmdsClockMHz: payload.length < 4 ? null : at(3) * 5,
+    physicalAddress: low === undefined ? null : decodeAddress(high, low),
+    capabilities: flags === undefined ? null : decodeCapabilities(flags),
+    maxTmdsClockMHz: clock === undefined ? null : clock * 5,
     details,
     rest: payload.slice(end),
   };
