@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createServer } from 'node:net';
 
-/** Starts one of our programs as a process of its own and waits until its server is ready, a minute at the most. */
+/** Starts one of our programs as a process of its own and waits until its server is ready, three minutes at the most. */
 export async function startProgram(
   program: string,
   env: NodeJS.ProcessEnv,
@@ -12,7 +12,7 @@ export async function startProgram(
     env,
     stdio: ['ignore', 'ignore', 'inherit'],
   });
-  for (let attempt = 0; attempt < 600; attempt += 1) {
+  for (let attempt = 0; attempt < 1800; attempt += 1) {
     if (child.exitCode !== null) throw new Error(`${program} ended with ${child.exitCode}`);
     const ready = await fetch(`${base}/readyz`).then(
       (answer) => answer.status === 200,
@@ -21,7 +21,7 @@ export async function startProgram(
     if (ready) return child;
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
-  throw new Error(`${program} was not ready in a minute`);
+  throw new Error(`${program} was not ready in three minutes`);
 }
 
 /** A port on this machine that nobody listens on. */
