@@ -58,7 +58,7 @@ export type SinkCapabilities = {
 
 /** Without a stated rate, what every single link does (DVI 1.0 section 2.2.6; HDMI 1.4b section 8.3.2). */
 const unstatedRateMHz = 165;
-/** The highest rate that the HDMI vendor block can stand for (HDMI 2.0 section 10.3.2). */
+/** What the HDMI vendor block states; the HDMI Forum's counts above this only (HDMI 2.0 section 10.3.2). */
 export const highestPlainRateMHz = 340;
 
 function tmdsRate(blocks: readonly DataBlock[], formats: readonly SinkFormat[]): [number, boolean] {
@@ -66,13 +66,18 @@ function tmdsRate(blocks: readonly DataBlock[], formats: readonly SinkFormat[]):
     0,
     ...blocksOf(blocks, 'hdmiForum').map(({ forum: f }) => f.maxTmdsCharacterRateMHz ?? 0),
   );
-  if (forum > 0) return [forum, true];
+  if (forum > highestPlainRateMHz) return [forum, true];
   const plain = Math.max(0, ...blocksOf(blocks, 'hdmi').map(({ hdmi }) => hdmi.maxTmdsClockMHz ?? 0));
   if (plain > 0) return [plain, true];
-  const fastest = formats
-    .map(({ timing, in420 }) => timing.pixelClockKHz / 1000 / (in420 === 'only' ? 2 : 1))
-    .filter((rate) => rate <= highestPlainRateMHz);
-  return [Math.max(unstatedRateMHz, ...fastest), false];
+  const listed = formats.map(leastRateMHz).filter((rate) => rate <= highestPlainRateMHz);
+  return [Math.max(unstatedRateMHz, ...listed), false];
+}
+
+/** What a format needs at least: half the pixel clock where 4:2:0 is the way that is left for it. */
+function leastRateMHz({ timing, in420 }: SinkFormat): number {
+  const plain = timing.pixelClockKHz / 1000;
+  const halved = in420 === 'only' || (in420 === 'too' && plain > highestPlainRateMHz);
+  return halved ? plain / 2 : plain;
 }
 
 /** Slices and their highest pixel clock by DSC_MaxSlices code (HDMI 2.1 table 10-7, from memory). */

@@ -97,7 +97,7 @@ function ctaFormats(edid: Edid): SinkFormat[] {
   const blocks = dataBlocks(edid);
   const formats: SinkFormat[] = [];
   const video = shortVideoDescriptors(blocks);
-  const capable = new Set(ycbcr420CapabilityVics(blocks));
+  const capable = new Set([...ycbcr420CapabilityVics(blocks), ...ycbcr420Vics(blocks)]);
   for (const { vic, native } of video) {
     const timing = vicTiming(vic);
     if (timing)

@@ -74,11 +74,14 @@ export function rasterOfDisplayId(timing: DisplayIdTiming): Timing {
   };
 }
 
-/** The raster as an 18-byte timing; null when a number is too great for its field. */
+/** Steps of the pixel clock in an 18-byte timing (E-EDID A.2 table 3.21). */
+const clockStepKHz = 10;
+
+/** The raster as an 18-byte timing, its clock rounded down; null when a number is too great for its field. */
 export function detailedOfRaster(timing: Timing, imageMm = { width: 0, height: 0 }): DetailedTiming | null {
   const { horizontal: h, vertical: v, interlaced } = timing;
   const detailed: DetailedTiming = {
-    pixelClockKHz: Math.round(timing.pixelClockKHz / 10) * 10,
+    pixelClockKHz: Math.floor(timing.pixelClockKHz / clockStepKHz) * clockStepKHz,
     interlaced,
     horizontal: {
       activePx: timing.widthPx,

@@ -6,7 +6,14 @@ import type { DisplayIdBlock } from './displayid/extension.ts';
 import { dataBlocks, descriptors, firstText } from './facts.ts';
 import type { SinkFormat } from './formats.ts';
 import type { Edid, ExtensionBlock } from './tree.ts';
-import { audioName, depthNames, eotfNames, formatName, frlName, tmdsRateName } from './wording.ts';
+import {
+  audioName,
+  encodingNamesWithDepths,
+  eotfNames,
+  formatName,
+  frlName,
+  tmdsRateName,
+} from './wording.ts';
 
 type Row = readonly [label: string, value: string | null];
 
@@ -115,7 +122,7 @@ const capabilityRows = (sink: SinkCapabilities): Row[] => [
   ['TMDS', tmdsRateName(sink.maxTmdsCharacterRateMHz) + (sink.tmdsRateStated ? '' : ', not stated')],
   ['Fixed rate link', sink.frl && frlName(sink.frl)],
   ['Compression', sink.compression && `to ${frlName(sink.compression.maxRate)}`],
-  ['Depths', joined(depthNames(sink.depths))],
+  ['Depths', joined(encodingNamesWithDepths(sink.depths))],
   ['Transfer functions', joined(sink.eotfs.map((eotf) => eotfNames[eotf]))],
   ['Luminance', luminanceText(sink)],
   ['Dynamic metadata', joined(sink.dynamicMetadataTypes.map((type) => `type ${type}`))],

@@ -29,6 +29,12 @@ const encodings = ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const;
 export const depthNames = (depths: DepthsByEncoding): string[] =>
   encodings.flatMap((encoding) => depths[encoding].map((depth) => `${encodingNames[encoding]} ${depth} bit`));
 
+/** One name for each encoding with all its depths: `RGB 8/10/12 bit`. */
+export const encodingNamesWithDepths = (depths: DepthsByEncoding): string[] =>
+  encodings.flatMap((encoding) =>
+    depths[encoding].length > 0 ? [`${encodingNames[encoding]} ${depths[encoding].join('/')} bit`] : [],
+  );
+
 export const audioName = ({ format, channels, ratesKHz }: SinkAudio): string =>
   [format, channels === null ? null : `${channels} channels`, `${ratesKHz.join('/')} kHz`]
     .filter(Boolean)

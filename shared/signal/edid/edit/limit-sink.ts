@@ -90,7 +90,7 @@ function limitAudio(block: DataBlock): DataBlock[] {
       return descriptors.length > 0 ? [edited(block, { descriptors })] : [];
     }
     case 'speakers':
-      return block.allocation === 0 ? [block] : [edited(block, { allocation: stereoAllocation })];
+      return [edited(block, { allocation: block.allocation & stereoAllocation })];
     case 'room':
     case 'speakerLocations':
       return [];
