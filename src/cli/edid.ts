@@ -50,6 +50,12 @@ async function run({ files, asText }: Request): Promise<number> {
   return unreadable > 0 ? 1 : 0;
 }
 
+/** A reader that has seen enough, as `head` does, is no failure. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
+});
+
 const request = parse(process.argv.slice(2));
 if (request) process.exitCode = await run(request);
 else {

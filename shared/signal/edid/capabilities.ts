@@ -1,5 +1,5 @@
 import type { VideoFormat } from '../../contract/chain.ts';
-import type { CompressionCapabilities, FrlRate } from '../format/index.ts';
+import { type CompressionCapabilities, type FrlRate, scramblingAboveMHz } from '../format/index.ts';
 import { bit } from './bytes.ts';
 import { audioFormatName, audioRatesKHz, sampleSizes } from './cta/audio.ts';
 import { luminanceOf, minLuminanceOf, namesOfColorimetry } from './cta/colour.ts';
@@ -57,9 +57,9 @@ export type SinkCapabilities = {
 };
 
 /** Without a stated rate, what every single link does (DVI 1.0 section 2.2.6; HDMI 1.4b section 8.3.2). */
-const unstatedRateMHz = 165;
+export const unstatedRateMHz = 165;
 /** What the HDMI vendor block states; the HDMI Forum's counts above this only (HDMI 2.0 section 10.3.2). */
-export const highestPlainRateMHz = 340;
+export const highestPlainRateMHz = scramblingAboveMHz;
 
 function tmdsRate(blocks: readonly DataBlock[], formats: readonly SinkFormat[]): [number, boolean] {
   const forum = Math.max(
@@ -92,7 +92,7 @@ const slices: Readonly<Record<number, { maxSlices: number; maxSliceClockMHz: num
 };
 
 function compressionOf(dsc: ForumDsc | null): CompressionCapabilities | null {
-  const maxRate = asFrlRate(dsc?.maxFrlCode ?? null);
+  const maxRate = frlRateOf(dsc?.maxFrlCode ?? null);
   const slice = slices[dsc?.maxSlicesCode ?? 0];
   if (!dsc?.dsc12a || !maxRate || !slice) return null;
   const depths: [number, boolean][] = [
@@ -109,8 +109,6 @@ function compressionOf(dsc: ForumDsc | null): CompressionCapabilities | null {
     bitsPerComponent: depths.filter(([, there]) => there).map(([depth]) => depth),
   };
 }
-
-const asFrlRate = (code: number | null): FrlRate | null => frlRateOf(code) as FrlRate | null;
 
 function deepColour(flags: { dc30: boolean; dc36: boolean; dc48: boolean } | null | undefined) {
   const depths: VideoFormat['bitsPerComponent'][] = [8];
@@ -187,7 +185,7 @@ export function sinkCapabilities(edid: Edid): SinkCapabilities {
     hdmi: Boolean(hdmi ?? forum),
     maxTmdsCharacterRateMHz,
     tmdsRateStated,
-    frl: asFrlRate(forum?.maxFrlCode ?? null),
+    frl: frlRateOf(forum?.maxFrlCode ?? null),
     compression: compressionOf(forum?.dsc ?? null),
     depths: depthsOf(edid, blocks, forum),
     formats,

@@ -12,8 +12,8 @@ export {
   type EdidDifference,
 } from './compare.ts';
 export { type DecodedEdid, decodeEdid, mostBlocks } from './decode.ts';
-export { limitEdid } from './edit/limit.ts';
-export type { EdidLimits } from './edit/limits.ts';
+export type { EdidLimits } from './edit/edid-limits.ts';
+export { limitEdid } from './edit/limit-edid.ts';
 export { encodeEdid } from './encode.ts';
 export { type FormatSource, type SinkFormat, sinkFormats } from './formats.ts';
 export { type EdidInput, readEdidInput, readEdidText } from './input/read-input.ts';

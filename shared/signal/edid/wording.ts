@@ -1,4 +1,4 @@
-import type { FrlRate } from '../format/index.ts';
+import { type FrlRate, frlBitRateGbps, tmdsBitRateGbps } from '../format/index.ts';
 import { refreshHz, type Timing } from '../timings/index.ts';
 import type { DepthsByEncoding, SinkAudio } from './capabilities.ts';
 
@@ -12,10 +12,10 @@ export function formatName(timing: Timing): string {
 
 /** Character rate in MHz with the bit rate of all three channels: 300 MHz are 9 Gbit/s. */
 export const tmdsRateName = (characterRateMHz: number): string =>
-  `${characterRateMHz} MHz (${Math.round(characterRateMHz * 3) / 100} Gbit/s)`;
+  `${characterRateMHz} MHz (${Number(tmdsBitRateGbps(characterRateMHz).toFixed(2))} Gbit/s)`;
 
-export const frlName = ({ lanes, gbpsPerLane }: FrlRate): string =>
-  `${lanes * gbpsPerLane} Gbit/s (${lanes} lanes of ${gbpsPerLane})`;
+export const frlName = (rate: FrlRate): string =>
+  `${frlBitRateGbps(rate)} Gbit/s (${rate.lanes} lanes of ${rate.gbpsPerLane})`;
 
 const encodingNames = {
   rgb: 'RGB',

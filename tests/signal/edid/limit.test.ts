@@ -115,6 +115,31 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
     expect(vicsOf(limited, 'only')).toEqual([97]);
   });
 
+  it('brings range limits down, wherever they are, and drops preferences for what is gone', () => {
+    const [limits] = wallDisplay.base.descriptors.slice(3);
+    if (!limits) throw new Error('The display has no range limits.');
+    const display: Edid = {
+      base: wallDisplay.base,
+      extensions: [
+        ctaExtension(
+          [videoBlock(16, 97), hdmiBlock(), { kind: 'formatPreference', references: [97, 16, 129] }],
+          { timings: [limits] },
+        ),
+      ],
+    };
+    const limited = seen(display, { maxTmdsCharacterRateMHz: 300 });
+    const [cta] = limited.extensions;
+    const slots = [...limited.base.descriptors, ...(cta?.kind === 'cta' ? cta.timings : [])];
+    const clocks = slots.flatMap((slot) =>
+      slot.kind === 'rangeLimits' ? [slot.limits.maxPixelClockMHz] : [],
+    );
+    expect(clocks).toEqual([300, 300]);
+    expect(cta?.kind === 'cta' && cta.dataBlocks.at(-1)).toEqual({
+      kind: 'formatPreference',
+      references: [16],
+    });
+  });
+
   it('states a rate where the sink stated none and the limit is lower', () => {
     const silent: Edid = {
       base: baseBlock({

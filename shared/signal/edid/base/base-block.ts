@@ -54,7 +54,9 @@ export type BaseBlock = Exact & {
   descriptors: readonly Descriptor[];
 };
 
+const firstStandardTiming = 38;
 const firstDescriptor = 54;
+const slotCount = 4;
 const firstYear = 1990;
 
 /** Width over height of a screen whose size is unknown (E-EDID A.2 table 3.12). */
@@ -146,14 +148,14 @@ export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
     continuousFrequency: bit(features, 0),
     chromaticity: decodeChromaticity(bytes),
     establishedBits: [at(35), at(36), at(37)],
-    standardTimings: decodeStandardTimings(bytes, 38, 8),
+    standardTimings: decodeStandardTimings(bytes, firstStandardTiming, 8),
     descriptors: slots.map((from) => decodeDescriptor(bytes.subarray(from, from + descriptorSize))),
   };
   block.descriptors.forEach((descriptor, i) => {
     if (descriptor.kind === 'implausibleTiming')
       report('warning', slots[i] ?? 0, 'A detailed timing below 10 MHz pixel clock: taken for filler.');
   });
-  return keepExact(block, withoutCounts(bytes), (b) => withoutCounts(encodeBaseBlock(b, 0)));
+  return keepExact(block, withoutCounts(bytes), encodeFields);
 }
 
 /** The block without what encoding always works out anew: header, extension count and checksum. */
@@ -171,26 +173,27 @@ export function encodeBaseBlock(block: BaseBlock, extensionCount: number): Uint8
   return bytes;
 }
 
+/** Bytes 8 to 125. */
 function encodeFields(block: BaseBlock): Uint8Array {
   const { manufacture, powerStates } = block;
   const week = manufacture.kind === 'modelYear' ? 255 : (manufacture.week ?? 0);
-  return Uint8Array.from([
-    ...encodeManufacturer(block.manufacturer),
-    ...toLittleEndian(block.productCode, 2),
-    ...toLittleEndian(block.serialNumber, 4),
-    week,
-    manufacture.year - firstYear,
-    block.version,
-    block.revision,
-    encodeVideoInput(block.input),
-    ...encodeScreen(block.screen),
-    block.gamma === null ? 255 : Math.round(block.gamma * 100) - 100,
-    flagByte(powerStates.standby, powerStates.suspend, powerStates.activeOff, false, false) * 8 +
-      (block.colourTypeCode << 3) +
-      flagByte(block.srgbDefault, block.firstTimingNative, block.continuousFrequency),
-    ...encodeChromaticity(block.chromaticity),
-    ...block.establishedBits,
-    ...block.standardTimings.flatMap((timing) => encodeStandardTiming(timing)),
-    ...block.descriptors.flatMap((descriptor) => [...encodeDescriptor(descriptor)]),
-  ]);
+  const bytes = new Uint8Array(blockSize);
+  bytes.set(encodeManufacturer(block.manufacturer), 8);
+  bytes.set(toLittleEndian(block.productCode, 2), 10);
+  bytes.set(toLittleEndian(block.serialNumber, 4), 12);
+  bytes.set([week, manufacture.year - firstYear, block.version, block.revision], 16);
+  bytes[20] = encodeVideoInput(block.input);
+  bytes.set(encodeScreen(block.screen), 21);
+  bytes[23] = block.gamma === null ? 255 : Math.round(block.gamma * 100) - 100;
+  bytes[24] =
+    flagByte(powerStates.standby, powerStates.suspend, powerStates.activeOff) * 32 +
+    block.colourTypeCode * 8 +
+    flagByte(block.srgbDefault, block.firstTimingNative, block.continuousFrequency);
+  bytes.set(encodeChromaticity(block.chromaticity), 25);
+  bytes.set(block.establishedBits, 35);
+  for (const [i, timing] of block.standardTimings.entries())
+    bytes.set(encodeStandardTiming(timing), firstStandardTiming + 2 * i);
+  for (const [i, descriptor] of block.descriptors.slice(0, slotCount).entries())
+    bytes.set(encodeDescriptor(descriptor), firstDescriptor + descriptorSize * i);
+  return withoutCounts(bytes);
 }

@@ -1,3 +1,4 @@
+import { type FrlRate, frlRates } from '../../format/index.ts';
 import { bit, byteAt, flagByte } from '../bytes.ts';
 import type { Report } from '../problems.ts';
 
@@ -64,19 +65,11 @@ export type HdmiForumBlock = {
   rest: Uint8Array;
 };
 
-/** Lanes and rate of each Max_FRL_Rate code (HDMI 2.1 table 10-5); the others are reserved. */
-const frlRates: Readonly<Record<number, { lanes: number; gbpsPerLane: number }>> = {
-  1: { lanes: 3, gbpsPerLane: 3 },
-  2: { lanes: 3, gbpsPerLane: 6 },
-  3: { lanes: 4, gbpsPerLane: 6 },
-  4: { lanes: 4, gbpsPerLane: 8 },
-  5: { lanes: 4, gbpsPerLane: 10 },
-  6: { lanes: 4, gbpsPerLane: 12 },
-};
-
-/** The highest FRL rate a code stands for; null for none (0) and for reserved codes. */
-export const frlRateOf = (code: number | null): { lanes: number; gbpsPerLane: number } | null =>
-  frlRates[code ?? 0] ?? null;
+/**
+ * The highest fixed rate link a Max_FRL_Rate code stands for, 1 to 6 from the slowest up; null for none (0) and for
+ * reserved codes (HDMI 2.1 table 10-5).
+ */
+export const frlRateOf = (code: number | null): FrlRate | null => frlRates[(code ?? 0) - 1] ?? null;
 
 function decodeDsc(payload: Uint8Array): ForumDsc {
   const flags = byteAt(payload, 7);

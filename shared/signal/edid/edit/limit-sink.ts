@@ -1,19 +1,17 @@
-import { highestPlainRateMHz } from '../capabilities.ts';
+import { highestPlainRateMHz, unstatedRateMHz } from '../capabilities.ts';
 import type { AudioDescriptor } from '../cta/audio.ts';
 import type { DataBlock } from '../cta/data-blocks.ts';
 import type { HdmiBlock } from '../cta/hdmi.ts';
 import type { HdmiForumBlock } from '../cta/hdmi-forum.ts';
 import { stereoAllocation } from '../cta/speakers.ts';
 import { edited } from '../exact.ts';
-import type { ResolvedLimits } from './limits.ts';
+import type { ResolvedLimits } from './edid-limits.ts';
 
 /** Both HDMI blocks state rates in steps of 5 MHz. */
 const rateStepMHz = 5;
 const floorTo = (value: number, step: number): number => Math.floor(value / step) * step;
 
-/** A sink that states no rate does 165 MHz, so it needs one stated below that (HDMI 1.4b section 8.3.2). */
-const unstatedRateMHz = 165;
-
+/** A sink that states no rate does `unstatedRateMHz`, so a lower limit has to be stated. */
 function limitHdmi(hdmi: HdmiBlock, rateMHz: number): HdmiBlock {
   const own = hdmi.maxTmdsClockMHz || unstatedRateMHz;
   if (own <= rateMHz) return hdmi;

@@ -3,7 +3,7 @@ import type { DataBlock } from '../cta/data-blocks.ts';
 import { capabilityMapOf } from '../cta/video.ts';
 import { edited } from '../exact.ts';
 import { shortVideoDescriptors, ycbcr420CapabilityVics, ycbcr420Vics } from '../facts.ts';
-import type { ResolvedLimits } from './limits.ts';
+import type { ResolvedLimits } from './edid-limits.ts';
 
 /** What becomes of the formats of all data blocks of an EDID. */
 export type VideoPlan = {

@@ -9,10 +9,10 @@ import { dataBlocks, detailedTimings } from '../facts.ts';
 import { sinkFormats } from '../formats.ts';
 import { detailedOfRaster } from '../raster.ts';
 import type { Edid, ExtensionBlock } from '../tree.ts';
+import { type EdidLimits, type ResolvedLimits, resolveLimits } from './edid-limits.ts';
 import { limitSink } from './limit-sink.ts';
 import { limitBase, limitDescriptors, limitDisplayId } from './limit-timings.ts';
 import { applyVideoPlan, planVideo } from './limit-video.ts';
-import { type EdidLimits, type ResolvedLimits, resolveLimits } from './limits.ts';
 
 /** Extended tags of CTA-861 blocks that list timings in ways that aren't decoded (CTA-861-H sections 7.5.17 to 7.5.19). */
 const timingBlockTags: readonly number[] = [0x22, 0x23, 0x2a];
@@ -40,8 +40,9 @@ function withDataBlocks(edid: Edid, change: (holders: readonly Holder[]) => Hold
   };
 }
 
-const same = (a: Holder, b: Holder): boolean =>
-  a.length === b.length && a.every((block, i) => block === b[i]);
+/** The very same items: nothing was edited. */
+const same = (a: readonly object[], b: readonly object[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i]);
 
 function replaceCtaData(cta: CtaExtension, blocks: Holder): CtaExtension {
   return same(blocks, cta.dataBlocks) ? cta : fitted(edited(cta, { dataBlocks: blocks }));
@@ -84,7 +85,7 @@ function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits): CtaExtensio
   const dataBlocks = cta.dataBlocks.filter(
     (block) => !(block.kind === 'unknown' && timingBlockTags.includes(block.extendedTag ?? -1)),
   );
-  if (timings.length === cta.timings.length && dataBlocks.length === cta.dataBlocks.length) return cta;
+  if (same(timings, cta.timings) && same(dataBlocks, cta.dataBlocks)) return cta;
   const nativeTimings = Math.min(cta.nativeTimings, timings.length);
   return edited(cta, { timings, dataBlocks, nativeTimings });
 }
@@ -156,7 +157,7 @@ function limitFormats(edid: Edid, limits: ResolvedLimits): Edid {
  * An EDID that admits less: what a switch or receiver shows its sources when it is set to 9 Gbit/s, or without HDR, or
  * for stereo. Formats that would need more than the limit go, or stay as YCbCr 4:2:0 alone where the sink takes them so
  * (half the rate); timings, range limits and what SCDC is for follow. Nothing is ever raised. Encode the result with
- * `encodeEdid`; it is valid even if `edid` was not.
+ * `encodeEdid`, which puts header, counts and checksums right.
  */
 export function limitEdid(edid: Edid, limits: EdidLimits): Edid {
   const resolved = resolveLimits(edid, limits);
