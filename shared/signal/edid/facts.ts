@@ -2,7 +2,7 @@ import type { Descriptor } from './base/descriptors.ts';
 import type { DetailedTiming } from './base/detailed-timing.ts';
 import type { DataBlock } from './cta/data-blocks.ts';
 import type { CtaExtension } from './cta/extension.ts';
-import { capabilityMapIndexes, namesFormat, type ShortVideoDescriptor } from './cta/video.ts';
+import { mapNames, mapReach, namesFormat, type ShortVideoDescriptor } from './cta/video.ts';
 import type { Edid } from './tree.ts';
 
 /** Answers that several readers of a tree share. Everything comes in the order of the blocks. */
@@ -54,15 +54,16 @@ export const shortVideoDescriptors = (blocks: readonly DataBlock[]): ShortVideoD
  * what is new.
  */
 export function ycbcr420CapabilityVics(blocks: readonly DataBlock[]): number[] {
-  const formats = shortVideoDescriptors(blocks).map(({ vic }) => vic);
-  const distinct = new Set(formats).size;
+  const formats = shortVideoDescriptors(blocks);
+  const distinct = new Set(formats.map(({ vic }) => vic)).size;
   const seen = new Set<number>();
   const vics: number[] = [];
   for (const { map } of blocksOf(blocks, 'ycbcr420Map')) {
     if (seen.size === distinct) break;
-    const named = capabilityMapIndexes(map, formats.length).map((i) => formats[i] ?? 0);
-    for (const vic of named) if (!seen.has(vic)) vics.push(vic);
-    for (const vic of named) seen.add(vic);
+    const from = vics.length;
+    for (const [position, { vic }] of formats.slice(0, mapReach(map)).entries())
+      if (!seen.has(vic) && mapNames(map, position)) vics.push(vic);
+    for (const vic of vics.slice(from)) seen.add(vic);
   }
   return vics.filter(namesFormat);
 }

@@ -138,8 +138,8 @@ function namesOfAll(bitsOfBlocks: readonly number[], namesOf: (bits: number) => 
   });
 }
 
-function summariseHdmi(extensions: ByExtension): HdmiSummary | null {
-  const first = blocksOf(extensions.flat(), 'hdmi')[0]?.hdmi;
+function summariseHdmi(extensions: ByExtension, all: readonly DataBlock[]): HdmiSummary | null {
+  const first = blocksOf(all, 'hdmi')[0]?.hdmi;
   if (!first) return null;
   const flags = first.capabilities;
   return {
@@ -215,10 +215,10 @@ function summariseCta(edid: Edid): CtaSummary | null {
     basicAudio: ctas.some((cta) => cta.basicAudio),
     ycbcr444: ctas.some((cta) => cta.ycbcr444),
     ycbcr422: ctas.some((cta) => cta.ycbcr422),
-    vics: union(extensions, formatsNamed, ({ vic, native }) => `${vic} ${native}`),
+    vics: union(extensions, formatsNamed, ({ vic, native }) => vic + (native ? 256 : 0)),
     ycbcr420Vics: union(extensions, ycbcr420Vics),
     ycbcr420CapabilityVics: ycbcr420CapabilityVics(all),
-    hdmi: summariseHdmi(extensions),
+    hdmi: summariseHdmi(extensions, all),
     hdmiForum: summariseForum(all),
     colorimetry: namesOfAll(
       blocksOf(all, 'colorimetry').map((block) => block.bits),

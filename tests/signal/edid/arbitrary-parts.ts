@@ -19,3 +19,13 @@ export const flags = <K extends string>(...names: K[]): fc.Arbitrary<Record<K, b
   fc
     .array(fc.boolean(), { minLength: names.length, maxLength: names.length })
     .map((values) => Object.fromEntries(names.map((name, i) => [name, values[i]])) as Record<K, boolean>);
+
+/** Takes as many items as there is room for. */
+export function fitting<T>(items: readonly T[], hasRoom: (taken: readonly T[]) => boolean): T[] {
+  const taken: T[] = [];
+  for (const item of items) if (hasRoom([...taken, item])) taken.push(item);
+  return taken;
+}
+
+export const listOf = <T>(item: fc.Arbitrary<T>, length: number): fc.Arbitrary<T[]> =>
+  fc.array(item, { minLength: length, maxLength: length });

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   compareEdids,
@@ -12,7 +11,6 @@ import {
   sinkCapabilities,
   summarise,
 } from '../../../shared/signal/edid/index.ts';
-import { edid } from './arbitrary-edid.ts';
 import {
   audioBlock,
   baseBlock,
@@ -24,16 +22,9 @@ import {
   videoBlock,
   wallDisplay,
 } from './build-edid.ts';
+import { limitedAsSeen } from './limited-as-seen.ts';
 
 const nineGbit: EdidLimits = { maxTmdsCharacterRateMHz: 300, dropFrl: true };
-
-/** Limited, written and read again, as a source would see it. */
-function seen(display: Edid, limits: EdidLimits): Edid {
-  const decoded = decodeEdid(encodeEdid(limitEdid(display, limits)));
-  expect(decoded.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
-  if (!decoded.edid) throw new Error('The limited EDID can not be read.');
-  return decoded.edid;
-}
 
 const vicsOf = (sink: SinkCapabilities, in420?: SinkFormat['in420']): number[] =>
   sink.formats.flatMap(({ source, in420: how }) =>
@@ -41,7 +32,7 @@ const vicsOf = (sink: SinkCapabilities, in420?: SinkFormat['in420']): number[] =
   );
 
 describe('limiting to 300 MHz (9 Gbit/s)', () => {
-  const sink = sinkCapabilities(seen(wallDisplay, nineGbit));
+  const sink = sinkCapabilities(limitedAsSeen(wallDisplay, nineGbit));
 
   it('admits 300 MHz in the HDMI block and nothing above in the HDMI Forum block', () => {
     expect(sink.maxTmdsCharacterRateMHz).toBe(300);
@@ -69,7 +60,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
   });
 
   it('drops 2160p60 altogether where 4:2:0 goes too', () => {
-    const without = sinkCapabilities(seen(wallDisplay, { ...nineGbit, drop420: true }));
+    const without = sinkCapabilities(limitedAsSeen(wallDisplay, { ...nineGbit, drop420: true }));
     expect(vicsOf(without).toSorted((a, b) => a - b)).toEqual([4, 16, 31, 93]);
     expect(without.depths.ycbcr420).toEqual([]);
   });
@@ -83,7 +74,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
         ctaExtension([videoBlock(4, 16, 97), hdmiBlock(), forumBlock({ maxFrlCode: 0, dsc: null })]),
       ],
     };
-    expect(sinkCapabilities(seen(display, nineGbit)).formats[0]?.timing).toMatchObject({
+    expect(sinkCapabilities(limitedAsSeen(display, nineGbit)).formats[0]?.timing).toMatchObject({
       widthPx: 1920,
       heightPx: 1080,
       pixelClockKHz: 148_500,
@@ -91,7 +82,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
   });
 
   it('leaves formats alone while a fixed rate link carries them', () => {
-    const stillFrl = sinkCapabilities(seen(wallDisplay, { maxTmdsCharacterRateMHz: 300 }));
+    const stillFrl = sinkCapabilities(limitedAsSeen(wallDisplay, { maxTmdsCharacterRateMHz: 300 }));
     expect(stillFrl.maxTmdsCharacterRateMHz).toBe(300);
     expect(stillFrl.frl).toEqual({ lanes: 4, gbpsPerLane: 10 });
     expect(vicsOf(stillFrl)).toEqual(vicsOf(sinkCapabilities(wallDisplay)));
@@ -110,7 +101,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
         ]),
       ],
     };
-    const limited = sinkCapabilities(seen(display, { maxTmdsCharacterRateMHz: 300 }));
+    const limited = sinkCapabilities(limitedAsSeen(display, { maxTmdsCharacterRateMHz: 300 }));
     expect(vicsOf(limited, 'too')).toEqual([16, 95]);
     expect(vicsOf(limited, 'only')).toEqual([97]);
   });
@@ -127,7 +118,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
         ),
       ],
     };
-    const limited = seen(display, { maxTmdsCharacterRateMHz: 300 });
+    const limited = limitedAsSeen(display, { maxTmdsCharacterRateMHz: 300 });
     const [cta] = limited.extensions;
     const slots = [...limited.base.descriptors, ...(cta?.kind === 'cta' ? cta.timings : [])];
     const clocks = slots.flatMap((slot) =>
@@ -149,7 +140,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
         ctaExtension([videoBlock(4, 16), hdmiBlock({ capabilities: null, maxTmdsClockMHz: null })]),
       ],
     };
-    const limited = sinkCapabilities(seen(silent, { maxTmdsCharacterRateMHz: 100 }));
+    const limited = sinkCapabilities(limitedAsSeen(silent, { maxTmdsCharacterRateMHz: 100 }));
     expect(limited).toMatchObject({ maxTmdsCharacterRateMHz: 100, tmdsRateStated: true });
     expect(vicsOf(limited)).toEqual([4]);
   });
@@ -157,7 +148,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
 
 describe('dropping', () => {
   it('the fixed rate link leaves what 600 MHz carries', () => {
-    const sink = sinkCapabilities(seen(wallDisplay, { dropFrl: true }));
+    const sink = sinkCapabilities(limitedAsSeen(wallDisplay, { dropFrl: true }));
     expect(sink.frl).toBeNull();
     expect(sink.compression).toBeNull();
     expect(sink.maxTmdsCharacterRateMHz).toBe(600);
@@ -166,19 +157,19 @@ describe('dropping', () => {
   });
 
   it('4:2:0 leaves the formats in their other encodings', () => {
-    const sink = sinkCapabilities(seen(wallDisplay, { drop420: true }));
+    const sink = sinkCapabilities(limitedAsSeen(wallDisplay, { drop420: true }));
     expect(vicsOf(sink, 'no')).toEqual(vicsOf(sinkCapabilities(wallDisplay)));
     expect(sink.depths.ycbcr420).toEqual([]);
   });
 
   it('HDR leaves SDR, and no dynamic system of a vendor', () => {
-    const sink = sinkCapabilities(seen(wallDisplay, { dropHdr: true }));
+    const sink = sinkCapabilities(limitedAsSeen(wallDisplay, { dropHdr: true }));
     expect(sink).toMatchObject({ eotfs: [], vendorVideoOuis: [], dynamicMetadataTypes: [] });
     expect(sink.colorimetry).toContain('BT2020RGB');
   });
 
   it('everything but stereo leaves two channels of L-PCM at the rates they had', () => {
-    const sink = sinkCapabilities(seen(wallDisplay, { stereoOnly: true }));
+    const sink = sinkCapabilities(limitedAsSeen(wallDisplay, { stereoOnly: true }));
     expect(sink.audio).toEqual([
       { format: 'Linear PCM', channels: 2, ratesKHz: [48, 44.1, 32], sampleSizes: [16, 20, 24] },
     ]);
@@ -203,99 +194,8 @@ describe('dropping', () => {
         ctaExtension([videoBlock(16), audioBlock, hdmiBlock()]),
       ],
     };
-    const limited = seen(display, { maxTmdsCharacterRateMHz: 300 });
+    const limited = limitedAsSeen(display, { maxTmdsCharacterRateMHz: 300 });
     expect(limited.extensions.map(({ kind }) => kind)).toEqual(['blockMap', 'cta']);
     expect(limited.extensions[0]).toEqual({ kind: 'blockMap', tags: [2, ...new Array<number>(125).fill(0)] });
   });
 });
-
-const anyLimits: fc.Arbitrary<EdidLimits> = fc.record(
-  {
-    maxTmdsCharacterRateMHz: fc.constantFrom(75, 148.5, 165, 225, 300, 340, 594, 600),
-    dropFrl: fc.boolean(),
-    drop420: fc.boolean(),
-    dropHdr: fc.boolean(),
-    stereoOnly: fc.boolean(),
-  },
-  { requiredKeys: [] },
-);
-
-/** A format by its raster; 18-byte timings know the clock to 10 kHz only. */
-const formatKey = ({ timing }: SinkFormat) =>
-  `${timing.widthPx}x${timing.heightPx}${timing.interlaced ? 'i' : 'p'} ${Math.floor(timing.pixelClockKHz / 10)}`;
-/** What every sink must take, and may stand first where nothing else fits. */
-const substitute = '640x480p 2517';
-
-describe('limiting any EDID', () => {
-  it('never raises anything and keeps to the limits', () => {
-    fc.assert(
-      fc.property(edid, anyLimits, (display, limits) => {
-        const before = sinkCapabilities(display);
-        const after = sinkCapabilities(seen(display, limits));
-        expectNoMore(before, after);
-        expectKept(after, limits);
-      }),
-      { numRuns: 400 },
-    );
-  });
-
-  it('twice is the same as once', () => {
-    fc.assert(
-      fc.property(edid, anyLimits, (display, limits) => {
-        const once = limitEdid(display, limits);
-        expect(encodeEdid(limitEdid(once, limits))).toEqual(encodeEdid(once));
-      }),
-      { numRuns: 200 },
-    );
-  });
-});
-
-function expectNoMore(before: SinkCapabilities, after: SinkCapabilities): void {
-  expect(after.maxTmdsCharacterRateMHz).toBeLessThanOrEqual(before.maxTmdsCharacterRateMHz);
-  expect(bits(after.frl)).toBeLessThanOrEqual(bits(before.frl));
-  expect(bits(after.compression?.maxRate ?? null)).toBeLessThanOrEqual(
-    bits(before.compression?.maxRate ?? null),
-  );
-  const taken = new Set(before.formats.map(formatKey));
-  expect(after.formats.map(formatKey).filter((key) => !taken.has(key) && key !== substitute)).toEqual([]);
-  const in420 = new Set(before.formats.filter((format) => format.in420 !== 'no').map(formatKey));
-  expect(after.formats.filter((format) => format.in420 !== 'no' && !in420.has(formatKey(format)))).toEqual(
-    [],
-  );
-  for (const key of ['eotfs', 'colorimetry', 'speakers', 'vendorVideoOuis', 'dynamicMetadataTypes'] as const)
-    expect(isPart<string | number>(after[key], before[key])).toBe(true);
-  for (const encoding of ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const)
-    expect(isPart(after.depths[encoding], before.depths[encoding])).toBe(true);
-  for (const audio of after.audio) expect(before.audio.some((had) => covers(had, audio))).toBe(true);
-}
-
-function expectKept(after: SinkCapabilities, limits: EdidLimits): void {
-  const { maxTmdsCharacterRateMHz: rate, dropFrl, drop420, dropHdr, stereoOnly } = limits;
-  if (rate !== undefined && after.hdmi && after.tmdsRateStated)
-    expect(after.maxTmdsCharacterRateMHz).toBeLessThanOrEqual(rate);
-  if (rate !== undefined && after.frl === null)
-    expect(
-      after.formats.filter(
-        ({ timing, in420 }) => timing.pixelClockKHz / (in420 === 'only' ? 2000 : 1000) > rate,
-      ),
-    ).toEqual([]);
-  if (dropFrl) expect(after).toMatchObject({ frl: null, compression: null });
-  if (drop420) expect(after.formats.every(({ in420 }) => in420 === 'no')).toBe(true);
-  if (dropHdr) expect(after).toMatchObject({ eotfs: [], dynamicMetadataTypes: [], vendorVideoOuis: [] });
-  if (stereoOnly)
-    expect(after.audio.every((audio) => audio.format === 'Linear PCM' && (audio.channels ?? 9) <= 2)).toBe(
-      true,
-    );
-}
-
-const bits = (rate: { lanes: number; gbpsPerLane: number } | null): number =>
-  rate ? rate.lanes * rate.gbpsPerLane : 0;
-const isPart = <T>(part: readonly T[], whole: readonly T[]): boolean =>
-  part.every((item) => whole.includes(item));
-
-type Audio = SinkCapabilities['audio'][number];
-const covers = (had: Audio, now: Audio): boolean =>
-  had.format === now.format &&
-  (had.channels ?? 0) >= (now.channels ?? 0) &&
-  isPart(now.ratesKHz, had.ratesKHz) &&
-  isPart(now.sampleSizes, had.sampleSizes);

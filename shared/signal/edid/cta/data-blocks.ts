@@ -23,7 +23,7 @@ import {
   type RoomConfiguration,
   type SpeakerLocation,
 } from './speakers.ts';
-import { decodeShortVideo, encodeShortVideo, type ShortVideoDescriptor } from './video.ts';
+import { decodeShortVideos, encodeShortVideos, type ShortVideoDescriptor } from './video.ts';
 
 /** A data block of the CTA-861 extension (CTA-861-H section 7.5). `exactBytes` is its payload, tags left out. */
 export type DataBlock = Exact &
@@ -44,7 +44,7 @@ export type DataBlock = Exact &
     | { kind: 'formatPreference'; references: readonly number[] }
     /** Formats taken as YCbCr 4:2:0 only (CTA-861-H section 7.5.10). */
     | { kind: 'ycbcr420Video'; formats: readonly ShortVideoDescriptor[] }
-    /** Formats taken as YCbCr 4:2:0 too (CTA-861-H section 7.5.11), see `capabilityMapIndexes`. */
+    /** Formats taken as YCbCr 4:2:0 too (CTA-861-H section 7.5.11), see `mapNames`. */
     | { kind: 'ycbcr420Map'; map: Uint8Array }
     | { kind: 'room'; room: RoomConfiguration }
     | { kind: 'speakerLocations'; locations: readonly SpeakerLocation[] }
@@ -134,7 +134,7 @@ function decodeExtended(extendedTag: number, payload: Uint8Array, report: Report
     case extendedTags.formatPreference:
       return { kind: 'formatPreference', references: [...payload] };
     case extendedTags.ycbcr420Video:
-      return { kind: 'ycbcr420Video', formats: Array.from(payload, decodeShortVideo) };
+      return { kind: 'ycbcr420Video', formats: decodeShortVideos(payload) };
     case extendedTags.ycbcr420Map:
       return { kind: 'ycbcr420Map', map: payload.slice() };
     case extendedTags.room:
@@ -162,7 +162,7 @@ function decodeByTag(tag: number, payload: Uint8Array, report: Report): DataBloc
     case tags.audio:
       return { kind: 'audio', descriptors: decodeAudio(payload, report) };
     case tags.video:
-      return { kind: 'video', formats: Array.from(payload, decodeShortVideo) };
+      return { kind: 'video', formats: decodeShortVideos(payload) };
     case tags.vendor:
       return decodeVendor(payload, 'general', report);
     case tags.speakers:
@@ -227,7 +227,7 @@ function fieldsOf(block: DataBlock): Uint8Array | readonly number[] {
       return encodeAudio(block.descriptors);
     case 'video':
     case 'ycbcr420Video':
-      return block.formats.map(encodeShortVideo);
+      return encodeShortVideos(block.formats);
     case 'speakers':
       return littleEndian24(block.allocation);
     case 'hdmi':
