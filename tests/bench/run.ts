@@ -2,6 +2,7 @@ import type { BenchRow } from './bench-row.ts';
 
 /** Each prints ratios measured side by side in one run; `npm run bench -- NAME…` runs some of them. */
 const benches: Record<string, () => Promise<BenchRow[]>> = {
+  edid: async () => (await import('./edid.ts')).benchEdid(),
   budget: async () => (await import('./budget.ts')).benchBudget(),
   logs: async () => (await import('./logs.ts')).benchLogs(),
 };
