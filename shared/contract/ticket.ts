@@ -129,6 +129,8 @@ export const applicableChange = z.object({
   restoreMin: z.number(),
   instructions: z.string(),
   afterwards: z.string(),
+  /** It was judged at that place before, in this round. */
+  tried: z.boolean(),
 });
 export const queueEntry = ticketSummary.extend({
   waitingSince: instant,

@@ -4,9 +4,18 @@ import { may } from './access.ts';
 import { type Actor, loadActor } from './actor.ts';
 import { type Refused, refused } from './problem.ts';
 
+/** The caller as the database knows them now, who has to be active still and allowed to use this route. */
+export async function allowedActor(tx: TenantTransaction, request: FastifyRequest): Promise<Actor | Refused> {
+  const actor = await loadActor(tx, request.user);
+  if (actor === null) return refused('sign-in-needed', 'This account is not active any more.');
+  const { permission } = request.routeOptions.config;
+  if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) return actor;
+  return refused('role-not-allowed', `A ${actor.role} may not: ${permission ?? 'this'}.`);
+}
+
 /**
- * Runs a query in the tenant of a signed-in caller who is active still and may use this route. For replies that are
- * not JSON and for uploads; everything else goes through `reply.fromRead` and `reply.fromWrite`.
+ * Runs a query in the tenant of a signed-in caller who may use this route. For replies that are not JSON and for
+ * uploads; everything else goes through `reply.fromRead` and `reply.fromWrite`.
  */
 export function asCaller<Result>(
   database: Database,
@@ -15,12 +24,7 @@ export function asCaller<Result>(
 ): Promise<Result | Refused> {
   const { org, sub } = request.user;
   return database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
-    const actor = await loadActor(tx, request.user);
-    if (actor === null) return refused('sign-in-needed', 'This account is not active any more.');
-    const { permission } = request.routeOptions.config;
-    if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) {
-      return work(tx, actor);
-    }
-    return refused('role-not-allowed', `A ${actor.role} may not: ${permission ?? 'this'}.`);
+    const actor = await allowedActor(tx, request);
+    return 'ok' in actor ? actor : work(tx, actor);
   });
 }

@@ -2,8 +2,8 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
 import { Prisma, type TenantTransaction } from '../database/index.ts';
 import type { Services } from '../services.ts';
-import { may } from './access.ts';
-import { type Actor, loadActor } from './actor.ts';
+import type { Actor } from './actor.ts';
+import { allowedActor, asCaller } from './as-caller.ts';
 import { etagOf, isUnchanged } from './etag.ts';
 import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHash } from './idempotency.ts';
 import type { Done, Outcome } from './outcome.ts';
@@ -32,10 +32,7 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
 
   app.decorateReply('fromRead', async function fromRead<Body>(this: FastifyReply, work: Work<Body>) {
     const { request } = this;
-    const { org, sub } = request.user;
-    const outcome = await database.inTenant({ orgId: org, memberId: sub }, (tx) =>
-      asActor(tx, request, work),
-    );
+    const outcome = await asCaller(database, request, work);
     if (!outcome.ok) return sendProblem(request, this, outcome);
     const etag = etagOf(outcome.body);
     this.header('etag', etag).header('cache-control', 'private, no-cache');
@@ -64,23 +61,6 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     return 'ok' in result ? sendProblem(request, this, result) : sendKept(this, result);
   });
 });
-
-async function asActor<Body>(
-  tx: TenantTransaction,
-  request: FastifyRequest,
-  work: Work<Body>,
-): Promise<Outcome<Body>> {
-  const actor = await allowedActor(tx, request);
-  return 'ok' in actor ? actor : work(tx, actor);
-}
-
-async function allowedActor(tx: TenantTransaction, request: FastifyRequest): Promise<Actor | Refused> {
-  const actor = await loadActor(tx, request.user);
-  if (actor === null) return refused('sign-in-needed', 'This account is not active any more.');
-  const permission = request.routeOptions.config.permission;
-  if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) return actor;
-  return refused('role-not-allowed', `A ${actor.role} may not: ${permission ?? 'this'}.`);
-}
 
 /** A savepoint, so that a refusal (or a row that somebody else was faster to write) undoes all the work did. */
 async function undoneOnRefusal<Body>(

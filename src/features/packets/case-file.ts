@@ -1,4 +1,4 @@
-import { isBelowMinimum } from '../../../shared/chain/firmware.ts';
+import { checkLevels } from '../../../shared/chain/firmware-level.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { CaseEvidence, CaseFile, CaseFirmware } from '../../../shared/contract/packet.ts';
@@ -87,7 +87,8 @@ function firmwareOf(chain: Chain, input: CaseInput): CaseFirmware[] {
     const reading = readings.findLast(({ tie }) => tie.deviceId === device.id);
     const read = reading?.reading?.kind === 'firmware' ? reading.reading.level : null;
     const level = read ?? device.firmware;
-    const minimum = input.minimumFirmware.find(({ model }) => model === device.model)?.minimum ?? null;
+    const checks = checkLevels({ model: device.model, firmware: level }, input.minimumFirmware);
+    const check = checks.find(({ result }) => result === 'below') ?? checks[0];
     return {
       deviceId: device.id,
       level,
@@ -95,8 +96,8 @@ function firmwareOf(chain: Chain, input: CaseInput): CaseFirmware[] {
       readAt: reading?.at ?? null,
       readBy: reading?.by ?? null,
       evidenceId: reading?.id ?? null,
-      minimum,
-      belowMinimum: minimum === null ? 'notKnown' : comparison[isBelowMinimum(level, minimum)],
+      minimum: check?.minimum ?? null,
+      belowMinimum: check === undefined ? 'notKnown' : comparison[check.result],
     };
   });
 }

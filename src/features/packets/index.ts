@@ -1,2 +1,3 @@
 export { buildPacket } from './build-packet.ts';
 export { packetRoutes } from './routes.ts';
+export { timelineOf } from './timeline.ts';

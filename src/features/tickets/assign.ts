@@ -2,7 +2,7 @@ import type { Ticket, TicketUpdate } from '../../../shared/contract/ticket.ts';
 import type { Prisma, TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { recordFact } from './record-fact.ts';
+import { recordFact, withoutContact } from './record-fact.ts';
 import { lockTicket, noTicket, ticketView } from './ticket-row.ts';
 
 /** Why a ticket can't go to that member; null when it can. */
@@ -30,7 +30,7 @@ export async function assignTicket(
   if (row === null) return noTicket;
   const refusal = await refusalOfAssignee(tx, actor, assigneeId);
   if (refusal !== null) return refusal;
-  if (row.assigneeId === assigneeId) return found(ticketView(row, actor));
+  if (row.assigneeId === assigneeId) return found(ticketView(row, actor, services.now()));
   return recordFact(tx, services, actor, row, 'assign', { assigneeId }, { assigneeId });
 }
 
@@ -43,7 +43,7 @@ export async function takeOverTicket(
 ): Promise<Outcome<Ticket>> {
   const row = await lockTicket(tx, actor, ticketId);
   if (row === null) return noTicket;
-  if (row.assigneeId === actor.memberId) return found(ticketView(row, actor));
+  if (row.assigneeId === actor.memberId) return found(ticketView(row, actor, services.now()));
   const assigneeId = actor.memberId;
   return recordFact(
     tx,
@@ -68,13 +68,21 @@ export async function updateTicket(
   const row = await lockTicket(tx, actor, ticketId);
   if (row === null) return noTicket;
   const refusal =
-    mismatch(ifMatch, ticketView(row, actor)) ??
+    mismatch(ifMatch, ticketView(row, actor, services.now())) ??
     (update.assigneeId === row.assigneeId ? null : await refusalOfAssignee(tx, actor, update.assigneeId));
   if (refusal !== null) return refusal;
   const { intake, ...columns } = update;
   const merged = { ...(row.intake as Prisma.JsonObject), ...(intake as Prisma.InputJsonObject) };
-  return recordFact(tx, services, actor, row, 'update', update, {
-    ...columns,
-    intake: merged as Prisma.InputJsonObject,
-  });
+  return recordFact(
+    tx,
+    services,
+    actor,
+    row,
+    'update',
+    { ...update, intake: withoutContact(intake) },
+    {
+      ...columns,
+      intake: merged as Prisma.InputJsonObject,
+    },
+  );
 }

@@ -1,4 +1,4 @@
-import { isBelowMinimum } from '../../../shared/chain/firmware.ts';
+import { isBelowLevel } from '../../../shared/chain/firmware-level.ts';
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { TriageEvent } from '../../../state-machines/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
@@ -68,11 +68,7 @@ async function auditFacts(
   const findings = await findingsFor(tx, actor, chain, true);
   const levels = await firmwareLevels(tx, actor);
   const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;
-  const below = chain.devices.filter((device) =>
-    levels.some(
-      (level) => level.model === device.model && isBelowMinimum(device.firmware, level.minimum) === 'below',
-    ),
-  );
+  const below = chain.devices.filter((device) => isBelowLevel(device, levels));
   return event({
     mustFix: count('mustFix'),
     shouldFix: count('shouldFix'),

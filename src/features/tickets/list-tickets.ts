@@ -2,14 +2,20 @@ import { z } from 'zod';
 import type { Ticket, TicketSummary, ticketQuery } from '../../../shared/contract/ticket.ts';
 import type { Prisma, TenantTransaction } from '../../database/index.ts';
 import { type Actor, decodeCursor, found, literalLike, type Outcome, pageFrom } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
 import { findTicket, noTicket, summaryView, ticketView, withNames } from './ticket-row.ts';
 
 type Query = z.infer<typeof ticketQuery>;
 type TicketPage = { items: TicketSummary[]; next: string | null };
 
-export async function readTicket(tx: TenantTransaction, actor: Actor, id: string): Promise<Outcome<Ticket>> {
+export async function readTicket(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  id: string,
+): Promise<Outcome<Ticket>> {
   const row = await findTicket(tx, actor, id);
-  return row === null ? noTicket : found(ticketView(row, actor));
+  return row === null ? noTicket : found(ticketView(row, actor, services.now()));
 }
 
 const position = z.int().min(0).max(2_147_483_647);

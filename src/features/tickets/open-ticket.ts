@@ -6,6 +6,7 @@ import type { Services } from '../../services.ts';
 import { readSettings } from '../organisation/index.ts';
 import { refusalOfAssignee } from './assign.ts';
 import { appendToLog } from './log.ts';
+import { withoutContact } from './record-fact.ts';
 import { columnsOf, findTicket, noTicket, ticketView } from './ticket-row.ts';
 
 /** Opens a ticket during a call. Open tickets at the same chain have to be seen first. */
@@ -54,12 +55,12 @@ export async function openTicket(
     ticketId: id,
     sequence: 1,
     type: 'open',
-    payload: { ...facts, number, settings },
+    payload: { ...facts, intake: withoutContact(input.intake), number, settings },
     at: at.toISOString(),
     machineVersion: MACHINE_VERSION,
   });
   const row = await findTicket(tx, actor, id);
-  return row === null ? noTicket : created(ticketView(row, actor), `/tickets/${id}`);
+  return row === null ? noTicket : created(ticketView(row, actor, services.now()), `/tickets/${id}`);
 }
 
 async function unseenDuplicates(

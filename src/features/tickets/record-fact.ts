@@ -1,4 +1,4 @@
-import type { Ticket } from '../../../shared/contract/ticket.ts';
+import type { Intake, Ticket } from '../../../shared/contract/ticket.ts';
 import { MACHINE_VERSION } from '../../../state-machines/index.ts';
 import type { Prisma, TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome } from '../../http/index.ts';
@@ -10,6 +10,14 @@ import { findTicket, noTicket, type TicketRow, ticketView } from './ticket-row.t
 export const factTypes = ['open', 'assign', 'takeOver', 'update'] as const;
 export type FactType = (typeof factTypes)[number];
 export const isFact = (type: string): type is FactType => (factTypes as readonly string[]).includes(type);
+
+/**
+ * The intake as the log keeps it. The log never forgets and goes into every packet, so whoever called is in it by
+ * relation only; name and telephone number stay on the ticket.
+ */
+export function withoutContact<Facts extends Pick<Intake, 'reporter'>>(intake: Facts) {
+  return { ...intake, reporter: { relation: intake.reporter.relation } };
+}
 
 /** Writes a fact about a locked ticket that triage does not decide on: an event and the columns that follow from it. */
 export async function recordFact(
@@ -36,5 +44,5 @@ export async function recordFact(
     data: { ...columns, sequence, updatedAt: at },
   });
   const updated = await findTicket(tx, actor, row.id);
-  return updated === null ? noTicket : found(ticketView(updated, actor));
+  return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
 }

@@ -72,7 +72,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readTicket(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((tx, actor) => readTicket(tx, services, actor, request.params.id)),
   );
   app.put(
     '/tickets/:id',

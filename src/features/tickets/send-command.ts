@@ -25,7 +25,7 @@ export async function sendCommand(
   if (row === null) return noTicket;
   const refusal =
     refusalOfSender(row, actor, command) ??
-    (ifMatch === undefined ? null : mismatch(ifMatch, ticketView(row, actor))) ??
+    (ifMatch === undefined ? null : mismatch(ifMatch, ticketView(row, actor, services.now()))) ??
     (command.type === 'declareChange' ? await changeElsewhere(tx, actor, row) : null);
   if (refusal !== null) return refusal;
 
@@ -38,7 +38,7 @@ export async function sendCommand(
     await buildPacket(tx, services, actor, { ticketId, version: sent, at: completed.event.at });
   }
   const updated = await findTicket(tx, actor, ticketId);
-  return updated === null ? noTicket : found(ticketView(updated, actor));
+  return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
 }
 
 function refusalOfSender(row: TicketRow, actor: Actor, command: TicketCommand): Refused | null {

@@ -57,14 +57,14 @@ export const summaryView = (row: TicketRow): TicketSummary => ({
 });
 
 /** A ticket as one member sees it: with what they may do to it now. */
-export function ticketView(row: TicketRow, actor: Actor): Ticket {
+export function ticketView(row: TicketRow, actor: Actor, now: Date): Ticket {
   const snapshot = snapshotOf(row);
   return {
     ...summaryView(row),
     intake: { ...intakeForm.parse(row.intake), symptom: snapshot.context.symptom },
     sequence: row.sequence,
     triage: snapshot.context,
-    allowedNow: allowedCommands(snapshot, actor.role),
+    allowedNow: allowedCommands(snapshot, actor.role, now.toISOString()),
     missing: completeness(snapshot.context),
   };
 }

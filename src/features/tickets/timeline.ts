@@ -1,8 +1,10 @@
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
-import { describeEvent } from '../../../state-machines/describe-event.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { timelineOf } from '../packets/index.ts';
 import { findTicket, noTicket, snapshotOf } from './ticket-row.ts';
+
+const byName = { select: { name: true } } as const;
 
 /** Everything that happened to a ticket and to its chain meanwhile, oldest first, in sentences. */
 export async function readTimeline(
@@ -13,15 +15,14 @@ export async function readTimeline(
   const ticket = await findTicket(tx, actor, ticketId);
   if (ticket === null) return noTicket;
   const { orgId } = actor;
-  const byName = { select: { name: true } } as const;
   const events = await tx.ticketEvent.findMany({
     where: { orgId, ticketId },
     include: { actor: byName },
     orderBy: { sequence: 'asc' },
   });
   const versions = await tx.chainVersion.findMany({
-    where: { orgId, chainId: ticket.chainId, changedAt: { gte: ticket.openedAt } },
-    select: { version: true, changes: true, changedAt: true, member: byName },
+    where: { orgId, chainId: ticket.chainId },
+    select: { version: true, changes: true, changedAt: true, changedBy: true, member: byName },
     orderBy: { version: 'asc' },
   });
   const packets = await tx.packet.findMany({
@@ -29,30 +30,28 @@ export async function readTimeline(
     select: { id: true, version: true, createdAt: true, member: byName },
     orderBy: { version: 'asc' },
   });
-  const { asFound } = snapshotOf(ticket).context;
-  const entries: TimelineEntry[] = [
-    ...events.map((event) => ({
-      at: event.at.toISOString(),
-      kind: 'event' as const,
-      actorName: event.actor.name,
-      text: describeEvent({ ...(event.payload as object), type: event.type }, asFound?.chain ?? null),
-      ref: { sequence: event.sequence, type: event.type },
+  const names = new Map(events.map((event) => [event.actorId, event.actor.name]));
+  const chain = {
+    id: ticket.chainId,
+    asFound: snapshotOf(ticket).context.asFound?.chain ?? null,
+    versions: versions.map(({ version, changes, changedAt, changedBy, member }) => ({
+      version,
+      changes: changes as string[],
+      changedAt: changedAt.toISOString(),
+      changedBy,
+      changedByName: member.name,
     })),
-    ...versions.map((version) => ({
-      at: version.changedAt.toISOString(),
-      kind: 'chain' as const,
-      actorName: version.member.name,
-      text: (version.changes as string[]).join(' '),
-      ref: { chainId: ticket.chainId, version: version.version },
+  };
+  const items = timelineOf(
+    events.map((event) => ({ ...event, at: event.at.toISOString() })),
+    chain,
+    packets.map(({ id, version, createdAt, member }) => ({
+      id,
+      version,
+      at: createdAt.toISOString(),
+      byName: member.name,
     })),
-    ...packets.map((packet) => ({
-      at: packet.createdAt.toISOString(),
-      kind: 'packet' as const,
-      actorName: packet.member.name,
-      text: `Case packet, version ${packet.version}.`,
-      ref: { packetId: packet.id, version: packet.version },
-    })),
-  ];
-  // A stable sort: what happened in the same millisecond keeps the order above.
-  return found({ items: entries.sort((a, b) => a.at.localeCompare(b.at)) });
+    (memberId) => names.get(memberId) ?? '',
+  );
+  return found({ items });
 }

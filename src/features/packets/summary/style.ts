@@ -44,6 +44,10 @@ svg .name { font-weight: 600; font-size: 13px; } svg .small { fill: var(--quiet)
 svg rect { fill: var(--tint); stroke: var(--quiet); } svg path { fill: none; stroke: var(--quiet); stroke-width: 1.5; }
 svg .tag { fill: var(--paper); stroke: var(--quiet); }
 svg .suspect { stroke: var(--warn); stroke-width: 3; }
+@media (max-width: 34rem) {
+  dl { grid-template-columns: 1fr; }
+  dd { margin: 0 0 .5rem; }
+}
 @media print {
   :root {
     color-scheme: light;
