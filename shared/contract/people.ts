@@ -1,4 +1,7 @@
 import { z } from 'zod';
+import { defaultAssumptions } from '../signal/link-budget/assumptions.ts';
+import { defaultPowerAssumptions } from '../signal/power.ts';
+import { linkCategories } from './chain.ts';
 import { id, instant, line, memberRole } from './primitives.ts';
 
 export const handle = z
@@ -58,6 +61,34 @@ export const firmwareLevelInput = z.object({
   note: z.string().max(500).default(''),
 });
 
+const share = z.number().min(0.1).max(1);
+const reachM = z.number().min(0).max(1000);
+const reaches = defaultAssumptions.passiveCopperReachM;
+const budgetSettings = z.object({
+  passiveCopperReachM: z
+    .object({
+      standard: reachM.default(reaches.standard),
+      highSpeed: reachM.default(reaches.highSpeed),
+      premiumHighSpeed: reachM.default(reaches.premiumHighSpeed),
+      ultraHighSpeed: reachM.default(reaches.ultraHighSpeed),
+      unknown: reachM.default(reaches.unknown),
+    })
+    .prefault({}),
+  activeCopperReach: z.number().min(1).max(20).default(defaultAssumptions.activeCopperReach),
+  activeOpticalReachM: reachM.default(defaultAssumptions.activeOpticalReachM),
+  uncertified: share.default(defaultAssumptions.uncertified),
+  siteFittedEnds: share.default(defaultAssumptions.siteFittedEnds),
+  unknownCategory: z.enum(linkCategories).exclude(['unknown']).default(defaultAssumptions.unknownCategory),
+  extenderTmdsMHz: z.number().min(25).max(600).default(defaultAssumptions.extenderTmdsMHz),
+});
+const drawMa = z.number().min(0).max(5000);
+const cableDraws = z.object({
+  passiveCopper: drawMa.default(defaultPowerAssumptions.passiveCopper),
+  activeCopper: drawMa.default(defaultPowerAssumptions.activeCopper),
+  activeOptical: drawMa.default(defaultPowerAssumptions.activeOptical),
+  twistedPairExtender: drawMa.default(defaultPowerAssumptions.twistedPairExtender),
+});
+
 /** Numbers that we made up (`assumed`) and an organisation may set for itself. */
 export const organisationSettings = z.object({
   /** Chance taken of calling a fault cleared that is still there; common practice in testing, 5 %. */
@@ -68,6 +99,10 @@ export const organisationSettings = z.object({
   shortestCableM: z.number().min(0).max(10).default(1.8),
   /** A copper cable longer than this is a finding, metres; common practice, no source. */
   longestCopperM: z.number().min(1).max(100).default(7.6),
+  /** What the link budget takes for granted, see shared/signal/link-budget/assumptions.ts. */
+  budget: budgetSettings.prefault({}),
+  /** What a cable's electronics draw from the 5 V line where its record does not say, mA. */
+  cableDrawMa: cableDraws.prefault({}),
   /** Overrides of the fault model's numbers, see shared/isolation. */
   faultModel: z.record(z.string(), z.unknown()).default({}),
   /** The time zone that sites of this organisation are in, unless a site says otherwise. */

@@ -139,6 +139,16 @@ const protection = z.object({
       sentence: z.string(),
     }),
   ),
+  /**
+   * Where a message says that a display lacks the newer version although its data sheet has it, the cable is the first
+   * suspect, above all an active optical one. Common practice, no source.
+   */
+  ifADisplaySeemsTooOld: z.array(
+    z.object({
+      displayId: z.string(),
+      cables: z.array(z.object({ linkId: z.string(), sentence: z.string() })),
+    }),
+  ),
 });
 
 /** What the signal of a chain can and cannot do: link budget, content protection, 5 V power. */

@@ -2,7 +2,12 @@ import { placeName } from '../chain/place.ts';
 import type { Chain, Finding, Place, VideoFormat } from '../contract/chain.ts';
 import { chainProtection } from './content-protection/index.ts';
 import { type BudgetAssumptions, chainBudget, type WantedOnLink } from './link-budget/index.ts';
-import { powerBudget } from './power.ts';
+import { type PowerAssumptions, powerBudget } from './power.ts';
+
+export type SignalAssumptions = {
+  budget?: Partial<BudgetAssumptions>;
+  cableDrawMa?: Partial<PowerAssumptions>;
+};
 
 const severityOf = { short: 'mustFix', notOffered: 'shouldFix', doubtful: 'shouldFix' } as const;
 const whatToDo = {
@@ -21,9 +26,13 @@ const linkAt = (linkId: string): Place => ({ kind: 'link', linkId });
 export function signalFindings(
   chain: Chain,
   wanted: readonly VideoFormat[],
-  assumptions: Partial<BudgetAssumptions> = {},
+  assumptions: SignalAssumptions = {},
 ): Finding[] {
-  return [...linkFindings(chain, wanted, assumptions), ...powerFindings(chain), ...protectionFindings(chain)];
+  return [
+    ...linkFindings(chain, wanted, assumptions.budget ?? {}),
+    ...powerFindings(chain, assumptions.cableDrawMa ?? {}),
+    ...protectionFindings(chain),
+  ];
 }
 
 function linkFindings(
@@ -57,8 +66,8 @@ const byWorst = (one: Against, other: Against): number =>
   order.indexOf(one.verdict) - order.indexOf(other.verdict) ||
   (one.figures?.headroomFraction ?? -1) - (other.figures?.headroomFraction ?? -1);
 
-function powerFindings(chain: Chain): Finding[] {
-  return powerBudget(chain)
+function powerFindings(chain: Chain, draws: Partial<PowerAssumptions>): Finding[] {
+  return powerBudget(chain, draws)
     .filter((power) => power.verdict === 'short')
     .map((power) => ({
       rule: 'five-volt',

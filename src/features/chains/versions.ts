@@ -104,7 +104,7 @@ export async function findingsFor(
   return auditChain(chain, {
     minimumFirmware: await firmwareLevels(tx, actor),
     duringTriage,
-    linkFindings: signalFindings(chain, chain.wantedFormats),
+    linkFindings: signalFindings(chain, chain.wantedFormats, settings),
     assumptions: { shortestCableM: settings.shortestCableM, longestCopperM: settings.longestCopperM },
   });
 }

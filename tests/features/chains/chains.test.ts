@@ -115,6 +115,28 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     expect((await test.home.technician.get(`/chains/${document.id}/budget?without=nobody`)).status).toBe(404);
   });
 
+  it('are budgeted by what their organisation takes for granted', async () => {
+    const { document } = await addChain(withLink(homeCinema(), 'L4', { certified: false }));
+    const path = `/chains/${document.id}/budget?format=3840x2160p120/ycbcr444/10`;
+    const cable = async () => (await test.home.technician.get(path)).body.budget.links[3].elements[0];
+    const before = await cable();
+    expect(before.sure.tmdsMHz).toBeCloseTo(before.rated.tmdsMHz * 0.8);
+    const { body, headers } = await test.home.admin.get('/organisation');
+    const settings = { ...body.settings, budget: { ...body.settings.budget, uncertified: 1 } };
+    const ifMatch = headers.etag ?? '';
+    await test.home.admin.put('/organisation', { body: { name: body.name, settings }, ifMatch });
+    const after = await cable();
+    expect(after.sure).toEqual(after.rated);
+  });
+
+  it('name the cables to suspect when a display seems to lack a version', async () => {
+    const { document } = await addChain();
+    const { body } = await test.home.technician.get(`/chains/${document.id}/budget`);
+    const [projector] = body.contentProtection.ifADisplaySeemsTooOld;
+    expect(projector.displayId).toBe('projector');
+    expect(projector.cables[0].linkId).toBe('L4');
+  });
+
   it('lead a search to their site by a serial, in any case', async () => {
     await addChain(withDevice(homeCinema(), 'projector', { serial: 'BL40-77XY' }));
     for (const query of ['40-77xy', 'OVERWELL', 'mill la', '1632960143', '(01632) 960 143'.slice(6)]) {
