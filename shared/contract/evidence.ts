@@ -66,12 +66,27 @@ export const evidenceItem = evidenceRef.extend({
 });
 export type EvidenceItem = z.infer<typeof evidenceItem>;
 
+/** What is known of the clock that stamped a log; every part may be left out. See shared/isolation/logs/clock.ts. */
+export const logClock = z.object({
+  /** Zone of stamps that name none: an IANA name, `UTC`, or an offset such as `+01:00`. */
+  zone: z.string().min(1).max(60).optional(),
+  /** What the device's clock (or its seconds since boot) said at a moment that is known: copied as it stands in a line. */
+  knownMoments: z
+    .array(z.object({ logTime: z.string().min(1).max(100), trueTime: instant }))
+    .max(2)
+    .optional(),
+  bootedAt: instant.optional(),
+});
+export type LogClockInput = z.infer<typeof logClock>;
+
 /** What goes with a file: the multipart field `about` (JSON), or the tus metadata key `about`. */
 export const fileEvidenceAbout = z.object({
   kind: z.enum(['photo', 'log', 'edid', 'settings', 'document']),
   tie: evidenceTie.prefault({}),
   description: text.default(''),
+  /** The time that a log covers; left out, it is read from the log. */
   span: span.nullable().default(null),
+  clock: logClock.default({}),
   takenAt: instant.nullable().default(null),
 });
 export type FileEvidenceAbout = z.infer<typeof fileEvidenceAbout>;

@@ -34,7 +34,12 @@ export async function addFile(
   { id, ticketId, about, fileName, prepared }: NewFile,
 ): Promise<Outcome<EvidenceItem>> {
   const { main, thumbnail } = prepared;
-  const ref = refOf(services, actor, id, { ...about, sha256: main.sha256, reading: null });
+  const ref = refOf(services, actor, id, {
+    ...about,
+    span: about.span ?? prepared.span,
+    sha256: main.sha256,
+    reading: null,
+  });
   const refusal = refusalOfSpan(about) ?? (await accept(tx, services, actor, ticketId, ref));
   if (refusal !== null) return refusal;
   await addStoredFile(tx, actor, main, prepared.mediaType);

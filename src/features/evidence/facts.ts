@@ -1,26 +1,57 @@
+import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { type FileEvidenceAbout, type Span, span } from '../../../shared/contract/evidence.ts';
+import { type ClockReference, compileClock, readLog } from '../../../shared/isolation/logs/index.ts';
 import { decodeEdid, readEdidInput, summarise } from '../../../shared/signal/edid/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
-import type { FileKind } from './content-type.ts';
 
 /** What was read out of a file on arrival. */
 export type Facts = Record<string, unknown>;
+type Read = { readonly ok: true; readonly facts: Facts | null; readonly span: Span | null };
+
+/** Events kept of each kind in a log's facts; the rest are counted. Assumed. */
+const maxEventsPerKind = 500;
 
 /**
- * Facts of a file of this kind; null where there are none to read. Of an EDID: its bytes as `edidHex` (lower-case
- * hexadecimal), what it says as `edid` (the shape that the command line prints), and how it was found as `notes`.
- * A damaged EDID is kept, with its problems among the facts; a text without any EDID in it is refused.
+ * Facts of a file, by its kind; null where there are none to read. A damaged file is kept, with its problems among
+ * the facts; a text without any EDID in it is refused as an EDID.
+ *
+ * Of an EDID: its bytes as `edidHex` (lower-case hexadecimal), what it says as `edid` (the shape that the command line
+ * prints), and how it was found as `notes`. Of a log: its `LogReading` as `log`.
  */
 export async function factsOf(
-  kind: FileKind,
+  about: FileEvidenceAbout,
   path: string,
   mediaType: string,
-): Promise<{ readonly ok: true; readonly facts: Facts | null } | Refused> {
-  if (kind !== 'edid') return { ok: true, facts: null };
+): Promise<Read | Refused> {
+  switch (about.kind) {
+    case 'edid':
+      return edidFacts(path, mediaType);
+    case 'log':
+      return logFacts(about, path);
+    default:
+      return { ok: true, facts: null, span: null };
+  }
+}
+
+async function edidFacts(path: string, mediaType: string): Promise<Read | Refused> {
   const { form, bytes, notes } = readEdidInput(await readFile(path));
   if (mediaType.startsWith('text/') && form !== 'hexText') {
     return refused('type-not-allowed', 'There is no EDID in this text: send its bytes in hexadecimal.');
   }
   const edidHex = Buffer.from(bytes).toString('hex');
-  return { ok: true, facts: { edidHex, edid: summarise(decodeEdid(bytes)), notes } };
+  return { ok: true, facts: { edidHex, edid: summarise(decodeEdid(bytes)), notes }, span: null };
+}
+
+async function logFacts({ clock, takenAt }: FileEvidenceAbout, path: string): Promise<Read | Refused> {
+  const reference = { ...clock, ...(takenAt === null ? {} : { takenAt }) } as ClockReference;
+  const compiled = compileClock(reference);
+  if (!compiled.ok) {
+    return refused('invalid-input', compiled.why, {
+      errors: [{ pointer: '/clock', code: 'clock', text: compiled.why }],
+    });
+  }
+  const log = await readLog(createReadStream(path), { clock: compiled.clock, maxEventsPerKind });
+  const covered = span.safeParse(log.span);
+  return { ok: true, facts: { log }, span: covered.success ? covered.data : null };
 }

@@ -54,7 +54,7 @@ async function makeEvidence(
   const read = readAbout(notes.about, 'Upload-Metadata/about');
   if (!read.ok) return read;
   const file = await evidenceStore.inspect(uploads.pathOf(id));
-  const prepared = await prepareFile(evidenceStore, read.about.kind, file);
+  const prepared = await prepareFile(evidenceStore, read.about, file);
   if (!prepared.ok) return prepared;
   const fileName = readFileName(notes.filename);
   const evidence = { id, ticketId: notes.ticketId, about: read.about, fileName, prepared };

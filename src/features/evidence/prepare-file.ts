@@ -1,7 +1,8 @@
 import { Readable } from 'node:stream';
+import type { FileEvidenceAbout, Span } from '../../../shared/contract/evidence.ts';
 import type { EvidenceStore, ReceivedFile } from '../../evidence-store/index.ts';
 import type { Refused } from '../../http/index.ts';
-import { acceptedType, type FileKind } from './content-type.ts';
+import { acceptedType } from './content-type.ts';
 import { type Facts, factsOf } from './facts.ts';
 import { cleanPhoto } from './photo.ts';
 
@@ -14,6 +15,8 @@ export type PreparedFile = {
   /** Hash of the file as it was sent, where another one is kept in its place. */
   readonly originalSha256: string | null;
   readonly facts: Facts | null;
+  /** The time that a log covers, by its own stamps. */
+  readonly span: Span | null;
 };
 
 const noLimit = { maxBytes: Number.POSITIVE_INFINITY };
@@ -21,21 +24,21 @@ export const thumbnailType = 'image/jpeg';
 
 /**
  * Looks at a received file: is it of a type that this kind of evidence may have? A picture is replaced by one
- * without position and other metadata, and gets a thumbnail; an EDID is decoded. The caller keeps the file's staging
+ * without position and other metadata, and gets a thumbnail; an EDID is decoded, a log read. The caller keeps the file's staging
  * copy until it knows what came of it.
  */
 export async function prepareFile(
   store: EvidenceStore,
-  kind: FileKind,
+  about: FileEvidenceAbout,
   file: ReceivedFile,
 ): Promise<PreparedFile | Refused> {
-  const accepted = await acceptedType(kind, file.path, file.sizeBytes);
+  const accepted = await acceptedType(about.kind, file.path, file.sizeBytes);
   if (!accepted.ok) return accepted;
   const { mediaType } = accepted;
   if (!mediaType.startsWith('image/')) {
-    const read = await factsOf(kind, file.path, mediaType);
+    const read = await factsOf(about, file.path, mediaType);
     if (!read.ok) return read;
-    return { ok: true, main: file, mediaType, thumbnail: null, originalSha256: null, facts: read.facts };
+    return { ...read, main: file, mediaType, thumbnail: null, originalSha256: null };
   }
   const cleaned = await cleanPhoto(file.path, mediaType);
   if (!cleaned.ok) return cleaned;
@@ -46,6 +49,7 @@ export async function prepareFile(
     thumbnail: await receiveBytes(store, cleaned.thumbnail),
     originalSha256: file.sha256,
     facts: null,
+    span: null,
   };
 }
 

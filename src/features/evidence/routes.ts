@@ -124,7 +124,7 @@ async function addByForm(services: Services, request: FastifyRequest, reply: Fas
   if (!form.ok) return sendProblem(request, reply, form);
   const { about, fileName, file } = form;
   try {
-    const prepared = await prepareFile(evidenceStore, about.kind, file);
+    const prepared = await prepareFile(evidenceStore, about, file);
     if (!prepared.ok) return sendProblem(request, reply, prepared);
     try {
       return await reply.fromWrite(
