@@ -47,6 +47,13 @@ const sentences: Sentences = {
     const lasted = event.durationS === null ? '' : `, for ${event.durationS} s`;
     return withText(`The fault came${lasted}${menu}.`, event.description);
   },
+  confirmOccurrence: (event) => {
+    const menu = event.menu === null ? '' : `, the menu ${event.menu}`;
+    return withText(
+      `A log shows that the fault came at ${event.occurredAt}${menu}: confirmed.`,
+      event.description,
+    );
+  },
   recordTry: () => 'One try without the fault.',
   withdrawOccurrence: (event) => `An occurrence was withdrawn: ${event.reason}`,
   endWatch: () => 'Watch ended.',

@@ -60,6 +60,7 @@ const escalateFrom = (state: WorkingState) => ({
 /** What can be done while a watch runs, or about what a watch has seen. */
 const watching = {
   recordOccurrence: take('recordOccurrence'),
+  confirmOccurrence: take('confirmOccurrence'),
   recordTry: take('recordTry'),
   endWatch: take('endWatch'),
   withdrawOccurrence: take('withdrawOccurrence'),
@@ -133,6 +134,7 @@ export const triageMachine = triage.createMachine({
     substitute: {
       initial: 'ready',
       on: {
+        confirmOccurrence: take('confirmOccurrence'),
         withdrawOccurrence: take('withdrawOccurrence'),
         declareChange: { ...take('declareChange'), target: '.declared' },
         nameCulprit: { ...take('nameCulprit'), target: 'culpritFound' },

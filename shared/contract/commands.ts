@@ -49,6 +49,17 @@ export const ticketCommand = z.discriminatedUnion('type', [
     menu: menuAnswer.nullable().default(null),
     description: text.default(''),
   }),
+  /** An occurrence that a log shows, in a watch that has ended: confirmed by the one who watched. */
+  command('confirmOccurrence', {
+    watchId: id,
+    occurrenceId: id.optional(),
+    occurredAt: instant,
+    durationS: z.number().min(0).max(86_400).nullable().default(null),
+    menu: menuAnswer.nullable().default(null),
+    description: text.default(''),
+    /** The log that shows it. */
+    evidenceId: id,
+  }),
   command('recordTry', {}),
   command('withdrawOccurrence', { occurrenceId: id, reason }),
   command('endWatch', {}),

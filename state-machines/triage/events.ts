@@ -20,6 +20,7 @@ type Additions = {
   recordAsFound: { chain: Chain };
   startWatch: { watchId: string };
   recordOccurrence: { occurrenceId: string };
+  confirmOccurrence: { occurrenceId: string };
   declareChange: { changeId: string };
   askForMore: { requests: { requestId: string; item: CompletenessItem | null; text: string }[] };
   directStep: { requestId: string };

@@ -6,6 +6,7 @@ import {
   occurrencesOf,
   replaceById,
   signed,
+  standingEvidence,
   standingSides,
 } from './record.ts';
 import { because, type Cause } from './refusal.ts';
@@ -99,4 +100,76 @@ export const withdrawReproduction = rule('withdrawOccurrence', {
       ? null
       : because('not-allowed-now', 'That is not the occurrence the reproduction rests on.'),
   apply: (record, event) => ({ ...withoutOccurrence(record, event), reproductionAccepted: false }),
+});
+
+/** A log and a person who both tell of one occurrence differ by less than this, seconds; assumed. */
+const sameOccurrenceS = 10;
+
+/** Why a watch can't take another occurrence from a log; null when it can. */
+function refuseWatchOf(
+  record: TriageRecord,
+  watch: Watch,
+  event: EventOf<'confirmOccurrence'>,
+): Cause | null {
+  const no = (detail: string) => because('not-allowed-now', detail);
+  if (watch.endedAt === null) return no('That watch is still running: record what you see.');
+  if (watch.mode === 'trigger') return no('In a watch by tries each try was judged when it was made.');
+  if (watch.round !== record.round) return no('That watch belongs to an earlier round.');
+  const change = record.changes.find(({ id }) => id === watch.changeId);
+  if (watch.purpose === 'retest' && change !== undefined && change.judgement !== null) {
+    return no('The change was judged on that watch: judge it again by hand and give the log as the reason.');
+  }
+  const at = Date.parse(event.occurredAt);
+  if (at < Date.parse(watch.startedAt) || at > Date.parse(watch.endedAt)) {
+    return because('time-out-of-order', `The watch went from ${watch.startedAt} to ${watch.endedAt}.`);
+  }
+  return occurrencesOf(watch).some((each) => Math.abs(Date.parse(each.at) - at) < sameOccurrenceS * 1000)
+    ? because('already-exists', 'That occurrence is recorded already.')
+    : null;
+}
+
+/** In a watch for the side, whoever watched has to say what the menu did, and not against what was concluded from it. */
+function refuseMenu(record: TriageRecord, watch: Watch, event: EventOf<'confirmOccurrence'>): Cause | null {
+  if (watch.purpose !== 'side') return null;
+  if (event.menu === null) {
+    return because('menu-answer-missing', 'Did the menu stay in the picture, or did it vanish too?');
+  }
+  const side = standingSides(record).find(({ deviceId }) => deviceId === watch.menuDeviceId);
+  if (side === undefined || (side.side === 'input') === (event.menu === 'stayed')) return null;
+  return because(
+    'side-contradiction',
+    'That contradicts the side concluded there: take the side back first.',
+    {
+      place: { kind: 'device', deviceId: side.deviceId },
+    },
+  );
+}
+
+export const confirmOccurrence = rule('confirmOccurrence', {
+  label: 'Confirm an occurrence that a log shows',
+  ready: (record) =>
+    record.watches.some((watch) => watch.endedAt !== null) &&
+    standingEvidence(record).some(({ kind }) => kind === 'log')
+      ? null
+      : because('no-occurrence', 'That takes a watch that has ended and a log.'),
+  refuse: (record, event) => {
+    const watch = record.watches.find(({ id }) => id === event.watchId);
+    if (watch === undefined) return because('unknown-reference', 'There is no watch under that id.');
+    const log = standingEvidence(record).find(({ id }) => id === event.evidenceId);
+    if (log?.kind !== 'log') return because('unknown-reference', 'There is no log under that id.');
+    if (findOccurrence(record, event.occurrenceId) !== null) {
+      return because('already-exists', 'There is an occurrence under that id.');
+    }
+    return refuseWatchOf(record, watch, event) ?? refuseMenu(record, watch, event);
+  },
+  apply: (record, { watchId, occurrenceId, occurredAt, durationS, menu, description }) => ({
+    ...record,
+    watches: replaceById(record.watches, watchId, (watch) => ({
+      ...watch,
+      occurrences: [
+        ...watch.occurrences,
+        { id: occurrenceId, at: occurredAt, durationS, menu, description, withdrawn: null },
+      ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at)),
+    })),
+  }),
 });

@@ -17,6 +17,7 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   recordAsFound: onSite,
   startWatch: onSite,
   recordOccurrence: onSite,
+  confirmOccurrence: onSite,
   recordTry: onSite,
   withdrawOccurrence: onSite,
   endWatch: onSite,

@@ -27,6 +27,7 @@ export const rules = {
   recordTry: watches.recordTry,
   endWatch: watches.endWatch,
   acceptReproduction: watches.acceptReproduction,
+  confirmOccurrence: occurrences.confirmOccurrence,
   withdrawOccurrence: occurrences.withdrawOccurrence,
   withdrawReproduction: occurrences.withdrawReproduction,
 

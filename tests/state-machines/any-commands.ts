@@ -48,6 +48,16 @@ const makers: Record<TicketCommandType, Maker> = {
     type: 'recordOccurrence',
     menu: oneOf(['stayed', 'stayed', 'stayed', 'vanished', null] as const, which) ?? null,
   }),
+  confirmOccurrence: ({ watches, evidence }, { which }) => {
+    const watch = oneOf(watches, which);
+    return {
+      type: 'confirmOccurrence',
+      watchId: watch?.id ?? nowhere,
+      occurredAt: (which % 3 === 0 ? watch?.endedAt : watch?.startedAt) ?? '2026-11-02T08:00:00.000Z',
+      menu: oneOf(['stayed', 'vanished', null] as const, which) ?? null,
+      evidenceId: oneOf(evidence, which)?.id ?? nowhere,
+    };
+  },
   recordTry: plain({ type: 'recordTry' }),
   withdrawOccurrence: ({ watches }, { which }) => ({
     type: 'withdrawOccurrence',

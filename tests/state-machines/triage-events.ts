@@ -52,6 +52,7 @@ export function eventOf(
     case 'startWatch':
       return { ...command, ...signed, watchId: command.watchId ?? stamp.newId() };
     case 'recordOccurrence':
+    case 'confirmOccurrence':
       return { ...command, ...signed, occurrenceId: command.occurrenceId ?? stamp.newId() };
     case 'declareChange':
       return { ...command, ...signed, changeId: command.changeId ?? stamp.newId() };

@@ -28,6 +28,7 @@ export async function completeCommand(
     case 'startWatch':
       return event({ watchId: command.watchId ?? services.newId() });
     case 'recordOccurrence':
+    case 'confirmOccurrence':
       return event({ occurrenceId: command.occurrenceId ?? services.newId() });
     case 'declareChange':
       return event({ changeId: command.changeId ?? services.newId() });

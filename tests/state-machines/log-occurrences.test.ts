@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { TriageCase } from './triage-case.ts';
+import { link, uuid } from './triage-events.ts';
+
+/** A ticket whose hour of watching is over, with a log of it. */
+function watched(occurrences = 1): { ticket: TriageCase; evidenceId: string; watchId: string } {
+  const ticket = new TriageCase().baseline().watch(60, occurrences);
+  const evidenceId = ticket.addEvidence({ kind: 'log', tie: { deviceId: 'processor' } });
+  return { ticket, evidenceId, watchId: ticket.lastWatch.id };
+}
+
+describe('an occurrence that a log shows', () => {
+  it('counts once whoever watched confirms it, in the order of time', () => {
+    const { ticket, evidenceId, watchId } = watched();
+    const occurredAt = ticket.minutesFromNow(-59);
+    ticket.send({ type: 'confirmOccurrence', watchId, evidenceId, occurredAt, durationS: 2 });
+    expect(ticket.lastWatch.occurrences).toHaveLength(2);
+    expect(ticket.lastWatch.occurrences[0]).toMatchObject({ at: occurredAt, durationS: 2, withdrawn: null });
+    expect(ticket.replayed()).toEqual(ticket.snapshot);
+  });
+
+  it('makes a reproduction of a watch in which nobody saw the fault', () => {
+    const { ticket, evidenceId, watchId } = watched(0);
+    expect(ticket.allowed()).not.toContain('acceptReproduction');
+    ticket.send({ type: 'confirmOccurrence', watchId, evidenceId, occurredAt: ticket.minutesFromNow(-30) });
+    expect(ticket.allowed()).toContain('acceptReproduction');
+  });
+
+  it('is not counted a second time', () => {
+    const { ticket, evidenceId, watchId } = watched();
+    const occurredAt = ticket.lastWatch.occurrences[0]?.at ?? '';
+    const refusal = ticket.refused({ type: 'confirmOccurrence', watchId, evidenceId, occurredAt });
+    expect(refusal.type).toBe('already-exists');
+  });
+
+  it('lies inside its watch, and takes a log that stands', () => {
+    const { ticket, evidenceId, watchId } = watched();
+    const confirm = { type: 'confirmOccurrence', watchId, evidenceId } as const;
+    const before = ticket.minutesFromNow(-90);
+    expect(ticket.refused({ ...confirm, occurredAt: before }).type).toBe('time-out-of-order');
+    const within = { ...confirm, occurredAt: ticket.minutesFromNow(-59) };
+    expect(ticket.refused({ ...within, watchId: uuid(7777) }).type).toBe('unknown-reference');
+    const photo = ticket.addEvidence({ kind: 'photo' });
+    expect(ticket.refused({ ...within, evidenceId: photo }).type).toBe('unknown-reference');
+    ticket.withdrawEvidence(evidenceId, 'The log of another device');
+    expect(ticket.allowed()).not.toContain('confirmOccurrence');
+    expect(ticket.refused(within).type).toBe('no-occurrence');
+  });
+
+  it('asks what the menu did in a watch for the side, and contradicts no side', () => {
+    const ticket = new TriageCase().reproduced().menuWatch('processor', 'vanished');
+    const evidenceId = ticket.addEvidence({ kind: 'log', tie: { deviceId: 'processor' } });
+    const watchId = ticket.lastWatch.id;
+    const occurredAt = ticket.minutesFromNow(-2);
+    const confirm = { type: 'confirmOccurrence', watchId, evidenceId, occurredAt } as const;
+    expect(ticket.refused(confirm).type).toBe('menu-answer-missing');
+    ticket.send({ type: 'concludeSide', deviceId: 'processor' });
+    expect(ticket.refused({ ...confirm, menu: 'stayed' }).type).toBe('side-contradiction');
+    ticket.send({ ...confirm, menu: 'vanished' });
+    expect(ticket.lastWatch.occurrences).toHaveLength(2);
+  });
+
+  it('does not slip under a verdict that was given already', () => {
+    const ticket = new TriageCase().substituting().tried('replaceCable', link('L3'), 'cleared');
+    const evidenceId = ticket.addEvidence({ kind: 'log', tie: { deviceId: 'processor' } });
+    const watchId = ticket.lastWatch.id;
+    const occurredAt = ticket.minutesFromNow(-30);
+    const refusal = ticket.refused({ type: 'confirmOccurrence', watchId, evidenceId, occurredAt });
+    expect(refusal.type).toBe('not-allowed-now');
+    expect(refusal.detail).toContain('by hand');
+  });
+});
