@@ -1,8 +1,11 @@
 import type { FastifyInstance } from 'fastify';
 import type { Logger } from 'pino';
 import { chainRoutes } from './features/chains/index.ts';
+import { clientFiles } from './features/client/index.ts';
 import { evidenceRoutes } from './features/evidence/index.ts';
 import { healthRoutes } from './features/health/index.ts';
+import { liveRoutes } from './features/live/index.ts';
+import { logFindingsRoutes } from './features/log-findings/index.ts';
 import { organisationRoutes } from './features/organisation/index.ts';
 import { packetRoutes } from './features/packets/index.ts';
 import { memberRoutes, signInRoutes } from './features/people/index.ts';
@@ -24,7 +27,10 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   await app.register(signalRoutes, { services });
   await app.register(ticketRoutes, { services });
   await app.register(evidenceRoutes, { services });
+  await app.register(logFindingsRoutes, { services });
   await app.register(packetRoutes, { services });
+  await app.register(liveRoutes, { services });
+  await app.register(clientFiles);
   await app.ready();
   return app;
 }

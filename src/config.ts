@@ -17,6 +17,7 @@ const environment = z.object({
   HALFSPLIT_SIGN_IN_PER_MIN: z.coerce.number().int().min(1).default(20),
   HALFSPLIT_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
   HALFSPLIT_MAX_UPLOAD_MIB: z.coerce.number().int().min(1).max(65_536).default(2048),
+  HALFSPLIT_HEARTBEAT_S: z.coerce.number().min(0.01).max(110).default(20),
   HALFSPLIT_TRUST_PROXY: flag.default(false),
 });
 
@@ -32,6 +33,8 @@ export type Config = {
   readonly signInPerMin: number;
   readonly requestsPerMin: number;
   readonly maxUploadBytes: number;
+  /** Seconds between signs of life on a stream of events; less than the 120 s after which a silent socket is closed. */
+  readonly heartbeatS: number;
   readonly trustProxy: boolean;
 };
 
@@ -60,6 +63,7 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     signInPerMin: value.HALFSPLIT_SIGN_IN_PER_MIN,
     requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
     maxUploadBytes: value.HALFSPLIT_MAX_UPLOAD_MIB * 1024 * 1024,
+    heartbeatS: value.HALFSPLIT_HEARTBEAT_S,
     trustProxy: value.HALFSPLIT_TRUST_PROXY,
   };
 }

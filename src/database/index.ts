@@ -2,6 +2,7 @@ import { setTimeout } from 'node:timers/promises';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { type Prisma, PrismaClient } from './generated/client.ts';
 import { migrate } from './migrate.ts';
+import type { Listen } from './notifications.ts';
 import { type Connections, openEmbedded, openServer, waitForConnectionMs } from './pools.ts';
 
 export { FolderInUseError } from './folder-lock.ts';
@@ -32,6 +33,8 @@ export type Database = {
   lookUp<T>(work: (tx: TenantTransaction) => Promise<T>): Promise<T>;
   /** As the role that adds organisations and members to any; for the command line and the seed, never for a route. */
   provision<T>(work: (tx: TenantTransaction) => Promise<T>): Promise<T>;
+  /** Hears what any process's transactions on this database tell with NOTIFY, from the moment they commit. */
+  listen: Listen;
   /** Whether the database answers within 3 s. */
   isReady(): Promise<boolean>;
   /** Waits for running transactions, then lets go of the database. */
@@ -84,6 +87,7 @@ export async function databaseOver(connections: Connections): Promise<Database> 
     inTenant: (tenant, work) => inRole('halfsplit_request', tenant, work),
     lookUp: (work) => inRole('halfsplit_lookup', null, work),
     provision: (work) => inRole('halfsplit_provision', null, work),
+    listen: connections.listen,
     isReady: () => Promise.race([answers(pool), setTimeout(3_000, false, { ref: false })]),
     close: () => {
       // Prisma's own disconnect would roll running transactions back.

@@ -4,10 +4,16 @@ import { PGlite } from '@electric-sql/pglite';
 import { createPgConfig } from '@electric-sql/pglite/node-postgres';
 import pg from 'pg';
 import { lockFolder } from './folder-lock.ts';
+import { type Listen, listenOnServer, listenThrough } from './notifications.ts';
 import { refuseSilentRollback } from './silent-rollback.ts';
 
-/** Connections to a database, and how to let go of it. */
-export type Connections = { kind: 'embedded' | 'server'; pool: pg.Pool; close(): Promise<void> };
+/** Connections to a database, how to hear its notifications, and how to let go of it. */
+export type Connections = {
+  kind: 'embedded' | 'server';
+  pool: pg.Pool;
+  listen: Listen;
+  close(): Promise<void>;
+};
 
 /** Assumed: enough to keep a small server busy, few enough for a default PostgreSQL (100) with several of us on it. */
 const serverConnections = 10;
@@ -25,7 +31,7 @@ export function openServer(databaseUrl: string): Connections {
       application_name: 'halfsplit',
     }),
   );
-  return { kind: 'server', pool, close: () => pool.end() };
+  return { kind: 'server', pool, listen: listenOnServer(databaseUrl), close: () => pool.end() };
 }
 
 /**
@@ -59,7 +65,7 @@ export function embeddedOver(
     await pglite.close();
     await closed();
   };
-  return { kind: 'embedded', pool, close };
+  return { kind: 'embedded', pool, listen: listenThrough(pool), close };
 }
 
 /** A client for each connection the pool makes: a PGlite connection can't be used again once its client is gone. */

@@ -8,6 +8,7 @@ const everyone = ['dispatcher', 'technician', 'support', 'admin'] as const;
  */
 export const access = {
   'own account': everyone,
+  'follow changes': everyone,
   'read members': everyone,
   'manage members': ['admin'],
   'read organisation': everyone,

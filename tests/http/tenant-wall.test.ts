@@ -2,7 +2,15 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { memberRoles } from '../../shared/contract/primitives.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
-import { bodyWith, guardedRoutes, type Ids, openRoutes, pathWith, type RouteRow } from '../support/routes.ts';
+import {
+  bodyWith,
+  guardedRoutes,
+  type Ids,
+  openRoutes,
+  pathWith,
+  type RouteRow,
+  streamRoutes,
+} from '../support/routes.ts';
 import { openTestApp, type TestApp, type TestMember, type TestReply } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
 import { bodyOf, openTestTicket } from '../support/tickets.ts';
@@ -30,7 +38,7 @@ describe.each(databaseKinds())('every route, on the %s database', (kind) => {
     const described = Object.entries(body.paths as Record<string, object>).flatMap(([path, methods]) =>
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
     );
-    const tabled = [...rows.map(([line]) => line), ...openRoutes];
+    const tabled = [...rows.map(([line]) => line), ...openRoutes, ...streamRoutes];
     expect(described.filter((line) => !line.includes('/uploads')).toSorted()).toEqual(tabled.toSorted());
   });
 

@@ -44,6 +44,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('POST /members/{id}/password', only('admin'), { password }),
   route('GET /organisation', all),
   route('PUT /organisation', only('admin'), { name: 'Renamed', settings: {} }),
+  route('GET /fault-model', all),
   route('GET /firmware-levels', all),
   route('GET /firmware-levels/{id}', all),
   route('POST /firmware-levels', only('admin', 'support'), { model: 'Intruder', minimum: '1' }),
@@ -78,6 +79,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('GET /tickets/{id}/applicable-changes', all),
   route('GET /tickets/{id}/timeline', all),
   route('GET /tickets/{id}/log', all),
+  route('GET /tickets/{id}/log-findings', all),
   route('GET /tickets/{id}/log/check', all),
   route('GET /support-queue', only('support', 'admin')),
   route('GET /tickets/{id}/evidence', all),
@@ -96,6 +98,9 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('POST /grants/{id}/revoke', only('support', 'admin')),
   route('GET /granted-packets', only('support')),
 ];
+
+/** Routes whose reply does not end by itself: tests/features/live asks them. */
+export const streamRoutes: readonly string[] = ['GET /events'];
 
 /** Routes that anybody may use. */
 export const openRoutes: readonly string[] = [

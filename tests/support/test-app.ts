@@ -44,6 +44,8 @@ export type TestOrganisation = { readonly orgId: string; readonly handle: string
 export type TestApp = {
   readonly app: FastifyInstance;
   readonly services: Services;
+  /** On a server: where the database is. */
+  readonly databaseUrl: string | undefined;
   /** Two firms that must not see each other. */
   readonly home: TestOrganisation;
   readonly other: TestOrganisation;
@@ -66,6 +68,7 @@ const usual: Omit<Config, 'dataFolder'> = {
   signInPerMin: 1000,
   requestsPerMin: 1_000_000,
   maxUploadBytes: 1024 * 1024 * 1024,
+  heartbeatS: 20,
   trustProxy: false,
 };
 
@@ -85,6 +88,7 @@ export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config>
   return {
     app,
     services,
+    databaseUrl: opened.databaseUrl,
     home: await openOrganisation(app, services, 'home-firm'),
     other: await openOrganisation(app, services, 'other-firm'),
     setNow: (moment) => {

@@ -1,0 +1,179 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { type News, news } from '../../../shared/contract/news.ts';
+import { createApp } from '../../../src/app.ts';
+import { openDatabase } from '../../../src/database/index.ts';
+import { createLogger } from '../../../src/http/logging.ts';
+import { openTestApp, type TestApp, type TestMember } from '../../support/test-app.ts';
+import { databaseKinds } from '../../support/test-database.ts';
+import { openTestTicket } from '../../support/tickets.ts';
+import { type EventReader, followEvents } from './event-reader.ts';
+
+describe.each(databaseKinds())('news of changes, on the %s database', (kind) => {
+  let test: TestApp;
+  let base: string;
+  const readers: EventReader[] = [];
+  beforeAll(async () => {
+    test = await openTestApp(kind, { heartbeatS: 0.05 });
+    base = await test.app.listen({ host: '127.0.0.1', port: 0 });
+  });
+  afterEach(() => {
+    for (const reader of readers.splice(0)) reader.close();
+  });
+  afterAll(() => test.close());
+
+  const follow = async (member: TestMember, headers = {}, at = base): Promise<EventReader> => {
+    const reader = await followEvents(at, member.accessToken, headers);
+    readers.push(reader);
+    return reader;
+  };
+  const changeOf = (data: string): News => news.strict().parse(JSON.parse(data));
+  const note = (ticketId: string, text = 'Hums.') =>
+    test.home.technician.post(`/tickets/${ticketId}/commands`, { body: { type: 'note', text } });
+
+  it('needs a sign-in', async () => {
+    const reader = await followEvents(base, null);
+    expect(reader.status).toBe(401);
+    expect(reader.type).toContain('application/problem+json');
+  });
+
+  it('tells every role of a ticket that changed, with its new sequence, and says none of it', async () => {
+    const { ticketId, chainId, siteId } = await openTestTicket(test);
+    const { dispatcher, technician, support, admin } = test.home;
+    const following = await Promise.all([dispatcher, technician, support, admin].map((one) => follow(one)));
+    expect(following.map(({ type }) => type)).toEqual(Array(4).fill('text/event-stream; charset=utf-8'));
+    const { sequence } = (await note(ticketId, 'A secret of the house.')).body;
+    for (const reader of following) {
+      const event = await reader.until(({ event, data }) => event === 'change' && data.includes(ticketId));
+      expect(changeOf(event.data)).toEqual({ kind: 'ticket', id: ticketId, sequence, chainId, siteId });
+      expect(event.id).toMatch(/\.\d+$/);
+    }
+  });
+
+  it('tells of evidence, sites, chains, members and firmware levels too', async () => {
+    const { ticketId, siteId, chainId } = await openTestTicket(test);
+    const reader = await follow(test.home.admin);
+    const site = await test.home.admin.get(`/sites/${siteId}`);
+    const body = { client: 'Family Overwell', address: '2 Mill Lane' };
+    await test.home.admin.put(`/sites/${siteId}`, { body, ifMatch: site.headers.etag ?? '' });
+    const chain = await test.home.admin.get(`/chains/${chainId}`);
+    const named = { ...chain.body.chain, name: 'Renamed' };
+    await test.home.admin.put(`/chains/${chainId}`, { body: named, ifMatch: chain.headers.etag ?? '' });
+    await test.home.technician.post(`/tickets/${ticketId}/readings`, {
+      body: { reading: { kind: 'note', text: 'Hums.' } },
+    });
+    await test.home.admin.post('/firmware-levels', { body: { model: `Model ${kind}`, minimum: '1' } });
+    await test.home.admin.post('/members', {
+      body: { name: 'New', email: 'new@home-firm.example', role: 'technician', password: 'long enough' },
+    });
+    for (const expected of ['site', 'chain', 'evidence', 'firmwareLevel', 'member'] as const) {
+      const event = await reader.until(
+        ({ event, data }) => event === 'change' && changeOf(data).kind === expected,
+      );
+      if (expected === 'chain') expect(changeOf(event.data)).toMatchObject({ id: chainId, sequence: 2 });
+      if (expected === 'evidence') expect(changeOf(event.data)).toMatchObject({ ticketId });
+    }
+  });
+
+  it('says nothing of a write that was refused', async () => {
+    const { ticketId } = await openTestTicket(test);
+    const reader = await follow(test.home.dispatcher);
+    const refused = await test.home.technician.post(`/tickets/${ticketId}/commands`, {
+      body: { type: 'close' },
+    });
+    expect(refused.status).toBe(409);
+    const other = await openTestTicket(test);
+    await reader.until(({ data }) => data.includes(other.ticketId));
+    expect(reader.events.filter(({ data }) => data.includes(ticketId))).toEqual([]);
+  });
+
+  it('keeps to the organisation', async () => {
+    const stranger = await follow(test.other.admin);
+    const { ticketId } = await openTestTicket(test);
+    const theirs = await openTestTicket(test, test.other);
+    await stranger.until(({ data }) => data.includes(theirs.ticketId));
+    const seen = stranger.events.map(({ data }) => data).join();
+    expect(seen).not.toContain(ticketId);
+    expect(seen).not.toContain(test.home.orgId);
+  });
+
+  it('says resync to a reader that comes back, and to nobody else', async () => {
+    const fresh = await follow(test.home.dispatcher);
+    const first = await fresh.until(({ event }) => event === 'open');
+    const back = await follow(test.home.dispatcher, { 'last-event-id': first.id ?? '' });
+    await back.until(({ event }) => event === 'resync');
+    expect(fresh.events.map(({ event }) => event)).not.toContain('resync');
+  });
+
+  it('shows that it is alive', async () => {
+    const reader = await follow(test.home.dispatcher);
+    await expect.poll(() => reader.comments.length, { timeout: 5000 }).toBeGreaterThan(2);
+  });
+
+  it('ends when the token does', async () => {
+    const { sub, org, role } = test.app.jwt.decode<{ sub: string; org: string; role: 'technician' }>(
+      test.home.technician.accessToken,
+    ) ?? { sub: '', org: '', role: 'technician' };
+    const token = test.app.jwt.sign({ sub, org, role }, { expiresIn: 1 });
+    const reader = await followEvents(base, token);
+    expect(reader.status).toBe(200);
+    await reader.ended;
+    expect((await followEvents(base, token)).status).toBe(401);
+  });
+
+  it('ends when the member is made inactive, who then gets none', async () => {
+    const { secondTechnician, admin } = test.home;
+    const reader = await follow(secondTechnician);
+    const { headers, body } = await admin.get(`/members/${secondTechnician.id}`);
+    await admin.put(`/members/${secondTechnician.id}`, {
+      body: { name: body.name, role: body.role, active: false },
+      ifMatch: headers.etag ?? '',
+    });
+    await reader.ended;
+    expect((await follow(secondTechnician)).status).toBe(401);
+  });
+
+  it('lets a member hold twelve streams; another ends the oldest', async () => {
+    const held: EventReader[] = [];
+    for (let count = 0; count < 13; count += 1) held.push(await follow(test.home.support));
+    await held[0]?.ended;
+    const { ticketId } = await openTestTicket(test);
+    for (const reader of held.slice(1)) await reader.until(({ data }) => data.includes(ticketId));
+  });
+
+  it.runIf(kind === 'server')('reaches the readers of another process on the same server', async () => {
+    const database = await openDatabase({ databaseUrl: test.databaseUrl, dataFolder: 'unused' });
+    const second = await createApp({ ...test.services, database }, createLogger('silent'));
+    try {
+      const elsewhere = await second.listen({ host: '127.0.0.1', port: 0 });
+      const reader = await follow(test.home.dispatcher, {}, elsewhere);
+      const { ticketId } = await openTestTicket(test);
+      await reader.until(({ data }) => data.includes(ticketId));
+    } finally {
+      await second.close();
+      await database.close();
+    }
+  });
+
+  it.runIf(kind === 'server')('says resync when the connection to the server was lost', async () => {
+    const reader = await follow(test.home.dispatcher);
+    await test.tamper(
+      `select pg_terminate_backend(pid) from pg_stat_activity
+       where application_name = 'halfsplit news' and datname = current_database()`,
+      [],
+    );
+    await reader.until(({ event }) => event === 'resync');
+    const { ticketId } = await openTestTicket(test);
+    await reader.until(({ data }) => data.includes(ticketId));
+  });
+
+  it('does not keep the server from closing', async () => {
+    const second = await createApp(test.services, createLogger('silent'));
+    const reader = await follow(
+      test.home.dispatcher,
+      {},
+      await second.listen({ host: '127.0.0.1', port: 0 }),
+    );
+    await second.close();
+    await reader.ended;
+  });
+});
