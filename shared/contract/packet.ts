@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { chain, finding } from './chain.ts';
 import { evidenceItem } from './evidence.ts';
+import { logFinding } from './log-findings.ts';
 import { id, instant, memberRole, sha256 } from './primitives.ts';
 import { chainVersionRef, hazard } from './site.ts';
 import { intake, priority } from './ticket.ts';
@@ -82,6 +83,8 @@ export const caseFile = z.object({
   people: z.array(casePerson),
   /** What this version says that the one before did not. */
   news: z.array(z.string()),
+  /** What the logs say of the watches and occurrences above. */
+  logs: z.array(logFinding).default([]),
   triage: triageRecord,
 });
 export type CaseFile = z.infer<typeof caseFile>;

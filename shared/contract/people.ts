@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { defaultAssumptions } from '../signal/link-budget/assumptions.ts';
 import { defaultPowerAssumptions } from '../signal/power.ts';
 import { linkCategories } from './chain.ts';
+import { recognitionRow } from './log-findings.ts';
 import { id, instant, line, memberRole } from './primitives.ts';
 
 export const handle = z
@@ -103,8 +104,10 @@ export const organisationSettings = z.object({
   budget: budgetSettings.prefault({}),
   /** What a cable's electronics draw from the 5 V line where its record does not say, mA. */
   cableDrawMa: cableDraws.prefault({}),
-  /** Overrides of the fault model's numbers, see shared/isolation. */
-  faultModel: z.record(z.string(), z.unknown()).default({}),
+  /** Overrides of the fault model's figures by path, see GET /fault-model. */
+  faultModel: z.record(z.string().max(200), z.number()).default({}),
+  /** What the organisation's own devices write in their logs; these rows come before the built-in ones. */
+  recognition: z.array(recognitionRow).max(200).default([]),
   /** The time zone that sites of this organisation are in, unless a site says otherwise. */
   timeZone: z.string().max(60).default('UTC'),
 });
@@ -117,3 +120,10 @@ export const organisation = z.object({
   version: z.int(),
 });
 export const organisationUpdate = z.object({ name: line, settings: organisationSettings });
+
+/** Figures of the fault model: `own` is the organisation's, null where it uses the built-in one. */
+export const faultModelReply = z.object({
+  items: z.array(
+    z.object({ path: z.string(), figure: z.number(), origin: z.string(), own: z.number().nullable() }),
+  ),
+});

@@ -110,7 +110,7 @@ export type TicketEvent = z.infer<typeof ticketEvent>;
 /** One line of what happened, for reading. */
 export const timelineEntry = z.object({
   at: instant,
-  kind: z.enum(['event', 'chain', 'packet']),
+  kind: z.enum(['event', 'chain', 'packet', 'log']),
   actorName: z.string(),
   text: z.string(),
   ref: z.record(z.string(), z.unknown()),

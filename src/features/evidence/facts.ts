@@ -1,7 +1,12 @@
 import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { type FileEvidenceAbout, type Span, span } from '../../../shared/contract/evidence.ts';
-import { type ClockReference, compileClock, readLog } from '../../../shared/isolation/logs/index.ts';
+import {
+  type ClockReference,
+  compileClock,
+  type Recognition,
+  readLog,
+} from '../../../shared/isolation/logs/index.ts';
 import { decodeEdid, readEdidInput, summarise } from '../../../shared/signal/edid/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 
@@ -18,17 +23,20 @@ const maxEventsPerKind = 500;
  *
  * Of an EDID: its bytes as `edidHex` (lower-case hexadecimal), what it says as `edid` (the shape that the command line
  * prints), and how it was found as `notes`. Of a log: its `LogReading` as `log`.
+ *
+ * @param recognition the words to read a log by; null: the built-in ones
  */
 export async function factsOf(
   about: FileEvidenceAbout,
   path: string,
   mediaType: string,
+  recognition: Recognition | null,
 ): Promise<Read | Refused> {
   switch (about.kind) {
     case 'edid':
       return edidFacts(path, mediaType);
     case 'log':
-      return logFacts(about, path);
+      return logFacts(about, path, recognition);
     default:
       return { ok: true, facts: null, span: null };
   }
@@ -43,7 +51,11 @@ async function edidFacts(path: string, mediaType: string): Promise<Read | Refuse
   return { ok: true, facts: { edidHex, edid: summarise(decodeEdid(bytes)), notes }, span: null };
 }
 
-async function logFacts({ clock, takenAt }: FileEvidenceAbout, path: string): Promise<Read | Refused> {
+async function logFacts(
+  { clock, takenAt }: FileEvidenceAbout,
+  path: string,
+  recognition: Recognition | null,
+): Promise<Read | Refused> {
   const reference = { ...clock, ...(takenAt === null ? {} : { takenAt }) } as ClockReference;
   const compiled = compileClock(reference);
   if (!compiled.ok) {
@@ -51,7 +63,11 @@ async function logFacts({ clock, takenAt }: FileEvidenceAbout, path: string): Pr
       errors: [{ pointer: '/clock', code: 'clock', text: compiled.why }],
     });
   }
-  const log = await readLog(createReadStream(path), { clock: compiled.clock, maxEventsPerKind });
+  const log = await readLog(createReadStream(path), {
+    clock: compiled.clock,
+    maxEventsPerKind,
+    ...(recognition === null ? {} : { recognition }),
+  });
   const covered = span.safeParse(log.span);
   return { ok: true, facts: { log }, span: covered.success ? covered.data : null };
 }

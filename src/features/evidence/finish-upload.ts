@@ -6,6 +6,7 @@ import type { Services } from '../../services.ts';
 import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
 import { readAbout, readFileName } from './about-file.ts';
 import { addFile } from './add-evidence.ts';
+import { logWordsFor } from './log-words.ts';
 import { discardPrepared, prepareFile } from './prepare-file.ts';
 import type { UploadStore } from './upload-store.ts';
 
@@ -53,8 +54,10 @@ async function makeEvidence(
   if (notes === null) throw new Error('an upload without notes cannot be finished');
   const read = readAbout(notes.about, 'Upload-Metadata/about');
   if (!read.ok) return read;
+  const words = await logWordsFor(services, request, read.about);
+  if (!words.ok) return words;
   const file = await evidenceStore.inspect(uploads.pathOf(id));
-  const prepared = await prepareFile(evidenceStore, read.about, file);
+  const prepared = await prepareFile(evidenceStore, read.about, file, words.recognition);
   if (!prepared.ok) return prepared;
   const fileName = readFileName(notes.filename);
   const evidence = { id, ticketId: notes.ticketId, about: read.about, fileName, prepared };

@@ -1,5 +1,6 @@
 import { Readable } from 'node:stream';
 import type { FileEvidenceAbout, Span } from '../../../shared/contract/evidence.ts';
+import type { Recognition } from '../../../shared/isolation/logs/index.ts';
 import type { EvidenceStore, ReceivedFile } from '../../evidence-store/index.ts';
 import type { Refused } from '../../http/index.ts';
 import { acceptedType } from './content-type.ts';
@@ -24,19 +25,22 @@ export const thumbnailType = 'image/jpeg';
 
 /**
  * Looks at a received file: is it of a type that this kind of evidence may have? A picture is replaced by one
- * without position and other metadata, and gets a thumbnail; an EDID is decoded, a log read. The caller keeps the file's staging
- * copy until it knows what came of it.
+ * without position and other metadata, and gets a thumbnail; an EDID is decoded, a log read. The caller keeps the
+ * file's staging copy until it knows what came of it.
+ *
+ * @param recognition the words to read a log by; null: the built-in ones
  */
 export async function prepareFile(
   store: EvidenceStore,
   about: FileEvidenceAbout,
   file: ReceivedFile,
+  recognition: Recognition | null,
 ): Promise<PreparedFile | Refused> {
   const accepted = await acceptedType(about.kind, file.path, file.sizeBytes);
   if (!accepted.ok) return accepted;
   const { mediaType } = accepted;
   if (!mediaType.startsWith('image/')) {
-    const read = await factsOf(about, file.path, mediaType);
+    const read = await factsOf(about, file.path, mediaType, recognition);
     if (!read.ok) return read;
     return { ...read, main: file, mediaType, thumbnail: null, originalSha256: null };
   }

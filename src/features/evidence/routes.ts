@@ -14,6 +14,7 @@ import { type Actor, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { addFile, addReading } from './add-evidence.ts';
 import { formLimits, readForm } from './form.ts';
+import { logWordsFor } from './log-words.ts';
 import { discardPrepared, prepareFile } from './prepare-file.ts';
 import { evidenceFile, listEvidence, readEvidence } from './read-evidence.ts';
 import { uploadRoutes } from './uploads.ts';
@@ -124,7 +125,9 @@ async function addByForm(services: Services, request: FastifyRequest, reply: Fas
   if (!form.ok) return sendProblem(request, reply, form);
   const { about, fileName, file } = form;
   try {
-    const prepared = await prepareFile(evidenceStore, about, file);
+    const words = await logWordsFor(services, request, about);
+    if (!words.ok) return sendProblem(request, reply, words);
+    const prepared = await prepareFile(evidenceStore, about, file, words.recognition);
     if (!prepared.ok) return sendProblem(request, reply, prepared);
     try {
       return await reply.fromWrite(

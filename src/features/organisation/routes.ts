@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import {
+  faultModelReply,
   firmwareLevel,
   firmwareLevelInput,
   organisation,
@@ -16,7 +17,7 @@ import {
   removeFirmwareLevel,
   updateFirmwareLevel,
 } from './firmware-levels.ts';
-import { readOrganisation, updateOrganisation } from './settings.ts';
+import { readFaultModel, readOrganisation, updateOrganisation } from './settings.ts';
 
 const readLevels = { permission: 'read firmware levels' } as const;
 const manageLevels = { permission: 'manage firmware levels' } as const;
@@ -48,6 +49,17 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       reply.fromWrite((tx, actor) =>
         updateOrganisation(tx, actor, request.headers['if-match'], request.body),
       ),
+  );
+  app.get(
+    '/fault-model',
+    {
+      schema: {
+        summary: 'Every figure that suspects are ranked by, where it is from, and your own in its place',
+        response: { 200: faultModelReply },
+      },
+      config: { permission: 'read organisation' },
+    },
+    (_request, reply) => reply.fromRead(readFaultModel),
   );
   app.get(
     '/firmware-levels',

@@ -26,6 +26,7 @@ export type CaseInput = {
   readonly prerequisites: CaseFile['prerequisites'];
   readonly minimumFirmware: readonly { readonly model: string; readonly minimum: string }[];
   readonly evidence: readonly EvidenceItem[];
+  readonly logs: CaseFile['logs'];
   readonly people: CaseFile['people'];
   /** The case file of the version before; null for the first. */
   readonly before: CaseFile | null;
@@ -62,6 +63,7 @@ export function caseFileOf(input: CaseInput): CaseFile {
     missing: completeness(record),
     evidence: input.evidence.map(inBag),
     people: input.people,
+    logs: input.logs,
     triage: record,
   };
   return { ...file, news: before === null ? [] : packetNews(before, file) };

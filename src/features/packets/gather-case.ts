@@ -9,6 +9,7 @@ import type { Prisma, TenantTransaction } from '../../database/index.ts';
 import type { Actor } from '../../http/index.ts';
 import { findingsFor } from '../chains/index.ts';
 import { type EvidenceRow, evidenceItemOf, evidenceOf } from '../evidence-record/index.ts';
+import { logFindingsOf } from '../log-findings/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
 import { caseFileOf } from './case-file.ts';
 import { type ChainVersionDocument, chainVersionsOf, loggedEventsOf, packetsBefore } from './case-rows.ts';
@@ -42,6 +43,7 @@ export async function gatherCase(
   const nameOf = (id: string): string => members.find((member) => member.id === id)?.name ?? id;
   const events = await loggedEventsOf(tx, orgId, ticket.id);
   const evidence = await evidenceOf(tx, orgId, ticket.id, record.evidence);
+  const logs = await logFindingsOf(tx, orgId, ticket.id, record.watches);
   const before = await packetsBefore(tx, orgId, ticket.id);
   const chainVersions = await chainVersionsOf(tx, orgId, ticket.chainId);
   const chain = chainInCase(ticket.chainId, record, chainVersions, nameOf);
@@ -57,6 +59,7 @@ export async function gatherCase(
     prerequisites: await prerequisitesOf(tx, actor, record, chain),
     minimumFirmware: await firmwareLevels(tx, actor),
     evidence: evidence.map(evidenceItemOf),
+    logs,
     people: members.filter(({ id }) => mentioned.has(id)) as CaseFile['people'],
     before: before.at(-1)?.caseFile ?? null,
   });
@@ -64,6 +67,7 @@ export async function gatherCase(
     events,
     { id: ticket.chainId, asFound: record.asFound?.chain ?? null, versions: chain.versions },
     before.map(({ id, version, at, by }) => ({ id, version, at, byName: nameOf(by) })),
+    logs,
     nameOf,
   );
   return { file, events, timeline, chainVersions, evidence };

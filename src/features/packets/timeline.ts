@@ -1,4 +1,5 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
+import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
@@ -13,7 +14,7 @@ type EarlierPacket = {
 
 /**
  * All that happened to a case, oldest first, in sentences: its log, the versions of its chain since it was opened,
- * the packets before this one.
+ * the packets before this one, what its logs show around its watches.
  */
 export function timelineOf(
   events: readonly LoggedEvent[],
@@ -23,6 +24,7 @@ export function timelineOf(
     readonly versions: readonly ChainVersionRef[];
   },
   packets: readonly EarlierPacket[],
+  logs: readonly LogFinding[],
   nameOf: (memberId: string) => string,
 ): TimelineEntry[] {
   const opened = events[0]?.at ?? '';
@@ -50,7 +52,18 @@ export function timelineOf(
       text: `Case packet, version ${version}.`,
       ref: { packetId: id, version },
     })),
+    ...logs.flatMap(logEntries),
   ];
   // A stable sort: what happened in the same millisecond keeps the order above.
   return entries.sort((one, other) => one.at.localeCompare(other.at));
+}
+
+function logEntries({ evidenceId, fileName, events }: LogFinding): TimelineEntry[] {
+  return events.map(({ at, words, line, excerpt }) => ({
+    at,
+    kind: 'log' as const,
+    actorName: '',
+    text: `Log ${fileName ?? 'without a name'}, line ${line}: ${words} (${excerpt}).`,
+    ref: { evidenceId, line },
+  }));
 }

@@ -1,6 +1,7 @@
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { logFindingsOf } from '../log-findings/index.ts';
 import { timelineOf } from '../packets/index.ts';
 import { findTicket, noTicket, snapshotOf } from './ticket-row.ts';
 
@@ -30,6 +31,7 @@ export async function readTimeline(
     select: { id: true, version: true, createdAt: true, member: byName },
     orderBy: { version: 'asc' },
   });
+  const logs = await logFindingsOf(tx, orgId, ticketId, snapshotOf(ticket).context.watches);
   const names = new Map(events.map((event) => [event.actorId, event.actor.name]));
   const chain = {
     id: ticket.chainId,
@@ -51,6 +53,7 @@ export async function readTimeline(
       at: createdAt.toISOString(),
       byName: member.name,
     })),
+    logs,
     (memberId) => names.get(memberId) ?? '',
   );
   return found({ items });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
+import { createLogReader, logFindings } from '../../../shared/isolation/logs/index.ts';
 import { chainDrawing } from '../../../src/features/packets/summary/chain-drawing.ts';
 import { caseSummary } from '../../../src/features/packets/summary/index.ts';
 import { arbitraryChain } from '../../chain/arbitrary-chain.ts';
@@ -46,6 +47,24 @@ describe('read cold', () => {
     ['a note', 'The client is away in December.'],
   ])('it says %s', (_what, sentence) => {
     expect(text).toContain(sentence);
+  });
+
+  test('it says what a log shows of the fault, and that it proves nothing where there is none', () => {
+    expect(text).toContain('No log was read.');
+    const { watches } = aRecord();
+    const seen = watches.flatMap(({ occurrences }) => occurrences).map((occurrence) => occurrence.at);
+    const reader = createLogReader();
+    for (const moment of seen.slice(0, 1)) reader.push(`${moment} output A: sync lost\n`);
+    const log = {
+      evidenceId: uuid(201),
+      deviceId: 'processor',
+      fileName: 'evening.log',
+      reading: reader.finish(),
+    };
+    const said = textOf(page(aCase({ logs: [logFindings(log, watches)] })));
+    expect(said).toContain("evening.log of processor 'Cinema processor'");
+    expect(said).toContain('sync lost, line 1');
+    expect(said).toContain('nothing: the log does not reach there');
   });
 
   test('it says nothing of how to reach the client', () => {

@@ -10,6 +10,7 @@ import {
   waiverSection,
 } from './closing.ts';
 import { Html, html } from './html.ts';
+import { logSection } from './logs.ts';
 import { clientSection, opening } from './opening.ts';
 import { sideSection } from './side.ts';
 import { style } from './style.ts';
@@ -39,6 +40,7 @@ ${clientSection(file)}
 ${chainSection(file)}
 ${prerequisiteSection(file)}
 ${watchSection(file)}
+${logSection(file)}
 ${sideSection(file)}
 ${changeSection(file)}
 ${standingSection(file)}

@@ -1,0 +1,89 @@
+import { z } from 'zod';
+import { id, instant, line } from './primitives.ts';
+import { watchPurposes } from './triage.ts';
+
+const logEvent = z.object({
+  kind: z.string(),
+  /** The kind in words. */
+  words: z.string(),
+  at: instant,
+  line: z.int(),
+  excerpt: z.string(),
+});
+export type LogEventSeen = z.infer<typeof logEvent>;
+
+/** An occurrence of the fault that a log shows inside a watch, to be confirmed by whoever watched. */
+export const proposedOccurrence = z.object({
+  at: instant,
+  durationS: z.number().nullable(),
+  kinds: z.array(z.string()),
+  lines: z.array(z.int()),
+  description: z.string(),
+  /** The occurrence on record that it is; null where it still waits for a word. */
+  recordedAs: id.nullable(),
+});
+
+/** What one log says about the fault: times are UTC; lengths in seconds or minutes, as named. */
+export const logFinding = z.object({
+  evidenceId: id,
+  deviceId: z.string().nullable(),
+  fileName: z.string().nullable(),
+  span: z.object({ from: instant, to: instant }).nullable(),
+  lines: z.int(),
+  eventCounts: z.record(z.string(), z.int()),
+  /** Events in or near the ticket's watches, oldest first. */
+  events: z.array(logEvent),
+  firmware: z.array(z.object({ version: z.string(), at: instant.nullable(), excerpt: z.string() })),
+  gaps: z.array(z.object({ from: instant, to: instant, lengthS: z.number(), endsInRestart: z.boolean() })),
+  /** Does the log cover the occurrences on record, and does it show something at each? */
+  coverage: z.object({
+    complete: z.boolean(),
+    covered: z.int(),
+    of: z.int(),
+    sentence: z.string(),
+    occurrences: z.array(
+      z.object({
+        watchId: id,
+        occurrenceId: id,
+        at: instant,
+        status: z.enum(['covered', 'inGap', 'outside', 'noTimes']),
+        shows: logEvent.nullable(),
+      }),
+    ),
+  }),
+  /** Kinds of event that regularly come shortly before an occurrence (permutation test). */
+  precursors: z.array(
+    z.object({
+      kind: z.string(),
+      words: z.string(),
+      preceded: z.int(),
+      expected: z.number(),
+      leadS: z.number().nullable(),
+      correctedP: z.number(),
+      regular: z.boolean(),
+      sentence: z.string(),
+    }),
+  ),
+  watches: z.array(
+    z.object({
+      watchId: id,
+      purpose: z.enum(watchPurposes),
+      coveredMin: z.number(),
+      watchMin: z.number(),
+      proposed: z.array(proposedOccurrence),
+      notes: z.array(z.string()),
+    }),
+  ),
+  /** What a reader should know before leaning on this. */
+  notes: z.array(z.string()),
+});
+export type LogFinding = z.infer<typeof logFinding>;
+
+/** A row that teaches the log reader an organisation's own words, see shared/isolation/logs/recognition-table.ts. */
+export const recognitionRow = z.object({
+  kind: z.string().regex(/^[a-z][A-Za-z]{1,39}$/, 'letters, beginning with a small one, 40 at most'),
+  all: z.array(z.array(line).min(1).max(200)).min(1).max(10),
+  none: z.array(line).max(200).default([]),
+  example: z.string().min(1).max(500),
+  note: z.string().max(500).default(''),
+});

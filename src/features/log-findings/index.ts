@@ -1,0 +1,2 @@
+export { logFindingsOf } from './read-findings.ts';
+export { logFindingsRoutes } from './routes.ts';

@@ -1,0 +1,47 @@
+import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
+import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import type { Watch } from '../../../shared/contract/triage.ts';
+import { type LogReading, logFindings, type TicketLog } from '../../../shared/isolation/logs/index.ts';
+import type { TriageSnapshot } from '../../../state-machines/index.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
+
+/** The logs of a ticket as they were read on arrival, oldest first; withdrawn ones are left out. */
+async function logsOf(tx: TenantTransaction, orgId: string, ticketId: string): Promise<TicketLog[]> {
+  const rows = await tx.evidence.findMany({
+    where: { orgId, ticketId, kind: 'log' },
+    select: { id: true, tie: true, fileName: true, facts: true, withdrawn: true },
+    orderBy: { takenAt: 'asc' },
+  });
+  return rows.flatMap(({ id, tie, fileName, facts, withdrawn }) => {
+    const reading = (facts as { log?: LogReading } | null)?.log;
+    return withdrawn !== null || reading === undefined
+      ? []
+      : [{ evidenceId: id, deviceId: (tie as EvidenceTie).deviceId, fileName, reading }];
+  });
+}
+
+/** What each log of a ticket says of these watches and their occurrences. */
+export async function logFindingsOf(
+  tx: TenantTransaction,
+  orgId: string,
+  ticketId: string,
+  watches: readonly Watch[],
+): Promise<LogFinding[]> {
+  return (await logsOf(tx, orgId, ticketId)).map((log) => logFindings(log, watches));
+}
+
+export async function readLogFindings(
+  tx: TenantTransaction,
+  actor: Actor,
+  ticketId: string,
+): Promise<Outcome<{ items: LogFinding[] }>> {
+  const { orgId } = actor;
+  const ticket = await tx.ticket.findUnique({
+    where: { orgId_id: { orgId, id: ticketId } },
+    select: { snapshot: true },
+  });
+  if (ticket === null) return refused('not-found', 'There is no such ticket.');
+  const { watches } = (ticket.snapshot as unknown as TriageSnapshot).context;
+  return found({ items: await logFindingsOf(tx, orgId, ticketId, watches) });
+}

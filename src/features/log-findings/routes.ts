@@ -1,0 +1,22 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { z } from 'zod';
+import { logFinding } from '../../../shared/contract/log-findings.ts';
+import { byId } from '../../../shared/contract/primitives.ts';
+import type { Services } from '../../services.ts';
+import { readLogFindings } from './read-findings.ts';
+
+/** What the logs of a ticket say. */
+export const logFindingsRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
+  app.get(
+    '/tickets/:id/log-findings',
+    {
+      schema: {
+        summary: 'What the logs say: occurrences to confirm, forerunners, gaps, and what they cover',
+        params: byId,
+        response: { 200: z.object({ items: z.array(logFinding) }) },
+      },
+      config: { permission: 'read evidence' },
+    },
+    (request, reply) => reply.fromRead((tx, actor) => readLogFindings(tx, actor, request.params.id)),
+  );
+};
