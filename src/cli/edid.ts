@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { parseArgs } from 'node:util';
 import {
   type DecodedEdid,
   decodeEdid,
@@ -9,16 +10,23 @@ import {
 
 /**
  * Prints what EDID files say: one JSON object a line (`EdidSummary` with `file` in front), or text for a person.
- * Exit code 1 when a file couldn't be read at all, else 0, however broken an EDID is.
+ * Exit code 2 when the words on the command line are no request, 1 when a file couldn't be read at all, else 0, however
+ * broken an EDID is.
  */
 const usage = 'Usage: npm run -s edid -- decode [--text] FILE...';
 
 type Request = { files: string[]; asText: boolean };
 
-function parse([command, ...rest]: readonly string[]): Request | null {
-  const files = rest.filter((word) => word !== '--text');
-  if (command !== 'decode' || files.length === 0) return null;
-  return { files, asText: rest.includes('--text') };
+/** Null for words that are no request; `--` ends the options, for files whose names begin with a dash. */
+function parse(words: string[]): Request | null {
+  try {
+    const options = { text: { type: 'boolean', default: false } } as const;
+    const { values, positionals } = parseArgs({ args: words, options, allowPositionals: true });
+    const [command, ...files] = positionals;
+    return command === 'decode' && files.length > 0 ? { files, asText: values.text } : null;
+  } catch {
+    return null;
+  }
 }
 
 async function decodeFile(file: string): Promise<{ decoded: DecodedEdid; readable: boolean }> {

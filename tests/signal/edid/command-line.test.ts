@@ -59,5 +59,12 @@ describe('the edid command', () => {
   it('says how to use it', () => {
     expect(run()).toMatchObject({ status: 2, stderr: expect.stringContaining('decode [--text] FILE...') });
     expect(run('decode').status).toBe(2);
+    expect(run('decode', '--txt', at('wall.bin'))).toMatchObject({ status: 2, lines: [''] });
+  });
+
+  it('takes what follows -- for files', () => {
+    const { status, lines } = run('decode', '--', '--text');
+    expect(status).toBe(1);
+    expect(JSON.parse(lines[0] ?? '')).toMatchObject({ file: '--text', ok: false });
   });
 });
