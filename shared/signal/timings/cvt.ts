@@ -64,7 +64,7 @@ function standardTiming(request: CvtRequest): Timing {
   const syncPx = wholeCells(syncShareOfLine * totalPx);
   return {
     ...pictureOf(request),
-    pixelClockKHz: Math.floor(totalPx / periodUs / 0.25) * 250,
+    pixelClockKHz: wholeSteps(totalPx / periodUs / 0.25) * 250,
     horizontal: {
       frontPorch: blankPx / 2 - syncPx,
       sync: syncPx,
@@ -100,7 +100,7 @@ function reducedTiming(request: CvtRequest, blanking: 'reduced1' | 'reduced2'): 
   return {
     ...pictureOf(request),
     // A clock that is a whole step but for binary rounding is that step.
-    pixelClockKHz: Math.floor(clockKHz / stepKHz + 1e-9) * stepKHz,
+    pixelClockKHz: wholeSteps(clockKHz / stepKHz + 1e-9) * stepKHz,
     horizontal: { frontPorch: front, sync, backPorch: back, positiveSync: true },
     vertical:
       blanking === 'reduced1'
@@ -114,6 +114,8 @@ function reducedTiming(request: CvtRequest, blanking: 'reduced1' | 'reduced2'): 
   };
 }
 
+/** Whole steps of the pixel clock; one at least, since a picture of a few pixels has a clock too. */
+const wholeSteps = (steps: number): number => Math.max(1, Math.floor(steps));
 const wholeCells = (px: number): number => Math.floor(px / cellPx) * cellPx;
 
 /** The length of vertical sync tells the aspect ratio; 10 lines are for all that have no length of their own. */

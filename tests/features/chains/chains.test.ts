@@ -115,6 +115,14 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     expect((await test.home.technician.get(`/chains/${document.id}/budget?without=nobody`)).status).toBe(404);
   });
 
+  it('have a budget for the smallest and the largest picture that can be asked for', async () => {
+    const { document } = await addChain();
+    const path = `/chains/${document.id}/budget?format=1x1p1/rgb/8,1x1i1/ycbcr420/8,16384x16384p999/rgb/16`;
+    const { body, status } = await test.home.technician.get(path);
+    expect(status).toBe(200);
+    for (const { figures } of body.budget.links[0].wanted) expect(figures.needGbps).toBeGreaterThan(0);
+  });
+
   it('are budgeted by what their organisation takes for granted', async () => {
     const { document } = await addChain(withLink(homeCinema(), 'L4', { certified: false }));
     const path = `/chains/${document.id}/budget?format=3840x2160p120/ycbcr444/10`;

@@ -88,6 +88,12 @@ describe('CVT', () => {
   });
   const clockOf = (timing: Timing): number => timing.pixelClockKHz;
 
+  it('gives a picture of a single pixel a clock, if of one step only', () => {
+    const tiny = { widthPx: 1, heightPx: 1, refreshHz: 1 };
+    expect(cvtTiming({ ...tiny, blanking: 'reduced1' }).pixelClockKHz).toBe(250);
+    expect(cvtTiming({ ...tiny, blanking: 'reduced2' }).pixelClockKHz).toBe(1);
+  });
+
   it('with reduced blanking runs as asked or slower, by less than one step of the clock', () => {
     fc.assert(
       fc.property(requests, (request) => {
