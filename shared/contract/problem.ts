@@ -26,6 +26,8 @@ export const problemKinds = {
   'not-assigned': { status: 409, title: 'The ticket is with somebody else' },
   'grant-refused': { status: 422, title: 'No support member can be reached under that address' },
   'too-large': { status: 413, title: 'That is larger than allowed' },
+  'header-too-large': { status: 431, title: 'Address and headers are larger than allowed' },
+  'request-timeout': { status: 408, title: 'The request took too long to arrive' },
   'type-not-allowed': { status: 415, title: 'That kind of content is not taken here' },
   'too-many-requests': { status: 429, title: 'Too many requests, try again later' },
   'server-busy': { status: 503, title: 'Not ready, try again in a moment' },
@@ -70,7 +72,7 @@ export const problem = z.object({
   status: z.int(),
   detail: z.string(),
   instance: z.string().optional(),
-  /** Field by field, for bad input: a JSON pointer (RFC 6901) into the body, or a query parameter's name. */
+  /** Field by field, for bad input: a JSON pointer (RFC 6901) into the body, or the name in address, query or header. */
   errors: z.array(z.object({ pointer: z.string(), code: z.string(), text: z.string() })).optional(),
   place: place.optional(),
   missing: z.array(missingItem).optional(),

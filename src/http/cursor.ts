@@ -18,7 +18,7 @@ export function decodeCursor<Position>(
     // not JSON: refused below like any other foreign cursor
   }
   return refused('invalid-input', 'That cursor is not from this list.', {
-    errors: [{ pointer: 'querystring/cursor', code: 'cursor', text: 'is not a cursor of this list' }],
+    errors: [{ pointer: 'cursor', code: 'cursor', text: 'is not a cursor of this list' }],
   });
 }
 

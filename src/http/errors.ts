@@ -1,5 +1,6 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { methodsByAddress } from './methods.ts';
 import { type Refused, refused, sendProblem } from './problem.ts';
 
 const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
@@ -15,16 +16,19 @@ const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
 
 /** Turns whatever a route throws into a problem; only our own faults become a 5xx, and those say nothing of the inside. */
 export function installErrorHandling(app: FastifyInstance): void {
+  const methodsAt = methodsByAddress(app);
   app.setErrorHandler((error: FastifyError, request, reply) =>
     sendProblem(request, reply, problemFor(error, request)),
   );
-  app.setNotFoundHandler((request, reply) =>
-    sendProblem(
-      request,
-      reply,
-      refused('not-found', `There is nothing at ${request.method} ${pathOf(request)}.`),
-    ),
-  );
+  app.setNotFoundHandler((request, reply) => {
+    const path = pathOf(request);
+    const methods = methodsAt(path);
+    if (methods.length === 0)
+      return sendProblem(request, reply, refused('not-found', `There is nothing at ${path}.`));
+    reply.header('allow', methods.join(', '));
+    const detail = `${path} takes ${methods.join(', ')}, not ${request.method}.`;
+    return sendProblem(request, reply, refused('method-not-allowed', detail));
+  });
 }
 
 function problemFor(error: FastifyError, request: FastifyRequest): Refused {
@@ -44,13 +48,17 @@ function problemFor(error: FastifyError, request: FastifyRequest): Refused {
 
 type Issue = { instancePath: string; keyword: string; message?: string | undefined };
 
+/**
+ * @param context the part of the request: in the body, places are JSON pointers (RFC 6901, where the whole is the empty
+ *   pointer); in address, query and headers they are the names there
+ */
 export function invalidInput(issues: readonly Issue[], context: string | undefined): Refused {
+  const inBody = context === undefined || context === 'body';
   return refused('invalid-input', 'Some fields do not fit. Each is listed under errors.', {
-    errors: issues.map((issue) => ({
-      pointer:
-        context === undefined || context === 'body' ? issue.instancePath : `${context}${issue.instancePath}`,
-      code: issue.keyword,
-      text: issue.message ?? 'does not fit',
+    errors: issues.map(({ instancePath, keyword, message }) => ({
+      pointer: inBody ? (instancePath === '/' ? '' : instancePath) : (instancePath.split('/')[1] ?? ''),
+      code: keyword,
+      text: message ?? 'does not fit',
     })),
   });
 }

@@ -6,11 +6,12 @@ import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fas
 import type { Logger } from 'pino';
 import type { Services } from '../services.ts';
 import { authentication } from './authentication.ts';
+import { answerClientError } from './client-errors.ts';
 import { installErrorHandling, invalidInput } from './errors.ts';
 import { openapi } from './openapi.ts';
 import { sendProblem } from './problem.ts';
 import { transactions } from './transactions.ts';
-import { unstorablePlace } from './well-formed.ts';
+import { findUnstorable } from './well-formed.ts';
 
 /** JSON bodies; the largest is a chain whose ports carry their EDIDs. */
 const bodyLimitBytes = 4 * 1024 * 1024;
@@ -27,6 +28,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
     connectionTimeout: 120_000,
     keepAliveTimeout: 10_000,
     forceCloseConnections: 'idle',
+    clientErrorHandler: answerClientError,
     http: { maxHeaderSize: 16 * 1024, headersTimeout: 20_000 },
     routerOptions: { maxParamLength: 200 },
   }).withTypeProvider<ZodTypeProvider>();
@@ -37,15 +39,14 @@ export async function createServer(services: Services, logger: Logger): Promise<
     reply.header('x-request-id', request.id);
   });
   app.addHook('preValidation', async (request, reply) => {
-    const place =
-      unstorablePlace(request.body) ?? unstorablePlace(request.params) ?? unstorablePlace(request.query);
-    if (place === null) return undefined;
-    const text = 'holds NUL or half a character, which cannot be stored';
-    return sendProblem(
-      request,
-      reply,
-      invalidInput([{ instancePath: place, keyword: 'unstorable-text', message: text }], 'body'),
-    );
+    for (const part of ['body', 'params', 'query'] as const) {
+      const unstorable = findUnstorable(request[part]);
+      if (unstorable === null) continue;
+      const { pointer, code, text } = unstorable;
+      const issue = { instancePath: pointer, keyword: code, message: text };
+      return sendProblem(request, reply, invalidInput([issue], part));
+    }
+    return undefined;
   });
   await app.register(helmet, {
     contentSecurityPolicy: {

@@ -155,6 +155,28 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
       expect(answer.body.errors.length).toBeGreaterThan(0);
     });
 
+    it.each([
+      ['/sites?limit=0', 'limit'],
+      ['/sites?q=%00', 'q'],
+      ['/tickets?cursor=IiI', 'cursor'],
+      ['/chains/somewhere', 'id'],
+    ])('%s is told by the name it has there', async (path, name) => {
+      const { body } = await test.home.dispatcher.get(path);
+      expect(body.errors.map((error: { pointer: string }) => error.pointer)).toEqual([name]);
+    });
+
+    it.each([
+      ['no object', '[]', 'invalid_type', ''],
+      ['nested too deep', `${'['.repeat(5000)}${']'.repeat(5000)}`, 'too-deep', '/0'.repeat(65)],
+    ])('a body that is %s is told as that', async (_name, body, code, pointer) => {
+      const answer = await test.home.dispatcher.post('/sites', {
+        body,
+        headers: { 'content-type': 'application/json' },
+      });
+      expect(answer.status).toBe(400);
+      expect(answer.body.errors).toMatchObject([{ code, pointer }]);
+    });
+
     it('in a search is taken literally', async () => {
       await test.home.dispatcher.post('/sites', {
         body: { client: '100%_\\ sure', address: 'Percent Street' },
@@ -184,6 +206,15 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
       expect(answer.status).toBe(404);
       expect(answer.body.type).toBe('/problems/not-found');
     }
+  });
+
+  it('tells a wrong method from a wrong address', async () => {
+    const patch = await test.request().patch(`/sites/${randomUUID()}`);
+    expect(patch.status).toBe(405);
+    expect(patch.body.type).toBe('/problems/method-not-allowed');
+    expect(patch.headers.allow).toBe('GET, HEAD, PUT');
+    expect((await test.request().delete('/readyz')).headers.allow).toBe('GET, HEAD');
+    expect((await test.request().patch('/sites/one/two/three')).status).toBe(404);
   });
 
   it('is alive and ready', async () => {
