@@ -1,5 +1,5 @@
 import type { Candidate } from './candidates.ts';
-import { type Decision, namingChance, type Terms } from './decision.ts';
+import type { Decision, Terms } from './decision.ts';
 import { inClasses, type OptionByHypothesis, withoutDearer } from './decision-classes.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
 import { figureIn } from './figures.ts';
@@ -27,8 +27,8 @@ export function decisionOf(
       ...(further === undefined ? [] : [{ ...further, after: index }]),
     ];
   });
-  const { escalationMin } = terms;
-  return { ...inClasses(model, chances, options), nameAt: namingChance(terms), escalationMin };
+  const { stopAt, escalationMin } = terms;
+  return { ...inClasses(model, chances, options), nameAt: stopAt, escalationMin };
 }
 
 /** The option that a candidate is, and watching on for longer after it. */
@@ -59,6 +59,7 @@ function optionsOf(
       first: away.map((chance) => (chance + (1 - chance) * then) / (chance + (1 - chance) * before)),
       firstMin: aroundMin + quietMin,
       secondMin: aroundMin + minutesWhenSeen(after, to - from, quietMin, terms),
+      handlingMin: aroundMin,
       exposure: to - from,
     };
   };
@@ -82,8 +83,8 @@ function menuOption(
   terms: Terms,
 ): OptionByHypothesis {
   const slip = figureIn(model.table.menuStays.misread, 'any') ?? 0;
-  const minutes =
-    candidate.setupMin + minutesUntilSeen(rate, exposure, terms.minutesPerTry) + candidate.restoreMin;
+  const handlingMin = candidate.setupMin + candidate.restoreMin;
+  const minutes = handlingMin + minutesUntilSeen(rate, exposure, terms.minutesPerTry);
   return {
     candidate,
     first: model.hypotheses.map((hypothesis) => {
@@ -92,6 +93,7 @@ function menuOption(
     }),
     firstMin: minutes,
     secondMin: minutes,
+    handlingMin,
     exposure,
   };
 }

@@ -32,8 +32,6 @@ export type Circumstances = {
   people: 1 | 2;
   /** What the client won't have: kinds of test, places, or a kind at a place. */
   refused: readonly { test?: TestKind | 'menu'; place?: Place }[];
-  /** Ids of the only candidates that come into question; all of them when left out. */
-  only?: readonly string[];
 };
 
 /** Symptoms in which a menu tells one side from the other: what the picture loses, the menu can lose with it. */
@@ -105,7 +103,6 @@ export function whyNotHere(candidate: Candidate, here: Circumstances): string | 
     ({ test, place }) =>
       (test === undefined || test === name) && (place === undefined || placeKey(place) === placeKey(at)),
   );
-  if (here.only !== undefined && !here.only.includes(candidate.id)) return 'It isn’t for a client to do.';
   if (isRefused) return 'The client doesn’t want it.';
   if (candidate.people > here.people) return 'It takes a second person.';
   const missing = here.kit === null ? [] : candidate.kit.filter((item) => !hasItem(here.kit ?? [], item));

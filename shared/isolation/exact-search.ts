@@ -25,8 +25,7 @@ export type ExactSearch = {
 export function searchExactly(decision: Decision, most: number): ExactSearch | null {
   const scorer = scorerOf(decision);
   const start = startOf(decision);
-  const first = openOptions(decision, scorer, start);
-  if (first.length > most) return null;
+  if (decision.options.filter(({ after }) => after === -1).length > most) return null;
   const { options } = decision;
   const known = new Map<number, { minutes: number; best: number | null }>();
   /** `seen` counts outcomes in base 3, an option's digit being 1 or 2 once it is known. */
@@ -58,7 +57,10 @@ export function searchExactly(decision: Decision, most: number): ExactSearch | n
   return {
     ranked: inOrder(
       decision,
-      first.map(({ index }) => ({ index, expectedMin: through(start, 0, index) })),
+      openOptions(decision, scorer, start).map(({ index }) => ({
+        index,
+        expectedMin: through(start, 0, index),
+      })),
     ),
     bestAfter(outcomes) {
       const seen = outcomes.reduce(

@@ -1,4 +1,4 @@
-import type { Decision } from './decision.ts';
+import type { Decision, Option } from './decision.ts';
 import { type Scorer, scorerOf } from './information.ts';
 import {
   type Branch,
@@ -25,23 +25,26 @@ export type Effort = {
  * taken to be made at the best rate there is. That is one step of improvement on the policy (rollout: Bertsekas,
  * Tsitsiklis and Wu 1997, Journal of Heuristics 3:245).
  */
-export function rankByLookAhead(whole: Decision, effort: Effort): Ranked[] {
+export function rankByLookAhead(
+  whole: Decision,
+  effort: Effort,
+  isFirst: (option: Option) => boolean = () => true,
+): Ranked[] {
   const byRate = openOptions(whole, scorerOf(whole), startOf(whole)).sort((a, b) => b.rate - a.rate);
-  const { decision, indexes } = withOnly(whole, byRate.slice(0, effort.depth));
+  const mayBeFirst = ({ index }: Scored) => {
+    const option = whole.options[index];
+    return option !== undefined && isFirst(option);
+  };
+  const first = byRate.filter(mayBeFirst).slice(0, effort.breadth);
+  const chosen = new Set([...first, ...byRate.slice(0, effort.depth)]);
+  const { decision, indexes } = withOnly(whole, [...chosen]);
   const scorer = scorerOf(decision);
-  const start = startOf(decision);
-  const promising = openOptions(decision, scorer, start)
-    .sort((a, b) => b.rate - a.rate)
-    .slice(0, effort.breadth);
-  const each = Math.max(2, Math.floor(effort.beliefs / Math.max(1, promising.length)));
+  const each = Math.max(2, Math.floor(effort.beliefs / Math.max(1, first.length)));
   return inOrder(
     whole,
-    promising.map(({ index }) => {
-      const ends = policyEnds(decision, scorer, index, each);
-      return {
-        index: indexes[index] ?? -1,
-        expectedMin: ends.reduce((sum, end) => sum + end.weight * end.minutes, 0),
-      };
+    first.map(({ index }) => {
+      const ends = policyEnds(decision, scorer, indexes.indexOf(index), each);
+      return { index, expectedMin: ends.reduce((sum, end) => sum + end.weight * end.minutes, 0) };
     }),
   );
 }

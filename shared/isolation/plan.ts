@@ -9,9 +9,10 @@ import {
   whyNotHere,
 } from './candidates.ts';
 import type { Case } from './case.ts';
-import { type Decision, namingChance, type Terms } from './decision.ts';
+import type { Decision, Option, Terms } from './decision.ts';
 import type { TestKind } from './effect-table.ts';
 import { type FailureMode, modeNames, outside } from './failure-modes.ts';
+import { seenIn } from './fault-rate.ts';
 import type { FaultTable } from './fault-table.ts';
 import type { FaultModel } from './hypotheses.ts';
 import type { KitItem } from './kit.ts';
@@ -35,15 +36,19 @@ export type PlanInput = {
   terms?: Partial<PlanTerms>;
   /** The organisation's figures; the built-in ones when left out. */
   table?: FaultTable;
+  /**
+   * Ids of the candidates that a client can do before a visit. Left out on site, where everything within reach may
+   * come next; given, the next step is one of these, and what follows it is the visit.
+   */
+  byClient?: readonly string[];
 };
 
 /** Organisations may set these; the defaults are assumed. */
-export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'>;
+export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'escalationMin'>;
 export const defaultTerms: PlanTerms = {
   risk: defaultRisk,
   minutesPerTry: 2,
   stopAt: 0.95,
-  priorDoubt: 2,
   /** A case handed on costs about two working days: the packet, the answer, the second visit. */
   escalationMin: 960,
 };
@@ -55,7 +60,9 @@ export type Plan = {
     | { kind: 'test'; next: PlannedTest; others: PlannedTest[] }
     | { kind: 'culprit'; place: Place; name: string; probability: number; likeliestMode: FailureMode }
     /** With the repairs that may be tried blindly, for those who would rather try than hand the case on. */
-    | { kind: 'escalate'; why: string; repairs: RepairPlan };
+    | { kind: 'escalate'; why: string; repairs: RepairPlan }
+    /** Only for what a client can do: nothing of that is left. */
+    | { kind: 'visit'; why: string };
   /** The advice in a sentence or two. */
   sentence: string;
   /** What would have been the better test, and why it can't be done here and now. */
@@ -77,40 +84,48 @@ export function planNext(input: PlanInput): Plan {
   const suspects = suspectsIn(model, chances);
   const [first] = suspects;
   const base = { suspects, outOfReach: null, baselineAdvice: moreBaselineAdvice(facts.baseline, terms.risk) };
-  if (first !== undefined && first.probability >= namingChance(terms))
+  if (first !== undefined && first.probability >= terms.stopAt)
     return { ...base, ...settled(standing, first, repairs) };
   const candidates = candidatesFor(model, input.changes);
   const records = recordsOf(facts, facts.results);
+  const { byClient } = input;
   const rankOf = (among: readonly Candidate[]) => {
     const decision = decisionOf(model, chances, records, among, terms);
-    return { decision, ranked: rank(decision) };
+    const isFirst = ({ candidate }: Option) => byClient === undefined || byClient.includes(candidate.id);
+    return { decision, ranked: rank(decision, isFirst) };
   };
   const within = candidates.filter((candidate) => whyNotHere(candidate, here) === null);
   const { decision, ranked } = rankOf(within);
+  // what the client does costs none of the technician's time, so it is worth it whenever it tells something
+  const worthwhile = ranked.filter(
+    ({ expectedMin }) => byClient !== undefined || expectedMin < terms.escalationMin,
+  );
+  const [next, ...others] = unlike(decision, worthwhile, 3).map((each) => planned(model, decision, each));
   const outOfReach =
-    within.length === candidates.length
+    within.length === candidates.length || byClient !== undefined
       ? null
       : betterElsewhere(
           model,
           here,
           rankOf(candidates).ranked,
-          ranked[0]?.expectedMin ?? terms.escalationMin,
+          worthwhile[0]?.expectedMin ?? terms.escalationMin,
         );
-  const worthwhile = ranked.filter(({ expectedMin }) => expectedMin < terms.escalationMin);
-  const [next, ...others] = worthwhile.slice(0, 3).map((each) => planned(model, decision, each));
-  if (next === undefined) {
-    const why = escalationWhy(ranked.length, first);
-    return { ...base, outOfReach, advice: { kind: 'escalate', why, repairs: repairs() }, sentence: why };
-  }
-  return { ...base, outOfReach, advice: { kind: 'test', next, others }, sentence: testSentence(next) };
+  if (next !== undefined)
+    return { ...base, outOfReach, advice: { kind: 'test', next, others }, sentence: testSentence(next) };
+  if (byClient !== undefined)
+    return { ...base, outOfReach, advice: { kind: 'visit', why: visitWhy }, sentence: visitWhy };
+  const why = escalationWhy(ranked.length, first);
+  return { ...base, outOfReach, advice: { kind: 'escalate', why, repairs: repairs() }, sentence: why };
 }
+
+const visitWhy = 'Nothing that a client can safely do would tell more: it takes a visit.';
 
 /** The terms of a plan. Without a baseline, one is assumed after what the client tells, for planning only. */
 export function termsOf({ facts, terms, inPlace }: PlanInput): Terms {
   const own = { ...defaultTerms, ...terms };
   return {
     ...own,
-    baseline: facts.baseline ?? assumedBaseline(facts),
+    baseline: facts.baseline !== null && seenIn(facts.baseline) > 0 ? facts.baseline : assumedBaseline(facts),
     inPlace: inPlace === null ? null : testKey(inPlace.kind, inPlace.target),
   };
 }
@@ -159,6 +174,24 @@ function settled(
   };
 }
 
+/** Tests that come out the same way more often than this tell the same; assumed. */
+const alike = 0.9;
+
+/** The first so many, leaving out what tells the same as one before it: of no use as a second choice. */
+function unlike(decision: Decision, ranked: readonly Ranked[], most: number): Ranked[] {
+  const kept: Ranked[] = [];
+  for (const each of ranked) {
+    const tellsAsBefore = ({ option }: Ranked) =>
+      decision.chances.reduce(
+        (sum, chance, at) => sum + chance * Math.abs((option.first[at] ?? 0) - (each.option.first[at] ?? 0)),
+        0,
+      ) <
+      1 - alike;
+    if (kept.length < most && !kept.some(tellsAsBefore)) kept.push(each);
+  }
+  return kept;
+}
+
 function planned(model: FaultModel, decision: Decision, { option, expectedMin }: Ranked): PlannedTest {
   const firstChance = decision.chances.reduce((sum, chance, at) => sum + chance * (option.first[at] ?? 0), 0);
   return {
@@ -181,7 +214,7 @@ function betterElsewhere(
   all: readonly Ranked[],
   bestHereMin: number,
 ): Plan['outOfReach'] {
-  const best = all[0];
+  const best = all.find(({ option }) => whyNotHere(option.candidate, here) !== null);
   if (best === undefined) return null;
   const { candidate } = best.option;
   const why = whyNotHere(candidate, here);

@@ -1,4 +1,4 @@
-import type { Decision } from './decision.ts';
+import type { Decision, Option } from './decision.ts';
 import { searchExactly } from './exact-search.ts';
 import { rankByLookAhead } from './look-ahead.ts';
 import type { Ranked } from './search-state.ts';
@@ -10,13 +10,28 @@ const replanWork = 400_000;
 const replanBreadth = 6;
 const replanDepth = 24;
 
-/** The options in the order of expected minutes: exactly where few are left, by look-ahead beyond. */
-export function rank(decision: Decision): Ranked[] {
+/** Tests whose minutes look-ahead finds this close are as good as each other: it knows them no better. Assumed. */
+const nearTie = 1.03;
+
+/**
+ * The options in the order of expected minutes: exactly where few are left, by look-ahead beyond. Of those that
+ * look-ahead finds as good as the best, the one with the least handling goes first.
+ *
+ * @param isFirst which options may come next; later ones are free. All of them when left out
+ */
+export function rank(decision: Decision, isFirst: (option: Option) => boolean = () => true): Ranked[] {
+  const exact = searchExactly(decision, exactUpTo)?.ranked.filter(({ option }) => isFirst(option));
+  if (exact !== undefined) return exact;
   const perOption = decision.chances.length + 4 * decision.groups.length;
   const perBelief = Math.min(decision.options.length, replanDepth) * perOption;
   const beliefs = Math.ceil(replanWork / Math.max(1, perBelief));
-  return (
-    searchExactly(decision, exactUpTo)?.ranked ??
-    rankByLookAhead(decision, { breadth: replanBreadth, depth: replanDepth, beliefs })
+  const effort = { breadth: replanBreadth, depth: replanDepth, beliefs };
+  const ranked = rankByLookAhead(decision, effort, isFirst);
+  const leastMin = ranked[0]?.expectedMin ?? 0;
+  const asGood = ranked.filter(({ expectedMin }) => expectedMin <= nearTie * leastMin);
+  const gentlest = asGood.reduce(
+    (least, each) => (each.option.handlingMin < least.option.handlingMin ? each : least),
+    asGood[0] as Ranked,
   );
+  return ranked.length === 0 ? [] : [gentlest, ...ranked.filter((each) => each !== gentlest)];
 }

@@ -96,7 +96,7 @@ function stretchTakenOut(
     case 'sourceIntoProcessor': {
       const sources = device?.role === 'source' ? [device.id] : scope.affected;
       const processor = device?.role === 'processor' ? device.id : null;
-      return sources.flatMap((source) => upToProcessor(components, source, processor));
+      return sources.flatMap((source) => beforeProcessor(components, source, processor));
     }
     case 'moveProcessorToDisplay':
       return scope.displays.flatMap((display) =>
@@ -111,14 +111,14 @@ function stretchTakenOut(
   }
 }
 
-function upToProcessor(components: Components, source: string, processor: string | null): ComponentKey[] {
-  const first = components.keys.find(
-    (key) =>
-      components.known.get(key)?.device?.role === 'processor' &&
-      relationOf(components, deviceKey(source), key) === 'downstream',
-  );
-  const to = processor ?? components.known.get(first ?? '')?.device?.id;
-  return to === undefined ? [] : componentsBetween(components.chain, source, to).map(placeKey);
+/** All that feeds the processor, but the source that now plays straight into it. */
+function beforeProcessor(components: Components, source: string, processor: string | null): ComponentKey[] {
+  const isProcessor = (key: ComponentKey) =>
+    components.known.get(key)?.device?.role === 'processor' &&
+    relationOf(components, deviceKey(source), key) === 'downstream';
+  const at = processor === null ? components.keys.find(isProcessor) : deviceKey(processor);
+  const before = at === undefined ? [] : [...(components.upstream.get(at) ?? [])];
+  return before.filter((key) => key !== deviceKey(source));
 }
 
 /** A link that leaves the way of the picture, and all that hangs on it alone. */

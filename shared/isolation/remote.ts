@@ -40,7 +40,7 @@ export function planRemotely(input: PlanInput, reach: ClientReach): RemotePlan {
     .filter((candidate) => whyNotByClient(input.facts.chain, candidate, reach) === null)
     .map(({ id }) => id);
   return {
-    plan: planNext({ ...input, here: { ...input.here, kit: [], people: 1, only: safe } }),
+    plan: planNext({ ...input, byClient: safe }),
     visitChance: visitChanceOf(standing, input, safe),
     kit: vanKit(standing, input),
   };

@@ -45,8 +45,8 @@ export function branchesOf(decision: Decision, state: State, index: number): Bra
   ].filter((branch) => branch.weight > 1e-12);
 }
 
-/** Less than this many nats is no progress. */
-const noGain = 1e-9;
+/** Nats that an option is taken to gain at the least; an option that tells nothing at all isn't in the decision. */
+const leastGain = 1e-6;
 
 export type Scored = { index: number; rate: number };
 
@@ -56,7 +56,7 @@ export function openOptions(decision: Decision, scorer: Scorer, state: State): S
   for (let index = 0; index < decision.options.length; index += 1) {
     if (!isOpen(decision, state, index)) continue;
     const { gain, minutes } = scorer.scoreOf(index);
-    if (gain > noGain) found.push({ index, rate: gain / minutes });
+    found.push({ index, rate: Math.max(gain, leastGain) / minutes });
   }
   return found;
 }

@@ -1,7 +1,7 @@
 import { decisionOf } from '../../shared/isolation/build-decision.ts';
 import { type Candidate, type ChangeOption, candidatesFor } from '../../shared/isolation/candidates.ts';
 import type { Case, Result } from '../../shared/isolation/case.ts';
-import { namingChance, type Terms } from '../../shared/isolation/decision.ts';
+import type { Terms } from '../../shared/isolation/decision.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
 import { seenIn } from '../../shared/isolation/fault-rate.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
@@ -47,7 +47,7 @@ export function play({ model, candidates, terms }: Stage, world: World, strategy
   while (steps.length < mostTests) {
     const chances = without(model, posteriorOf(model, results), cleared);
     const [likeliest, chance] = likeliestOf(model, chances);
-    if (chance >= namingChance(terms)) {
+    if (chance >= terms.stopAt) {
       if (likeliest === outside) return handedOn();
       const right = likeliest === world.truth.component;
       named ??= { right, chance };

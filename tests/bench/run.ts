@@ -5,6 +5,7 @@ const benches: Record<string, () => Promise<BenchRow[]>> = {
   edid: async () => (await import('./edid.ts')).benchEdid(),
   budget: async () => (await import('./budget.ts')).benchBudget(),
   logs: async () => (await import('./logs.ts')).benchLogs(),
+  isolation: async () => (await import('./isolation.ts')).benchIsolation(),
 };
 
 const asked = process.argv.slice(2).filter((word) => !word.startsWith('--'));

@@ -1,0 +1,305 @@
+import { describe, expect, it } from 'vitest';
+import { deviceKey } from '../../shared/isolation/components.ts';
+import {
+  type Case,
+  type ChangeOption,
+  type PlanInput,
+  plainCase,
+  planNext,
+  planRemotely,
+  type Result,
+  repairsOf,
+  standingOf,
+} from '../../shared/isolation/index.ts';
+import { changesOn } from '../bench/isolation-chains.ts';
+import { cable, display, homeCinema, processor, receiver, rowOf, source } from '../chain/build-chain.ts';
+
+const cinema = homeCinema();
+const facts: Case = {
+  ...plainCase(cinema, { kind: 'dropOuts', perHour: 3, lastsS: 2 }),
+  affectedDisplays: ['projector'],
+  content: 'highRateOnly',
+  baseline: { mode: 'time', minutes: 60, occurrences: 3 },
+};
+const input = (changes: Partial<PlanInput> = {}, known: Partial<Case> = {}): PlanInput => ({
+  facts: { ...facts, ...known },
+  changes: changesOn(cinema),
+  here: { kit: null, people: 2, refused: [] },
+  inPlace: null,
+  ...changes,
+});
+const nextOf = (of: PlanInput) => {
+  const { advice } = planNext(of);
+  if (advice.kind !== 'test') throw new Error(`No test, but ${advice.kind}.`);
+  return advice;
+};
+const vanished: Result = { kind: 'menu', deviceId: 'processor', answer: 'vanished' };
+/** The second menu rules out that the processor's vanished only because its input did. */
+const bothVanished: Result[] = [vanished, { kind: 'menu', deviceId: 'receiver', answer: 'vanished' }];
+/** Between processor and display, by every menu that there is on the way. */
+const betweenThem: Result[] = [...bothVanished, { kind: 'menu', deviceId: 'projector', answer: 'stayed' }];
+const quiet = (test: 'limitOutputBandwidth' | 'temporaryCable', minutes: number): Result => ({
+  kind: 'test',
+  test,
+  target:
+    test === 'temporaryCable' ? { kind: 'link', linkId: 'L4' } : { kind: 'device', deviceId: 'processor' },
+  watch: { mode: 'time', minutes, occurrences: 0 },
+});
+
+describe('the next test', () => {
+  it('is a menu at first, since that halves the chain without touching it, with two others beside it', () => {
+    const { next, others } = nextOf(input());
+    expect(next.candidate.action.kind).toBe('menu');
+    expect(others).toHaveLength(2);
+    const minutes = others.map(({ expectedMin }) => expectedMin);
+    expect(minutes).toEqual(minutes.toSorted((a, b) => a - b));
+    // of two that are as good as each other, the one with less handling goes first
+    expect(next.expectedMin).toBeLessThan(1.03 * Math.min(...minutes));
+    expect(new Set([next, ...others].map(({ candidate }) => candidate.id)).size).toBe(3);
+  });
+
+  it('is told in a sentence that says what either outcome will mean', () => {
+    expect(planNext(input()).sentence).toMatch(
+      /^Put up the menu of (receiver|processor) '.+' and watch .+ \(about \d+ min\)\. If it stays, .+ \(\d+ %\); if it vanishes, .+\.$/,
+    );
+    expect(planNext(input({}, { results: betweenThem })).sentence).toContain(
+      'Quiet for 103 min counts as cleared.',
+    );
+  });
+
+  it('is the same for the same case', () => {
+    expect(planNext(input())).toEqual(planNext(input()));
+  });
+
+  it('moves to where the fault lies', () => {
+    const { next } = nextOf(input({}, { results: bothVanished }));
+    const { action } = next.candidate;
+    const place =
+      action.kind === 'test' ? action.target : { kind: 'device' as const, deviceId: action.deviceId };
+    const at = place.kind === 'link' ? place.linkId : place.kind === 'chain' ? 'chain' : place.deviceId;
+    expect(['L4', 'processor', 'projector']).toContain(at);
+  });
+
+  it('weighs the likeliest cable against making sure of the side, after one menu', () => {
+    const { next, others } = nextOf(input({}, { results: [vanished] }));
+    expect([next, ...others].map(({ candidate }) => candidate.id)).toContain('temporaryCable link:L4');
+  });
+
+  it('is never one during which the fault was seen already', () => {
+    const seen = nextOf(input({}, { results: betweenThem })).next.candidate;
+    const { action } = seen;
+    if (action.kind !== 'test') throw new Error('A change was expected.');
+    const watch = { mode: 'time' as const, minutes: 9, occurrences: 1 };
+    const results: Result[] = [
+      ...betweenThem,
+      { kind: 'test', test: action.test, target: action.target, watch },
+    ];
+    const advice = nextOf(input({}, { results }));
+    expect([advice.next, ...advice.others].map(({ candidate }) => candidate.id)).not.toContain(seen.id);
+  });
+});
+
+describe('what is at hand and allowed', () => {
+  it('keeps to one person, and to what the client wants', () => {
+    const alone = input({ here: { kit: null, people: 1, refused: [] } }, { results: [vanished] });
+    const advice = nextOf(alone);
+    for (const { candidate } of [advice.next, ...advice.others]) expect(candidate.people).toBe(1);
+    const first = nextOf(input()).next.candidate;
+    const refused = nextOf(input({ here: { kit: null, people: 2, refused: [{ test: 'menu' }] } }));
+    expect(first.action.kind).toBe('menu');
+    expect([refused.next, ...refused.others].every(({ candidate }) => candidate.action.kind === 'test')).toBe(
+      true,
+    );
+  });
+
+  it('takes no cable that isn’t in the van, and says what it would save', () => {
+    const onlyCable: ChangeOption[] = [
+      { kind: 'temporaryCable', target: { kind: 'link', linkId: 'L4' }, setupMin: 20, restoreMin: 10 },
+      { kind: 'reseat', target: { kind: 'link', linkId: 'L4' }, setupMin: 5, restoreMin: 0 },
+    ];
+    const without = planNext(
+      input({ changes: onlyCable, here: { kit: [], people: 1, refused: [] } }, { results: betweenThem }),
+    );
+    expect(JSON.stringify(without.advice)).not.toContain('"temporaryCable"');
+    expect(without.outOfReach?.why).toBe('Not at hand: a 15 m Ultra High Speed (48 Gbit/s) cable.');
+    expect(without.outOfReach?.savesMin).toBeGreaterThan(10);
+    const kit = [{ kind: 'cable' as const, category: 'ultraHighSpeed' as const, lengthM: 20 }];
+    const with_ = nextOf(
+      input({ changes: onlyCable, here: { kit, people: 1, refused: [] } }, { results: betweenThem }),
+    );
+    expect(with_.next.text).toMatch(/^Lay a temporary cable in place of the cable from Cinema processor/);
+  });
+
+  it('counts no set-up for what is in place', () => {
+    const half: Result[] = [vanished, quiet('temporaryCable', 50)];
+    const test = (inPlace: PlanInput['inPlace']) => {
+      const advice = planNext(input({ inPlace }, { results: half })).advice;
+      if (advice.kind !== 'test') throw new Error('A test was expected.');
+      return [advice.next, ...advice.others].find(({ candidate }) =>
+        candidate.id.startsWith('temporaryCable'),
+      );
+    };
+    const there = test({ kind: 'temporaryCable', target: { kind: 'link', linkId: 'L4' } });
+    expect(there?.exposure).toBeCloseTo(102.865 - 50, 2);
+    expect(there?.testMin).toBeLessThan(103 - 50 + 1);
+  });
+});
+
+describe('when to stop', () => {
+  it('names the culprit once it is sure enough, with its likeliest mode', () => {
+    const results = [vanished, quiet('limitOutputBandwidth', 103), quiet('temporaryCable', 103)];
+    const plan = planNext(input({}, { results }));
+    expect(plan.advice).toMatchObject({
+      kind: 'culprit',
+      place: { kind: 'link', linkId: 'L4' },
+      likeliestMode: 'bandwidth',
+    });
+    expect(plan.sentence).toContain('too little margin for the data rate');
+    expect(plan.sentence).toContain('see the fault return');
+  });
+
+  it('asks for more where the level is higher', () => {
+    const results = [vanished, quiet('limitOutputBandwidth', 103)];
+    const at = (stopAt: number) => planNext(input({ terms: { stopAt } }, { results })).advice.kind;
+    expect(at(0.8)).toBe('culprit');
+    expect(at(0.99)).toBe('test');
+  });
+
+  it('hands the case on when nothing is left, with repairs to try blindly instead', () => {
+    const symptom = { kind: 'noHdrOrWrongColour' as const, perHour: null, lastsS: null };
+    const none = planNext(
+      input(
+        { changes: [], here: { kit: [], people: 1, refused: [] } },
+        { symptom, affectedSources: ['player'] },
+      ),
+    );
+    expect(none.advice.kind).toBe('escalate');
+    expect(none.sentence).toMatch(/^Nothing is left to try here .+ second line/);
+    const dear = planNext(input({ terms: { escalationMin: 5 } }));
+    expect(dear.advice.kind).toBe('escalate');
+    if (dear.advice.kind !== 'escalate') return;
+    const rates = dear.advice.repairs.order.map(({ probability, minutes }) => probability / minutes);
+    expect(rates.length).toBeGreaterThan(3);
+    expect(rates[0]).toBe(Math.max(...rates));
+    expect(dear.advice.repairs.uncured).toBeGreaterThan(0);
+  });
+
+  it('says to watch for more occurrences first after a poor baseline', () => {
+    const baselineAdvice = (occurrences: number) =>
+      planNext(input({}, { baseline: { mode: 'time', minutes: 60, occurrences } })).baselineAdvice;
+    expect(baselineAdvice(1)).toContain('takes 1140 min');
+    expect(baselineAdvice(3)).toBeNull();
+  });
+});
+
+describe('repairs without watching', () => {
+  it('count what the ones before have left uncured', () => {
+    const standing = standingOf(facts);
+    const options: ChangeOption[] = (['reseat', 'replaceCable'] as const).map((kind) => ({
+      kind,
+      target: { kind: 'link', linkId: 'L4' },
+      setupMin: kind === 'reseat' ? 5 : 15,
+      restoreMin: 0,
+    }));
+    const both = repairsOf(standing, options);
+    const alone = options.map((option) => repairsOf(standing, [option]).order[0]?.probability ?? 0);
+    const together = both.order.reduce((sum, { probability }) => sum + probability, 0);
+    expect(together + both.uncured).toBeCloseTo(1, 12);
+    expect(together).toBeLessThan((alone[0] ?? 0) + (alone[1] ?? 0));
+  });
+});
+
+describe('before anybody drives', () => {
+  const reach = { reachableDevices: ['player', 'receiver'] };
+  const remote = planRemotely(input({}, { baseline: null }), reach);
+
+  it('asks a client for nothing but what is safe', () => {
+    const { advice } = remote.plan;
+    if (advice.kind !== 'test') throw new Error('A test was expected.');
+    for (const { candidate } of [advice.next, ...advice.others]) {
+      const { action } = candidate;
+      expect(candidate.kit).toEqual([]);
+      if (action.kind === 'menu') continue;
+      expect([
+        'otherSource',
+        'reissueHotPlug',
+        'raisePortMode',
+        'disableProcessing',
+        'limitInputBandwidth',
+        'limitOutputBandwidth',
+        'reseat',
+        'unplugBranch',
+        'movePort',
+      ]).toContain(action.test);
+    }
+  });
+
+  it('never sends a client to an optical cable, a display overhead or a closed rack', () => {
+    const reseats = changesOn(cinema).filter(({ kind }) => kind === 'reseat');
+    const ofClient = (reachableDevices: string[], chain = cinema) => {
+      const only = input(
+        {
+          changes: reseats,
+          here: { kit: null, people: 1, refused: [{ test: 'menu' }, { test: 'otherSource' }] },
+        },
+        { chain, baseline: null },
+      );
+      const { advice } = planRemotely(only, { reachableDevices }).plan;
+      return advice.kind === 'test'
+        ? [advice.next, ...advice.others].map(({ candidate }) => candidate.id)
+        : [];
+    };
+    expect(ofClient([])).toEqual([]);
+    expect(ofClient(['player', 'receiver'])).toEqual(['reseat link:L1']);
+    expect(ofClient(['processor', 'projector'])).toEqual([]);
+    const inWall = { ...cinema, links: cinema.links.map((each) => ({ ...each, route: 'inWall' as const })) };
+    expect(ofClient(['player', 'receiver'], inWall)).toEqual([]);
+  });
+
+  it('gives the chance of a visit, less for what the client can put right', () => {
+    const nothing = planRemotely(input({}, { baseline: null }), { reachableDevices: [] }).visitChance;
+    expect(remote.visitChance).toBeGreaterThan(0.5);
+    expect(remote.visitChance).toBeLessThan(nothing);
+    expect(nothing).toBeLessThanOrEqual(1);
+  });
+
+  it('packs cables of the chain’s categories, long enough, each with its chance', () => {
+    expect(remote.kit.map(({ text }) => text)).toContain('a 15 m Ultra High Speed (48 Gbit/s) cable');
+    for (const { probability } of remote.kit) {
+      expect(probability).toBeGreaterThan(0.02);
+      expect(probability).toBeLessThanOrEqual(1);
+    }
+    const chances = remote.kit.map(({ probability }) => probability);
+    expect(chances).toEqual(chances.toSorted((a, b) => b - a));
+  });
+
+  it('packs for the suspect: a longer cable for a longer link', () => {
+    const chain = rowOf([
+      source('player'),
+      receiver('receiver'),
+      processor('processor'),
+      display('projector'),
+    ]);
+    const long = {
+      ...chain,
+      links: [...chain.links.slice(0, 2), cable('processor.out1', 'projector.in1', { lengthM: 11 })],
+    };
+    const kit = planRemotely(
+      {
+        ...input({ changes: changesOn(long) }),
+        facts: {
+          ...plainCase(long, facts.symptom),
+          results: [{ kind: 'menu', deviceId: 'processor', answer: 'vanished' }],
+        },
+      },
+      { reachableDevices: [] },
+    ).kit;
+    expect(kit[0]?.text).toBe('a 12.5 m Premium High Speed (18 Gbit/s) cable');
+  });
+});
+
+describe('replanning', () => {
+  it('knows the chain of the plan', () => {
+    expect(planNext(input()).suspects.map(({ component }) => component)).toContain(deviceKey('processor'));
+  });
+});
