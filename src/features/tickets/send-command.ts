@@ -7,11 +7,20 @@ import type { Services } from '../../services.ts';
 import { buildPacket } from '../packets/index.ts';
 import { acceptEvent } from './append-event.ts';
 import { completeCommand } from './complete-command.ts';
-import { findTicket, lockTicket, noTicket, type TicketRow, ticketView } from './ticket-row.ts';
+import {
+  allowedNow,
+  findTicket,
+  lockTicket,
+  noTicket,
+  type TicketRow,
+  takeOver,
+  takesOverFirst,
+  ticketView,
+} from './ticket-row.ts';
 
 /**
  * One step of a ticket. If-Match is optional here: the machine, not the version, decides what is allowed now; a
- * client that wants to act only on what it saw sends it.
+ * client that wants to act only on what it saw sends it. Every refusal says what would be allowed.
  */
 export async function sendCommand(
   tx: TenantTransaction,
@@ -23,6 +32,20 @@ export async function sendCommand(
 ): Promise<Outcome<Ticket>> {
   const row = await lockTicket(tx, actor, ticketId);
   if (row === null) return noTicket;
+  const outcome = await takeStep(tx, services, actor, row, ifMatch, command);
+  if (outcome.ok || outcome.facts.allowedNow !== undefined) return outcome;
+  return { ...outcome, facts: { ...outcome.facts, allowedNow: allowedNow(row, actor, services.now()) } };
+}
+
+async function takeStep(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  row: TicketRow,
+  ifMatch: string | undefined,
+  command: TicketCommand,
+): Promise<Outcome<Ticket>> {
+  const ticketId = row.id;
   const refusal =
     refusalOfSender(row, actor, command) ??
     (ifMatch === undefined ? null : mismatch(ifMatch, ticketView(row, actor, services.now()))) ??
@@ -41,19 +64,16 @@ export async function sendCommand(
   return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
 }
 
-function refusalOfSender(row: TicketRow, actor: Actor, command: TicketCommand): Refused | null {
-  const roles: readonly string[] = commandRoles[command.type];
+function refusalOfSender(row: TicketRow, actor: Actor, { type }: TicketCommand): Refused | null {
+  const roles: readonly string[] = commandRoles[type];
   if (!roles.includes(actor.role)) {
-    return refused(
-      'role-not-allowed',
-      `A ${actor.role} may not send ${command.type}; it is for: ${roles.join(', ')}.`,
-    );
+    const detail = `A ${actor.role} may not send ${type}; it is for: ${roles.join(', ')}.`;
+    return refused('role-not-allowed', detail);
   }
-  const isForAssignee = !roles.includes('dispatcher') && !roles.includes('support');
-  if (!isForAssignee || actor.role !== 'technician' || row.assigneeId === actor.memberId) return null;
+  if (!takesOverFirst(row, actor, type)) return null;
   const holder = row.assignee === null ? 'nobody' : row.assignee.name;
   return refused('not-assigned', `This ticket is with ${holder}. Take it over first.`, {
-    allowedNow: [{ type: 'takeOver', label: 'Take the ticket over' }],
+    allowedNow: [takeOver],
   });
 }
 

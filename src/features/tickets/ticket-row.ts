@@ -1,6 +1,10 @@
+import type { TicketCommandType } from '../../../shared/contract/commands.ts';
+import type { MemberRole } from '../../../shared/contract/primitives.ts';
+import type { AllowedCommand } from '../../../shared/contract/problem.ts';
 import { intake as intakeForm, type Ticket, type TicketSummary } from '../../../shared/contract/ticket.ts';
 import {
   allowedCommands,
+  commandRoles,
   completeness,
   MACHINE_VERSION,
   stateName,
@@ -56,6 +60,23 @@ export const summaryView = (row: TicketRow): TicketSummary => ({
   closedAt: row.closedAt?.toISOString() ?? null,
 });
 
+/** Taking over has an address of its own and is listed with the commands, since it comes before them. */
+export const takeOver: AllowedCommand = { type: 'takeOver', label: 'Take the ticket over' };
+
+/** Technicians send what is for neither dispatcher nor second line only to tickets that are with them. */
+export function takesOverFirst(row: TicketRow, actor: Actor, type: TicketCommandType): boolean {
+  const roles: readonly MemberRole[] = commandRoles[type];
+  const isForAssignee = !roles.includes('dispatcher') && !roles.includes('support');
+  return isForAssignee && actor.role === 'technician' && row.assigneeId !== actor.memberId;
+}
+
+/** What this member may send to the ticket now, as far as that doesn't hang on what is sent with it. */
+export function allowedNow(row: TicketRow, actor: Actor, now: Date): AllowedCommand[] {
+  const allowed = allowedCommands(snapshotOf(row), actor.role, now.toISOString());
+  const direct = allowed.filter(({ type }) => !takesOverFirst(row, actor, type as TicketCommandType));
+  return direct.length === allowed.length ? allowed : [...direct, takeOver];
+}
+
 /** A ticket as one member sees it: with what they may do to it now. */
 export function ticketView(row: TicketRow, actor: Actor, now: Date): Ticket {
   const snapshot = snapshotOf(row);
@@ -64,7 +85,7 @@ export function ticketView(row: TicketRow, actor: Actor, now: Date): Ticket {
     intake: { ...intakeForm.parse(row.intake), symptom: snapshot.context.symptom },
     sequence: row.sequence,
     triage: snapshot.context,
-    allowedNow: allowedCommands(snapshot, actor.role, now.toISOString()),
+    allowedNow: allowedNow(row, actor, now),
     missing: completeness(snapshot.context),
   };
 }

@@ -67,6 +67,8 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     expect(refused.body.type).toBe('/problems/not-assigned');
     expect(refused.body.detail).toContain('technician of home-firm');
     expect(refused.body.allowedNow).toEqual([expect.objectContaining({ type: 'takeOver' })]);
+    const seen = bodyOf<Ticket>(await other.get(`/tickets/${ticketId}`), 200).allowedNow;
+    expect(seen.map(({ type }) => type)).toEqual(['note', 'amendIntake', 'answerWhatChanged', 'takeOver']);
     expect((await other.post(`/tickets/${ticketId}/take-over`)).status).toBe(200);
     await accepted(other, ticketId, command);
     expect((await send(test.home.technician, ticketId, command)).body.type).toBe('/problems/not-assigned');
@@ -87,13 +89,15 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     expect(refused.status).toBe(409);
     expect(refused.body.type).toBe('/problems/not-allowed-now');
     expect(refused.body.allowedNow.length).toBeGreaterThan(0);
-    expect(
-      (await send(test.home.dispatcher, ticketId, { type: 'reviewAudit', chainVersion: 1 })).status,
-    ).toBe(403);
+    const wrongRole = await send(test.home.dispatcher, ticketId, { type: 'reviewAudit', chainVersion: 1 });
+    expect(wrongRole.status).toBe(403);
+    expect(wrongRole.body.allowedNow.map(({ type }: { type: string }) => type)).toContain(
+      'answerWhatChanged',
+    );
     expect((await send(test.home.technician, ticketId, { type: 'dance' })).status).toBe(400);
-    expect(
-      (await send(test.home.technician, ticketId, { type: 'recordAsFound', chainVersion: 9 })).status,
-    ).toBe(404);
+    const unknown = await send(test.home.technician, ticketId, { type: 'recordAsFound', chainVersion: 9 });
+    expect(unknown.status).toBe(404);
+    expect(unknown.body.allowedNow).toEqual(allowedNow);
   });
 
   it('act on what the sender saw when the sender says so', async () => {
