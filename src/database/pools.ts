@@ -5,6 +5,7 @@ import { createPgConfig } from '@electric-sql/pglite/node-postgres';
 import pg from 'pg';
 import { lockFolder } from './folder-lock.ts';
 import { type Listen, listenOnServer, listenThrough } from './notifications.ts';
+import { sendOneAtATime } from './one-at-a-time.ts';
 import { refuseSilentRollback } from './silent-rollback.ts';
 
 /** Connections to a database, how to hear its notifications, and how to let go of it. */
@@ -87,6 +88,7 @@ function watched(pool: pg.Pool): pg.Pool {
   pool.on('error', () => undefined);
   pool.on('connect', (client) => {
     client.on('error', () => undefined);
+    sendOneAtATime(client);
     refuseSilentRollback(client);
   });
   return pool;

@@ -80,6 +80,19 @@ describe.each(databaseKinds())('transactions on the %s database', (kind) => {
     expect(await nameNow()).toBe('After all');
   });
 
+  it('send what is asked side by side one after the other, without a warning of the driver', async () => {
+    const warnings: string[] = [];
+    const keep = ({ message }: Error) => warnings.push(message);
+    process.on('warning', keep);
+    const [ticket] = await test.database.inTenant(firm.tenant, (tx) =>
+      tx.ticket.findMany({ include: { site: true, chain: true, assignee: true, events: true } }),
+    );
+    await setTimeout(10);
+    process.off('warning', keep);
+    expect(ticket?.site.orgId).toBe(orgId);
+    expect(warnings).toEqual([]);
+  });
+
   it('leave neither tenant nor role behind on their connection', async () => {
     await test.database.inTenant(firm.tenant, (tx) => tx.organisation.findMany());
     const left = await Promise.all(
