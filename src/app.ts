@@ -9,6 +9,7 @@ import { logFindingsRoutes } from './features/log-findings/index.ts';
 import { organisationRoutes } from './features/organisation/index.ts';
 import { packetRoutes } from './features/packets/index.ts';
 import { memberRoutes, signInRoutes } from './features/people/index.ts';
+import { planningRoutes } from './features/planning/index.ts';
 import { signalRoutes } from './features/signal/index.ts';
 import { siteRoutes } from './features/sites/index.ts';
 import { ticketRoutes } from './features/tickets/index.ts';
@@ -28,6 +29,7 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   await app.register(ticketRoutes, { services });
   await app.register(evidenceRoutes, { services });
   await app.register(logFindingsRoutes, { services });
+  await app.register(planningRoutes, { services });
   await app.register(packetRoutes, { services });
   await app.register(liveRoutes, { services });
   await app.register(clientFiles);

@@ -7,6 +7,7 @@ export const changeKinds = [
   'reseat',
   'replaceCable',
   'temporaryCable',
+  'otherSource',
   'sourceIntoProcessor',
   'bypassDevice',
   'unplugBranch',

@@ -2,7 +2,15 @@ import { z } from 'zod';
 import { evidenceRef } from './evidence.ts';
 import { id, instant, line, pageQuery, placeId, text } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
-import { missingItem, symptom, symptomKinds, triageRecord, whatChanged } from './triage.ts';
+import {
+  contentKinds,
+  missingItem,
+  momentKinds,
+  symptom,
+  symptomKinds,
+  triageRecord,
+  whatChanged,
+} from './triage.ts';
 
 export const priorities = ['low', 'normal', 'high', 'urgent'] as const;
 export const priority = z.enum(priorities);
@@ -19,7 +27,11 @@ export const intake = z.object({
   symptom,
   /** Devices of the chain, as far as the client can tell which sources show it; empty: not known. */
   affectedSources: z.array(placeId).max(50).default([]),
+  /** Displays that show it; empty: not known. */
+  affectedDisplays: z.array(placeId).max(50).default([]),
   affectedContent: text.default(''),
+  content: z.enum([...contentKinds, 'notKnown']).default('notKnown'),
+  moment: z.enum([...momentKinds, 'notKnown']).default('notKnown'),
   since: z.string().trim().max(200).default(''),
   workedBefore: z.boolean().nullable().default(null),
   whatChanged: z.array(whatChanged).max(20).default([]),

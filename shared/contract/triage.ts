@@ -89,6 +89,10 @@ export const symptomKinds = [
   'contentProtectionMessage',
   'soundOnly',
 ] as const;
+/** With what content it shows: any, only above some rate or resolution, only what is copy-protected. */
+export const contentKinds = ['any', 'highRateOnly', 'protectedOnly'] as const;
+/** When it shows: at any time, when something is switched or started, only after warming up. */
+export const momentKinds = ['anyTime', 'atSwitching', 'whenWarm'] as const;
 export const symptom = z.object({
   kind: z.enum(symptomKinds),
   /** How often, as the client tells it; null when not known. */

@@ -40,18 +40,20 @@ const menuTells = ['noPicture', 'dropOuts', 'sparkles', 'soundOnly'];
 /** The changes given, and the observations that this chain allows: menus of devices on the way, other sources. */
 export function candidatesFor(model: FaultModel, options: readonly ChangeOption[]): Candidate[] {
   const { table } = model;
-  const changes = options.map(({ kind, target, setupMin, restoreMin }): Candidate => {
-    const twoPeople = kind === 'moveProcessorToDisplay' || kind === 'substituteDisplay';
-    return {
-      id: testKey(kind, target),
-      action: { kind: 'test', test: kind, target },
-      setupMin,
-      restoreMin,
-      kit: kitFor(model.facts.chain, kind, target),
-      people: twoPeople ? 2 : 1,
-      riskMin: figureIn(table.effort.riskMin, kind) ?? 0,
-    };
-  });
+  const changes = options
+    .filter(({ kind }) => kind !== 'otherSource')
+    .map(({ kind, target, setupMin, restoreMin }): Candidate => {
+      const twoPeople = kind === 'moveProcessorToDisplay' || kind === 'substituteDisplay';
+      return {
+        id: testKey(kind, target),
+        action: { kind: 'test', test: kind, target },
+        setupMin,
+        restoreMin,
+        kit: kitFor(model.facts.chain, kind, target),
+        people: twoPeople ? 2 : 1,
+        riskMin: figureIn(table.effort.riskMin, kind) ?? 0,
+      };
+    });
   return [...changes, ...menuCandidates(model), ...sourceCandidates(model)];
 }
 
@@ -126,7 +128,7 @@ export function testText({ facts: { chain }, scope }: FaultModel, test: TestKind
   return usual ? `Play a brought source in place of ${place}` : `Play ${place} instead`;
 }
 
-const orders: Record<ChangeKind, string> = {
+const orders: Record<Exclude<ChangeKind, 'otherSource'>, string> = {
   reseat: 'Reseat the plugs of',
   replaceCable: 'Replace',
   temporaryCable: 'Lay a temporary cable in place of',

@@ -1,7 +1,6 @@
 import type { Chain, Finding, Place } from '../contract/chain.ts';
-import type { Symptom, WhatChanged } from '../contract/triage.ts';
+import type { contentKinds, momentKinds, Symptom, WhatChanged } from '../contract/triage.ts';
 import type { FactKind, TestKind } from './effect-table.ts';
-import type { contentKinds, momentKinds } from './fault-table.ts';
 import type { WatchRecord } from './quiet-length.ts';
 
 /** A finding of the prerequisite audit; the text, where given, stands in the explanation. */

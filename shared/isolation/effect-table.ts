@@ -10,8 +10,8 @@ export type Reach = 'target' | 'ends' | 'between' | 'upstream' | 'downstream' | 
 /** `any` holds for every mode that has no figure of its own. */
 export type EffectColumn = FailureMode | 'any';
 export type EffectRow = Row<EffectColumn>;
-/** Something done to tell suspects apart: a change of the triage, or another source put in place of the usual one. */
-export type TestKind = ChangeKind | 'otherSource';
+/** Something done to tell suspects apart. */
+export type TestKind = ChangeKind;
 
 const cablePut = {
   target: practice({ contact: 0.97, bandwidth: 0.93, direction: 0.97, linkPower: 0.93 }),

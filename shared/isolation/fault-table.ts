@@ -1,5 +1,5 @@
 import { deviceRoles, linkConstructions } from '../contract/chain.ts';
-import { symptomKinds } from '../contract/triage.ts';
+import { contentKinds, momentKinds, symptomKinds } from '../contract/triage.ts';
 import { effectTable } from './effect-table.ts';
 import type { DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
 import { assumed, columns, practice, type Row } from './figures.ts';
@@ -56,7 +56,6 @@ const symptomChances: ByMode = {
 };
 
 /** With what content the fault shows; `notKnown` says nothing. */
-export const contentKinds = ['any', 'highRateOnly', 'protectedOnly'] as const;
 const content = columns(contentKinds);
 /** Columns: any content, only above a certain format, only what is protected. Rows add up to 1. */
 const contentChances: ByMode = {
@@ -76,7 +75,6 @@ const contentChances: ByMode = {
 };
 
 /** When the fault shows. */
-export const momentKinds = ['anyTime', 'atSwitching', 'whenWarm'] as const;
 const moment = columns(momentKinds);
 /** Columns: at any time, when something is switched or started, only after warming up. Rows add up to 1. */
 const momentChances: ByMode = {

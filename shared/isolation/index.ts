@@ -5,11 +5,12 @@
 export type { ChangeOption, Circumstances } from './candidates.ts';
 export { type Case, type FindingInput, type HeadroomInput, plainCase, type Result } from './case.ts';
 export type { ClientReach } from './client-reach.ts';
+export type { FactKind } from './effect-table.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
-export type { KitItem } from './kit.ts';
+export { type KitItem, kitText } from './kit.ts';
 export { type Figure, listFigures, type OverrideFault, type Overrides, withOverrides } from './overrides.ts';
 export { defaultTerms, type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
-export type { PlannedTest } from './plan-wording.ts';
+export { type PlannedTest, testSentence } from './plan-wording.ts';
 export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
 export { type PackedItem, planRemotely, type RemotePlan } from './remote.ts';
 export { expectedRepairMin, orderRepairs, type Repair, type RepairOrder } from './repair-order.ts';

@@ -5,7 +5,7 @@ import { type ChangeKind, changeKinds, type TriageRecord } from '../../shared/co
 import { type Caution, cautionTexts, changeCatalogue, changeLabel } from './change-catalogue.ts';
 import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './change-places.ts';
 import { changesOfRound, standingSides } from './record.ts';
-import { segmentOf } from './segment.ts';
+import { segmentFor, segmentOf } from './segment.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
 export type ApplicableChange = {
@@ -120,6 +120,15 @@ export function applicableChangesOf(record: TriageRecord): ApplicableChange[] {
     .filter((target) => whyNotYet(scene, target, untried) === null)
     .map((target): Candidate => ({ kind: 'updateFirmware', target }));
   return [...others, ...updates].map(({ kind, target }) => describe(scene, kind, target));
+}
+
+/**
+ * Every change that could come to be made on a chain while no side is known: what would apply if the fault could lie
+ * anywhere. For planning ahead, on the chain as found or, before that was recorded, as it was last described.
+ */
+export function conceivableChangesOf(record: TriageRecord, chain: Chain): ApplicableChange[] {
+  const scene = { chain, segment: segmentFor(chain, standingSides(record)), record };
+  return candidates(scene).map(({ kind, target }) => describe(scene, kind, target));
 }
 
 function describe({ chain, record }: Scene, kind: ChangeKind, target: Place): ApplicableChange {

@@ -106,6 +106,16 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
       'Lay a cable known to be good from port to port in the open, and leave the fixed cable where it is with both its plugs out.',
     afterwards: 'Take the temporary cable up and plug the fixed one back into the same two ports.',
   }),
+  otherSource: entry({
+    label: 'Play another source in its place',
+    target: 'device',
+    setupMin: 5,
+    restoreMin: 2,
+    instructions:
+      'Leave every cable as it is and play this source with content of the same kind and format as the one that shows the fault. Where it is the source that shows it itself, put one you brought in its place, into the same port.',
+    afterwards:
+      'Choose the usual source again; where one was brought, plug the old one back into the same port.',
+  }),
   sourceIntoProcessor: entry({
     label: 'Plug the source straight into the processor',
     target: 'device',

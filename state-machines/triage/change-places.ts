@@ -110,6 +110,7 @@ function portPossible(scene: Scene, { device, port }: PortAt): string | null {
 }
 
 export const deviceWhyNot: Partial<Record<ChangeKind, WhyNot<Device>>> = {
+  otherSource: (scene, device) => onlyRoles(device, 'source') ?? outputSide(scene, device),
   sourceIntoProcessor: (scene, device) => {
     const { chain } = scene;
     const reached = downstreamOf(chain, device.id);

@@ -78,6 +78,8 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('POST /tickets/{id}/commands', all, { type: 'note', text: 'Was here.' }),
   route('GET /tickets/{id}/applicable-changes', all),
   route('GET /tickets/{id}/timeline', all),
+  route('GET /tickets/{id}/plan', all),
+  route('GET /tickets/{id}/phone-plan', all),
   route('GET /tickets/{id}/log', all),
   route('GET /tickets/{id}/log-findings', all),
   route('GET /tickets/{id}/log/check', all),

@@ -1,0 +1,134 @@
+import { z } from 'zod';
+import { linkCategories, place } from './chain.ts';
+import { ticketCommandTypes } from './commands.ts';
+import { placeId } from './primitives.ts';
+
+const probability = z.number().min(0).max(1);
+
+/** Something to have at hand. Lengths in metres. */
+export const kitItem = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('cable'), category: z.enum(linkCategories), lengthM: z.number().positive() }),
+  z.object({ kind: z.enum(['coupler', 'syncSwitch', 'display', 'source', 'extenderPair']) }),
+]);
+
+const kit = z.array(kitItem).max(50);
+const people = z.union([z.literal(1), z.literal(2)]);
+const refused = z.array(z.object({ test: z.string().max(40).optional(), place: place.optional() })).max(50);
+const json = <Shape extends z.ZodType>(shape: Shape) =>
+  z
+    .string()
+    .max(8000)
+    .transform((given, context): unknown => {
+      try {
+        return JSON.parse(given);
+      } catch {
+        context.addIssue({ code: 'custom', message: 'JSON' });
+        return z.NEVER;
+      }
+    })
+    .pipe(shape);
+
+/** What is at hand on site, and what the client won't have (a kind of test, a place, or both); `kit` and `refused` as JSON. */
+export const planQuery = z.object({
+  /** Everything there is, where it is left out. */
+  kit: json(kit).optional(),
+  people: z.coerce.number().pipe(people).default(1),
+  refused: json(refused).default([]),
+});
+export type PlanQuery = z.infer<typeof planQuery>;
+/** Devices whose sockets the client reaches standing on the floor, outside any closed rack; separated by commas. */
+export const phonePlanQuery = z.object({
+  reachable: z
+    .string()
+    .max(2000)
+    .default('')
+    .transform((given) => given.split(',').filter((each) => each !== ''))
+    .pipe(z.array(placeId).max(50)),
+});
+
+/** What one outcome of a test would mean. */
+const outcome = z.object({
+  /** As a person would report it. */
+  answer: z.string(),
+  chance: probability,
+  likeliest: z.string(),
+  probability,
+});
+
+export const plannedTest = z.object({
+  id: z.string(),
+  /** `menu`: watch with a device's menu up; else a change of the triage. */
+  kind: z.string(),
+  target: place,
+  text: z.string(),
+  why: z.string(),
+  /** The command that begins it, as far as that can be said beforehand. */
+  command: z.record(z.string(), z.unknown()).nullable(),
+  minutes: z.object({ setup: z.number(), watch: z.number(), restore: z.number() }),
+  /** Quiet for this many minutes or tries counts as cleared; null where the first occurrence answers. */
+  quiet: z.object({ mode: z.enum(['time', 'trigger']), amount: z.number() }).nullable(),
+  /** Minutes to a culprit on average if this comes next. */
+  expectedMin: z.number(),
+  outcomes: z.array(outcome),
+  kit: z.array(z.string()),
+  /** What the catalogue of changes says has to be at hand. */
+  needs: z.array(z.string()),
+  people: z.int(),
+  caution: z.array(z.string()),
+  instructions: z.string(),
+  afterwards: z.string(),
+});
+export type PlannedTestView = z.infer<typeof plannedTest>;
+
+export const suspect = z.object({
+  component: z.string(),
+  place: place.nullable(),
+  name: z.string(),
+  probability,
+  modes: z.array(z.object({ mode: z.string(), name: z.string(), probability })),
+  /** 10 decibans are a factor of ten in the odds; minus speaks against it. */
+  because: z.array(z.object({ text: z.string(), decibans: z.number() })),
+});
+
+const repair = z.object({
+  kind: z.string(),
+  target: place,
+  text: z.string(),
+  probability,
+  minutes: z.number(),
+});
+
+/** What to do next on a ticket, and why. */
+export const plan = z.object({
+  state: z.string(),
+  /** The advice in two or three sentences. */
+  sentence: z.string(),
+  /** Commands that go on from here, the next one first. */
+  commands: z.array(z.enum(ticketCommandTypes)),
+  /** Minutes of watching that the step asks for; null where it asks for none. */
+  watchMin: z.number().nullable(),
+  next: plannedTest.nullable(),
+  others: z.array(plannedTest),
+  /** A better test that can't be done here and now, and why. */
+  outOfReach: z.object({ text: z.string(), why: z.string(), savesMin: z.number() }).nullable(),
+  /** Given when looking on is over: a culprit, or that nothing left is worth its time. */
+  stop: z
+    .object({
+      kind: z.enum(['culprit', 'escalate', 'visit']),
+      text: z.string(),
+      place: place.nullable(),
+      /** What may be tried blindly, the best chance for the time first. */
+      repairs: z.array(repair),
+    })
+    .nullable(),
+  suspects: z.array(suspect),
+});
+export type PlanReply = z.infer<typeof plan>;
+
+/** What a dispatcher can do before anybody drives. */
+export const phonePlan = plan.extend({
+  /** Chance that a visit is needed even if the client did everything that is safe. */
+  visitChance: probability,
+  van: z.array(z.object({ item: kitItem, text: z.string(), probability })),
+});
+export type PhonePlanReply = z.infer<typeof phonePlan>;

@@ -1,0 +1,74 @@
+import type { Chain } from '../../../shared/contract/chain.ts';
+import { intake as intakeForm } from '../../../shared/contract/ticket.ts';
+import { type Circumstances, faultTable, withOverrides } from '../../../shared/isolation/index.ts';
+import {
+  factsOfLogs,
+  type Known,
+  knownOfChain,
+  type PlanRequest,
+  type TriageSnapshot,
+} from '../../../state-machines/index.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import type { Actor } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { readChain } from '../chains/index.ts';
+import { logFindingsOf } from '../log-findings/index.ts';
+import { firmwareLevels, readSettings } from '../organisation/index.ts';
+import { readEdids } from '../signal/index.ts';
+
+/** A ticket's triage, and all that a plan of it is made from; null when there is no such ticket. */
+export async function requestFor(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  ticketId: string,
+  here: Circumstances,
+): Promise<{ snapshot: TriageSnapshot; request: PlanRequest } | null> {
+  const { orgId } = actor;
+  const row = await tx.ticket.findUnique({
+    where: { orgId_id: { orgId, id: ticketId } },
+    select: { chainId: true, intake: true, snapshot: true },
+  });
+  if (row === null) return null;
+  const snapshot = row.snapshot as unknown as TriageSnapshot;
+  const record = snapshot.context;
+  const newest = await readChain(tx, actor, row.chainId);
+  if (!newest.ok) return null;
+  const chain = record.asFound?.chain ?? newest.body.chain;
+  const settings = await readSettings(tx, actor);
+  const now = services.now().toISOString();
+  const logs = await logFindingsOf(tx, orgId, ticketId, record.watches);
+  const known: Known = {
+    ...knownOfChain(chain, record.symptom, settings, await firmwareLevels(tx, actor)),
+    intake: { ...intakeForm.parse(row.intake) },
+    facts: [...factsOfLogs(logs, chain), ...(await factsOfEdids(tx, actor, row.chainId, chain))],
+    today: now.slice(0, 10),
+  };
+  const own = withOverrides(faultTable, settings.faultModel);
+  return { snapshot, request: { known, here, table: own.ok ? own.table : faultTable, now } };
+}
+
+/** A device that is set to pass the display's EDID on and shows another one. */
+async function factsOfEdids(
+  tx: TenantTransaction,
+  actor: Actor,
+  chainId: string,
+  chain: Chain,
+): Promise<Known['facts']> {
+  const edids = await readEdids(tx, actor, chainId);
+  if (!edids.ok) return [];
+  const { readings, comparisons } = edids.body;
+  const differing = comparisons.flatMap(({ perspective, second, differences }) => {
+    const deviceId = readings[second]?.deviceId;
+    const device = chain.devices.find(({ id }) => id === deviceId);
+    const passesOn = device?.role !== 'display' && device?.edidHandling.kind === 'passesOn';
+    return perspective === 'passedOn' && differences.length > 0 && deviceId !== undefined && passesOn
+      ? [deviceId]
+      : [];
+  });
+  return [...new Set(differing)].map((deviceId) => ({
+    kind: 'fact',
+    fact: 'edidDiffers',
+    place: { kind: 'device', deviceId },
+  }));
+}

@@ -1,0 +1,39 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { byId } from '../../../shared/contract/primitives.ts';
+import { budgetQuery, budgetReply, edidReadings } from '../../../shared/contract/signal.ts';
+import type { Services } from '../../services.ts';
+import { readBudget } from './budget.ts';
+import { readEdids } from './edid-readings.ts';
+
+const read = { permission: 'read chains' } as const;
+
+/** What the signal of a chain can and cannot do. */
+export const signalRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
+  app.get(
+    '/chains/:id/budget',
+    {
+      schema: {
+        summary:
+          'Link budget, content protection and 5 V power, with and without a device (`format`, `without`)',
+        params: byId,
+        querystring: budgetQuery,
+        response: { 200: budgetReply },
+      },
+      config: read,
+    },
+    (request, reply) =>
+      reply.fromRead((tx, actor) => readBudget(tx, actor, request.params.id, request.query)),
+  );
+  app.get(
+    '/chains/:id/edids',
+    {
+      schema: {
+        summary: 'Every EDID read in the chain, compared where two say something of each other',
+        params: byId,
+        response: { 200: edidReadings },
+      },
+      config: read,
+    },
+    (request, reply) => reply.fromRead((tx, actor) => readEdids(tx, actor, request.params.id)),
+  );
+};

@@ -1,0 +1,225 @@
+import { placeKey, placeName } from '../../shared/chain/place.ts';
+import type { TicketCommandType } from '../../shared/contract/commands.ts';
+import type { PhonePlanReply, PlannedTestView, PlanReply } from '../../shared/contract/plan.ts';
+import type { TriageRecord } from '../../shared/contract/triage.ts';
+import {
+  type Circumstances,
+  type ClientReach,
+  type FaultTable,
+  type Plan,
+  type PlanInput,
+  type PlannedTest,
+  planNext,
+  planRemotely,
+  standingOf,
+  suspectsOf,
+  testSentence,
+} from '../../shared/isolation/index.ts';
+import {
+  type ApplicableChange,
+  applicableChangesOf,
+  conceivableChangesOf,
+} from '../triage/applicable-changes.ts';
+import { whyNoProof } from '../triage/culprit-rules.ts';
+import { stateName, type TriageSnapshot } from '../triage/decide.ts';
+import { changeInPlace, changesOfRound, openChange, standingSides } from '../triage/record.ts';
+import { whyNoMenuDevice } from '../triage/segment.ts';
+import { baselineOf, caseOf } from './case-of.ts';
+import type { Known } from './known.ts';
+import { type Beginning, plannedView } from './planned-view.ts';
+import { stepOf } from './step.ts';
+
+export type PlanRequest = {
+  known: Known;
+  here: Circumstances;
+  /** The organisation's figures; the built-in ones when left out. */
+  table?: FaultTable;
+  /** UTC, ISO 8601. */
+  now: string;
+};
+
+/**
+ * What to do next on a ticket and why: the step its state asks for, or the next test with two more; and every suspect
+ * with what speaks for and against it. Pure: the server and, offline, the phone say the same.
+ */
+export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): PlanReply {
+  const record = snapshot.context;
+  const state = stateName(snapshot);
+  const { known } = request;
+  const changes = changesFor(record, known);
+  const plan = planNext({
+    ...inputOf(record, changes, request),
+    ...(standingSides(record).length > 0 ? {} : { byClient: menusOf(known) }),
+  });
+  const tests = isSettled(record, state) ? noTests : testsOf(plan, changes, record, state);
+  const step =
+    stepOf(record, state, known, request.now) ?? (tests.next === null ? sideStep(record, plan, known) : null);
+  return {
+    state,
+    sentence: step?.sentence ?? tests.sentence ?? plan.sentence,
+    commands: step?.commands ?? commandsOf(record, plan, tests.next),
+    watchMin: step?.watchMin ?? null,
+    next: tests.next,
+    others: tests.others,
+    outOfReach: isSettled(record, state) ? null : outOfReachOf(plan),
+    stop: step === null ? stopOf(plan) : null,
+    suspects: suspectsIn(record, request),
+  };
+}
+
+/**
+ * What can be done before anybody drives: the next thing the client can safely do, how likely a visit is, and what to
+ * pack for it.
+ *
+ * @param reach what the client gets at
+ */
+export function planByPhone(
+  snapshot: TriageSnapshot,
+  request: PlanRequest,
+  reach: ClientReach,
+): PhonePlanReply {
+  const record = snapshot.context;
+  const changes = changesFor(record, request.known);
+  const { plan, visitChance, kit } = planRemotely(inputOf(record, changes, request), reach);
+  const tests = testsOf(plan, changes, record, 'onThePhone');
+  return {
+    state: stateName(snapshot),
+    sentence: plan.sentence,
+    commands: [],
+    watchMin: null,
+    next: tests.next,
+    others: tests.others,
+    outOfReach: null,
+    stop: stopOf(plan),
+    suspects: suspectsIn(record, request),
+    visitChance,
+    van: kit,
+  };
+}
+
+/** While a change is open, and once a culprit is named, no test is looked for. */
+const isSettled = (record: TriageRecord, state: string): boolean =>
+  openChange(record) !== null ||
+  ['culpritFound', 'remedy', 'verify', 'closed'].includes(state.split('.')[0] ?? '');
+
+/** With a side, what applies now; before that, what could come to apply. */
+const changesFor = (record: TriageRecord, { chain }: Known): ApplicableChange[] =>
+  standingSides(record).length > 0 && record.asFound !== null
+    ? applicableChangesOf(record)
+    : conceivableChangesOf(record, chain);
+
+function inputOf(
+  record: TriageRecord,
+  changes: readonly ApplicableChange[],
+  { known, here, table }: PlanRequest,
+): PlanInput {
+  const change = changeInPlace(record);
+  return {
+    facts: caseOf(record, known),
+    changes,
+    here,
+    inPlace: change === null ? null : { kind: change.kind, target: change.target },
+    terms: { risk: record.settings.risk },
+    ...(table === undefined ? {} : { table }),
+  };
+}
+
+/** Before a side is known, only a watch with a menu up may come next: the machine proves the side first. */
+const menusOf = ({ chain }: Known): string[] =>
+  chain.devices.flatMap(({ id }) =>
+    whyNoMenuDevice(chain, id) === null ? [`menu ${placeKey({ kind: 'device', deviceId: id })}`] : [],
+  );
+
+const suspectsIn = (record: TriageRecord, { known, table }: PlanRequest): PlanReply['suspects'] =>
+  suspectsOf(standingOf(caseOf(record, known), table).model);
+
+type Tests = { next: PlannedTestView | null; others: PlannedTestView[]; sentence: string | null };
+const noTests: Tests = { next: null, others: [], sentence: null };
+
+function testsOf(
+  plan: Plan,
+  changes: readonly ApplicableChange[],
+  record: TriageRecord,
+  state: string,
+): Tests {
+  if (plan.advice.kind !== 'test') return noTests;
+  const [next, ...others] = changesFirst([plan.advice.next, ...plan.advice.others], state);
+  const context = {
+    changes,
+    mode: baselineOf(record)?.mode ?? 'time',
+    beginning: beginningIn(state),
+  };
+  return {
+    next: plannedView(next, { ...context, bestMin: null }),
+    others: others.map((each) => plannedView(each, { ...context, bestMin: next.expectedMin })),
+    sentence: testSentence(next),
+  };
+}
+
+/** Going back to the menus has to be worth more minutes than this; assumed. */
+const worthGoingBackMin = 5;
+
+/** In substitution a menu means going back to finding the side, so an equally good change comes before it. */
+function changesFirst(
+  tests: readonly [PlannedTest, ...PlannedTest[]],
+  state: string,
+): [PlannedTest, ...PlannedTest[]] {
+  const [best, ...others] = tests;
+  const change = others.find(
+    ({ candidate, expectedMin }) =>
+      candidate.action.kind === 'test' && expectedMin <= best.expectedMin + worthGoingBackMin,
+  );
+  if (state !== 'substitute.ready' || best.candidate.action.kind === 'test' || change === undefined) {
+    return [best, ...others];
+  }
+  return [change, best, ...others.filter((each) => each !== change)];
+}
+
+function beginningIn(state: string): Beginning {
+  if (state === 'locateSide') return 'locateSide';
+  return state === 'substitute.ready' ? 'substitute' : 'later';
+}
+
+/** The side has to be proven even where the ranking sees no use in it: no change is made before. */
+function sideStep(record: TriageRecord, plan: Plan, { chain }: Known): ReturnType<typeof stepOf> {
+  if (standingSides(record).length > 0) return null;
+  const menu = chain.devices.find(({ id }) => whyNoMenuDevice(chain, id) === null);
+  if (menu === undefined) {
+    const sentence = `${saidOf(plan)}Nothing in this chain draws a menu of its own, so no side can be proven here: hand the case to second line with the record.`;
+    return { sentence, commands: ['escalate'], watchMin: null };
+  }
+  const name = placeName(chain, { kind: 'device', deviceId: menu.id });
+  const sentence = `${saidOf(plan)}Prove the side before anything is changed: put up the menu of ${name} and wait for the fault.`;
+  return { sentence, commands: ['startWatch'], watchMin: null };
+}
+
+const saidOf = ({ advice }: Plan): string =>
+  advice.kind === 'culprit' ? `By all that is known it is ${advice.name}. ` : '';
+
+function commandsOf(record: TriageRecord, plan: Plan, next: PlannedTestView | null): TicketCommandType[] {
+  if (next !== null) return next.command === null ? [] : [next.command.type as TicketCommandType];
+  if (plan.advice.kind !== 'culprit') return ['escalate'];
+  return changesOfRound(record).some((change) => whyNoProof(change) === null)
+    ? ['nameCulprit']
+    : ['declareChange'];
+}
+
+const outOfReachOf = ({ outOfReach }: Plan): PlanReply['outOfReach'] =>
+  outOfReach === null ? null : { text: outOfReach.text, why: outOfReach.why, savesMin: outOfReach.savesMin };
+
+function stopOf({ advice, sentence }: Plan): PlanReply['stop'] {
+  if (advice.kind === 'test') return null;
+  const repairs = advice.kind === 'escalate' ? advice.repairs.order : [];
+  return {
+    kind: advice.kind,
+    text: sentence,
+    place: advice.kind === 'culprit' ? advice.place : null,
+    repairs: repairs.map(({ kind, target, text, probability, minutes }) => ({
+      kind,
+      target,
+      text,
+      probability,
+      minutes,
+    })),
+  };
+}
