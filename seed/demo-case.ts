@@ -67,7 +67,7 @@ async function baseline(
   chainId: string,
 ): Promise<void> {
   const { findings } = expectStatus(
-    await technician.get<{ findings: Finding[] }>(`/chains/${chainId}/audit?duringTriage=true`),
+    await technician.get<{ findings: Finding[] }>(`/chains/${chainId}/audit?duringTriage=true&symptom=dropOuts`),
     200,
   );
   say('technician', `reads the audit: ${findings.length} findings, first: ${findings[0]?.text ?? 'none'}`);

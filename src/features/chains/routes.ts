@@ -1,8 +1,9 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { chain, finding } from '../../../shared/contract/chain.ts';
-import { byId, versionNumber } from '../../../shared/contract/primitives.ts';
+import { byId, placeId, versionNumber } from '../../../shared/contract/primitives.ts';
 import { chainDocument, chainSummary, chainVersionRef } from '../../../shared/contract/site.ts';
+import { symptomKinds } from '../../../shared/contract/triage.ts';
 import type { Services } from '../../services.ts';
 import { addChain, readChain, replaceChain } from './chains.ts';
 import { auditVersion, compareVersions, listChains, listVersions } from './versions.ts';
@@ -15,6 +16,10 @@ const byVersion = byId.extend({ version: versionParam });
 const auditQuery = z.object({
   version: versionParam.optional(),
   duringTriage: z.stringbool().default(false),
+  /** What explains it weighs more. */
+  symptom: z.enum(symptomKinds).optional(),
+  /** The display that shows the fault: others beside it are then named. */
+  displayId: placeId.optional(),
 });
 const auditReply = z.object({ version: z.int(), findings: z.array(finding) });
 const comparison = z.object({ from: z.int(), to: z.int(), changes: z.array(z.string()) });
@@ -97,7 +102,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
     '/chains/:id/audit',
     {
       schema: {
-        summary: 'Prerequisite audit of a chain (`version`, `duringTriage`)',
+        summary: 'Prerequisite audit of a chain (`version`, `duringTriage`, `symptom`, `displayId`)',
         params: byId,
         querystring: auditQuery,
         response: { 200: auditReply },

@@ -1,5 +1,6 @@
-import { auditChain } from '../../../shared/chain/audit.ts';
+import { type AuditOptions, auditChain } from '../../../shared/chain/audit.ts';
 import { chainDiff } from '../../../shared/chain/diff.ts';
+import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
 import { signalFindings } from '../../../shared/signal/findings.ts';
 import type { TenantTransaction } from '../../database/index.ts';
@@ -81,29 +82,35 @@ export async function compareVersions(
   });
 }
 
+/** For whom a chain is audited. */
+type AuditPurpose = Pick<AuditOptions, 'duringTriage' | 'symptom' | 'displayId'>;
+
 /** The prerequisite audit of one version of a chain, by the organisation's own limits and firmware levels. */
 export async function auditVersion(
   tx: TenantTransaction,
   actor: Actor,
   chainId: string,
-  options: { version?: number | undefined; duringTriage: boolean },
+  { version, ...purpose }: AuditPurpose & { version?: number | undefined },
 ): Promise<Outcome<{ version: number; findings: Finding[] }>> {
-  const document = await readChain(tx, actor, chainId, options.version);
+  const document = await readChain(tx, actor, chainId, version);
   if (!document.ok) return document;
-  const findings = await findingsFor(tx, actor, document.body.chain, options.duringTriage);
-  return found({ version: document.body.version, findings });
+  const { chain } = document.body;
+  if (purpose.displayId !== undefined && findDevice(chain, purpose.displayId)?.role !== 'display')
+    return refused('not-found', `The chain has no display ${purpose.displayId}.`);
+  return found({ version: document.body.version, findings: await findingsFor(tx, actor, chain, purpose) });
 }
 
+/** The findings of the prerequisite audit, by the organisation's own limits and firmware levels. */
 export async function findingsFor(
   tx: TenantTransaction,
   actor: Actor,
   chain: Chain,
-  duringTriage: boolean,
+  purpose: AuditPurpose,
 ): Promise<Finding[]> {
   const settings = await readSettings(tx, actor);
   return auditChain(chain, {
+    ...purpose,
     minimumFirmware: await firmwareLevels(tx, actor),
-    duringTriage,
     linkFindings: signalFindings(chain, chain.wantedFormats, settings),
     assumptions: { shortestCableM: settings.shortestCableM, longestCopperM: settings.longestCopperM },
   });

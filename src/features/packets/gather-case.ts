@@ -120,9 +120,10 @@ const sinceAsFound = ({ asFound }: TriageRecord, now: Chain): string[] =>
 async function prerequisitesOf(
   tx: TenantTransaction,
   actor: Actor,
-  { asFound }: TriageRecord,
+  { asFound, symptom }: TriageRecord,
   { now }: CaseFile['chain'],
 ): Promise<CaseFile['prerequisites']> {
   const { chain, version } = asFound === null ? now : { chain: asFound.chain, version: asFound.chainVersion };
-  return { chainVersion: version, findings: await findingsFor(tx, actor, chain, true) };
+  const purpose = { duringTriage: true, symptom: symptom.kind };
+  return { chainVersion: version, findings: await findingsFor(tx, actor, chain, purpose) };
 }

@@ -6,7 +6,7 @@ import type { Actor, Refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { findingsFor, readChain } from '../chains/index.ts';
 import { firmwareLevels } from '../organisation/index.ts';
-import type { TicketRow } from './ticket-row.ts';
+import { snapshotOf, type TicketRow } from './ticket-row.ts';
 
 /**
  * Makes an event of a command: who and when, ids that the sender left to us, and what the machine needs to know of
@@ -66,7 +66,8 @@ async function auditFacts(
   const document = await readChain(tx, actor, row.chainId, chainVersion);
   if (!document.ok) return document;
   const { chain } = document.body;
-  const findings = await findingsFor(tx, actor, chain, true);
+  const { symptom } = snapshotOf(row).context;
+  const findings = await findingsFor(tx, actor, chain, { duringTriage: true, symptom: symptom.kind });
   const levels = await firmwareLevels(tx, actor);
   const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;
   const below = chain.devices.filter((device) => isBelowLevel(device, levels));

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Finding } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import {
   cable,
@@ -98,6 +99,27 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     expect(await rules()).not.toContain('firmware-level');
     await test.home.admin.post('/firmware-levels', { body: { model: 'Nimbrel NP-7', minimum: '3.10' } });
     expect(await rules()).toContain('firmware-level');
+  });
+
+  it('are audited for a symptom, and for the display that shows it', async () => {
+    const managed = withDevice(homeCinema(), 'receiver', {
+      edidHandling: { kind: 'replaces', edidHex: null },
+    });
+    const { document } = await addChain(managed);
+    const found = async (query: string): Promise<Finding[]> =>
+      (await test.home.technician.get(`/chains/${document.id}/audit?${query}`)).body.findings;
+    const edid = async (query: string) =>
+      (await found(query)).find(({ rule }) => rule === 'edid-management')?.severity;
+    expect(await edid('')).toBe('shouldFix');
+    expect(await edid('symptom=noHdrOrWrongColour')).toBe('mustFix');
+    const parallel = async (query: string) =>
+      (await found(query)).find(({ rule }) => rule === 'parallel-display')?.text;
+    expect(await parallel('displayId=projector')).toBeUndefined();
+    expect(await parallel('duringTriage=true')).toContain('in parallel');
+    expect(await parallel('duringTriage=true&displayId=projector')).toContain('also feeds');
+    const path = `/chains/${document.id}/audit`;
+    expect((await test.home.technician.get(`${path}?displayId=receiver`)).status).toBe(404);
+    expect((await test.home.technician.get(`${path}?symptom=ghosts`)).status).toBe(400);
   });
 
   it('have a budget, with and without a device, for the formats asked', async () => {
