@@ -1,7 +1,8 @@
 import { placeName } from '../shared/chain/graph.ts';
-import type { Chain, Place } from '../shared/contract/chain.ts';
+import type { Place } from '../shared/contract/chain.ts';
+import type { TriageRecord } from '../shared/contract/triage.ts';
 import { changeLabel } from './triage/change-catalogue.ts';
-import type { TriageEvent } from './triage/events.ts';
+import { momentOf, type TriageEvent } from './triage/events.ts';
 
 /** Events on the log that are facts about the ticket and not for the machine. */
 type Fact =
@@ -11,11 +12,16 @@ type Fact =
   | { type: 'update'; priority: string; visitAt: string | null };
 type Described = TriageEvent | Fact;
 type Sentences = {
-  [Type in Described['type']]: (event: Extract<Described, { type: Type }>, where: Where) => string;
+  [Type in Described['type']]: (
+    event: Extract<Described, { type: Type }>,
+    where: Where,
+    record: TriageRecord | null,
+  ) => string;
 };
 type Where = (place: Place) => string;
 
 const withText = (sentence: string, more: string): string => (more === '' ? sentence : `${sentence} ${more}`);
+const sideWords = { input: 'upstream', output: 'downstream' } as const;
 const deviceAt = (deviceId: string): Place => ({ kind: 'device', deviceId });
 
 const sentences: Sentences = {
@@ -58,7 +64,13 @@ const sentences: Sentences = {
   withdrawOccurrence: (event) => `An occurrence was withdrawn: ${event.reason}`,
   endWatch: () => 'Watch ended.',
   acceptReproduction: () => 'The fault is reproduced.',
-  concludeSide: (event, where) => `Side concluded at ${where(deviceAt(event.deviceId))}.`,
+  concludeSide: (event, where, record) => {
+    const found = record?.sides.find(
+      ({ deviceId, at }) => deviceId === event.deviceId && at === momentOf(event),
+    );
+    const which = found === undefined ? '' : `: the fault lies ${sideWords[found.side]} of it`;
+    return `Side concluded at ${where(deviceAt(event.deviceId))}${which}.`;
+  },
   withdrawSide: (event, where) =>
     `The side at ${where(deviceAt(event.deviceId))} was withdrawn: ${event.reason}`,
   beginSubstitution: () => 'Substitution begins.',
@@ -71,10 +83,13 @@ const sentences: Sentences = {
     ),
   withdrawChange: (event) => `The declared change was withdrawn: ${event.reason}`,
   applyChange: () => 'The change is in place.',
-  judgeRetest: (event) =>
-    event.override === null
-      ? 'Retest judged by the watch.'
-      : `Retest judged by hand, ${event.override.verdict}: ${event.override.reason}`,
+  judgeRetest: (event, _where, record) => {
+    if (event.override !== null)
+      return `Retest judged by hand, ${event.override.verdict}: ${event.override.reason}`;
+    // A judgement that was followed by more watching is not in the record any more.
+    const judged = record?.changes.find(({ judgement }) => judgement?.at === momentOf(event))?.judgement;
+    return judged ? `Retest judged by the watch: ${judged.verdict}.` : 'Retest judged by the watch.';
+  },
   restoreChange: (event) => withText('The change was put back.', event.note),
   keepChange: (event) => withText('The change stays.', event.note),
 
@@ -107,15 +122,18 @@ const sentences: Sentences = {
 
 /**
  * One sentence for an event of a ticket's log.
- * @param event type and payload as stored
- * @param chain as found, for the names of places; without it their ids are used
+ * @param event type, payload and time (`at`) as stored
+ * @param record of the ticket now, for the names of places and for what was found; without it ids are used
  */
-export function describeEvent(event: { type: string } & object, chain: Chain | null): string {
-  const sentence = (sentences as Record<string, ((event: never, where: Where) => string) | undefined>)[
-    event.type
-  ];
+export function describeEvent(
+  event: { type: string; at: string } & object,
+  record: TriageRecord | null,
+): string {
+  const sentence = (sentences as Record<string, ((...all: never[]) => string) | undefined>)[event.type];
   if (sentence === undefined) return event.type;
-  return sentence(event as never, (place) => (chain === null ? bareName(place) : placeName(chain, place)));
+  const chain = record?.asFound?.chain;
+  const where: Where = (place) => (chain === undefined ? bareName(place) : placeName(chain, place));
+  return sentence(event as never, where as never, record as never);
 }
 
 function bareName(place: Place): string {

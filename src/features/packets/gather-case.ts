@@ -65,7 +65,8 @@ export async function gatherCase(
   });
   const timeline = timelineOf(
     events,
-    { id: ticket.chainId, asFound: record.asFound?.chain ?? null, versions: chain.versions },
+    record,
+    { id: ticket.chainId, versions: chain.versions },
     before.map(({ id, version, at, by }) => ({ id, version, at, byName: nameOf(by) })),
     logs,
     nameOf,

@@ -1,7 +1,7 @@
-import type { Chain } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
+import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
 import type { LoggedEvent } from './event-log.ts';
 
@@ -13,29 +13,20 @@ type EarlierPacket = {
 };
 
 /**
- * All that happened to a case, oldest first, in sentences: its log, the versions of its chain since it was opened,
- * the packets before this one, what its logs show around its watches.
+ * All that happened to a case, oldest first by the time it happened, in sentences: its log, the versions of its chain
+ * since it was opened, the packets before this one, what its logs show around its watches.
  */
 export function timelineOf(
   events: readonly LoggedEvent[],
-  chain: {
-    readonly id: string;
-    readonly asFound: Chain | null;
-    readonly versions: readonly ChainVersionRef[];
-  },
+  record: TriageRecord,
+  chain: { readonly id: string; readonly versions: readonly ChainVersionRef[] },
   packets: readonly EarlierPacket[],
   logs: readonly LogFinding[],
   nameOf: (memberId: string) => string,
 ): TimelineEntry[] {
   const opened = events[0]?.at ?? '';
   const entries: TimelineEntry[] = [
-    ...events.map(({ at, actorId, type, payload, sequence }) => ({
-      at,
-      kind: 'event' as const,
-      actorName: nameOf(actorId),
-      text: describeEvent({ ...(payload as object), type }, chain.asFound),
-      ref: { sequence, type },
-    })),
+    ...events.map((event) => eventEntry(event, record, nameOf)),
     ...chain.versions
       .filter(({ changedAt }) => changedAt >= opened)
       .map(({ version, changedAt, changedByName, changes }) => ({
@@ -56,6 +47,22 @@ export function timelineOf(
   ];
   // A stable sort: what happened in the same millisecond keeps the order above.
   return entries.sort((one, other) => one.at.localeCompare(other.at));
+}
+
+/** At the time it happened; where a phone was out of signal, `ref.receivedAt` says when the server heard of it. */
+function eventEntry(
+  { at, actorId, type, payload, sequence }: LoggedEvent,
+  record: TriageRecord,
+  nameOf: (memberId: string) => string,
+): TimelineEntry {
+  const { happenedAt } = payload as { happenedAt?: string };
+  return {
+    at: happenedAt ?? at,
+    kind: 'event',
+    actorName: nameOf(actorId),
+    text: describeEvent({ ...(payload as object), type, at }, record),
+    ref: { sequence, type, ...(happenedAt === undefined ? {} : { receivedAt: at }) },
+  };
 }
 
 function logEntries({ evidenceId, fileName, events }: LogFinding): TimelineEntry[] {

@@ -31,11 +31,11 @@ export async function readTimeline(
     select: { id: true, version: true, createdAt: true, member: byName },
     orderBy: { version: 'asc' },
   });
-  const logs = await logFindingsOf(tx, orgId, ticketId, snapshotOf(ticket).context.watches);
+  const record = snapshotOf(ticket).context;
+  const logs = await logFindingsOf(tx, orgId, ticketId, record.watches);
   const names = new Map(events.map((event) => [event.actorId, event.actor.name]));
   const chain = {
     id: ticket.chainId,
-    asFound: snapshotOf(ticket).context.asFound?.chain ?? null,
     versions: versions.map(({ version, changes, changedAt, changedBy, member }) => ({
       version,
       changes: changes as string[],
@@ -46,6 +46,7 @@ export async function readTimeline(
   };
   const items = timelineOf(
     events.map((event) => ({ ...event, at: event.at.toISOString() })),
+    record,
     chain,
     packets.map(({ id, version, createdAt, member }) => ({
       id,

@@ -170,6 +170,23 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     expect(texts[0]).toBe('Ticket opened.');
     expect(texts.at(-1)).toContain('No drop-out in two hours if the cable is the cause.');
     expect(texts.every((text: string) => text.includes(' '))).toBe(true);
+    expect(texts.join(' ')).toMatch(/Side concluded at \S+ '[^']+': the fault lies downstream of it\./);
+  });
+
+  it('tell what a phone sent late at the time it happened', async () => {
+    const { ticketId } = await openTestTicket(test);
+    const opened = Date.now();
+    const at = (minutes: number): Date => new Date(opened + minutes * 60_000);
+    test.setNow(at(60));
+    await accepted(test.home.technician, ticketId, { type: 'note', text: 'Sent at once.' });
+    const happenedAt = at(30).toISOString();
+    await accepted(test.home.technician, ticketId, { type: 'note', text: 'Sent late.', happenedAt });
+    test.setNow(null);
+    const { items } = (await test.home.support.get(`/tickets/${ticketId}/timeline`)).body;
+    expect(items.slice(-2)).toMatchObject([
+      { text: 'Note: Sent late.', at: happenedAt, ref: { receivedAt: at(60).toISOString() } },
+      { text: 'Note: Sent at once.', at: at(60).toISOString() },
+    ]);
   });
 
   it('of which a log row is changed behind our back no longer pass the check', async () => {
