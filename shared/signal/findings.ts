@@ -1,7 +1,14 @@
+import { poweringCautions, replacingCautions } from '../chain/audit-rules/cautions.ts';
+import { findLink, linkEnds } from '../chain/look-up.ts';
 import { placeName } from '../chain/place.ts';
 import type { Chain, Finding, Place, VideoFormat } from '../contract/chain.ts';
 import { chainProtection } from './content-protection/index.ts';
-import { type BudgetAssumptions, chainBudget, type WantedOnLink } from './link-budget/index.ts';
+import {
+  type BudgetAssumptions,
+  chainBudget,
+  type ElementKind,
+  type WantedOnLink,
+} from './link-budget/index.ts';
 import { type PowerAssumptions, powerBudget } from './power.ts';
 
 export type SignalAssumptions = {
@@ -10,11 +17,14 @@ export type SignalAssumptions = {
 };
 
 const severityOf = { short: 'mustFix', notOffered: 'shouldFix', doubtful: 'shouldFix' } as const;
-const whatToDo = {
-  short: 'Replace or set what is narrowest on this link, or ask for a format that fits.',
-  notOffered: 'Read the EDID at the source and at the display, and see who changes it on the way.',
-  doubtful: 'Count on less, or replace what is narrowest by something certified for the rate.',
-} as const;
+/** For a link that can't carry a format, by what is narrowest on it. */
+const whatToDo: Record<ElementKind, string> = {
+  cable: 'Replace the cable by one certified for the rate, or ask for a format that fits.',
+  edid: 'Read the EDID at the source and at the display, and see who changes it on the way.',
+  sourcePort: 'Set the output to the mode that passes it, use one that does, or ask for a format that fits.',
+  sinkPort: 'Set the input to the mode that passes it, use one that does, or ask for a format that fits.',
+};
+const noWay = 'Ask for a format that exists: there is none with this sampling and these bits.';
 
 const linkAt = (linkId: string): Place => ({ kind: 'link', linkId });
 
@@ -50,12 +60,30 @@ function linkFindings(
         place: linkAt(link.cableLinkId),
         placeName: link.name,
         text: worst.sentence,
-        whatToDo: whatToDo[worst.verdict],
-        source: 'computed: HDMI character rates and the fixed rate link’s capacity; what is assumed is named',
-        caution: null,
+        ...remedyFor(chain, link.cableLinkId, worst),
+        source: "computed: HDMI character rates and the fixed rate link's capacity; what is assumed is named",
       },
     ];
   });
+}
+
+function remedyFor(
+  chain: Chain,
+  cableLinkId: string,
+  { verdict, figures }: Against,
+): Pick<Finding, 'whatToDo' | 'caution'> {
+  if (figures === null) return { whatToDo: noWay, caution: null };
+  const narrowest = verdict === 'notOffered' ? 'edid' : figures.narrowest;
+  const caution = narrowest === 'cable' ? cautionAt(chain, cableLinkId, replacingCautions) : null;
+  return { whatToDo: whatToDo[narrowest], caution };
+}
+
+/** What work at that cable may hurt somebody with; null when nothing. */
+function cautionAt(chain: Chain, linkId: string, cautions: typeof poweringCautions): string | null {
+  const link = findLink(chain, linkId);
+  const ends = link === undefined ? null : linkEnds(chain, link);
+  if (link === undefined || ends === null) return null;
+  return cautions({ link, ends }).join(' ') || null;
 }
 
 type Against = WantedOnLink & { verdict: keyof typeof severityOf };
@@ -78,7 +106,7 @@ function powerFindings(chain: Chain, draws: Partial<PowerAssumptions>): Finding[
       whatToDo:
         'Power the cable at the end its maker names, or put a switch with a supply of its own before it.',
       source: 'HDMI 1.4b, clause 4.2.7 (from memory)',
-      caution: null,
+      caution: cautionAt(chain, power.linkId, poweringCautions),
     }));
 }
 

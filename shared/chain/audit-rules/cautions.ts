@@ -15,8 +15,11 @@ export const firmwareCaution =
 /** A cable longer than this likely leaves the rack; assumed. */
 const withinRackM = 3;
 
+/** A cable and what it joins. */
+type Cable = Pick<LinkContext, 'link' | 'ends'>;
+
 /** For hands at the plugs of a cable. */
-export function pluggingCautions({ link, ends }: LinkContext): string[] {
+export function pluggingCautions({ link, ends }: Cable): string[] {
   const inRack = [ends.source, ends.sink].some(({ role }) => role !== 'display' && role !== 'source');
   return [
     ...(link.construction === 'activeOptical' ? [optical] : []),
@@ -26,12 +29,12 @@ export function pluggingCautions({ link, ends }: LinkContext): string[] {
 }
 
 /** For a supply plugged in at an end of a cable. */
-export function poweringCautions(context: LinkContext): string[] {
+export function poweringCautions(context: Cable): string[] {
   return [...new Set([...pluggingCautions(context), mainsCaution])];
 }
 
 /** For laying another cable in place of this one; `optical` where the new one is. */
-export function replacingCautions(context: LinkContext, newOneIsOptical = false): string[] {
+export function replacingCautions(context: Cable, newOneIsOptical = false): string[] {
   const { link } = context;
   return [
     ...new Set([
