@@ -17,7 +17,8 @@ export function verdictSentence(
   const needs = `This link needs ${gbps(figures.needGbps)}${figures.way === 'frl' ? ' of a fixed rate link' : ''}`;
   const narrowest = elements.find(({ kind }) => kind === figures.narrowest);
   const itsName = elementName(chain, run, figures.narrowest);
-  const goodFor = `${itsName} ${isGoodFor(figures, narrowest)}`;
+  const tmdsOnly = figures.way === 'frl' && narrowest?.rated.frl === null ? ', by TMDS only' : '';
+  const goodFor = `${itsName} ${isGoodFor(figures, narrowest)}${tmdsOnly}`;
   switch (verdict) {
     case 'fits':
       return `${needs}, ${goodFor}: ${spare(figures)}.`;

@@ -123,7 +123,13 @@ describe('a link', () => {
       const extender = only(fast({ construction: 'twistedPairExtender' }), uhd120);
       expect(extender.figures).toMatchObject({ way: 'frl', capacityGbps: 10.2 });
       expect(extender.sentence).toMatch(
-        /^This link needs 38.0\d Gbit\/s of a fixed rate link, the cable is good for 10.2: 73 % short.$/,
+        /^This link needs 38.0\d Gbit\/s of a fixed rate link, the cable is good for 10.2, by TMDS only: 73 % short.$/,
+      );
+    });
+
+    it('is not mixed up with TMDS where the ports pass no other', () => {
+      expect(only(rowOf([source('s'), display('d')]), format(2160, 60, 'rgb', 10)).sentence).toMatch(
+        /^This link needs 19.0\d Gbit\/s of a fixed rate link, .* 'HDMI OUT1' passes 18, by TMDS only: 5 % short.$/,
       );
     });
 
