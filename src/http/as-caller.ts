@@ -10,7 +10,7 @@ export async function allowedActor(tx: TenantTransaction, request: FastifyReques
   if (actor === null) return refused('sign-in-needed', 'This account is not active any more.');
   const { permission } = request.routeOptions.config;
   if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) return actor;
-  return refused('role-not-allowed', `A ${actor.role} may not: ${permission ?? 'this'}.`);
+  return refused('role-not-allowed', `The role ${actor.role} may not: ${permission ?? 'this'}.`);
 }
 
 /**

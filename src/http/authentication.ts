@@ -50,7 +50,7 @@ export const authentication = fastifyPlugin<{ services: Services }>(async (app, 
       return sendProblem(
         request,
         reply,
-        refused('role-not-allowed', `A ${request.user.role} may not: ${permission ?? 'this'}.`),
+        refused('role-not-allowed', `The role ${request.user.role} may not: ${permission ?? 'this'}.`),
       );
     }
   });

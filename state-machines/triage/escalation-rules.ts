@@ -12,7 +12,10 @@ const unwaived = (record: TriageRecord, waivers: readonly Waiver[]): MissingItem
 function refuseIncomplete(record: TriageRecord, waivers: readonly Waiver[]): Cause | null {
   const missing = unwaived(record, waivers);
   if (missing.length === 0) return null;
-  const detail = `${missing.length === 1 ? 'One thing is' : `${missing.length} things are`} missing: add them, or say why they can’t be had.`;
+  const detail =
+    missing.length === 1
+      ? 'One thing is missing: add it, or say why it can’t be had.'
+      : `${missing.length} things are missing: add them, or say why they can’t be had.`;
   return because('case-incomplete', detail, { missing });
 }
 

@@ -67,7 +67,7 @@ async function takeStep(
 function refusalOfSender(row: TicketRow, actor: Actor, { type }: TicketCommand): Refused | null {
   const roles: readonly string[] = commandRoles[type];
   if (!roles.includes(actor.role)) {
-    const detail = `A ${actor.role} may not send ${type}; it is for: ${roles.join(', ')}.`;
+    const detail = `The role ${actor.role} may not send ${type}; it is for: ${roles.join(', ')}.`;
     return refused('role-not-allowed', detail);
   }
   if (!takesOverFirst(row, actor, type)) return null;
