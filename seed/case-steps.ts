@@ -22,6 +22,10 @@ export type Case = Players & {
   moment(minute: number): Date;
   /** Lets the story go on to that minute. */
   at(minute: number): void;
+  /** The minute that it is in the story, some minutes on. */
+  later(minutes: number): number;
+  /** Every minute at which the fault came so far. */
+  readonly cameAt: readonly number[];
   /** The technician sends a command; with `what`, it is told. */
   tell(command: Command, what?: string): Promise<Ticket>;
   watch(from: number, to: number, more: object, during: readonly Step[]): Promise<void>;
@@ -33,7 +37,9 @@ export type Case = Players & {
 export function boundCase(players: Players): Case {
   const { ticketId, technician, start, clock, say } = players;
   const moment = (minute: number) => new Date(start.getTime() + minute * 60_000);
+  const cameAt: number[] = [];
   const at = (minute: number) => clock.to(moment(minute));
+  const later = (minutes: number) => (clock.now().getTime() - start.getTime()) / 60_000 + minutes;
   const tell = async (command: Command, what?: string) => {
     const ticket = await technician.command(ticketId, command);
     if (what !== undefined) say('technician', what);
@@ -43,6 +49,8 @@ export function boundCase(players: Players): Case {
     ...players,
     moment,
     at,
+    later,
+    cameAt,
     tell,
     watch: async (from, to, more, during) => {
       at(from);
@@ -53,6 +61,7 @@ export function boundCase(players: Players): Case {
     },
     occurrence: (minute, more = {}) => {
       at(minute);
+      cameAt.push(minute);
       return tell({ type: 'recordOccurrence', durationS: 3, ...more });
     },
     read: async (tie, reading) => {

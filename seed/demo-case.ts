@@ -3,16 +3,21 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import type { Finding } from '../shared/contract/chain.ts';
+import type { Chain, Finding } from '../shared/contract/chain.ts';
+import type { PlanReply } from '../shared/contract/plan.ts';
 import type { Ticket } from '../shared/contract/ticket.ts';
 import { boundCase, type Case, type Say } from './case-steps.ts';
 import { drawnPhoto, processorLog } from './demo-evidence.ts';
 import { firm, makersDesk } from './firm.ts';
+import { followPlan, type StoryFault } from './follow-plan.ts';
 import { expectStatus, signIn, type Transport } from './session.ts';
 import type { StoryClock } from './story-clock.ts';
 
 /** Where a case is played: the API, the server's clock, and the folder that the packet goes into. */
 type Stage = { transport: Transport; clock: StoryClock; out: string };
+
+/** The cable in the wall has too little margin for what it carries. */
+const fault: StoryFault = { linkId: 'C5', everyMin: 20 };
 
 /**
  * Plays one case over HTTP as dispatcher, technician and second line, and leaves the packet in a folder.
@@ -42,7 +47,10 @@ export async function playCase(
         reporter: { name: 'Edda Corrowin', phone: '+353 1 555 0142', relation: 'owner' },
         symptom: { kind: 'dropOuts', perHour: 3, lastsS: 4 },
         affectedSources: ['disc', 'stream'],
+        affectedDisplays: ['projector'],
         affectedContent: 'Films in 2160p; never in the menus.',
+        content: 'highRateOnly',
+        moment: 'anyTime',
         since: 'about three weeks',
         workedBefore: true,
         triedOnPhone: 'Receiver switched off and on: came back after twenty minutes.',
@@ -55,8 +63,7 @@ export async function playCase(
 
   await baseline(play, where.chainId);
   await reproduce(play);
-  await locateSide(play);
-  await substitute(play);
+  await isolate(play, where.chainId);
   await escalateIncomplete(play);
   await collectEvidence(play);
   return secondLine(play, stage);
@@ -67,7 +74,9 @@ async function baseline(
   chainId: string,
 ): Promise<void> {
   const { findings } = expectStatus(
-    await technician.get<{ findings: Finding[] }>(`/chains/${chainId}/audit?duringTriage=true&symptom=dropOuts`),
+    await technician.get<{ findings: Finding[] }>(
+      `/chains/${chainId}/audit?duringTriage=true&symptom=dropOuts`,
+    ),
     200,
   );
   say('technician', `reads the audit: ${findings.length} findings, first: ${findings[0]?.text ?? 'none'}`);
@@ -86,62 +95,25 @@ async function reproduce({ tell, watch, occurrence }: Case): Promise<void> {
   await tell({ type: 'acceptReproduction' }, 'has seen it three times in 60 minutes');
 }
 
-async function locateSide({ tell, watch, occurrence }: Case): Promise<void> {
-  await watch(65, 95, { menuDeviceId: 'processor' }, [() => occurrence(83, { menu: 'vanished' })]);
-  await tell(
-    { type: 'concludeSide', deviceId: 'processor' },
-    "puts up the processor's menu; it vanished too: the fault is on the output side",
-  );
-  await tell({ type: 'beginSubstitution' });
+async function isolate(play: Case, chainId: string): Promise<void> {
+  const { chain } = expectStatus(await play.technician.get<{ chain: Chain }>(`/chains/${chainId}`), 200);
+  const { plan } = await followPlan(play, chain, fault);
+  const [suspect] = plan.suspects;
+  if (suspect?.place?.kind !== 'link' || suspect.place.linkId !== fault.linkId) {
+    throw new Error(`The plan ends at ${suspect?.name}, and the fault is in ${fault.linkId}.`);
+  }
+  const chance = (suspect.probability * 100).toFixed(1);
+  play.say('plan', `It is ${suspect.name} (${chance} %). ${strongest(suspect)}`);
 }
 
-async function substitute({ technician, ticketId, tell, watch, occurrence, read, say }: Case): Promise<void> {
-  const ticket = await tell(
-    {
-      type: 'declareChange',
-      kind: 'temporaryCable',
-      target: { kind: 'link', linkId: 'C5' },
-      expected: 'If the cable in the wall is the cause, no drop-out in two hours.',
-    },
-    'declares one change: a temporary cable across the floor instead of C5',
-  );
-  const changeId = ticket.triage.changes.at(-1)?.id ?? '';
-  const refusal = await technician.refusedCommand(ticketId, 'change-open', {
-    type: 'declareChange',
-    kind: 'reseat',
-    target: { kind: 'link', linkId: 'C4' },
-    expected: 'While I am here anyway.',
-  });
-  say('technician', `tries a second change and is refused: ${refusal.detail}`);
-  const processorSettings = {
-    'Input bandwidth': 'automatic',
-    'Output bandwidth': 'automatic',
-    'Output rate': 'follow source',
-  };
-  await read(
-    { deviceId: 'processor', changeId },
-    { kind: 'settings', values: processorSettings, phase: 'before' },
-  );
-  await tell({ type: 'applyChange' }, 'lays and tapes down the cable, out of the walkway');
-  await read(
-    { deviceId: 'processor', changeId },
-    { kind: 'settings', values: processorSettings, phase: 'after' },
-  );
-  await watch(110, 230, {}, []);
-  const judged = await tell({ type: 'judgeRetest' });
-  const judgement = judged.triage.changes.at(-1)?.judgement;
-  if (judgement?.verdict !== 'cleared' || !judgement.attributable) {
-    throw new Error(`expected a cleared, attributable retest, got ${JSON.stringify(judgement)}`);
-  }
-  const risk = ((judgement.riskOfBeingFooled ?? 1) * 100).toFixed(1);
-  say('technician', `watched 120 quiet minutes: cleared, chance of being fooled ${risk} %`);
-  await tell({ type: 'restoreChange' }, 'puts the cable in the wall back');
-  await watch(240, 275, {}, [() => occurrence(262)]);
-  say('technician', 'and the fault is back after 22 minutes: the suspect is confirmed');
+/** What weighed most, in decibans. */
+function strongest({ because }: PlanReply['suspects'][number]): string {
+  const [most] = because.toSorted((a, b) => b.decibans - a.decibans);
+  return most === undefined ? '' : `What weighed most: ${most.text} (${most.decibans.toFixed(0)} decibans).`;
 }
 
 const question =
-  'The temporary cable clears it. Before a wall is opened: can output A of the processor be the cause as well?';
+  'With less to carry the fault stays away, with the full rate it is back: the cable in the wall. Before the wall is opened: can output A of the processor be the cause as well?';
 
 async function escalateIncomplete({ technician, ticketId, say }: Case): Promise<void> {
   const refusal = await technician.refusedCommand(ticketId, 'case-incomplete', {
@@ -155,7 +127,7 @@ async function escalateIncomplete({ technician, ticketId, say }: Case): Promise<
 }
 
 async function collectEvidence(play: Case): Promise<void> {
-  const { read, attach, moment, say } = play;
+  const { read, attach, moment, later, cameAt, say } = play;
   const levels = {
     disc: '2.04',
     stream: '2.04',
@@ -179,8 +151,9 @@ async function collectEvidence(play: Case): Promise<void> {
       `c5-${shows}.jpg`,
     );
   }
-  const span = { from: moment(0).toISOString(), to: moment(280).toISOString() };
-  const log = processorLog(moment(0), moment(280), [11, 29, 52, 83, 262].map(moment));
+  const until = later(2);
+  const span = { from: moment(0).toISOString(), to: moment(until).toISOString() };
+  const log = processorLog(moment(0), moment(until), cameAt.map(moment));
   await attach(
     { kind: 'log', tie: { deviceId: 'processor' }, description: 'Processor log of the day', span },
     log,

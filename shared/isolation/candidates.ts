@@ -54,7 +54,7 @@ export function candidatesFor(model: FaultModel, options: readonly ChangeOption[
         riskMin: figureIn(table.effort.riskMin, kind) ?? 0,
       };
     });
-  return [...changes, ...menuCandidates(model), ...sourceCandidates(model)];
+  return [...changes, ...menuCandidates(model), ...sourceCandidates(model, options)];
 }
 
 const minutesOf = (row: Row): Pick<Candidate, 'setupMin' | 'restoreMin'> => ({
@@ -78,10 +78,18 @@ function menuCandidates({ facts, scope, table }: FaultModel): Candidate[] {
 }
 
 /** Another source of the chain, unless the client has told already which of them show it; and a brought one. */
-function sourceCandidates({ facts, scope, table }: FaultModel): Candidate[] {
-  const others = facts.affectedSources.length > 0 ? [] : sourcesOf(facts.chain).map(({ id }) => id);
+function sourceCandidates(
+  { facts, scope, table }: FaultModel,
+  options: readonly ChangeOption[],
+): Candidate[] {
+  const applies = (id: string) =>
+    options.some(({ kind, target }) => kind === 'otherSource' && placeKey(target) === deviceKey(id));
+  const sources = sourcesOf(facts.chain)
+    .map(({ id }) => id)
+    .filter(applies);
+  const others = facts.affectedSources.length > 0 ? [] : sources;
   const installed = others.length > 1 ? others : [];
-  const brought = scope.affected.length === 1 ? scope.affected : [];
+  const brought = scope.affected.length === 1 ? scope.affected.filter(applies) : [];
   const candidate = (deviceId: string, row: Row, kit: KitItem[]): Candidate => ({
     id: testKey('otherSource', { kind: 'device', deviceId }),
     action: { kind: 'test', test: 'otherSource', target: { kind: 'device', deviceId } },

@@ -19,6 +19,9 @@ const modesByRule: Readonly<Record<string, readonly FailureMode[]>> = {
   'edid-management': ['edid'],
   'parallel-display': ['edid', 'contentProtection'],
   'firmware-level': ['firmware'],
+  'link-budget': ['bandwidth', 'portMode'],
+  'five-volt': ['fiveVolt', 'linkPower'],
+  'content-protection': ['contentProtection'],
 };
 
 /** The failure modes a rule speaks of; null for a rule that isn't known, which is taken to mean all at its place. */

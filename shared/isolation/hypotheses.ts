@@ -48,12 +48,12 @@ export function faultModelOf(facts: Case, table: FaultTable): FaultModel {
   const total = own.reduce((sum, weight) => sum + weight, 0);
   const hypotheses = [...inChain, { component: outside, mode: outside } as const];
   const weights = [...own, total > 0 ? (total * share) / (1 - share) : 1];
-  const context = { facts, table, components, scope };
+  const context = { facts, table, components, scope, hypotheses };
   const steps = stepsOf(context).map(({ text, factor }) => ({ text, factors: hypotheses.map(factor) }));
   const weighed = weights.map((weight, at) =>
     steps.reduce((product, step) => product * (step.factors[at] ?? 1), weight),
   );
-  return { ...context, hypotheses, weights, steps, prior: normalised(weighed) };
+  return { ...context, weights, steps, prior: normalised(weighed) };
 }
 
 export function normalised(weights: readonly number[]): number[] {
@@ -71,14 +71,18 @@ function modesAt(components: Components, key: ComponentKey): readonly FailureMod
 
 function baseWeight(components: Components, table: FaultTable, { component, mode }: Hypothesis): number {
   const { device = null, link = null } = components.known.get(component) ?? {};
-  const rows: Partial<Record<FailureMode, FaultTable['linkWeights']['contact']>> = {
-    ...table.linkWeights,
-    ...table.deviceWeights,
-  };
+  const rows: Partial<Record<FailureMode, FaultTable['linkWeights']['contact']>> =
+    link === null ? table.deviceWeights : table.linkWeights;
   return figureIn(rows[mode], link?.construction ?? device?.role ?? '') ?? 0;
 }
 
-type Context = { facts: Case; table: FaultTable; components: Components; scope: Scope };
+type Context = {
+  facts: Case;
+  table: FaultTable;
+  components: Components;
+  scope: Scope;
+  hypotheses: readonly Hypothesis[];
+};
 type Step = { text: string; factor: (hypothesis: Hypothesis) => number };
 
 function stepsOf(context: Context): Step[] {
@@ -88,8 +92,7 @@ function stepsOf(context: Context): Step[] {
     steps.push({ text, factor: ({ mode }) => figureIn(rows[mode], column) ?? 0 });
   steps.push({ text: 'Lies on the way of the picture, or beside it', factor: beside(context) });
   steps.push({ text: 'What is known of the cable', factor: cableFactor(context) });
-  for (const finding of facts.findings)
-    steps.push({ text: `Audit: ${finding.text ?? finding.rule}`, factor: findingFactor(context, finding) });
+  steps.push(...findingSteps(context));
   for (const changed of facts.whatChanged)
     steps.push({
       text: `What changed: ${changedNames[changed.kind]}`,
@@ -149,6 +152,28 @@ function headroomColumn(fraction: number): string {
 function yearsBetween(from: string, to: string): number {
   const years = (Date.parse(to) - Date.parse(from)) / (365.25 * 24 * 3600 * 1000);
   return Number.isFinite(years) ? Math.max(0, years) : 0;
+}
+
+/**
+ * Several findings on one part, and a budget that is short there, mostly say the same thing in other words: of all
+ * that speaks for one way of failing at one place, only the strongest counts.
+ */
+function findingSteps(context: Context): Step[] {
+  const { facts } = context;
+  const cable = cableFactor(context);
+  const strongest = new Map<string, number>();
+  return facts.findings.map((finding) => {
+    const factorOf = findingFactor(context, finding);
+    const before = new Map(strongest);
+    const toldBefore = (each: Hypothesis): number =>
+      before.get(`${each.component} ${each.mode}`) ??
+      Math.max(1, each.mode === 'bandwidth' ? cable(each) : 1);
+    for (const each of context.hypotheses) {
+      strongest.set(`${each.component} ${each.mode}`, Math.max(toldBefore(each), factorOf(each)));
+    }
+    const text = `Audit: ${finding.text ?? finding.rule}`;
+    return { text, factor: (each) => Math.max(1, factorOf(each) / toldBefore(each)) };
+  });
 }
 
 function findingFactor({ table, components }: Context, finding: FindingInput): Step['factor'] {

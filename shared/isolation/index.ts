@@ -12,6 +12,7 @@ export { type Figure, listFigures, type OverrideFault, type Overrides, withOverr
 export { defaultTerms, type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
 export { type PlannedTest, testSentence } from './plan-wording.ts';
 export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
+export { provingChange } from './prove.ts';
 export { type PackedItem, planRemotely, type RemotePlan } from './remote.ts';
 export { expectedRepairMin, orderRepairs, type Repair, type RepairOrder } from './repair-order.ts';
 export { type PlannedRepair, type RepairPlan, repairsOf } from './repairs.ts';

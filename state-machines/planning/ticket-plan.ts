@@ -11,15 +11,18 @@ import {
   type PlannedTest,
   planNext,
   planRemotely,
+  provingChange,
   standingOf,
   suspectsOf,
   testSentence,
 } from '../../shared/isolation/index.ts';
+import { percent } from '../../shared/isolation/wording.ts';
 import {
   type ApplicableChange,
   applicableChangesOf,
   conceivableChangesOf,
 } from '../triage/applicable-changes.ts';
+import { changeCatalogue } from '../triage/change-catalogue.ts';
 import { whyNoProof } from '../triage/culprit-rules.ts';
 import { stateName, type TriageSnapshot } from '../triage/decide.ts';
 import { changeInPlace, changesOfRound, openChange, standingSides } from '../triage/record.ts';
@@ -51,7 +54,9 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
     ...inputOf(record, changes, request),
     ...(standingSides(record).length > 0 ? {} : { byClient: menusOf(known) }),
   });
-  const tests = isSettled(record, state) ? noTests : testsOf(plan, changes, record, state);
+  const tests = isSettled(record, state)
+    ? noTests
+    : (proofOf(record, plan, changes, request, state) ?? testsOf(plan, changes, record, state));
   const step =
     stepOf(record, state, known, request.now) ?? (tests.next === null ? sideStep(record, plan, known) : null);
   return {
@@ -62,7 +67,7 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
     next: tests.next,
     others: tests.others,
     outOfReach: isSettled(record, state) ? null : outOfReachOf(plan),
-    stop: step === null ? stopOf(plan) : null,
+    stop: step === null && tests.next === null ? stopOf(plan) : null,
     suspects: suspectsIn(record, request),
   };
 }
@@ -178,6 +183,56 @@ function changesFirst(
 function beginningIn(state: string): Beginning {
   if (state === 'locateSide') return 'locateSide';
   return state === 'substitute.ready' ? 'substitute' : 'later';
+}
+
+/** From this chance on, a test that only makes one suspect likelier gives way to the one that proves it; assumed. */
+const worthProving = 0.8;
+
+/**
+ * A culprit is shown, not reckoned: once one suspect is that likely, the next thing is the one change that takes the
+ * fault away if it is that suspect.
+ */
+function proofOf(
+  record: TriageRecord,
+  plan: Plan,
+  changes: readonly ApplicableChange[],
+  request: PlanRequest,
+  state: string,
+): Tests | null {
+  const [suspect] = plan.suspects;
+  const isShown = changesOfRound(record).some((change) => whyNoProof(change) === null);
+  if (suspect === undefined || suspect.place === null || standingSides(record).length === 0 || isShown)
+    return null;
+  const { advice } = plan;
+  const onlyMakesSurer =
+    advice.kind === 'test' &&
+    suspect.probability >= worthProving &&
+    advice.next.outcomes.first.component === suspect.component &&
+    advice.next.outcomes.second.component === suspect.component;
+  if (advice.kind !== 'culprit' && !onlyMakesSurer) return null;
+  const untried = changes.filter(({ kind, tried }) => !tried && changeCatalogue[kind].showsCulprit);
+  const standing = standingOf(caseOf(record, request.known), request.table);
+  const change = provingChange(standing, suspect.component, untried, request.here);
+  if (change === null) return null;
+  const input = inputOf(record, [change as ApplicableChange], request);
+  const id = `${change.kind} ${placeKey(change.target)}`;
+  const proof = planNext({ ...input, byClient: [id], terms: { ...input.terms, stopAt: 1 - 1e-9 } });
+  const tests = testsOf(proof, changes, record, state);
+  if (tests.next === null) return null;
+  const { setup, watch, restore } = tests.next.minutes;
+  const proving: PlannedTestView = {
+    ...tests.next,
+    why: `It takes the fault away if it is ${suspect.name}, and hardly if it is anything else.`,
+    expectedMin: setup + watch + restore,
+  };
+  const others = advice.kind === 'test' ? testsOf(plan, changes, record, state) : noTests;
+  return {
+    next: proving,
+    others: [...(others.next === null ? [] : [others.next]), ...others.others]
+      .filter(({ id: other }) => other !== proving.id)
+      .slice(0, 2),
+    sentence: `By all that is known it is ${suspect.name} (${percent(suspect.probability)}). Prove it by one change. ${tests.sentence}`,
+  };
 }
 
 /** The side has to be proven even where the ranking sees no use in it: no change is made before. */

@@ -106,6 +106,7 @@ export function changesOn(chain: Chain): ChangeOption[] {
     const target: Place = { kind: 'device', deviceId: id };
     const between = role !== 'source' && role !== 'display';
     const to: Record<string, boolean> = {
+      otherSource: role === 'source',
       bypassDevice: between,
       sourceIntoProcessor: role === 'source' && chain.devices.some((other) => other.role === 'processor'),
       disableProcessing: device.processesPicture,

