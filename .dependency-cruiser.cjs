@@ -57,6 +57,18 @@ module.exports = {
       to: { path: '^(src|seed|tests|prisma)/', pathNot: '^src/web/' },
     },
     {
+      name: 'no-node-in-the-client',
+      severity: 'error',
+      from: { path: '^src/web/' },
+      to: { dependencyTypes: nodeCore },
+    },
+    {
+      name: 'server-does-not-know-the-client',
+      severity: 'error',
+      from: { path: '^(src|shared|state-machines|seed)/', pathNot: '^src/web/' },
+      to: { path: '^src/web/' },
+    },
+    {
       name: 'product-does-not-import-tests-or-seed',
       severity: 'error',
       from: { path: '^(shared|state-machines|src)/' },

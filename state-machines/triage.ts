@@ -1,5 +1,6 @@
 import { assign, setup } from 'xstate';
-import { type TriageRecord, type WorkingState, workingStates } from '../shared/contract/triage.ts';
+import type { TriageRecord, WorkingState } from '../shared/contract/triage.ts';
+import { workingStates } from '../shared/contract/triage-names.ts';
 import type { TriageEvent } from './triage/events.ts';
 import { type Opening, openingRecord } from './triage/opening.ts';
 import { isBaselineComplete } from './triage/record.ts';

@@ -1,28 +1,9 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
 import { id, instant, placeId } from './primitives.ts';
+import { changeKinds } from './triage-names.ts';
 
-/** What may be done to a chain on purpose. What each needs, risks and applies to is computed, see state-machines/. */
-export const changeKinds = [
-  'reseat',
-  'replaceCable',
-  'temporaryCable',
-  'otherSource',
-  'sourceIntoProcessor',
-  'bypassDevice',
-  'unplugBranch',
-  'movePort',
-  'raisePortMode',
-  'disableProcessing',
-  'limitInputBandwidth',
-  'limitOutputBandwidth',
-  'reissueHotPlug',
-  'insertSyncSwitch',
-  'moveProcessorToDisplay',
-  'substituteDisplay',
-  'restoreSettings',
-  'updateFirmware',
-] as const;
+export { changeKinds };
 export const changeKind = z.enum(changeKinds);
 export type ChangeKind = z.infer<typeof changeKind>;
 

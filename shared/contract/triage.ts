@@ -3,8 +3,10 @@ import { chain, place } from './chain.ts';
 import { changeKind, changeRecord } from './change.ts';
 import { evidenceRef } from './evidence.ts';
 import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
+import { workingStates } from './triage-names.ts';
 
 export * from './change.ts';
+export { workingStates } from './triage-names.ts';
 
 /** Seen from a device that draws its own menu: `input` is upstream of it, `output` downstream. */
 export const side = z.enum(['input', 'output']);
@@ -188,19 +190,6 @@ export const triageSettings = z.object({
 });
 export type TriageSettings = z.infer<typeof triageSettings>;
 
-/** States that a ticket is worked on in, and that it comes back to when second line is done with it. */
-export const workingStates = [
-  'baseline',
-  'reproduce',
-  'locateSide',
-  'substitute.ready',
-  'substitute.declared',
-  'substitute.applied',
-  'substitute.judged',
-  'culpritFound',
-  'remedy',
-  'verify',
-] as const;
 export const workingState = z.enum(workingStates);
 export type WorkingState = z.infer<typeof workingState>;
 

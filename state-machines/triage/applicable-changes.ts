@@ -1,7 +1,8 @@
 import { findDevice, findLink, findPort, linkEnds } from '../../shared/chain/graph.ts';
 import { placeName, samePlace } from '../../shared/chain/place.ts';
 import type { Chain, Place } from '../../shared/contract/chain.ts';
-import { type ChangeKind, changeKinds, type TriageRecord } from '../../shared/contract/triage.ts';
+import type { ChangeKind, TriageRecord } from '../../shared/contract/triage.ts';
+import { changeKinds } from '../../shared/contract/triage-names.ts';
 import { type Caution, cautionTexts, changeCatalogue, changeLabel } from './change-catalogue.ts';
 import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './change-places.ts';
 import { changesOfRound, standingSides } from './record.ts';

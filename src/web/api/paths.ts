@@ -1,0 +1,84 @@
+import type { Finding } from '../../../shared/contract/chain.ts';
+import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import type { FirmwareLevel, Member, OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { ChainDocument, Site } from '../../../shared/contract/site.ts';
+import type { Ticket, TicketEvent, TicketSummary, TimelineEntry } from '../../../shared/contract/ticket.ts';
+import type { ApplicableChange } from '../../../state-machines/triage/applicable-changes.ts';
+
+declare const bodyOf: unique symbol;
+/** The address of a document of the API, which knows what it will find there. */
+export type DocumentPath<Body> = string & { readonly [bodyOf]?: Body };
+
+type Items<Item> = { items: Item[] };
+export type Page<Item> = Items<Item> & { next: string | null };
+export type SiteWithChains = Site & { chains: { id: string; name: string; version: number }[] };
+export type ChainSummary = { id: string; siteId: string; name: string; version: number };
+export type Audit = { version: number; findings: Finding[] };
+export type Me = {
+  member: Member;
+  organisation: { id: string; handle: string; name: string };
+  memberAddress: string;
+};
+export type OrganisationDocument = {
+  id: string;
+  handle: string;
+  name: string;
+  settings: OrganisationSettings;
+  version: number;
+};
+export type QueueEntry = TicketSummary & {
+  waitingSince: string;
+  question: string;
+  version: number;
+  waived: number;
+  takenBy: string | null;
+};
+
+type Query = Record<string, string | number | boolean | undefined>;
+
+/** A path with a query; what is undefined or empty is left out. */
+export function withQuery(path: string, query: Query): string {
+  const given = Object.entries(query).filter(([, value]) => value !== undefined && value !== '');
+  if (given.length === 0) return path;
+  return `${path}?${new URLSearchParams(given.map(([key, value]) => [key, String(value)]))}`;
+}
+
+const documentAt = <Body>(path: string): DocumentPath<Body> => path;
+
+/** Every document that the client reads. A screen that needs another one adds it here, with its type. */
+export const paths = {
+  me: documentAt<Me>('/me'),
+  members: documentAt<Items<Member>>('/members'),
+  organisation: documentAt<OrganisationDocument>('/organisation'),
+  firmwareLevels: documentAt<Items<FirmwareLevel>>('/firmware-levels'),
+  supportQueue: documentAt<Items<QueueEntry>>('/support-queue'),
+
+  sites: (query: { q?: string; limit?: number; cursor?: string }) =>
+    documentAt<Page<SiteWithChains>>(withQuery('/sites', query)),
+  site: (id: string) => documentAt<SiteWithChains>(`/sites/${id}`),
+
+  chain: (id: string) => documentAt<ChainDocument>(`/chains/${id}`),
+  chainAudit: (id: string, duringTriage = true) =>
+    documentAt<Audit>(withQuery(`/chains/${id}/audit`, { duringTriage })),
+
+  tickets: (query: {
+    state?: string;
+    assigneeId?: string;
+    siteId?: string;
+    chainId?: string;
+    symptom?: string;
+    priority?: string;
+    visitFrom?: string;
+    visitTo?: string;
+    q?: string;
+    limit?: number;
+    cursor?: string;
+  }) => documentAt<Page<TicketSummary>>(withQuery('/tickets', query)),
+  ticket: (id: string) => documentAt<Ticket>(`/tickets/${id}`),
+  applicableChanges: (ticketId: string) =>
+    documentAt<Items<ApplicableChange>>(`/tickets/${ticketId}/applicable-changes`),
+  timeline: (ticketId: string) => documentAt<Items<TimelineEntry>>(`/tickets/${ticketId}/timeline`),
+  log: (ticketId: string, after = 0) =>
+    documentAt<Items<TicketEvent>>(withQuery(`/tickets/${ticketId}/log`, { after })),
+  evidence: (ticketId: string) => documentAt<Page<EvidenceItem>>(`/tickets/${ticketId}/evidence?limit=200`),
+};

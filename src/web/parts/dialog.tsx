@@ -1,0 +1,38 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useId, useRef } from 'preact/hooks';
+import { frameWords } from '../words/frame.ts';
+import { Button } from './button.tsx';
+
+/** A question on top of the screen. Escape and the last button close it; the focus goes back to where it was. */
+export function Dialog({
+  title,
+  onClose,
+  children,
+}: {
+  title: string;
+  onClose: () => void;
+  children: ComponentChildren;
+}) {
+  const element = useRef<HTMLDialogElement>(null);
+  const heading = useId();
+  useEffect(() => {
+    const dialog = element.current;
+    const before = document.activeElement;
+    dialog?.showModal();
+    return () => {
+      dialog?.close();
+      if (before instanceof HTMLElement) before.focus();
+    };
+  }, []);
+  return (
+    <dialog class="dialog" ref={element} aria-labelledby={heading} onClose={onClose}>
+      <div class="stack">
+        <h2 id={heading}>{title}</h2>
+        {children}
+        <div>
+          <Button onClick={onClose}>{frameWords().close}</Button>
+        </div>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,103 @@
+import { useState } from 'preact/hooks';
+import type { Problem } from '../../../shared/contract/problem.ts';
+import { type Session, signIn } from '../api/session.ts';
+import { Button } from '../parts/button.tsx';
+import { Field } from '../parts/field.tsx';
+import { Notice } from '../parts/notice.tsx';
+import { Refusal } from '../parts/refusal.tsx';
+import { Screen } from '../parts/screen.tsx';
+import { askToKeepData } from '../store/member-database.ts';
+import { sendNow } from '../store/sender.ts';
+import { wordsOf } from '../words/language.ts';
+
+const t = wordsOf({
+  en: {
+    title: 'Sign in',
+    organisation: 'Organisation',
+    organisationHint: 'The short name of your firm',
+    email: 'Email',
+    password: 'Password',
+    submit: 'Sign in',
+    busy: 'Signing in …',
+    unreachable: 'No connection to the server. Signing in needs one.',
+  },
+  de: {
+    title: 'Anmelden',
+    organisation: 'Organisation',
+    organisationHint: 'Der Kurzname deiner Firma',
+    email: 'E-Mail',
+    password: 'Passwort',
+    submit: 'Anmelden',
+    busy: 'Melde an …',
+    unreachable: 'Keine Verbindung zum Server. Zum Anmelden braucht es eine.',
+  },
+});
+
+/** @param known whose sign-in has run out; null for anybody */
+export function SignInScreen({ known }: { known: Session | null }) {
+  const words = t();
+  const [busy, setBusy] = useState(false);
+  const [refused, setRefused] = useState<Problem | 'unreachable' | null>(null);
+  const submit = async (form: FormData): Promise<void> => {
+    setBusy(true);
+    const of = (name: string) => String(form.get(name) ?? '').trim();
+    const result = await signIn({
+      organisation: of('organisation').toLowerCase(),
+      email: of('email'),
+      password: String(form.get('password') ?? ''),
+    });
+    setBusy(false);
+    setRefused(result);
+    if (result !== null) return;
+    void askToKeepData();
+    void sendNow();
+    if (known !== null) history.back();
+  };
+  const content = (
+    <Screen title={words.title}>
+      <form
+        class="stack narrow"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void submit(new FormData(event.currentTarget));
+        }}
+      >
+        {refused === 'unreachable' && (
+          <Notice tone="refusal" announce>
+            {words.unreachable}
+          </Notice>
+        )}
+        {refused !== null && refused !== 'unreachable' && <Refusal problem={refused} />}
+        <Field
+          label={words.organisation}
+          hint={words.organisationHint}
+          name="organisation"
+          required
+          autocomplete="organization"
+          autocapitalize="none"
+          spellcheck={false}
+          defaultValue={known?.organisation.handle ?? ''}
+        />
+        <Field
+          label={words.email}
+          name="email"
+          type="email"
+          required
+          autocomplete="username"
+          defaultValue={known?.member.email ?? ''}
+        />
+        <Field
+          label={words.password}
+          name="password"
+          type="password"
+          required
+          autocomplete="current-password"
+        />
+        <Button type="submit" kind="primary" large disabled={busy}>
+          {busy ? words.busy : words.submit}
+        </Button>
+      </form>
+    </Screen>
+  );
+  return known === null ? <main class="frame-content">{content}</main> : content;
+}

@@ -1,0 +1,72 @@
+import { DetailedError, Upload } from 'tus-js-client';
+import type { Problem } from '../../../shared/contract/problem.ts';
+import { accessToken, reportReachable } from '../api/session.ts';
+import { memberDatabase } from './member-database.ts';
+import { changeEntry } from './outbox.ts';
+import type { UploadEntry } from './outbox-entry.ts';
+
+type UploadResult = { kind: 'ok' } | { kind: 'refused'; problem: Problem } | { kind: 'unreachable' };
+
+/** Bytes a request; assumed: what a weak connection gets through before it breaks. */
+const chunkBytes = 512 * 1024;
+
+/** Uploads a kept file (tus 1.0), from where it stopped the last time. Never throws. */
+export async function uploadEntry(entry: UploadEntry): Promise<UploadResult> {
+  const file = await (await memberDatabase())?.get('files', entry.id);
+  if (file === undefined) return { kind: 'refused', problem: lostFile };
+  if ((await accessToken()) === null) return { kind: 'unreachable' };
+  return new Promise((resolve) => {
+    let shownAt = 0;
+    const upload = new Upload(file, {
+      endpoint: '/uploads',
+      uploadUrl: entry.uploadUrl,
+      chunkSize: chunkBytes,
+      // Waiting and repeating is the outbox's work.
+      retryDelays: null,
+      storeFingerprintForResuming: false,
+      metadata: {
+        ticketId: entry.ticketId,
+        about: JSON.stringify(entry.about),
+        filename: entry.fileName,
+      },
+      onBeforeRequest: async (request) => {
+        request.setHeader('Authorization', `Bearer ${(await accessToken()) ?? ''}`);
+      },
+      onUploadUrlAvailable: () => void changeEntry(entry.order, { uploadUrl: upload.url }),
+      onChunkComplete: (_size, sentBytes) => {
+        if (sentBytes - shownAt < chunkBytes && sentBytes !== entry.sizeBytes) return;
+        shownAt = sentBytes;
+        void changeEntry(entry.order, { sentBytes });
+      },
+      onSuccess: () => {
+        reportReachable(true);
+        resolve({ kind: 'ok' });
+      },
+      onError: (error) => resolve(resultOf(error)),
+    });
+    void changeEntry(entry.order, { state: 'sending' }).then(() => upload.start());
+  });
+}
+
+function resultOf(error: Error | DetailedError): UploadResult {
+  const reply = error instanceof DetailedError ? error.originalResponse : null;
+  const status = reply?.getStatus() ?? 0;
+  reportReachable(status !== 0);
+  if (status < 400 || status >= 500 || [401, 408, 409, 423, 425, 429].includes(status))
+    return { kind: 'unreachable' };
+  try {
+    return { kind: 'refused', problem: JSON.parse(reply?.getBody() ?? '') as Problem };
+  } catch {
+    return {
+      kind: 'refused',
+      problem: { type: 'about:blank', title: 'Refused', status, detail: error.message },
+    };
+  }
+}
+
+const lostFile: Problem = {
+  type: '/problems/not-found',
+  title: 'The file is not on this device any more',
+  status: 410,
+  detail: 'The browser has removed the file. Take it again.',
+};

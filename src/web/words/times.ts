@@ -1,0 +1,48 @@
+import { language } from './language.ts';
+
+const regional = () => (language.value === 'en' ? 'en-GB' : 'de-DE');
+const formats = new Map<string, Intl.DateTimeFormat>();
+function format(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${regional()} ${zone} ${JSON.stringify(options)}`;
+  const known = formats.get(key) ?? formatIn(zone, options);
+  formats.set(key, known);
+  return known;
+}
+function formatIn(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  try {
+    return new Intl.DateTimeFormat(regional(), { ...options, timeZone: zone });
+  } catch {
+    // A zone that this browser has not heard of.
+    return new Intl.DateTimeFormat(regional(), { ...options, timeZone: 'UTC', timeZoneName: 'short' });
+  }
+}
+
+/** A moment (UTC, ISO 8601) as clock time in a zone: `14:05`. */
+export const clockTime = (moment: string, zone: string): string =>
+  format(zone, { hour: '2-digit', minute: '2-digit' }).format(new Date(moment));
+/** As day and time: `Wed 25 Nov, 14:05`. */
+export const dayAndTime = (moment: string, zone: string): string =>
+  format(zone, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  }).format(new Date(moment));
+/** As a date: `25 November 2026`. */
+export const day = (moment: string, zone: string): string =>
+  format(zone, { dateStyle: 'long' }).format(new Date(moment));
+/** The calendar day in a zone, `2026-11-25`, to compare days with. */
+export const dayKey = (moment: string, zone: string): string =>
+  new Intl.DateTimeFormat('en-CA', { timeZone: zone }).format(new Date(moment));
+
+/** A length of time in minutes, in words: `1 h 20 min`. */
+export function lengthOfTime(minutes: number): string {
+  const whole = Math.round(minutes);
+  const [hours, rest] = [Math.floor(whole / 60), whole % 60];
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+/** A number as people of this language write it. */
+export const number = (value: number, digits = 0): string =>
+  new Intl.NumberFormat(regional(), { maximumFractionDigits: digits }).format(value);
