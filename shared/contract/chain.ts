@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { instant, line, placeId, text } from './primitives.ts';
+import { line, placeId, text } from './primitives.ts';
 
 /**
  * The signal a port can pass. TMDS: the highest character rate in MHz (a tenth of the bit rate of one channel).
@@ -78,7 +78,6 @@ export const edidHandling = z.discriminatedUnion('kind', [
   }),
   z.object({ kind: z.literal('replaces'), edidHex: edidHex.nullable().default(null) }),
 ]);
-export type EdidHandling = z.infer<typeof edidHandling>;
 
 const settingValue = z.union([z.string().max(500), z.number(), z.boolean()]);
 /** Settings of a device as key and value, in the words of its own menu. */
@@ -197,18 +196,6 @@ export const chainFault = z.object({
   text: z.string(),
 });
 export type ChainFault = z.infer<typeof chainFault>;
-
-export const chainVersion = z.object({
-  chainId: z.uuid(),
-  siteId: z.uuid(),
-  version: z.int(),
-  chain,
-  changedBy: z.string(),
-  changedAt: instant,
-  /** What differs from the version before, in sentences. */
-  changes: z.array(z.string()),
-});
-export type ChainVersion = z.infer<typeof chainVersion>;
 
 export const findingSeverities = ['mustFix', 'shouldFix', 'note'] as const;
 /** One finding of the prerequisite audit. */

@@ -32,7 +32,6 @@ export const siteSummary = site.extend({
 });
 
 export const chainSummary = z.object({ id, siteId: id, name: z.string(), version: z.int() });
-export const newChain = chain;
 export const chainVersionRef = z.object({
   version: z.int(),
   changedBy: id,

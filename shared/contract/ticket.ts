@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { evidenceRef } from './evidence.ts';
 import { id, instant, line, pageQuery, placeId, text } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
 import {
@@ -151,4 +150,3 @@ export const queueEntry = ticketSummary.extend({
   waived: z.int(),
   takenBy: id.nullable(),
 });
-export const evidenceList = z.array(evidenceRef);

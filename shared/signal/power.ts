@@ -97,7 +97,7 @@ function sentenceOf(chain: Chain, link: Link, ends: Ends, figures: Omit<LinkPowe
   const sum = `${gives}, ${takes}, ${spends}: ${left}.`;
   if (verdict === 'enough') return sum;
   const remedy = opticalOnSource
-    ? `Start-up is when it shows: no picture, or one that drops out. Power the cable at an end that takes power, or use passive copper from the source to the next device.`
+    ? `Start-up is when it shows: no picture, or one that drops out. Power the cable at an end that takes power, or use passive copper from the source to the next device; a source that offers power for cables supplies ${cablePowerSupplyMa} mA.`
     : `Power ${linkName(chain, link)} at an end that takes power, or measure what the source supplies.`;
   return `${sum} ${remedy}`;
 }

@@ -57,10 +57,6 @@ export function concatBytes(parts: readonly (Uint8Array | readonly number[])[]):
   return total;
 }
 
-/** Two hex digits a byte, spaces between. */
-export const hexOf = (bytes: Iterable<number>): string =>
-  Array.from(bytes, (value) => value.toString(16).padStart(2, '0')).join(' ');
-
 export const bit = (value: number, index: number): boolean => ((value >> index) & 1) === 1;
 
 /** A byte of flags, the first argument being bit 7. */

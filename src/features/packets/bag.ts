@@ -38,6 +38,3 @@ function folded(text: string): string {
   }
   return lines.join('\n');
 }
-
-/** Everything that lies under `data/`. */
-export const isPayload = (file: BagFile): boolean => file.path.startsWith('data/');

@@ -46,7 +46,7 @@ describe('the 5 V budget of a link', () => {
       verdict: 'risk',
       opticalOnSource: true,
       sentence:
-        'Disc player has to supply 55 mA at 5 V and no more, Projector may take up to 50, an active optical cable takes about 100 (assumed): 95 mA short. Start-up is when it shows: no picture, or one that drops out. Power the cable at an end that takes power, or use passive copper from the source to the next device.',
+        'Disc player has to supply 55 mA at 5 V and no more, Projector may take up to 50, an active optical cable takes about 100 (assumed): 95 mA short. Start-up is when it shows: no picture, or one that drops out. Power the cable at an end that takes power, or use passive copper from the source to the next device; a source that offers power for cables supplies 300 mA.',
     });
   });
 

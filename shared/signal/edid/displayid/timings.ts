@@ -1,4 +1,3 @@
-import type { TimingFacts } from '../base/detailed-timing.ts';
 import { bit, byteAt, flagByte, littleEndian, toLittleEndian } from '../bytes.ts';
 
 /** One direction of a DisplayID timing; the porch, sync and blanking are in pixels or lines. */
@@ -32,19 +31,6 @@ export type DetailedTimingType = 'I' | 'II' | 'VI' | 'VII';
 
 const lengths = { I: 20, II: 11, VI: 14, VII: 20 } as const;
 const imageSizeLength = 3;
-
-/** The timing in people's terms; rates are exact. */
-export function displayIdFacts(timing: DisplayIdTiming): TimingFacts {
-  const { horizontal: h, vertical: v, interlaced, pixelClockKHz } = timing;
-  const dots = ((h.active + h.blank) * (v.active + v.blank)) / (interlaced ? 2 : 1);
-  return {
-    widthPx: h.active,
-    heightPx: v.active,
-    interlaced,
-    refreshHz: dots > 0 ? (pixelClockKHz * 1000) / dots : null,
-    pixelClockKHz,
-  };
-}
 
 /** Types I (steps of 10 kHz) and VII (1 kHz): every field holds its value less one. */
 function decodeLong(bytes: Uint8Array, stepKHz: 1 | 10): DisplayIdTiming {
