@@ -15,7 +15,7 @@ import {
   verifyWatches,
   watchesFor,
 } from '../triage/record.ts';
-import { judgeWatches } from '../triage/retest.ts';
+import { judgeWatches, usable } from '../triage/retest.ts';
 import { baselineOf } from './case-of.ts';
 import { type Step, step } from './step-form.ts';
 
@@ -42,7 +42,7 @@ function retestStep(record: TriageRecord, change: ChangeRecord, what: string, no
   if (verdict === 'cleared') {
     return step(`${what} is in place and it was quiet long enough: end the watch and judge.`, judge);
   }
-  const left = remainingOf(watches.length === 0 ? fullNeed(record) : needed);
+  const left = remainingOf(usable(watches).length === 0 ? fullNeed(record) : needed);
   const how = left === null ? (reasons[0] ?? '') : `${left.words} without the fault to call it cleared.`;
   return step(
     `${what} is in place. Watch: ${how}`,
@@ -135,7 +135,7 @@ export function verifyStep(record: TriageRecord): Step {
   }
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   if (verdict === 'cleared') return step('The remedy has held long enough: close the ticket.', ['close']);
-  const remaining = remainingOf(watches.length === 0 ? fullNeed(record) : needed);
+  const remaining = remainingOf(usable(watches).length === 0 ? fullNeed(record) : needed);
   const left =
     remaining === null ? (reasons[0] ?? '') : `${remaining.words} without the fault before it can be closed.`;
   return step(

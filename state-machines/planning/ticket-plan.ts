@@ -54,11 +54,12 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
     ...inputOf(record, changes, request),
     ...(standingSides(record).length > 0 ? {} : { byClient: menusOf(known) }),
   });
-  const tests = isSettled(record, state)
-    ? noTests
-    : (proofOf(record, plan, changes, request, state) ?? testsOf(plan, changes, record, state));
-  const step =
-    stepOf(record, state, known, request.now) ?? (tests.next === null ? sideStep(record, plan, known) : null);
+  const asked = stepOf(record, state, known, request.now);
+  const tests =
+    isSettled(record, state) || (asked !== null && !isEarly(state))
+      ? noTests
+      : (proofOf(record, plan, changes, request, state) ?? testsOf(plan, changes, record, state));
+  const step = asked ?? (tests.next === null ? sideStep(record, plan, known) : null);
   return {
     state,
     sentence: step?.sentence ?? tests.sentence ?? plan.sentence,
@@ -101,6 +102,9 @@ export function planByPhone(
     van: kit,
   };
 }
+
+/** Before the fault is reproduced, the first test is shown ahead of its time. */
+const isEarly = (state: string): boolean => state === 'baseline' || state === 'reproduce';
 
 /** While a change is open, and once a culprit is named, no test is looked for. */
 const isSettled = (record: TriageRecord, state: string): boolean =>
