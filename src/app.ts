@@ -32,7 +32,7 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   await app.register(planningRoutes, { services });
   await app.register(packetRoutes, { services });
   await app.register(liveRoutes, { services });
-  await app.register(clientFiles);
+  await app.register(clientFiles, { services });
   await app.ready();
   return app;
 }

@@ -1,7 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
+
+/** Where `npm run build` puts the client. */
+export const builtClient = fileURLToPath(new URL('../dist/client', import.meta.url));
 
 const flag = z.enum(['true', 'false']).transform((value) => value === 'true');
 
@@ -18,6 +22,7 @@ const environment = z.object({
   HALFSPLIT_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
   HALFSPLIT_MAX_UPLOAD_MIB: z.coerce.number().int().min(1).max(65_536).default(2048),
   HALFSPLIT_HEARTBEAT_S: z.coerce.number().min(0.01).max(110).default(20),
+  HALFSPLIT_CLIENT: z.string().min(1).default(builtClient),
   HALFSPLIT_TRUST_PROXY: flag.default(false),
 });
 
@@ -35,6 +40,8 @@ export type Config = {
   readonly maxUploadBytes: number;
   /** Seconds between signs of life on a stream of events; less than the 120 s after which a silent socket is closed. */
   readonly heartbeatS: number;
+  /** The folder that the built client is in. */
+  readonly clientFolder: string;
   readonly trustProxy: boolean;
 };
 
@@ -64,6 +71,7 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
     maxUploadBytes: value.HALFSPLIT_MAX_UPLOAD_MIB * 1024 * 1024,
     heartbeatS: value.HALFSPLIT_HEARTBEAT_S,
+    clientFolder: resolve(value.HALFSPLIT_CLIENT),
     trustProxy: value.HALFSPLIT_TRUST_PROXY,
   };
 }

@@ -7,7 +7,7 @@ import supertest from 'supertest';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import { memberRoles } from '../../shared/contract/primitives.ts';
 import { createApp } from '../../src/app.ts';
-import type { Config } from '../../src/config.ts';
+import { builtClient, type Config } from '../../src/config.ts';
 import { openEvidenceStore } from '../../src/evidence-store/index.ts';
 import { provisionOrganisation } from '../../src/features/people/index.ts';
 import { createLogger } from '../../src/http/logging.ts';
@@ -69,6 +69,7 @@ const usual: Omit<Config, 'dataFolder'> = {
   requestsPerMin: 1_000_000,
   maxUploadBytes: 1024 * 1024 * 1024,
   heartbeatS: 20,
+  clientFolder: builtClient,
   trustProxy: false,
 };
 

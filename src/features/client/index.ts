@@ -1,11 +1,8 @@
-import { readFile } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
+import { mkdir, readFile } from 'node:fs/promises';
 import fastifyStatic from '@fastify/static';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
 import { refused, sendProblem } from '../../http/index.ts';
-
-/** Where `npm run build` puts the client. */
-export const clientFolder = fileURLToPath(new URL('../../../dist/client', import.meta.url));
+import type { Services } from '../../services.ts';
 
 const open = { schema: { hide: true }, config: { permission: 'public' } } as const;
 /** What the client has beside its page and its hashed assets. */
@@ -16,10 +13,10 @@ const rootFiles = ['sw.js', 'manifest.webmanifest', 'icon.svg', 'icon-192.png', 
  * the API, and an address that the API lacks stays a problem document. Files named by their hash are kept by browsers
  * for good; page and service worker are asked for each time.
  */
-export const clientFiles: FastifyPluginAsync<{ folder?: string }> = async (
-  app,
-  { folder = clientFolder } = {},
-) => {
+export const clientFiles: FastifyPluginAsync<{ services: Services }> = async (app, { services }) => {
+  const folder = services.config.clientFolder;
+  // The plugin wants a folder that is there; without one every address below says what to do.
+  await mkdir(folder, { recursive: true });
   await app.register(fastifyStatic, { root: folder, serve: false, preCompressed: true, cacheControl: false });
 
   const page = async (request: FastifyRequest, reply: FastifyReply): Promise<FastifyReply> => {
@@ -30,7 +27,8 @@ export const clientFiles: FastifyPluginAsync<{ folder?: string }> = async (
     }
     return reply.header('cache-control', 'no-cache').type('text/html; charset=utf-8').send(built);
   };
-  for (const address of ['/', '/app', '/app/*']) app.get(address, open, page);
+  // The service worker keeps the page under its file's name.
+  for (const address of ['/', '/index.html', '/app', '/app/*']) app.get(address, open, page);
 
   app.get<{ Params: { '*': string } }>('/assets/*', open, (request, reply) =>
     reply

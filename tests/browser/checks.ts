@@ -1,0 +1,43 @@
+import { readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+
+const axeSource = readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+type Violation = { id: string; help: string; nodes: { target: string[]; failureSummary?: string }[] };
+
+/**
+ * What axe-core finds against WCAG 2.2 A and AA on the screen as it is, one line each. It runs through the debugger,
+ * so that the page's Content-Security-Policy stays as it is.
+ */
+export async function accessibilityFaults(page: Page): Promise<string[]> {
+  await page.evaluate(await axeSource);
+  const found = (await page.evaluate(`axe.run(document, {
+    runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] },
+  }).then(({ violations, passes }) => ({ violations, passes: passes.length }))`)) as {
+    violations: Violation[];
+    passes: number;
+  };
+  if (found.passes === 0) throw new Error('axe-core found nothing to check on this screen');
+  return found.violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary ?? ''}`),
+  );
+}
+
+/** How many CSS pixels the page is wider than its window; more than 0 means scrolling sideways. */
+export const sidewaysPx = (page: Page): Promise<number> =>
+  page.evaluate(
+    'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+  ) as Promise<number>;
+
+/** What can be tapped and is smaller than 44 CSS pixels one way or the other; links within a sentence may be. */
+export const smallTargets = (page: Page): Promise<string[]> =>
+  page.evaluate(`[...document.querySelectorAll('a[href], button, input, select, textarea, summary, [role=button]')]
+    .filter((element) => {
+      const shown = element.closest('label') ?? element;
+      const { width, height } = shown.getBoundingClientRect();
+      const hidden = width <= 1 || height <= 1 || getComputedStyle(element).visibility === 'hidden'
+        || element.closest('.frame-skip') !== null || element.closest('p, svg') !== null;
+      return !hidden && (width < 43.5 || height < 43.5);
+    })
+    .map((element) => element.outerHTML.slice(0, 120))`) as Promise<string[]>;

@@ -1,0 +1,207 @@
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { keepScreenshot, type MemberName, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
+
+describe('the frame around every screen', () => {
+  let stage: Stage;
+  beforeAll(async () => {
+    stage = await openStage();
+  });
+  afterAll(() => stage.close());
+  afterEach(async () => {
+    for (const context of stage.browser.contexts()) await context.close();
+  });
+
+  const heading = (page: Page) => page.getByRole('heading', { level: 1 });
+
+  it('says no to a wrong password, in words, and then lets in', async () => {
+    const page = await (await stage.openDevice('phone')).newPage();
+    await page.goto('/');
+    await page.getByLabel('Organisation').fill('lanternrow');
+    await page.getByLabel('Email').fill('brask@lanternrow.example');
+    await page.getByLabel('Password').fill('not the password');
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.getByRole('alert').waitFor();
+    expect(await page.getByRole('alert').textContent()).toContain('Sign-in was refused');
+    await keepScreenshot(page, 'sign-in-refused');
+    await signInOn(page, 'brask');
+    await page.getByRole('heading', { name: 'My visits' }).waitFor();
+  });
+
+  it('starts everybody on their own screen', async () => {
+    const homes: [MemberName, string][] = [
+      ['oda', 'Open tickets'],
+      ['brask', 'My visits'],
+      ['pim', 'Cases waiting'],
+      ['runa', 'Members'],
+    ];
+    for (const [name, title] of homes) {
+      const page = await stage.signedIn(name, 'desk');
+      await page.getByRole('heading', { level: 1, name: title }).waitFor();
+    }
+  });
+
+  it('keeps a visit and what is done on it without a connection, over a reload, and sends it once', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    await page
+      .getByRole('link', { name: /Gable|Corrowin|./ })
+      .first()
+      .waitFor();
+    await waitForShell(page);
+    await page.getByRole('main').getByRole('link').first().click();
+    await page.getByRole('heading', { name: 'The chain' }).waitFor();
+    await page.getByLabel('Note').waitFor();
+    await page.context().setOffline(true);
+    await page.getByLabel('Note').fill('The rack door sticks.');
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByText('1 step is still to be sent').waitFor();
+    await page.reload();
+    await page.getByText('The rack door sticks.').waitFor();
+    await page.getByText('1 to send').waitFor();
+    await keepScreenshot(page, 'visit-offline');
+    await page.getByRole('link', { name: /Outbox/ }).click();
+    await page.getByText('Waiting to be sent').waitFor();
+    await keepScreenshot(page, 'outbox-offline');
+    await page.context().setOffline(false);
+    await page.getByText('All sent').waitFor();
+    await page.goBack();
+    await page.getByText('The rack door sticks.').waitFor();
+    expect(await page.getByText('The rack door sticks.').count()).toBe(1);
+  });
+
+  it('shows what somebody else does, as it happens', async () => {
+    const watching = await stage.signedIn('oda', 'desk');
+    await watching.getByRole('table').waitFor();
+    const visiting = await stage.signedIn('tuli', 'phone');
+    await visiting.getByRole('main').getByRole('link').first().click();
+    const both = await stage.signedIn('tuli', 'desk');
+    await both.goto(visiting.url().replace(stage.base, ''));
+    await both.getByLabel('Note').waitFor();
+    await both.getByLabel('Note').fill('Seen from the other device.');
+    await both.getByRole('button', { name: 'Write it down' }).click();
+    await visiting.getByText('Seen from the other device.').waitFor();
+  });
+
+  it('is usable by keyboard alone', async () => {
+    const page = await (await stage.openDevice('desk')).newPage();
+    await page.goto('/');
+    await heading(page).waitFor();
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('lanternrow');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('brask@lanternrow.example');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('demo-only-halfsplit');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'My visits' }).waitFor();
+    const focused = () => page.evaluate('document.activeElement?.textContent ?? ""');
+    // After a change of screen reading begins at its heading.
+    expect(await focused()).toBe('My visits');
+    await page.getByRole('main').getByRole('link').first().waitFor();
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: 'The chain' }).waitFor();
+  });
+
+  it('signs out, and leaves nothing of the member on the device', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    await page.getByRole('main').getByRole('link').first().waitFor();
+    await page.getByRole('link', { name: 'Settings' }).click();
+    await page.getByRole('button', { name: 'Sign out' }).click();
+    await page.getByLabel('Password').waitFor();
+    const kept = await page.evaluate('indexedDB.databases().then((all) => all.map(({ name }) => name))');
+    expect(kept).toEqual(['halfsplit-session']);
+    await page.reload();
+    await page.getByLabel('Password').waitFor();
+  });
+
+  it.each([
+    ['light', 'phone'],
+    ['dark', 'phone'],
+    ['outdoor', 'phone'],
+    ['light', 'desk'],
+    ['dark', 'desk'],
+  ] as const)('has no accessibility faults in %s on a %s', async (look, size) => {
+    const screens: [MemberName, string, string][] = [
+      ['brask', '/app/visits', 'visits'],
+      ['brask', '/app/outbox', 'outbox'],
+      ['brask', '/app/settings', 'settings'],
+      ['oda', '/app/board', 'board'],
+      ['pim', '/app/queue', 'queue'],
+      ['runa', '/app/members', 'members'],
+    ];
+    const faults: string[] = [];
+    const look_ = async (page: Page, name: string) => {
+      await keepScreenshot(page, `${name}-${look}`);
+      faults.push(...(await accessibilityFaults(page)).map((fault) => `${name}: ${fault}`));
+      faults.push(...(await smallTargets(page)).map((target) => `${name}: small: ${target}`));
+      if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways`);
+    };
+    const signIn = await (await stage.openDevice(size, look)).newPage();
+    await signIn.goto('/');
+    await heading(signIn).waitFor();
+    await look_(signIn, 'sign-in');
+    for (const name of ['brask', 'oda', 'pim', 'runa'] as const) {
+      const page = await stage.signedIn(name, size, look);
+      for (const [, path, screen] of screens.filter(([who]) => who === name)) {
+        await page.goto(path);
+        await heading(page).waitFor();
+        await page.getByText('Loading').waitFor({ state: 'detached' });
+        await look_(page, screen);
+      }
+      if (name === 'brask') {
+        await page.goto('/app/visits');
+        await page.getByRole('main').getByRole('link').first().click();
+        await page.getByRole('group', { name: /^Chain/ }).waitFor();
+        await look_(page, 'visit');
+      }
+    }
+    expect(faults).toEqual([]);
+  });
+
+  it('does not scroll sideways at 320 px, nor at 200 % zoom', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    await page.setViewportSize({ width: 320, height: 640 });
+    for (const path of ['/app/visits', '/app/outbox', '/app/settings']) {
+      await page.goto(path);
+      await heading(page).waitFor();
+      expect([path, await sidewaysPx(page)]).toEqual([path, 0]);
+    }
+    const desk = await stage.signedIn('oda', 'desk');
+    // 200 % zoom halves the window's CSS pixels.
+    await desk.setViewportSize({ width: 720, height: 450 });
+    await heading(desk).waitFor();
+    expect(await sidewaysPx(desk)).toBe(0);
+  });
+
+  it('keeps API addresses for the API, and its own for itself', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    await waitForShell(page);
+    await page.goto('/app/no/such/page');
+    await page.getByRole('heading', { name: 'There is no such page' }).waitFor();
+    const answer = await page.goto('/no-such-address');
+    expect(answer?.status()).toBe(404);
+    expect(answer?.headers()['content-type']).toContain('application/problem+json');
+  });
+
+  it('breaks no rule of its Content-Security-Policy', async () => {
+    const context = await stage.openDevice('phone');
+    await context.addInitScript(
+      "addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI }) => console.error('CSP', violatedDirective, blockedURI))",
+    );
+    const page = await context.newPage();
+    const errors: string[] = [];
+    page.on('console', (message) => {
+      if (message.type() === 'error') errors.push(message.text());
+    });
+    page.on('pageerror', (error) => errors.push(String(error)));
+    await signInOn(page, 'brask');
+    await page.getByRole('main').getByRole('link').first().click();
+    await page.getByRole('group', { name: /^Chain/ }).waitFor();
+    expect(errors).toEqual([]);
+    const policy = (await page.request.get('/')).headers()['content-security-policy'] ?? '';
+    expect(policy).toContain("default-src 'self'");
+    expect(policy).not.toContain('unsafe');
+  });
+});

@@ -1,0 +1,100 @@
+import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { demoPassword, firm } from '../../seed/firm.ts';
+import { freePort, startProgram } from '../support/server-process.ts';
+
+/** Screens are looked at and kept in these two sizes, CSS pixels. */
+export const sizes = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } } as const;
+export type Size = keyof typeof sizes;
+export type Look = 'light' | 'dark' | 'outdoor';
+export type MemberName = 'oda' | 'brask' | 'tuli' | 'pim' | 'runa';
+
+const screenshots = fileURLToPath(new URL('../../screenshots', import.meta.url));
+
+/** The real server as a process of its own, on the embedded database with the demo in it, and a real browser. */
+export type Stage = {
+  readonly base: string;
+  readonly browser: Browser;
+  /** A device of its own: nothing is shared with others but the server. */
+  openDevice(size: Size, look?: Look): Promise<BrowserContext>;
+  /** A device on which that member of the demo's firm is signed in, through the screen. */
+  signedIn(name: MemberName, size: Size, look?: Look): Promise<Page>;
+  close(): Promise<void>;
+};
+
+export async function openStage(): Promise<Stage> {
+  const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-browser-'));
+  const port = await freePort();
+  const base = `http://127.0.0.1:${port}`;
+  const env = {
+    ...process.env,
+    HALFSPLIT_DATA: dataFolder,
+    PORT: String(port),
+    DATABASE_URL: undefined,
+    LOG_LEVEL: 'error',
+    HALFSPLIT_HEARTBEAT_S: '2',
+  };
+  const server = await startProgram('seed/run-demo.ts', env as NodeJS.ProcessEnv, base);
+  const browser = await chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: ['--no-sandbox'],
+  });
+  const openDevice = async (size: Size, look: Look = 'light'): Promise<BrowserContext> => {
+    const context = await browser.newContext({
+      baseURL: base,
+      viewport: sizes[size],
+      hasTouch: size === 'phone',
+      colorScheme: look === 'dark' ? 'dark' : 'light',
+      locale: 'en-GB',
+      reducedMotion: 'reduce',
+    });
+    if (look === 'outdoor') await context.addInitScript("localStorage.setItem('halfsplit-look', 'outdoor')");
+    context.setDefaultTimeout(15_000);
+    return context;
+  };
+  return {
+    base,
+    browser,
+    openDevice,
+    signedIn: async (name, size, look) => {
+      const page = await (await openDevice(size, look)).newPage();
+      await signInOn(page, name);
+      return page;
+    },
+    close: async () => {
+      await browser.close();
+      server.kill('SIGTERM');
+      await new Promise((resolve) => server.once('exit', resolve));
+      await rm(dataFolder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Signs a member of the demo's firm in, as they would: by typing. */
+export async function signInOn(page: Page, name: MemberName): Promise<void> {
+  await page.goto('/');
+  await page.getByLabel('Organisation').fill(firm.handle);
+  await page.getByLabel('Email').fill(`${name}@${firm.handle}.example`);
+  await page.getByLabel('Password').fill(demoPassword);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.getByRole('navigation').waitFor();
+}
+
+/** Keeps what is on the screen as `screenshots/<name>-<size>.png`, to be looked at. */
+export async function keepScreenshot(page: Page, name: string): Promise<void> {
+  await mkdir(screenshots, { recursive: true });
+  const { width } = page.viewportSize() ?? { width: 0 };
+  const size = width === sizes.phone.width ? 'phone' : width === sizes.desk.width ? 'desk' : String(width);
+  await page.screenshot({ path: join(screenshots, `${name}-${size}.png`), fullPage: true });
+}
+
+/** Waits until the client's own files are kept, so that it starts without a connection. */
+export async function waitForShell(page: Page): Promise<void> {
+  await page.evaluate('navigator.serviceWorker.ready.then(() => undefined)');
+  await page.waitForFunction(
+    'navigator.serviceWorker.controller !== null || caches.keys().then((keys) => keys.length > 0)',
+  );
+}
