@@ -5,7 +5,7 @@ COPY package.json package-lock.json prisma.config.ts .npmrc ./
 COPY prisma prisma
 RUN npm ci
 COPY . .
-RUN npm prune --omit=dev
+RUN npm run build && npm prune --omit=dev
 
 FROM node:20-bookworm-slim
 ENV NODE_ENV=production
