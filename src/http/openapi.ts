@@ -3,18 +3,38 @@ import swaggerUi from '@fastify/swagger-ui';
 import fastifyPlugin from 'fastify-plugin';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { problemKinds } from '../../shared/contract/problem.ts';
+import { problem, problemKinds } from '../../shared/contract/problem.ts';
 import { access } from './access.ts';
 import { refused, sendProblem } from './problem.ts';
 
 const problemPage = z.object({ kind: z.string(), status: z.int(), title: z.string() });
 
-/** A route's description, with the roles that it is for. */
-const withRoles: typeof jsonSchemaTransform = (input) => {
+const header = (description: string) => ({ type: 'string', description });
+const writes = ['POST', 'PUT', 'PATCH', 'DELETE'];
+
+/** Headers that a route asks for beside its description; uploads follow a protocol of their own. */
+function headersOf(method: string, url: string): Record<string, object> {
+  if (url.startsWith('/uploads') || url.startsWith('/auth') || !writes.includes(method)) return {};
+  const key = header('8 to 200 visible characters, new for each thing that is meant; on a retry the same');
+  const version = header('The ETag of what the update is based on');
+  return { 'idempotency-key': key, ...(method === 'POST' ? {} : { 'if-match': version }) };
+}
+
+const problemReply = {
+  description: 'Why not (RFC 9457)',
+  content: { 'application/problem+json': { schema: z.toJSONSchema(problem, { io: 'output' }) } },
+};
+
+/** A route's description, with the roles that it is for, the headers that it asks for, and how it refuses. */
+const described: typeof jsonSchemaTransform = (input) => {
   const { schema, url } = jsonSchemaTransform(input);
   const permission = input.route?.config?.permission;
-  if (permission === undefined) return { schema, url };
-  return { schema: { ...schema, 'x-roles': permission === 'public' ? ['anyone'] : access[permission] }, url };
+  if (permission === undefined || schema.hide) return { schema, url };
+  const properties = headersOf([input.route.method].flat()[0] ?? '', url);
+  const headers = { type: 'object', properties, required: Object.keys(properties) };
+  const response = { ...(schema.response as object | undefined), default: problemReply };
+  const roles = permission === 'public' ? ['anyone'] : access[permission];
+  return { schema: { ...schema, headers, response, 'x-roles': roles }, url };
 };
 
 /** `/openapi.json` from the contract, a page to read it on, and a page for every `type` of problem. */
@@ -34,7 +54,7 @@ export const openapi = fastifyPlugin(async (app) => {
       },
       security: [{ accessToken: [] }],
     },
-    transform: withRoles,
+    transform: described,
   });
   await app.register(swaggerUi, { routePrefix: '/reference', staticCSP: true });
   app.get('/openapi.json', { schema: { hide: true }, config: { permission: 'public' } }, async () =>

@@ -195,6 +195,18 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
     expect(Object.keys(description.body.paths)).toEqual(
       expect.arrayContaining(['/tickets/{id}/commands', '/sites/{id}/chains', '/auth/sign-in']),
     );
+    const { paths } = description.body;
+    const headersOf = ({
+      parameters = [],
+    }: {
+      parameters?: { in: string; name: string; required: boolean }[];
+    }) => parameters.filter((one) => one.in === 'header' && one.required).map(({ name }) => name);
+    expect(headersOf(paths['/sites'].post)).toEqual(['idempotency-key']);
+    expect(headersOf(paths['/chains/{id}'].put)).toEqual(['idempotency-key', 'if-match']);
+    expect(headersOf(paths['/chains/{id}'].get)).toEqual([]);
+    expect(headersOf(paths['/auth/sign-in'].post)).toEqual([]);
+    const refusal = paths['/chains/{id}'].put.responses.default.content['application/problem+json'].schema;
+    expect(refusal.properties).toMatchObject({ type: { type: 'string' }, status: { type: 'integer' } });
     const explained = await test.request().get('/problems/change-open');
     expect(explained.body).toMatchObject({ kind: 'change-open', status: 409 });
     expect((await test.request().get('/problems/nothing-like-it')).status).toBe(404);
