@@ -1,6 +1,6 @@
 import type { Candidate } from './candidates.ts';
-import type { Decision, Terms } from './decision.ts';
-import { inClasses, type OptionByHypothesis, withoutDearer } from './decision-classes.ts';
+import { type Decision, namingChance, type Terms } from './decision.ts';
+import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from './decision-classes.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
 import { figureIn } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
@@ -19,16 +19,47 @@ export function decisionOf(
   candidates: readonly Candidate[],
   terms: Terms,
 ): Decision {
-  const steps = candidates.map((candidate) => optionsOf(model, records, candidate, terms));
-  const options = withoutDearer(steps).flatMap(([main, further], at, all) => {
-    const index = all.slice(0, at).reduce((count, before) => count + before.length, 0);
-    return [
-      ...(main === undefined ? [] : [{ ...main, after: -1 }]),
-      ...(further === undefined ? [] : [{ ...further, after: index }]),
-    ];
-  });
-  const { stopAt, escalationMin } = terms;
-  return { ...inClasses(model, chances, options), nameAt: stopAt, escalationMin };
+  const rate = records.rate.mode === 'none' ? terms.baseline : records.rate;
+  const quiet = quietSpells(rate, terms);
+  const steps = candidates.map((candidate) => optionsOf(model, records, candidate, quiet, terms));
+  const options: (OptionByHypothesis & { after: number })[] = [];
+  for (const [main, further] of withoutDearer(steps.filter(([main]) => main && tellsApart(main, chances)))) {
+    if (main !== undefined) options.push({ ...main, after: -1 });
+    if (further !== undefined) options.push({ ...further, after: options.length - 1 });
+  }
+  const { escalationMin } = terms;
+  return { ...inClasses(model, chances, options), nameAt: namingChance(terms), escalationMin };
+}
+
+/** What quiet spells take and tell, all candidates alike. Minutes or tries, by the baseline. */
+type QuietSpells = {
+  rate: FaultRate;
+  /** Quiet that `cleared` takes, and that makes surer of it. */
+  need: number;
+  more: number;
+  /** A watch from so much quiet on to so much: its minutes if it stays quiet, if the fault comes, and two chances. */
+  watch(from: number, to: number): { quietMin: number; seenMin: number; before: number; after: number };
+};
+
+function quietSpells(rate: FaultRate, terms: Terms): QuietSpells {
+  const known = new Map<string, ReturnType<QuietSpells['watch']>>();
+  return {
+    rate,
+    need: requiredExposure(terms.baseline, terms.risk),
+    more: requiredExposure(terms.baseline, terms.risk * furtherRisk),
+    watch(from, to) {
+      const key = `${from} ${to}`;
+      const quietMin = minutesFor(terms, to - from);
+      const found = known.get(key) ?? {
+        quietMin,
+        seenMin: minutesWhenSeen(afterQuiet(rate, from), to - from, quietMin, terms),
+        before: quietChance(rate, from),
+        after: quietChance(rate, to),
+      };
+      known.set(key, found);
+      return found;
+    },
+  };
 }
 
 /** The option that a candidate is, and watching on for longer after it. */
@@ -36,10 +67,10 @@ function optionsOf(
   model: FaultModel,
   records: Records,
   candidate: Candidate,
+  quiet: QuietSpells,
   terms: Terms,
 ): OptionByHypothesis[] {
-  const rate = records.rate.mode === 'none' ? terms.baseline : records.rate;
-  const need = requiredExposure(terms.baseline, terms.risk);
+  const { need, more, rate } = quiet;
   const { action } = candidate;
   if (action.kind === 'menu')
     return records.menus.has(action.deviceId)
@@ -47,29 +78,29 @@ function optionsOf(
       : [menuOption(model, candidate, action.deviceId, need, rate, terms)];
   const record = records.tests.get(candidate.id);
   if (record?.seen === true || record?.surelyAway === true) return [];
-  const away = effectsOf(model, action.test, action.target).map(staysAway);
+  const effects = effectsOf(model, action.test, action.target);
   const done = record?.quiet ?? 0;
-  const more = requiredExposure(terms.baseline, terms.risk * furtherRisk);
-  const watch = (from: number, to: number, aroundMin: number): OptionByHypothesis => {
-    const after = afterQuiet(rate, from);
-    const quietMin = minutesFor(terms, to - from);
-    const [before, then] = [quietChance(rate, from), quietChance(rate, to)];
-    return {
-      candidate,
-      first: away.map((chance) => (chance + (1 - chance) * then) / (chance + (1 - chance) * before)),
-      firstMin: aroundMin + quietMin,
-      secondMin: aroundMin + minutesWhenSeen(after, to - from, quietMin, terms),
-      handlingMin: aroundMin,
-      exposure: to - from,
-    };
+  const watch = (from: number, to: number, handlingMin: number): OptionByHypothesis => {
+    const { quietMin, seenMin, before, after } = quiet.watch(from, to);
+    const first = new Float64Array(effects.length);
+    for (const [at, effect] of effects.entries()) {
+      const away = staysAway(effect);
+      first[at] = (away + (1 - away) * after) / (away + (1 - away) * before);
+    }
+    const minutes = { firstMin: handlingMin + quietMin, secondMin: handlingMin + seenMin, handlingMin };
+    return { candidate, first, ...minutes, exposure: to - from };
   };
-  const aroundMin = aroundMinutes(candidate, terms, done);
-  if (done < need) return [watch(done, need, aroundMin), watch(need, more, 0)];
-  return done < more ? [watch(done, more, aroundMin)] : [];
+  const handlingMin = handlingMinutes(candidate, terms, done);
+  if (done < need) return [watch(done, need, handlingMin), watch(need, more, 0)];
+  return done < more ? [watch(done, more, handlingMin)] : [];
 }
 
 /** Minutes around a watch. What is in place has to be put back whatever comes next, so that is no cost of watching on. */
-function aroundMinutes({ id, setupMin, riskMin, restoreMin }: Candidate, terms: Terms, done: number): number {
+function handlingMinutes(
+  { id, setupMin, riskMin, restoreMin }: Candidate,
+  terms: Terms,
+  done: number,
+): number {
   if (terms.inPlace !== id) return setupMin + riskMin + restoreMin;
   return done > 0 ? 0 : restoreMin;
 }
@@ -87,7 +118,7 @@ function menuOption(
   const minutes = handlingMin + minutesUntilSeen(rate, exposure, terms.minutesPerTry);
   return {
     candidate,
-    first: model.hypotheses.map((hypothesis) => {
+    first: Float64Array.from(model.hypotheses, (hypothesis) => {
       const stays = menuStaysChance(model, deviceId, hypothesis);
       return stays * (1 - slip) + (1 - stays) * slip;
     }),

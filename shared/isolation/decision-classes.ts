@@ -3,15 +3,27 @@ import { outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
 
 /** An option with its chance of coming out first under each hypothesis of the model. */
-export type OptionByHypothesis = Omit<Option, 'first' | 'after'> & { first: readonly number[] };
+export type OptionByHypothesis = Omit<Option, 'after'>;
 
 /** Chances closer than this count as the same: below what the figures are worth. */
 const same = 0.005;
 /** Hypotheses and components less likely than this are planned for in one, not one by one; assumed. */
 const negligible = 1 / 500;
 
-/** An option that comes out alike for all classes, give or take this, is left out; assumed. */
-const tellsNothing = 0.02;
+/** The chance of the first outcome must differ between hypotheses by this much, as a standard deviation; assumed. */
+const leastSpread = 0.02;
+
+/** Whether an option comes out differently for what can still be wrong. */
+export function tellsApart({ first }: OptionByHypothesis, chances: readonly number[]): boolean {
+  let mean = 0;
+  let square = 0;
+  for (let at = 0; at < first.length; at += 1) {
+    const [chance, out] = [chances[at] as number, first[at] as number];
+    mean += chance * out;
+    square += chance * out * out;
+  }
+  return square - mean * mean >= leastSpread ** 2;
+}
 
 /** Leaves out candidates that tell what another one tells too, for fewer minutes. */
 export function withoutDearer(candidates: readonly OptionByHypothesis[][]): OptionByHypothesis[][] {
@@ -24,11 +36,17 @@ export function withoutDearer(candidates: readonly OptionByHypothesis[][]): Opti
       ({ main }) =>
         main.firstMin <= each.main.firstMin &&
         main.secondMin <= each.main.secondMin &&
-        main.first.every((chance, at) => Math.abs(chance - (each.main.first[at] ?? 0)) < same),
+        areAlike(main.first, each.main.first),
     );
     if (!told) kept.push(each);
   }
   return kept.map(({ steps }) => steps);
+}
+
+function areAlike(one: Float64Array, other: Float64Array): boolean {
+  for (let at = 0; at < one.length; at += 1)
+    if (Math.abs((one[at] as number) - (other[at] as number)) >= same) return false;
+  return true;
 }
 
 type Class = { group: string; members: number[]; chance: number };
@@ -44,41 +62,44 @@ export function inClasses(
 ): Pick<Decision, 'chances' | 'groupOf' | 'groups' | 'options'> {
   const classes = classesOf(model, chances, options);
   const groups = [...new Set(classes.map(({ group }) => group))];
-  const averaged = (first: readonly number[]) =>
-    Float64Array.from(classes, ({ members, chance }) => {
-      const joint = members.reduce((sum, at) => sum + (chances[at] ?? 0) * (first[at] ?? 0), 0);
-      return chance > 0 ? joint / chance : 0.5;
-    });
-  const inClass = options.map((option) => ({ ...option, first: averaged(option.first) }));
-  const telling = inClass.filter(({ first }) => Math.max(...first) - Math.min(...first) >= tellsNothing);
+  const averaged = (first: Float64Array) => {
+    const mean = new Float64Array(classes.length);
+    for (const [number, { members, chance }] of classes.entries()) {
+      let joint = 0;
+      for (const at of members) joint += (chances[at] ?? 0) * (first[at] ?? 0);
+      mean[number] = chance > 0 ? joint / chance : 0.5;
+    }
+    return mean;
+  };
   return {
     chances: Float64Array.from(classes, ({ chance }) => chance),
     groupOf: Int32Array.from(classes, ({ group }) => groups.indexOf(group)),
     groups,
-    options: telling.map((option) => {
-      const before = inClass[option.after];
-      return before === undefined ? option : { ...option, after: telling.indexOf(before) };
-    }),
+    options: options.map((option) => ({ ...option, first: averaged(option.first) })),
   };
 }
 
 function classesOf(
   model: FaultModel,
   chances: readonly number[],
-  options: readonly OptionByHypothesis[],
+  options: readonly Pick<Option, 'first' | 'after'>[],
 ): Class[] {
   const sums = new Map<string, number>();
   for (const [at, { component }] of model.hypotheses.entries())
     sums.set(component, (sums.get(component) ?? 0) + (chances[at] ?? 0));
-  const classes: Class[] = [];
+  // watching on after a quiet watch tells the same hypotheses apart as that watch does
+  const telling = options.filter(({ after }) => after === -1);
+  const isSmall = (at: number) => (chances[at] ?? 0) < negligible;
   const alike = (one: number, other: number) =>
-    options.every(({ first }) => Math.abs((first[one] ?? 0) - (first[other] ?? 0)) < same);
+    telling.every(({ first }) => Math.abs((first[one] ?? 0) - (first[other] ?? 0)) < same);
+  const byGroup = new Map<string, Class[]>();
   for (const [at, { component }] of model.hypotheses.entries()) {
     const chance = chances[at] ?? 0;
     const group = (sums.get(component) ?? 0) < negligible ? outside : component;
-    const isSmall = (each: number) => (chances[each] ?? 0) < negligible;
-    const found = classes.find(({ group: own, members: [first = at] }) =>
-      own === group && isSmall(first) === isSmall(at) ? isSmall(at) || alike(first, at) : false,
+    const classes = byGroup.get(group) ?? [];
+    byGroup.set(group, classes);
+    const found = classes.find(({ members: [first = at] }) =>
+      isSmall(first) === isSmall(at) ? isSmall(at) || alike(first, at) : false,
     );
     if (found === undefined) classes.push({ group, members: [at], chance });
     else {
@@ -86,5 +107,5 @@ function classesOf(
       found.chance += chance;
     }
   }
-  return classes;
+  return [...byGroup.values()].flat();
 }

@@ -1,14 +1,5 @@
 import type { Decision } from './decision.ts';
-import { scorerOf } from './information.ts';
-import {
-  branchesOf,
-  inOrder,
-  isOpen,
-  openOptions,
-  type Ranked,
-  type State,
-  startOf,
-} from './search-state.ts';
+import { inOrder, type Ranked } from './search-state.ts';
 
 /** What can come of a decision, looked at to the end. */
 export type ExactSearch = {
@@ -20,55 +11,109 @@ export type ExactSearch = {
 
 /**
  * Dynamic programming over what can be known, each option once. Null when there are more options than `most`; the
- * work grows about fivefold with each, since a quiet watch can go on.
+ * work grows about fivefold with each, since a quiet watch can go on. Beliefs are kept as joint chances with what was
+ * seen, minutes weighed by them likewise, so that nothing is divided.
  */
 export function searchExactly(decision: Decision, most: number): ExactSearch | null {
-  const scorer = scorerOf(decision);
-  const start = startOf(decision);
-  if (decision.options.filter(({ after }) => after === -1).length > most) return null;
-  const { options } = decision;
-  const known = new Map<number, { minutes: number; best: number | null }>();
+  const { options, groups, groupOf, nameAt, escalationMin } = decision;
+  if (options.filter(({ after }) => after === -1).length > most) return null;
+  const classes = decision.chances.length;
+  const known = new Map<number, { minutes: number; best: number }>();
+  const sums = new Float64Array(groups.length);
+  // room for both outcomes of one option at every depth
+  const room = Array.from({ length: options.length + 1 }, () => [
+    new Float64Array(classes),
+    new Float64Array(classes),
+  ]);
   /** `seen` counts outcomes in base 3, an option's digit being 1 or 2 once it is known. */
   const keyOf = (seen: number, last: number) => seen * (options.length + 1) + last + 1;
+  const place = options.map((_, index) => 3 ** index);
   const digitOf = (isFirst: boolean) => (isFirst ? 1 : 2);
-  const minutesFrom = (state: State, seen: number): number => {
-    const key = keyOf(seen, state.last);
+
+  const isSettled = (joint: Float64Array, weight: number): boolean => {
+    sums.fill(0);
+    for (let c = 0; c < classes; c += 1) {
+      const group = groupOf[c] as number;
+      sums[group] = (sums[group] as number) + (joint[c] as number);
+    }
+    return sums.some((sum) => sum >= nameAt * weight);
+  };
+
+  const minutesFrom = (joint: Float64Array, seen: number, last: number, depth: number): number => {
+    const key = keyOf(seen, last);
     const found = known.get(key);
     if (found !== undefined) return found.minutes;
-    const isSettled = scorer.believe(state.chances) >= decision.nameAt;
-    let value: { minutes: number; best: number | null } = {
-      minutes: isSettled ? 0 : decision.escalationMin,
-      best: null,
-    };
-    for (let index = 0; index < options.length && !isSettled; index += 1) {
-      if (!isOpen(decision, state, index)) continue;
-      const minutes = through(state, seen, index);
-      if (minutes < value.minutes) value = { minutes, best: index };
-    }
+    const weight = sumOf(joint);
+    const value = { minutes: escalationMin * weight, best: -1 };
+    if (isSettled(joint, weight)) value.minutes = 0;
+    else
+      for (let index = 0; index < options.length; index += 1) {
+        if (!isOpen(seen, last, index)) continue;
+        const minutes = through(joint, seen, index, depth, value.minutes);
+        if (minutes < value.minutes) {
+          value.minutes = minutes;
+          value.best = index;
+        }
+      }
     known.set(key, value);
     return value.minutes;
   };
-  const through = (state: State, seen: number, index: number): number =>
-    branchesOf(decision, state, index).reduce((sum, branch) => {
-      const next = seen + digitOf(branch.state.last === index) * 3 ** index;
-      return sum + branch.weight * (branch.minutes + minutesFrom(branch.state, next));
-    }, 0);
-  minutesFrom(start, 0);
+  const isOpen = (seen: number, last: number, index: number): boolean => {
+    const after = options[index]?.after ?? -1;
+    return Math.floor(seen / (place[index] as number)) % 3 === 0 && (after === -1 || after === last);
+  };
+
+  /** Minutes through one option, or `enough` or more as soon as it is known that they are. */
+  const through = (
+    joint: Float64Array,
+    seen: number,
+    index: number,
+    depth: number,
+    enough: number,
+  ): number => {
+    const option = options[index];
+    const [one, other] = room[depth] as [Float64Array, Float64Array];
+    if (option === undefined) return enough;
+    let [oneWeight, otherWeight] = [0, 0];
+    for (let c = 0; c < classes; c += 1) {
+      const chance = joint[c] as number;
+      const first = chance * (option.first[c] as number);
+      one[c] = first;
+      other[c] = chance - first;
+      oneWeight += first;
+      otherWeight += chance - first;
+    }
+    let minutes = oneWeight * option.firstMin + otherWeight * option.secondMin;
+    if (minutes >= enough) return minutes;
+    const step = place[index] as number;
+    if (oneWeight > 1e-12) minutes += minutesFrom(one, seen + digitOf(true) * step, index, depth + 1);
+    if (minutes >= enough) return minutes;
+    if (otherWeight > 1e-12) minutes += minutesFrom(other, seen + digitOf(false) * step, -1, depth + 1);
+    return minutes;
+  };
+
+  const values = options.flatMap((_, index) =>
+    isOpen(0, -1, index)
+      ? [{ index, expectedMin: through(decision.chances, 0, index, 0, Number.POSITIVE_INFINITY) }]
+      : [],
+  );
+  minutesFrom(decision.chances, 0, -1, 0);
   return {
-    ranked: inOrder(
-      decision,
-      openOptions(decision, scorer, start).map(({ index }) => ({
-        index,
-        expectedMin: through(start, 0, index),
-      })),
-    ),
+    ranked: inOrder(decision, values),
     bestAfter(outcomes) {
       const seen = outcomes.reduce(
-        (sum, { index, first: isFirst }) => sum + digitOf(isFirst) * 3 ** index,
+        (sum, { index, first: isFirst }) => sum + digitOf(isFirst) * (place[index] ?? 0),
         0,
       );
       const latest = outcomes.at(-1);
-      return known.get(keyOf(seen, latest?.first === true ? latest.index : -1))?.best ?? null;
+      const best = known.get(keyOf(seen, latest?.first === true ? latest.index : -1))?.best ?? -1;
+      return best === -1 ? null : best;
     },
   };
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (let at = 0; at < values.length; at += 1) sum += values[at] as number;
+  return sum;
 }

@@ -4,22 +4,26 @@
  */
 
 const smallestForSeries = 24;
+const smallOnes = lnFactorialsBelow(smallestForSeries);
 
 /**
  * Natural logarithm of n!. Below 24 by summing logarithms, from there by Stirling's series to 1/n^9, whose error at
  * 24 is under 1e-15. Source: Abramowitz and Stegun 1964, 6.1.41.
  */
 export function lnFactorial(n: number): number {
-  if (n < smallestForSeries) {
-    let sum = 0;
-    for (let factor = 2; factor <= n; factor += 1) sum += Math.log(factor);
-    return sum;
-  }
+  const small = smallOnes[n];
+  if (small !== undefined) return small;
   const inverse = 1 / n;
   const square = inverse * inverse;
   const series =
     inverse * (1 / 12 - square * (1 / 360 - square * (1 / 1260 - square * (1 / 1680 - square / 1188))));
   return n * Math.log(n) - n + 0.5 * Math.log(2 * Math.PI * n) + series;
+}
+
+function lnFactorialsBelow(limit: number): number[] {
+  const found = [0];
+  for (let n = 1; n < limit; n += 1) found.push((found[n - 1] ?? 0) + Math.log(n));
+  return found;
 }
 
 /** Natural logarithm of "n choose k"; minus infinity where there is no such choice. */

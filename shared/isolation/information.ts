@@ -18,19 +18,21 @@ export type Scorer = {
 };
 
 export function scorerOf({ groups, groupOf, options, nameAt }: Decision): Scorer {
-  const all = new Float64Array(groups.length);
-  const part = new Float64Array(groups.length);
+  const many = groups.length;
+  const all = new Float64Array(many);
+  const one = new Float64Array(many);
+  const other = new Float64Array(many);
   const wantedOdds = Math.log(nameAt / (1 - nameAt));
   let believed: Float64Array = new Float64Array();
   let current = 0;
 
   /** The distance for chances that add up to `weight`, times that weight. Chances beyond naming count as none left. */
   const weighedDistance = (chances: Float64Array, weight: number): number => {
+    for (let g = 0; g < many; g += 1) if ((chances[g] as number) >= nameAt * weight) return 0;
     let sum = oneMoreTest * weight;
-    for (let g = 0; g < chances.length; g += 1) {
-      const chance = chances[g] ?? 0;
-      if (chance >= nameAt * weight) return 0;
-      if (chance > 1e-9 * weight) sum += chance * (wantedOdds - Math.log(chance / (weight - chance)));
+    for (let g = 0; g < many; g += 1) {
+      const chance = chances[g] as number;
+      if (chance > 1e-5 * weight) sum += chance * (wantedOdds - Math.log(chance / (weight - chance)));
     }
     return sum;
   };
@@ -40,27 +42,29 @@ export function scorerOf({ groups, groupOf, options, nameAt }: Decision): Scorer
       believed = chances;
       all.fill(0);
       for (let c = 0; c < chances.length; c += 1) {
-        const group = groupOf[c] ?? 0;
-        all[group] = (all[group] ?? 0) + (chances[c] ?? 0);
+        const group = groupOf[c] as number;
+        all[group] = (all[group] as number) + (chances[c] as number);
       }
       current = weighedDistance(all, 1);
-      return all.reduce((most, chance) => Math.max(most, chance), 0);
+      let most = 0;
+      for (let g = 0; g < many; g += 1) most = Math.max(most, all[g] as number);
+      return most;
     },
     distance: () => current,
     scoreOf(index) {
       const option = options[index];
       if (option === undefined) return { gain: 0, minutes: 0 };
-      part.fill(0);
+      const { first } = option;
+      one.fill(0);
       let weight = 0;
       for (let c = 0; c < believed.length; c += 1) {
-        const joint = (believed[c] ?? 0) * (option.first[c] ?? 0);
-        const group = groupOf[c] ?? 0;
-        part[group] = (part[group] ?? 0) + joint;
+        const joint = (believed[c] as number) * (first[c] as number);
+        const group = groupOf[c] as number;
+        one[group] = (one[group] as number) + joint;
         weight += joint;
       }
-      let left = weighedDistance(part, weight);
-      for (let g = 0; g < part.length; g += 1) part[g] = (all[g] ?? 0) - (part[g] ?? 0);
-      left += weighedDistance(part, 1 - weight);
+      for (let g = 0; g < many; g += 1) other[g] = (all[g] as number) - (one[g] as number);
+      const left = weighedDistance(one, weight) + weighedDistance(other, 1 - weight);
       return {
         gain: current - left,
         minutes: weight * option.firstMin + (1 - weight) * option.secondMin,

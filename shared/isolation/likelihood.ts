@@ -1,7 +1,7 @@
 import type { Place } from '../contract/chain.ts';
 import { type Components, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
 import type { EffectRow, Reach, TestKind } from './effect-table.ts';
-import { type FailureMode, outside } from './failure-modes.ts';
+import { outside } from './failure-modes.ts';
 import { type FaultRate, quietChance } from './fault-rate.ts';
 import { figureIn } from './figures.ts';
 import type { FaultModel, Hypothesis } from './hypotheses.ts';
@@ -31,12 +31,13 @@ function computeEffects(model: FaultModel, test: TestKind, target: Place): Effec
   for (const [reach, row] of rows)
     for (const key of reachOf(components, scope, { test, target }, reach))
       reached.set(key, [...(reached.get(key) ?? []), row]);
-  const apart = (mode: FailureMode) =>
-    figureIn(table.coincidence.stays, mode === 'contact' ? 'contact' : 'other') ?? 0;
-  return model.hypotheses.map(({ component, mode }) => ({
-    because: Math.max(0, ...(reached.get(component) ?? []).map((row) => figureIn(row, mode) ?? 0)),
-    coincidence: apart(mode),
-  }));
+  const moved = figureIn(table.coincidence.stays, 'contact') ?? 0;
+  const other = figureIn(table.coincidence.stays, 'other') ?? 0;
+  return model.hypotheses.map(({ component, mode }) => {
+    let because = 0;
+    for (const row of reached.get(component) ?? []) because = Math.max(because, figureIn(row, mode) ?? 0);
+    return { because, coincidence: mode === 'contact' ? moved : other };
+  });
 }
 
 /** Chance that the fault stays away for either reason, 0..1. */

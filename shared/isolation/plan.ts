@@ -9,7 +9,7 @@ import {
   whyNotHere,
 } from './candidates.ts';
 import type { Case } from './case.ts';
-import type { Decision, Option, Terms } from './decision.ts';
+import { type Decision, namingChance, type Option, type Terms } from './decision.ts';
 import type { TestKind } from './effect-table.ts';
 import { type FailureMode, modeNames, outside } from './failure-modes.ts';
 import { seenIn } from './fault-rate.ts';
@@ -44,11 +44,12 @@ export type PlanInput = {
 };
 
 /** Organisations may set these; the defaults are assumed. */
-export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'escalationMin'>;
+export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'>;
 export const defaultTerms: PlanTerms = {
   risk: defaultRisk,
   minutesPerTry: 2,
   stopAt: 0.95,
+  priorDoubt: 2,
   /** A case handed on costs about two working days: the packet, the answer, the second visit. */
   escalationMin: 960,
 };
@@ -84,7 +85,7 @@ export function planNext(input: PlanInput): Plan {
   const suspects = suspectsIn(model, chances);
   const [first] = suspects;
   const base = { suspects, outOfReach: null, baselineAdvice: moreBaselineAdvice(facts.baseline, terms.risk) };
-  if (first !== undefined && first.probability >= terms.stopAt)
+  if (first !== undefined && first.probability >= namingChance(terms))
     return { ...base, ...settled(standing, first, repairs) };
   const candidates = candidatesFor(model, input.changes);
   const records = recordsOf(facts, facts.results);
@@ -100,7 +101,16 @@ export function planNext(input: PlanInput): Plan {
   const worthwhile = ranked.filter(
     ({ expectedMin }) => byClient !== undefined || expectedMin < terms.escalationMin,
   );
-  const [next, ...others] = unlike(decision, worthwhile, 3).map((each) => planned(model, decision, each));
+  const chosen = unlike(decision, worthwhile);
+  // a watch that runs can always be gone on with, even if something else would tell more
+  const isRunning = ({ option }: Ranked) => option.candidate.id === terms.inPlace;
+  const running =
+    chosen.length === 0 || chosen.some(isRunning)
+      ? []
+      : rank(decision, (option) => option.candidate.id === terms.inPlace).slice(0, 1);
+  const [next, ...others] = [...chosen.slice(0, most - running.length), ...running].map((each) =>
+    planned(model, decision, each),
+  );
   const outOfReach =
     within.length === candidates.length || byClient !== undefined
       ? null
@@ -174,11 +184,13 @@ function settled(
   };
 }
 
+/** The best test and two more. */
+const most = 3;
 /** Tests that come out the same way more often than this tell the same; assumed. */
 const alike = 0.9;
 
-/** The first so many, leaving out what tells the same as one before it: of no use as a second choice. */
-function unlike(decision: Decision, ranked: readonly Ranked[], most: number): Ranked[] {
+/** The first three, leaving out what tells the same as one before it: of no use as a second choice. */
+function unlike(decision: Decision, ranked: readonly Ranked[]): Ranked[] {
   const kept: Ranked[] = [];
   for (const each of ranked) {
     const tellsAsBefore = ({ option }: Ranked) =>

@@ -4,7 +4,7 @@ import type { Candidate } from '../../shared/isolation/candidates.ts';
 import { recordsOf } from '../../shared/isolation/test-record.ts';
 import { caseOn } from './isolation-cases.ts';
 import { benchChains, changesOn } from './isolation-chains.ts';
-import { type Ending, play, type Stage, stageOf } from './isolation-play.ts';
+import { type Ending, type Habits, play, type Stage, stageOf } from './isolation-play.ts';
 import {
   fromTheSource,
   halfSplitting,
@@ -62,14 +62,17 @@ export function playCell(cell: Cell): CellResult {
   const strategies = stages.map((stage) =>
     cell.strategy === 'optimum' ? optimumOf(stage) : plain[cell.strategy],
   );
+  const habits = stages.map((): Habits => new Map());
   const perturbation = cell.world === 'ours' ? faithful : perturbed;
   const endings = Array.from({ length: cell.faults }, (_, fault): Ending => {
     const stage = stages[fault % cases];
     const strategy = strategies[fault % cases];
-    if (stage === undefined || strategy === undefined) throw new Error('A fault without a case.');
+    const own = habits[fault % cases];
+    if (stage === undefined || strategy === undefined || own === undefined)
+      throw new Error('A fault without a case.');
     // the same fault, rate and luck for every strategy
     const random = randomFrom(7919 * fault + cell.components);
-    return play(stage, worldOf(stage.model, stage.terms.minutesPerTry, perturbation, random), strategy);
+    return play(stage, worldOf(stage.model, stage.terms.minutesPerTry, perturbation, random), strategy, own);
   });
   return { ...cell, ...summaryOf(endings) };
 }

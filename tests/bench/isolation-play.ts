@@ -1,7 +1,7 @@
 import { decisionOf } from '../../shared/isolation/build-decision.ts';
 import { type Candidate, type ChangeOption, candidatesFor } from '../../shared/isolation/candidates.ts';
 import type { Case, Result } from '../../shared/isolation/case.ts';
-import type { Terms } from '../../shared/isolation/decision.ts';
+import { namingChance, type Option, type Terms } from '../../shared/isolation/decision.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
 import { seenIn } from '../../shared/isolation/fault-rate.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
@@ -21,6 +21,8 @@ export type Ending = {
 };
 
 export type Stage = { model: FaultModel; candidates: readonly Candidate[]; terms: Terms };
+/** What a strategy did in a case before, by all that was known: it would do the same again. */
+export type Habits = Map<string, { named: [string, number] } | { option: Option | null }>;
 
 export function stageOf(facts: Case, changes: readonly ChangeOption[], stopAt: number): Stage {
   const model = faultModelOf(facts, faultTable);
@@ -37,7 +39,8 @@ const mostMinutes = 10_000;
  * same chance: they differ in nothing but what they do next. A wrong culprit is repaired, the fault comes back, and
  * the search goes on without that suspect.
  */
-export function play({ model, candidates, terms }: Stage, world: World, strategy: Strategy): Ending {
+export function play(stage: Stage, world: World, strategy: Strategy, habits: Habits): Ending {
+  const { terms } = stage;
   const results: Result[] = [];
   const steps: Step[] = [];
   const cleared = new Set<string>();
@@ -45,9 +48,13 @@ export function play({ model, candidates, terms }: Stage, world: World, strategy
   let named: Ending['named'] = null;
   const handedOn = (): Ending => ({ minutes: minutes + terms.escalationMin, named, tests: steps.length });
   while (steps.length < mostTests) {
-    const chances = without(model, posteriorOf(model, results), cleared);
-    const [likeliest, chance] = likeliestOf(model, chances);
-    if (chance >= terms.stopAt) {
+    const last = steps.at(-1);
+    const inPlace = last?.first === true && !last.id.startsWith('menu') ? last.id : null;
+    const key = JSON.stringify([results, [...cleared], steps]);
+    const habit = habits.get(key) ?? nextMove(stage, strategy, results, steps, cleared, inPlace);
+    habits.set(key, habit);
+    if ('named' in habit) {
+      const [likeliest, chance] = habit.named;
       if (likeliest === outside) return handedOn();
       const right = likeliest === world.truth.component;
       named ??= { right, chance };
@@ -56,11 +63,7 @@ export function play({ model, candidates, terms }: Stage, world: World, strategy
       cleared.add(likeliest);
       continue;
     }
-    const last = steps.at(-1);
-    const inPlace = last?.first === true && !last.id.startsWith('menu') ? last.id : null;
-    const records = recordsOf(model.facts, results);
-    const decision = decisionOf(model, chances, records, candidates, { ...terms, inPlace });
-    const option = strategy({ model, decision, steps });
+    const { option } = habit;
     if (option === null) return handedOn();
     const { id } = option.candidate;
     const outcome = world.perform(option.candidate, option.exposure, inPlace === id);
@@ -72,6 +75,22 @@ export function play({ model, candidates, terms }: Stage, world: World, strategy
     else if (minutes > mostMinutes) return handedOn();
   }
   return handedOn();
+}
+
+function nextMove(
+  { model, candidates, terms }: Stage,
+  strategy: Strategy,
+  results: readonly Result[],
+  steps: readonly Step[],
+  cleared: ReadonlySet<string>,
+  inPlace: string | null,
+): { named: [string, number] } | { option: Option | null } {
+  const chances = without(model, posteriorOf(model, results), cleared);
+  const likeliest = likeliestOf(model, chances);
+  if (likeliest[1] >= namingChance(terms)) return { named: likeliest };
+  const records = recordsOf(model.facts, results);
+  const decision = decisionOf(model, chances, records, candidates, { ...terms, inPlace });
+  return { option: strategy({ model, decision, steps }) };
 }
 
 function likeliestOf(model: FaultModel, chances: readonly number[]): [string, number] {

@@ -33,7 +33,10 @@ const gamma = (shape: number, random: () => number): number =>
 
 /** How the world differs from the model that the engine believes in. */
 export type Perturbation = {
-  /** Priors are off by up to this factor, either way. */
+  /**
+   * Each weight of the fault table is off by up to this factor, either way; the same for all parts of a kind and in all
+   * cases, since errors that are drawn anew for every fault would cancel out.
+   */
   priorFactor: number;
   /** An outcome in which the fault was seen is turned into a quiet one with the chance of a false clear. */
   flips: boolean;
@@ -57,7 +60,7 @@ export function worldOf(
   { priorFactor, flips }: Perturbation,
   random: () => number,
 ): World {
-  const weights = model.prior.map((chance) => chance * priorFactor ** (2 * random() - 1));
+  const weights = model.prior.map((chance, at) => chance * priorFactor ** errorOf(model, at));
   const at = pick(weights, random);
   const truth = model.hypotheses[at] ?? { component: outside, mode: outside };
   const baseline = baselineOf(model.facts);
@@ -108,9 +111,19 @@ export function worldOf(
   };
 }
 
+/** How wrong the table is about a mode of a kind of part: -1..1, the same in every run. */
+function errorOf(model: FaultModel, at: number): number {
+  const { component, mode } = model.hypotheses[at] ?? { component: outside, mode: outside };
+  const { device, link } = model.components.known.get(component) ?? { device: null, link: null };
+  const text = `${device?.role ?? link?.construction ?? component} ${mode}`;
+  const seed = [...text].reduce((hash, letter) => Math.imul(hash, 31) + (letter.codePointAt(0) ?? 0), 7);
+  return 2 * randomFrom(seed)() - 1;
+}
+
+/** The watch as it is noted: an occurrence to the minute. */
 function watchOf(mode: WatchRecord['mode'], exposure: number, seen: boolean): WatchRecord {
   return mode === 'time'
-    ? { mode, minutes: exposure, occurrences: seen ? 1 : 0 }
+    ? { mode, minutes: seen ? Math.max(1, Math.round(exposure)) : exposure, occurrences: seen ? 1 : 0 }
     : { mode, tries: exposure, failures: seen ? 1 : 0 };
 }
 

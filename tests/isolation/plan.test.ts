@@ -80,11 +80,6 @@ describe('the next test', () => {
     expect(['L4', 'processor', 'projector']).toContain(at);
   });
 
-  it('weighs the likeliest cable against making sure of the side, after one menu', () => {
-    const { next, others } = nextOf(input({}, { results: [vanished] }));
-    expect([next, ...others].map(({ candidate }) => candidate.id)).toContain('temporaryCable link:L4');
-  });
-
   it('is never one during which the fault was seen already', () => {
     const seen = nextOf(input({}, { results: betweenThem })).next.candidate;
     const { action } = seen;
@@ -147,7 +142,7 @@ describe('what is at hand and allowed', () => {
 
 describe('when to stop', () => {
   it('names the culprit once it is sure enough, with its likeliest mode', () => {
-    const results = [vanished, quiet('limitOutputBandwidth', 103), quiet('temporaryCable', 103)];
+    const results = [...betweenThem, quiet('limitOutputBandwidth', 103), quiet('temporaryCable', 103)];
     const plan = planNext(input({}, { results }));
     expect(plan.advice).toMatchObject({
       kind: 'culprit',
@@ -161,7 +156,9 @@ describe('when to stop', () => {
   it('asks for more where the level is higher', () => {
     const results = [vanished, quiet('limitOutputBandwidth', 103)];
     const at = (stopAt: number) => planNext(input({ terms: { stopAt } }, { results })).advice.kind;
-    expect(at(0.8)).toBe('culprit');
+    // 83 % is beyond 70 % even with the odds from before the first test off by two
+    expect(at(0.7)).toBe('culprit');
+    expect(at(0.8)).toBe('test');
     expect(at(0.99)).toBe('test');
   });
 
