@@ -15,7 +15,7 @@ export function checkLevels(
 ): LevelCheck[] {
   if (model === null) return [];
   return levels
-    .filter((level) => modelKey(level.model) === modelKey(model))
+    .filter((level) => sameModel(level.model, model))
     .map(({ minimum }) => ({ ...checkMinimum(firmware, minimum), minimum }));
 }
 
@@ -26,6 +26,9 @@ export function isBelowLevel(
 ): boolean {
   return checkLevels(device, levels).some(({ result }) => result === 'below');
 }
+
+/** Whether two people who typed a model meant the same one. */
+export const sameModel = (one: string, other: string): boolean => modelKey(one) === modelKey(other);
 
 const modelKey = (model: string): string =>
   model

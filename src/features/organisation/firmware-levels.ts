@@ -1,7 +1,16 @@
 import type { z } from 'zod';
+import { sameModel } from '../../../shared/chain/firmware-level.ts';
 import type { FirmwareLevel, firmwareLevelInput } from '../../../shared/contract/people.ts';
 import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, created, found, mismatch, type Outcome, refused } from '../../http/index.ts';
+import {
+  type Actor,
+  created,
+  found,
+  mismatch,
+  type Outcome,
+  type Refused,
+  refused,
+} from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 
 const noLevel = refused('not-found', 'There is no such firmware level.');
@@ -28,6 +37,8 @@ export async function addFirmwareLevel(
   actor: Actor,
   input: z.infer<typeof firmwareLevelInput>,
 ): Promise<Outcome<FirmwareLevel>> {
+  const taken = await levelElsewhere(tx, actor, input.model, null);
+  if (taken !== null) return taken;
   const row = await tx.firmwareLevel.create({
     data: { ...input, orgId: actor.orgId, id: services.newId(), updatedAt: services.now() },
   });
@@ -54,7 +65,7 @@ export async function updateFirmwareLevel(
   await lockLevel(tx, actor, id);
   const current = await readFirmwareLevel(tx, actor, id);
   if (!current.ok) return current;
-  const conflict = mismatch(ifMatch, current.body);
+  const conflict = mismatch(ifMatch, current.body) ?? (await levelElsewhere(tx, actor, input.model, id));
   if (conflict !== null) return conflict;
   const row = await tx.firmwareLevel.update({
     where: { orgId_id: { orgId: actor.orgId, id } },
@@ -76,6 +87,22 @@ export async function removeFirmwareLevel(
   if (conflict !== null) return conflict;
   await tx.firmwareLevel.delete({ where: { orgId_id: { orgId: actor.orgId, id } } });
   return current;
+}
+
+/** Refuses a second level for a model, however it is written: an audit could not tell which one counts. */
+async function levelElsewhere(
+  tx: TenantTransaction,
+  actor: Actor,
+  model: string,
+  id: string | null,
+): Promise<Refused | null> {
+  const levels = await firmwareLevels(tx, actor);
+  const taken = levels.find((level) => level.id !== id && sameModel(level.model, model));
+  if (taken === undefined) return null;
+  return refused(
+    'already-exists',
+    `There is a level for ${taken.model} already: ${taken.minimum}. Change it.`,
+  );
 }
 
 async function lockLevel(tx: TenantTransaction, actor: Actor, id: string): Promise<void> {
