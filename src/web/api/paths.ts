@@ -1,6 +1,10 @@
 import type { Finding } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
 import type { FirmwareLevel, Member, OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { PlanReply } from '../../../shared/contract/plan.ts';
+import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
 import type { ChainDocument, Site } from '../../../shared/contract/site.ts';
 import type { Ticket, TicketEvent, TicketSummary, TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { ApplicableChange } from '../../../state-machines/triage/applicable-changes.ts';
@@ -60,6 +64,9 @@ export const paths = {
   chain: (id: string) => documentAt<ChainDocument>(`/chains/${id}`),
   chainAudit: (id: string, duringTriage = true) =>
     documentAt<Audit>(withQuery(`/chains/${id}/audit`, { duringTriage })),
+  chainBudget: (id: string, query: { version?: number; without?: string; format?: string } = {}) =>
+    documentAt<BudgetReply>(withQuery(`/chains/${id}/budget`, query)),
+  chainEdids: (id: string) => documentAt<EdidReadings>(`/chains/${id}/edids`),
 
   tickets: (query: {
     state?: string;
@@ -81,4 +88,10 @@ export const paths = {
   log: (ticketId: string, after = 0) =>
     documentAt<Items<TicketEvent>>(withQuery(`/tickets/${ticketId}/log`, { after })),
   evidence: (ticketId: string) => documentAt<Page<EvidenceItem>>(`/tickets/${ticketId}/evidence?limit=200`),
+  logFindings: (ticketId: string) => documentAt<Items<LogFinding>>(`/tickets/${ticketId}/log-findings`),
+  plan: (ticketId: string) => documentAt<PlanReply>(`/tickets/${ticketId}/plan`),
+  packets: (ticketId: string) => documentAt<Items<PacketSummary>>(`/tickets/${ticketId}/packets`),
+  packet: (id: string) => documentAt<Packet>(`/packets/${id}`),
+  packetGrants: (packetId: string) => documentAt<Items<PacketGrant>>(`/packets/${packetId}/grants`),
+  grantedPackets: documentAt<Items<GrantedPacket>>('/granted-packets'),
 };
