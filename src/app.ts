@@ -3,6 +3,7 @@ import type { Logger } from 'pino';
 import { chainRoutes } from './features/chains/index.ts';
 import { clientFiles } from './features/client/index.ts';
 import { evidenceRoutes } from './features/evidence/index.ts';
+import { exportRoutes } from './features/export/index.ts';
 import { healthRoutes } from './features/health/index.ts';
 import { liveRoutes } from './features/live/index.ts';
 import { logFindingsRoutes } from './features/log-findings/index.ts';
@@ -31,6 +32,7 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   await app.register(logFindingsRoutes, { services });
   await app.register(planningRoutes, { services });
   await app.register(packetRoutes, { services });
+  await app.register(exportRoutes, { services });
   await app.register(liveRoutes, { services });
   await app.register(clientFiles, { services });
   await app.ready();

@@ -13,6 +13,7 @@ export const access = {
   'manage members': ['admin'],
   'read organisation': everyone,
   'manage organisation': ['admin'],
+  'export everything': ['admin'],
   'read firmware levels': everyone,
   'manage firmware levels': ['admin', 'support'],
   'read sites': everyone,

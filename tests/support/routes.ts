@@ -99,6 +99,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('POST /packets/{id}/grants', only('support', 'admin'), { memberAddress: '{member}' }),
   route('POST /grants/{id}/revoke', only('support', 'admin')),
   route('GET /granted-packets', only('support')),
+  route('GET /export', only('admin')),
 ];
 
 /** Routes whose reply does not end by itself: tests/features/live asks them. */

@@ -1,0 +1,74 @@
+import { Readable } from 'node:stream';
+import type { TenantTransaction } from '../../database/index.ts';
+import type { Actor } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { chainDocument, evidenceOf, organisationDocument, packetsOf, ticketDocument } from './rows.ts';
+import type { ZipEntry } from './zip-with-manifest.ts';
+
+type Read = (tx: TenantTransaction, orgId: string) => Promise<unknown>;
+
+/**
+ * What an export consists of. Only the list is made now; each document is read in a short transaction of its own when
+ * its turn comes, so an export of any size holds one document in memory. What is written meanwhile may be in it.
+ */
+export async function listDocuments(
+  tx: TenantTransaction,
+  services: Services,
+  actor: Actor,
+  madeAt: Date,
+): Promise<ZipEntry[]> {
+  const { orgId, memberId } = actor;
+  const document = (path: string, read: Read): ZipEntry => ({
+    path,
+    isPacked: false,
+    open: async () => {
+      const body = await services.database.inTenant({ orgId, memberId }, (own) => read(own, orgId));
+      return Readable.from([`${JSON.stringify(body, null, 1)}\n`]);
+    },
+  });
+  const where = { orgId };
+  const [chains, tickets, files] = [
+    await tx.chain.findMany({ where, select: { id: true }, orderBy: { id: 'asc' } }),
+    await tx.ticket.findMany({ where, select: { id: true, number: true }, orderBy: { number: 'asc' } }),
+    await filesOf(tx, orgId),
+  ];
+  const about = {
+    exportVersion: 1,
+    madeAt: madeAt.toISOString(),
+    madeBy: memberId,
+    tickets: tickets.length,
+    chains: chains.length,
+    files: files.length,
+  };
+  return [
+    document('export.json', async () => about),
+    document('organisation.json', organisationDocument),
+    document('sites.json', (own) => own.site.findMany({ where, omit: { searchText: true } })),
+    ...chains.map(({ id }) => document(`chains/${id}.json`, (own) => chainDocument(own, orgId, id))),
+    ...tickets.flatMap(({ id, number }) => {
+      const folder = `tickets/${String(number).padStart(6, '0')}`;
+      return [
+        document(`${folder}/ticket.json`, (own) => ticketDocument(own, orgId, id)),
+        document(`${folder}/evidence.json`, (own) => evidenceOf(own, orgId, id)),
+        document(`${folder}/packets.json`, (own) => packetsOf(own, orgId, id)),
+      ];
+    }),
+    ...files.map(
+      (sha256): ZipEntry => ({
+        path: `files/${sha256}`,
+        isPacked: true,
+        open: () => services.evidenceStore.get(orgId, sha256),
+      }),
+    ),
+  ];
+}
+
+/** Files of evidence and of packets by their SHA-256, each once. */
+async function filesOf(tx: TenantTransaction, orgId: string): Promise<string[]> {
+  const stored = await tx.storedFile.findMany({ where: { orgId }, select: { sha256: true } });
+  const packets = await tx.packet.findMany({ where: { orgId }, select: { files: true } });
+  const inPackets = packets.flatMap(({ files }) =>
+    (files as { sha256: string }[]).map((file) => file.sha256),
+  );
+  return [...new Set([...stored.map(({ sha256 }) => sha256), ...inPackets])].toSorted();
+}

@@ -1,0 +1,34 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { asCaller } from '../../http/as-caller.ts';
+import { sendProblem } from '../../http/index.ts';
+import type { Services } from '../../services.ts';
+import { listDocuments } from './documents.ts';
+import { zipWithManifest } from './zip-with-manifest.ts';
+
+/** Everything an organisation has, to take away: its own data belongs to it. */
+export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  app.get(
+    '/export',
+    {
+      schema: {
+        summary: 'All data of the organisation: a zip of JSON documents and files with their SHA-256',
+      },
+      config: { permission: 'export everything' },
+    },
+    async (request, reply) => {
+      const madeAt = services.now();
+      const begun = await asCaller(services.database, request, async (tx, actor) => ({
+        actor,
+        entries: await listDocuments(tx, services, actor, madeAt),
+      }));
+      if ('ok' in begun) return sendProblem(request, reply, begun);
+      const folder = `halfsplit-export-${madeAt.toISOString().slice(0, 10)}`;
+      reply
+        .header('cache-control', 'no-store')
+        .header('x-content-type-options', 'nosniff')
+        .header('content-disposition', `attachment; filename="${folder}.zip"`)
+        .type('application/zip');
+      return reply.send(zipWithManifest(folder, begun.entries, madeAt));
+    },
+  );
+};

@@ -1,0 +1,42 @@
+import type { TenantTransaction } from '../../database/index.ts';
+
+/** The organisation, its members without anything of their passwords, and its firmware levels. */
+export async function organisationDocument(tx: TenantTransaction, orgId: string) {
+  const where = { orgId };
+  return {
+    organisation: await tx.organisation.findUniqueOrThrow({ where }),
+    members: await tx.member.findMany({
+      where,
+      select: { id: true, name: true, email: true, role: true, active: true, version: true, createdAt: true },
+      orderBy: { id: 'asc' },
+    }),
+    firmwareLevels: await tx.firmwareLevel.findMany({ where, orderBy: { model: 'asc' } }),
+  };
+}
+
+/** A chain with all its versions. */
+export const chainDocument = (tx: TenantTransaction, orgId: string, id: string) =>
+  tx.chain.findUniqueOrThrow({
+    where: { orgId_id: { orgId, id } },
+    omit: { searchText: true },
+    include: { versions: { orderBy: { version: 'asc' } } },
+  });
+
+/** A ticket, what triage knows of it, and its log with the hashes, from which the rest can be rebuilt. */
+export const ticketDocument = (tx: TenantTransaction, orgId: string, id: string) =>
+  tx.ticket.findUniqueOrThrow({
+    where: { orgId_id: { orgId, id } },
+    include: { events: { orderBy: { sequence: 'asc' } }, changes: { orderBy: { openedAt: 'asc' } } },
+  });
+
+/** Evidence of a ticket; the file of an item is `files/<sha256>`. */
+export const evidenceOf = (tx: TenantTransaction, orgId: string, ticketId: string) =>
+  tx.evidence.findMany({ where: { orgId, ticketId }, orderBy: [{ uploadedAt: 'asc' }, { id: 'asc' }] });
+
+/** Packets of a ticket with their file lists and whom they were shown to. */
+export const packetsOf = (tx: TenantTransaction, orgId: string, ticketId: string) =>
+  tx.packet.findMany({
+    where: { orgId, ticketId },
+    include: { grants: { where: { orgId }, orderBy: { grantedAt: 'asc' } } },
+    orderBy: { version: 'asc' },
+  });

@@ -1,0 +1,93 @@
+import { execFile } from 'node:child_process';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { getBytes, postForm } from '../features/evidence/form-client.ts';
+import { openTestApp, type TestApp } from '../support/test-app.ts';
+import { databaseKinds } from '../support/test-database.ts';
+import { openTestTicket } from '../support/tickets.ts';
+
+// Checked by programs that nobody here wrote: Info-ZIP's unzip, GNU coreutils' sha256sum, grep.
+
+const run = promisify(execFile);
+
+describe.each(databaseKinds())('the export of everything, on the %s database', (kind) => {
+  let test: TestApp;
+  let folder: string;
+  let ticketId: string;
+  beforeAll(async () => {
+    test = await openTestApp(kind);
+    ({ ticketId } = await openTestTicket(test));
+    await openTestTicket(test, test.other);
+    const sent = await postForm(test, test.home.technician, ticketId, {
+      about: { kind: 'log', tie: { kind: 'device', deviceId: 'receiver' } },
+      file: Buffer.from('a line of a log\n'),
+      name: 'box.log',
+    });
+    expect(sent.status).toBe(201);
+    folder = await unpacked(test);
+  });
+  afterAll(async () => {
+    await rm(join(folder, '..'), { recursive: true, force: true });
+    await test.close();
+  });
+
+  const json = async (path: string) => JSON.parse(await readFile(join(folder, path), 'utf8'));
+
+  it('is taken by sha256sum: every file is listed, and none has another content', async () => {
+    const { stdout } = await run('sha256sum', ['-c', '--strict', 'manifest-sha256.txt'], { cwd: folder });
+    const listed = stdout
+      .trim()
+      .split('\n')
+      .map((line) => line.replace(/: OK$/, ''))
+      .toSorted();
+    const there = (await readdir(folder, { recursive: true, withFileTypes: true }))
+      .filter((entry) => entry.isFile() && entry.name !== 'manifest-sha256.txt')
+      .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1))
+      .toSorted();
+    expect(listed).toEqual(there);
+  });
+
+  it('has the organisation, its people, sites, chains, tickets with their logs, and files', async () => {
+    const { organisation, members } = await json('organisation.json');
+    expect(organisation.handle).toBe('home-firm');
+    expect(members).toHaveLength(5);
+    const [site] = await json('sites.json');
+    expect(site.document.client).toBe('Family Overwell');
+    const ticket = await json('tickets/000001/ticket.json');
+    expect(ticket.id).toBe(ticketId);
+    expect(ticket.events[0].type).toBe('open');
+    expect(ticket.events[0].hash).toMatch(/^[0-9a-f]{64}$/);
+    const chain = await json(`chains/${ticket.chainId}.json`);
+    expect(chain.versions[0].version).toBe(1);
+    const [evidence] = await json('tickets/000001/evidence.json');
+    expect(await readFile(join(folder, 'files', evidence.sha256), 'utf8')).toBe('a line of a log\n');
+  });
+
+  it('has nothing of passwords, of sign-ins, or of another organisation', async () => {
+    const { stdout } = await run('grep', ['-rliE', 'argon2|passwordHash|tokenHash|other-firm', folder]).catch(
+      (error: { code: number; stdout: string }) => {
+        // grep ends with 1 where nothing was found
+        expect(error.code).toBe(1);
+        return error;
+      },
+    );
+    expect(stdout).toBe('');
+  });
+});
+
+/** Asks for the export and unpacks it with the system's unzip. @returns the folder inside */
+async function unpacked(test: TestApp): Promise<string> {
+  const outside = await mkdtemp(join(tmpdir(), 'halfsplit-export-'));
+  const answer = await getBytes(test, test.home.admin, '/export');
+  expect(answer.status).toBe(200);
+  expect(answer.headers['content-disposition']).toMatch(
+    /^attachment; filename="halfsplit-export-[\d-]+\.zip"$/,
+  );
+  await writeFile(join(outside, 'export.zip'), answer.body as Buffer);
+  await run('unzip', ['-q', 'export.zip'], { cwd: outside });
+  const [inside] = (await readdir(outside)).filter((name) => name !== 'export.zip');
+  return join(outside, inside ?? '');
+}
