@@ -1,5 +1,5 @@
 export { describeEvent } from './describe-event.ts';
-export { factsOfLogs, type Known, knownOfChain } from './planning/known.ts';
+export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './planning/known.ts';
 export { type PlanRequest, planByPhone, planTicket } from './planning/ticket-plan.ts';
 export type { ApplicableChange } from './triage/applicable-changes.ts';
 export { changeCatalogue, changeLabel } from './triage/change-catalogue.ts';

@@ -216,3 +216,4 @@ export const edidReadings = z.object({
   readings: z.array(edidReading),
   comparisons: z.array(edidComparison),
 });
+export type EdidReadings = z.infer<typeof edidReadings>;

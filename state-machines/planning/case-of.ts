@@ -51,15 +51,20 @@ function likeliestMode(watches: readonly Watch[]): Watch['mode'] | null {
 }
 
 /** What was seen in this round, in the order in which it was. */
-export function resultsOf(record: TriageRecord): Result[] {
+export const resultsOf = (record: TriageRecord): Result[] =>
+  datedResultsOf(record).map(({ result }) => result);
+
+/** A result, and when it was there (UTC, ISO 8601): with its occurrence, or at the end of its watch. */
+export type Dated = { at: string; result: Result };
+
+/** As `resultsOf`, each with its moment. */
+export function datedResultsOf(record: TriageRecord): Dated[] {
   const dated = [
     ...watchesFor(record, 'side').flatMap(menuResults),
     ...changesOfRound(record).flatMap((change) => changeResults(record, change)),
   ];
-  return dated.sort((a, b) => Date.parse(a.at) - Date.parse(b.at)).map(({ result }) => result);
+  return dated.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
 }
-
-type Dated = { at: string; result: Result };
 
 const menuResults = (watch: Watch): Dated[] =>
   occurrencesOf(watch).flatMap(({ at, menu }) =>

@@ -3,6 +3,7 @@ import type { FirmwareMinimum } from '../../shared/chain/firmware-level.ts';
 import type { Chain, Finding } from '../../shared/contract/chain.ts';
 import type { LogFinding } from '../../shared/contract/log-findings.ts';
 import type { OrganisationSettings } from '../../shared/contract/people.ts';
+import type { EdidReadings } from '../../shared/contract/signal.ts';
 import type { Intake } from '../../shared/contract/ticket.ts';
 import type { Symptom } from '../../shared/contract/triage.ts';
 import type { FactKind, HeadroomInput, Result } from '../../shared/isolation/index.ts';
@@ -82,4 +83,21 @@ export function factsOfLogs(logs: readonly LogFinding[], chain: Chain): Fact[] {
     const facts = new Set([...before, ...usual].flatMap((kind) => factByEvent[kind] ?? []));
     return [...facts].map((fact): Fact => ({ kind: 'fact', fact, place: { kind: 'device', deviceId } }));
   });
+}
+
+/** A device that is set to pass the display's EDID on and shows another one. */
+export function factsOfEdids({ readings, comparisons }: EdidReadings, chain: Chain): Fact[] {
+  const differing = comparisons.flatMap(({ perspective, second, differences }) => {
+    const deviceId = readings[second]?.deviceId;
+    const device = chain.devices.find(({ id }) => id === deviceId);
+    const passesOn = device?.role !== 'display' && device?.edidHandling.kind === 'passesOn';
+    return perspective === 'passedOn' && differences.length > 0 && deviceId !== undefined && passesOn
+      ? [deviceId]
+      : [];
+  });
+  return [...new Set(differing)].map((deviceId) => ({
+    kind: 'fact',
+    fact: 'edidDiffers',
+    place: { kind: 'device', deviceId },
+  }));
 }

@@ -1,7 +1,7 @@
-import type { Chain } from '../../../shared/contract/chain.ts';
 import { intake as intakeForm } from '../../../shared/contract/ticket.ts';
 import { type Circumstances, faultTable, withOverrides } from '../../../shared/isolation/index.ts';
 import {
+  factsOfEdids,
   factsOfLogs,
   type Known,
   knownOfChain,
@@ -38,37 +38,13 @@ export async function requestFor(
   const settings = await readSettings(tx, actor);
   const now = services.now().toISOString();
   const logs = await logFindingsOf(tx, orgId, ticketId, record.watches);
+  const edids = await readEdids(tx, actor, row.chainId);
   const known: Known = {
     ...knownOfChain(chain, record.symptom, settings, await firmwareLevels(tx, actor)),
     intake: { ...intakeForm.parse(row.intake) },
-    facts: [...factsOfLogs(logs, chain), ...(await factsOfEdids(tx, actor, row.chainId, chain))],
+    facts: [...factsOfLogs(logs, chain), ...(edids.ok ? factsOfEdids(edids.body, chain) : [])],
     today: now.slice(0, 10),
   };
   const own = withOverrides(faultTable, settings.faultModel);
   return { snapshot, request: { known, here, table: own.ok ? own.table : faultTable, now } };
-}
-
-/** A device that is set to pass the display's EDID on and shows another one. */
-async function factsOfEdids(
-  tx: TenantTransaction,
-  actor: Actor,
-  chainId: string,
-  chain: Chain,
-): Promise<Known['facts']> {
-  const edids = await readEdids(tx, actor, chainId);
-  if (!edids.ok) return [];
-  const { readings, comparisons } = edids.body;
-  const differing = comparisons.flatMap(({ perspective, second, differences }) => {
-    const deviceId = readings[second]?.deviceId;
-    const device = chain.devices.find(({ id }) => id === deviceId);
-    const passesOn = device?.role !== 'display' && device?.edidHandling.kind === 'passesOn';
-    return perspective === 'passedOn' && differences.length > 0 && deviceId !== undefined && passesOn
-      ? [deviceId]
-      : [];
-  });
-  return [...new Set(differing)].map((deviceId) => ({
-    kind: 'fact',
-    fact: 'edidDiffers',
-    place: { kind: 'device', deviceId },
-  }));
 }
