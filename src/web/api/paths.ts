@@ -1,9 +1,15 @@
 import type { Finding } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
-import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
+import type {
+  ChainVersionRef,
+  GrantedPacket,
+  Packet,
+  PacketGrant,
+  PacketSummary,
+} from '../../../shared/contract/packet.ts';
 import type { FirmwareLevel, Member, OrganisationSettings } from '../../../shared/contract/people.ts';
-import type { PlanReply } from '../../../shared/contract/plan.ts';
+import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
 import type { ChainDocument, Site } from '../../../shared/contract/site.ts';
 import type { Ticket, TicketEvent, TicketSummary, TimelineEntry } from '../../../shared/contract/ticket.ts';
@@ -38,6 +44,9 @@ export type QueueEntry = TicketSummary & {
   takenBy: string | null;
 };
 
+/** A figure of the fault model: `own` is the organisation's, null where it uses the built-in one. */
+export type FaultFigure = { path: string; figure: number; origin: string; own: number | null };
+
 type Query = Record<string, string | number | boolean | undefined>;
 
 /** A path with a query; what is undefined or empty is left out. */
@@ -55,6 +64,7 @@ export const paths = {
   members: documentAt<Items<Member>>('/members'),
   organisation: documentAt<OrganisationDocument>('/organisation'),
   firmwareLevels: documentAt<Items<FirmwareLevel>>('/firmware-levels'),
+  faultModel: documentAt<Items<FaultFigure>>('/fault-model'),
   supportQueue: documentAt<Items<QueueEntry>>('/support-queue'),
 
   sites: (query: { q?: string; limit?: number; cursor?: string }) =>
@@ -67,6 +77,14 @@ export const paths = {
   chainBudget: (id: string, query: { version?: number; without?: string; format?: string } = {}) =>
     documentAt<BudgetReply>(withQuery(`/chains/${id}/budget`, query)),
   chainEdids: (id: string) => documentAt<EdidReadings>(`/chains/${id}/edids`),
+
+  chainVersions: (id: string) => documentAt<Items<ChainVersionRef>>(`/chains/${id}/versions`),
+  chainVersion: (id: string, version: number) =>
+    documentAt<ChainDocument>(`/chains/${id}/versions/${version}`),
+  changesSince: (id: string, from: number, to: number) =>
+    documentAt<{ from: number; to: number; changes: string[] }>(
+      `/chains/${id}/versions/${to}/changes-since/${from}`,
+    ),
 
   tickets: (query: {
     state?: string;
@@ -82,6 +100,11 @@ export const paths = {
     cursor?: string;
   }) => documentAt<Page<TicketSummary>>(withQuery('/tickets', query)),
   ticket: (id: string) => documentAt<Ticket>(`/tickets/${id}`),
+  /** `reachable`: ids of devices that the client gets at, standing on the floor. */
+  phonePlan: (ticketId: string, reachable: readonly string[]) =>
+    documentAt<PhonePlanReply>(
+      withQuery(`/tickets/${ticketId}/phone-plan`, { reachable: reachable.toSorted().join(',') }),
+    ),
   applicableChanges: (ticketId: string) =>
     documentAt<Items<ApplicableChange>>(`/tickets/${ticketId}/applicable-changes`),
   timeline: (ticketId: string) => documentAt<Items<TimelineEntry>>(`/tickets/${ticketId}/timeline`),

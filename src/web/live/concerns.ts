@@ -31,7 +31,7 @@ function addressesOf({ kind, id, ticketId, siteId, packetId }: News): string[] {
     case 'member':
       return ['/members', '/me'];
     case 'organisation':
-      return ['/organisation', '/chains', '/me'];
+      return ['/organisation', '/fault-model', '/chains', '/me'];
     case 'firmwareLevel':
       return ['/firmware-levels', '/chains'];
   }

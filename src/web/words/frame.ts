@@ -35,6 +35,9 @@ export const frameWords = wordsOf({
     back: 'Back',
     print: 'Print',
     optional: 'optional',
+    noAnswer: 'The server did not answer. What you wrote is still here: send it again.',
+    save: 'Save',
+    saved: 'Saved.',
   },
   de: {
     skip: 'Zum Inhalt springen',
@@ -69,5 +72,8 @@ export const frameWords = wordsOf({
     back: 'Zurück',
     print: 'Drucken',
     optional: 'freiwillig',
+    noAnswer: 'Der Server hat nicht geantwortet. Was du geschrieben hast, ist noch da: sende es noch einmal.',
+    save: 'Speichern',
+    saved: 'Gespeichert.',
   },
 });
