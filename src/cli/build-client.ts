@@ -1,6 +1,5 @@
 import { readdirSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
 
 /** Builds the client, unless what was built is newer than everything that it is built from. */
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -21,5 +20,7 @@ const builtAt = (): number => {
 
 if (builtAt() < Math.max(...sources.map((source) => newestIn(root + source)))) {
   console.log('Building the client …');
+  // Only here: where the client comes built, its tools need not be installed.
+  const { build } = await import('vite');
   await build({ configFile: `${root}vite.config.ts` });
 }

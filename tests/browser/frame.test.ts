@@ -3,6 +3,48 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
 import { keepScreenshot, type MemberName, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 
+/** Puts a command where the triage screens put theirs: the outbox in the device's own store. */
+async function putInOutbox(page: Page, ticketId: string, command: object): Promise<void> {
+  const entry = {
+    kind: 'command',
+    id: crypto.randomUUID(),
+    ticketId,
+    basedOn: 1,
+    state: 'waiting',
+    problem: null,
+    mayHaveArrived: false,
+    afterUploads: false,
+    madeAt: new Date().toISOString(),
+    command: { ...command, happenedAt: new Date().toISOString() },
+  };
+  await page.evaluate(`(async () => {
+    const name = (await indexedDB.databases()).map(({ name }) => name).find((one) => one.startsWith('halfsplit-member-'));
+    const database = await new Promise((resolve, reject) => {
+      const opening = indexedDB.open(name);
+      opening.onsuccess = () => resolve(opening.result);
+      opening.onerror = () => reject(opening.error);
+    });
+    const transaction = database.transaction('outbox', 'readwrite');
+    transaction.objectStore('outbox').add(${JSON.stringify(entry)});
+    await new Promise((resolve) => { transaction.oncomplete = resolve; });
+    database.close();
+  })()`);
+}
+
+/** Takes a ticket over as whoever is signed in on the page, in their own sign-in. */
+const takeOver = (ticketId: string): string => `(async () => {
+  const tokens = await (await fetch('/auth/sign-in', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ organisation: 'lanternrow', email: 'tuli@lanternrow.example', password: 'demo-only-halfsplit' }),
+  })).json();
+  const answer = await fetch('/tickets/${ticketId}/take-over', {
+    method: 'POST',
+    headers: { authorization: 'Bearer ' + tokens.accessToken, 'idempotency-key': crypto.randomUUID() },
+  });
+  return answer.status;
+})()`;
+
 describe('the frame around every screen', () => {
   let stage: Stage;
   beforeAll(async () => {
@@ -70,6 +112,70 @@ describe('the frame around every screen', () => {
     expect(await page.getByText('The rack door sticks.').count()).toBe(1);
   });
 
+  it('shows both sides of a conflict and asks, when somebody else took the ticket over in between', async () => {
+    const brask = await stage.signedIn('brask', 'phone');
+    await waitForShell(brask);
+    await brask.getByRole('main').getByRole('link').first().click();
+    await brask.getByLabel('Note').waitFor();
+    const ticketId = brask.url().split('/').at(-1) ?? '';
+    await brask.context().setOffline(true);
+    // Steps of the ticket, as the triage screens write them down.
+    await putInOutbox(brask, ticketId, {
+      type: 'startWatch',
+      mode: 'time',
+      trigger: null,
+      plannedMin: null,
+      menuDeviceId: null,
+    });
+    await putInOutbox(brask, ticketId, { type: 'note', text: 'Written without signal.' });
+    const tuli = await stage.signedIn('tuli', 'phone');
+    const status = await tuli.evaluate(takeOver(ticketId));
+    expect(status).toBe(200);
+    await brask.context().setOffline(false);
+    await brask.getByText('1 needs you').waitFor();
+    await brask.getByRole('link', { name: /Outbox/ }).click();
+    const conflict = brask.getByRole('main');
+    await conflict.getByText('The ticket is with somebody else').waitFor();
+    await conflict.getByText('Tuli Marrowen: takeOver').waitFor();
+    await keepScreenshot(brask, 'conflict');
+    expect(await accessibilityFaults(brask)).toEqual([]);
+    expect(await conflict.textContent()).toContain('1 more of this ticket');
+    // Giving the step up lets what came after it go: a note is anybody's to write.
+    await conflict.getByRole('button', { name: 'Give mine up', exact: true }).click();
+    await brask.getByText('All sent').waitFor();
+    await brask.goBack();
+    await brask.getByText('Written without signal.').waitFor();
+  });
+
+  it('loses nothing when the tab is killed while it sends, and sends nothing twice', async () => {
+    const context = await stage.openDevice('phone');
+    const page = await context.newPage();
+    await signInOn(page, 'tuli');
+    await waitForShell(page);
+    await page.getByRole('main').getByRole('link').first().click();
+    await page.getByLabel('Note').waitFor();
+    const address = page.url();
+    // The server gets every step, and the phone never its answer.
+    await page.route('**/commands', async (route) => {
+      await route.fetch();
+      await route.abort('connectionreset');
+    });
+    for (const text of ['First of three.', 'Second of three.', 'Third of three.']) {
+      await page.getByLabel('Note').fill(text);
+      await page.getByRole('button', { name: 'Write it down' }).click();
+      await page.getByText(text, { exact: true }).waitFor();
+    }
+    await page.close();
+    const again = await context.newPage();
+    await again.goto(address);
+    await again.getByText('All sent').waitFor();
+    await again.reload();
+    for (const text of ['First of three.', 'Second of three.', 'Third of three.']) {
+      await again.getByText(text, { exact: true }).first().waitFor();
+      expect([text, await again.getByText(text, { exact: true }).count()]).toEqual([text, 1]);
+    }
+  });
+
   it('shows what somebody else does, as it happens', async () => {
     const watching = await stage.signedIn('oda', 'desk');
     await watching.getByRole('table').waitFor();
@@ -110,8 +216,8 @@ describe('the frame around every screen', () => {
     await page.getByRole('link', { name: 'Settings' }).click();
     await page.getByRole('button', { name: 'Sign out' }).click();
     await page.getByLabel('Password').waitFor();
-    const kept = await page.evaluate('indexedDB.databases().then((all) => all.map(({ name }) => name))');
-    expect(kept).toEqual(['halfsplit-session']);
+    const kept = () => page.evaluate('indexedDB.databases().then((all) => all.map(({ name }) => name))');
+    await expect.poll(kept, { timeout: 15_000 }).toEqual(['halfsplit-session']);
     await page.reload();
     await page.getByLabel('Password').waitFor();
   });

@@ -86,9 +86,14 @@ export async function signInOn(page: Page, name: MemberName): Promise<void> {
 /** Keeps what is on the screen as `screenshots/<name>-<size>.png`, to be looked at. */
 export async function keepScreenshot(page: Page, name: string): Promise<void> {
   await mkdir(screenshots, { recursive: true });
-  const { width } = page.viewportSize() ?? { width: 0 };
+  const before = page.viewportSize() ?? sizes.phone;
+  const { width } = before;
   const size = width === sizes.phone.width ? 'phone' : width === sizes.desk.width ? 'desk' : String(width);
-  await page.screenshot({ path: join(screenshots, `${name}-${size}.png`), fullPage: true });
+  // A window as high as the page, so that what sticks to its lower edge lies over nothing.
+  const height = (await page.evaluate('document.documentElement.scrollHeight')) as number;
+  await page.setViewportSize({ width, height: Math.max(before.height, height) });
+  await page.screenshot({ path: join(screenshots, `${name}-${size}.png`) });
+  await page.setViewportSize(before);
 }
 
 /** Waits until the client's own files are kept, so that it starts without a connection. */

@@ -84,7 +84,8 @@ export async function signOut(): Promise<void> {
   await forgetSession();
   sessionState.value = { kind: 'signedOut' };
   announce.postMessage('signedOut');
-  if (kept !== null) await post('/auth/sign-out', { refreshToken: kept.refreshToken });
+  // Nobody waits for it: without a connection the sign-in ends by itself, and nothing on this device can use it.
+  if (kept !== null) void post('/auth/sign-out', { refreshToken: kept.refreshToken });
 }
 
 /** Another tab signed out: so does this one. */

@@ -80,7 +80,8 @@ export function ChainDrawing({ chain, marks = {}, selected = null, onSelect }: P
   );
   return (
     <div class="drawing">
-      <div class="drawing-window" ref={pane}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by keyboard */}
+      <div class="drawing-window" ref={pane} tabIndex={0}>
         {/* biome-ignore lint/a11y/useSemanticElements: HTML has no group for a drawing; its parts are buttons */}
         <svg
           role="group"

@@ -12,7 +12,7 @@ export type Line = {
 export type Layout = { width: number; height: number; devices: readonly Box[]; links: readonly Line[] };
 
 /** Sizes in units of the drawing, which are CSS pixels at its natural size. */
-export const deviceSize = { width: 132, height: 64 } as const;
+export const deviceSize = { width: 140, height: 64 } as const;
 const labelSize = { width: 34, height: 24 } as const;
 
 /**

@@ -51,11 +51,12 @@ async function follow(memberId: string, signal: AbortSignal): Promise<void> {
   while (!signal.aborted) {
     const opened = await readStream(signal, lastId, (message) => {
       attempt = 0;
+      // What was read before the first stream began may have changed since; after a break the server says `resync`.
+      const event = message.event === 'open' && lastId === null ? 'resync' : message.event;
       lastId = message.id ?? lastId;
-      // After a first start the screens read everything anyway; after a break the server says `resync`.
-      if (message.event !== 'change' && message.event !== 'resync') return;
-      take(message.event, message.data);
-      tellTabs({ kind: 'news', memberId, event: message.event, data: message.data });
+      if (event !== 'change' && event !== 'resync') return;
+      take(event, message.data);
+      tellTabs({ kind: 'news', memberId, event, data: message.data });
     });
     isLive.value = false;
     if (opened && attempt === 0) attempt = 1;
