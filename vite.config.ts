@@ -24,24 +24,27 @@ const icons: Plugin = {
 };
 
 /** Every text file once more in brotli and gzip, so that the server compresses nothing while somebody waits. */
-const compressed: Plugin = {
+const compressed = (folder = built): Plugin => ({
   name: 'compressed',
   apply: 'build',
   enforce: 'post',
+  configResolved: ({ build }) => {
+    folder = build.outDir;
+  },
   closeBundle: {
     sequential: true,
     order: 'post',
     async handler() {
-      for (const name of await readdir(built, { recursive: true })) {
+      for (const name of await readdir(folder, { recursive: true })) {
         if (!/\.(js|css|svg|webmanifest)$/.test(name)) continue;
-        const path = join(built, name);
+        const path = join(folder, name);
         const bytes = await readFile(path);
         await writeFile(`${path}.br`, await promisify(brotliCompress)(bytes));
         await writeFile(`${path}.gz`, await promisify(gzip)(bytes, { level: 9 }));
       }
     },
   },
-};
+});
 
 export default defineConfig({
   root: web,
@@ -92,6 +95,6 @@ export default defineConfig({
         sourcemap: false,
       },
     }),
-    compressed,
+    compressed(),
   ],
 });

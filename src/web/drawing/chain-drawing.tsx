@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import { Button } from '../parts/button.tsx';
 import { drawingWords } from './words.ts';
@@ -36,6 +36,10 @@ export function ChainDrawing({ chain, marks = {}, selected = null, onSelect }: P
     setScale(Math.max(smallest, Math.min(1.5, pane.current.clientWidth / layout.width)));
   };
   useEffect(fit, [layout]);
+  useLayoutEffect(() => {
+    // For whoever wants to know how long it takes, in the browser's own tools (User Timing).
+    if (layout !== null) performance.measure('chain-drawing', 'chain-drawing-begins');
+  }, [layout]);
   const zoomBy = (factor: number) => setScale((now) => Math.min(largest, Math.max(smallest, now * factor)));
   usePinch(pane, zoomBy);
   const names = useMemo(() => new Map(chain.devices.map(({ id, name }) => [id, name])), [chain]);
@@ -119,7 +123,9 @@ function useLayout(chain: Chain): Layout | null {
     const wide = matchMedia('(min-width: 60rem)');
     const draw = async () => {
       const { layOut } = await import('./layout.ts');
-      if (wanted) setLayout(layOut(chain, wide.matches ? 'across' : 'down'));
+      if (!wanted) return;
+      performance.mark('chain-drawing-begins');
+      setLayout(layOut(chain, wide.matches ? 'across' : 'down'));
     };
     void draw();
     wide.addEventListener('change', draw);

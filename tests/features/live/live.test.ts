@@ -1,11 +1,12 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type News, news } from '../../../shared/contract/news.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { createApp } from '../../../src/app.ts';
 import { openDatabase } from '../../../src/database/index.ts';
 import { createLogger } from '../../../src/http/logging.ts';
 import { openTestApp, type TestApp, type TestMember } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
-import { openTestTicket } from '../../support/tickets.ts';
+import { accepted, openTestTicket } from '../../support/tickets.ts';
 import { type EventReader, followEvents } from './event-reader.ts';
 
 describe.each(databaseKinds())('news of changes, on the %s database', (kind) => {
@@ -94,6 +95,26 @@ describe.each(databaseKinds())('news of changes, on the %s database', (kind) => 
     const seen = stranger.events.map(({ data }) => data).join();
     expect(seen).not.toContain(ticketId);
     expect(seen).not.toContain(test.home.orgId);
+  });
+
+  it('tells a grantee of another organisation that there is a packet, and no other id', async () => {
+    const { technician, support } = test.home;
+    const { ticketId } = await openTestTicket(test);
+    const { missing } = (await technician.get(`/tickets/${ticketId}`)).body as Ticket;
+    const items = [...new Set(missing.map(({ item }) => item))];
+    const waivers = items.map((item) => ({ item, reason: 'Not for this test.' }));
+    await accepted(technician, ticketId, { type: 'escalate', question: 'What is this?', waivers });
+    const packetId = (await support.get(`/tickets/${ticketId}/packets`)).body.items[0].id as string;
+    const reader = await follow(test.other.support);
+    const bystander = await follow(test.other.admin);
+    const { memberAddress } = (await test.other.support.get('/me')).body;
+    const granted = await support.post(`/packets/${packetId}/grants`, { body: { memberAddress } });
+    expect(granted.status).toBe(201);
+    const event = await reader.until(({ data }) => data.includes('grantedPacket'));
+    expect(changeOf(event.data)).toEqual({ kind: 'grantedPacket', id: packetId });
+    const theirs = await openTestTicket(test, test.other);
+    await bystander.until(({ data }) => data.includes(theirs.ticketId));
+    expect(bystander.events.map(({ data }) => data).join()).not.toContain(packetId);
   });
 
   it('says resync to a reader that comes back, and to nobody else', async () => {
