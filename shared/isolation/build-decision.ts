@@ -1,5 +1,5 @@
 import type { Candidate } from './candidates.ts';
-import { type Decision, namingChance, type Terms } from './decision.ts';
+import { type Decision, namingChance, type Option, type Terms } from './decision.ts';
 import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from './decision-classes.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
 import { figureIn } from './figures.ts';
@@ -22,10 +22,12 @@ export function decisionOf(
   const rate = records.rate.mode === 'none' ? terms.baseline : records.rate;
   const quiet = quietSpells(rate, terms);
   const steps = candidates.map((candidate) => optionsOf(model, records, candidate, quiet, terms));
-  const options: (OptionByHypothesis & { after: number })[] = [];
+  const options: Option[] = [];
   for (const [main, further] of withoutDearer(steps.filter(([main]) => main && tellsApart(main, chances)))) {
-    if (main !== undefined) options.push({ ...main, after: -1 });
-    if (further !== undefined) options.push({ ...further, after: options.length - 1 });
+    if (main !== undefined)
+      options.push({ ...main, after: -1, resumeMin: handlingOf(main.candidate) - main.handlingMin });
+    if (further !== undefined)
+      options.push({ ...further, after: options.length - 1, resumeMin: handlingOf(further.candidate) });
   }
   const { escalationMin } = terms;
   return { ...inClasses(model, chances, options), nameAt: namingChance(terms), escalationMin };
@@ -96,14 +98,12 @@ function optionsOf(
 }
 
 /** Minutes around a watch. What is in place has to be put back whatever comes next, so that is no cost of watching on. */
-function handlingMinutes(
-  { id, setupMin, riskMin, restoreMin }: Candidate,
-  terms: Terms,
-  done: number,
-): number {
-  if (terms.inPlace !== id) return setupMin + riskMin + restoreMin;
-  return done > 0 ? 0 : restoreMin;
+function handlingMinutes(candidate: Candidate, terms: Terms, done: number): number {
+  if (terms.inPlace !== candidate.id) return handlingOf(candidate);
+  return done > 0 ? 0 : candidate.restoreMin;
 }
+
+const handlingOf = ({ setupMin, riskMin, restoreMin }: Candidate): number => setupMin + riskMin + restoreMin;
 
 function menuOption(
   model: FaultModel,

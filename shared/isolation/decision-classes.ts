@@ -3,7 +3,7 @@ import { outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
 
 /** An option with its chance of coming out first under each hypothesis of the model. */
-export type OptionByHypothesis = Omit<Option, 'after'>;
+export type OptionByHypothesis = Omit<Option, 'after' | 'resumeMin'>;
 
 /** Chances closer than this count as the same: below what the figures are worth. */
 const same = 0.005;
@@ -58,7 +58,7 @@ type Class = { group: string; members: number[]; chance: number };
 export function inClasses(
   model: FaultModel,
   chances: readonly number[],
-  options: readonly (OptionByHypothesis & { after: number })[],
+  options: readonly Option[],
 ): Pick<Decision, 'chances' | 'groupOf' | 'groups' | 'options'> {
   const classes = classesOf(model, chances, options);
   const groups = [...new Set(classes.map(({ group }) => group))];

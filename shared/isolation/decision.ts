@@ -16,8 +16,10 @@ export type Option = {
   handlingMin: number;
   /** Minutes or tries to watch at most. */
   exposure: number;
-  /** -1; or the index of the option that this one goes on from, when that came out first and nothing was done since. */
+  /** -1; or the index of the option that this one goes on from, once that came out first. */
   after: number;
+  /** Minutes to set up again what this one goes on from, or what is in place now, once something else was done. */
+  resumeMin: number;
 };
 
 /** The choice to be made, in a form that can be searched: hypotheses that no option tells apart are one class. */

@@ -1,5 +1,5 @@
 import type { Decision } from './decision.ts';
-import { inOrder, type Ranked } from './search-state.ts';
+import { inOrder, nothing, type Ranked, resumeMin, runningIn } from './search-state.ts';
 
 /** What can come of a decision, looked at to the end. */
 export type ExactSearch = {
@@ -26,7 +26,7 @@ export function searchExactly(decision: Decision, most: number): ExactSearch | n
     new Float64Array(classes),
   ]);
   /** `seen` counts outcomes in base 3, an option's digit being 1 or 2 once it is known. */
-  const keyOf = (seen: number, last: number) => seen * (options.length + 1) + last + 1;
+  const keyOf = (seen: number, last: number) => seen * (options.length + 2) + last - nothing;
   const place = options.map((_, index) => 3 ** index);
   const digitOf = (isFirst: boolean) => (isFirst ? 1 : 2);
 
@@ -48,8 +48,8 @@ export function searchExactly(decision: Decision, most: number): ExactSearch | n
     if (isSettled(joint, weight)) value.minutes = 0;
     else
       for (let index = 0; index < options.length; index += 1) {
-        if (!isOpen(seen, last, index)) continue;
-        const minutes = through(joint, seen, index, depth, value.minutes);
+        if (!isOpen(seen, index)) continue;
+        const minutes = through(joint, seen, last, index, depth, value.minutes);
         if (minutes < value.minutes) {
           value.minutes = minutes;
           value.best = index;
@@ -58,15 +58,17 @@ export function searchExactly(decision: Decision, most: number): ExactSearch | n
     known.set(key, value);
     return value.minutes;
   };
-  const isOpen = (seen: number, last: number, index: number): boolean => {
+  const outcomeOf = (seen: number, index: number) => Math.floor(seen / (place[index] as number)) % 3;
+  const isOpen = (seen: number, index: number): boolean => {
     const after = options[index]?.after ?? -1;
-    return Math.floor(seen / (place[index] as number)) % 3 === 0 && (after === -1 || after === last);
+    return outcomeOf(seen, index) === 0 && (after === -1 || outcomeOf(seen, after) === digitOf(true));
   };
 
   /** Minutes through one option, or `enough` or more as soon as it is known that they are. */
   const through = (
     joint: Float64Array,
     seen: number,
+    last: number,
     index: number,
     depth: number,
     enough: number,
@@ -83,21 +85,23 @@ export function searchExactly(decision: Decision, most: number): ExactSearch | n
       oneWeight += first;
       otherWeight += chance - first;
     }
-    let minutes = oneWeight * option.firstMin + otherWeight * option.secondMin;
+    const again = resumeMin(decision, last, index);
+    let minutes = oneWeight * (again + option.firstMin) + otherWeight * (again + option.secondMin);
     if (minutes >= enough) return minutes;
     const step = place[index] as number;
     if (oneWeight > 1e-12) minutes += minutesFrom(one, seen + digitOf(true) * step, index, depth + 1);
     if (minutes >= enough) return minutes;
-    if (otherWeight > 1e-12) minutes += minutesFrom(other, seen + digitOf(false) * step, -1, depth + 1);
+    if (otherWeight > 1e-12) minutes += minutesFrom(other, seen + digitOf(false) * step, nothing, depth + 1);
     return minutes;
   };
 
+  const start = runningIn(decision);
   const values = options.flatMap((_, index) =>
-    isOpen(0, -1, index)
-      ? [{ index, expectedMin: through(decision.chances, 0, index, 0, Number.POSITIVE_INFINITY) }]
+    isOpen(0, index)
+      ? [{ index, expectedMin: through(decision.chances, 0, start, index, 0, Number.POSITIVE_INFINITY) }]
       : [],
   );
-  minutesFrom(decision.chances, 0, -1, 0);
+  minutesFrom(decision.chances, 0, start, 0);
   return {
     ranked: inOrder(decision, values),
     bestAfter(outcomes) {
@@ -106,7 +110,7 @@ export function searchExactly(decision: Decision, most: number): ExactSearch | n
         0,
       );
       const latest = outcomes.at(-1);
-      const best = known.get(keyOf(seen, latest?.first === true ? latest.index : -1))?.best ?? -1;
+      const best = known.get(keyOf(seen, latest?.first === true ? latest.index : nothing))?.best ?? -1;
       return best === -1 ? null : best;
     },
   };

@@ -39,7 +39,8 @@ export function rankByLookAhead(
   const chosen = new Set([...first, ...byRate.slice(0, effort.depth)]);
   const { decision, indexes } = withOnly(whole, [...chosen]);
   const scorer = scorerOf(decision);
-  const each = Math.max(2, Math.floor(effort.beliefs / Math.max(1, first.length)));
+  // the same for each, however few: estimates of unlike effort can't be compared
+  const each = Math.max(2, Math.floor(effort.beliefs / effort.breadth));
   return inOrder(
     whole,
     first.map(({ index }) => {

@@ -16,7 +16,14 @@ import { seenIn } from './fault-rate.ts';
 import type { FaultTable } from './fault-table.ts';
 import type { FaultModel } from './hypotheses.ts';
 import type { KitItem } from './kit.ts';
-import { moreBaselineAdvice, outcomesOf, type PlannedTest, testSentence } from './plan-wording.ts';
+import {
+  culpritSentence,
+  moreBaselineAdvice,
+  outcomesOf,
+  type PlannedTest,
+  testSentence,
+  whySentence,
+} from './plan-wording.ts';
 import { byComponent } from './posterior.ts';
 import { assumedRatePerHour, defaultRisk, type WatchRecord } from './quiet-length.ts';
 import { rank } from './rank.ts';
@@ -109,7 +116,7 @@ export function planNext(input: PlanInput): Plan {
       ? []
       : rank(decision, (option) => option.candidate.id === terms.inPlace).slice(0, 1);
   const [next, ...others] = [...chosen.slice(0, most - running.length), ...running].map((each) =>
-    planned(model, decision, each),
+    planned(model, decision, each, terms.inPlace),
   );
   const outOfReach =
     within.length === candidates.length || byClient !== undefined
@@ -180,7 +187,7 @@ function settled(
   const likeliestMode = at?.mode ?? outside;
   return {
     advice: { kind: 'culprit', place, name, probability, likeliestMode },
-    sentence: `It is ${name} (${percent(probability)}), most likely ${modeNames[likeliestMode]}. Put the suspect back, see the fault return, then repair.`,
+    sentence: culpritSentence(name, probability, likeliestMode),
   };
 }
 
@@ -204,16 +211,25 @@ function unlike(decision: Decision, ranked: readonly Ranked[]): Ranked[] {
   return kept;
 }
 
-function planned(model: FaultModel, decision: Decision, { option, expectedMin }: Ranked): PlannedTest {
+function planned(model: FaultModel, decision: Decision, ranked: Ranked, inPlace: string | null): PlannedTest {
+  const { option, expectedMin } = ranked;
+  const { candidate, exposure, firstMin, secondMin, handlingMin } = option;
   const firstChance = decision.chances.reduce((sum, chance, at) => sum + chance * (option.first[at] ?? 0), 0);
+  const testMin = firstChance * firstMin + (1 - firstChance) * secondMin;
+  const isRunning = candidate.id === inPlace;
+  const minutes = {
+    setup: isRunning ? 0 : candidate.setupMin,
+    watch: testMin - handlingMin,
+    restore: candidate.restoreMin,
+  };
+  const outcomes = outcomesOf(model, decision, option);
+  const test = { candidate, firstChance, outcomes, expectedMin, minutes };
   return {
-    candidate: option.candidate,
-    text: candidateText(model, option.candidate),
-    firstChance,
-    testMin: firstChance * option.firstMin + (1 - firstChance) * option.secondMin,
-    expectedMin,
-    exposure: option.exposure,
-    outcomes: outcomesOf(model, decision, option),
+    ...test,
+    text: isRunning ? 'Leave everything as it is and go on watching' : candidateText(model, candidate),
+    why: whySentence(test, isRunning, decision.nameAt),
+    testMin,
+    exposure,
   };
 }
 

@@ -11,11 +11,13 @@ const replanBreadth = 6;
 const replanDepth = 24;
 
 /** Tests whose minutes look-ahead finds this close are as good as each other: it knows them no better. Assumed. */
-const nearTie = 1.03;
+const nearTie = 1.02;
+/** With less than this share of the handling it is gentler by a margin that counts; assumed. */
+const gentler = 0.5;
 
 /**
  * The options in the order of expected minutes: exactly where few are left, by look-ahead beyond. Of those that
- * look-ahead finds as good as the best, the one with the least handling goes first.
+ * look-ahead finds as good as the best, the one with far less handling goes first.
  *
  * @param isFirst which options may come next; later ones are free. All of them when left out
  */
@@ -27,11 +29,13 @@ export function rank(decision: Decision, isFirst: (option: Option) => boolean = 
   const beliefs = Math.ceil(replanWork / Math.max(1, perBelief));
   const effort = { breadth: replanBreadth, depth: replanDepth, beliefs };
   const ranked = rankByLookAhead(decision, effort, isFirst);
-  const leastMin = ranked[0]?.expectedMin ?? 0;
-  const asGood = ranked.filter(({ expectedMin }) => expectedMin <= nearTie * leastMin);
-  const gentlest = asGood.reduce(
-    (least, each) => (each.option.handlingMin < least.option.handlingMin ? each : least),
-    asGood[0] as Ranked,
-  );
-  return ranked.length === 0 ? [] : [gentlest, ...ranked.filter((each) => each !== gentlest)];
+  const [best] = ranked;
+  if (best === undefined) return [];
+  const first = ranked
+    .filter(({ expectedMin }) => expectedMin <= nearTie * best.expectedMin)
+    .reduce(
+      (least, each) => (each.option.handlingMin < gentler * least.option.handlingMin ? each : least),
+      best,
+    );
+  return [first, ...ranked.filter((each) => each !== first)];
 }

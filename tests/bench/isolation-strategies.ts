@@ -25,10 +25,16 @@ export const planned: Strategy = ({ decision }) => {
 export function optimumFrom(start: Decision, most: number): Strategy {
   const search = searchExactly(start, most);
   if (search === null) throw new Error('Too many options for the exact optimum.');
-  const indexOf = ({ id, goesOn }: Step) =>
-    start.options.findIndex(({ candidate, after }) => candidate.id === id && (after !== -1) === goesOn);
+  const indexOf = ({ id }: Step, isAgain: boolean) =>
+    start.options.findIndex(({ candidate, after }) => candidate.id === id && (after !== -1) === isAgain);
   return (situation) => {
-    const outcomes = situation.steps.map((step) => ({ index: indexOf(step), first: step.first }));
+    const outcomes = situation.steps.map((step, at, all) => ({
+      index: indexOf(
+        step,
+        all.slice(0, at).some(({ id }) => id === step.id),
+      ),
+      first: step.first,
+    }));
     const best = search.bestAfter(outcomes);
     if (best === null) return planned(situation);
     const id = start.options[best]?.candidate.id;

@@ -53,8 +53,8 @@ describe('the next test', () => {
     expect(others).toHaveLength(2);
     const minutes = others.map(({ expectedMin }) => expectedMin);
     expect(minutes).toEqual(minutes.toSorted((a, b) => a - b));
-    // of two that are as good as each other, the one with less handling goes first
-    expect(next.expectedMin).toBeLessThan(1.03 * Math.min(...minutes));
+    // of two that are as good as each other, the one with far less handling goes first
+    expect(next.expectedMin).toBeLessThan(1.02 * Math.min(...minutes));
     expect(new Set([next, ...others].map(({ candidate }) => candidate.id)).size).toBe(3);
   });
 
@@ -65,6 +65,16 @@ describe('the next test', () => {
     expect(planNext(input({}, { results: betweenThem })).sentence).toContain(
       'Quiet for 103 min counts as cleared.',
     );
+  });
+
+  it('comes with its reason, and with its minutes by what they go on', () => {
+    const { next, others } = nextOf(input());
+    expect(next.why).toMatch(/^Nothing is touched, and it parts .+\. From here it takes about \d+ min/);
+    for (const { minutes, testMin, candidate } of [next, ...others]) {
+      const { setup, watch, restore } = minutes;
+      expect(setup + watch + restore + candidate.riskMin).toBeCloseTo(testMin, 9);
+      expect(watch).toBeGreaterThan(0);
+    }
   });
 
   it('is the same for the same case', () => {
@@ -137,6 +147,8 @@ describe('what is at hand and allowed', () => {
     const there = test({ kind: 'temporaryCable', target: { kind: 'link', linkId: 'L4' } });
     expect(there?.exposure).toBeCloseTo(102.865 - 50, 2);
     expect(there?.testMin).toBeLessThan(103 - 50 + 1);
+    expect(there?.minutes.setup).toBe(0);
+    expect(there?.text).toContain('go on watching');
   });
 });
 
@@ -151,6 +163,7 @@ describe('when to stop', () => {
     });
     expect(plan.sentence).toContain('too little margin for the data rate');
     expect(plan.sentence).toContain('see the fault return');
+    expect(plan.sentence).toContain('replace it by one that is certified for the rate');
   });
 
   it('asks for more where the level is higher', () => {
