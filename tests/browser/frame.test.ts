@@ -1,35 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { commandEntry, putInOutbox } from './outbox-entries.ts';
 import { keepScreenshot, type MemberName, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
-
-/** Puts a command where the triage screens put theirs: the outbox in the device's own store. */
-async function putInOutbox(page: Page, ticketId: string, command: object): Promise<void> {
-  const entry = {
-    kind: 'command',
-    id: crypto.randomUUID(),
-    ticketId,
-    basedOn: 1,
-    state: 'waiting',
-    problem: null,
-    mayHaveArrived: false,
-    afterUploads: false,
-    madeAt: new Date().toISOString(),
-    command: { ...command, happenedAt: new Date().toISOString() },
-  };
-  await page.evaluate(`(async () => {
-    const name = (await indexedDB.databases()).map(({ name }) => name).find((one) => one.startsWith('halfsplit-member-'));
-    const database = await new Promise((resolve, reject) => {
-      const opening = indexedDB.open(name);
-      opening.onsuccess = () => resolve(opening.result);
-      opening.onerror = () => reject(opening.error);
-    });
-    const transaction = database.transaction('outbox', 'readwrite');
-    transaction.objectStore('outbox').add(${JSON.stringify(entry)});
-    await new Promise((resolve) => { transaction.oncomplete = resolve; });
-    database.close();
-  })()`);
-}
 
 /** Takes a ticket over as a member, by a request of their own. */
 const takeOver = (name: MemberName, ticketId: string): string => `(async () => {
@@ -120,14 +93,17 @@ describe('the frame around every screen', () => {
     const ticketId = brask.url().split('/').at(-1) ?? '';
     await brask.context().setOffline(true);
     // Steps of the ticket, as the triage screens write them down.
-    await putInOutbox(brask, ticketId, {
-      type: 'startWatch',
-      mode: 'time',
-      trigger: null,
-      plannedMin: null,
-      menuDeviceId: null,
-    });
-    await putInOutbox(brask, ticketId, { type: 'note', text: 'Written without signal.' });
+    await putInOutbox(
+      brask,
+      commandEntry(ticketId, {
+        type: 'startWatch',
+        mode: 'time',
+        trigger: null,
+        plannedMin: null,
+        menuDeviceId: null,
+      }),
+    );
+    await putInOutbox(brask, commandEntry(ticketId, { type: 'note', text: 'Written without signal.' }));
     const tuli = await stage.signedIn('tuli', 'phone');
     const status = await tuli.evaluate(takeOver('tuli', ticketId));
     expect(status).toBe(200);

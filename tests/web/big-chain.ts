@@ -39,3 +39,43 @@ export function bigChain(count: number, seed: number): Chain {
   });
   return chainForm.parse({ name: 'Many', devices, links });
 }
+
+const socket = (direction: 'input' | 'output', id: string) =>
+  ({ id, label: id, direction, highestMode: { kind: 'tmds', maxCharacterRateMHz: 600 } }) as const;
+
+/**
+ * 60 devices as a large house has them: four rooms of five sources, a switch, a receiver, a processor, a splitter and
+ * six displays, each room's splitter also feeding the next room's switch. Every cable has ports of its own.
+ */
+export function houseOfSixty(): Chain {
+  const rooms = [0, 1, 2, 3];
+  const wires = rooms.flatMap((room) => {
+    const at = (name: string) => `${name}${room}`;
+    return [
+      ...[0, 1, 2, 3, 4].map((source): [string, string] => [at(`source${source}-`), at('switch')]),
+      [at('switch'), at('receiver')] as [string, string],
+      [at('receiver'), at('processor')] as [string, string],
+      [at('processor'), at('splitter')] as [string, string],
+      ...[0, 1, 2, 3, 4, 5].map((display): [string, string] => [at('splitter'), at(`display${display}-`)]),
+      ...(room === 3 ? [] : [[at('splitter'), `switch${room + 1}`] as [string, string]]),
+    ];
+  });
+  const ids = [...new Set(wires.flat())];
+  const devices = ids.map((id) => ({
+    id,
+    name: `${id.replace(/\d.*/, '')} of room ${id.at(-1)}`,
+    role: id.replace(/\d.*/, ''),
+    ports: wires.flatMap(([from, to], wire) => [
+      ...(from === id ? [socket('output', `out${wire}`)] : []),
+      ...(to === id ? [socket('input', `in${wire}`)] : []),
+    ]),
+  }));
+  const links = wires.map(([from, to], wire) => ({
+    id: `C${wire + 1}`,
+    from: { deviceId: from, portId: `out${wire}` },
+    to: { deviceId: to, portId: `in${wire}` },
+    construction: 'passiveCopper',
+    lengthM: 2,
+  }));
+  return chainForm.parse({ name: 'The whole house', devices, links });
+}

@@ -1,6 +1,7 @@
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { Wide } from '../parts/wide.tsx';
 import { useDocument } from '../store/documents.ts';
 import { wordsOf } from '../words/language.ts';
 import { terms } from '../words/terms.ts';
@@ -34,7 +35,7 @@ export function MembersScreen() {
     <Screen title={words.title}>
       <DocumentView document={members}>
         {({ items }) => (
-          <div class="wide">
+          <Wide label={words.title}>
             <table>
               <thead>
                 <tr>
@@ -56,7 +57,7 @@ export function MembersScreen() {
                 ))}
               </tbody>
             </table>
-          </div>
+          </Wide>
         )}
       </DocumentView>
     </Screen>
