@@ -17,5 +17,33 @@ export const technicianScreens: RoleScreens = {
       path: '/app/visits/:ticketId',
       screen: lazyScreen(() => import('./visit.tsx').then((module) => module.VisitScreen)),
     },
+    {
+      path: '/app/visits/:ticketId/triage',
+      screen: lazyScreen(() => import('./triage/triage-screen.tsx').then((module) => module.TriageScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/triage/changes',
+      screen: lazyScreen(() => import('./triage/changes.tsx').then((module) => module.ChangesScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/triage/declare/:kind/:place',
+      screen: lazyScreen(() => import('./triage/declare.tsx').then((module) => module.DeclareScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/triage/kit',
+      screen: lazyScreen(() => import('./triage/kit.tsx').then((module) => module.KitScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/triage/culprit',
+      screen: lazyScreen(() => import('./triage/culprit.tsx').then((module) => module.CulpritScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/triage/escalate',
+      screen: lazyScreen(() => import('./triage/escalate.tsx').then((module) => module.EscalateScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/triage/logs',
+      screen: lazyScreen(() => import('./triage/logs.tsx').then((module) => module.LogsScreen)),
+    },
   ],
 };

@@ -1,97 +1,124 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { ChainDocument } from '../../../shared/contract/site.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { paths } from '../api/paths.ts';
 import { ChainDrawing } from '../drawing/chain-drawing.tsx';
-import { Button } from '../parts/button.tsx';
-import { Card, Facts } from '../parts/card.tsx';
+import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
-import { TextField } from '../parts/field.tsx';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useDocument } from '../store/documents.ts';
-import { putCommand } from '../store/outbox.ts';
 import { useTicket } from '../triage/use-ticket.ts';
-import { commandWord, stateWord, terms } from '../words/terms.ts';
+import { stateWord, terms } from '../words/terms.ts';
+import { dayAndTime } from '../words/times.ts';
+import { useZone } from '../words/zone.ts';
+import { evidenceAddress } from './addresses.ts';
+import { InPlace } from './in-place.tsx';
+import { KeptHere } from './kept-here.tsx';
+import { KitList } from './kit-list.tsx';
+import { marksOf } from './marks-of.ts';
+import { Notes } from './notes.tsx';
+import { Part } from './part.tsx';
+import { Peek } from './peek.tsx';
+import { GettingThere, Hazards } from './site-part.tsx';
+import { StillMissing } from './still-missing.tsx';
+import { Told } from './told.tsx';
+import { triageAddress } from './triage/addresses.ts';
+import { Uploads } from './uploads.tsx';
 import { technicianWords } from './words.ts';
+import './technician.css';
 
-/** One visit: where to go and what to take care of, and the ticket as it stands, also without a connection. */
+/** One visit on one page, in the order in which it is needed: drive, take care, pack, know, look, collect. */
 export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
   const t = technicianWords();
   const { server, projection } = useTicket(ticketId);
   const ticket = projection?.ticket ?? server.body;
   const site = useDocument(ticket === null ? null : paths.site(ticket.siteId)).body;
   const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId)).body;
-  const [note, setNote] = useState('');
+  const zone = useZone(ticket?.siteId ?? null);
   return (
     <Screen title={ticket === null ? t.visits : ticket.client}>
       <DocumentView document={server}>
-        {(body) => (
-          <>
-            <div class="row">
-              <span>{t.ticket(body.number)}</span>
-              <Badge>{stateWord(ticket?.state ?? body.state)}</Badge>
-              <Badge>{terms().symptoms[body.symptom]}</Badge>
-            </div>
-            {projection !== null && projection.ahead > 0 && <Notice>{t.waiting(projection.ahead)}</Notice>}
-            {site !== null && (
-              <Card>
-                <Facts
-                  facts={[
-                    [t.address, site.address],
-                    [t.access, site.accessNotes],
-                    [t.travel, site.travelNotes],
-                  ]}
-                />
-              </Card>
-            )}
-            {site !== null && site.hazards.length > 0 && (
-              <Notice tone="caution">
-                <ul>
-                  {site.hazards.map((hazard) => (
-                    <li key={hazard.kind + hazard.text}>
-                      {terms().hazards[hazard.kind]}: {hazard.text}
-                    </li>
-                  ))}
-                </ul>
-                <span>{t.caution}</span>
-              </Notice>
-            )}
-            {chain !== null && (
-              <Card title={t.chain}>
-                <ChainDrawing chain={chain.chain} />
-              </Card>
-            )}
-            <Card title={t.next}>
-              <ul>
-                {(ticket?.allowedNow ?? []).map((command) => (
-                  <li key={command.type}>{commandWord(command)}</li>
-                ))}
-              </ul>
-            </Card>
-            <form
-              class="stack"
-              onSubmit={(event) => {
-                event.preventDefault();
-                if (note.trim() === '') return;
-                void putCommand(body, { type: 'note', text: note.trim() }).then(() => setNote(''));
-              }}
-            >
-              <TextField
-                label={t.note}
-                value={note}
-                onInput={({ currentTarget }) => setNote(currentTarget.value)}
-              />
-              <Button type="submit">{t.writeNote}</Button>
-            </form>
-            {ticket !== null && ticket.triage.notes.length > 0 && (
-              <ul>
-                {ticket.triage.notes.map(({ text, at }) => (
-                  <li key={at + text}>{text}</li>
-                ))}
-              </ul>
-            )}
-          </>
-        )}
+        {(body) => {
+          const shown = ticket ?? body;
+          return (
+            <>
+              {chain !== null && <InPlace ticket={shown} chain={chain.chain} />}
+              <div class="row">
+                <span>{t.ticket(body.number)}</span>
+                <Badge>{stateWord(shown.state)}</Badge>
+                <Badge>{terms().symptoms[shown.symptom]}</Badge>
+                {(body.priority === 'high' || body.priority === 'urgent') && (
+                  <Badge tone="caution">{terms().priorities[body.priority]}</Badge>
+                )}
+              </div>
+              <KeptHere ticketId={ticketId} />
+              {projection !== null && projection.ahead > 0 && <Notice>{t.waiting(projection.ahead)}</Notice>}
+              <LinkButton href={triageAddress(ticketId)} kind="primary" large>
+                {t.triage}
+              </LinkButton>
+              {site !== null && <Hazards site={site} />}
+              {site !== null && (
+                <Part id="way" title={t.wayThere}>
+                  <p>
+                    <strong>{body.visitAt === null ? t.noVisit : dayAndTime(body.visitAt, zone)}</strong>
+                  </p>
+                  <GettingThere site={site} />
+                </Part>
+              )}
+              {chain !== null && <ChainPart ticket={shown} onTicket={body} chain={chain} />}
+              {chain !== null && (
+                <Part id="missing" title={t.missing}>
+                  <StillMissing ticket={shown} onTicket={body} chain={asFoundOr(shown, chain.chain)} />
+                </Part>
+              )}
+              <Uploads ticketId={ticketId} />
+              <Part id="evidence" title={t.evidence}>
+                <p>
+                  {t.evidenceCount(
+                    shown.triage.evidence.filter(({ withdrawn }) => withdrawn === null).length,
+                  )}
+                </p>
+                <div>
+                  <LinkButton href={evidenceAddress(ticketId)}>{t.toEvidence}</LinkButton>
+                </div>
+              </Part>
+              <Part id="kit" title={t.kit}>
+                <KitList ticketId={ticketId} />
+              </Part>
+              <Part id="told" title={t.told}>
+                <Told ticket={body} chain={chain?.chain ?? null} />
+              </Part>
+              <Notes ticket={shown} onTicket={body} />
+            </>
+          );
+        }}
       </DocumentView>
     </Screen>
+  );
+}
+
+const asFoundOr = ({ triage }: Ticket, chain: Chain): Chain => triage.asFound?.chain ?? chain;
+
+function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Ticket; chain: ChainDocument }) {
+  const t = technicianWords();
+  const [selected, setSelected] = useState<Place | null>(null);
+  useEffect(() => {
+    if (selected !== null) document.querySelector('.peek')?.scrollIntoView({ block: 'nearest' });
+  }, [selected]);
+  return (
+    <Part id="chain" title={t.chain}>
+      <p class="soft">{t.chainLead}</p>
+      <ChainDrawing
+        chain={chain.chain}
+        marks={marksOf(ticket, chain.chain)}
+        selected={selected}
+        onSelect={setSelected}
+      />
+      {selected !== null && (
+        <Peek onTicket={onTicket} chain={chain} place={selected} onClose={() => setSelected(null)} />
+      )}
+    </Part>
   );
 }

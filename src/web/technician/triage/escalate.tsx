@@ -1,0 +1,139 @@
+import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import type { CompletenessItem, MissingItem, Waiver } from '../../../../shared/contract/triage.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Field, TextField } from '../../parts/field.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { terms } from '../../words/terms.ts';
+import { triageAddress } from './addresses.ts';
+import { caseWords } from './case-words.ts';
+import { TicketPage } from './page.tsx';
+import { English, Question } from './question.tsx';
+import { isReason } from './reason.tsx';
+import { useDraft } from './use-draft.ts';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+/** Handing the case to second line: the question, and what is missing or can't be had. */
+export function EscalateScreen({ ticketId = '' }: { ticketId?: string }) {
+  return <TicketPage ticketId={ticketId}>{(work) => <Escalate work={work} />}</TicketPage>;
+}
+
+export type WaivedDraft = Partial<Record<CompletenessItem, string>>;
+/** The reasons given, item by item; without those that say nothing. */
+export const waiversOf = (waived: WaivedDraft): Waiver[] =>
+  (Object.entries(waived) as [CompletenessItem, string][]).flatMap(([item, reason]) =>
+    isReason(reason) ? [{ item, reason: reason.trim() }] : [],
+  );
+
+function Escalate({ work }: { work: Work }) {
+  const t = caseWords();
+  const { route } = useLocation();
+  const [draft, write, forget] = useDraft(`escalate ${work.ticket.id}`, {
+    question: '',
+    waived: {} as WaivedDraft,
+  });
+  const [isTooShort, setTooShort] = useState(false);
+  const address = triageAddress(work.ticket.id);
+  const send = async () => {
+    const question = draft.question.trim();
+    setTooShort(!isReason(question));
+    if (!isReason(question)) return;
+    if (await work.send({ type: 'escalate', question, waivers: waiversOf(draft.waived) })) {
+      await forget();
+      route(address, true);
+    }
+  };
+  return (
+    <Question
+      work={work}
+      title={t.escalateTitle}
+      answers={
+        <>
+          <Button kind="primary" large onClick={() => void send()}>
+            {t.send}
+          </Button>
+          <LinkButton href={address}>{triageWords().toQuestion}</LinkButton>
+        </>
+      }
+    >
+      <TextField
+        label={t.question}
+        hint={t.questionHint}
+        value={draft.question}
+        maxLength={2000}
+        error={isTooShort ? triageWords().tooShort : undefined}
+        onInput={({ currentTarget }) => write({ question: currentTarget.value })}
+      />
+      <MissingItems
+        missing={work.ticket.missing}
+        waived={draft.waived}
+        onChange={(waived) => write({ waived })}
+        ticketId={work.ticket.id}
+      />
+      <p class="soft">{t.uploadsFirst}</p>
+    </Question>
+  );
+}
+
+/** What a case would still miss; each kind of thing can be ticked as not to be had, with the reason. */
+export function MissingItems({
+  missing,
+  waived,
+  onChange,
+  ticketId,
+}: {
+  missing: readonly MissingItem[];
+  waived: WaivedDraft;
+  onChange: (waived: WaivedDraft) => void;
+  ticketId: string;
+}) {
+  const t = caseWords();
+  const items = [...new Set(missing.map(({ item }) => item))];
+  if (items.length === 0) return <Notice tone="good">{t.complete}</Notice>;
+  const toggle = (item: CompletenessItem, isOn: boolean) => {
+    const { [item]: _, ...others } = waived;
+    onChange(isOn ? { ...others, [item]: '' } : others);
+  };
+  return (
+    <section class="stack">
+      <h2>{t.missing(items.length)}</h2>
+      <p>{t.missingLead}</p>
+      {items.map((item) => (
+        <div key={item} class="card">
+          <h3>{terms().items[item]}</h3>
+          <ul>
+            {missing
+              .filter((each) => each.item === item)
+              .map(({ text }) => (
+                <li key={text}>
+                  <English>{text}</English>
+                </li>
+              ))}
+          </ul>
+          <label class="choice">
+            <input
+              type="checkbox"
+              checked={waived[item] !== undefined}
+              onChange={({ currentTarget }) => toggle(item, currentTarget.checked)}
+            />
+            {t.waive}
+            <span class="for-readers-only">: {terms().items[item]}</span>
+          </label>
+          {waived[item] !== undefined && (
+            <Field
+              label={t.waiveWhy(terms().items[item])}
+              value={waived[item]}
+              maxLength={2000}
+              error={isReason(waived[item]) ? undefined : triageWords().tooShort}
+              onInput={({ currentTarget }) => onChange({ ...waived, [item]: currentTarget.value })}
+            />
+          )}
+        </div>
+      ))}
+      <div>
+        <LinkButton href={`/app/visits/${ticketId}`}>{triageWords().toVisit}</LinkButton>
+      </div>
+    </section>
+  );
+}

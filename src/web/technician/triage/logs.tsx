@@ -1,0 +1,106 @@
+import type { LogFinding } from '../../../../shared/contract/log-findings.ts';
+import type { Occurrence } from '../../../../shared/contract/triage.ts';
+import { paths } from '../../api/paths.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { Screen } from '../../parts/screen.tsx';
+import { useDocument } from '../../store/documents.ts';
+import { dayAndTime } from '../../words/times.ts';
+import { triageAddress } from './addresses.ts';
+import { TicketPage } from './page.tsx';
+import { placeWords } from './place-words.ts';
+import { English } from './question.tsx';
+import { watchWords } from './watch-words.ts';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+type Proposal = {
+  evidenceId: string;
+  deviceId: string | null;
+  watch: LogFinding['watches'][number];
+  seen: LogFinding['watches'][number]['proposed'][number];
+};
+
+/** Occurrences that logs show in ended watches and nobody has recorded, less those confirmed on this device. */
+export function proposalsIn({ ticket }: Work, logs: readonly LogFinding[]): Proposal[] {
+  const known = new Set(
+    ticket.triage.watches.flatMap(({ id, occurrences }) =>
+      occurrences.map(({ at }) => `${id} ${Date.parse(at)}`),
+    ),
+  );
+  return logs.flatMap(({ evidenceId, deviceId, watches }) =>
+    watches.flatMap((watch) =>
+      watch.proposed
+        .filter(
+          ({ recordedAs, at }) => recordedAs === null && !known.has(`${watch.watchId} ${Date.parse(at)}`),
+        )
+        .map((seen) => ({ evidenceId, deviceId, watch, seen })),
+    ),
+  );
+}
+
+export function LogsScreen({ ticketId = '' }: { ticketId?: string }) {
+  return <TicketPage ticketId={ticketId}>{(work) => <Logs work={work} />}</TicketPage>;
+}
+
+function Logs({ work }: { work: Work }) {
+  const t = watchWords();
+  const document = useDocument(paths.logFindings(work.ticket.id));
+  const proposals = proposalsIn(work, document.body?.items ?? []);
+  return (
+    <Screen title={t.logsTitle}>
+      <p>{proposals.length === 0 ? t.logsNone : t.logsLead}</p>
+      {document.readAt !== null && <p class="soft">{t.logsOld(dayAndTime(document.readAt, work.zone))}</p>}
+      {work.refusal !== null && <Refusal problem={work.refusal} />}
+      {proposals.map((proposal) => (
+        <ProposalCard key={proposal.evidenceId + proposal.seen.at} work={work} proposal={proposal} />
+      ))}
+      <div>
+        <LinkButton href={triageAddress(work.ticket.id)}>{triageWords().toQuestion}</LinkButton>
+      </div>
+    </Screen>
+  );
+}
+
+function ProposalCard({ work, proposal }: { work: Work; proposal: Proposal }) {
+  const t = watchWords();
+  const { evidenceId, deviceId, watch, seen } = proposal;
+  const confirm = (menu: Occurrence['menu']) =>
+    void work.send({
+      type: 'confirmOccurrence',
+      watchId: watch.watchId,
+      occurrenceId: crypto.randomUUID(),
+      occurredAt: seen.at,
+      durationS: seen.durationS,
+      menu,
+      description: seen.description,
+      evidenceId,
+    });
+  const device = deviceId === null ? '' : placeWords(work.chain, { kind: 'device', deviceId });
+  return (
+    <section class="card">
+      <h2>{t.logAt(dayAndTime(seen.at, work.zone), device)}</h2>
+      <p>
+        <English>{seen.description}</English>
+      </p>
+      <p class="soft">{t.purposeNames[watch.purpose]}</p>
+      {!work.may('confirmOccurrence') && <Notice>{t.cannotJudge}</Notice>}
+      {work.may('confirmOccurrence') && watch.purpose === 'side' && (
+        <>
+          <Button large onClick={() => confirm('stayed')}>
+            {t.confirmStayed}
+          </Button>
+          <Button large onClick={() => confirm('vanished')}>
+            {t.confirmVanished}
+          </Button>
+        </>
+      )}
+      {work.may('confirmOccurrence') && watch.purpose !== 'side' && (
+        <Button kind="primary" large onClick={() => confirm(null)}>
+          {t.confirmIt}
+        </Button>
+      )}
+    </section>
+  );
+}

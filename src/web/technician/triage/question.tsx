@@ -1,0 +1,138 @@
+import type { ComponentChildren } from 'preact';
+import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
+import { Notice } from '../../parts/notice.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { Screen } from '../../parts/screen.tsx';
+import { language } from '../../words/language.ts';
+import { lengthOfTime } from '../../words/times.ts';
+import { afterwardsWords, cautionWords, instructionWords } from './change-words.ts';
+import { percentWords, suspectWords } from './place-words.ts';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+/** One question: what to do, what to know about it, and then the answers, where the thumb is. */
+export function Question({
+  work,
+  title,
+  answers,
+  children,
+}: {
+  work: Work;
+  title: string;
+  answers: ComponentChildren;
+  children?: ComponentChildren;
+}) {
+  return (
+    <Screen title={title}>
+      <div class="question">{children}</div>
+      {work.refusal !== null && <Refusal problem={work.refusal} />}
+      <div class="answers">{answers}</div>
+    </Screen>
+  );
+}
+
+/** A sentence that comes in English only, marked as such for whoever has it read out. */
+export function English({ children }: { children: string }) {
+  return <span {...(language.value === 'en' ? {} : { lang: 'en' })}>{children}</span>;
+}
+
+/** What the plan says of this step, in its own sentence. */
+export function PlanSentence({ plan }: { plan: PlanReply | null }) {
+  return plan === null ? null : (
+    <p>
+      <English>{plan.sentence}</English>
+    </p>
+  );
+}
+
+export function Cautions({ texts }: { texts: readonly string[] }) {
+  const t = triageWords();
+  if (texts.length === 0) return null;
+  return (
+    <Notice tone="caution">
+      <strong>{t.caution}</strong>
+      <ul>
+        {texts.map((text) => (
+          <li key={text}>{cautionWords(text)}</li>
+        ))}
+      </ul>
+    </Notice>
+  );
+}
+
+export function Minutes({ minutes }: { minutes: PlannedTestView['minutes'] }) {
+  const t = triageWords();
+  const total = Math.max(1, minutes.setup + minutes.watch + minutes.restore);
+  return (
+    <dl class="minutes">
+      {(['setup', 'watch', 'restore'] as const).map((part) => (
+        <div key={part} class="minutes-part" style={{ flexGrow: Math.max(0.6, (4 * minutes[part]) / total) }}>
+          <dt>{t.minutes[part]}</dt>
+          <dd>{lengthOfTime(minutes[part])}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** What either outcome would mean. */
+export function Expectation({ test, plan, work }: { test: PlannedTestView; plan: PlanReply; work: Work }) {
+  const t = triageWords();
+  const names =
+    test.kind === 'menu' ? [t.answers.stayed, t.answers.vanished] : [t.answers.quiet, t.answers.comes];
+  return (
+    <section class="stack">
+      <h2>{t.expect}</h2>
+      <dl class="fork">
+        {test.outcomes.map((outcome, at) => (
+          <div class="fork-way" key={outcome.answer}>
+            <dt>
+              {names[at] ?? outcome.answer}{' '}
+              <span class="soft">({t.chance(percentWords(outcome.chance))})</span>
+            </dt>
+            <dd>
+              {t.likeliest(
+                suspectWords(work.chain, plan, outcome.likeliest),
+                percentWords(outcome.probability),
+              )}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+/** A planned test in full: care first, then what to do, why this one, and what to expect. */
+export function TestFacts({ test, plan, work }: { test: PlannedTestView; plan: PlanReply; work: Work }) {
+  const t = triageWords();
+  const needs = [...new Set([...test.kit, ...test.needs])];
+  return (
+    <>
+      <Cautions texts={test.caution} />
+      <p class="to-do">{instructionWords(test.kind, test.instructions)}</p>
+      {(needs.length > 0 || test.people > 1) && (
+        <section>
+          <h2>{t.needs}</h2>
+          <ul>
+            {needs.map((need) => (
+              <li key={need}>
+                <English>{need}</English>
+              </li>
+            ))}
+            {test.people > 1 && <li>{t.twoPeople}</li>}
+          </ul>
+        </section>
+      )}
+      <Minutes minutes={test.minutes} />
+      <section>
+        <h2>{t.why}</h2>
+        <p>
+          <English>{test.why}</English>
+        </p>
+      </section>
+      <Expectation test={test} plan={plan} work={work} />
+      <p class="soft">{afterwardsWords(test.kind, test.afterwards)}</p>
+    </>
+  );
+}

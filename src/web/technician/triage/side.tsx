@@ -1,0 +1,186 @@
+import { useState } from 'preact/hooks';
+import type { Occurrence, SideObservation } from '../../../../shared/contract/triage.ts';
+import { occurrencesIn, standingSides, watchesFor } from '../../../../state-machines/triage/record.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { triageAddress } from './addresses.ts';
+import { placeWords } from './place-words.ts';
+import { PlanSentence, Question, TestFacts } from './question.tsx';
+import { ReasonDialog } from './reason.tsx';
+import { watchOverTime } from './reproduce.tsx';
+import { stepWords } from './step-words.ts';
+import { OtherTests } from './tests.tsx';
+import type { PlanHere } from './use-plan.ts';
+import { OccurrenceList } from './watch.tsx';
+import { WithdrawDialog } from './withdraw.tsx';
+import type { Work } from './work.ts';
+
+const deviceWords = ({ chain }: Work, deviceId: string): string =>
+  placeWords(chain, { kind: 'device', deviceId });
+
+/** On which side of which device the fault lies. */
+export function SideQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
+  const { triage } = work.ticket;
+  const concluded = new Set(standingSides(triage).map(({ deviceId }) => deviceId));
+  const answered = watchesFor(triage, 'side').find(
+    (watch) => occurrencesIn([watch]).length > 0 && !concluded.has(watch.menuDeviceId ?? ''),
+  );
+  if (answered !== undefined) {
+    const deviceId = answered.menuDeviceId ?? '';
+    return <ConcludeQuestion key={`conclude ${deviceId}`} work={work} deviceId={deviceId} />;
+  }
+  const next = planned.plan?.next ?? null;
+  return next?.kind === 'menu' && next.target.kind === 'device' ? (
+    <MenuQuestion key={next.id} work={work} planned={planned} deviceId={next.target.deviceId} />
+  ) : (
+    <BeginQuestion key="begin" work={work} planned={planned} />
+  );
+}
+
+function MenuQuestion({ work, planned, deviceId }: { work: Work; planned: PlanHere; deviceId: string }) {
+  const t = stepWords();
+  const { plan } = planned;
+  if (plan?.next == null) return null;
+  return (
+    <Question
+      work={work}
+      title={t.menuTitle(deviceWords(work, deviceId))}
+      answers={
+        <>
+          <Button
+            kind="primary"
+            large
+            onClick={() => void work.send(watchOverTime(plan.next?.minutes.watch ?? null, deviceId))}
+          >
+            {t.menuUp}
+          </Button>
+          <BeginButton work={work} />
+        </>
+      }
+    >
+      <TestFacts test={plan.next} plan={plan} work={work} />
+      <OtherTests work={work} plan={plan} />
+      <Sides work={work} />
+    </Question>
+  );
+}
+
+function BeginButton({ work, isNext = false }: { work: Work; isNext?: boolean }) {
+  const t = stepWords();
+  if (!work.may('beginSubstitution')) return null;
+  return (
+    <Button
+      kind={isNext ? 'primary' : 'plain'}
+      large={isNext}
+      onClick={() => void work.send({ type: 'beginSubstitution' })}
+    >
+      {t.begin}
+    </Button>
+  );
+}
+
+/** Where no menu comes next by the plan: go on, choose one by hand, or hand the case on. */
+function BeginQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
+  const t = stepWords();
+  const isKnown = work.may('beginSubstitution');
+  return (
+    <Question
+      work={work}
+      title={isKnown ? t.beginTitle : t.chooseMenu}
+      answers={
+        <>
+          <BeginButton work={work} isNext />
+          {!planned.isMaking && (
+            <LinkButton href={triageAddress(work.ticket.id, 'changes')} large>
+              {t.chooseMenu}
+            </LinkButton>
+          )}
+        </>
+      }
+    >
+      {isKnown && <p>{t.beginLead}</p>}
+      <PlanSentence plan={planned.plan} />
+      <Sides work={work} />
+    </Question>
+  );
+}
+
+/** A menu was up when the fault came: what that says. */
+function ConcludeQuestion({ work, deviceId }: { work: Work; deviceId: string }) {
+  const t = stepWords();
+  const [withdrawing, setWithdrawing] = useState<Occurrence | null>(null);
+  const watches = watchesFor(work.ticket.triage, 'side').filter((watch) => watch.menuDeviceId === deviceId);
+  const answers = occurrencesIn(watches).map(({ menu }) => menu);
+  const stayed = answers.filter((menu) => menu === 'stayed').length;
+  const vanished = answers.length - stayed;
+  const says = stayed > 0 && vanished > 0 ? 'both' : stayed > 0 ? 'input' : 'output';
+  const device = deviceWords(work, deviceId);
+  const refusal = work.refusalOf({ type: 'concludeSide', deviceId });
+  return (
+    <Question
+      work={work}
+      title={t.concludeTitle[says](device)}
+      answers={
+        <>
+          {refusal === null && (
+            <Button kind="primary" large onClick={() => void work.send({ type: 'concludeSide', deviceId })}>
+              {t.conclude}
+            </Button>
+          )}
+          <Button large onClick={() => void work.send(watchOverTime(null, deviceId))}>
+            {t.watchOnce}
+          </Button>
+        </>
+      }
+    >
+      <p class="to-do">{t.concludeWhy[says](device)}</p>
+      <p>{t.seenWithMenu(stayed, vanished)}</p>
+      {refusal !== null && work.refusal === null && <Refusal problem={refusal} />}
+      {watches.map((watch) => (
+        <OccurrenceList key={watch.id} work={work} watch={watch} onWithdraw={setWithdrawing} />
+      ))}
+      <Sides work={work} />
+      {withdrawing !== null && (
+        <WithdrawDialog work={work} occurrence={withdrawing} onDone={() => setWithdrawing(null)} />
+      )}
+    </Question>
+  );
+}
+
+/** The sides that stand, each with the way to take it back. */
+export function Sides({ work }: { work: Work }) {
+  const t = stepWords();
+  const [taking, setTaking] = useState<SideObservation | null>(null);
+  const sides = standingSides(work.ticket.triage);
+  if (sides.length === 0) return null;
+  return (
+    <section>
+      <h2>{t.sides}</h2>
+      <ul class="list">
+        {sides.map((side) => (
+          <li key={side.deviceId} class="row">
+            <span>{t.sideOf[side.side](deviceWords(work, side.deviceId))}</span>
+            {work.may('withdrawSide') && (
+              <Button kind="quiet" onClick={() => setTaking(side)}>
+                {t.takeBack}
+              </Button>
+            )}
+          </li>
+        ))}
+      </ul>
+      {taking !== null && (
+        <ReasonDialog
+          title={t.takeBackTitle}
+          suggestion={t.takeBackReason}
+          action={t.takeBack}
+          refusal={work.refusal}
+          onCancel={() => setTaking(null)}
+          onReason={async (reason) => {
+            const { deviceId } = taking;
+            if (await work.send({ type: 'withdrawSide', deviceId, reason })) setTaking(null);
+          }}
+        />
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,97 @@
+import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
+import {
+  howSureByNow,
+  noFaultFoundWatchMin,
+  type RetestNeed,
+} from '../../../../shared/isolation/retest-statistics.ts';
+import {
+  baselineWatches,
+  minutesOf,
+  occurrencesIn,
+  occurrencesOf,
+  retestWatches,
+  verifyWatches,
+  watchesFor,
+} from '../../../../state-machines/triage/record.ts';
+import { baselineFor, watchRecordOf } from '../../../../state-machines/triage/retest.ts';
+import { lengthOfTime } from '../../words/times.ts';
+import { percentWords } from './place-words.ts';
+import { watchWords } from './watch-words.ts';
+
+/** What a running watch says by now: in words, how far along it is (0..1, null where that has no meaning), and whether it has said all it can. */
+export type SoFar = { text: string; more: string | null; progress: number | null; isDone: boolean };
+
+/** From this many occurrences on a retest is short enough; the plan counts the same way (planning/early-steps.ts). */
+const goodBaseline = 3;
+
+/** @param now UTC, ISO 8601 */
+export function soFar(record: TriageRecord, watch: Watch, now: string): SoFar {
+  const upToNow = { ...watch, endedAt: now };
+  const seen = occurrencesOf(watch).length;
+  switch (watch.purpose) {
+    case 'reproduce':
+      return reproduction(record, upToNow);
+    case 'side':
+      return { ...plainly(seen === 0 ? watchWords().sideNone : watchWords().sideSeen), isDone: seen > 0 };
+    case 'confirm':
+      return {
+        ...plainly(seen === 0 ? watchWords().confirmNone : watchWords().confirmSeen),
+        isDone: seen > 0,
+      };
+    case 'retest':
+    case 'verify':
+      return quiet(record, upToNow);
+  }
+}
+
+const plainly = (text: string) => ({ text, more: null, progress: null, isDone: false });
+
+function reproduction(record: TriageRecord, watch: Watch): SoFar {
+  const t = watchWords();
+  const watches = watchesFor(record, 'reproduce').map((each) => (each.id === watch.id ? watch : each));
+  const seen = occurrencesIn(baselineWatches(record)).length;
+  if (seen >= goodBaseline) return { ...plainly(t.baselineGood), progress: 1, isDone: true };
+  if (seen > 0) return { ...plainly(t.baselineMore(seen)), progress: seen / goodBaseline };
+  const neededMin = noFaultFoundWatchMin(record.symptom.perHour, record.settings.risk);
+  const watchedMin = watches.reduce((sum, each) => sum + minutesOf(each), 0);
+  const leftMin = Math.max(0, neededMin - watchedMin);
+  return plainly(t.notYet(lengthOfTime(Math.ceil(leftMin))));
+}
+
+/** Without the fault it gets surer by the minute; the watches of this change that have ended count as well. */
+function quiet(record: TriageRecord, watch: Watch): SoFar {
+  const t = watchWords();
+  const before = (
+    watch.purpose === 'retest' ? retestWatches(record, watch.changeId ?? '') : verifyWatches(record)
+  ).filter((each) => each.id !== watch.id && each.mode === watch.mode);
+  const watches = [...before, watch];
+  const { baseline, options } = baselineFor(record, watch);
+  const { sure, needed, progress, sentence } = howSureByNow(
+    baseline,
+    watchRecordOf(watch.mode, watches),
+    options,
+  );
+  if (occurrencesIn(watches).length > 0) {
+    const text = watch.purpose === 'retest' ? t.cameAnyway : t.cameAfterRemedy;
+    return { ...plainly(text), isDone: true };
+  }
+  if (sure === null || needed === null) return { ...plainly(t.cannotJudge), more: sentence };
+  const isDone = remainingOf(needed) <= 0;
+  return {
+    text:
+      watch.purpose === 'retest' ? t.sureOfChange(percentWords(sure)) : t.sureOfRemedy(percentWords(sure)),
+    more: isDone ? t.quietEnough : moreWords(needed),
+    progress,
+    isDone,
+  };
+}
+
+const remainingOf = (need: RetestNeed): number =>
+  need.mode === 'time' ? need.remainingMin : need.remainingTries;
+
+export function moreWords(need: RetestNeed): string {
+  const t = watchWords();
+  return need.mode === 'time'
+    ? t.moreMinutes(lengthOfTime(Math.ceil(need.remainingMin)))
+    : t.moreTries(need.remainingTries);
+}

@@ -1,0 +1,171 @@
+import type { ChangeKind } from '../../../../shared/contract/change.ts';
+import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { language } from '../../words/language.ts';
+import { lengthOfTime } from '../../words/times.ts';
+import { declareAddress } from './addresses.ts';
+import { changeWords } from './change-words.ts';
+import { changeHere, useHere } from './here.ts';
+import { percentWords, placeWords } from './place-words.ts';
+import { English } from './question.tsx';
+import { watchOverTime } from './reproduce.tsx';
+import { stepWords } from './step-words.ts';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+/** A test as an order: the plan's own in English, what and where in other languages. */
+export function testTitle({ chain }: Work, test: PlannedTestView): string {
+  const place = placeWords(chain, test.target);
+  if (test.kind === 'menu') return stepWords().menuTitle(place);
+  return language.value === 'en' ? test.text : `${changeWords(test.kind as ChangeKind)}: ${place}`;
+}
+
+/** The plan's second and third best, and what would be better with more at hand. */
+export function OtherTests({ work, plan }: { work: Work; plan: PlanReply }) {
+  const t = stepWords();
+  const { next, others, outOfReach } = plan;
+  return (
+    <>
+      {others.map((test, at) => (
+        <section key={test.id} class="card other-test">
+          <h2>{t.orRather[at] ?? t.orRather[1]}</h2>
+          <p>{testTitle(work, test)}</p>
+          <p class="soft">
+            {lengthOfTime(test.minutes.setup + test.minutes.watch + test.minutes.restore)}
+            {next !== null && test.expectedMin - next.expectedMin >= 1 && (
+              <> · {t.moreThanBest(lengthOfTime(test.expectedMin - next.expectedMin))}</>
+            )}
+          </p>
+          <DoTest work={work} test={test} />
+        </section>
+      ))}
+      {outOfReach !== null && (
+        <p class="soft">
+          <English>
+            {triageWords().betterElsewhere(
+              outOfReach.text,
+              outOfReach.why,
+              lengthOfTime(outOfReach.savesMin),
+            )}
+          </English>
+        </p>
+      )}
+      {next !== null && <Unwanted work={work} test={next} />}
+    </>
+  );
+}
+
+/** The way into a test from where the ticket is. */
+export function DoTest({
+  work,
+  test,
+  isNext = false,
+}: {
+  work: Work;
+  test: PlannedTestView;
+  isNext?: boolean;
+}) {
+  const t = stepWords();
+  const look = isNext ? { kind: 'primary' as const, large: true } : {};
+  const { target } = test;
+  if (test.kind === 'menu') {
+    const deviceId = target.kind === 'device' ? target.deviceId : '';
+    return work.ticket.state === 'locateSide' ? (
+      <Button {...look} onClick={() => void work.send(watchOverTime(test.minutes.watch, deviceId))}>
+        {t.menuUp}
+      </Button>
+    ) : (
+      <Button {...look} onClick={() => void work.send({ type: 'locateSideAgain', reason: t.backReason })}>
+        {t.backToMenus}
+      </Button>
+    );
+  }
+  if (work.ticket.state === 'locateSide') {
+    return work.may('beginSubstitution') ? (
+      <Button {...look} onClick={() => void work.send({ type: 'beginSubstitution' })}>
+        {t.begin}
+      </Button>
+    ) : null;
+  }
+  return (
+    <LinkButton {...look} href={declareAddress(work.ticket.id, test.kind, target)}>
+      {t.declareThis}
+    </LinkButton>
+  );
+}
+
+/** Has the plan do without a test that the client won't have. */
+function Unwanted({ work, test }: { work: Work; test: PlannedTestView }) {
+  const here = useHere(work.ticket.id);
+  const refuse = () =>
+    void changeHere(work.ticket.id, {
+      refused: [...here.refused, { test: test.kind as ChangeKind | 'menu', place: test.target }],
+    });
+  return (
+    <div>
+      <Button kind="quiet" onClick={refuse}>
+        {stepWords().unwanted}
+      </Button>
+    </div>
+  );
+}
+
+/** Who is suspected how much, and what speaks for and against it. */
+export function Suspects({ work, plan }: { work: Work; plan: PlanReply }) {
+  const t = triageWords();
+  const likely = plan.suspects.filter(({ probability }) => probability >= 0.01).slice(0, 5);
+  if (likely.length === 0) return null;
+  return (
+    <details>
+      <summary>
+        <h2>{t.suspects}</h2>
+      </summary>
+      <ol class="list">
+        {likely.map((suspect) => (
+          <li key={suspect.component} class="suspect">
+            <strong>{suspect.place === null ? suspect.name : placeWords(work.chain, suspect.place)}</strong>
+            <span class="figures">{percentWords(suspect.probability)}</span>
+            <meter value={suspect.probability} max={1} aria-hidden="true" />
+            <ul>
+              {suspect.because.slice(0, 3).map(({ text, decibans }) => (
+                <li key={text} class="soft">
+                  <English>{text}</English> ({decibans > 0 ? '+' : '−'}
+                  {Math.abs(decibans).toFixed(0)})
+                </li>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+}
+
+/** Nothing left is worth its time: what may be tried blindly all the same. */
+export function Stop({ work, plan }: { work: Work; plan: PlanReply }) {
+  const t = stepWords();
+  if (plan.stop === null) return null;
+  return (
+    <>
+      <Notice>
+        <English>{plan.stop.text}</English>
+      </Notice>
+      {plan.stop.repairs.length > 0 && (
+        <section>
+          <h2>{t.repairs}</h2>
+          <ul class="list">
+            {plan.stop.repairs.slice(0, 5).map((repair) => (
+              <li key={repair.kind + placeWords(work.chain, repair.target)}>
+                <English>{repair.text}</English>{' '}
+                <span class="soft">
+                  ({percentWords(repair.probability)}, {lengthOfTime(repair.minutes)})
+                </span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </>
+  );
+}

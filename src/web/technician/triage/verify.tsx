@@ -1,0 +1,135 @@
+import { useState } from 'preact/hooks';
+import { occurrencesIn, verifyWatches } from '../../../../state-machines/triage/record.ts';
+import { Button } from '../../parts/button.tsx';
+import { Dialog } from '../../parts/dialog.tsx';
+import { TextField } from '../../parts/field.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { caseWords } from './case-words.ts';
+import { PlanSentence, Question } from './question.tsx';
+import { isReason } from './reason.tsx';
+import { TakeBack } from './remedy.tsx';
+import { watchAsBefore } from './substitute.tsx';
+import type { PlanHere } from './use-plan.ts';
+import { watchWords } from './watch-words.ts';
+import type { Work } from './work.ts';
+
+/** The remedy is done: does it hold, and may the ticket be closed? */
+export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
+  const t = caseWords();
+  const [isClosing, setClosing] = useState(false);
+  const cameBack = occurrencesIn(verifyWatches(work.ticket.triage)).length > 0;
+  const holds = work.refusalOf({ type: 'close', note: '', override: null }) === null;
+  return (
+    <Question
+      key="verify"
+      work={work}
+      title={t.verifyTitle}
+      answers={
+        <>
+          {cameBack && (
+            <TakeBack
+              work={work}
+              label={t.cameBack}
+              title={t.cameBackTitle}
+              suggestion={t.cameBackReason}
+              send={(reason) => work.send({ type: 'faultCameBack', reason })}
+            />
+          )}
+          {holds && (
+            <Button kind="primary" large onClick={() => setClosing(true)}>
+              {t.close}
+            </Button>
+          )}
+          <Button
+            kind={holds || cameBack ? 'plain' : 'primary'}
+            large={!holds}
+            onClick={() => void work.send(watchAsBefore(work, plan?.watchMin ?? null))}
+          >
+            {watchWords().startTime}
+          </Button>
+          {!holds && <Button onClick={() => setClosing(true)}>{t.close}</Button>}
+          <TakeBack
+            work={work}
+            label={t.withdrawRemedy}
+            title={t.withdrawRemedyTitle}
+            send={(reason) => work.send({ type: 'withdrawRemedy', reason })}
+          />
+        </>
+      }
+    >
+      <p class="to-do">{t.verifyLead}</p>
+      <PlanSentence plan={plan} />
+      {isClosing && <CloseDialog work={work} onDone={() => setClosing(false)} />}
+    </Question>
+  );
+}
+
+function CloseDialog({ work, onDone }: { work: Work; onDone: () => void }) {
+  const t = caseWords();
+  const [note, setNote] = useState('');
+  const [why, setWhy] = useState('');
+  const refusal = work.refusalOf({ type: 'close', note: '', override: null });
+  const close = async () => {
+    if (refusal !== null && !isReason(why)) return;
+    const override = refusal === null ? null : { reason: why.trim() };
+    if (await work.send({ type: 'close', note: note.trim(), override })) onDone();
+  };
+  return (
+    <Dialog title={t.closeTitle} onClose={onDone}>
+      <form
+        class="stack"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void close();
+        }}
+      >
+        {refusal !== null && <Refusal problem={work.refusal ?? refusal} />}
+        {refusal !== null && (
+          <TextField
+            label={t.closeAnywayWhy}
+            value={why}
+            maxLength={2000}
+            onInput={({ currentTarget }) => setWhy(currentTarget.value)}
+          />
+        )}
+        <TextField
+          label={t.closingNote}
+          optional
+          value={note}
+          maxLength={4000}
+          onInput={({ currentTarget }) => setNote(currentTarget.value)}
+        />
+        <Button type="submit" kind="primary" large disabled={refusal !== null && !isReason(why)}>
+          {refusal === null ? t.close : t.closeAnyway}
+        </Button>
+      </form>
+    </Dialog>
+  );
+}
+
+/** The ticket is closed; for some days it can be opened again. */
+export function ClosedQuestion({ work }: { work: Work }) {
+  const t = caseWords();
+  const { closing, remedy } = work.ticket.triage;
+  return (
+    <Question
+      key="closed"
+      work={work}
+      title={t.closedTitle}
+      answers={
+        work.may('reopen') && (
+          <TakeBack
+            work={work}
+            label={t.reopen}
+            title={t.reopen}
+            suggestion={t.reopenReason}
+            send={(reason) => work.send({ type: 'reopen', reason })}
+          />
+        )
+      }
+    >
+      {remedy !== null && <p>{remedy.what}</p>}
+      {closing !== null && closing.note !== '' && <p>{closing.note}</p>}
+    </Question>
+  );
+}

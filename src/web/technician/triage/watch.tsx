@@ -1,0 +1,203 @@
+import { useRef, useState } from 'preact/hooks';
+import type { TicketCommand } from '../../../../shared/contract/commands.ts';
+import type { Occurrence, Watch } from '../../../../shared/contract/triage.ts';
+import { occurrencesOf } from '../../../../state-machines/triage/record.ts';
+import { Button } from '../../parts/button.tsx';
+import { Badge } from '../../parts/notice.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { Screen } from '../../parts/screen.tsx';
+import { clockTime } from '../../words/times.ts';
+import { changeWords } from './change-words.ts';
+import { placeWords } from './place-words.ts';
+import { soFar } from './sure.ts';
+import { useNow, useScreenOn } from './use-now.ts';
+import { watchWords } from './watch-words.ts';
+import { WithdrawDialog } from './withdraw.tsx';
+import type { Work } from './work.ts';
+
+/** A thumb that bounces within this time has pressed once; an occurrence is seen, said and over later. Assumed. */
+const onePressMs = 800;
+
+/** A running watch. The lower two thirds are for a thumb that nobody looks at. */
+export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
+  const t = watchWords();
+  const now = useNow(1000);
+  const isScreenOn = useScreenOn();
+  const [withdrawing, setWithdrawing] = useState<Occurrence | null>(null);
+  const [said, setSaid] = useState('');
+  const pressedAt = useRef(0);
+  const seen = occurrencesOf(watch);
+  const judged = soFar(work.ticket.triage, watch, now);
+  const press = async (command: TicketCommand, words: string) => {
+    const moment = performance.now();
+    if (moment - pressedAt.current < onePressMs && pressedAt.current !== 0) return;
+    pressedAt.current = moment;
+    // Two for the fault, one for a good try: to be told apart without looking.
+    navigator.vibrate?.(command.type === 'recordTry' ? 60 : [120, 80, 120]);
+    if (await work.send(command)) setSaid(words);
+  };
+  const last = seen.at(-1) ?? null;
+  return (
+    <>
+      <Screen title={purposeWords(work, watch)}>
+        <div class="watch-state">
+          <p class="watch-figures">
+            <span>
+              <span class="soft">{t.running}</span>{' '}
+              <strong class="figures">{elapsed(watch.startedAt, now)}</strong>
+            </span>
+            <span>
+              <span class="soft">{t.count}</span> <strong class="figures watch-count">{seen.length}</strong>
+            </span>
+            {watch.mode === 'trigger' && (
+              <span>
+                <span class="soft">{t.tries}</span> <strong class="figures watch-tries">{watch.tries}</strong>
+              </span>
+            )}
+          </p>
+          {judged.progress !== null && (
+            <progress class="watch-progress" value={judged.progress} max={1} aria-label={judged.text} />
+          )}
+          <p>
+            {judged.isDone && <span aria-hidden="true">✓ </span>}
+            {judged.text}
+            {judged.more !== null && <> · {judged.more}</>}
+          </p>
+        </div>
+        {work.refusal !== null && <Refusal problem={work.refusal} />}
+        <div class="row watch-ends">
+          <Button
+            kind={judged.isDone ? 'primary' : 'plain'}
+            onClick={() => void work.send({ type: 'endWatch' })}
+          >
+            {t.end}
+          </Button>
+          {last !== null && <Button onClick={() => setWithdrawing(last)}>{t.undo}</Button>}
+        </div>
+        <p role="status" class="for-readers-only">
+          {said}
+        </p>
+      </Screen>
+      <Presses watch={watch} press={press} />
+      <details class="watch-details">
+        <summary>{t.list}</summary>
+        <p class="soft">{isScreenOn ? t.screenOn : t.screenOff}</p>
+        <OccurrenceList work={work} watch={watch} onWithdraw={setWithdrawing} />
+      </details>
+      {withdrawing !== null && (
+        <WithdrawDialog work={work} occurrence={withdrawing} onDone={() => setWithdrawing(null)} />
+      )}
+    </>
+  );
+}
+
+function Presses({
+  watch,
+  press,
+}: {
+  watch: Watch;
+  press: (command: TicketCommand, words: string) => Promise<void>;
+}) {
+  const t = watchWords();
+  const count = occurrencesOf(watch).length + 1;
+  const occurrence = (menu: Occurrence['menu']): TicketCommand => ({
+    type: 'recordOccurrence',
+    durationS: null,
+    menu,
+    description: '',
+  });
+  if (watch.purpose === 'side') {
+    return (
+      <div class="presses">
+        <Press
+          tone="one"
+          label={t.stayed}
+          onPress={() => press(occurrence('stayed'), `${t.recorded(count)}, ${t.menuWords.stayed}`)}
+        />
+        <Press
+          tone="other"
+          label={t.vanished}
+          onPress={() => press(occurrence('vanished'), `${t.recorded(count)}, ${t.menuWords.vanished}`)}
+        />
+      </div>
+    );
+  }
+  return (
+    <div class="presses">
+      {watch.mode === 'trigger' && (
+        <Press
+          tone="one"
+          label={t.wentWell}
+          onPress={() => press({ type: 'recordTry' }, t.tryRecorded(watch.tries + 1))}
+        />
+      )}
+      <Press
+        tone="other"
+        label={watch.mode === 'trigger' ? t.failed : t.happened}
+        onPress={() => press(occurrence(null), t.recorded(count))}
+      />
+    </div>
+  );
+}
+
+function Press({ tone, label, onPress }: { tone: 'one' | 'other'; label: string; onPress: () => void }) {
+  return (
+    <button type="button" class={`press press-${tone}`} onClick={onPress}>
+      {label}
+    </button>
+  );
+}
+
+/** What a watch saw, newest first, with what was withdrawn of it. */
+export function OccurrenceList({
+  work,
+  watch,
+  onWithdraw,
+}: {
+  work: Work;
+  watch: Watch;
+  onWithdraw: (occurrence: Occurrence) => void;
+}) {
+  const t = watchWords();
+  if (watch.occurrences.length === 0) return <p>{t.nothingYet}</p>;
+  return (
+    <ul class="list">
+      {watch.occurrences.toReversed().map((occurrence) => (
+        <li key={occurrence.id} class="row">
+          <span class="figures">{clockTime(occurrence.at, work.zone)}</span>
+          {occurrence.menu !== null && <span>{t.menuWords[occurrence.menu]}</span>}
+          {occurrence.withdrawn === null ? (
+            work.may('withdrawOccurrence') && (
+              <Button kind="quiet" onClick={() => onWithdraw(occurrence)}>
+                {t.withdrawOne}
+                <span class="for-readers-only"> {clockTime(occurrence.at, work.zone)}</span>
+              </Button>
+            )
+          ) : (
+            <Badge>
+              {t.withdrawn}: {occurrence.withdrawn.reason}
+            </Badge>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What a watch is for, as a heading. */
+export function purposeWords({ chain, ticket }: Work, { purpose, menuDeviceId, changeId }: Watch): string {
+  const t = watchWords();
+  if (purpose === 'side')
+    return t.purposes.side(placeWords(chain, { kind: 'device', deviceId: menuDeviceId ?? '' }));
+  if (purpose !== 'retest') return t.purposes[purpose];
+  const change = ticket.triage.changes.find(({ id }) => id === changeId);
+  return t.purposes.retest(change === undefined ? '' : changeWords(change.kind));
+}
+
+/** Time since a moment as a stop-watch shows it: `1:04:09`. */
+function elapsed(from: string, now: string): string {
+  const seconds = Math.max(0, Math.floor((Date.parse(now) - Date.parse(from)) / 1000));
+  const [h, m, s] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60];
+  const two = (value: number) => String(value).padStart(2, '0');
+  return h === 0 ? `${m}:${two(s)}` : `${h}:${two(m)}:${two(s)}`;
+}
