@@ -21,9 +21,11 @@ export function decisionOf(
 ): Decision {
   const rate = records.rate.mode === 'none' ? terms.baseline : records.rate;
   const quiet = quietSpells(rate, terms);
-  const steps = candidates.map((candidate) => optionsOf(model, records, candidate, quiet, terms));
+  const steps = candidates.map((candidate) =>
+    optionsOf({ model, chances, records, quiet, terms }, candidate),
+  );
   const options: Option[] = [];
-  for (const [main, further] of withoutDearer(steps.filter(([main]) => main && tellsApart(main, chances)))) {
+  for (const [main, further] of withoutDearer(steps)) {
     if (main !== undefined)
       options.push({ ...main, after: -1, resumeMin: handlingOf(main.candidate) - main.handlingMin });
     if (further !== undefined)
@@ -64,20 +66,23 @@ function quietSpells(rate: FaultRate, terms: Terms): QuietSpells {
   };
 }
 
-/** The option that a candidate is, and watching on for longer after it. */
-function optionsOf(
-  model: FaultModel,
-  records: Records,
-  candidate: Candidate,
-  quiet: QuietSpells,
-  terms: Terms,
-): OptionByHypothesis[] {
+type Situation = {
+  model: FaultModel;
+  chances: readonly number[];
+  records: Records;
+  quiet: QuietSpells;
+  terms: Terms;
+};
+
+/** The option that a candidate is, and watching on for longer after it; none if it tells nothing. */
+function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothesis[] {
+  const { model, chances, records, quiet, terms } = situation;
   const { need, more, rate } = quiet;
   const { action } = candidate;
-  if (action.kind === 'menu')
-    return records.menus.has(action.deviceId)
-      ? []
-      : [menuOption(model, candidate, action.deviceId, need, rate, terms)];
+  if (action.kind === 'menu') {
+    const option = menuOption(model, candidate, action.deviceId, need, rate, terms);
+    return records.menus.has(action.deviceId) || !tellsApart(option, chances) ? [] : [option];
+  }
   const record = records.tests.get(candidate.id);
   if (record?.seen === true || record?.surelyAway === true) return [];
   const effects = effectsOf(model, action.test, action.target);
@@ -93,8 +98,10 @@ function optionsOf(
     return { candidate, first, ...minutes, exposure: to - from };
   };
   const handlingMin = handlingMinutes(candidate, terms, done);
-  if (done < need) return [watch(done, need, handlingMin), watch(need, more, 0)];
-  return done < more ? [watch(done, more, handlingMin)] : [];
+  if (done >= more) return [];
+  const main = watch(done, done < need ? need : more, handlingMin);
+  if (!tellsApart(main, chances)) return [];
+  return done < need ? [main, watch(need, more, 0)] : [main];
 }
 
 /** Minutes around a watch. What is in place has to be put back whatever comes next, so that is no cost of watching on. */

@@ -88,10 +88,13 @@ function classesOf(
   for (const [at, { component }] of model.hypotheses.entries())
     sums.set(component, (sums.get(component) ?? 0) + (chances[at] ?? 0));
   // watching on after a quiet watch tells the same hypotheses apart as that watch does
-  const telling = options.filter(({ after }) => after === -1);
+  const telling = options.flatMap(({ first, after }) => (after === -1 ? [first] : []));
   const isSmall = (at: number) => (chances[at] ?? 0) < negligible;
-  const alike = (one: number, other: number) =>
-    telling.every(({ first }) => Math.abs((first[one] ?? 0) - (first[other] ?? 0)) < same);
+  const alike = (one: number, other: number) => {
+    for (const first of telling)
+      if (Math.abs((first[one] as number) - (first[other] as number)) >= same) return false;
+    return true;
+  };
   const byGroup = new Map<string, Class[]>();
   for (const [at, { component }] of model.hypotheses.entries()) {
     const chance = chances[at] ?? 0;

@@ -6,7 +6,7 @@ import type { Ranked } from './search-state.ts';
 /** Options up to which every outcome is looked at exactly. */
 const exactUpTo = 5;
 /** What a replan may cost, in evaluations of one class or component; a few ms. */
-const replanWork = 200_000;
+const replanWork = 150_000;
 const replanBreadth = 6;
 const replanDepth = 24;
 
