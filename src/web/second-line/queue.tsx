@@ -1,53 +1,158 @@
-import { paths } from '../api/paths.ts';
-import { Card, List } from '../parts/card.tsx';
+import './second-line.css';
+import { useEffect, useState } from 'preact/hooks';
+import { paths, type QueueEntry } from '../api/paths.ts';
+import { session } from '../api/session.ts';
 import { DocumentView } from '../parts/document-view.tsx';
+import { Choices } from '../parts/field.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useDocument } from '../store/documents.ts';
-import { wordsOf } from '../words/language.ts';
-import { dayAndTime } from '../words/times.ts';
+import { plural, wordsOf } from '../words/language.ts';
+import { terms } from '../words/terms.ts';
+import { dayAndTime, lengthOfTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
+import { useNames } from './people.ts';
 
 const t = wordsOf({
   en: {
     title: 'Cases waiting',
     none: 'No case is waiting.',
+    order: 'In which order',
+    longest: 'Longest waiting first',
+    complete: 'Most complete first',
+    count: (count: number) => plural('en', count, '1 case', `${count} cases`),
+    waits: (length: string) => `waits ${length}`,
+    days: (count: number) => plural('en', count, '1 day', `${count} days`),
     since: (when: string) => `since ${when}`,
-    taken: 'taken',
+    version: (version: number) => `packet version ${version}`,
+    all: 'complete',
+    waived: (count: number) => plural('en', count, '1 thing left out', `${count} things left out`),
+    free: 'free',
+    yours: 'yours',
+    with: (name: string) => `with ${name}`,
+    onSite: (name: string) => `on site: ${name}`,
   },
   de: {
     title: 'Wartende Fälle',
     none: 'Kein Fall wartet.',
+    order: 'In welcher Reihenfolge',
+    longest: 'Am längsten wartend zuerst',
+    complete: 'Am vollständigsten zuerst',
+    count: (count) => plural('de', count, '1 Fall', `${count} Fälle`),
+    waits: (length) => `wartet ${length}`,
+    days: (count) => plural('de', count, '1 Tag', `${count} Tage`),
     since: (when) => `seit ${when}`,
-    taken: 'übernommen',
+    version: (version) => `Fallpaket Fassung ${version}`,
+    all: 'vollständig',
+    waived: (count) => plural('de', count, '1 Sache weggelassen', `${count} Sachen weggelassen`),
+    free: 'frei',
+    yours: 'deiner',
+    with: (name) => `bei ${name}`,
+    onSite: (name) => `vor Ort: ${name}`,
   },
 });
+type Order = 'longest' | 'complete';
 
-/** What waits for second line, the longest waiting first. */
+/** What waits for second line, by waiting time or by completeness. */
 export function QueueScreen() {
   const words = t();
   const queue = useDocument(paths.supportQueue);
-  const zone = useZone(null);
+  const [order, setOrder] = useState<Order>('longest');
+  const now = useMinutes();
   return (
     <Screen title={words.title}>
       <DocumentView document={queue}>
-        {({ items }) => (
-          <>
-            {items.length === 0 && <p>{words.none}</p>}
-            <List>
-              {items.map((entry) => (
-                <li key={entry.id}>
-                  <Card title={entry.client}>
-                    <span class="soft">{words.since(dayAndTime(entry.waitingSince, zone))}</span>
-                    <p>{entry.question}</p>
-                    {entry.takenBy !== null && <Badge>{words.taken}</Badge>}
-                  </Card>
-                </li>
-              ))}
-            </List>
-          </>
-        )}
+        {({ items }) =>
+          items.length === 0 ? (
+            <p>{words.none}</p>
+          ) : (
+            <>
+              <div class="queue-order">
+                <Choices
+                  label={words.order}
+                  value={order}
+                  onChoose={setOrder}
+                  options={[
+                    { value: 'longest', label: words.longest },
+                    { value: 'complete', label: words.complete },
+                  ]}
+                />
+              </div>
+              <p class="soft" role="status">
+                {words.count(items.length)}
+              </p>
+              <ol class="queue">
+                {items.toSorted(orders[order]).map((entry) => (
+                  <li key={entry.id}>
+                    <Entry entry={entry} now={now} />
+                  </li>
+                ))}
+              </ol>
+            </>
+          )
+        }
       </DocumentView>
     </Screen>
   );
+}
+
+const byWaiting = (a: QueueEntry, b: QueueEntry): number =>
+  Date.parse(a.waitingSince) - Date.parse(b.waitingSince);
+const orders: Record<Order, (a: QueueEntry, b: QueueEntry) => number> = {
+  longest: byWaiting,
+  complete: (a, b) => a.waived - b.waived || byWaiting(a, b),
+};
+
+function Entry({ entry, now }: { entry: QueueEntry; now: number }) {
+  const words = t();
+  const zone = useZone(entry.siteId);
+  const nameOf = useNames();
+  const { takenBy } = entry;
+  const isMine = takenBy !== null && takenBy === session.value?.member.id;
+  return (
+    <a class="queue-entry" href={`/app/cases/${entry.id}`}>
+      <span class="queue-time">
+        <strong>{words.waits(waited(now - Date.parse(entry.waitingSince)))}</strong>
+        <span class="soft">{words.since(dayAndTime(entry.waitingSince, zone))}</span>
+      </span>
+      <span class="queue-what">
+        <strong class="queue-client">
+          {entry.number}. {entry.client}
+        </strong>
+        <span>{entry.question}</span>
+        <span class="soft">
+          {[
+            terms().symptoms[entry.symptom],
+            entry.chainName,
+            ...(entry.assigneeName === null ? [] : [words.onSite(entry.assigneeName)]),
+          ].join(' · ')}
+        </span>
+      </span>
+      <span class="queue-state">
+        {(entry.priority === 'high' || entry.priority === 'urgent') && (
+          <Badge tone="caution">{terms().priorities[entry.priority]}</Badge>
+        )}
+        <Badge tone={entry.waived === 0 ? 'good' : 'caution'}>
+          {entry.waived === 0 ? words.all : words.waived(entry.waived)}
+        </Badge>
+        <Badge>{words.version(entry.version)}</Badge>
+        <Badge>{takenBy === null ? words.free : isMine ? words.yours : words.with(nameOf(takenBy))}</Badge>
+      </span>
+    </a>
+  );
+}
+
+function waited(ms: number): string {
+  const minutes = Math.max(0, ms / 60_000);
+  return minutes < 2 * 24 * 60 ? lengthOfTime(minutes) : t().days(Math.floor(minutes / (24 * 60)));
+}
+
+/** The moment, anew every minute. */
+function useMinutes(): number {
+  const [now, setNow] = useState(Date.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(Date.now()), 60_000);
+    return () => clearInterval(timer);
+  }, []);
+  return now;
 }

@@ -2,16 +2,34 @@ import { lazyScreen } from '../lazy-screen.ts';
 import type { RoleScreens } from '../roles.ts';
 import { wordsOf } from '../words/language.ts';
 
-const t = wordsOf({ en: { queue: 'Queue' }, de: { queue: 'Warteschlange' } });
+const t = wordsOf({
+  en: { queue: 'Queue', packets: 'Packets' },
+  de: { queue: 'Warteschlange', packets: 'Pakete' },
+});
 
 export const secondLineScreens: RoleScreens = {
   roles: ['support', 'admin'],
   home: '/app/queue',
-  menu: [{ href: '/app/queue', label: () => t().queue }],
+  menu: [
+    { href: '/app/queue', label: () => t().queue },
+    { href: '/app/packets', label: () => t().packets },
+  ],
   routes: [
     {
       path: '/app/queue',
       screen: lazyScreen(() => import('./queue.tsx').then((module) => module.QueueScreen)),
+    },
+    {
+      path: '/app/cases/:ticketId',
+      screen: lazyScreen(() => import('./case.tsx').then((module) => module.CaseScreen)),
+    },
+    {
+      path: '/app/packets',
+      screen: lazyScreen(() => import('./packets.tsx').then((module) => module.PacketsScreen)),
+    },
+    {
+      path: '/app/packets/:packetId',
+      screen: lazyScreen(() => import('./packet-view.tsx').then((module) => module.PacketScreen)),
     },
   ],
 };

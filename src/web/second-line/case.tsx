@@ -1,0 +1,115 @@
+import './second-line.css';
+import { paths } from '../api/paths.ts';
+import { Button } from '../parts/button.tsx';
+import { DocumentView } from '../parts/document-view.tsx';
+import { Badge } from '../parts/notice.tsx';
+import { Screen } from '../parts/screen.tsx';
+import { useDocument } from '../store/documents.ts';
+import { frameWords } from '../words/frame.ts';
+import { stateWord, terms } from '../words/terms.ts';
+import { dayAndTime } from '../words/times.ts';
+import { Actions } from './actions.tsx';
+import { type CaseFacts, useCaseFacts } from './case-facts.ts';
+import { ChainPart } from './chain-part.tsx';
+import { ChangesPart } from './changes-part.tsx';
+import { AuditPart, FirmwarePart } from './checks-part.tsx';
+import { EvidencePart } from './evidence-part.tsx';
+import { HistoryPart, RequestsPart } from './history-part.tsx';
+import { LogsPart } from './logs-part.tsx';
+import { PacketsPart } from './packets-part.tsx';
+import { SidePart } from './side-part.tsx';
+import { BudgetPart, EdidPart } from './signal-part.tsx';
+import { SummaryPart } from './summary-part.tsx';
+import { SuspectsPart } from './suspects-part.tsx';
+import { TimesPart } from './times-part.tsx';
+import { caseWords } from './words.ts';
+
+/** A case on one page, for an engineer who has never seen the site. */
+export function CaseScreen({ ticketId = '' }: { ticketId?: string }) {
+  const t = caseWords();
+  const ticket = useDocument(paths.ticket(ticketId));
+  const facts = useCaseFacts(ticket.body);
+  const title = ticket.body === null ? t.case : t.caseOf(ticket.body.number, ticket.body.client);
+  return (
+    <Screen title={title}>
+      <DocumentView document={ticket}>
+        {() => (facts === null ? <p role="status">{frameWords().loading} …</p> : <Case facts={facts} />)}
+      </DocumentView>
+    </Screen>
+  );
+}
+
+function Case({ facts }: { facts: CaseFacts }) {
+  const t = caseWords();
+  const { ticket, zone } = facts;
+  const contents: [string, string][] = [
+    ['question', t.question],
+    ...(ticket.triage.requests.length > 0 ? [['requests', t.requests] as [string, string]] : []),
+    ['chain', t.chain],
+    ['side', t.sideProof],
+    ['changes', t.changes],
+    ['suspects', t.suspects],
+    ['times', t.timeLine],
+    ['logs', t.whatLogsSay],
+    ['evidence', t.evidence],
+    ['budget', t.budget],
+    ['edids', t.edids],
+    ['firmware', t.firmwareLevels],
+    ['audit', t.audit],
+    ['packets', t.packets],
+    ['history', t.history],
+  ];
+  return (
+    <>
+      <div class="row">
+        <Badge>{stateWord(ticket.state)}</Badge>
+        <Badge>{terms().symptoms[ticket.symptom]}</Badge>
+        <Badge>{terms().priorities[ticket.priority]}</Badge>
+        <span class="soft">
+          {[
+            ticket.chainName,
+            t.openedAt(dayAndTime(ticket.openedAt, zone)),
+            ticket.assigneeName === null ? null : t.technicianIs(ticket.assigneeName),
+            t.timesIn(zone),
+          ]
+            .filter((part) => part !== null)
+            .join(' · ')}
+        </span>
+        <span class="not-printed">
+          <Button onClick={() => print()}>{frameWords().print}</Button>
+        </span>
+      </div>
+      <div class="case-columns">
+        <SummaryPart facts={facts} />
+        <div class="case-side">
+          <Actions facts={facts} />
+          <nav class="card case-contents not-printed" aria-label={t.contents}>
+            <ol>
+              {contents.map(([id, title]) => (
+                <li key={id}>
+                  <a href={`#${id}`}>{title}</a>
+                </li>
+              ))}
+            </ol>
+          </nav>
+        </div>
+        <div class="case-parts">
+          <RequestsPart facts={facts} />
+          <ChainPart facts={facts} />
+          <SidePart facts={facts} />
+          <ChangesPart facts={facts} />
+          <SuspectsPart facts={facts} />
+          <TimesPart facts={facts} />
+          <LogsPart facts={facts} />
+          <EvidencePart facts={facts} />
+          <BudgetPart facts={facts} />
+          <EdidPart facts={facts} />
+          <FirmwarePart facts={facts} />
+          <AuditPart facts={facts} />
+          <PacketsPart facts={facts} />
+          <HistoryPart facts={facts} />
+        </div>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,147 @@
+import type { ChangeRecord, Judgement } from '../../../shared/contract/change.ts';
+import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { minutesOf, occurrencesIn } from '../../../state-machines/triage/record.ts';
+import { Facts } from '../parts/card.tsx';
+import { Badge, Notice, type Tone } from '../parts/notice.tsx';
+import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
+import type { CaseFacts } from './case-facts.ts';
+import { CasePart } from './case-part.tsx';
+import { EvidenceList } from './evidence-part.tsx';
+import { deviceWord, placeWord } from './place-words.ts';
+import { Table } from './table.tsx';
+import { values } from './value-words.ts';
+import { caseWords } from './words.ts';
+
+/** Each change in its order: what was foretold, what came of it, and how much that is worth. */
+export function ChangesPart({ facts }: { facts: CaseFacts }) {
+  const t = caseWords();
+  const { changes } = facts.ticket.triage;
+  return (
+    <CasePart id="changes" title={t.changes}>
+      {changes.length === 0 && <p>{t.noChanges}</p>}
+      <ol class="case-changes">
+        {changes.map((change, at) => (
+          <li key={change.id}>
+            <Change facts={facts} change={change} nth={at + 1} />
+          </li>
+        ))}
+      </ol>
+    </CasePart>
+  );
+}
+
+const tones: Record<string, Tone> = { cleared: 'good', persists: 'refusal', inconclusive: 'caution' };
+
+function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord; nth: number }) {
+  const t = caseWords();
+  const { chain, evidence, ticket } = facts;
+  const { judgement } = change;
+  const items = evidence.filter(({ tie }) => tie.changeId === change.id);
+  return (
+    <article class="stack case-change" aria-labelledby={`change-${change.id}`}>
+      <h3 id={`change-${change.id}`}>
+        {nth}. {values().changes[change.kind]}: {placeWord(chain, change.target)}
+      </h3>
+      <div class="row">
+        <Badge>{values().statuses[change.status]}</Badge>
+        {judgement !== null && (
+          <Badge tone={tones[judgement.verdict] ?? 'plain'}>{values().verdicts[judgement.verdict]}</Badge>
+        )}
+        {judgement !== null && !judgement.attributable && <Badge tone="refusal">{t.notAttributable}</Badge>}
+        {judgement?.override != null && <Badge tone="caution">{t.overridden}</Badge>}
+        {change.round !== ticket.triage.round && <Badge>{t.earlierRound(change.round)}</Badge>}
+      </div>
+      <ChangeFacts facts={facts} change={change} />
+      {judgement !== null && <Warnings facts={facts} judgement={judgement} />}
+      {items.length > 0 && <EvidenceList facts={facts} items={items} />}
+    </article>
+  );
+}
+
+function ChangeFacts({ facts, change }: { facts: CaseFacts; change: ChangeRecord }) {
+  const t = caseWords();
+  const { zone, nameOf, ticket } = facts;
+  const { judgement, appliedAt, finishedAt } = change;
+  const until = finishedAt === null ? t.stillIn : clockTime(finishedAt, zone);
+  return (
+    <Facts
+      facts={[
+        [t.foretold, change.expected],
+        [t.detail, change.detail],
+        [
+          t.when,
+          appliedAt === null
+            ? t.neverMade
+            : `${dayAndTime(appliedAt, zone)} – ${until}, ${nameOf(change.by)}`,
+        ],
+        ...(judgement === null ? [[t.result, t.notJudged] as const] : judgementFacts(judgement)),
+        [t.afterPutBack, putBackWords(ticket.triage, change)],
+        [t.closingNote, change.closingNote ?? ''],
+      ]}
+    />
+  );
+}
+
+/** What the retest showed, and how much that is worth. */
+function judgementFacts(judgement: Judgement): [string, string][] {
+  const t = caseWords();
+  const { occurrences, watchedMin, tries, verdict, riskOfBeingFooled, override, computed } = judgement;
+  const seen = t.seenIn(occurrences, lengthOfTime(watchedMin));
+  const strength =
+    riskOfBeingFooled !== null
+      ? t.fooled(number(riskOfBeingFooled * 100, 2))
+      : verdict === 'persists' && occurrences > 0
+        ? t.certain
+        : t.noFigure;
+  return [
+    [t.result, tries > 0 ? `${seen}, ${t.tries(tries)}` : seen],
+    [t.strength, strength],
+    [
+      t.overrideReason,
+      override === null ? '' : `${override.reason} (${t.computedWas(values().verdicts[computed])})`,
+    ],
+    [t.because, judgement.reasons.join(' ')],
+  ];
+}
+
+/** What was seen once it was put back; empty where nobody watched. */
+function putBackWords({ watches }: TriageRecord, { id }: ChangeRecord): string {
+  const after = watches.filter(({ purpose, changeId }) => purpose === 'confirm' && changeId === id);
+  if (after.length === 0) return '';
+  const minutes = after.reduce((sum, watch) => sum + minutesOf(watch), 0);
+  return caseWords().seenIn(occurrencesIn(after).length, lengthOfTime(minutes));
+}
+
+function Warnings({ facts: { chain }, judgement }: { facts: CaseFacts; judgement: Judgement }) {
+  const t = caseWords();
+  return (
+    <>
+      {judgement.warnings.length > 0 && (
+        <Notice tone="caution">
+          {judgement.warnings.map((warning) => (
+            <span key={warning}>{warning}</span>
+          ))}
+        </Notice>
+      )}
+      {judgement.differences.length > 0 && (
+        <Table
+          caption={t.settingsDiffer}
+          heads={[t.device, t.setting, t.before, t.after, t.wasDeclared]}
+          rows={judgement.differences.map(({ deviceId, key, before, after, declared }) => [
+            deviceWord(chain, deviceId),
+            key,
+            before === null ? '–' : String(before),
+            after === null ? '–' : String(after),
+            declared ? (
+              t.yes
+            ) : (
+              <Badge key="declared" tone="refusal">
+                {t.no}
+              </Badge>
+            ),
+          ])}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,110 @@
+import { checkLevels } from '../../../shared/chain/firmware-level.ts';
+import type { Finding } from '../../../shared/contract/chain.ts';
+import { standingEvidence } from '../../../state-machines/triage/record.ts';
+import { paths } from '../api/paths.ts';
+import { DocumentView } from '../parts/document-view.tsx';
+import { Badge } from '../parts/notice.tsx';
+import { useDocument } from '../store/documents.ts';
+import { dayAndTime } from '../words/times.ts';
+import type { CaseFacts } from './case-facts.ts';
+import { CasePart } from './case-part.tsx';
+import { placeWord } from './place-words.ts';
+import { Table } from './table.tsx';
+import { values } from './value-words.ts';
+import { caseWords } from './words.ts';
+
+const order: readonly Finding['severity'][] = ['mustFix', 'shouldFix', 'note'];
+const tones = { mustFix: 'refusal', shouldFix: 'caution', note: 'plain' } as const;
+
+/** The audit of the chain as it is described now, worst first. */
+export function AuditPart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
+  const t = caseWords();
+  const audit = useDocument(paths.chainAudit(ticket.chainId));
+  return (
+    <CasePart id="audit" title={t.audit}>
+      <DocumentView document={audit}>
+        {({ version, findings }) => (
+          <>
+            <p class="soft">{t.auditOf(version)}</p>
+            {findings.length === 0 ? (
+              <p>{t.noFindings}</p>
+            ) : (
+              <Table
+                caption={t.audit}
+                heads={[t.severity, t.where, t.finding, t.whatToDo, t.source]}
+                rows={findings
+                  .toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
+                  .map(({ severity, place, text, whatToDo, source, caution }) => [
+                    <Badge key="severity" tone={tones[severity]}>
+                      {values().severities[severity]}
+                    </Badge>,
+                    placeWord(chain, place),
+                    text,
+                    [whatToDo, caution].filter(Boolean).join(' '),
+                    <span key="source" class="soft">
+                      {source}
+                    </span>,
+                  ])}
+              />
+            )}
+          </>
+        )}
+      </DocumentView>
+    </CasePart>
+  );
+}
+
+export function FindingList({ findings }: { findings: readonly Finding[] }) {
+  return (
+    <ul>
+      {findings.map(({ rule, severity, text }) => (
+        <li key={rule + text}>
+          <Badge tone={tones[severity]}>{values().severities[severity]}</Badge> {text}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What was read last of each device's firmware, against the lowest level that the organisation accepts. */
+export function FirmwarePart({ facts: { ticket, chain, zone, nameOf } }: { facts: CaseFacts }) {
+  const t = caseWords();
+  const levels = useDocument(paths.firmwareLevels).body?.items ?? [];
+  const readings = standingEvidence(ticket.triage).filter(({ reading }) => reading?.kind === 'firmware');
+  const rows = chain.devices.map((device) => {
+    const read = readings.findLast(({ tie }) => tie.deviceId === device.id);
+    const level = read?.reading?.kind === 'firmware' ? read.reading.level : device.firmware;
+    const checks = checkLevels({ model: device.model, firmware: level }, levels);
+    return [
+      device.name,
+      device.model ?? '',
+      level ?? (
+        <Badge key="none" tone="caution">
+          {t.notKnown}
+        </Badge>
+      ),
+      checks.map(({ minimum }) => minimum).join(', '),
+      checks.length === 0
+        ? t.noMinimum
+        : checks.map(({ result, minimum, reason }) => (
+            <Badge key={minimum} tone={result === 'ok' ? 'good' : result === 'below' ? 'refusal' : 'caution'}>
+              {result === 'ok' ? t.levelOk : result === 'below' ? t.levelBelow : `${t.notKnown}: ${reason}`}
+            </Badge>
+          )),
+      read === undefined
+        ? device.firmware === null
+          ? ''
+          : t.fromDescription
+        : t.readBy(nameOf(read.by), dayAndTime(read.at, zone)),
+    ];
+  });
+  return (
+    <CasePart id="firmware" title={t.firmwareLevels}>
+      <Table
+        caption={t.firmwareLevels}
+        heads={[t.device, t.model, t.level, t.lowest, t.check, t.from]}
+        rows={rows}
+      />
+    </CasePart>
+  );
+}

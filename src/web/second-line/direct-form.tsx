@@ -1,0 +1,78 @@
+import { paths } from '../api/paths.ts';
+import { Button } from '../parts/button.tsx';
+import { SelectField, TextField } from '../parts/field.tsx';
+import { Notice } from '../parts/notice.tsx';
+import { useDocument } from '../store/documents.ts';
+import { lengthOfTime } from '../words/times.ts';
+import type { FormProperties } from './form-properties.ts';
+import { placeWord } from './place-words.ts';
+import { useDraft } from './use-draft.ts';
+import { values } from './value-words.ts';
+import { caseWords } from './words.ts';
+
+/** One step for the technician, as a change of the triage where there is one that applies. */
+export function DirectForm({ facts, send, isBusy }: FormProperties) {
+  const t = caseWords();
+  const { ticket, chain } = facts;
+  const changes = useDocument(paths.applicableChanges(ticket.id)).body?.items ?? [];
+  const [draft, change, forget] = useDraft(`direct ${ticket.id}`, { change: '', text: '' });
+  const keyOf = ({ kind, target }: (typeof changes)[number]) => `${kind} ${JSON.stringify(target)}`;
+  const nameOf = ({ kind, target }: (typeof changes)[number]) =>
+    `${values().changes[kind]}: ${placeWord(chain, target)}`;
+  const chosen = changes.find((each) => keyOf(each) === draft.change);
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        const wanted = chosen === undefined ? null : { kind: chosen.kind, target: chosen.target };
+        void send({ type: 'directStep', text: draft.text.trim(), change: wanted }).then(
+          (isAccepted) => isAccepted && forget(),
+        );
+      }}
+    >
+      <SelectField
+        label={t.whichStep}
+        value={chosen === undefined ? '' : draft.change}
+        onChoose={(key) => {
+          const picked = changes.find((each) => keyOf(each) === key);
+          const wasOffered = draft.text.trim() === '' || changes.some((each) => nameOf(each) === draft.text);
+          change({
+            change: key,
+            ...(wasOffered ? { text: picked === undefined ? '' : nameOf(picked) } : {}),
+          });
+        }}
+        options={[
+          { value: '', label: t.inWordsOnly },
+          ...changes.map((each) => ({
+            value: keyOf(each),
+            label: each.tried ? `${nameOf(each)} (${t.tried})` : nameOf(each),
+          })),
+        ]}
+      />
+      {chosen !== undefined && (
+        <Notice tone={chosen.caution.length > 0 ? 'caution' : 'plain'}>
+          <span>{chosen.instructions}</span>
+          <span>
+            {t.takes(lengthOfTime(chosen.setupMin), lengthOfTime(chosen.restoreMin))}
+            {chosen.needs.length > 0 && ` ${t.needsKit(chosen.needs.join(', '))}`}
+          </span>
+          {chosen.caution.map((text) => (
+            <span key={text}>{text}</span>
+          ))}
+        </Notice>
+      )}
+      <TextField
+        label={t.stepInWords}
+        hint={t.stepHint}
+        rows={4}
+        required
+        value={draft.text}
+        onInput={({ currentTarget }) => change({ text: currentTarget.value })}
+      />
+      <Button type="submit" kind="primary" disabled={isBusy || draft.text.trim() === ''}>
+        {t.giveBackForStep}
+      </Button>
+    </form>
+  );
+}

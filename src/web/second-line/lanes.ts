@@ -1,0 +1,157 @@
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { deviceWord, placeWord } from './place-words.ts';
+import { values } from './value-words.ts';
+import { caseWords } from './words.ts';
+
+/** `open`: it runs still. `dim`: withdrawn, or not confirmed. */
+export type LaneSpan = {
+  id: string;
+  from: string;
+  to: string | null;
+  name: string;
+  tone: 'watch' | 'change' | 'covered' | 'gap';
+};
+export type LaneMark = {
+  id: string;
+  at: string;
+  name: string;
+  tone: 'seen' | 'proposed' | 'withdrawn' | 'event';
+};
+/** One row of the time line. */
+export type Lane = {
+  id: string;
+  name: string;
+  spans: readonly LaneSpan[];
+  marks: readonly LaneMark[];
+};
+
+/** More kinds of event than these share one row. */
+const mostKinds = 6;
+
+/** Everything of a case that has a time, in rows: watches, changes, what was seen, and what each log tells. */
+export function lanesOf(record: TriageRecord, chain: Chain, logs: readonly LogFinding[]): Lane[] {
+  const t = caseWords();
+  return [
+    {
+      id: 'watches',
+      name: t.watches,
+      spans: record.watches.map(({ id, startedAt, endedAt, purpose }, at) => ({
+        id,
+        from: startedAt,
+        to: endedAt,
+        name: `${at + 1} ${values().purposes[purpose]}`,
+        tone: 'watch',
+      })),
+      marks: [],
+    },
+    {
+      id: 'changes',
+      name: t.changesInPlace,
+      spans: record.changes.flatMap(({ id, kind, target, appliedAt, finishedAt }, at) =>
+        appliedAt === null
+          ? []
+          : [
+              {
+                id,
+                from: appliedAt,
+                to: finishedAt,
+                name: `${at + 1} ${values().changes[kind]}: ${placeWord(chain, target)}`,
+                tone: 'change' as const,
+              },
+            ],
+      ),
+      marks: [],
+    },
+    { id: 'seen', name: t.faultSeen, spans: [], marks: [...seen(record), ...proposed(logs)] },
+    ...logs.flatMap((log) => logLanes(log, chain)),
+  ];
+}
+
+const seen = (record: TriageRecord): LaneMark[] =>
+  record.watches.flatMap(({ occurrences }) =>
+    occurrences.map(({ id, at, description, withdrawn }) => ({
+      id,
+      at,
+      name: [withdrawn === null ? caseWords().seen : caseWords().withdrawn, description]
+        .filter((part) => part !== '')
+        .join(': '),
+      tone: withdrawn === null ? 'seen' : 'withdrawn',
+    })),
+  );
+
+const proposed = (logs: readonly LogFinding[]): LaneMark[] =>
+  logs.flatMap(({ evidenceId, watches }) =>
+    watches.flatMap((watch) =>
+      watch.proposed
+        .filter(({ recordedAs }) => recordedAs === null)
+        .map(({ at, description }) => ({
+          id: `${evidenceId} ${watch.watchId} ${at}`,
+          at,
+          name: `${caseWords().proposed}: ${description}`,
+          tone: 'proposed' as const,
+        })),
+    ),
+  );
+
+function logLanes({ evidenceId, deviceId, fileName, span, gaps, events }: LogFinding, chain: Chain): Lane[] {
+  const device = deviceId === null ? (fileName ?? '') : deviceWord(chain, deviceId);
+  const counts = new Map<string, number>();
+  for (const { words } of events) counts.set(words, (counts.get(words) ?? 0) + 1);
+  const usual = [...counts].sort((a, b) => b[1] - a[1]).map(([words]) => words);
+  const kinds = usual.slice(0, usual.length > mostKinds ? mostKinds - 1 : mostKinds);
+  const rows = usual.length > kinds.length ? [...kinds, caseWords().otherEvents] : kinds;
+  return [
+    {
+      id: evidenceId,
+      name: caseWords().logOf(device),
+      spans: [
+        ...(span === null
+          ? []
+          : [
+              {
+                id: `${evidenceId} span`,
+                ...span,
+                name: caseWords().covered,
+                tone: 'covered' as const,
+              },
+            ]),
+        ...gaps.map(({ from, to }) => ({
+          id: `${evidenceId} ${from}`,
+          from,
+          to,
+          name: caseWords().gap,
+          tone: 'gap' as const,
+        })),
+      ],
+      marks: [],
+    },
+    ...rows.map((words) => ({
+      id: `${evidenceId} ${words}`,
+      name: `${device}: ${words}`,
+      spans: [],
+      marks: events
+        .filter((event) => event.words === words || (!kinds.includes(event.words) && !kinds.includes(words)))
+        .map(({ at, line, excerpt }) => ({
+          id: `${at} ${line}`,
+          at,
+          name: excerpt,
+          tone: 'event' as const,
+        })),
+    })),
+  ];
+}
+
+/** The first and the last moment in the rows; null when nothing has a time. */
+export function extentOf(lanes: readonly Lane[], now: string): { from: number; to: number } | null {
+  const moments = lanes.flatMap(({ spans, marks }) => [
+    ...spans
+      .filter(({ tone }) => tone !== 'covered' && tone !== 'gap')
+      .flatMap(({ from, to }) => [from, to ?? now]),
+    ...marks.map(({ at }) => at),
+  ]);
+  if (moments.length === 0) return null;
+  const numbers = moments.map((moment) => Date.parse(moment));
+  return { from: Math.min(...numbers), to: Math.max(...numbers) };
+}

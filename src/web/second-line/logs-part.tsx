@@ -1,0 +1,93 @@
+import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import { Badge } from '../parts/notice.tsx';
+import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
+import type { CaseFacts } from './case-facts.ts';
+import { CasePart } from './case-part.tsx';
+import { deviceWord } from './place-words.ts';
+import { Table } from './table.tsx';
+import { caseWords } from './words.ts';
+
+/** What the logs say of the fault: what they cover, what comes before it, where they are silent. */
+export function LogsPart({ facts }: { facts: CaseFacts }) {
+  const t = caseWords();
+  return (
+    <CasePart id="logs" title={t.whatLogsSay}>
+      {facts.logs.length === 0 ? (
+        <p>{t.noLogs}</p>
+      ) : (
+        facts.logs.map((log) => <Log key={log.evidenceId} facts={facts} log={log} />)
+      )}
+    </CasePart>
+  );
+}
+
+function Log({ facts: { chain, zone }, log }: { facts: CaseFacts; log: LogFinding }) {
+  const t = caseWords();
+  const waiting = log.watches.flatMap(({ proposed }) =>
+    proposed.filter(({ recordedAs }) => recordedAs === null),
+  );
+  const name = log.deviceId === null ? (log.fileName ?? '') : deviceWord(chain, log.deviceId);
+  return (
+    <article class="stack">
+      <h3>{t.logOf(name)}</h3>
+      <p>
+        <Badge tone={log.coverage.complete ? 'good' : 'caution'}>
+          {t.coverage(log.coverage.covered, log.coverage.of)}
+        </Badge>{' '}
+        {log.coverage.sentence}
+      </p>
+      {log.span !== null && (
+        <p class="soft">
+          {t.logSpan(dayAndTime(log.span.from, zone), dayAndTime(log.span.to, zone), number(log.lines))}
+        </p>
+      )}
+      {log.precursors.length > 0 && (
+        <Table
+          caption={t.forerunners}
+          heads={[t.forerunner, t.cameBefore, t.byChance, t.leads, t.doubt, t.regular]}
+          figures={[1, 2, 3, 4]}
+          rows={log.precursors.map((each) => [
+            each.words,
+            each.preceded,
+            number(each.expected, 1),
+            each.leadS === null ? '–' : `${number(each.leadS, 1)} s`,
+            number(each.correctedP, 4),
+            each.regular ? <strong>{t.yes}</strong> : t.no,
+          ])}
+        />
+      )}
+      {log.gaps.length > 0 && (
+        <div>
+          <h4>{t.gaps}</h4>
+          <ul>
+            {log.gaps.map(({ from, to, lengthS, endsInRestart }) => (
+              <li key={from}>
+                {dayAndTime(from, zone)} – {clockTime(to, zone)}, {lengthOfTime(lengthS / 60)}
+                {endsInRestart && `, ${t.endsInRestart}`}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {waiting.length > 0 && (
+        <div>
+          <h4>{t.notConfirmed}</h4>
+          <ul>
+            {waiting.map(({ at, description }) => (
+              <li key={at}>
+                {dayAndTime(at, zone)}: {description}
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {log.notes.length > 0 && (
+        <ul class="soft">
+          {log.notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+    </article>
+  );
+}

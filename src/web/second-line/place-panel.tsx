@@ -1,0 +1,98 @@
+import { modeName } from '../../../shared/chain/signal-mode.ts';
+import type { Place } from '../../../shared/contract/chain.ts';
+import { paths } from '../api/paths.ts';
+import { Button } from '../parts/button.tsx';
+import { Facts } from '../parts/card.tsx';
+import { useDocument } from '../store/documents.ts';
+import { frameWords } from '../words/frame.ts';
+import { terms } from '../words/terms.ts';
+import { number } from '../words/times.ts';
+import type { CaseFacts } from './case-facts.ts';
+import { FindingList } from './checks-part.tsx';
+import { EvidenceList, itemsAt } from './evidence-part.tsx';
+import { belongsTo, deviceWord, placeWord } from './place-words.ts';
+import { caseWords } from './words.ts';
+
+/** All that is known of one device or cable, under the drawing it was chosen in. */
+export function PlacePanel({
+  facts,
+  place,
+  onClose,
+}: {
+  facts: CaseFacts;
+  place: Place;
+  onClose: () => void;
+}) {
+  const t = caseWords();
+  const { chain, ticket, isOurs } = facts;
+  const audit = useDocument(isOurs ? paths.chainAudit(ticket.chainId) : null).body;
+  const budget = useDocument(isOurs ? paths.chainBudget(ticket.chainId) : null).body?.budget;
+  const suspects = useDocument(isOurs ? paths.plan(ticket.id) : null).body?.suspects ?? [];
+  const suspect = suspects.find((each) => each.place !== null && belongsTo(each.place, place));
+  const findings = (audit?.findings ?? []).filter((finding) => belongsTo(finding.place, place));
+  const link =
+    place.kind === 'link' ? budget?.links.find(({ linkIds }) => linkIds.includes(place.linkId)) : null;
+  const items = itemsAt(facts, place);
+  return (
+    <div class="case-place" role="status">
+      <h4>{placeWord(chain, place)}</h4>
+      <PlaceFacts facts={facts} place={place} />
+      {suspect !== undefined && (
+        <p>
+          {t.suspectAt(number(suspect.probability * 100, 1))}{' '}
+          {suspect.modes[0] !== undefined && `${t.likeliestMode}: ${suspect.modes[0].name}.`}
+        </p>
+      )}
+      {(link?.wanted ?? []).map(({ sentence }) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {findings.length > 0 && <FindingList findings={findings} />}
+      {items.length > 0 && <EvidenceList facts={facts} items={items} />}
+      <div class="not-printed">
+        <Button onClick={onClose}>{frameWords().close}</Button>
+      </div>
+    </div>
+  );
+}
+
+function PlaceFacts({ facts: { chain }, place }: { facts: CaseFacts; place: Place }) {
+  const t = caseWords();
+  if (place.kind === 'device') {
+    const device = chain.devices.find(({ id }) => id === place.deviceId);
+    if (device === undefined) return null;
+    return (
+      <Facts
+        facts={[
+          [t.role, terms().devices[device.role]],
+          [t.model, device.model],
+          [t.serial, device.serial],
+          [t.firmware, device.firmware ?? t.notKnown],
+          [t.ports, device.ports.map((port) => `${port.label}: ${modeName(port.highestMode)}`).join('; ')],
+          [
+            t.settings,
+            Object.entries(device.settings)
+              .map(([key, value]) => `${key}: ${value}`)
+              .join('; '),
+          ],
+          [t.notes, device.notes],
+        ]}
+      />
+    );
+  }
+  const link = place.kind === 'link' ? chain.links.find(({ id }) => id === place.linkId) : undefined;
+  if (link === undefined) return null;
+  return (
+    <Facts
+      facts={[
+        [t.length, `${number(link.lengthM, 1)} m`],
+        [t.construction, t.constructions[link.construction]],
+        [t.category, `${t.categories[link.category]}, ${link.certified ? t.certified : t.notCertified}`],
+        [t.route, t.routes[link.route]],
+        [t.from, deviceWord(chain, link.from.deviceId)],
+        [t.to, deviceWord(chain, link.to.deviceId)],
+        [t.installedOn, link.installedOn],
+        [t.notes, link.notes],
+      ]}
+    />
+  );
+}

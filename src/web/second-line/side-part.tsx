@@ -1,0 +1,67 @@
+import { minutesOf, occurrencesOf, watchesFor } from '../../../state-machines/triage/record.ts';
+import { Badge } from '../parts/notice.tsx';
+import { lengthOfTime } from '../words/times.ts';
+import type { CaseFacts } from './case-facts.ts';
+import { CasePart } from './case-part.tsx';
+import { deviceWord } from './place-words.ts';
+import { Table } from './table.tsx';
+import { values } from './value-words.ts';
+import { caseWords } from './words.ts';
+
+/** Which menu was up, how often the fault came under it, and which way the menu answered. */
+export function SidePart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
+  const t = caseWords();
+  const { triage } = ticket;
+  const watches = watchesFor(triage, 'side');
+  const deviceIds = [
+    ...new Set([
+      ...triage.sides.map(({ deviceId }) => deviceId),
+      ...watches.flatMap(({ menuDeviceId }) => menuDeviceId ?? []),
+    ]),
+  ];
+  const rows = deviceIds.map((deviceId) => {
+    const here = watches.filter(({ menuDeviceId }) => menuDeviceId === deviceId);
+    const seen = here.flatMap(occurrencesOf);
+    const answered = (answer: string) => seen.filter(({ menu }) => menu === answer).length;
+    const sides = triage.sides.filter((side) => side.deviceId === deviceId);
+    return [
+      deviceWord(chain, deviceId),
+      lengthOfTime(here.reduce((sum, watch) => sum + minutesOf(watch), 0)),
+      seen.length,
+      answered('stayed'),
+      answered('vanished'),
+      sides.length === 0 ? (
+        <Badge key="side" tone="caution">
+          {t.notConcluded}
+        </Badge>
+      ) : (
+        sides.map(({ side, at, withdrawn }) => (
+          <div key={at}>
+            {withdrawn === null ? (
+              <strong>{t.faultLies(values().sides[side])}</strong>
+            ) : (
+              <>
+                <s>{t.faultLies(values().sides[side])}</s> {t.withdrawn}: {withdrawn.reason}
+              </>
+            )}
+          </div>
+        ))
+      ),
+    ];
+  });
+  return (
+    <CasePart id="side" title={t.sideProof}>
+      <p class="soft">{t.sideRule}</p>
+      {rows.length === 0 ? (
+        <p>{t.noSide}</p>
+      ) : (
+        <Table
+          caption={t.sideProof}
+          heads={[t.menuOf, t.watched, t.timesSeen, t.stayed, t.vanished, t.concluded]}
+          figures={[1, 2, 3, 4]}
+          rows={rows}
+        />
+      )}
+    </CasePart>
+  );
+}

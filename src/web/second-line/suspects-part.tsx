@@ -1,0 +1,126 @@
+import { useEffect, useState } from 'preact/hooks';
+import { paths } from '../api/paths.ts';
+import { DocumentView } from '../parts/document-view.tsx';
+import { useDocument } from '../store/documents.ts';
+import { dayAndTime, number } from '../words/times.ts';
+import type { CaseFacts } from './case-facts.ts';
+import { CasePart } from './case-part.tsx';
+import { placeWord } from './place-words.ts';
+import type { SuspectsOverTime } from './suspects-over-time.ts';
+import { letters, PointMark, SuspectsPlot } from './suspects-plot.tsx';
+import { Table } from './table.tsx';
+import { caseWords } from './words.ts';
+
+/** What it can still be: how that grew with every result, and what weighs for and against each suspect now. */
+export function SuspectsPart({ facts }: { facts: CaseFacts }) {
+  const t = caseWords();
+  const plan = useDocument(paths.plan(facts.ticket.id));
+  const over = useSuspectsOverTime(facts);
+  return (
+    <CasePart id="suspects" title={t.suspects}>
+      {over === null ? <p role="status">{t.computing} …</p> : <OverTime facts={facts} over={over} />}
+      <h3>{t.suspectsNow}</h3>
+      <p class="soft">{t.decibans}</p>
+      <DocumentView document={plan}>
+        {({ suspects, sentence }) => (
+          <>
+            <Table
+              caption={t.suspectsNow}
+              heads={[t.suspect, t.chance, t.howItFails, t.weighs]}
+              figures={[1]}
+              rows={suspects
+                .filter(({ probability }, at) => at < 3 || probability >= 0.01)
+                .slice(0, 8)
+                .map(({ name, place, probability, modes, because }) => [
+                  place === null ? name : placeWord(facts.chain, place),
+                  `${number(probability * 100, 1)} %`,
+                  modes
+                    .slice(0, 2)
+                    .map((mode) => `${mode.name} ${number(mode.probability * 100, 1)} %`)
+                    .join('; '),
+                  because.length === 0 ? (
+                    ''
+                  ) : (
+                    <ul key="because" class="case-because">
+                      {because
+                        .toSorted((a, b) => Math.abs(b.decibans) - Math.abs(a.decibans))
+                        .slice(0, 4)
+                        .map(({ text, decibans }) => (
+                          <li key={text}>
+                            <span class="figures">
+                              {decibans > 0 ? '+' : '−'}
+                              {number(Math.abs(decibans), 1)}
+                            </span>{' '}
+                            {text}
+                          </li>
+                        ))}
+                    </ul>
+                  ),
+                ])}
+            />
+            <p>
+              <strong>{t.planSays}</strong> {sentence}
+            </p>
+          </>
+        )}
+      </DocumentView>
+    </CasePart>
+  );
+}
+
+function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime }) {
+  const t = caseWords();
+  const nameOf = ({ place, name }: SuspectsOverTime['lines'][number]) =>
+    place === null ? name : placeWord(facts.chain, place);
+  return (
+    <>
+      <p class="soft">{t.howToReadSuspects}</p>
+      <SuspectsPlot over={over} label={t.suspectsPlot(over.lines.length, over.stages.length - 1)} />
+      <ul class="case-legend">
+        {over.lines.map((line, nth) => (
+          <li key={line.key}>
+            <svg aria-hidden="true" width="14" height="14" class={`plot-line plot-line-${nth}`}>
+              <PointMark nth={nth} x={7} y={7} />
+            </svg>
+            <strong>{letters[nth]}</strong> {nameOf(line)}
+          </li>
+        ))}
+      </ul>
+      <details>
+        <summary>{t.asTable}</summary>
+        <Table
+          caption={t.suspectsPlotTable}
+          heads={[t.step, t.learned, ...over.lines.map((line, nth) => `${letters[nth]} ${nameOf(line)}`)]}
+          figures={over.lines.map((_, nth) => nth + 2)}
+          rows={over.stages.map(({ at, text }, step) => [
+            step,
+            <>
+              {at !== null && <span class="soft">{dayAndTime(at, facts.zone)} </span>}
+              {text ?? t.atTheBeginning}
+            </>,
+            ...over.lines.map(({ chances }) => `${number((chances[step] ?? 0) * 100, 1)} %`),
+          ])}
+        />
+      </details>
+    </>
+  );
+}
+
+/** Computed in a chunk of its own, on this device; null until it is there. */
+function useSuspectsOverTime({ ticket, chain, logs }: CaseFacts): SuspectsOverTime | null {
+  const settings = useDocument(paths.organisation).body?.settings;
+  const levels = useDocument(paths.firmwareLevels).body?.items;
+  const edids = useDocument(paths.chainEdids(ticket.chainId)).body;
+  const [over, setOver] = useState<SuspectsOverTime | null>(null);
+  useEffect(() => {
+    if (settings === undefined || levels === undefined || edids === null) return undefined;
+    let wanted = true;
+    void import('./suspects-over-time.ts').then(({ suspectsOverTime }) => {
+      if (wanted) setOver(suspectsOverTime({ ticket, chain, settings, levels, logs, edids }));
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [ticket, chain, settings, levels, edids, logs.length]);
+  return over;
+}

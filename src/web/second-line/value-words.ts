@@ -1,0 +1,207 @@
+import type { Finding, Place } from '../../../shared/contract/chain.ts';
+import type { ChangeKind, ChangeRecord, Verdict } from '../../../shared/contract/change.ts';
+import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import type { BudgetReply } from '../../../shared/contract/signal.ts';
+import type { Intake } from '../../../shared/contract/ticket.ts';
+import type { Escalation, Side, Watch, WhatChanged } from '../../../shared/contract/triage.ts';
+import { wordsOf } from '../words/language.ts';
+
+type LinkVerdict = BudgetReply['budget']['wanted'][number]['verdict'];
+
+/** What second line's screens call the contract's own values. One that gets no name here is a type error. */
+type ValueWords = {
+  changes: Record<ChangeKind, string>;
+  statuses: Record<ChangeRecord['status'], string>;
+  verdicts: Record<Verdict, string>;
+  purposes: Record<Watch['purpose'], string>;
+  sides: Record<Side, string>;
+  whatChanged: Record<WhatChanged['kind'], string>;
+  contents: Record<Intake['content'], string>;
+  moments: Record<Intake['moment'], string>;
+  severities: Record<Finding['severity'], string>;
+  evidence: Record<EvidenceItem['kind'], string>;
+  shows: Record<NonNullable<EvidenceItem['tie']['shows']>, string>;
+  outcomes: Record<NonNullable<Escalation['outcome']>['kind'], string>;
+  fits: Record<LinkVerdict, string>;
+  placeKinds: Record<Place['kind'], string>;
+};
+
+const en: ValueWords = {
+  changes: {
+    reseat: 'Reseat both plugs',
+    replaceCable: 'Replace the cable',
+    temporaryCable: 'Temporary cable',
+    otherSource: 'Play another source',
+    sourceIntoProcessor: 'Source straight into the processor',
+    bypassDevice: 'Bypass the device',
+    unplugBranch: 'Unplug the branch',
+    movePort: 'Move to another port',
+    raisePortMode: 'Raise the mode of the port',
+    disableProcessing: 'Switch processing off',
+    limitInputBandwidth: 'Limit the input to 9 Gbit/s',
+    limitOutputBandwidth: 'Limit the output to 9 Gbit/s',
+    reissueHotPlug: 'Re-issue hot plug',
+    insertSyncSwitch: 'Insert a sync-regenerating switch',
+    moveProcessorToDisplay: 'Move the processor to the display',
+    substituteDisplay: 'Substitute the display',
+    restoreSettings: 'Restore earlier settings',
+    updateFirmware: 'Update the firmware',
+  },
+  statuses: {
+    declared: 'declared, not made yet',
+    applied: 'in place, not judged yet',
+    judged: 'in place, judged',
+    restored: 'put back',
+    kept: 'kept',
+    withdrawn: 'withdrawn, never made',
+  },
+  verdicts: { cleared: 'Fault stayed away', persists: 'Fault still there', inconclusive: 'Settles nothing' },
+  purposes: {
+    reproduce: 'to reproduce',
+    side: 'for the side',
+    retest: 'retest',
+    confirm: 'put back',
+    verify: 'to verify',
+  },
+  sides: { input: 'upstream of it', output: 'downstream of it' },
+  whatChanged: {
+    cable: 'A cable',
+    device: 'A device',
+    firmware: 'Firmware',
+    setting: 'A setting',
+    move: 'Something was moved',
+    buildingWork: 'Building work',
+    other: 'Something else',
+    nothing: 'Nothing',
+    notKnown: 'Not known',
+  },
+  contents: {
+    any: 'with any content',
+    highRateOnly: 'only at high rates',
+    protectedOnly: 'only with protected content',
+    notKnown: 'not known',
+  },
+  moments: {
+    anyTime: 'at any time',
+    atSwitching: 'when something is switched',
+    whenWarm: 'after warming up',
+    notKnown: 'not known',
+  },
+  severities: { mustFix: 'must be fixed', shouldFix: 'should be fixed', note: 'note' },
+  evidence: {
+    photo: 'Photo',
+    log: 'Log',
+    edid: 'EDID',
+    settings: 'Settings',
+    firmware: 'Firmware',
+    note: 'Note',
+    document: 'Document',
+  },
+  shows: {
+    sourceEnd: 'source end',
+    sinkEnd: 'sink end',
+    label: 'label',
+    port: 'port',
+    screen: 'screen',
+    other: 'other',
+  },
+  outcomes: {
+    accepted: 'Accepted',
+    handedBack: 'Handed back',
+    stepDirected: 'Step directed',
+    resubmitted: 'Sent again',
+    recalled: 'Called back',
+  },
+  fits: { fits: 'fits', doubtful: 'doubtful', notOffered: 'not offered', short: 'too little' },
+  placeKinds: { chain: 'Whole chain', device: 'Device', port: 'Port', link: 'Cable' },
+};
+const de: ValueWords = {
+  changes: {
+    reseat: 'Beide Stecker neu stecken',
+    replaceCable: 'Kabel ersetzen',
+    temporaryCable: 'Kabel zur Probe',
+    otherSource: 'Andere Quelle spielen',
+    sourceIntoProcessor: 'Quelle direkt in den Prozessor',
+    bypassDevice: 'Gerät umgehen',
+    unplugBranch: 'Abzweig ziehen',
+    movePort: 'An anderen Anschluss',
+    raisePortMode: 'Anschluss höher stellen',
+    disableProcessing: 'Verarbeitung abschalten',
+    limitInputBandwidth: 'Eingang auf 9 Gbit/s begrenzen',
+    limitOutputBandwidth: 'Ausgang auf 9 Gbit/s begrenzen',
+    reissueHotPlug: 'Hot-Plug neu auslösen',
+    insertSyncSwitch: 'Umschalter mit neuem Sync einfügen',
+    moveProcessorToDisplay: 'Prozessor zur Anzeige setzen',
+    substituteDisplay: 'Anzeige tauschen',
+    restoreSettings: 'Frühere Einstellungen',
+    updateFirmware: 'Firmware erneuern',
+  },
+  statuses: {
+    declared: 'angesagt, noch nicht gemacht',
+    applied: 'eingebaut, noch nicht bewertet',
+    judged: 'eingebaut, bewertet',
+    restored: 'zurückgebaut',
+    kept: 'behalten',
+    withdrawn: 'zurückgenommen, nie gemacht',
+  },
+  verdicts: { cleared: 'Fehler blieb weg', persists: 'Fehler noch da', inconclusive: 'Klärt nichts' },
+  purposes: {
+    reproduce: 'zum Nachstellen',
+    side: 'für die Seite',
+    retest: 'Nachtest',
+    confirm: 'zurückgebaut',
+    verify: 'zum Nachprüfen',
+  },
+  sides: { input: 'davor', output: 'dahinter' },
+  whatChanged: {
+    cable: 'Ein Kabel',
+    device: 'Ein Gerät',
+    firmware: 'Firmware',
+    setting: 'Eine Einstellung',
+    move: 'Etwas wurde umgestellt',
+    buildingWork: 'Bauarbeiten',
+    other: 'Etwas anderes',
+    nothing: 'Nichts',
+    notKnown: 'Nicht bekannt',
+  },
+  contents: {
+    any: 'bei jedem Inhalt',
+    highRateOnly: 'nur bei hohen Raten',
+    protectedOnly: 'nur bei geschütztem Inhalt',
+    notKnown: 'nicht bekannt',
+  },
+  moments: {
+    anyTime: 'jederzeit',
+    atSwitching: 'beim Umschalten',
+    whenWarm: 'wenn es warm ist',
+    notKnown: 'nicht bekannt',
+  },
+  severities: { mustFix: 'muss behoben werden', shouldFix: 'sollte behoben werden', note: 'Hinweis' },
+  evidence: {
+    photo: 'Foto',
+    log: 'Protokoll',
+    edid: 'EDID',
+    settings: 'Einstellungen',
+    firmware: 'Firmware',
+    note: 'Notiz',
+    document: 'Dokument',
+  },
+  shows: {
+    sourceEnd: 'Quellenende',
+    sinkEnd: 'Senkenende',
+    label: 'Aufdruck',
+    port: 'Anschluss',
+    screen: 'Bildschirm',
+    other: 'anderes',
+  },
+  outcomes: {
+    accepted: 'Angenommen',
+    handedBack: 'Zurückgegeben',
+    stepDirected: 'Schritt angewiesen',
+    resubmitted: 'Noch einmal gegeben',
+    recalled: 'Zurückgeholt',
+  },
+  fits: { fits: 'passt', doubtful: 'zweifelhaft', notOffered: 'nicht angeboten', short: 'zu wenig' },
+  placeKinds: { chain: 'Ganze Kette', device: 'Gerät', port: 'Anschluss', link: 'Kabel' },
+};
+export const values = wordsOf({ en, de });
