@@ -3,7 +3,7 @@ import type { TicketCommandType } from '../../../shared/contract/commands.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { Site } from '../../../shared/contract/site.ts';
 import type { TicketSummary } from '../../../shared/contract/ticket.ts';
-import type { CompletenessItem, WorkingState } from '../../../shared/contract/triage.ts';
+import type { CompletenessItem, WhatChanged, WorkingState } from '../../../shared/contract/triage.ts';
 import { wordsOf } from './language.ts';
 
 type Terms = {
@@ -14,6 +14,7 @@ type Terms = {
   hazards: Record<Site['hazards'][number]['kind'], string>;
   devices: Record<DeviceRole, string>;
   items: Record<CompletenessItem, string>;
+  changed: Record<WhatChanged['kind'], string>;
   commands: Record<TicketCommandType, string>;
 };
 
@@ -72,6 +73,17 @@ const en: Terms = {
     linkPhotos: 'Photos of cables',
     edid: 'EDID readings',
     logs: 'Logs',
+  },
+  changed: {
+    cable: 'A cable',
+    device: 'A device',
+    firmware: 'Firmware',
+    setting: 'A setting',
+    move: 'Something was moved',
+    buildingWork: 'Building work',
+    other: 'Something else',
+    nothing: 'Nothing',
+    notKnown: 'Not known',
   },
   commands: {
     note: 'Write a note',
@@ -169,6 +181,17 @@ const de: Terms = {
     linkPhotos: 'Fotos der Kabel',
     edid: 'EDID-Lesungen',
     logs: 'Protokolle',
+  },
+  changed: {
+    cable: 'Ein Kabel',
+    device: 'Ein Gerät',
+    firmware: 'Firmware',
+    setting: 'Eine Einstellung',
+    move: 'Etwas wurde umgestellt',
+    buildingWork: 'Bauarbeiten',
+    other: 'Etwas anderes',
+    nothing: 'Nichts',
+    notKnown: 'Nicht bekannt',
   },
   commands: {
     note: 'Notiz schreiben',
