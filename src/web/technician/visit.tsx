@@ -14,7 +14,6 @@ import { stateWord, terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import { evidenceAddress } from './addresses.ts';
-import { InPlace } from './in-place.tsx';
 import { KeptHere } from './kept-here.tsx';
 import { KitList } from './kit-list.tsx';
 import { marksOf } from './marks-of.ts';
@@ -24,7 +23,7 @@ import { Peek } from './peek.tsx';
 import { GettingThere, Hazards } from './site-part.tsx';
 import { StillMissing } from './still-missing.tsx';
 import { Told } from './told.tsx';
-import { triageAddress } from './triage/addresses.ts';
+import { GoOn, InPlace } from './triage/go-on.tsx';
 import { Uploads } from './uploads.tsx';
 import { technicianWords } from './words.ts';
 import './technician.css';
@@ -44,7 +43,7 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
           const shown = ticket ?? body;
           return (
             <>
-              {chain !== null && <InPlace ticket={shown} chain={chain.chain} />}
+              <InPlace ticket={shown} chain={chain?.chain ?? null} />
               <div class="row">
                 <span>{t.ticket(body.number)}</span>
                 <Badge>{stateWord(shown.state)}</Badge>
@@ -55,9 +54,7 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
               </div>
               <KeptHere ticketId={ticketId} />
               {projection !== null && projection.ahead > 0 && <Notice>{t.waiting(projection.ahead)}</Notice>}
-              <LinkButton href={triageAddress(ticketId)} kind="primary" large>
-                {t.triage}
-              </LinkButton>
+              <GoOn ticketId={ticketId} />
               {site !== null && <Hazards site={site} />}
               {site !== null && (
                 <Part id="way" title={t.wayThere}>

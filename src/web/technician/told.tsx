@@ -1,0 +1,46 @@
+import { findDevice } from '../../../shared/chain/look-up.ts';
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { Facts } from '../parts/card.tsx';
+import { terms } from '../words/terms.ts';
+import { number } from '../words/times.ts';
+import { technicianWords } from './words.ts';
+
+/** The call, as the dispatcher wrote it down. */
+export function Told({ ticket, chain }: { ticket: Ticket; chain: Chain | null }) {
+  const t = technicianWords();
+  const { intake } = ticket;
+  const { perHour, lastsS } = intake.symptom;
+  const nameOf = (id: string) => (chain === null ? id : (findDevice(chain, id)?.name ?? id));
+  const { name, relation, phone } = intake.reporter;
+  return (
+    <Facts
+      facts={[
+        [t.reporter, [name, relation, phone].filter((part) => part !== '').join(', ')],
+        [
+          t.symptom,
+          [
+            terms().symptoms[intake.symptom.kind],
+            perHour === null ? '' : t.perHour(number(perHour, 1)),
+            lastsS === null ? '' : t.lasts(number(lastsS, 1)),
+          ]
+            .filter((part) => part !== '')
+            .join(', '),
+        ],
+        [t.sources, intake.affectedSources.map(nameOf).join(', ')],
+        [t.displays, intake.affectedDisplays.map(nameOf).join(', ')],
+        [t.affectedContent, intake.affectedContent],
+        [t.since, intake.since],
+        [t.workedBefore, intake.workedBefore === null ? '' : intake.workedBefore ? t.yes : t.no],
+        [
+          t.changed,
+          intake.whatChanged
+            .map(({ kind, text, when }) => [terms().changed[kind], text, when].filter(Boolean).join(', '))
+            .join('; '),
+        ],
+        [t.tried, intake.triedOnPhone],
+        [t.notes, intake.notes],
+      ]}
+    />
+  );
+}
