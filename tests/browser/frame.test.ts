@@ -46,7 +46,7 @@ describe('the frame around every screen', () => {
 
   it('starts everybody on their own screen', async () => {
     const homes: [MemberName, string][] = [
-      ['oda', 'Open tickets'],
+      ['oda', 'Call in progress'],
       ['brask', 'My visits'],
       ['pim', 'Cases waiting'],
       ['runa', 'Members'],
@@ -156,7 +156,7 @@ describe('the frame around every screen', () => {
 
   it('shows what somebody else does, as it happens', async () => {
     const watching = await stage.signedIn('oda', 'desk');
-    await watching.getByRole('table').waitFor();
+    await watching.getByRole('heading', { name: 'Call in progress' }).waitFor();
     const visiting = await stage.signedIn('tuli', 'phone');
     await visiting.getByRole('main').getByRole('link').first().click();
     const both = await stage.signedIn('tuli', 'desk');

@@ -1,0 +1,246 @@
+import type { Chain } from '../../../../shared/contract/chain.ts';
+import { Button } from '../../parts/button.tsx';
+import { Field, SelectField, TextField } from '../../parts/field.tsx';
+import { terms } from '../../words/terms.ts';
+import { Chips, Ticks } from '../chips.tsx';
+import {
+  type Answers,
+  changedKinds,
+  contentKinds,
+  lasting,
+  momentKinds,
+  often,
+  symptomKinds,
+} from './answers.ts';
+import { callWords } from './words.ts';
+
+type Properties = {
+  chain: Chain | null;
+  answers: Answers;
+  onChange: (part: Partial<Answers>) => void;
+  contact: { name: string | null; phone: string | null } | null;
+  /** What triage decides on: asked when a ticket is opened, and corrected by a step of their own later. */
+  withTriage?: boolean;
+};
+const optionsOf = <Value extends string>(values: readonly Value[], names: Record<Value, string>) =>
+  values.map((value) => ({ value, label: names[value] }));
+
+/** What to ask, in the order in which it comes easiest to somebody who sees no picture. Each may stay open. */
+export function Questions({ chain, answers, onChange, contact, withTriage = true }: Properties) {
+  const t = callWords();
+  const devicesOf = (isAsked: (role: string) => boolean) =>
+    (chain?.devices ?? [])
+      .filter(({ role }) => isAsked(role))
+      .map(({ id, name }) => ({ value: id, label: name }));
+  const sources = devicesOf((role) => role === 'source');
+  const displays = devicesOf((role) => role === 'display');
+  return (
+    <div class="questions">
+      {withTriage && <Symptom answers={answers} onChange={onChange} />}
+      {sources.length > 0 && (
+        <Ticks
+          label={t.sources}
+          options={sources}
+          values={answers.sources}
+          onChange={(values) => onChange({ sources: values })}
+        />
+      )}
+      {displays.length > 0 && (
+        <Ticks
+          label={t.displays}
+          options={displays}
+          values={answers.displays}
+          onChange={(values) => onChange({ displays: values })}
+        />
+      )}
+      <Chips
+        label={t.contentQ}
+        options={optionsOf(contentKinds, t.content)}
+        value={answers.content}
+        onChoose={(content) => onChange({ content })}
+      >
+        <Field
+          label={t.contentText}
+          value={answers.contentText}
+          onInput={({ currentTarget }) => onChange({ contentText: currentTarget.value })}
+        />
+      </Chips>
+      <Chips
+        label={t.momentQ}
+        options={optionsOf(momentKinds, t.moment)}
+        value={answers.moment}
+        onChoose={(moment) => onChange({ moment })}
+      />
+      <Field
+        label={t.since}
+        hint={t.sinceHint}
+        maxLength={200}
+        value={answers.since}
+        onInput={({ currentTarget }) => onChange({ since: currentTarget.value })}
+      />
+      <Chips
+        label={t.worked}
+        options={optionsOf(['yes', 'no', 'notKnown'] as const, t.yesNo)}
+        value={answers.workedBefore}
+        onChoose={(workedBefore) => onChange({ workedBefore })}
+      />
+      {withTriage && <Changed answers={answers} onChange={onChange} />}
+      <TextField
+        label={t.tried}
+        value={answers.tried}
+        onInput={({ currentTarget }) => onChange({ tried: currentTarget.value })}
+      />
+      <Caller answers={answers} onChange={onChange} contact={contact} />
+      <TextField
+        label={t.notes}
+        value={answers.notes}
+        onInput={({ currentTarget }) => onChange({ notes: currentTarget.value })}
+      />
+    </div>
+  );
+}
+
+type Part = Pick<Properties, 'answers' | 'onChange'>;
+
+export function Symptom({ answers, onChange }: Part) {
+  const t = callWords();
+  return (
+    <>
+      <Chips
+        label={t.see}
+        options={optionsOf(symptomKinds, terms().symptoms)}
+        value={answers.symptom}
+        onChoose={(symptom) => onChange({ symptom })}
+        onClear={() => onChange({ symptom: null })}
+      />
+      <Amount
+        label={t.oftenQ}
+        value={answers.times}
+        unit={answers.timesPer}
+        units={optionsOf(often, t.per)}
+        onValue={(times) => onChange({ times })}
+        onUnit={(timesPer) => onChange({ timesPer })}
+      />
+      <Amount
+        label={t.longQ}
+        value={answers.lasts}
+        unit={answers.lastsIn}
+        units={optionsOf(lasting, t.long)}
+        onValue={(lasts) => onChange({ lasts })}
+        onUnit={(lastsIn) => onChange({ lastsIn })}
+      />
+    </>
+  );
+}
+
+function Amount<Unit extends string>({
+  label,
+  value,
+  unit,
+  units,
+  onValue,
+  onUnit,
+}: {
+  label: string;
+  value: string;
+  unit: Unit;
+  units: { value: Unit; label: string }[];
+  onValue: (value: string) => void;
+  onUnit: (unit: Unit) => void;
+}) {
+  const t = callWords();
+  return (
+    <fieldset class="chips field">
+      <legend>{label}</legend>
+      <div class="amount">
+        <Field
+          label={t.count}
+          inputMode="decimal"
+          pattern="[0-9]*[.,]?[0-9]*"
+          value={value}
+          onInput={({ currentTarget }) => onValue(currentTarget.value)}
+        />
+        <SelectField label={t.unit} options={units} value={unit} onChoose={onUnit} />
+      </div>
+    </fieldset>
+  );
+}
+
+export function Changed({ answers, onChange }: Part) {
+  const t = callWords();
+  const { changed } = answers;
+  const set = (kind: string, part: object) =>
+    onChange({ changed: changed.map((one) => (one.kind === kind ? { ...one, ...part } : one)) });
+  return (
+    <div class="stack">
+      <Ticks
+        label={t.changedQ}
+        options={optionsOf(changedKinds, t.changed)}
+        values={changed.map(({ kind }) => kind)}
+        onChange={(kinds) =>
+          onChange({
+            changed: kinds.map(
+              (kind) => changed.find((one) => one.kind === kind) ?? { kind, text: '', when: '' },
+            ),
+          })
+        }
+      />
+      {changed
+        .filter(({ kind }) => kind !== 'nothing' && kind !== 'notKnown')
+        .map(({ kind, text, when }) => (
+          <div class="amount" key={kind}>
+            <Field
+              label={t.changedText(t.changed[kind])}
+              value={text}
+              onInput={({ currentTarget }) => set(kind, { text: currentTarget.value })}
+            />
+            <Field
+              label={t.changedWhen}
+              maxLength={100}
+              value={when}
+              onInput={({ currentTarget }) => set(kind, { when: currentTarget.value })}
+            />
+          </div>
+        ))}
+    </div>
+  );
+}
+
+function Caller({ answers, onChange, contact }: Part & Pick<Properties, 'contact'>) {
+  const t = callWords();
+  return (
+    <fieldset class="chips field">
+      <legend>{t.caller}</legend>
+      <div class="three">
+        <Field
+          label={t.callerName}
+          maxLength={200}
+          value={answers.callerName}
+          onInput={({ currentTarget }) => onChange({ callerName: currentTarget.value })}
+        />
+        <Field
+          label={t.callerPhone}
+          type="tel"
+          maxLength={60}
+          value={answers.callerPhone}
+          onInput={({ currentTarget }) => onChange({ callerPhone: currentTarget.value })}
+        />
+        <Field
+          label={t.callerRelation}
+          maxLength={100}
+          value={answers.callerRelation}
+          onInput={({ currentTarget }) => onChange({ callerRelation: currentTarget.value })}
+        />
+      </div>
+      {contact !== null && contact.name !== null && contact.name !== answers.callerName && (
+        <div>
+          <Button
+            onClick={() => onChange({ callerName: contact.name ?? '', callerPhone: contact.phone ?? '' })}
+          >
+            {t.callerIsContact}: {contact.name}
+          </Button>
+        </div>
+      )}
+    </fieldset>
+  );
+}

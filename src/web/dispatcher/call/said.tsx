@@ -1,0 +1,6 @@
+import type { Said } from './plan-words.ts';
+
+/** A sentence in the language it is in. */
+export function SaidText({ said: { text, lang } }: { said: Said }) {
+  return <span {...(lang === undefined ? {} : { lang })}>{text}</span>;
+}

@@ -1,0 +1,168 @@
+import { useState } from 'preact/hooks';
+import type { Chain } from '../../../../shared/contract/chain.ts';
+import type { ChainDocument } from '../../../../shared/contract/site.ts';
+import { paths } from '../../api/paths.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Card } from '../../parts/card.tsx';
+import { DocumentView } from '../../parts/document-view.tsx';
+import { SelectField } from '../../parts/field.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
+import { frameWords } from '../../words/frame.ts';
+import { dayAndTime } from '../../words/times.ts';
+import { useZone } from '../../words/zone.ts';
+import { DeskScreen } from '../desk-screen.tsx';
+import { lazyPart } from '../lazy-part.tsx';
+import { useDraft } from '../use-draft.ts';
+import { deskWords } from '../words.ts';
+import { ChainForm } from './chain-form.tsx';
+import { placeWords } from './words.ts';
+
+const ChainDrawing = lazyPart(() =>
+  import('../../drawing/chain-drawing.tsx').then((module) => module.ChainDrawing),
+);
+
+/** A chain: drawn, its versions with what differs, and as a form that is saved as a whole. */
+export function ChainScreen({ chainId = '' }: { chainId?: string }) {
+  const [t, d] = [placeWords(), deskWords()];
+  const document = useDocument(paths.chain(chainId));
+  const { body } = document;
+  return (
+    <DeskScreen
+      title={body?.chain.name ?? d.chain}
+      tools={body !== null && <LinkButton href={`/app/sites/${body.siteId}`}>{d.toSite}</LinkButton>}
+    >
+      <DocumentView document={document}>
+        {(chain) => (
+          <>
+            <Card title={t.version(chain.version)}>
+              <ChainDrawing chain={chain.chain} />
+            </Card>
+            <Versions chainId={chainId} newest={chain.version} siteId={chain.siteId} />
+            <details class="more not-printed">
+              <summary>{t.editChain}</summary>
+              <Edit document={chain} etag={document.etag} />
+            </details>
+          </>
+        )}
+      </DocumentView>
+    </DeskScreen>
+  );
+}
+
+function Edit({ document, etag }: { document: ChainDocument; etag: string | null }) {
+  const t = placeWords();
+  type Draft = { chain: Chain | null; etag: string | null };
+  const { draft, change, clear } = useDraft<Draft>(`chain ${document.id}`, { chain: null, etag: null });
+  const sending = useSending();
+  const [isSaved, setSaved] = useState(false);
+  if (draft === null) return null;
+  const chain = draft.chain ?? document.chain;
+  const isBehind = draft.chain !== null && draft.etag !== null && draft.etag !== etag;
+  const save = async () => {
+    const path = paths.chain(document.id);
+    // The draft's own version: a change by somebody else in the meantime is refused, not written over.
+    const ifMatch = draft.etag ?? etag ?? '';
+    const done = await sending.send<ChainDocument>('PUT', path, { body: chain, ifMatch });
+    if (done === null) return void refresh(path);
+    await clear();
+    setSaved(true);
+    await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
+    void refresh(paths.chainVersions(document.id));
+  };
+  return (
+    <form
+      class="stack"
+      data-main
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <ChainForm
+        chain={chain}
+        problem={sending.problem}
+        onChange={(next) => {
+          setSaved(false);
+          change({ chain: next, etag: draft.etag ?? etag });
+        }}
+      />
+      {isBehind && (
+        <Notice tone="caution">
+          <span>{t.conflict}</span>
+          <div class="row">
+            <Button onClick={() => change({ etag })}>{frameWords().tryAgain}</Button>
+            <Button onClick={() => void clear()}>{deskWords().change}</Button>
+          </div>
+        </Notice>
+      )}
+      <SendingResult sending={sending} />
+      {isSaved && (
+        <Notice tone="good" announce>
+          {frameWords().saved}
+        </Notice>
+      )}
+      <div class="send-row row">
+        <Button type="submit" kind="primary" disabled={sending.isBusy}>
+          {t.saveChain}
+        </Button>
+        <Button onClick={() => void clear()}>{frameWords().cancel}</Button>
+      </div>
+    </form>
+  );
+}
+
+function Versions({ chainId, newest, siteId }: { chainId: string; newest: number; siteId: string }) {
+  const t = placeWords();
+  const zone = useZone(siteId);
+  const versions = useDocument(paths.chainVersions(chainId)).body?.items ?? [];
+  const [from, setFrom] = useState<string>('1');
+  const [to, setTo] = useState<string | null>(null);
+  const end = Number(to ?? newest);
+  const options = versions.map(({ version }) => ({ value: String(version), label: t.version(version) }));
+  const between = useDocument(
+    newest > 1 && Number(from) !== end ? paths.changesSince(chainId, Number(from), end) : null,
+  ).body;
+  return (
+    <Card title={t.versions}>
+      <ol class="timeline">
+        {versions.map(({ version, changedAt, changedByName, changes }) => (
+          <li key={version}>
+            <span class="soft">
+              {t.version(version)} · {dayAndTime(changedAt, zone)} · {changedByName}
+            </span>
+            {version === 1 ? (
+              <span>{t.firstVersion}</span>
+            ) : (
+              <ul lang="en">
+                {changes.map((line) => (
+                  <li key={line}>{line}</li>
+                ))}
+              </ul>
+            )}
+          </li>
+        ))}
+      </ol>
+      {newest > 1 && (
+        <>
+          <div class="amount not-printed">
+            <SelectField label={t.compareFrom} options={options} value={from} onChoose={setFrom} />
+            <SelectField label={t.compareTo} options={options} value={String(end)} onChoose={setTo} />
+          </div>
+          {between !== null && (
+            <div>
+              <h3>{t.differs(between.from, between.to)}</h3>
+              {between.changes.length === 0 && <p>{t.same}</p>}
+              <ul lang="en">
+                {between.changes.map((line) => (
+                  <li key={line}>{line}</li>
+                ))}
+              </ul>
+            </div>
+          )}
+        </>
+      )}
+    </Card>
+  );
+}

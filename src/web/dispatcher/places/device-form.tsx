@@ -1,0 +1,155 @@
+import type { Device, DeviceRole, Port } from '../../../../shared/contract/chain.ts';
+import type { Problem } from '../../../../shared/contract/problem.ts';
+import { Button } from '../../parts/button.tsx';
+import { Field, SelectField } from '../../parts/field.tsx';
+import { terms } from '../../words/terms.ts';
+import { modeKey, modeName, modeOf, newPort, usualModes } from './chain-edits.ts';
+import { faultAt, faultsWithin } from './faults.ts';
+import { Faults, Tick } from './small-parts.tsx';
+import { placeWords } from './words.ts';
+
+type Properties = {
+  device: Device;
+  pointer: string;
+  problem: Problem | null;
+  onChange: (device: Device) => void;
+  onRemove: () => void;
+};
+
+/** One device and its sockets; folded away unless something is wrong with it. */
+export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Properties) {
+  const t = placeWords();
+  const change = (part: Partial<Device>) => onChange({ ...device, ...part });
+  const text = (label: string, field: 'model' | 'serial' | 'firmware') => (
+    <Field
+      label={label}
+      optional
+      maxLength={200}
+      error={faultAt(problem, `${pointer}/${field}`)}
+      value={device[field] ?? ''}
+      onInput={({ currentTarget }) =>
+        change({ [field]: currentTarget.value.trim() === '' ? null : currentTarget.value })
+      }
+    />
+  );
+  const faults = faultsWithin(problem, pointer, ['name', 'model', 'serial', 'firmware', 'notes']);
+  const isFaulty = (problem?.errors ?? []).some((error) => error.pointer.startsWith(`${pointer}/`));
+  return (
+    <details class="part-form" open={isFaulty || faults.length > 0 || undefined}>
+      <summary>
+        <strong>{device.name}</strong>
+        <span class="soft">
+          {terms().devices[device.role]} {device.model ?? ''}
+        </span>
+      </summary>
+      <fieldset class="part-fields">
+        <legend class="for-readers-only">{t.deviceOf(device.name)}</legend>
+        <Faults texts={faults} />
+        <div class="three">
+          <Field
+            label={t.name}
+            required
+            maxLength={200}
+            error={faultAt(problem, `${pointer}/name`)}
+            value={device.name}
+            onInput={({ currentTarget }) => change({ name: currentTarget.value })}
+          />
+          <SelectField
+            label={t.role}
+            options={(Object.entries(terms().devices) as [DeviceRole, string][]).map(([value, label]) => ({
+              value,
+              label,
+            }))}
+            value={device.role}
+            onChoose={(role) => change({ role })}
+          />
+          {text(t.model, 'model')}
+          {text(t.serial, 'serial')}
+          {text(t.firmware, 'firmware')}
+        </div>
+        <div class="row">
+          <Tick label={t.drawsMenu} isOn={device.drawsMenu} onChange={(drawsMenu) => change({ drawsMenu })} />
+          <Tick
+            label={t.processes}
+            isOn={device.processesPicture}
+            onChange={(processesPicture) => change({ processesPicture })}
+          />
+        </div>
+        <h3>{t.ports}</h3>
+        {device.ports.map((port, index) => (
+          <PortFields
+            key={port.id}
+            port={port}
+            pointer={`${pointer}/ports/${index}`}
+            problem={problem}
+            onChange={(next) =>
+              change({ ports: device.ports.map((one) => (one.id === port.id ? next : one)) })
+            }
+            onRemove={() => change({ ports: device.ports.filter(({ id }) => id !== port.id) })}
+          />
+        ))}
+        <div class="row">
+          <Button onClick={() => change({ ports: [...device.ports, newPort('input', device.ports)] })}>
+            {t.addInput}
+          </Button>
+          <Button onClick={() => change({ ports: [...device.ports, newPort('output', device.ports)] })}>
+            {t.addOutput}
+          </Button>
+          <Button kind="quiet" onClick={onRemove}>
+            {t.removeDevice(device.name)}
+          </Button>
+        </div>
+      </fieldset>
+    </details>
+  );
+}
+
+function PortFields({
+  port,
+  pointer,
+  problem,
+  onChange,
+  onRemove,
+}: {
+  port: Port;
+  pointer: string;
+  problem: Problem | null;
+  onChange: (port: Port) => void;
+  onRemove: () => void;
+}) {
+  const t = placeWords();
+  const now = modeKey(port.highestMode);
+  const modes = usualModes.some((mode) => modeKey(mode) === now)
+    ? usualModes
+    : [port.highestMode, ...usualModes];
+  return (
+    <div class="three port-fields">
+      <Field
+        label={t.portLabel}
+        required
+        maxLength={200}
+        error={faultAt(problem, `${pointer}/label`) ?? faultAt(problem, pointer)}
+        value={port.label}
+        onInput={({ currentTarget }) => onChange({ ...port, label: currentTarget.value })}
+      />
+      <SelectField
+        label={t.direction}
+        options={[
+          { value: 'input', label: t.input },
+          { value: 'output', label: t.output },
+        ]}
+        value={port.direction}
+        onChoose={(direction) => onChange({ ...port, direction })}
+      />
+      <SelectField
+        label={t.mode}
+        options={modes.map((mode) => ({ value: modeKey(mode), label: modeName(mode) }))}
+        value={now}
+        onChoose={(key) => onChange({ ...port, highestMode: modeOf(key) })}
+      />
+      <Button kind="quiet" onClick={onRemove}>
+        {t.removePort(port.label)}
+      </Button>
+    </div>
+  );
+}

@@ -1,0 +1,117 @@
+import type { Chain, Link, Port } from '../../../../shared/contract/chain.ts';
+import type { Problem } from '../../../../shared/contract/problem.ts';
+import { Button } from '../../parts/button.tsx';
+import { Field, SelectField } from '../../parts/field.tsx';
+import { number } from '../../words/times.ts';
+import { refKey } from './chain-edits.ts';
+import { faultAt, faultsWithin } from './faults.ts';
+import { Faults, Tick } from './small-parts.tsx';
+import { placeWords } from './words.ts';
+
+const optionsOf = <Value extends string>(names: Record<Value, string>) =>
+  (Object.entries(names) as [Value, string][]).map(([value, label]) => ({ value, label }));
+
+/** One cable: between which sockets, and what it is. */
+export function LinkForm({
+  link,
+  chain,
+  pointer,
+  problem,
+  onChange,
+  onRemove,
+}: {
+  link: Link;
+  chain: Chain;
+  pointer: string;
+  problem: Problem | null;
+  onChange: (link: Link) => void;
+  onRemove: () => void;
+}) {
+  const t = placeWords();
+  const change = (part: Partial<Link>) => onChange({ ...link, ...part });
+  const sockets = (direction: Port['direction']) => [
+    { value: ' ', label: t.choose },
+    ...chain.devices.flatMap((device) =>
+      device.ports
+        .filter((port) => port.direction === direction)
+        .map((port) => ({
+          value: refKey({ deviceId: device.id, portId: port.id }),
+          label: `${device.name} · ${port.label}`,
+        })),
+    ),
+  ];
+  const refOf = (key: string) => {
+    const [deviceId = '', portId = ''] = key.split(' ');
+    return { deviceId, portId };
+  };
+  const nameOf = (id: string) => chain.devices.find((device) => device.id === id)?.name ?? '?';
+  const faults = faultsWithin(problem, pointer, ['lengthM', 'from', 'to']);
+  const isFaulty = (problem?.errors ?? []).some(
+    (error) => error.pointer === pointer || error.pointer.startsWith(`${pointer}/`),
+  );
+  return (
+    <details class="part-form" open={isFaulty || link.from.deviceId === '' || undefined}>
+      <summary>
+        <strong>{link.id}</strong>
+        <span>
+          {nameOf(link.from.deviceId)} → {nameOf(link.to.deviceId)}
+        </span>
+        <span class="soft">
+          {number(link.lengthM, 1)} m, {t.constructions[link.construction]}
+        </span>
+      </summary>
+      <fieldset class="part-fields">
+        <legend class="for-readers-only">{t.linkNo(link.id)}</legend>
+        <Faults texts={faults} />
+        <div class="three">
+          <SelectField
+            label={t.from}
+            options={sockets('output')}
+            error={faultAt(problem, `${pointer}/from`)}
+            value={refKey(link.from)}
+            onChoose={(key) => change({ from: refOf(key) })}
+          />
+          <SelectField
+            label={t.to}
+            options={sockets('input')}
+            error={faultAt(problem, `${pointer}/to`)}
+            value={refKey(link.to)}
+            onChoose={(key) => change({ to: refOf(key) })}
+          />
+          <Field
+            label={t.length}
+            type="number"
+            step="any"
+            error={faultAt(problem, `${pointer}/lengthM`)}
+            value={link.lengthM}
+            onInput={({ currentTarget }) => change({ lengthM: currentTarget.valueAsNumber || 0 })}
+          />
+          <SelectField
+            label={t.construction}
+            options={optionsOf(t.constructions)}
+            value={link.construction}
+            onChoose={(construction) => change({ construction })}
+          />
+          <SelectField
+            label={t.category}
+            options={optionsOf(t.categories)}
+            value={link.category}
+            onChoose={(category) => change({ category })}
+          />
+          <SelectField
+            label={t.route}
+            options={optionsOf(t.routes)}
+            value={link.route}
+            onChoose={(route) => change({ route })}
+          />
+        </div>
+        <div class="row">
+          <Tick label={t.certified} isOn={link.certified} onChange={(certified) => change({ certified })} />
+          <Button kind="quiet" onClick={onRemove}>
+            {t.removeLink(link.id)}
+          </Button>
+        </div>
+      </fieldset>
+    </details>
+  );
+}

@@ -1,0 +1,26 @@
+import { useLocation } from 'preact-iso';
+import type { SiteWithChains } from '../../api/paths.ts';
+import { useSending } from '../../parts/sending.tsx';
+import { DeskScreen } from '../desk-screen.tsx';
+import { emptySite, SiteForm } from './site-form.tsx';
+import { placeWords } from './words.ts';
+
+/** A site that nobody has called from yet; its chain is described next. */
+export function NewSiteScreen() {
+  const t = placeWords();
+  const { query, route } = useLocation();
+  const sending = useSending();
+  return (
+    <DeskScreen title={t.newSite}>
+      <SiteForm
+        begin={{ ...emptySite, client: query.client ?? '' }}
+        label={t.addSite}
+        sending={sending}
+        onSend={async (body) => {
+          const added = await sending.send<SiteWithChains>('POST', '/sites', { body });
+          if (added !== null) route(`/app/sites/${added.body.id}/chains/new?call=1`);
+        }}
+      />
+    </DeskScreen>
+  );
+}

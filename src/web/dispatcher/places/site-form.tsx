@@ -1,0 +1,164 @@
+import { useState } from 'preact/hooks';
+import type { Site, SiteInput } from '../../../../shared/contract/site.ts';
+import { Button } from '../../parts/button.tsx';
+import { Field, TextField } from '../../parts/field.tsx';
+import { type Sending, SendingResult } from '../../parts/sending.tsx';
+import { terms } from '../../words/terms.ts';
+import { Ticks } from '../chips.tsx';
+import { faultAt } from './faults.ts';
+import { placeWords } from './words.ts';
+
+const hazardKinds = ['ladder', 'laser', 'mains', 'cableAcrossFloor', 'cableInWall', 'other'] as const;
+
+export const emptySite: SiteInput = {
+  client: '',
+  address: '',
+  contact: { name: null, phone: null, email: null },
+  accessNotes: '',
+  travelNotes: '',
+  hazards: [],
+  timeZone: null,
+};
+/** What of a site is written by people. */
+export const inputOf = ({
+  client,
+  address,
+  contact,
+  accessNotes,
+  travelNotes,
+  hazards,
+  timeZone,
+}: Site): SiteInput => ({
+  client,
+  address,
+  contact,
+  accessNotes,
+  travelNotes,
+  hazards,
+  timeZone,
+});
+
+const orNull = (text: string): string | null => (text.trim() === '' ? null : text);
+
+/** A client's place: who, where, how to get in, and what to take care of there. */
+export function SiteForm({
+  begin,
+  label,
+  sending,
+  onSend,
+}: {
+  begin: SiteInput;
+  label: string;
+  sending: Sending;
+  onSend: (site: SiteInput) => void;
+}) {
+  const t = placeWords();
+  const [site, setSite] = useState(begin);
+  const change = (part: Partial<SiteInput>) => setSite((before) => ({ ...before, ...part }));
+  const contact = (part: Partial<SiteInput['contact']>) => change({ contact: { ...site.contact, ...part } });
+  const fault = (pointer: string) => faultAt(sending.problem, pointer);
+  return (
+    <form
+      class="stack place-form"
+      data-main
+      onSubmit={(event) => {
+        event.preventDefault();
+        onSend(site);
+      }}
+    >
+      <Field
+        label={t.client}
+        required
+        maxLength={200}
+        error={fault('/client')}
+        value={site.client}
+        onInput={({ currentTarget }) => change({ client: currentTarget.value })}
+      />
+      <Field
+        label={t.address}
+        required
+        maxLength={500}
+        error={fault('/address')}
+        value={site.address}
+        onInput={({ currentTarget }) => change({ address: currentTarget.value })}
+      />
+      <div class="three">
+        <Field
+          label={t.contactName}
+          optional
+          error={fault('/contact/name')}
+          value={site.contact.name ?? ''}
+          onInput={({ currentTarget }) => contact({ name: orNull(currentTarget.value) })}
+        />
+        <Field
+          label={t.phone}
+          optional
+          type="tel"
+          error={fault('/contact/phone')}
+          value={site.contact.phone ?? ''}
+          onInput={({ currentTarget }) => contact({ phone: orNull(currentTarget.value) })}
+        />
+        <Field
+          label={t.email}
+          optional
+          type="email"
+          error={fault('/contact/email')}
+          value={site.contact.email ?? ''}
+          onInput={({ currentTarget }) => contact({ email: orNull(currentTarget.value) })}
+        />
+      </div>
+      <TextField
+        label={t.access}
+        optional
+        error={fault('/accessNotes')}
+        value={site.accessNotes}
+        onInput={({ currentTarget }) => change({ accessNotes: currentTarget.value })}
+      />
+      <TextField
+        label={t.travel}
+        optional
+        error={fault('/travelNotes')}
+        value={site.travelNotes}
+        onInput={({ currentTarget }) => change({ travelNotes: currentTarget.value })}
+      />
+      <Ticks
+        label={t.hazards}
+        options={hazardKinds.map((value) => ({ value, label: terms().hazards[value] }))}
+        values={site.hazards.map(({ kind }) => kind)}
+        onChange={(kinds) =>
+          change({
+            hazards: kinds.map((kind) => site.hazards.find((one) => one.kind === kind) ?? { kind, text: '' }),
+          })
+        }
+      />
+      {site.hazards.map((hazard, index) => (
+        <Field
+          key={`${hazard.kind}${index}`}
+          label={t.hazardText(terms().hazards[hazard.kind])}
+          value={hazard.text}
+          onInput={({ currentTarget }) =>
+            change({
+              hazards: site.hazards.map((one) =>
+                one === hazard ? { ...one, text: currentTarget.value } : one,
+              ),
+            })
+          }
+        />
+      ))}
+      <Field
+        label={t.zone}
+        optional
+        placeholder="Europe/Dublin"
+        error={fault('/timeZone')}
+        value={site.timeZone ?? ''}
+        onInput={({ currentTarget }) => change({ timeZone: orNull(currentTarget.value) })}
+      />
+      <SendingResult sending={sending} />
+      <div>
+        <Button type="submit" kind="primary" disabled={sending.isBusy}>
+          {label}
+        </Button>
+      </div>
+    </form>
+  );
+}

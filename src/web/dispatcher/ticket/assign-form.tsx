@@ -1,0 +1,116 @@
+import { useState } from 'preact/hooks';
+import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { paths } from '../../api/paths.ts';
+import { Button } from '../../parts/button.tsx';
+import { DocumentView } from '../../parts/document-view.tsx';
+import { Field, SelectField } from '../../parts/field.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
+import { frameWords } from '../../words/frame.ts';
+import { terms } from '../../words/terms.ts';
+import { useZone } from '../../words/zone.ts';
+import { Chips } from '../chips.tsx';
+import { deskWords } from '../words.ts';
+import { fieldTime, momentOf } from '../zone-time.ts';
+import { updateOf } from './ticket-update.ts';
+
+const priorities = ['low', 'normal', 'high', 'urgent'] as const;
+
+/** Who goes, when, and how soon it matters. Reads the ticket itself, so that what it sends is of the newest version. */
+export function AssignForm({ ticketId, onDone }: { ticketId: string; onDone?: () => void }) {
+  const document = useDocument(paths.ticket(ticketId));
+  return (
+    <DocumentView document={document}>
+      {(ticket) => (
+        <Form
+          key={`${ticket.assigneeId} ${ticket.visitAt} ${ticket.priority}`}
+          ticket={ticket}
+          etag={document.etag}
+          {...(onDone === undefined ? {} : { onDone })}
+        />
+      )}
+    </DocumentView>
+  );
+}
+
+function Form({ ticket, etag, onDone }: { ticket: Ticket; etag: string | null; onDone?: () => void }) {
+  const d = deskWords();
+  const zone = useZone(ticket.siteId);
+  const members = useDocument(paths.members).body?.items ?? [];
+  const technicians = members.filter(
+    ({ id, active, role }) =>
+      id === ticket.assigneeId || (active && (role === 'technician' || role === 'admin')),
+  );
+  const [assigneeId, setAssignee] = useState(ticket.assigneeId ?? '');
+  const [visit, setVisit] = useState<string | null>(null);
+  const [priority, setPriority] = useState(ticket.priority);
+  const [isSaved, setSaved] = useState(false);
+  const [badTime, setBadTime] = useState(false);
+  const sending = useSending();
+  const shown = visit ?? fieldTime(ticket.visitAt, zone);
+  const save = async () => {
+    const moment = visit === null ? ticket.visitAt : momentOf(visit, zone);
+    setBadTime(moment === 'invalid');
+    if (moment === 'invalid') return;
+    const body = updateOf(ticket, {
+      assigneeId: assigneeId === '' ? null : assigneeId,
+      visitAt: moment,
+      priority,
+    });
+    const path = paths.ticket(ticket.id);
+    const done = await sending.send<Ticket>('PUT', path, { body, ifMatch: etag ?? '' });
+    if (done === null) {
+      void refresh(path);
+      return;
+    }
+    setSaved(true);
+    await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
+    onDone?.();
+  };
+  return (
+    <form
+      class="stack"
+      onInput={() => setSaved(false)}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <SelectField
+        label={d.technician}
+        options={[
+          { value: '', label: d.nobody },
+          ...technicians.map(({ id, name }) => ({ value: id, label: name })),
+        ]}
+        value={assigneeId}
+        onChoose={setAssignee}
+      />
+      <Field
+        type="datetime-local"
+        label={d.visitAt}
+        hint={d.visitHint(zone)}
+        error={badTime ? d.badTime : undefined}
+        value={shown}
+        onInput={({ currentTarget }) => setVisit(currentTarget.value)}
+      />
+      <Chips
+        label={d.priority}
+        options={priorities.map((value) => ({ value, label: terms().priorities[value] }))}
+        value={priority}
+        onChoose={setPriority}
+      />
+      <SendingResult sending={sending} />
+      {isSaved && (
+        <Notice tone="good" announce>
+          {frameWords().saved}
+        </Notice>
+      )}
+      <div>
+        <Button type="submit" kind="primary" disabled={sending.isBusy}>
+          {d.assign}
+        </Button>
+      </div>
+    </form>
+  );
+}

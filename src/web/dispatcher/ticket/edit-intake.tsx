@@ -1,0 +1,108 @@
+import { useState } from 'preact/hooks';
+import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { paths } from '../../api/paths.ts';
+import { Button } from '../../parts/button.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
+import { frameWords } from '../../words/frame.ts';
+import { answersOf, intakeOf } from '../call/answers.ts';
+import { Changed, Questions, Symptom } from '../call/questions.tsx';
+import { updateOf } from './ticket-update.ts';
+import { ticketWords } from './words.ts';
+
+/** What was told in the call, to be corrected: the answers by an update, symptom and changes as steps of triage. */
+export function EditIntake({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
+  const t = ticketWords();
+  const chain = useDocument(paths.chain(ticket.chainId)).body?.chain ?? null;
+  const site = useDocument(paths.site(ticket.siteId)).body;
+  const [answers, setAnswers] = useState(() =>
+    answersOf({
+      ...ticket.intake,
+      symptom: ticket.triage.symptom,
+      whatChanged: ticket.triage.whatChanged?.answers ?? ticket.intake.whatChanged,
+    }),
+  );
+  const [isSaved, setSaved] = useState(false);
+  const sending = useSending();
+  const change = (part: Partial<typeof answers>) => {
+    setSaved(false);
+    setAnswers((before) => ({ ...before, ...part }));
+  };
+  const intake = intakeOf({ ...answers, symptom: answers.symptom ?? ticket.symptom });
+  const path = paths.ticket(ticket.id);
+  const send = async (method: 'PUT' | 'POST', to: string, body: object, ifMatch?: string) => {
+    const done = await sending.send<Ticket>(method, to, {
+      body,
+      ...(ifMatch === undefined ? {} : { ifMatch }),
+    });
+    if (done === null) return void refresh(path);
+    await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
+    setSaved(true);
+  };
+  const { symptom: _symptom, whatChanged: _whatChanged, ...plain } = intake;
+  return (
+    <div class="stack">
+      <form
+        class="stack"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void send('PUT', path, updateOf(ticket, { intake: plain }), etag ?? '');
+        }}
+      >
+        <Questions
+          chain={chain}
+          answers={answers}
+          onChange={change}
+          contact={site?.contact ?? null}
+          withTriage={false}
+        />
+        <div>
+          <Button type="submit" kind="primary" disabled={sending.isBusy}>
+            {t.saveAnswers}
+          </Button>
+        </div>
+      </form>
+      <details class="more">
+        <summary>{t.correctSymptom}</summary>
+        <div class="stack">
+          <div class="questions">
+            <Symptom answers={answers} onChange={change} />
+          </div>
+          <div>
+            <Button
+              disabled={sending.isBusy}
+              onClick={() =>
+                void send('POST', `${path}/commands`, { type: 'amendIntake', symptom: intake.symptom })
+              }
+            >
+              {t.saveSymptom}
+            </Button>
+          </div>
+          <div class="questions">
+            <Changed answers={answers} onChange={change} />
+          </div>
+          <div>
+            <Button
+              disabled={sending.isBusy || intake.whatChanged.length === 0}
+              onClick={() =>
+                void send('POST', `${path}/commands`, {
+                  type: 'answerWhatChanged',
+                  answers: intake.whatChanged,
+                })
+              }
+            >
+              {t.saveChanged}
+            </Button>
+          </div>
+        </div>
+      </details>
+      <SendingResult sending={sending} />
+      {isSaved && (
+        <Notice tone="good" announce>
+          {frameWords().saved}
+        </Notice>
+      )}
+    </div>
+  );
+}

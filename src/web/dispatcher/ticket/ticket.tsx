@@ -1,0 +1,261 @@
+import { useState } from 'preact/hooks';
+import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { paths } from '../../api/paths.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Card } from '../../parts/card.tsx';
+import { DocumentView } from '../../parts/document-view.tsx';
+import { TextField } from '../../parts/field.tsx';
+import { Badge, Notice } from '../../parts/notice.tsx';
+import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { keepDocument, useDocument } from '../../store/documents.ts';
+import { commandWord, stateWord, terms } from '../../words/terms.ts';
+import { dayAndTime } from '../../words/times.ts';
+import { useZone } from '../../words/zone.ts';
+import { english } from '../call/plan-words.ts';
+import { SaidText } from '../call/said.tsx';
+import { DeskScreen } from '../desk-screen.tsx';
+import { lazyPart } from '../lazy-part.tsx';
+import { deskWords } from '../words.ts';
+import { AssignForm } from './assign-form.tsx';
+import { EditIntake } from './edit-intake.tsx';
+import { IntakeFacts } from './intake-facts.tsx';
+import { saveFile } from './save-file.ts';
+import { ticketWords } from './words.ts';
+
+const ChainDrawing = lazyPart(() =>
+  import('../../drawing/chain-drawing.tsx').then((module) => module.ChainDrawing),
+);
+
+/** A ticket as the dispatcher needs it: where it stands, who goes when, what was said, what happened. */
+export function TicketScreen({ ticketId = '' }: { ticketId?: string }) {
+  const [t, d] = [ticketWords(), deskWords()];
+  const document = useDocument(paths.ticket(ticketId));
+  const { body } = document;
+  return (
+    <DeskScreen
+      title={body === null ? d.find : t.title(body.number, body.client)}
+      tools={
+        <>
+          <LinkButton href={`/app/call/${ticketId}`}>{t.callAgain}</LinkButton>
+          {body !== null && <LinkButton href={`/app/sites/${body.siteId}`}>{d.toSite}</LinkButton>}
+        </>
+      }
+    >
+      <DocumentView document={document}>
+        {(ticket) => <TicketView ticket={ticket} etag={document.etag} />}
+      </DocumentView>
+    </DeskScreen>
+  );
+}
+
+function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
+  const [t, d] = [ticketWords(), deskWords()];
+  const zone = useZone(ticket.siteId);
+  const chain = useDocument(paths.chain(ticket.chainId)).body?.chain ?? null;
+  return (
+    <>
+      <div class="row">
+        <Badge>{stateWord(ticket.state)}</Badge>
+        <Badge>{terms().symptoms[ticket.triage.symptom.kind]}</Badge>
+        <Badge tone={ticket.priority === 'high' || ticket.priority === 'urgent' ? 'caution' : 'plain'}>
+          {terms().priorities[ticket.priority]}
+        </Badge>
+        <span>
+          {d.technician}: <strong>{ticket.assigneeName ?? d.nobody}</strong>
+        </span>
+        <span>
+          {d.visitAt}:{' '}
+          <strong>{ticket.visitAt === null ? d.noVisit : dayAndTime(ticket.visitAt, zone)}</strong>
+        </span>
+      </div>
+      <div class="beside">
+        <div class="stack">
+          <NowCard ticket={ticket} />
+          {chain !== null && <Drawing ticket={ticket} />}
+          <Card title={t.asked}>
+            <IntakeFacts ticket={ticket} chain={chain} />
+            <details class="more not-printed">
+              <summary>{t.tell}</summary>
+              <EditIntake key={ticket.sequence} ticket={ticket} etag={etag} />
+            </details>
+          </Card>
+        </div>
+        <div class="stack">
+          <div class="not-printed">
+            <Card title={d.assign}>
+              <AssignForm ticketId={ticket.id} />
+            </Card>
+          </div>
+          <Notes ticket={ticket} zone={zone} />
+          <Packets ticketId={ticket.id} number={ticket.number} zone={zone} />
+          <Timeline ticketId={ticket.id} zone={zone} />
+        </div>
+      </div>
+    </>
+  );
+}
+
+function NowCard({ ticket }: { ticket: Ticket }) {
+  const t = ticketWords();
+  const plan = useDocument(ticket.state === 'closed' ? null : paths.plan(ticket.id)).body;
+  const { changes, requests } = ticket.triage;
+  const inPlace = changes.filter(
+    ({ diagnostic, status }) => diagnostic && (status === 'applied' || status === 'judged'),
+  );
+  const asked = requests.filter(({ answer }) => answer === null);
+  return (
+    <Card title={t.now}>
+      {plan !== null && (
+        <p>
+          <strong>{t.next}: </strong>
+          <SaidText said={english(plan.sentence)} />
+        </p>
+      )}
+      {inPlace.length > 0 && (
+        <Notice tone="caution">
+          <strong>{t.inPlace}</strong>
+          {inPlace.map(({ id, detail, kind }) => (
+            <span key={id}>{detail === '' ? kind : detail}</span>
+          ))}
+        </Notice>
+      )}
+      {asked.length > 0 && (
+        <Notice tone="caution">
+          <strong>{t.asks}</strong>
+          {asked.map(({ id, text }) => (
+            <span key={id}>{text}</span>
+          ))}
+        </Notice>
+      )}
+      <p class="soft">
+        {t.allowed}: {ticket.allowedNow.map(commandWord).join(' · ')}
+      </p>
+    </Card>
+  );
+}
+
+function Drawing({ ticket }: { ticket: Ticket }) {
+  const chain = useDocument(paths.chain(ticket.chainId)).body;
+  const plan = useDocument(ticket.state === 'closed' ? null : paths.plan(ticket.id)).body;
+  if (chain === null) return null;
+  const { changes, culprit } = ticket.triage;
+  const change = changes.find(({ status }) => status === 'applied' || status === 'judged')?.target ?? null;
+  /** Together they hold most of the suspicion; the rest would only shade everything. */
+  const suspects = (plan?.suspects ?? []).filter(({ probability }) => probability >= 0.1);
+  return (
+    <Card title={chain.chain.name}>
+      <ChainDrawing
+        chain={chain.chain}
+        marks={{
+          suspects: suspects.flatMap(({ place }) => (place === null ? [] : [place])),
+          change,
+          culprit: culprit?.place ?? null,
+        }}
+      />
+    </Card>
+  );
+}
+
+function Notes({ ticket, zone }: { ticket: Ticket; zone: string }) {
+  const t = ticketWords();
+  const [note, setNote] = useState('');
+  const sending = useSending();
+  const path = paths.ticket(ticket.id);
+  const write = async () => {
+    const body = { type: 'note', text: note.trim() };
+    const done = await sending.send<Ticket>('POST', `${path}/commands`, { body });
+    if (done === null) return;
+    setNote('');
+    await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
+  };
+  return (
+    <Card title={t.notes}>
+      <ul class="plain-list">
+        {ticket.triage.notes.map(({ at, text }) => (
+          <li key={at + text}>
+            <span class="soft">{dayAndTime(at, zone)}</span> {text}
+          </li>
+        ))}
+      </ul>
+      <form
+        class="stack not-printed"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (note.trim() !== '') void write();
+        }}
+      >
+        <TextField
+          label={t.note}
+          value={note}
+          onInput={({ currentTarget }) => setNote(currentTarget.value)}
+        />
+        <SendingResult sending={sending} />
+        <div>
+          <Button type="submit" disabled={sending.isBusy}>
+            {t.writeNote}
+          </Button>
+        </div>
+      </form>
+    </Card>
+  );
+}
+
+function Packets({ ticketId, number, zone }: { ticketId: string; number: number; zone: string }) {
+  const t = ticketWords();
+  const packets = useDocument(paths.packets(ticketId)).body?.items ?? null;
+  const [isMissing, setMissing] = useState(false);
+  if (packets === null) return null;
+  return (
+    <Card title={t.packets}>
+      {packets.length === 0 && <p>{t.noPackets}</p>}
+      <ul class="plain-list">
+        {packets.map(({ id, version, createdAt, createdByName, news }) => (
+          <li key={id}>
+            <div class="row">
+              <strong>{t.packet(version)}</strong>
+              <span class="soft">
+                {dayAndTime(createdAt, zone)} · {createdByName}
+              </span>
+              <Button
+                onClick={async () =>
+                  setMissing(!(await saveFile(`/packets/${id}/download`, `case-${number}-v${version}.zip`)))
+                }
+              >
+                {t.download(version)}
+              </Button>
+            </div>
+            <ul lang="en">
+              {news.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          </li>
+        ))}
+      </ul>
+      {isMissing && (
+        <Notice tone="caution" announce>
+          {t.noDownload}
+        </Notice>
+      )}
+    </Card>
+  );
+}
+
+function Timeline({ ticketId, zone }: { ticketId: string; zone: string }) {
+  const t = ticketWords();
+  const timeline = useDocument(paths.timeline(ticketId)).body?.items ?? [];
+  return (
+    <Card title={t.timeline}>
+      <ol class="timeline">
+        {timeline.toReversed().map(({ at, actorName, text }) => (
+          <li key={at + text}>
+            <span class="soft">
+              {dayAndTime(at, zone)} · {actorName}
+            </span>
+            <span lang="en">{text}</span>
+          </li>
+        ))}
+      </ol>
+    </Card>
+  );
+}
