@@ -13,8 +13,9 @@ import { followPlan, type StoryFault } from './follow-plan.ts';
 import { expectStatus, signIn, type Transport } from './session.ts';
 import type { StoryClock } from './story-clock.ts';
 
-/** Where a case is played: the API, the server's clock, and the folder that the packet goes into. */
-type Stage = { transport: Transport; clock: StoryClock; out: string };
+/** Where a case is played: the API, and the server's clock. */
+type Stage = { transport: Transport; clock: StoryClock };
+type Where = { siteId: string; chainId: string };
 
 /** The cable in the wall has too little margin for what it carries. */
 const fault: StoryFault = { linkId: 'C5', everyMin: 20 };
@@ -22,16 +23,23 @@ const fault: StoryFault = { linkId: 'C5', everyMin: 20 };
 /**
  * Plays one case over HTTP as dispatcher, technician and second line, and leaves the packet in a folder.
  * Its hours pass on the server's clock, which the story moves.
+ * @param out the folder that the packet goes into
  * @param say takes one line a step
  * @returns the path of the packet's zip
  * @throws when any step does not go as it has to
  */
 export async function playCase(
-  stage: Stage,
-  where: { siteId: string; chainId: string },
+  { out, ...stage }: Stage & { out: string },
+  where: Where,
   say: Say,
 ): Promise<string> {
-  const { transport, clock } = stage;
+  const play = await playUntilEscalated(stage, where, say);
+  await secondLine(play);
+  return fetchPacket(play, stage.transport, out);
+}
+
+/** The first part of the case: from the call until it waits for second line. */
+export async function playUntilEscalated({ transport, clock }: Stage, where: Where, say: Say): Promise<Case> {
   const dispatcher = await signIn(transport, firm.handle, 'oda@lanternrow.example');
   const technician = await signIn(transport, firm.handle, 'brask@lanternrow.example');
   const support = await signIn(transport, firm.handle, 'pim@lanternrow.example');
@@ -66,7 +74,8 @@ export async function playCase(
   await isolate(play, where.chainId);
   await escalateIncomplete(play);
   await collectEvidence(play);
-  return secondLine(play, stage);
+  await play.tell({ type: 'escalate', question }, 'escalates: the case is complete, packet 1 is built');
+  return play;
 }
 
 async function baseline(
@@ -162,9 +171,7 @@ async function collectEvidence(play: Case): Promise<void> {
   say('technician', 'reads firmware and settings, photographs both ends and the label, takes the log');
 }
 
-async function secondLine(play: Case, stage: Stage): Promise<string> {
-  const { technician, support, ticketId, say, tell, read } = play;
-  await tell({ type: 'escalate', question }, 'escalates: the case is complete, packet 1 is built');
+async function secondLine({ technician, support, ticketId, say, tell, read }: Case): Promise<void> {
   await support.command(ticketId, { type: 'takeCase' });
   const asked = await support.command(ticketId, {
     type: 'askForMore',
@@ -185,10 +192,13 @@ async function secondLine(play: Case, stage: Stage): Promise<string> {
     place: { kind: 'link', linkId: 'C5' },
   });
   say('second line', 'accepts with the finding: cable C5');
-  return fetchPacket(play, stage);
 }
 
-async function fetchPacket({ support, ticketId, say }: Case, { transport, out }: Stage): Promise<string> {
+async function fetchPacket(
+  { support, ticketId, say }: Case,
+  transport: Transport,
+  out: string,
+): Promise<string> {
   const packets = expectStatus(
     await support.get<{ items: { id: string; version: number }[] }>(`/tickets/${ticketId}/packets`),
     200,
