@@ -112,7 +112,7 @@ describe('the frame around every screen', () => {
     await brask.getByRole('link', { name: /Outbox/ }).click();
     const conflict = brask.getByRole('main');
     await conflict.getByText('The ticket is with somebody else').waitFor();
-    await conflict.getByText('Tuli Marrowen: takeOver').waitFor();
+    await conflict.getByText('Tuli Marrowen: Take the ticket over').waitFor();
     await keepScreenshot(brask, 'conflict');
     expect(await accessibilityFaults(brask)).toEqual([]);
     expect(await conflict.textContent()).toContain('1 more of this ticket');

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { demoPassword, firm } from '../../seed/firm.ts';
 import { freePort, startProgram } from '../support/server-process.ts';
+import { type Link, openLink } from './link.ts';
 
 /** Screens are looked at and kept in these two sizes, CSS pixels. */
 export const sizes = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } } as const;
@@ -18,6 +19,8 @@ const screenshots = fileURLToPath(new URL('../../screenshots', import.meta.url))
 export type Stage = {
   readonly base: string;
   readonly browser: Browser;
+  /** Between the browsers and the server. */
+  readonly link: Link;
   /** A device of its own: nothing is shared with others but the server. */
   openDevice(size: Size, look?: Look): Promise<BrowserContext>;
   /** A device on which that member of the demo's firm is signed in, through the screen. */
@@ -28,7 +31,8 @@ export type Stage = {
 export async function openStage(): Promise<Stage> {
   const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-browser-'));
   const port = await freePort();
-  const base = `http://127.0.0.1:${port}`;
+  const link = await openLink(port);
+  const base = `http://127.0.0.1:${link.port}`;
   const env = {
     ...process.env,
     HALFSPLIT_DATA: dataFolder,
@@ -58,6 +62,7 @@ export async function openStage(): Promise<Stage> {
   return {
     base,
     browser,
+    link,
     openDevice,
     signedIn: async (name, size, look) => {
       const page = await (await openDevice(size, look)).newPage();
@@ -66,6 +71,7 @@ export async function openStage(): Promise<Stage> {
     },
     close: async () => {
       await browser.close();
+      link.close();
       server.kill('SIGTERM');
       await new Promise((resolve) => server.once('exit', resolve));
       await rm(dataFolder, { recursive: true, force: true });

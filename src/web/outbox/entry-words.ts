@@ -16,7 +16,7 @@ export function entryDetail(entry: OutboxEntry): string {
   if (entry.kind === 'upload') return entry.about.description;
   if (entry.kind === 'command') {
     const { type, happenedAt, ...rest } = entry.command;
-    return textsIn(rest);
+    return textsIn('mode' in rest ? { ...rest, mode: null } : rest);
   }
   return textsIn(entry.reading.reading);
 }

@@ -63,6 +63,8 @@ async function sendUploads(memberId: string): Promise<void> {
       const result = await uploadEntry(entry);
       if (result.kind === 'unreachable') {
         await changeEntry(entry.order, { state: 'waiting' });
+        // A link that breaks and lets a part through each time is used as much as it can be.
+        if (result.gotFurther) failures = 0;
         return later();
       }
       if (result.kind === 'refused') await stop(entry, result.problem);

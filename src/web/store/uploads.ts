@@ -5,7 +5,10 @@ import { memberDatabase } from './member-database.ts';
 import { changeEntry } from './outbox.ts';
 import type { UploadEntry } from './outbox-entry.ts';
 
-type UploadResult = { kind: 'ok' } | { kind: 'refused'; problem: Problem } | { kind: 'unreachable' };
+type UploadResult =
+  | { kind: 'ok' }
+  | { kind: 'refused'; problem: Problem }
+  | { kind: 'unreachable'; gotFurther: boolean };
 
 /** Bytes a request; assumed: what a weak connection gets through before it breaks. */
 const chunkBytes = 512 * 1024;
@@ -14,9 +17,10 @@ const chunkBytes = 512 * 1024;
 export async function uploadEntry(entry: UploadEntry): Promise<UploadResult> {
   const file = await (await memberDatabase())?.get('files', entry.id);
   if (file === undefined) return { kind: 'refused', problem: lostFile };
-  if ((await accessToken()) === null) return { kind: 'unreachable' };
+  if ((await accessToken()) === null) return { kind: 'unreachable', gotFurther: false };
   return new Promise((resolve) => {
     let shownAt = 0;
+    let gotFurther = false;
     const upload = new Upload(file, {
       endpoint: '/uploads',
       uploadUrl: entry.uploadUrl,
@@ -34,6 +38,7 @@ export async function uploadEntry(entry: UploadEntry): Promise<UploadResult> {
       },
       onUploadUrlAvailable: () => void changeEntry(entry.order, { uploadUrl: upload.url }),
       onChunkComplete: (_size, sentBytes) => {
+        gotFurther = true;
         if (sentBytes - shownAt < chunkBytes && sentBytes !== entry.sizeBytes) return;
         shownAt = sentBytes;
         void changeEntry(entry.order, { sentBytes });
@@ -42,18 +47,18 @@ export async function uploadEntry(entry: UploadEntry): Promise<UploadResult> {
         reportReachable(true);
         resolve({ kind: 'ok' });
       },
-      onError: (error) => resolve(resultOf(error)),
+      onError: (error) => resolve(resultOf(error, gotFurther)),
     });
     void changeEntry(entry.order, { state: 'sending' }).then(() => upload.start());
   });
 }
 
-function resultOf(error: Error | DetailedError): UploadResult {
+function resultOf(error: Error | DetailedError, gotFurther: boolean): UploadResult {
   const reply = error instanceof DetailedError ? error.originalResponse : null;
   const status = reply?.getStatus() ?? 0;
   reportReachable(status !== 0);
   if (status < 400 || status >= 500 || [401, 408, 409, 423, 425, 429].includes(status))
-    return { kind: 'unreachable' };
+    return { kind: 'unreachable', gotFurther };
   try {
     return { kind: 'refused', problem: JSON.parse(reply?.getBody() ?? '') as Problem };
   } catch {

@@ -16,6 +16,8 @@ type Terms = {
   items: Record<CompletenessItem, string>;
   changed: Record<WhatChanged['kind'], string>;
   commands: Record<TicketCommandType, string>;
+  /** What is on a ticket's log beside its commands. */
+  facts: Record<'open' | 'assign' | 'takeOver' | 'update' | 'evidenceAdded' | 'evidenceWithdrawn', string>;
 };
 
 /** What the contract's own values are called on screens. A value that gets no name here is a type error. */
@@ -126,6 +128,14 @@ const en: Terms = {
     acceptCase: 'Accept the case',
     handBack: 'Hand the case back',
   },
+  facts: {
+    open: 'Open the ticket',
+    assign: 'Assign the ticket',
+    takeOver: 'Take the ticket over',
+    update: 'Change priority, visit or intake',
+    evidenceAdded: 'Add evidence',
+    evidenceWithdrawn: 'Withdraw evidence',
+  },
 };
 const de: Terms = {
   roles: { dispatcher: 'Disposition', technician: 'Technik', support: 'Zweite Ebene', admin: 'Verwaltung' },
@@ -234,12 +244,20 @@ const de: Terms = {
     acceptCase: 'Fall annehmen',
     handBack: 'Fall zurückgeben',
   },
+  facts: {
+    open: 'Ticket öffnen',
+    assign: 'Ticket zuweisen',
+    takeOver: 'Ticket übernehmen',
+    update: 'Vorrang, Termin oder Aufnahme ändern',
+    evidenceAdded: 'Beleg hinzufügen',
+    evidenceWithdrawn: 'Beleg zurückziehen',
+  },
 };
 export const terms = wordsOf({ en, de });
 
 /** The name of a state, also of one that this version does not know. */
 export const stateWord = (state: string): string =>
   (terms().states as Record<string, string>)[state] ?? state;
-/** What a command does, as a button says it; `takeOver` and the like come from the server with their own words. */
+/** What a command, or another event of the log, does, as a button says it. */
 export const commandWord = ({ type, label }: { type: string; label: string }): string =>
-  (terms().commands as Record<string, string>)[type] ?? label;
+  (({ ...terms().facts, ...terms().commands }) as Record<string, string>)[type] ?? label;
