@@ -60,6 +60,8 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
     expectStatus(await session.get<{ memberAddress: string }>('/me'), 200).memberAddress;
   const visitAt = new Date(Date.now() + 3 * 3_600_000).toISOString();
 
+  // Called in yesterday, for a visit today.
+  clock.to(hoursAgo(20));
   await open(
     dispatcher,
     planted.gable,
@@ -74,6 +76,7 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
     },
     { priority: 'high', assigneeId: await idOf(brask), visitAt },
   );
+  clock.backToReal();
 
   const watching = await open(
     dispatcher,
