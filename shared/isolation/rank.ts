@@ -6,12 +6,12 @@ import type { Ranked } from './search-state.ts';
 /** Options up to which every outcome is looked at exactly. */
 const exactUpTo = 5;
 /** What a replan may cost, in evaluations of one class or component; a few ms. */
-const replanWork = 150_000;
+const replanWork = 200_000;
 const replanBreadth = 6;
 const replanDepth = 24;
 
 /** Tests whose minutes look-ahead finds this close are as good as each other: it knows them no better. Assumed. */
-const nearTie = 1.02;
+const nearTie = 1.03;
 /** With less than this share of the handling it is gentler by a margin that counts; assumed. */
 const gentler = 0.5;
 

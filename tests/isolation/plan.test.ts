@@ -54,7 +54,7 @@ describe('the next test', () => {
     const minutes = others.map(({ expectedMin }) => expectedMin);
     expect(minutes).toEqual(minutes.toSorted((a, b) => a - b));
     // of two that are as good as each other, the one with far less handling goes first
-    expect(next.expectedMin).toBeLessThan(1.02 * Math.min(...minutes));
+    expect(next.expectedMin).toBeLessThan(1.03 * Math.min(...minutes));
     expect(new Set([next, ...others].map(({ candidate }) => candidate.id)).size).toBe(3);
   });
 
