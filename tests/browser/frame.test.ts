@@ -47,13 +47,14 @@ describe('the frame around every screen', () => {
   it('starts everybody on their own screen', async () => {
     const homes: [MemberName, string][] = [
       ['oda', 'Call in progress'],
-      ['brask', 'My visits'],
-      ['pim', 'Cases waiting'],
-      ['runa', 'Members'],
+      ['brask', '/app/visits'],
+      ['pim', '/app/queue'],
+      ['runa', '/app/members'],
     ];
-    for (const [name, title] of homes) {
+    for (const [name, address] of homes) {
       const page = await stage.signedIn(name, 'desk');
-      await page.getByRole('heading', { level: 1, name: title }).waitFor();
+      await page.waitForURL(`**${address}`);
+      await heading(page).waitFor();
     }
   });
 
