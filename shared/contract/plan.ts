@@ -64,6 +64,7 @@ export const plannedTest = z.object({
   why: z.string(),
   /** The command that begins it, as far as that can be said beforehand. */
   command: z.record(z.string(), z.unknown()).nullable(),
+  /** On average; what a quiet watch takes in full is `quiet`. */
   minutes: z.object({ setup: z.number(), watch: z.number(), restore: z.number() }),
   /** Quiet for this many minutes or tries counts as cleared; null where the first occurrence answers. */
   quiet: z.object({ mode: z.enum(['time', 'trigger']), amount: z.number() }).nullable(),

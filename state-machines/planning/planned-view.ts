@@ -1,8 +1,7 @@
 import { samePlace } from '../../shared/chain/place.ts';
 import type { Place } from '../../shared/contract/chain.ts';
 import type { PlannedTestView } from '../../shared/contract/plan.ts';
-import { defaultTerms, kitText, type PlannedTest, type WatchRecord } from '../../shared/isolation/index.ts';
-import { minutesNeeded } from '../../shared/isolation/wording.ts';
+import { kitText, type PlannedTest, type WatchRecord } from '../../shared/isolation/index.ts';
 import type { ApplicableChange } from '../triage/applicable-changes.ts';
 
 /** Where a menu can be watched, and where a change can be declared: what a planned test begins with there. */
@@ -12,8 +11,6 @@ type Context = {
   changes: readonly ApplicableChange[];
   mode: WatchRecord['mode'];
   beginning: Beginning;
-  /** The best one's expected minutes, to compare with. */
-  bestMin: number | null;
 };
 
 const menuInstructions =
@@ -24,25 +21,20 @@ const sourceInstructions =
 /** A planned test as the API shows it, with what the catalogue says of the change. */
 export function plannedView(test: PlannedTest, context: Context): PlannedTestView {
   const { candidate, outcomes, firstChance } = test;
-  const { action, setupMin, restoreMin } = candidate;
+  const { action } = candidate;
   const isMenu = action.kind === 'menu';
   const target = isMenu ? ({ kind: 'device', deviceId: action.deviceId } as const) : action.target;
   const kind = isMenu ? 'menu' : action.test;
   const change = context.changes.find((each) => each.kind === kind && samePlace(each.target, target));
-  const exposureMin = context.mode === 'time' ? test.exposure : test.exposure * defaultTerms.minutesPerTry;
   const [first, second] = isMenu ? ['The menu stays', 'The menu vanishes'] : ['It stays away', 'It comes'];
   return {
     id: candidate.id,
     kind,
     target,
     text: test.text,
-    why: whyThis(test, context.bestMin),
+    why: test.why,
     command: commandFor(kind, target, context.beginning),
-    minutes: {
-      setup: setupMin,
-      watch: isMenu ? Math.max(0, test.testMin - setupMin - restoreMin) : exposureMin,
-      restore: restoreMin,
-    },
+    minutes: test.minutes,
     quiet: isMenu ? null : { mode: context.mode, amount: test.exposure },
     expectedMin: test.expectedMin,
     outcomes: [
@@ -68,22 +60,6 @@ export function plannedView(test: PlannedTest, context: Context): PlannedTestVie
       change?.afterwards ??
       (isMenu ? 'Take the menu off the picture again.' : 'Go back to the usual source.'),
   };
-}
-
-/** Worth a word from this many minutes on; assumed. */
-const clearlyBetterMin = 5;
-
-function whyThis({ candidate, expectedMin, outcomes }: PlannedTest, bestMin: number | null): string {
-  const splits =
-    outcomes.first.component === outcomes.second.component
-      ? `It tells how sure ${outcomes.first.name} is`
-      : `It parts ${outcomes.first.name} from ${outcomes.second.name}`;
-  const needsNothing =
-    candidate.kit.length === 0 && candidate.restoreMin === 0 ? ' and nothing has to be put back' : '';
-  const found = `about ${minutesNeeded(expectedMin)} to the culprit from here on average`;
-  const behind = bestMin === null ? 0 : expectedMin - bestMin;
-  const compared = behind >= clearlyBetterMin ? `, ${minutesNeeded(behind)} more than the best` : '';
-  return `${splits}${needsNothing}: ${found}${compared}.`;
 }
 
 /** The command a test begins with; null where the ticket isn't at a point at which it can begin. */

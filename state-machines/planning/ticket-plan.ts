@@ -159,8 +159,8 @@ function testsOf(
     beginning: beginningIn(state),
   };
   return {
-    next: plannedView(next, { ...context, bestMin: null }),
-    others: others.map((each) => plannedView(each, { ...context, bestMin: next.expectedMin })),
+    next: plannedView(next, context),
+    others: others.map((each) => plannedView(each, context)),
     sentence: testSentence(next),
   };
 }
