@@ -7,6 +7,7 @@ import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import type { OnTicket } from './keep-files.ts';
 import { Part } from './part.tsx';
+import { ScanButton } from './scan-button.tsx';
 import { technicianWords } from './words.ts';
 
 /** What was noted, newest first, and room for the next. */
@@ -29,6 +30,7 @@ export function Notes({ ticket, onTicket }: { ticket: Ticket; onTicket: OnTicket
           value={note}
           onInput={({ currentTarget }) => setNote(currentTarget.value)}
         />
+        <ScanButton onFound={(code) => setNote((text) => (text === '' ? code : `${text} ${code}`))} />
         <div>
           <Button type="submit">{t.writeNote}</Button>
         </div>

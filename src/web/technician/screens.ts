@@ -18,6 +18,18 @@ export const technicianScreens: RoleScreens = {
       screen: lazyScreen(() => import('./visit.tsx').then((module) => module.VisitScreen)),
     },
     {
+      path: '/app/visits/:ticketId/place/:place',
+      screen: lazyScreen(() => import('./place-screen.tsx').then((module) => module.PlaceScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/describe/:place',
+      screen: lazyScreen(() => import('./describe-screen.tsx').then((module) => module.DescribeScreen)),
+    },
+    {
+      path: '/app/visits/:ticketId/evidence',
+      screen: lazyScreen(() => import('./evidence-screen.tsx').then((module) => module.EvidenceScreen)),
+    },
+    {
       path: '/app/visits/:ticketId/triage',
       screen: lazyScreen(() => import('./triage/triage-screen.tsx').then((module) => module.TriageScreen)),
     },

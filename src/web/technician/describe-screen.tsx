@@ -1,0 +1,269 @@
+import { useState } from 'preact/hooks';
+import type { Place } from '../../../shared/contract/chain.ts';
+import type { ChainDocument } from '../../../shared/contract/site.ts';
+import { paths } from '../api/paths.ts';
+import { reachable } from '../api/session.ts';
+import { Button, LinkButton } from '../parts/button.tsx';
+import { Card } from '../parts/card.tsx';
+import { DocumentView } from '../parts/document-view.tsx';
+import { Choices, Field, SelectField } from '../parts/field.tsx';
+import { Notice } from '../parts/notice.tsx';
+import { Screen } from '../parts/screen.tsx';
+import { SendingResult, useSending } from '../parts/sending.tsx';
+import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
+import { placeAddress } from './addresses.ts';
+import { chainWords } from './chain-words.ts';
+import { type CorrectionDraft, correctionKey, noCorrection } from './correction-draft.ts';
+import { corrected, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
+import { describeWords } from './describe-words.ts';
+import { ScanButton } from './scan-button.tsx';
+import { placeOf } from './triage/addresses.ts';
+import { placeWords } from './triage/place-words.ts';
+import { useDraft } from './triage/use-draft.ts';
+import './technician.css';
+
+/** Small corrections of the chain's description, on site. The whole chain is replaced, if nobody else did meanwhile. */
+export function DescribeScreen({ ticketId = '', place: key = '' }: { ticketId?: string; place?: string }) {
+  const t = describeWords();
+  const ticket = useDocument(paths.ticket(ticketId)).body;
+  const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId));
+  const place = placeOf(key);
+  if (place === null) return <Screen title={t.title}>{t.noSuchPlace}</Screen>;
+  return (
+    <Screen title={t.title}>
+      <div>
+        <LinkButton href={placeAddress(ticketId, place)}>{t.back}</LinkButton>
+      </div>
+      <DocumentView document={chain}>
+        {(body) =>
+          Object.keys(valuesAt(body.chain, place)).length === 0 ? (
+            <Notice tone="caution">{t.noSuchPlace}</Notice>
+          ) : (
+            <Corrections ticketId={ticketId} document={{ ...chain, body }} place={place} />
+          )
+        }
+      </DocumentView>
+    </Screen>
+  );
+}
+
+type Properties = {
+  ticketId: string;
+  document: DocumentState<ChainDocument> & { body: ChainDocument };
+  place: Place;
+};
+
+function Corrections({ ticketId, document, place }: Properties) {
+  const t = describeWords();
+  const { body: chain, etag } = document;
+  const [draft, change, forget] = useDraft<CorrectionDraft>(correctionKey(ticketId, place), noCorrection);
+  const [isSaved, setSaved] = useState(false);
+  const sending = useSending();
+  const now = valuesAt(chain.chain, place);
+  const shown: Values = { ...now, ...draft.values };
+  const hasMoved = draft.basedOn !== null && draft.basedOn.version !== chain.version;
+  const isLengthWrong = shown.lengthM !== undefined && lengthFrom(shown.lengthM) === null;
+  const isChanged = (Object.keys(draft.values) as FieldName[]).some(
+    (name) => draft.values[name] !== now[name],
+  );
+  const set = (name: FieldName, value: string) => {
+    setSaved(false);
+    sending.clear();
+    const basedOn = draft.basedOn ?? { version: chain.version, values: now };
+    change({ values: { ...draft.values, [name]: value }, basedOn });
+  };
+  const save = async () => {
+    if (isLengthWrong || hasMoved) return;
+    const path = paths.chain(chain.id);
+    const answer = await sending.send<ChainDocument>('PUT', path, {
+      body: corrected(chain.chain, place, draft.values),
+      ifMatch: etag ?? '',
+    });
+    // Refused because somebody was faster: with their version here, both sides are shown.
+    if (answer === null) return void refresh(path);
+    await keepDocument({ path, body: answer.body, etag: answer.etag, readAt: new Date().toISOString() });
+    await forget();
+    setSaved(true);
+    void refresh(paths.chainAudit(chain.id));
+    void refresh(paths.chainBudget(chain.id));
+  };
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <p>
+        <strong>{placeWords(chain.chain, place)}</strong>
+      </p>
+      <Notice tone="caution">{t.notAChange}</Notice>
+      {hasMoved && (
+        <Moved
+          chain={chain}
+          now={now}
+          draft={draft}
+          onMine={() => {
+            sending.clear();
+            change({ basedOn: { version: chain.version, values: now } });
+          }}
+          onTheirs={() => {
+            sending.clear();
+            void forget();
+          }}
+        />
+      )}
+      <Fields place={place} shown={shown} set={set} />
+      {!reachable.value && <Notice tone="caution">{t.offline}</Notice>}
+      {isSaved && <Notice tone="good">{t.saved}</Notice>}
+      {!hasMoved && <SendingResult sending={sending} />}
+      <div class="row">
+        <Button
+          type="submit"
+          kind="primary"
+          disabled={!isChanged || hasMoved || isLengthWrong || sending.isBusy || !reachable.value}
+        >
+          {t.save}
+        </Button>
+        {draft.basedOn !== null && !hasMoved && <Button onClick={() => void forget()}>{t.discard}</Button>}
+      </div>
+    </form>
+  );
+}
+
+function Fields({
+  place,
+  shown,
+  set,
+}: {
+  place: Place;
+  shown: Values;
+  set: (name: FieldName, value: string) => void;
+}) {
+  const t = describeWords();
+  const { threeState, categories } = chainWords();
+  const text = (name: 'serial' | 'firmware') => ({
+    label: t.fields[name],
+    value: shown[name] ?? '',
+    autocomplete: 'off',
+    autocapitalize: 'none' as const,
+    spellcheck: false,
+    maxLength: 200,
+    onInput: ({ currentTarget }: { currentTarget: HTMLInputElement }) => set(name, currentTarget.value),
+  });
+  if (place.kind !== 'link') {
+    return (
+      <>
+        <Field {...text('serial')} />
+        <ScanButton onFound={(code) => set('serial', code)} />
+        <Field {...text('firmware')} hint={t.firmwareHint} />
+      </>
+    );
+  }
+  const seated = (name: 'sourceSeated' | 'sinkSeated') => (
+    <Choices
+      label={t.fields[name]}
+      value={shown[name] ?? 'unknown'}
+      onChoose={(value) => set(name, value)}
+      options={(['yes', 'no', 'unknown'] as const).map((value) => ({ value, label: threeState[value] }))}
+    />
+  );
+  return (
+    <>
+      {seated('sourceSeated')}
+      {seated('sinkSeated')}
+      <Field
+        label={t.fields.lengthM}
+        inputMode="decimal"
+        value={shown.lengthM ?? ''}
+        {...(lengthFrom(shown.lengthM ?? '') === null ? { error: t.noLength } : {})}
+        onInput={({ currentTarget }) => set('lengthM', currentTarget.value)}
+      />
+      <SelectField
+        label={t.fields.category}
+        value={shown.category ?? 'unknown'}
+        onChoose={(value) => set('category', value)}
+        options={Object.entries(categories).map(([value, label]) => ({ value, label }))}
+      />
+      <Choices
+        label={t.fields.certified}
+        value={shown.certified ?? 'no'}
+        onChoose={(value) => set('certified', value)}
+        options={(['yes', 'no'] as const).map((value) => ({ value, label: t.certified[value] }))}
+      />
+    </>
+  );
+}
+
+/** Somebody else described the chain anew meanwhile: both sides, and the question which it shall be. */
+function Moved({
+  chain,
+  now,
+  draft,
+  onMine,
+  onTheirs,
+}: {
+  chain: ChainDocument;
+  now: Values;
+  draft: CorrectionDraft;
+  onMine: () => void;
+  onTheirs: () => void;
+}) {
+  const t = describeWords();
+  const from = draft.basedOn?.version ?? chain.version;
+  const since = useDocument(
+    from < chain.version ? paths.changesSince(chain.id, from, chain.version) : null,
+  ).body;
+  const names = Object.keys(draft.values) as FieldName[];
+  return (
+    <Card title={t.movedTitle}>
+      <p role="alert">{t.movedLead}</p>
+      <div class="two-sides">
+        <section class="card">
+          <h3>{t.yours}</h3>
+          <ul>
+            {names.map((name) => (
+              <li key={name}>
+                {t.fields[name]}: {valueWords(name, draft.values[name])}
+              </li>
+            ))}
+          </ul>
+        </section>
+        <section class="card">
+          <h3>{t.theirs}</h3>
+          <ul>
+            {names.map((name) => (
+              <li key={name}>
+                {t.fields[name]}: {valueWords(name, now[name])}
+              </li>
+            ))}
+          </ul>
+          <h4>{t.since}</h4>
+          <ul>
+            {(since?.changes ?? chain.changes).map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </section>
+      </div>
+      <div class="row">
+        <Button kind="primary" onClick={onMine}>
+          {t.takeMine}
+        </Button>
+        <Button onClick={onTheirs}>{t.takeTheirs}</Button>
+      </div>
+    </Card>
+  );
+}
+
+function valueWords(name: FieldName, value = ''): string {
+  const t = describeWords();
+  const { threeState, categories } = chainWords();
+  if (value === '') return t.nothing;
+  if (name === 'sourceSeated' || name === 'sinkSeated')
+    return (threeState as Record<string, string>)[value] ?? value;
+  if (name === 'category') return (categories as Record<string, string>)[value] ?? value;
+  if (name === 'certified') return (t.certified as Record<string, string>)[value] ?? value;
+  return name === 'lengthM' ? `${value} m` : value;
+}

@@ -1,0 +1,71 @@
+import { wordsOf } from '../words/language.ts';
+
+/** Words of correcting a chain's description on site. */
+export const describeWords = wordsOf({
+  en: {
+    title: 'Correct the description',
+    back: '← Back to it',
+    noSuchPlace: 'The chain has no such device or cable any more.',
+    notAChange:
+      'Write down here only what was true before you came. Whoever reseats a plug, swaps a cable or updates something makes a change: declare it in the triage first.',
+    fields: {
+      serial: 'Serial number',
+      firmware: 'Firmware',
+      lengthM: 'Length in metres',
+      category: 'Category',
+      certified: 'Certified',
+      sourceSeated: 'Does the plug sit firmly at the source end?',
+      sinkSeated: 'Does the plug sit firmly at the sink end?',
+    },
+    firmwareHint: 'For the description. As evidence on this ticket, enter it as a reading.',
+    certified: { yes: 'yes: the label was seen or scanned', no: 'no' },
+    noLength: 'A number of metres, more than 0',
+    offline:
+      'Correcting needs a connection. What you typed is kept on this phone; come back here when there is one. Readings and photos go without.',
+    waits: 'A correction waits here for a connection',
+    save: 'Save the correction',
+    saved: 'Saved. The audit and the budget are computed anew.',
+    discard: 'Discard',
+    movedTitle: 'Somebody else described the chain meanwhile',
+    movedLead: 'Both sides are below; nothing is lost until you decide.',
+    yours: 'What you typed',
+    theirs: 'What is there now',
+    since: 'What they changed',
+    takeMine: 'Put mine on top of it',
+    takeTheirs: 'Leave theirs',
+    nothing: 'nothing',
+  },
+  de: {
+    title: 'Beschreibung berichtigen',
+    back: '← Zurück dorthin',
+    noSuchPlace: 'Dieses Gerät oder Kabel hat die Kette nicht mehr.',
+    notAChange:
+      'Schreib hier nur auf, was schon galt, bevor du kamst. Wer einen Stecker neu steckt, ein Kabel tauscht oder etwas aktualisiert, macht eine Änderung: Sag sie zuerst in der Fehlersuche an.',
+    fields: {
+      serial: 'Seriennummer',
+      firmware: 'Firmware',
+      lengthM: 'Länge in Metern',
+      category: 'Kategorie',
+      certified: 'Zertifiziert',
+      sourceSeated: 'Sitzt der Stecker auf der Quellenseite fest?',
+      sinkSeated: 'Sitzt der Stecker auf der Anzeigenseite fest?',
+    },
+    firmwareHint: 'Für die Beschreibung. Als Beleg in diesem Ticket trag sie als Lesung ein.',
+    certified: { yes: 'ja: der Aufdruck wurde gesehen oder gescannt', no: 'nein' },
+    noLength: 'Eine Zahl in Metern, größer als 0',
+    offline:
+      'Berichtigen braucht eine Verbindung. Was du geschrieben hast, bleibt auf diesem Telefon; komm hierher zurück, wenn es eine gibt. Lesungen und Fotos gehen auch ohne.',
+    waits: 'Hier wartet eine Berichtigung auf eine Verbindung',
+    save: 'Berichtigung speichern',
+    saved: 'Gespeichert. Prüfung und Budget werden neu gerechnet.',
+    discard: 'Verwerfen',
+    movedTitle: 'Jemand anderes hat die Kette inzwischen beschrieben',
+    movedLead: 'Beide Seiten stehen unten; nichts geht verloren, bis du entscheidest.',
+    yours: 'Was du geschrieben hast',
+    theirs: 'Was jetzt da ist',
+    since: 'Was geändert wurde',
+    takeMine: 'Meins darüberlegen',
+    takeTheirs: 'Das andere lassen',
+    nothing: 'nichts',
+  },
+});

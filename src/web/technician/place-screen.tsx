@@ -1,0 +1,181 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { findDevice, findLink } from '../../../shared/chain/look-up.ts';
+import type { Device, Place } from '../../../shared/contract/chain.ts';
+import type { ChainDocument } from '../../../shared/contract/site.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { paths } from '../api/paths.ts';
+import { LinkButton } from '../parts/button.tsx';
+import { DocumentView } from '../parts/document-view.tsx';
+import { Badge, Notice, type Tone } from '../parts/notice.tsx';
+import { Screen } from '../parts/screen.tsx';
+import { useDocument } from '../store/documents.ts';
+import { useTicket } from '../triage/use-ticket.ts';
+import { terms } from '../words/terms.ts';
+import { describeAddress, visitAddress } from './addresses.ts';
+import { AttachFile } from './attach-file.tsx';
+import { correctionKey, noCorrection } from './correction-draft.ts';
+import { describeWords } from './describe-words.ts';
+import { EvidenceStrip } from './evidence-strip.tsx';
+import { FirmwareEntry } from './firmware-entry.tsx';
+import { isAt } from './peek.tsx';
+import { PlaceFacts } from './place-facts.tsx';
+import { PlacePhotos } from './place-photos.tsx';
+import { placeScreenWords } from './place-screen-words.ts';
+import { isTiedTo } from './place-tie.ts';
+import { SettingsEntry } from './settings-entry.tsx';
+import { Edids, SignalFacts } from './signal-facts.tsx';
+import { placeOf } from './triage/addresses.ts';
+import { InPlace } from './triage/go-on.tsx';
+import { placeWords } from './triage/place-words.ts';
+import { useDraft } from './triage/use-draft.ts';
+import { Uploads } from './uploads.tsx';
+import './technician.css';
+
+type Parts = { ticket: Ticket; onTicket: Ticket; chain: ChainDocument; place: Place };
+
+/** Everything of one device or cable on a visit, and everything that can be collected there. */
+export function PlaceScreen({ ticketId = '', place: key = '' }: { ticketId?: string; place?: string }) {
+  const t = placeScreenWords();
+  const { server, projection } = useTicket(ticketId);
+  const ticket = projection?.ticket ?? server.body;
+  const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId));
+  const place = placeOf(key);
+  const isThere = chain.body !== null && place !== null && exists(chain.body, place);
+  return (
+    <Screen title={isThere ? placeWords(chain.body.chain, place) : t.title}>
+      <div>
+        <LinkButton href={visitAddress(ticketId)}>{t.toVisit}</LinkButton>
+      </div>
+      <DocumentView document={server}>
+        {(body) => (
+          <DocumentView document={chain}>
+            {(document) =>
+              place === null || !isThere ? (
+                <Notice tone="caution">{t.noSuchPlace}</Notice>
+              ) : (
+                <>
+                  <InPlace ticket={ticket ?? body} chain={document.chain} />
+                  <PlaceParts ticket={ticket ?? body} onTicket={body} chain={document} place={place} />
+                </>
+              )
+            }
+          </DocumentView>
+        )}
+      </DocumentView>
+    </Screen>
+  );
+}
+
+const exists = ({ chain }: ChainDocument, place: Place): boolean =>
+  place.kind === 'link' ? findLink(chain, place.linkId) !== undefined : deviceAt(chain, place) !== null;
+
+const deviceAt = (chain: ChainDocument['chain'], place: Place): Device | null =>
+  place.kind === 'device' || place.kind === 'port' ? (findDevice(chain, place.deviceId) ?? null) : null;
+
+function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
+  const t = placeScreenWords();
+  const device = deviceAt(chain.chain, place);
+  const [correction] = useDraft(correctionKey(ticket.id, place), noCorrection);
+  const audit = useDocument(paths.chainAudit(chain.id)).body;
+  const findings = (audit?.findings ?? []).filter((finding) => isAt(finding, place));
+  const tones: Record<(typeof findings)[number]['severity'], Tone> = {
+    mustFix: 'refusal',
+    shouldFix: 'caution',
+    note: 'plain',
+  };
+  return (
+    <>
+      <section class="card">
+        <PlaceFacts chain={chain.chain} place={place} />
+        {correction.basedOn !== null && (
+          <div>
+            <Badge tone="caution">{describeWords().waits}</Badge>
+          </div>
+        )}
+        <div>
+          <LinkButton href={describeAddress(ticket.id, place)}>{t.correct}</LinkButton>
+        </div>
+      </section>
+      <Unfolding id="photos" title={t.photos} isOpen>
+        <PlacePhotos ticket={ticket} onTicket={onTicket} chain={chain} place={place} />
+        <EvidenceStrip ticketId={ticket.id} place={place} />
+      </Unfolding>
+      <Uploads ticketId={ticket.id} isWanted={({ about }) => isTiedTo(about.tie, place)} />
+      {device !== null && (
+        <>
+          <Unfolding id="firmware" title={terms().items.firmware} isOpen>
+            <FirmwareEntry ticket={ticket} onTicket={onTicket} chain={chain} device={device} />
+          </Unfolding>
+          <Unfolding id="settings" title={terms().items.settings}>
+            <SettingsEntry ticket={ticket} onTicket={onTicket} chain={chain} device={device} />
+          </Unfolding>
+          <Unfolding id="files" title={t.files}>
+            <AttachFile
+              ticket={ticket}
+              onTicket={onTicket}
+              chain={chain}
+              device={device}
+              kinds={['log', 'edid', 'settings', 'document']}
+            />
+          </Unfolding>
+        </>
+      )}
+      <Unfolding id="findings" title={t.findings(findings.length)} isOpen={findings.length > 0}>
+        {findings.length === 0 && <p>{t.noFindings}</p>}
+        <ul class="verdicts">
+          {findings.map((finding) => (
+            <li key={finding.rule + finding.text} class="stack">
+              <span>
+                <Badge tone={tones[finding.severity]}>{t.severities[finding.severity]}</Badge> {finding.text}
+              </span>
+              <span>{finding.whatToDo}</span>
+              {finding.caution !== null && <Notice tone="caution">{finding.caution}</Notice>}
+            </li>
+          ))}
+        </ul>
+      </Unfolding>
+      <Unfolding id="signal" title={t.signal}>
+        <SignalFacts chain={chain} place={place} />
+      </Unfolding>
+      {device !== null && (
+        <Unfolding id="edids" title={terms().items.edid}>
+          <Edids chain={chain} deviceId={device.id} />
+        </Unfolding>
+      )}
+    </>
+  );
+}
+
+/** A part that can be folded away; an address that names it opens it and leads there. */
+function Unfolding({
+  id,
+  title,
+  isOpen = false,
+  children,
+}: {
+  id: string;
+  title: string;
+  isOpen?: boolean;
+  children: ComponentChildren;
+}) {
+  const isWanted = location.hash === `#${id}`;
+  const part = useRef<HTMLDetailsElement>(null);
+  useEffect(() => {
+    if (!isWanted) return undefined;
+    // After the screen has put its heading in sight.
+    const later = setTimeout(() => {
+      part.current?.scrollIntoView();
+      part.current?.querySelector<HTMLElement>('input, select, button')?.focus({ preventScroll: true });
+    });
+    return () => clearTimeout(later);
+  }, [isWanted]);
+  return (
+    <details class="card part" id={id} ref={part} open={isOpen || isWanted}>
+      <summary>
+        <h2>{title}</h2>
+      </summary>
+      {children}
+    </details>
+  );
+}

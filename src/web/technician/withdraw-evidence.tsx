@@ -1,0 +1,61 @@
+import { useState } from 'preact/hooks';
+import { paths } from '../api/paths.ts';
+import { reachable } from '../api/session.ts';
+import { Button } from '../parts/button.tsx';
+import { Field } from '../parts/field.tsx';
+import { Notice } from '../parts/notice.tsx';
+import { SendingResult, useSending } from '../parts/sending.tsx';
+import { refresh } from '../store/documents.ts';
+import { frameWords } from '../words/frame.ts';
+import { evidenceWords } from './evidence-words.ts';
+
+/** Takes an item out of what counts, with the reason; it stays readable. Needs a connection. */
+export function WithdrawEvidence({
+  ticketId,
+  evidenceId,
+  onDone,
+}: {
+  ticketId: string;
+  evidenceId: string;
+  onDone: () => void;
+}) {
+  const t = evidenceWords();
+  const [reason, setReason] = useState('');
+  const [isTooShort, setTooShort] = useState(false);
+  const sending = useSending();
+  const withdraw = async () => {
+    setTooShort(reason.trim().length < 3);
+    if (reason.trim().length < 3) return;
+    const done = await sending.send('POST', `/evidence/${evidenceId}/withdraw`, {
+      body: { reason: reason.trim() },
+    });
+    if (done === null) return;
+    await Promise.all([refresh(paths.evidence(ticketId)), refresh(paths.ticket(ticketId))]);
+    onDone();
+  };
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void withdraw();
+      }}
+    >
+      {!reachable.value && <Notice tone="caution">{t.withdrawNeedsConnection}</Notice>}
+      <Field
+        label={t.reason}
+        value={reason}
+        maxLength={500}
+        {...(isTooShort ? { error: t.reasonTooShort } : {})}
+        onInput={({ currentTarget }) => setReason(currentTarget.value)}
+      />
+      <div class="row">
+        <Button type="submit" kind="danger" disabled={sending.isBusy}>
+          {t.withdraw}
+        </Button>
+        <Button onClick={onDone}>{frameWords().cancel}</Button>
+      </div>
+      <SendingResult sending={sending} />
+    </form>
+  );
+}
