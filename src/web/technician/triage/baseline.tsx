@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { placeKey } from '../../../../shared/chain/place.ts';
 import type { Finding } from '../../../../shared/contract/chain.ts';
 import type { WhatChanged } from '../../../../shared/contract/triage.ts';
 import { ChainDrawing } from '../../drawing/chain-drawing.tsx';
@@ -6,7 +7,7 @@ import { Button } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { placeWords } from './place-words.ts';
-import { English, Question } from './question.tsx';
+import { Cautions, English, Question } from './question.tsx';
 import { useDraft } from './use-draft.ts';
 import type { PlanHere } from './use-plan.ts';
 import { triageWords } from './words.ts';
@@ -46,6 +47,7 @@ function AuditQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
       {severities.map((severity) => (
         <Findings key={severity} severity={severity} findings={findings} work={work} />
       ))}
+      <Cautions texts={careFor(findings)} />
     </Question>
   );
 }
@@ -62,6 +64,7 @@ function Findings({
   const t = triageWords();
   const these = findings.filter((finding) => finding.severity === severity);
   if (these.length === 0) return null;
+  const places = new Map(these.map((finding) => [placeKey(finding.place), finding.place]));
   return (
     <details open={severity === 'mustFix'} class="findings">
       <summary>
@@ -70,28 +73,30 @@ function Findings({
         </h2>
       </summary>
       <ul class="list">
-        {these.map((finding) => (
-          <li
-            key={`${finding.rule} ${finding.placeName} ${finding.text}`}
-            class={`finding finding-${severity}`}
-          >
-            <strong>{placeWords(work.chain, finding.place)}</strong>
-            <span>
-              <English>{finding.text}</English>
-            </span>
-            <span>
-              {t.whatToDo}: <English>{finding.whatToDo}</English>
-            </span>
-            {finding.caution !== null && (
-              <Notice tone="caution">
-                <English>{finding.caution}</English>
-              </Notice>
-            )}
+        {[...places].map(([key, place]) => (
+          <li key={key} class={`finding finding-${severity}`}>
+            <strong>{placeWords(work.chain, place)}</strong>
+            {these
+              .filter((finding) => placeKey(finding.place) === key)
+              .map((finding) => (
+                <p key={finding.rule + finding.text}>
+                  <English>{finding.text}</English>{' '}
+                  <span class="soft">
+                    → <English>{finding.whatToDo}</English>
+                  </span>
+                </p>
+              ))}
           </li>
         ))}
       </ul>
     </details>
   );
+}
+
+/** The care that the findings ask for; many ask for the same, which is said once. */
+function careFor(findings: readonly Finding[]): string[] {
+  const sentences = findings.flatMap(({ caution }) => caution?.split(/(?<=\.) (?=[A-Z])/) ?? []);
+  return [...new Set(sentences)];
 }
 
 type Said = { kinds: WhatChanged['kind'][]; text: string };

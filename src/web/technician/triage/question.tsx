@@ -16,19 +16,28 @@ export function Question({
   title,
   answers,
   children,
+  beside,
 }: {
   work: Work;
   title: string;
   answers: ComponentChildren;
   children?: ComponentChildren;
+  /** What may be looked at or done instead; after the answers, so that it is in nobody's way. */
+  beside?: ComponentChildren;
 }) {
   return (
     <Screen title={title}>
       <div class="question">{children}</div>
       {work.refusal !== null && <Refusal problem={work.refusal} />}
       <div class="answers">{answers}</div>
+      {beside !== undefined && <div class="question">{beside}</div>}
     </Screen>
   );
+}
+
+/** While the next test is worked out: nothing to be pressed that is not there a moment later. */
+export function WorkingQuestion({ work }: { work: Work }) {
+  return <Question work={work} title={triageWords().working} answers={null} />;
 }
 
 /** A sentence that comes in English only, marked as such for whoever has it read out. */

@@ -5,11 +5,11 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { triageAddress } from './addresses.ts';
 import { placeWords } from './place-words.ts';
-import { PlanSentence, Question, TestFacts } from './question.tsx';
+import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { watchOverTime } from './reproduce.tsx';
 import { stepWords } from './step-words.ts';
-import { OtherTests } from './tests.tsx';
+import { OtherTests, Suspects } from './tests.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { OccurrenceList } from './watch.tsx';
 import { WithdrawDialog } from './withdraw.tsx';
@@ -29,6 +29,7 @@ export function SideQuestion({ work, planned }: { work: Work; planned: PlanHere 
     const deviceId = answered.menuDeviceId ?? '';
     return <ConcludeQuestion key={`conclude ${deviceId}`} work={work} deviceId={deviceId} />;
   }
+  if (planned.isMaking) return <WorkingQuestion key="working" work={work} />;
   const next = planned.plan?.next ?? null;
   return next?.kind === 'menu' && next.target.kind === 'device' ? (
     <MenuQuestion key={next.id} work={work} planned={planned} deviceId={next.target.deviceId} />
@@ -57,10 +58,15 @@ function MenuQuestion({ work, planned, deviceId }: { work: Work; planned: PlanHe
           <BeginButton work={work} />
         </>
       }
+      beside={
+        <>
+          <OtherTests work={work} plan={plan} />
+          <Suspects work={work} plan={plan} />
+          <Sides work={work} />
+        </>
+      }
     >
       <TestFacts test={plan.next} plan={plan} work={work} />
-      <OtherTests work={work} plan={plan} />
-      <Sides work={work} />
     </Question>
   );
 }
@@ -90,17 +96,15 @@ function BeginQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
       answers={
         <>
           <BeginButton work={work} isNext />
-          {!planned.isMaking && (
-            <LinkButton href={triageAddress(work.ticket.id, 'changes')} large>
-              {t.chooseMenu}
-            </LinkButton>
-          )}
+          <LinkButton href={triageAddress(work.ticket.id, 'changes')} large>
+            {t.chooseMenu}
+          </LinkButton>
         </>
       }
+      beside={<Sides work={work} />}
     >
       {isKnown && <p>{t.beginLead}</p>}
       <PlanSentence plan={planned.plan} />
-      <Sides work={work} />
     </Question>
   );
 }

@@ -3,7 +3,7 @@ import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { triageAddress } from './addresses.ts';
 import { caseWords } from './case-words.ts';
-import { PlanSentence, Question, TestFacts } from './question.tsx';
+import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { watchByTries, watchOverTime } from './reproduce.tsx';
 import { Sides } from './side.tsx';
 import { stepWords } from './step-words.ts';
@@ -20,6 +20,7 @@ export const watchAsBefore = (work: Work, watchMin: number | null) =>
 /** No change is in place: the next one, the proof of the last one, or the end of looking. */
 export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
   const { plan } = planned;
+  if (planned.isMaking) return <WorkingQuestion key="working" work={work} />;
   if (plan?.next != null) return <NextTest key={plan.next.id} work={work} planned={planned} />;
   const [command] = plan?.commands ?? [];
   if (work.may('startWatch') && runningWatch(work.ticket.triage) === null && command !== 'nameCulprit')
@@ -34,12 +35,16 @@ function NextTest({ work, planned: { plan } }: { work: Work; planned: PlanHere }
       work={work}
       title={testTitle(work, plan.next)}
       answers={<DoTest work={work} test={plan.next} isNext />}
+      beside={
+        <>
+          <OtherTests work={work} plan={plan} />
+          <CulpritLink work={work} />
+          <Suspects work={work} plan={plan} />
+          <Sides work={work} />
+        </>
+      }
     >
       <TestFacts test={plan.next} plan={plan} work={work} />
-      <OtherTests work={work} plan={plan} />
-      <CulpritLink work={work} />
-      <Suspects work={work} plan={plan} />
-      <Sides work={work} />
     </Question>
   );
 }
@@ -71,24 +76,23 @@ function ConfirmQuestion({ work, planned: { plan } }: { work: Work; planned: Pla
   );
 }
 
-function NothingLeft({ work, planned: { plan, isMaking } }: { work: Work; planned: PlanHere }) {
+function NothingLeft({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
   const t = stepWords();
   const canName = work.may('nameCulprit');
   return (
     <Question
       work={work}
-      title={isMaking ? triageWords().working : canName ? caseWords().shownTitle : t.nothingTitle}
+      title={canName ? caseWords().shownTitle : t.nothingTitle}
       answers={
         <>
           <CulpritLink work={work} isNext={plan?.commands[0] === 'nameCulprit'} />
           <LinkButton href={triageAddress(work.ticket.id, 'escalate')} large>
             {triageWords().escalate}
           </LinkButton>
-          <LinkButton href={triageAddress(work.ticket.id, 'changes')}>{t.chooseTitle}</LinkButton>
         </>
       }
     >
-      <PlanSentence plan={plan} />
+      {plan?.stop === null && <PlanSentence plan={plan} />}
       {plan !== null && <Stop work={work} plan={plan} />}
       {plan !== null && <Suspects work={work} plan={plan} />}
       <Sides work={work} />

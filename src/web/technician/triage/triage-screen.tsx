@@ -33,11 +33,6 @@ function Triage({ work }: { work: Work }) {
     <>
       <QuestionOf work={work} planned={planned} />
       {!isEscalated && <Requests work={work} />}
-      {planned.isMaking && (
-        <p role="status" class="soft">
-          {t.working} …
-        </p>
-      )}
       {planned.lacksSettings && <Notice>{t.noSettings}</Notice>}
       <More work={work} />
     </>
