@@ -10,7 +10,7 @@ export const drawingWords = wordsOf({
     drawingNow: 'Drawing',
     link: (id: string, from: string, to: string, metres: string) =>
       `Cable ${id}, ${metres} m, from ${from} to ${to}`,
-    marks: { suspect: 'still suspect', change: 'open change', culprit: 'the cause' },
+    marks: { suspect: 'still suspect', change: 'change under test', culprit: 'the cause' },
     legend: 'Signs',
   },
   de: {
@@ -21,7 +21,7 @@ export const drawingWords = wordsOf({
     whole: 'Alles zeigen',
     drawingNow: 'Zeichnet',
     link: (id, from, to, metres) => `Kabel ${id}, ${metres} m, von ${from} nach ${to}`,
-    marks: { suspect: 'noch verdächtig', change: 'offene Änderung', culprit: 'die Ursache' },
+    marks: { suspect: 'noch verdächtig', change: 'geprüfte Änderung', culprit: 'die Ursache' },
     legend: 'Zeichen',
   },
 });

@@ -1,4 +1,5 @@
 import './second-line.css';
+import { useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
@@ -62,7 +63,7 @@ function Case({ facts }: { facts: CaseFacts }) {
   return (
     <>
       <div class="row">
-        <Badge>{stateWord(ticket.state)}</Badge>
+        <Badge>{stateWord(ticket.state.startsWith('escalated') ? 'escalated' : ticket.state)}</Badge>
         <Badge>{terms().symptoms[ticket.symptom]}</Badge>
         <Badge>{terms().priorities[ticket.priority]}</Badge>
         <span class="soft">
@@ -83,15 +84,7 @@ function Case({ facts }: { facts: CaseFacts }) {
         <SummaryPart facts={facts} />
         <div class="case-side">
           <Actions facts={facts} />
-          <nav class="card case-contents not-printed" aria-label={t.contents}>
-            <ol>
-              {contents.map(([id, title]) => (
-                <li key={id}>
-                  <a href={`#${id}`}>{title}</a>
-                </li>
-              ))}
-            </ol>
-          </nav>
+          <Contents contents={contents} />
         </div>
         <div class="case-parts">
           <RequestsPart facts={facts} />
@@ -111,5 +104,25 @@ function Case({ facts }: { facts: CaseFacts }) {
         </div>
       </div>
     </>
+  );
+}
+
+/** What there is on the page; shut on a narrow screen, where it would be a screen of its own. */
+function Contents({ contents }: { contents: readonly [string, string][] }) {
+  const t = caseWords();
+  const [isOpen] = useState(() => matchMedia('(min-width: 75rem)').matches);
+  return (
+    <nav class="card case-contents not-printed" aria-label={t.contents}>
+      <details open={isOpen}>
+        <summary>{t.contents}</summary>
+        <ol>
+          {contents.map(([id, title]) => (
+            <li key={id}>
+              <a href={`#${id}`}>{title}</a>
+            </li>
+          ))}
+        </ol>
+      </details>
+    </nav>
   );
 }

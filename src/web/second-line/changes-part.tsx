@@ -36,7 +36,9 @@ function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord
   const t = caseWords();
   const { chain, evidence, ticket } = facts;
   const { judgement } = change;
-  const items = evidence.filter(({ tie }) => tie.changeId === change.id);
+  const items = evidence
+    .filter(({ tie }) => tie.changeId === change.id)
+    .toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at) || a.uploadedAt.localeCompare(b.uploadedAt));
   return (
     <article class="stack case-change" aria-labelledby={`change-${change.id}`}>
       <h3 id={`change-${change.id}`}>

@@ -69,7 +69,8 @@ function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: Evide
   const [isOpen, setOpen] = useState(false);
   const kind = values().evidence[item.kind];
   const shows = item.tie.shows === null ? '' : values().shows[item.tie.shows];
-  const what = [kind, shows].filter(Boolean).join(', ');
+  const phase = item.reading?.kind === 'settings' ? t.phases[item.reading.phase] : '';
+  const what = [kind, shows, phase].filter(Boolean).join(', ');
   return (
     <>
       {item.hasThumbnail && (

@@ -10,6 +10,7 @@ import { number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { FindingList } from './checks-part.tsx';
 import { EvidenceList, itemsAt } from './evidence-part.tsx';
+import { percent } from './percent.ts';
 import { belongsTo, deviceWord, placeWord } from './place-words.ts';
 import { caseWords } from './words.ts';
 
@@ -39,7 +40,7 @@ export function PlacePanel({
       <PlaceFacts facts={facts} place={place} />
       {suspect !== undefined && (
         <p>
-          {t.suspectAt(number(suspect.probability * 100, 1))}{' '}
+          {t.suspectAt(percent(suspect.probability))}{' '}
           {suspect.modes[0] !== undefined && `${t.likeliestMode}: ${suspect.modes[0].name}.`}
         </p>
       )}

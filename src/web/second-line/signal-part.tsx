@@ -14,6 +14,10 @@ import { caseWords } from './words.ts';
 
 const tones = { fits: 'good', doubtful: 'caution', notOffered: 'refusal', short: 'refusal' } as const;
 
+/** The tightest first; what can't be reckoned before everything. */
+const leftOver = (figures: { headroomFraction: number } | null): number =>
+  figures?.headroomFraction ?? Number.NEGATIVE_INFINITY;
+
 /** What each cable has to carry for what the client wants, what it can, and what is left. */
 export function BudgetPart({ facts }: { facts: CaseFacts }) {
   const t = caseWords();
@@ -31,8 +35,10 @@ export function BudgetPart({ facts }: { facts: CaseFacts }) {
               caption={t.budget}
               heads={[t.cable, t.wanted, t.verdict, t.needs, t.carries, t.left, t.narrowest, t.inWords]}
               figures={[3, 4, 5]}
-              rows={body.budget.links.flatMap(({ cableLinkId, wanted }) =>
-                wanted.map(({ wanted: format, verdict, figures, sentence }) => [
+              rows={body.budget.links
+                .flatMap(({ cableLinkId, wanted }) => wanted.map((each) => ({ cableLinkId, ...each })))
+                .toSorted((a, b) => leftOver(a.figures) - leftOver(b.figures))
+                .map(({ cableLinkId, wanted: format, verdict, figures, sentence }) => [
                   placeWord(chain, { kind: 'link', linkId: cableLinkId }),
                   formatName(format),
                   <Badge key="verdict" tone={tones[verdict]}>
@@ -43,8 +49,7 @@ export function BudgetPart({ facts }: { facts: CaseFacts }) {
                   figures === null ? '–' : `${number(figures.headroomFraction * 100, 0)} %`,
                   figures === null ? '' : t.elements[figures.narrowest],
                   sentence,
-                ]),
-              )}
+                ])}
             />
             <Others body={body} />
           </>

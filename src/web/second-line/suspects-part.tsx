@@ -5,6 +5,7 @@ import { useDocument } from '../store/documents.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
+import { percent } from './percent.ts';
 import { placeWord } from './place-words.ts';
 import type { SuspectsOverTime } from './suspects-over-time.ts';
 import { letters, PointMark, SuspectsPlot } from './suspects-plot.tsx';
@@ -33,10 +34,10 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
                 .slice(0, 8)
                 .map(({ name, place, probability, modes, because }) => [
                   place === null ? name : placeWord(facts.chain, place),
-                  `${number(probability * 100, 1)} %`,
+                  percent(probability),
                   modes
                     .slice(0, 2)
-                    .map((mode) => `${mode.name} ${number(mode.probability * 100, 1)} %`)
+                    .map((mode) => `${mode.name} ${percent(mode.probability)}`)
                     .join('; '),
                   because.length === 0 ? (
                     ''
@@ -58,9 +59,11 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
                   ),
                 ])}
             />
-            <p>
-              <strong>{t.planSays}</strong> {sentence}
-            </p>
+            {!facts.ticket.state.startsWith('escalated') && (
+              <p>
+                <strong>{t.planSays}</strong> {sentence}
+              </p>
+            )}
           </>
         )}
       </DocumentView>
@@ -86,6 +89,14 @@ function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime })
           </li>
         ))}
       </ul>
+      <ol class="case-steps" start={0}>
+        {over.stages.map(({ at, text }) => (
+          <li key={`${at} ${text}`}>
+            {text ?? t.atTheBeginning}
+            {at !== null && <span class="soft"> {dayAndTime(at, facts.zone)}</span>}
+          </li>
+        ))}
+      </ol>
       <details>
         <summary>{t.asTable}</summary>
         <Table
@@ -98,7 +109,7 @@ function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime })
               {at !== null && <span class="soft">{dayAndTime(at, facts.zone)} </span>}
               {text ?? t.atTheBeginning}
             </>,
-            ...over.lines.map(({ chances }) => `${number((chances[step] ?? 0) * 100, 1)} %`),
+            ...over.lines.map(({ chances }) => percent(chances[step] ?? 0)),
           ])}
         />
       </details>

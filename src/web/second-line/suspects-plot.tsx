@@ -1,4 +1,4 @@
-import { number } from '../words/times.ts';
+import { percent } from './percent.ts';
 import type { SuspectsOverTime } from './suspects-over-time.ts';
 import { useWidth } from './use-width.ts';
 
@@ -50,7 +50,7 @@ export function SuspectsPlot({ over, label }: { over: SuspectsOverTime; label: s
               <PointMark key={`${at} ${stages[at]?.text}`} nth={nth} x={x(at)} y={y(chance)} />
             ))}
             <text x={width - right + 10} y={(ends[nth] ?? 0) + 4}>
-              {letters[nth]} {number((chances.at(-1) ?? 0) * 100, 1)} %
+              {letters[nth]} {percent(chances.at(-1) ?? 0)}
             </text>
           </g>
         ))}

@@ -121,7 +121,7 @@ export const caseWordsDe: CaseWords = {
   route: 'Liegt',
   routes: { free: 'offen', inWall: 'in der Wand', inConduit: 'im Leerrohr' },
   installedOn: 'Verlegt am',
-  suspectAt: (chance) => `Als Verdacht: ${chance} %.`,
+  suspectAt: (chance) => `Als Verdacht: ${chance}.`,
   likeliestMode: 'Am ehesten',
 
   sideProof: 'Die Seite',
@@ -234,6 +234,7 @@ export const caseWordsDe: CaseWords = {
 
   evidence: 'Belege',
   noEvidence: 'Es gibt keine Belege.',
+  phases: { before: 'vor der Änderung', after: 'mit der Änderung', apart: '' },
   ofTheWhole: 'Zum ganzen Fall',
   saveFile: (name) => `${name} sichern`,
   noPicture: 'Bild lässt sich nicht zeigen',

@@ -124,7 +124,7 @@ export const caseWordsEn = {
   route: 'Lies',
   routes: { free: 'in the open', inWall: 'in the wall', inConduit: 'in a conduit' },
   installedOn: 'Put in on',
-  suspectAt: (chance: string) => `As a suspect: ${chance} %.`,
+  suspectAt: (chance: string) => `As a suspect: ${chance}.`,
   likeliestMode: 'Likeliest failure',
 
   // the side
@@ -243,6 +243,7 @@ export const caseWordsEn = {
   // evidence
   evidence: 'Evidence',
   noEvidence: 'There is no evidence.',
+  phases: { before: 'before the change', after: 'with the change', apart: '' },
   ofTheWhole: 'Of the whole case',
   saveFile: (name: string) => `Save ${name}`,
   noPicture: 'Picture can’t be shown',
