@@ -1,45 +1,43 @@
-import { paths } from '../api/paths.ts';
+import { useState } from 'preact/hooks';
+import type { Member } from '../../../shared/contract/people.ts';
+import type { MemberRole } from '../../../shared/contract/primitives.ts';
+import { read } from '../api/client.ts';
+import { type DocumentPath, paths } from '../api/paths.ts';
+import { Button } from '../parts/button.tsx';
+import { Dialog } from '../parts/dialog.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
+import { Choices, Field } from '../parts/field.tsx';
+import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
-import { Wide } from '../parts/wide.tsx';
-import { useDocument } from '../store/documents.ts';
-import { wordsOf } from '../words/language.ts';
+import { SendingResult, useSending } from '../parts/sending.tsx';
+import { refresh, useDocument } from '../store/documents.ts';
+import { frameWords } from '../words/frame.ts';
 import { terms } from '../words/terms.ts';
+import { adminWords } from './words.ts';
 
-const t = wordsOf({
-  en: {
-    title: 'Members',
-    name: 'Name',
-    email: 'Email',
-    role: 'Role',
-    active: 'Active',
-    yes: 'yes',
-    no: 'no',
-  },
-  de: {
-    title: 'Mitglieder',
-    name: 'Name',
-    email: 'E-Mail',
-    role: 'Rolle',
-    active: 'Aktiv',
-    yes: 'ja',
-    no: 'nein',
-  },
-});
+const roles: readonly MemberRole[] = ['dispatcher', 'technician', 'support', 'admin'];
+const roleOptions = () => roles.map((value) => ({ value, label: terms().roles[value] }));
 
-/** Everybody in the organisation. */
+/** Everybody in the organisation: who may sign in, and as what. */
 export function MembersScreen() {
-  const words = t();
+  const t = adminWords();
   const members = useDocument(paths.members);
+  const [open, setOpen] = useState<Member | 'new' | null>(null);
   return (
-    <Screen title={words.title}>
+    <Screen title={t.members}>
+      <div>
+        <Button kind="primary" onClick={() => setOpen('new')}>
+          {t.add}
+        </Button>
+      </div>
       <DocumentView document={members}>
         {({ items }) => (
-          <Wide label={words.title}>
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls by itself has to be reached by keyboard
+          <section class="wide" tabIndex={0} aria-label={t.members}>
             <table>
               <thead>
                 <tr>
-                  {[words.name, words.email, words.role, words.active].map((head) => (
+                  {[t.name, t.email, t.role, t.active, t.change].map((head) => (
                     <th key={head} scope="col">
                       {head}
                     </th>
@@ -52,14 +50,186 @@ export function MembersScreen() {
                     <th scope="row">{member.name}</th>
                     <td>{member.email}</td>
                     <td>{terms().roles[member.role]}</td>
-                    <td>{member.active ? words.yes : words.no}</td>
+                    <td>{member.active ? t.yes : <Badge tone="caution">{t.no}</Badge>}</td>
+                    <td>
+                      <Button aria-label={t.changeOf(member.name)} onClick={() => setOpen(member)}>
+                        {t.change}
+                      </Button>
+                    </td>
                   </tr>
                 ))}
               </tbody>
             </table>
-          </Wide>
+          </section>
         )}
       </DocumentView>
+      {open === 'new' && (
+        <Dialog title={t.add} onClose={() => setOpen(null)}>
+          <AddMember onDone={() => setOpen(null)} />
+        </Dialog>
+      )}
+      {open !== null && open !== 'new' && (
+        <Dialog title={open.name} onClose={() => setOpen(null)}>
+          <ChangeMember member={open} onDone={() => setOpen(null)} />
+          <SetPassword member={open} />
+        </Dialog>
+      )}
     </Screen>
+  );
+}
+
+function AddMember({ onDone }: { onDone: () => void }) {
+  const t = adminWords();
+  const [member, setMember] = useState({
+    name: '',
+    email: '',
+    role: 'technician' as MemberRole,
+    password: '',
+  });
+  const sending = useSending();
+  const change = (part: Partial<typeof member>) => setMember((before) => ({ ...before, ...part }));
+  return (
+    <form
+      class="stack"
+      onSubmit={async (event) => {
+        event.preventDefault();
+        if ((await sending.send<Member>('POST', '/members', { body: member })) === null) return;
+        await refresh(paths.members);
+        onDone();
+      }}
+    >
+      <Field
+        label={t.name}
+        required
+        maxLength={200}
+        value={member.name}
+        onInput={({ currentTarget }) => change({ name: currentTarget.value })}
+      />
+      <Field
+        label={t.email}
+        type="email"
+        required
+        autocomplete="off"
+        value={member.email}
+        onInput={({ currentTarget }) => change({ email: currentTarget.value })}
+      />
+      <Choices
+        label={t.role}
+        options={roleOptions()}
+        value={member.role}
+        onChoose={(role) => change({ role })}
+      />
+      <Field
+        label={t.password}
+        hint={t.passwordHint}
+        type="password"
+        required
+        minLength={10}
+        autocomplete="new-password"
+        value={member.password}
+        onInput={({ currentTarget }) => change({ password: currentTarget.value })}
+      />
+      <SendingResult sending={sending} />
+      <div>
+        <Button type="submit" kind="primary" disabled={sending.isBusy}>
+          {t.addIt}
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+function ChangeMember({ member, onDone }: { member: Member; onDone: () => void }) {
+  const t = adminWords();
+  const [{ name, role, active }, setDraft] = useState<Pick<Member, 'name' | 'role' | 'active'>>(member);
+  const sending = useSending();
+  const change = (part: object) => setDraft((before) => ({ ...before, ...part }));
+  const save = async () => {
+    const path = `/members/${member.id}`;
+    // The list knows no tag of one member: it is read, and has to be the one that was changed here.
+    const now = await read(path as DocumentPath<Member>);
+    const ifMatch = now.kind === 'ok' && now.body.version === member.version ? (now.etag ?? '') : '"older"';
+    const done = await sending.send<Member>('PUT', path, { body: { name, role, active }, ifMatch });
+    await refresh(paths.members);
+    if (done !== null) onDone();
+  };
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <Field
+        label={t.name}
+        required
+        maxLength={200}
+        value={name}
+        onInput={({ currentTarget }) => change({ name: currentTarget.value })}
+      />
+      <Choices
+        label={t.role}
+        options={roleOptions()}
+        value={role}
+        onChoose={(chosen) => change({ role: chosen })}
+      />
+      <label class="choice">
+        <input type="checkbox" checked={active} onChange={() => change({ active: !active })} />
+        {t.active}
+      </label>
+      {!active && <Notice tone="caution">{t.signInOff}</Notice>}
+      <SendingResult sending={sending} />
+      <div>
+        <Button type="submit" kind="primary" disabled={sending.isBusy}>
+          {frameWords().save}
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+function SetPassword({ member }: { member: Member }) {
+  const t = adminWords();
+  const [password, setPassword] = useState('');
+  const [isSet, setSet] = useState(false);
+  const sending = useSending();
+  return (
+    <form
+      class="stack"
+      onSubmit={async (event) => {
+        event.preventDefault();
+        const done = await sending.send<Member>('POST', `/members/${member.id}/password`, {
+          body: { password },
+        });
+        if (done === null) return;
+        setSet(true);
+        setPassword('');
+        await refresh(paths.members);
+      }}
+    >
+      <h3>{t.setPassword}</h3>
+      <Field
+        label={t.password}
+        hint={t.setPasswordHint}
+        type="password"
+        required
+        minLength={10}
+        autocomplete="new-password"
+        value={password}
+        onInput={({ currentTarget }) => setPassword(currentTarget.value)}
+      />
+      <SendingResult sending={sending} />
+      {isSet && (
+        <Notice tone="good" announce>
+          {t.passwordSet}
+        </Notice>
+      )}
+      <div>
+        <Button type="submit" disabled={sending.isBusy}>
+          {t.setIt}
+        </Button>
+      </div>
+    </form>
   );
 }

@@ -31,7 +31,9 @@ export function Beside({ site, chainId }: { site: SiteWithChains; chainId: strin
             [
               d.phone,
               site.contact.phone === null ? null : (
-                <a href={`tel:${site.contact.phone}`}>{site.contact.phone}</a>
+                <a class="tel" href={`tel:${site.contact.phone.replaceAll(/[^+\d]/g, '')}`}>
+                  {site.contact.phone}
+                </a>
               ),
             ],
             [d.access, site.accessNotes],

@@ -1,11 +1,11 @@
 import type { Chain, Device, DeviceRole, Link } from '../../../../shared/contract/chain.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
+import { faultAt } from '../../parts/fault-at.ts';
 import { Field } from '../../parts/field.tsx';
 import { terms } from '../../words/terms.ts';
 import { newDevice, newLink, withoutDevice } from './chain-edits.ts';
 import { DeviceForm } from './device-form.tsx';
-import { faultAt } from './faults.ts';
 import { LinkForm } from './link-form.tsx';
 import { placeWords } from './words.ts';
 

@@ -1,10 +1,10 @@
 import type { Chain, Link, Port } from '../../../../shared/contract/chain.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
+import { faultAt, faultsWithin } from '../../parts/fault-at.ts';
 import { Field, SelectField } from '../../parts/field.tsx';
 import { number } from '../../words/times.ts';
 import { refKey } from './chain-edits.ts';
-import { faultAt, faultsWithin } from './faults.ts';
 import { Faults, Tick } from './small-parts.tsx';
 import { placeWords } from './words.ts';
 

@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
 import type { Site, SiteInput } from '../../../../shared/contract/site.ts';
 import { Button } from '../../parts/button.tsx';
+import { faultAt } from '../../parts/fault-at.ts';
 import { Field, TextField } from '../../parts/field.tsx';
 import { type Sending, SendingResult } from '../../parts/sending.tsx';
 import { terms } from '../../words/terms.ts';
 import { Ticks } from '../chips.tsx';
-import { faultAt } from './faults.ts';
 import { placeWords } from './words.ts';
 
 const hazardKinds = ['ladder', 'laser', 'mains', 'cableAcrossFloor', 'cableInWall', 'other'] as const;

@@ -1,4 +1,4 @@
-import type { Problem } from '../../../../shared/contract/problem.ts';
+import type { Problem } from '../../../shared/contract/problem.ts';
 
 /** What the API says of one place of the document that was sent, by JSON pointer (RFC 6901); undefined: nothing. */
 export function faultAt(problem: Problem | null, pointer: string): string | undefined {

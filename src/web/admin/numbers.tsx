@@ -1,0 +1,221 @@
+import { useState } from 'preact/hooks';
+import type { OrganisationSettings } from '../../../shared/contract/people.ts';
+import { Button } from '../parts/button.tsx';
+import { DocumentView } from '../parts/document-view.tsx';
+import { faultAt } from '../parts/fault-at.ts';
+import { Field, SelectField } from '../parts/field.tsx';
+import { Notice } from '../parts/notice.tsx';
+import { SendingResult } from '../parts/sending.tsx';
+import { frameWords } from '../words/frame.ts';
+import { NumberField } from './number-field.tsx';
+import { SectionScreen } from './section-screen.tsx';
+import { useSettings } from './use-settings.ts';
+import { adminWords } from './words.ts';
+
+const categories = ['standard', 'highSpeed', 'premiumHighSpeed', 'ultraHighSpeed', 'unknown'] as const;
+const constructions = ['passiveCopper', 'activeCopper', 'activeOptical', 'twistedPairExtender'] as const;
+
+/** Name, time zone, and the assumed numbers that the firm may set for itself. */
+export function NumbersScreen() {
+  const t = adminWords();
+  const settings = useSettings();
+  return (
+    <SectionScreen title={t.numbers}>
+      <DocumentView document={settings.document}>
+        {({ name, settings: now, version }) => (
+          <NumbersForm key={version} name={name} now={now} settings={settings} />
+        )}
+      </DocumentView>
+    </SectionScreen>
+  );
+}
+
+const isZone = (zone: string): boolean => {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+function NumbersForm({
+  name,
+  now,
+  settings: { sending, save },
+}: {
+  name: string;
+  now: OrganisationSettings;
+  settings: ReturnType<typeof useSettings>;
+}) {
+  const t = adminWords();
+  const [firmName, setFirmName] = useState(name);
+  const [draft, setDraft] = useState(now);
+  const [isSaved, setSaved] = useState(false);
+  const change = (part: Partial<OrganisationSettings>) => setDraft((before) => ({ ...before, ...part }));
+  const budget = (part: Partial<OrganisationSettings['budget']>) =>
+    change({ budget: { ...draft.budget, ...part } });
+  const fault = (pointer: string) => faultAt(sending.problem, `/settings${pointer}`);
+  const hasZone = isZone(draft.timeZone);
+  return (
+    <form
+      class="stack admin-form"
+      onInput={() => setSaved(false)}
+      onSubmit={async (event) => {
+        event.preventDefault();
+        if (hasZone) setSaved(await save(draft, firmName));
+      }}
+    >
+      <fieldset class="admin-fields">
+        <legend>{t.general}</legend>
+        <Field
+          label={t.firmName}
+          required
+          maxLength={200}
+          value={firmName}
+          onInput={({ currentTarget }) => setFirmName(currentTarget.value)}
+        />
+        <Field
+          label={t.zone}
+          hint={t.zoneHint}
+          required
+          error={hasZone ? fault('/timeZone') : t.zoneUnknown}
+          value={draft.timeZone}
+          onInput={({ currentTarget }) => change({ timeZone: currentTarget.value })}
+        />
+        <NumberField
+          label={t.risk}
+          hint={t.riskHint}
+          min={0.001}
+          max={0.5}
+          error={fault('/risk')}
+          value={draft.risk}
+          onChange={(risk) => change({ risk })}
+        />
+        <NumberField
+          label={t.reopen}
+          hint={t.assumed('30')}
+          min={0}
+          max={3650}
+          step={1}
+          error={fault('/reopenDays')}
+          value={draft.reopenDays}
+          onChange={(reopenDays) => change({ reopenDays })}
+        />
+      </fieldset>
+      <fieldset class="admin-fields">
+        <legend>{t.cables}</legend>
+        <NumberField
+          label={t.shortest}
+          hint={t.practice('1.8')}
+          min={0}
+          max={10}
+          error={fault('/shortestCableM')}
+          value={draft.shortestCableM}
+          onChange={(shortestCableM) => change({ shortestCableM })}
+        />
+        <NumberField
+          label={t.longest}
+          hint={t.practice('7.6')}
+          min={1}
+          max={100}
+          error={fault('/longestCopperM')}
+          value={draft.longestCopperM}
+          onChange={(longestCopperM) => change({ longestCopperM })}
+        />
+      </fieldset>
+      <fieldset class="admin-fields">
+        <legend>{t.budget}</legend>
+        {categories.map((category) => (
+          <NumberField
+            key={category}
+            label={t.reachOf(t.categories[category])}
+            min={0}
+            max={1000}
+            error={fault(`/budget/passiveCopperReachM/${category}`)}
+            value={draft.budget.passiveCopperReachM[category]}
+            onChange={(reach) =>
+              budget({ passiveCopperReachM: { ...draft.budget.passiveCopperReachM, [category]: reach } })
+            }
+          />
+        ))}
+        <NumberField
+          label={t.activeReach}
+          min={1}
+          max={20}
+          error={fault('/budget/activeCopperReach')}
+          value={draft.budget.activeCopperReach}
+          onChange={(activeCopperReach) => budget({ activeCopperReach })}
+        />
+        <NumberField
+          label={t.opticalReach}
+          min={0}
+          max={1000}
+          error={fault('/budget/activeOpticalReachM')}
+          value={draft.budget.activeOpticalReachM}
+          onChange={(activeOpticalReachM) => budget({ activeOpticalReachM })}
+        />
+        <NumberField
+          label={t.uncertified}
+          min={0.1}
+          max={1}
+          error={fault('/budget/uncertified')}
+          value={draft.budget.uncertified}
+          onChange={(uncertified) => budget({ uncertified })}
+        />
+        <NumberField
+          label={t.siteEnds}
+          min={0.1}
+          max={1}
+          error={fault('/budget/siteFittedEnds')}
+          value={draft.budget.siteFittedEnds}
+          onChange={(siteFittedEnds) => budget({ siteFittedEnds })}
+        />
+        <SelectField
+          label={t.unknownCategory}
+          options={(['standard', 'highSpeed', 'premiumHighSpeed', 'ultraHighSpeed'] as const).map(
+            (value) => ({
+              value,
+              label: t.categories[value],
+            }),
+          )}
+          value={draft.budget.unknownCategory}
+          onChoose={(unknownCategory) => budget({ unknownCategory })}
+        />
+        <NumberField
+          label={t.extender}
+          min={25}
+          max={600}
+          error={fault('/budget/extenderTmdsMHz')}
+          value={draft.budget.extenderTmdsMHz}
+          onChange={(extenderTmdsMHz) => budget({ extenderTmdsMHz })}
+        />
+      </fieldset>
+      <fieldset class="admin-fields">
+        <legend>{t.draw}</legend>
+        {constructions.map((construction) => (
+          <NumberField
+            key={construction}
+            label={t.constructions[construction]}
+            min={0}
+            max={5000}
+            error={fault(`/cableDrawMa/${construction}`)}
+            value={draft.cableDrawMa[construction]}
+            onChange={(drawMa) => change({ cableDrawMa: { ...draft.cableDrawMa, [construction]: drawMa } })}
+          />
+        ))}
+      </fieldset>
+      <SendingResult sending={sending} />
+      {isSaved && (
+        <Notice tone="good" announce>
+          {frameWords().saved}
+        </Notice>
+      )}
+      <div class="save-row">
+        <Button type="submit" kind="primary" disabled={sending.isBusy}>
+          {frameWords().save}
+        </Button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,141 @@
+import { useState } from 'preact/hooks';
+import type { OrganisationSettings } from '../../../shared/contract/people.ts';
+import { Button } from '../parts/button.tsx';
+import { Card } from '../parts/card.tsx';
+import { DocumentView } from '../parts/document-view.tsx';
+import { Field, TextField } from '../parts/field.tsx';
+import { Notice } from '../parts/notice.tsx';
+import { SendingResult } from '../parts/sending.tsx';
+import { frameWords } from '../words/frame.ts';
+import { SectionScreen } from './section-screen.tsx';
+import { useSettings } from './use-settings.ts';
+import { adminWords } from './words.ts';
+
+type Row = OrganisationSettings['recognition'][number];
+/** A row as its fields show it. */
+type Fields = { kind: string; all: string; none: string; example: string; note: string };
+
+const fieldsOf = ({ kind, all, none, example, note }: Row): Fields => ({
+  kind,
+  all: all.map((group) => group.join(' | ')).join('\n'),
+  none: none.join(' | '),
+  example,
+  note,
+});
+const parts = (text: string): string[] =>
+  text
+    .split('|')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+const rowOf = ({ kind, all, none, example, note }: Fields): Row => ({
+  kind: kind.trim(),
+  all: all
+    .split('\n')
+    .map(parts)
+    .filter((group) => group.length > 0),
+  none: parts(none),
+  example,
+  note,
+});
+
+/** How the firm's own devices word things in their logs. */
+export function RecognitionScreen() {
+  const t = adminWords();
+  const settings = useSettings();
+  return (
+    <SectionScreen title={t.recognition}>
+      <p>{t.rowsHint}</p>
+      <DocumentView document={settings.document}>
+        {({ settings: { recognition }, version }) => (
+          <Rows key={version} begin={recognition.map(fieldsOf)} settings={settings} />
+        )}
+      </DocumentView>
+    </SectionScreen>
+  );
+}
+
+function Rows({
+  begin,
+  settings: { sending, save },
+}: {
+  begin: readonly Fields[];
+  settings: ReturnType<typeof useSettings>;
+}) {
+  const t = adminWords();
+  const [rows, setRows] = useState<readonly Fields[]>(begin);
+  const [isSaved, setSaved] = useState(false);
+  const change = (at: number, part: Partial<Fields>) => {
+    setSaved(false);
+    setRows((before) => before.map((row, index) => (index === at ? { ...row, ...part } : row)));
+  };
+  return (
+    <form
+      class="stack admin-form"
+      onSubmit={async (event) => {
+        event.preventDefault();
+        setSaved(await save({ recognition: rows.map(rowOf) }));
+      }}
+    >
+      {rows.length === 0 && <p>{t.noRows}</p>}
+      {rows.map((row, at) => (
+        <Card key={at} title={t.row(row.kind)}>
+          <Field
+            label={t.kind}
+            hint={t.kindHint}
+            required
+            pattern="[a-z][A-Za-z]{1,39}"
+            value={row.kind}
+            onInput={({ currentTarget }) => change(at, { kind: currentTarget.value })}
+          />
+          <TextField
+            label={t.all}
+            required
+            value={row.all}
+            onInput={({ currentTarget }) => change(at, { all: currentTarget.value })}
+          />
+          <Field
+            label={t.none}
+            optional
+            value={row.none}
+            onInput={({ currentTarget }) => change(at, { none: currentTarget.value })}
+          />
+          <Field
+            label={t.example}
+            required
+            maxLength={500}
+            value={row.example}
+            onInput={({ currentTarget }) => change(at, { example: currentTarget.value })}
+          />
+          <Field
+            label={t.note}
+            optional
+            maxLength={500}
+            value={row.note}
+            onInput={({ currentTarget }) => change(at, { note: currentTarget.value })}
+          />
+          <div>
+            <Button kind="quiet" onClick={() => setRows(rows.filter((_, index) => index !== at))}>
+              {t.removeRow(row.kind)}
+            </Button>
+          </div>
+        </Card>
+      ))}
+      <div>
+        <Button onClick={() => setRows([...rows, { kind: '', all: '', none: '', example: '', note: '' }])}>
+          {t.addRow}
+        </Button>
+      </div>
+      <SendingResult sending={sending} />
+      {isSaved && (
+        <Notice tone="good" announce>
+          {frameWords().saved}
+        </Notice>
+      )}
+      <div class="save-row">
+        <Button type="submit" kind="primary" disabled={sending.isBusy}>
+          {frameWords().save}
+        </Button>
+      </div>
+    </form>
+  );
+}
