@@ -14,7 +14,8 @@ export async function startProgram(
   });
   for (let attempt = 0; attempt < 1800; attempt += 1) {
     if (child.exitCode !== null) throw new Error(`${program} ended with ${child.exitCode}`);
-    const ready = await fetch(`${base}/readyz`).then(
+    // One that gets no answer while the server starts must not keep the others from being asked.
+    const ready = await fetch(`${base}/readyz`, { signal: AbortSignal.timeout(2_000) }).then(
       (answer) => answer.status === 200,
       () => false,
     );
