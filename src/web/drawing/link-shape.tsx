@@ -17,17 +17,22 @@ export function LinkShape({ line, label, marks, isSelected, onSelect }: Properti
   const points = line.points.map(({ x, y }) => `${x},${y}`).join(' ');
   const said = marks.map((mark) => drawingWords().marks[mark]);
   return (
-    <g
-      class={['drawing-link', ...marks.map((mark) => `mark-${mark}`)].join(' ')}
-      {...selectable({ kind: 'link', linkId: line.id }, [label, ...said].join(', '), isSelected, onSelect)}
-    >
-      <polyline class="drawing-reach" points={points} />
-      <polyline class="drawing-wire" points={points} />
-      <g class="drawing-label" transform={`translate(${line.label.x} ${line.label.y})`}>
-        <rect x={-line.id.length * 4 - 4} y="-10" width={line.id.length * 8 + 8} height="20" rx="4" />
-        <text y="5">{line.id}</text>
+    <g class={['drawing-link', ...marks.map((mark) => `mark-${mark}`)].join(' ')}>
+      <g
+        class="drawing-press"
+        {...selectable({ kind: 'link', linkId: line.id }, [label, ...said].join(', '), isSelected, onSelect)}
+      >
+        <polyline class="drawing-reach" points={points} />
+        <polyline class="drawing-wire" points={points} />
+        <g class="drawing-label" transform={`translate(${line.label.x} ${line.label.y})`}>
+          <rect x={-line.id.length * 4 - 4} y="-10" width={line.id.length * 8 + 8} height="20" rx="4" />
+          <text y="5">{line.id}</text>
+        </g>
       </g>
-      <Signs marks={marks} x={line.label.x + line.id.length * 4 + 18} y={line.label.y} />
+      {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of shapes takes no focus */}
+      <g aria-hidden="true">
+        <Signs marks={marks} x={line.label.x + line.id.length * 4 + 18} y={line.label.y} />
+      </g>
     </g>
   );
 }
