@@ -27,6 +27,7 @@ const t = wordsOf({
     version: (version: number) => `packet version ${version}`,
     all: 'complete',
     waived: (count: number) => plural('en', count, '1 thing left out', `${count} things left out`),
+    answersDue: 'waits for the technician’s answers',
     free: 'free',
     yours: 'yours',
     with: (name: string) => `with ${name}`,
@@ -45,6 +46,7 @@ const t = wordsOf({
     version: (version) => `Fallpaket Fassung ${version}`,
     all: 'vollständig',
     waived: (count) => plural('de', count, '1 Sache weggelassen', `${count} Sachen weggelassen`),
+    answersDue: 'wartet auf Antworten von vor Ort',
     free: 'frei',
     yours: 'deiner',
     with: (name) => `bei ${name}`,
@@ -135,6 +137,7 @@ function Entry({ entry, now }: { entry: QueueEntry; now: number }) {
         <Badge tone={entry.waived === 0 ? 'good' : 'caution'}>
           {entry.waived === 0 ? words.all : words.waived(entry.waived)}
         </Badge>
+        {entry.state === 'escalated.moreRequested' && <Badge>{words.answersDue}</Badge>}
         <Badge>{words.version(entry.version)}</Badge>
         <Badge>{takenBy === null ? words.free : isMine ? words.yours : words.with(nameOf(takenBy))}</Badge>
       </span>
