@@ -2,7 +2,6 @@ import { useState } from 'preact/hooks';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import { paths } from '../api/paths.ts';
-import { reachable } from '../api/session.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
 import { Card } from '../parts/card.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
@@ -13,6 +12,7 @@ import { SendingResult, useSending } from '../parts/sending.tsx';
 import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
 import { placeAddress } from './addresses.ts';
 import { chainWords } from './chain-words.ts';
+import { isConnected } from './connection.ts';
 import { type CorrectionDraft, correctionKey, noCorrection } from './correction-draft.ts';
 import { corrected, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
 import { describeWords } from './describe-words.ts';
@@ -115,14 +115,14 @@ function Corrections({ ticketId, document, place }: Properties) {
         />
       )}
       <Fields place={place} shown={shown} set={set} />
-      {!reachable.value && <Notice tone="caution">{t.offline}</Notice>}
+      {!isConnected.value && <Notice tone="caution">{t.offline}</Notice>}
       {isSaved && <Notice tone="good">{t.saved}</Notice>}
       {!hasMoved && <SendingResult sending={sending} />}
       <div class="row">
         <Button
           type="submit"
           kind="primary"
-          disabled={!isChanged || hasMoved || isLengthWrong || sending.isBusy || !reachable.value}
+          disabled={!isChanged || hasMoved || isLengthWrong || sending.isBusy || !isConnected.value}
         >
           {t.save}
         </Button>

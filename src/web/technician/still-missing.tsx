@@ -29,23 +29,71 @@ export function viewsLacking(evidence: readonly EvidenceRef[], linkId: string): 
 
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: Chain };
 
-/** What a case would still miss, each with the way to the camera or the reading that gets it. */
+/**
+ * What a case would still miss, with the way to the camera or the reading that gets it. What the questions of the
+ * triage get, and what has yet to be chosen in the drawing, stands together: one way leads to all of it.
+ */
 export function StillMissing({ ticket, onTicket, chain }: Properties) {
   const t = technicianWords();
   if (ticket.missing.length === 0) return <Notice tone="good">{t.nothingMissing}</Notice>;
+  const by = (way: Way) => ticket.missing.filter((missing) => wayOf(missing) === way);
   return (
     <>
       <p class="soft">{t.missingLead}</p>
       <List>
-        {ticket.missing.map((missing) => (
+        {by('here').map((missing) => (
           <li key={`${missing.item} ${missing.text}`} class="missing">
             <strong>{terms().items[missing.item]}</strong>
             <span>{missing.place === null ? missing.text : placeWords(chain, missing.place)}</span>
             <WayToGetIt missing={missing} ticket={ticket} onTicket={onTicket} chain={chain} />
           </li>
         ))}
+        <Together missing={by('drawing')} lead={t.missingIn.drawing} href="#chain" go={t.go.drawing} />
+        <Together
+          missing={by('triage')}
+          lead={t.missingIn.triage}
+          href={triageAddress(ticket.id)}
+          go={t.go.triage}
+        />
       </List>
     </>
+  );
+}
+
+type Way = 'here' | 'drawing' | 'triage';
+const placed: ReadonlySet<MissingItem['item']> = new Set(['firmware', 'settings', 'edid', 'linkPhotos']);
+function wayOf({ item, place }: MissingItem): Way {
+  if (item === 'logs') return 'here';
+  if (!placed.has(item)) return 'triage';
+  return place === null ? 'drawing' : 'here';
+}
+
+function Together({
+  missing,
+  lead,
+  href,
+  go,
+}: {
+  missing: readonly MissingItem[];
+  lead: string;
+  href: string;
+  go: string;
+}) {
+  if (missing.length === 0) return null;
+  return (
+    <li class="missing">
+      <span>{lead}</span>
+      <ul>
+        {missing.map(({ item, text }) => (
+          <li key={item + text}>
+            <strong>{terms().items[item]}</strong>
+          </li>
+        ))}
+      </ul>
+      <div>
+        <LinkButton href={href}>{go}</LinkButton>
+      </div>
+    </li>
   );
 }
 
@@ -70,31 +118,16 @@ function WayToGetIt({ missing, ticket, onTicket, chain }: Properties & { missing
   }
   return (
     <div>
-      <LinkButton href={wayTo(ticket.id, item, place)}>{wordFor(item, place)}</LinkButton>
+      <LinkButton href={wayTo(ticket.id, item, place)}>
+        {item === 'logs' || item === 'firmware' || item === 'settings' || item === 'edid'
+          ? t.go[item]
+          : t.go.triage}
+      </LinkButton>
     </div>
   );
 }
 
 function wayTo(ticketId: string, item: MissingItem['item'], place: Place | null): string {
-  switch (item) {
-    case 'firmware':
-    case 'settings':
-      return place === null ? '#chain' : placeAddress(ticketId, place, item);
-    case 'edid':
-      return place === null ? '#chain' : placeAddress(ticketId, place, 'files');
-    case 'linkPhotos':
-      return '#chain';
-    case 'logs':
-      return evidenceAddress(ticketId, 'log');
-    default:
-      return triageAddress(ticketId);
-  }
-}
-
-function wordFor(item: MissingItem['item'], place: Place | null): string {
-  const { go } = technicianWords();
-  if (item === 'logs') return go.logs;
-  if (item === 'firmware' || item === 'settings' || item === 'edid')
-    return place === null ? go.drawing : go[item];
-  return item === 'linkPhotos' ? go.drawing : go.triage;
+  if (place === null) return evidenceAddress(ticketId, 'log');
+  return placeAddress(ticketId, place, item === 'edid' ? 'files' : item === 'settings' ? item : 'firmware');
 }

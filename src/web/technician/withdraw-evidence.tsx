@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
-import { reachable } from '../api/session.ts';
 import { Button } from '../parts/button.tsx';
 import { Field } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
+import { isConnected } from './connection.ts';
 import { evidenceWords } from './evidence-words.ts';
 
 /** Takes an item out of what counts, with the reason; it stays readable. Needs a connection. */
@@ -41,7 +41,7 @@ export function WithdrawEvidence({
         void withdraw();
       }}
     >
-      {!reachable.value && <Notice tone="caution">{t.withdrawNeedsConnection}</Notice>}
+      {!isConnected.value && <Notice tone="caution">{t.withdrawNeedsConnection}</Notice>}
       <Field
         label={t.reason}
         value={reason}

@@ -16,8 +16,8 @@ export const technicianWords = wordsOf({
     access: 'Access',
     travel: 'Way there',
     address: 'Address',
-    map: 'Show on a map',
-    copyAddress: 'Copy the address',
+    map: 'Map',
+    copyAddress: 'Copy address',
     copied: 'Copied.',
     call: (name: string) => `Call ${name}`,
     contact: 'On site',
@@ -61,6 +61,10 @@ export const technicianWords = wordsOf({
     findings: (count: number) => plural('en', count, '1 audit finding', `${count} audit findings`),
     missing: 'Still to be collected',
     missingLead: 'What second line would miss. A tap leads straight to it.',
+    missingIn: {
+      drawing: 'At a device or cable that is yet to be chosen:',
+      triage: 'By answering the questions:',
+    },
     nothingMissing: 'Nothing is missing. A case could go to second line as it is.',
     views: { sourceEnd: 'Source end', sinkEnd: 'Sink end', label: 'Label' },
     go: {
@@ -91,7 +95,7 @@ export const technicianWords = wordsOf({
     access: 'Zugang',
     travel: 'Anfahrt',
     address: 'Adresse',
-    map: 'Auf einer Karte zeigen',
+    map: 'Karte',
     copyAddress: 'Adresse kopieren',
     copied: 'Kopiert.',
     call: (name) => `${name} anrufen`,
@@ -137,6 +141,10 @@ export const technicianWords = wordsOf({
     findings: (count) => plural('de', count, '1 Befund der Prüfung', `${count} Befunde der Prüfung`),
     missing: 'Noch zu sammeln',
     missingLead: 'Was der zweiten Ebene fehlen würde. Ein Tipp führt gleich hin.',
+    missingIn: {
+      drawing: 'An einem Gerät oder Kabel, das noch zu wählen ist:',
+      triage: 'Durch die Antworten auf die Fragen:',
+    },
     nothingMissing: 'Es fehlt nichts. Der Fall könnte so an die zweite Ebene gehen.',
     views: { sourceEnd: 'Quellenseite', sinkEnd: 'Anzeigenseite', label: 'Aufdruck' },
     go: {
