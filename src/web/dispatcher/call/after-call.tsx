@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { PhonePlanReply } from '../../../../shared/contract/plan.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
@@ -17,7 +18,7 @@ import { useDraft } from '../use-draft.ts';
 import { deskWords } from '../words.ts';
 import { afterWords } from './after-words.ts';
 import { PhoneStep, percent } from './phone-step.tsx';
-import { english, kitSaid } from './plan-words.ts';
+import { kitSaid, suspectSaid } from './plan-words.ts';
 import { SaidText } from './said.tsx';
 
 /** The ticket is open and the client still there: what they can try, whether to drive, with what, and who. */
@@ -139,7 +140,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
         <Card title={t.who}>
           <AssignForm ticketId={ticket.id} />
         </Card>
-        <DocumentView document={plan}>{(body) => <Visit plan={body} />}</DocumentView>
+        <DocumentView document={plan}>{(body) => <Visit plan={body} chain={chain} />}</DocumentView>
       </div>
     </div>
   );
@@ -148,7 +149,13 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
 /** From this chance on somebody drives, and below that one hardly anybody does; both assumed. */
 const [likely, unlikely] = [0.8, 0.3];
 
-function Visit({ plan: { visitChance, van, suspects } }: { plan: PhonePlanReply }) {
+function Visit({
+  plan: { visitChance, van, suspects },
+  chain,
+}: {
+  plan: PhonePlanReply;
+  chain: Chain | null;
+}) {
   const t = afterWords();
   return (
     <>
@@ -166,7 +173,7 @@ function Visit({ plan: { visitChance, van, suspects } }: { plan: PhonePlanReply 
         <Shares
           shares={suspects
             .slice(0, 5)
-            .map(({ name, probability }) => ({ said: english(name), share: probability }))}
+            .map((suspect) => ({ said: suspectSaid(suspect, chain), share: suspect.probability }))}
         />
       </Card>
     </>

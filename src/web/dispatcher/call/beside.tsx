@@ -40,6 +40,16 @@ export function Beside({ site, chainId }: { site: SiteWithChains; chainId: strin
             [d.travel, site.travelNotes],
           ]}
         />
+        {site.hazards.length > 0 && (
+          <Notice tone="caution">
+            <strong>{d.hazards}</strong>
+            {site.hazards.map(({ kind, text }) => (
+              <span key={kind + text}>
+                {terms().hazards[kind]}: {text}
+              </span>
+            ))}
+          </Notice>
+        )}
         <div>
           <LinkButton href={`/app/sites/${site.id}`}>{d.toSite}</LinkButton>
         </div>

@@ -77,3 +77,12 @@ export const answerSaid = (answer: string): Said => {
   const german = answers[answer];
   return language.value === 'en' || german === undefined ? english(answer) : { text: german };
 };
+
+/** A suspect by its place, where it has one. */
+export const suspectSaid = (
+  { name, place }: Pick<PhonePlanReply['suspects'][number], 'name' | 'place'>,
+  chain: Chain | null,
+): Said =>
+  language.value === 'en' || place === null || chain === null
+    ? english(name)
+    : { text: germanPlace(chain, place) };

@@ -20,21 +20,44 @@ const priorities = ['low', 'normal', 'high', 'urgent'] as const;
 /** Who goes, when, and how soon it matters. Reads the ticket itself, so that what it sends is of the newest version. */
 export function AssignForm({ ticketId, onDone }: { ticketId: string; onDone?: () => void }) {
   const document = useDocument(paths.ticket(ticketId));
+  // Kept here: the form begins anew with what was saved, or with what somebody else changed.
+  const [isSaved, setSaved] = useState(false);
   return (
     <DocumentView document={document}>
       {(ticket) => (
-        <Form
-          key={`${ticket.assigneeId} ${ticket.visitAt} ${ticket.priority}`}
-          ticket={ticket}
-          etag={document.etag}
-          {...(onDone === undefined ? {} : { onDone })}
-        />
+        <div class="stack">
+          <Form
+            key={`${ticket.assigneeId} ${ticket.visitAt} ${ticket.priority}`}
+            ticket={ticket}
+            etag={document.etag}
+            onTouch={() => setSaved(false)}
+            onSaved={() => {
+              setSaved(true);
+              onDone?.();
+            }}
+          />
+          {isSaved && (
+            <Notice tone="good" announce>
+              {frameWords().saved}
+            </Notice>
+          )}
+        </div>
       )}
     </DocumentView>
   );
 }
 
-function Form({ ticket, etag, onDone }: { ticket: Ticket; etag: string | null; onDone?: () => void }) {
+function Form({
+  ticket,
+  etag,
+  onTouch,
+  onSaved,
+}: {
+  ticket: Ticket;
+  etag: string | null;
+  onTouch: () => void;
+  onSaved: () => void;
+}) {
   const d = deskWords();
   const zone = useZone(ticket.siteId);
   const members = useDocument(paths.members).body?.items ?? [];
@@ -45,7 +68,6 @@ function Form({ ticket, etag, onDone }: { ticket: Ticket; etag: string | null; o
   const [assigneeId, setAssignee] = useState(ticket.assigneeId ?? '');
   const [visit, setVisit] = useState<string | null>(null);
   const [priority, setPriority] = useState(ticket.priority);
-  const [isSaved, setSaved] = useState(false);
   const [badTime, setBadTime] = useState(false);
   const sending = useSending();
   const shown = visit ?? fieldTime(ticket.visitAt, zone);
@@ -64,14 +86,13 @@ function Form({ ticket, etag, onDone }: { ticket: Ticket; etag: string | null; o
       void refresh(path);
       return;
     }
-    setSaved(true);
     await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
-    onDone?.();
+    onSaved();
   };
   return (
     <form
       class="stack"
-      onInput={() => setSaved(false)}
+      onInput={onTouch}
       onSubmit={(event) => {
         event.preventDefault();
         void save();
@@ -101,11 +122,6 @@ function Form({ ticket, etag, onDone }: { ticket: Ticket; etag: string | null; o
         onChoose={setPriority}
       />
       <SendingResult sending={sending} />
-      {isSaved && (
-        <Notice tone="good" announce>
-          {frameWords().saved}
-        </Notice>
-      )}
       <div>
         <Button type="submit" kind="primary" disabled={sending.isBusy}>
           {d.assign}

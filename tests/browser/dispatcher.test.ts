@@ -1,0 +1,366 @@
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { keepScreenshot, openStage, type Stage, sizes } from './stage.ts';
+
+describe('the dispatcher’s desk', () => {
+  let stage: Stage;
+  beforeAll(async () => {
+    stage = await openStage();
+  });
+  afterAll(() => stage.close());
+  afterEach(async () => {
+    for (const context of stage.browser.contexts()) await context.close();
+  });
+
+  const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name });
+  const onIt = (page: Page) =>
+    page.evaluate(
+      '[document.activeElement?.tagName, document.activeElement?.textContent, document.activeElement?.value]',
+    );
+  /** Presses Tab until what has the focus is called so. */
+  async function tabTo(page: Page, name: RegExp): Promise<void> {
+    for (let presses = 0; presses < 80; presses += 1) {
+      const label = (await page.evaluate(`(() => {
+        const on = document.activeElement;
+        const labels = [...(on?.labels ?? [])].map((label) => label.textContent).join(' ');
+        return [on?.getAttribute('aria-label'), labels, on?.textContent].join(' ');
+      })()`)) as string;
+      if (name.test(label)) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error(`no Tab leads to ${name}, last on ${JSON.stringify(await onIt(page))}`);
+  }
+  /** Finds a client in the call, and has their questions up. */
+  async function takeCallOf(page: Page, typed: string): Promise<void> {
+    await page.getByRole('combobox', { name: 'Who is on the line?' }).fill(typed);
+    await page.getByRole('option').nth(1).waitFor();
+    await page.keyboard.press('Enter');
+    await page.getByRole('group', { name: 'What do you see?' }).waitFor();
+  }
+
+  it('takes a call from its first letter to an assigned ticket by keyboard alone', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await heading(page, 'Call in progress').waitFor();
+    await page.getByRole('combobox', { name: 'Who is on the line?' }).waitFor();
+    // The field has the focus already: the phone rings, and she types.
+    await page.keyboard.type('amber');
+    await page.getByRole('option', { name: /Lisk Amberwell/ }).waitFor();
+    await page.keyboard.press('ArrowDown');
+    expect(await page.getByRole('option', { name: /Not known yet/ }).getAttribute('aria-selected')).toBe(
+      'true',
+    );
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('Enter');
+    await page.getByRole('group', { name: 'What do you see?' }).waitFor();
+    await page.getByText('19 Harrow Lane, Ostermere').waitFor();
+
+    // Without the one answer that a ticket needs, nothing is opened, and the screen says why.
+    await page.keyboard.press('Control+Enter');
+    await page.getByRole('alert').getByText('Say what is seen').waitFor();
+
+    await tabTo(page, /No picture/);
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowRight');
+    expect(await page.getByRole('radio', { name: 'Drop-outs' }).isChecked()).toBe(true);
+    await tabTo(page, /^ ?Number/);
+    await page.keyboard.type('3');
+    await tabTo(page, /Since when/);
+    await page.keyboard.type('about a week');
+    await tabTo(page, /It is the site’s contact/);
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Control+Enter');
+
+    await heading(page, /^No\. \d+: Dr\. Lisk Amberwell$/).waitFor();
+    await page.getByRole('heading', { name: 'What they can safely try now' }).waitFor();
+    await page.getByText('that somebody has to drive').waitFor({ timeout: 60_000 });
+    await keepScreenshot(page, 'call-opened');
+    await tabTo(page, /^ ?Technician/);
+    await page.keyboard.type('Tuli');
+    await tabTo(page, /Visit/);
+    // Month, day, year, and on to the time, as the browser's own field takes them.
+    await page.keyboard.type('11302026');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('0930AM');
+    expect(await page.getByLabel('Visit').inputValue()).toBe('2026-11-30T09:30');
+    await tabTo(page, /^ *Assign$/);
+    await page.keyboard.press('Enter');
+    await page.getByText('Saved.').waitFor();
+
+    await page.getByRole('link', { name: 'To the ticket' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByText('Tuli Marrowen').first().waitFor();
+    await page.getByText('about a week').waitFor();
+    await page
+      .getByText(/30 Nov.*09:30/)
+      .first()
+      .waitFor();
+    // How often it comes went through to what triage reckons with.
+    await page.getByText('3 an hour').waitFor();
+  });
+
+  it('says that a ticket is open at the chain already, before and when another is opened', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await takeCallOf(page, '555 0142');
+    const notice = page.getByRole('heading', { name: 'Already open at this chain' });
+    await notice.waitFor();
+    await keepScreenshot(page, 'call-duplicate');
+    await page.getByRole('radio', { name: 'Sparkles' }).check();
+    await page.getByRole('button', { name: 'Open the ticket' }).click();
+    await page.getByRole('alert').getByText('There is an open ticket at this chain').waitFor();
+    await page.getByRole('button', { name: 'It is another fault' }).click();
+    await page.getByText('Another fault, you said.').waitFor();
+    await page.getByRole('button', { name: 'Open the ticket' }).click();
+    await heading(page, /^No\. \d+: Family Corrowin$/).waitFor();
+  });
+
+  it('keeps a half-taken call over a reload', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await takeCallOf(page, 'BL40-2217');
+    await page.getByRole('radio', { name: 'Sound only' }).check();
+    await page.getByRole('checkbox', { name: 'Disc player' }).check();
+    await page.getByLabel('Since when?').fill('since the storm');
+    await page.getByRole('checkbox', { name: 'building work' }).check();
+    await page.getByLabel('What exactly: building work').fill('New ceiling');
+    await page.reload();
+    await page.getByRole('group', { name: 'What do you see?' }).waitFor();
+    expect(await page.getByRole('radio', { name: 'Sound only' }).isChecked()).toBe(true);
+    expect(await page.getByRole('checkbox', { name: 'Disc player' }).isChecked()).toBe(true);
+    expect(await page.getByLabel('Since when?').inputValue()).toBe('since the storm');
+    expect(await page.getByLabel('What exactly: building work').inputValue()).toBe('New ceiling');
+    await page.getByRole('button', { name: 'Start over' }).click();
+    await page.getByRole('combobox', { name: 'Who is on the line?' }).waitFor();
+    await page.reload();
+    await page.getByRole('combobox', { name: 'Who is on the line?' }).waitFor();
+  });
+
+  it('asks anew what the client can try when they reach more, and writes down what they say', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await page.goto('/app/find?q=corrowin');
+    await page.getByRole('link', { name: /^No\. 1 Family Corrowin/ }).click();
+    await page.getByRole('link', { name: 'Client on the line: what they can try' }).click();
+    const asked = page.waitForRequest((request) => request.url().includes('reachable=receiver'));
+    await page.getByRole('checkbox', { name: 'Receiver' }).check();
+    await asked;
+    const step = page.locator('.phone-step').first();
+    await step.getByRole('button', { name: /^The menu stays$|^It stays away$/ }).click();
+    const kept = page.locator('.kept-lines');
+    await kept.getByText(/The menu stays|It stays away/).waitFor();
+    await page.reload();
+    await kept.getByText(/The menu stays|It stays away/).waitFor();
+    // What was told before is still there.
+    await kept.getByText(/Receiver switched off and on/).waitFor();
+    expect(await page.getByRole('checkbox', { name: 'Receiver' }).isChecked()).toBe(true);
+  });
+
+  it('gives a visit to somebody else and to another time from the board, by keyboard', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await heading(page, 'Call in progress').waitFor();
+    await page.getByRole('combobox').waitFor();
+    await page.keyboard.press('F4');
+    await heading(page, /^Board of the day/).waitFor();
+    const soon = new Date(Date.now() + 3 * 3_600_000);
+    const key = new Intl.DateTimeFormat('en-CA', { timeZone: 'Europe/Dublin' }).format(soon);
+    await page.goto(`/app/board?day=${key}`);
+    const lane = (name: string) => page.getByRole('region', { name });
+    await lane('Tuli Marrowen').getByText('Penhollow Boat House').waitFor();
+    await page.getByRole('button', { name: /^Change technician and visit: .*Penhollow/ }).focus();
+    await page.keyboard.press('Enter');
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Technician').waitFor();
+    await dialog.getByLabel('Technician').focus();
+    await page.keyboard.type('Brask');
+    await dialog.getByLabel('Visit').fill(`${key}T23:15`);
+    await page.keyboard.press('Control+Enter');
+    await dialog.waitFor({ state: 'detached' });
+    await lane('Brask Ilvane').getByText('Penhollow Boat House').waitFor();
+    await lane('Brask Ilvane').getByText('23:15').waitFor();
+    await lane('Brask Ilvane').getByText('until the next one begins').waitFor();
+    expect(await lane('Tuli Marrowen').getByText('Penhollow').count()).toBe(0);
+  });
+
+  it('refuses to write over what somebody else changed meanwhile, and then shows theirs', async () => {
+    const [one, other] = [await stage.signedIn('oda', 'desk'), await stage.signedIn('runa', 'desk')];
+    await one.goto('/app/find?q=penhollow');
+    await one
+      .getByRole('link', { name: /Penhollow Boat House/ })
+      .first()
+      .click();
+    await one.getByLabel('Technician').waitFor();
+    await other.goto(one.url());
+    await other.getByLabel('Technician').waitFor();
+    // Without its live news, one's screen still has the older ticket.
+    await one.route('**/events', (route) => route.abort());
+    await one.context().setOffline(true);
+    await other.getByRole('radio', { name: 'Urgent' }).check();
+    await other.getByRole('button', { name: 'Assign' }).click();
+    await other.getByText('Saved.').waitFor();
+    await one.getByRole('radio', { name: 'Low' }).check();
+    await one.route('**/tickets/*', (route) =>
+      route.request().method() === 'GET' ? route.abort() : route.continue(),
+    );
+    await one.context().setOffline(false);
+    await one.getByRole('button', { name: 'Assign' }).click();
+    await one.getByRole('alert').getByText('It was changed in the meantime').waitFor();
+  });
+
+  it('shows what waits for whom', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await heading(page, 'Call in progress').waitFor();
+    await page.getByRole('combobox').waitFor();
+    await page.keyboard.press('F8');
+    await heading(page, 'What waits for whom').waitFor();
+    // Opened by the test of duplicates, and given to nobody.
+    await page.getByRole('region', { name: 'For us: no technician' }).getByText('Family Corrowin').waitFor();
+    await page.getByRole('region', { name: 'Changes that must be put back' }).getByText('Nothing.').waitFor();
+  });
+
+  it('takes a client in that nobody knows: site, chain, ticket, and a version of the chain', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await page.getByRole('combobox', { name: 'Who is on the line?' }).fill('Wisteria Court');
+    await page.getByRole('option', { name: /Not known yet/ }).waitFor();
+    await page.getByText('Nobody like that.').waitFor();
+    await page.keyboard.press('Enter');
+    await heading(page, 'A site that is not known yet').waitFor();
+    expect(await page.getByLabel('Client').inputValue()).toBe('Wisteria Court');
+    await page.getByLabel('Address').fill('8 Sorrel Way, Ostermere');
+    await page.getByRole('checkbox', { name: 'Ladder' }).check();
+    await page.getByLabel('Ladder: what and where').fill('Projector at 3 m.');
+    await page.getByRole('button', { name: 'Add the site' }).click();
+    await heading(page, 'A new chain: Wisteria Court').waitFor();
+    await keepScreenshot(page, 'new-chain');
+
+    // What the API refuses is said at its place.
+    await page.locator('summary', { hasText: 'C1' }).click();
+    await page.getByLabel('Length, m').first().fill('0');
+    await page.getByRole('button', { name: 'Save the chain' }).click();
+    await page.getByRole('alert').getByText('The chain cannot be as described').waitFor();
+    const cable = page.locator('details', { has: page.locator('summary', { hasText: 'C1' }) });
+    await cable.locator('.field-error').first().waitFor();
+    await keepScreenshot(page, 'new-chain-refused');
+    await page.getByLabel('Length, m').first().fill('1.5');
+    await page.getByRole('button', { name: 'Save the chain' }).click();
+
+    await heading(page, 'Call in progress').waitFor();
+    await page.getByRole('radio', { name: 'No picture' }).check();
+    await page.getByRole('button', { name: 'Open the ticket' }).click();
+    await heading(page, /^No\. \d+: Wisteria Court$/).waitFor();
+
+    await page.getByRole('link', { name: 'To the ticket' }).click();
+    await page.getByRole('link', { name: 'The site' }).click();
+    await page
+      .getByRole('main')
+      .getByRole('link', { name: /Version 1/ })
+      .click();
+    await page.getByText('Change the chain').click();
+    await page.locator('summary', { hasText: 'DisplayDisplay' }).click();
+    await page.getByLabel('Serial number').last().fill('WC-1');
+    await page.getByRole('button', { name: 'Save as a new version' }).click();
+    await page.getByText('Saved.').waitFor();
+    await page
+      .getByText(/serial/i)
+      .first()
+      .waitFor();
+    await page.getByRole('heading', { name: 'What differs between version 1 and version 2' }).waitFor();
+    await keepScreenshot(page, 'chain-versions');
+  });
+
+  it('corrects the intake, writes a note, and tells what happened', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await page.goto('/app/find?q=1');
+    await page.getByRole('link', { name: /^No\. 1 / }).click();
+    await page.getByText('Correct or add to it').click();
+    await page.getByLabel('Anything else').fill('The dog is friendly.');
+    await page.getByRole('button', { name: 'Save the answers' }).click();
+    await page.getByText('The dog is friendly.').first().waitFor();
+    await page.getByLabel('Note').fill('Called back: tomorrow suits better.');
+    await page.getByRole('button', { name: 'Write the note' }).click();
+    await page.getByText('Called back: tomorrow suits better.').first().waitFor();
+    await page.locator('.timeline').getByText('Ticket opened.').waitFor();
+  });
+
+  it('lists its keys in a dialog, and no letter does anything by itself', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await heading(page, 'Call in progress').waitFor();
+    await page.getByRole('button', { name: 'Keys' }).click();
+    await page.getByRole('dialog').getByText('Ctrl+Enter').waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    for (const letter of ['b', 'w', 'f', 'c', '/', '?']) await page.keyboard.press(letter);
+    await heading(page, 'Call in progress').waitFor();
+    await page.keyboard.press('F9');
+    await heading(page, 'Find tickets and sites').waitFor();
+    await page.keyboard.press('F2');
+    await heading(page, 'Call in progress').waitFor();
+  });
+
+  it('speaks German', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await page.evaluate("localStorage.setItem('halfsplit-language', 'de')");
+    await page.goto('/app/find?q=corrowin');
+    await page.getByRole('link', { name: /^Nr\. 1 / }).click();
+    await page.getByRole('link', { name: 'Kunde am Telefon: was er versuchen kann' }).click();
+    await page.getByRole('heading', { name: 'Was einzupacken ist' }).waitFor();
+    await page
+      .getByText(/ein [\d,]+-m-Kabel/)
+      .first()
+      .waitFor();
+    // Sentences that only the planner can make stay English, and say so.
+    expect(await page.locator('.phone-step [lang=en]').count()).toBeGreaterThan(0);
+    await keepScreenshot(page, 'call-opened-german');
+  });
+
+  it.each([
+    ['light', 'desk'],
+    ['dark', 'desk'],
+    ['light', 'phone'],
+    ['dark', 'phone'],
+  ] as const)('has no accessibility faults in %s on a %s, nor at 320 px', async (look, size) => {
+    const page = await stage.signedIn('oda', size, look);
+    await page.goto('/app/find?q=corrowin');
+    const ticket = await page.getByRole('link', { name: /^No\. 1 / }).getAttribute('href');
+    const site = await page.getByRole('link', { name: /4 Thistle Rise/ }).getAttribute('href');
+    await page.goto(site ?? '');
+    const chain = await page
+      .getByRole('main')
+      .getByRole('link', { name: /Version/ })
+      .getAttribute('href');
+    const faults: string[] = [];
+    const screens: [string, string][] = [
+      ['call', '/app/call'],
+      ['call-asking', '/app/call'],
+      ['after-call', (ticket ?? '').replace('/tickets/', '/call/')],
+      ['board', '/app/board'],
+      ['waiting', '/app/waiting'],
+      ['find', '/app/find?q=corrowin'],
+      ['ticket', ticket ?? ''],
+      ['new-site', '/app/sites/new'],
+      ['site', site ?? ''],
+      ['new-chain', `${site}/chains/new`],
+      ['chain', chain ?? ''],
+    ];
+    for (const [name, address] of screens) {
+      await page.goto(address);
+      await page.getByRole('heading', { level: 1 }).waitFor();
+      await page.getByText('Loading').first().waitFor({ state: 'detached' });
+      if (name === 'call-asking') {
+        await takeCallOf(page, 'corrowin');
+        await page.getByRole('group', { name: /^Chain/ }).waitFor();
+      }
+      // Everything that is folded away is looked at too.
+      await page.evaluate("document.querySelectorAll('main details').forEach((one) => { one.open = true; })");
+      await keepScreenshot(page, `${name}-${look}`);
+      // The whole screen at once: what lies under the sticky menu while scrolled there is not covered.
+      const height = (await page.evaluate('document.documentElement.scrollHeight')) as number;
+      await page.setViewportSize({ width: sizes[size].width, height: height + 200 });
+      faults.push(...(await accessibilityFaults(page)).map((fault) => `${name}: ${fault}`));
+      faults.push(...(await smallTargets(page)).map((target) => `${name}: small: ${target}`));
+      for (const width of [320, sizes[size].width, sizes[size].width / 2].filter((one) => one >= 320)) {
+        await page.setViewportSize({ width, height: 640 });
+        if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways at ${width}`);
+      }
+      await page.setViewportSize(sizes[size]);
+    }
+    expect(faults).toEqual([]);
+  });
+});
