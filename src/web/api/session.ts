@@ -128,7 +128,8 @@ const renewAlone = async (): Promise<string | null> =>
       await take(answer.body);
       return answer.body.accessToken;
     }
-    if (answer.kind === 'refused') {
+    // Too many at once, or a server that is busy, say nothing of the sign-in: it is asked again later.
+    if (answer.kind === 'refused' && answer.problem.status === 401) {
       access = null;
       sessionState.value = {
         kind: 'lapsed',
