@@ -7,6 +7,7 @@ import {
   type ApplicableChange,
   applicableChangesOf,
 } from '../../../../state-machines/triage/applicable-changes.ts';
+import { openChange } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
@@ -14,7 +15,7 @@ import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { placeOf, triageAddress } from './addresses.ts';
 import { changeWords, instructionWords } from './change-words.ts';
-import { TicketPage } from './page.tsx';
+import { TicketPage, ToQuestion } from './page.tsx';
 import { placeWords, suspectWords } from './place-words.ts';
 import { Cautions, Question } from './question.tsx';
 import { isReason } from './reason.tsx';
@@ -44,6 +45,9 @@ export function DeclareScreen({
 
 function Declare({ work, kind, place }: { work: Work; kind: string; place: string }) {
   const target = placeOf(place);
+  const open = openChange(work.ticket.triage);
+  if (open?.kind === kind && target !== null && samePlace(open.target, target))
+    return <ToQuestion ticketId={work.ticket.id} />;
   const change = applicableChangesOf(work.ticket.triage).find(
     (each) => each.kind === kind && target !== null && samePlace(each.target, target),
   );

@@ -1,13 +1,16 @@
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
+import type { Place } from '../../../../shared/contract/chain.ts';
 import type { CompletenessItem, MissingItem, Waiver } from '../../../../shared/contract/triage.ts';
+import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { terms } from '../../words/terms.ts';
+import { evidenceAddress, placeAddress, visitAddress } from '../addresses.ts';
 import { triageAddress } from './addresses.ts';
 import { caseWords } from './case-words.ts';
-import { TicketPage } from './page.tsx';
+import { TicketPage, ToQuestion } from './page.tsx';
 import { English, Question } from './question.tsx';
 import { isReason } from './reason.tsx';
 import { useDraft } from './use-draft.ts';
@@ -16,7 +19,17 @@ import type { Work } from './work.ts';
 
 /** Handing the case to second line: the question, and what is missing or can't be had. */
 export function EscalateScreen({ ticketId = '' }: { ticketId?: string }) {
-  return <TicketPage ticketId={ticketId}>{(work) => <Escalate work={work} />}</TicketPage>;
+  return (
+    <TicketPage ticketId={ticketId}>
+      {(work) =>
+        work.ticket.state.startsWith('escalated') ? (
+          <ToQuestion ticketId={ticketId} />
+        ) : (
+          <Escalate work={work} />
+        )
+      }
+    </TicketPage>
+  );
 }
 
 export type WaivedDraft = Partial<Record<CompletenessItem, string>>;
@@ -57,6 +70,7 @@ function Escalate({ work }: { work: Work }) {
         </>
       }
     >
+      {runningWatch(work.ticket.triage) !== null && <Notice tone="caution">{t.watchFirst}</Notice>}
       <TextField
         label={t.question}
         hint={t.questionHint}
@@ -75,6 +89,12 @@ function Escalate({ work }: { work: Work }) {
     </Question>
   );
 }
+
+/** The screen of the visit on which a missing thing is written down or photographed. */
+const whereToAdd = (ticketId: string, item: CompletenessItem, place: Place | null): string => {
+  if (item === 'logs') return evidenceAddress(ticketId, 'log');
+  return place === null || place.kind === 'chain' ? visitAddress(ticketId) : placeAddress(ticketId, place);
+};
 
 /** What a case would still miss; each kind of thing can be ticked as not to be had, with the reason. */
 export function MissingItems({
@@ -105,9 +125,13 @@ export function MissingItems({
           <ul>
             {missing
               .filter((each) => each.item === item)
-              .map(({ text }) => (
+              .map(({ text, place }) => (
                 <li key={text}>
-                  <English>{text}</English>
+                  <English>{text}</English>{' '}
+                  <a class="add-it" href={whereToAdd(ticketId, item, place)}>
+                    {t.addIt}
+                    <span class="for-readers-only">: {text}</span>
+                  </a>
                 </li>
               ))}
           </ul>
@@ -131,9 +155,6 @@ export function MissingItems({
           )}
         </div>
       ))}
-      <div>
-        <LinkButton href={`/app/visits/${ticketId}`}>{triageWords().toVisit}</LinkButton>
-      </div>
     </section>
   );
 }

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import type { Occurrence, Watch } from '../../../../shared/contract/triage.ts';
@@ -7,7 +8,6 @@ import { Badge } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { clockTime } from '../../words/times.ts';
-import { changeWords } from './change-words.ts';
 import { placeWords } from './place-words.ts';
 import { soFar } from './sure.ts';
 import { useNow, useScreenOn } from './use-now.ts';
@@ -41,20 +41,27 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
     <>
       <Screen title={purposeWords(work, watch)}>
         <div class="watch-state">
-          <p class="watch-figures">
-            <span>
-              <span class="soft">{t.running}</span>{' '}
-              <strong class="figures">{elapsed(watch.startedAt, now)}</strong>
+          <div class="watch-row">
+            <Figure label={t.running}>{elapsed(watch.startedAt, now)}</Figure>
+            <Figure label={t.count}>
+              <span class="watch-count">{seen.length}</span>
+            </Figure>
+            {watch.mode === 'trigger' && <Figure label={t.tries}>{watch.tries}</Figure>}
+            <span class="watch-ends">
+              {last !== null && (
+                <Button onClick={() => setWithdrawing(last)} aria-label={t.undo}>
+                  {t.undoShort}
+                </Button>
+              )}
+              <Button
+                kind={judged.isDone ? 'primary' : 'plain'}
+                onClick={() => void work.send({ type: 'endWatch' })}
+                aria-label={t.end}
+              >
+                {t.endShort}
+              </Button>
             </span>
-            <span>
-              <span class="soft">{t.count}</span> <strong class="figures watch-count">{seen.length}</strong>
-            </span>
-            {watch.mode === 'trigger' && (
-              <span>
-                <span class="soft">{t.tries}</span> <strong class="figures watch-tries">{watch.tries}</strong>
-              </span>
-            )}
-          </p>
+          </div>
           {judged.progress !== null && (
             <progress class="watch-progress" value={judged.progress} max={1} aria-label={judged.text} />
           )}
@@ -65,15 +72,6 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
           </p>
         </div>
         {work.refusal !== null && <Refusal problem={work.refusal} />}
-        <div class="row watch-ends">
-          <Button
-            kind={judged.isDone ? 'primary' : 'plain'}
-            onClick={() => void work.send({ type: 'endWatch' })}
-          >
-            {t.end}
-          </Button>
-          {last !== null && <Button onClick={() => setWithdrawing(last)}>{t.undo}</Button>}
-        </div>
         <p role="status" class="for-readers-only">
           {said}
         </p>
@@ -88,6 +86,15 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
         <WithdrawDialog work={work} occurrence={withdrawing} onDone={() => setWithdrawing(null)} />
       )}
     </>
+  );
+}
+
+function Figure({ label, children }: { label: string; children: ComponentChildren }) {
+  return (
+    <span class="watch-figure">
+      <span class="soft">{label}</span>
+      <strong class="figures">{children}</strong>
+    </span>
   );
 }
 
@@ -185,13 +192,11 @@ export function OccurrenceList({
 }
 
 /** What a watch is for, as a heading. */
-export function purposeWords({ chain, ticket }: Work, { purpose, menuDeviceId, changeId }: Watch): string {
+function purposeWords({ chain }: Work, { purpose, menuDeviceId }: Watch): string {
   const t = watchWords();
   if (purpose === 'side')
     return t.purposes.side(placeWords(chain, { kind: 'device', deviceId: menuDeviceId ?? '' }));
-  if (purpose !== 'retest') return t.purposes[purpose];
-  const change = ticket.triage.changes.find(({ id }) => id === changeId);
-  return t.purposes.retest(change === undefined ? '' : changeWords(change.kind));
+  return t.purposes[purpose];
 }
 
 /** Time since a moment as a stop-watch shows it: `1:04:09`. */
