@@ -31,7 +31,7 @@ export function LinkShape({ line, label, marks, isSelected, onSelect }: Properti
       </g>
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of shapes takes no focus */}
       <g aria-hidden="true">
-        <Signs marks={marks} x={line.label.x + line.id.length * 4 + 18} y={line.label.y} />
+        <Signs marks={marks} x={line.label.x + line.id.length * 4 + 18 * marks.length} y={line.label.y} />
       </g>
     </g>
   );

@@ -22,7 +22,7 @@ function offers({ ticket }: CaseFacts): Asked[] {
   const named = new Set([...missing, ...waived].map(({ item }) => item));
   const others = (Object.keys(terms().items) as CompletenessItem[])
     .filter((item) => !named.has(item))
-    .map((item) => ({ item, text: t.moreOf(terms().items[item]) }));
+    .map((item) => ({ item, text: t.asks[item] }));
   return [...missing, ...waived, ...others];
 }
 

@@ -73,9 +73,10 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
   );
 }
 
-/** Where the fault can still be by the sides that were proven, and what was named as the cause. */
+/** Where the fault can still be by the sides that were proven; once a cause is named, that instead. */
 function foundMarks({ ticket: { triage } }: CaseFacts): Marks {
-  const segment = standingSides(triage).length === 0 ? null : segmentOf(triage);
+  const isOver = triage.culprit !== null;
+  const segment = isOver || standingSides(triage).length === 0 ? null : segmentOf(triage);
   const suspects: Place[] =
     segment === null
       ? []

@@ -1,4 +1,5 @@
 import type { ChangeRecord, Judgement } from '../../../shared/contract/change.ts';
+import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { minutesOf, occurrencesIn } from '../../../state-machines/triage/record.ts';
 import { Facts } from '../parts/card.tsx';
@@ -32,13 +33,17 @@ export function ChangesPart({ facts }: { facts: CaseFacts }) {
 
 const tones: Record<string, Tone> = { cleared: 'good', persists: 'refusal', inconclusive: 'caution' };
 
+/** What was read before a change stands before what was read with it. */
+const phaseOrder = ({ reading }: EvidenceItem): number =>
+  reading?.kind === 'settings' && reading.phase === 'before' ? 0 : 1;
+
 function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord; nth: number }) {
   const t = caseWords();
   const { chain, evidence, ticket } = facts;
   const { judgement } = change;
   const items = evidence
     .filter(({ tie }) => tie.changeId === change.id)
-    .toSorted((a, b) => Date.parse(a.at) - Date.parse(b.at) || a.uploadedAt.localeCompare(b.uploadedAt));
+    .toSorted((a, b) => phaseOrder(a) - phaseOrder(b) || Date.parse(a.at) - Date.parse(b.at));
   return (
     <article class="stack case-change" aria-labelledby={`change-${change.id}`}>
       <h3 id={`change-${change.id}`}>

@@ -13,7 +13,7 @@ const labelGap = 16;
 export function SuspectsPlot({ over, label }: { over: SuspectsOverTime; label: string }) {
   const [pane, width] = useWidth();
   const { stages, lines } = over;
-  const right = width < 500 ? 62 : 84;
+  const right = width < 500 ? 72 : 84;
   const x = (at: number) => left + (at * (width - left - right)) / Math.max(1, stages.length - 1);
   const y = (chance: number) => top + (1 - chance) * (height - top - bottom);
   const ends = spread(lines.map(({ chances }) => y(chances.at(-1) ?? 0)));
