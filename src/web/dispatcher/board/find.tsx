@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { TicketSummary } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
@@ -23,6 +23,7 @@ const limit = 50;
 export function FindScreen() {
   const t = boardWords();
   const { query, route } = useLocation();
+  const fields = useRef<HTMLDivElement>(null);
   const [typed, setTyped] = useState(query.q ?? '');
   const [state, setState] = useState<'open' | 'all'>(query.all === '1' ? 'all' : 'open');
   const [asked, setAsked] = useState(typed.trim());
@@ -34,13 +35,15 @@ export function FindScreen() {
     }, pauseMs);
     return () => clearTimeout(timer);
   }, [typed, state]);
+  // Whoever comes here wants to type; the screen's heading has the focus before.
+  useEffect(() => fields.current?.querySelector('input')?.focus(), []);
   const tickets = useDocument(
     paths.tickets({ q: asked, limit, ...(state === 'open' ? { state: 'open' } : {}) }),
   );
   const sites = useDocument(paths.sites({ q: asked, limit }));
   return (
     <DeskScreen title={t.find} tools={<LinkButton href="/app/sites/new">{t.newSite}</LinkButton>}>
-      <div class="find-fields">
+      <div class="find-fields" ref={fields}>
         <Field
           label={t.findField}
           hint={t.findHint}
