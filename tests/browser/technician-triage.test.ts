@@ -1,0 +1,141 @@
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { demoPassword, firm } from '../../seed/firm.ts';
+import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
+import { type Boundary, Technician } from './technician-play.ts';
+
+/** The phone's clock starts this long ago, and the case's hours pass on it: the server takes nothing from the future. */
+const storyStartsHoursAgo = 9;
+
+/** The line comes back, takes one step to the server, and breaks before the answer is there. */
+async function loseAReply(context: BrowserContext, page: Page): Promise<void> {
+  let lost = 0;
+  await context.route('**/commands', async (route) => {
+    if (lost > 0) return route.abort();
+    lost += 1;
+    await route.fetch();
+    await route.abort();
+    await context.setOffline(true);
+  });
+  await context.setOffline(false);
+  await expect.poll(() => lost, { timeout: 60_000 }).toBe(1);
+  await page.getByText('No connection').waitFor();
+  await context.unroute('**/commands');
+}
+
+describe('the technician’s triage', () => {
+  let stage: Stage;
+  beforeEach(async () => {
+    stage = await openStage();
+  });
+  afterEach(() => stage.close());
+
+  async function openVisit(look: Look = 'light'): Promise<{ context: BrowserContext; page: Page }> {
+    const context = await stage.openDevice('phone', look);
+    await context.clock.install({ time: new Date(Date.now() - storyStartsHoursAgo * 3_600_000) });
+    const page = await context.newPage();
+    await signInOn(page, 'brask');
+    await page
+      .getByRole('main')
+      .getByRole('link', { name: /Family Corrowin/ })
+      .click();
+    await page.getByRole('link', { name: 'Go on with the triage' }).waitFor();
+    return { context, page };
+  }
+
+  /** What the server holds of the ticket, in order; without what happened before the visit. */
+  async function logOf(ticketId: string): Promise<{ type: string; payload: Record<string, unknown> }[]> {
+    const headers = { 'content-type': 'application/json' };
+    const body = { organisation: firm.handle, email: `brask@${firm.handle}.example`, password: demoPassword };
+    const tokens = await fetch(`${stage.base}/auth/sign-in`, {
+      method: 'POST',
+      headers,
+      body: JSON.stringify(body),
+    });
+    const { accessToken } = (await tokens.json()) as { accessToken: string };
+    const reply = await fetch(`${stage.base}/tickets/${ticketId}/log`, {
+      headers: { authorization: `Bearer ${accessToken}` },
+    });
+    const { items } = (await reply.json()) as { items: { type: string; payload: Record<string, unknown> }[] };
+    return items.slice(1);
+  }
+
+  const ticketIn = (page: Page): string => /visits\/([0-9a-f-]{36})/.exec(page.url())?.[1] ?? '';
+
+  it('leads from the visit to second line, one question a screen', async () => {
+    const { context, page } = await openVisit();
+    const faults: string[] = [];
+    const look = async (shown: Page, name: string) => {
+      await keepScreenshot(shown, `triage-${name}`);
+      await shown.evaluate('scrollTo(0, 0)');
+      const found = [
+        ...(await accessibilityFaults(shown)),
+        ...(await smallTargets(shown)).map((target) => `small: ${target}`),
+        ...((await sidewaysPx(shown)) > 0 ? ['scrolls sideways'] : []),
+      ];
+      faults.push(...found.map((fault) => `${name}: ${fault}`));
+    };
+    const technician = new Technician(page, {
+      context,
+      boundary: async (same) => same,
+      look,
+      ownChoice: /^Limit the output bandwidth.*Cinema processor/,
+    });
+    await technician.playToEscalation();
+    await page.getByText('All sent').waitFor();
+    const log = await logOf(ticketIn(page));
+    expect(log.map(({ type }) => type)).toEqual(technician.steps);
+    expect(faults).toEqual([]);
+  });
+
+  it('loses and doubles nothing when the line is cut at every step, the page reloaded and the tab killed', async () => {
+    const { context, page } = await openVisit();
+    await waitForShell(page);
+    await page.getByRole('link', { name: 'Go on with the triage' }).click();
+    await page.getByRole('heading', { name: 'Look through the audit' }).waitFor();
+    await page.getByText('Receiver IN 3').first().waitFor();
+    await page.goBack();
+    await context.setOffline(true);
+    let steps = 0;
+    const boundary: Boundary = async (before) => {
+      steps += 1;
+      const address = before.url();
+      if (steps % 4 === 1) await before.reload();
+      if (steps % 4 === 2) {
+        await before.close();
+        const after = await context.newPage();
+        await after.goto(address);
+        await after.getByRole('heading', { level: 1 }).waitFor();
+        return after;
+      }
+      if (steps % 4 === 3) await loseAReply(context, before);
+      if (steps % 4 === 0) {
+        await context.setOffline(false);
+        await before.getByText('All sent').waitFor({ timeout: 60_000 });
+        await context.setOffline(true);
+      }
+      await before.getByRole('heading', { level: 1 }).waitFor();
+      return before;
+    };
+    const technician = new Technician(page, {
+      context,
+      boundary,
+      look: async () => undefined,
+      ownChoice: null,
+    });
+    await technician.playToEscalation();
+    await context.setOffline(false);
+    const last = technician.screen;
+    await last.getByText('All sent').waitFor({ timeout: 120_000 });
+    await last.getByRole('heading', { name: 'Second line has the case' }).waitFor();
+    const log = await logOf(ticketIn(last));
+    expect(log.map(({ type }) => type)).toEqual(technician.steps);
+    const ids = log.flatMap(({ payload }) =>
+      ['watchId', 'occurrenceId', 'changeId'].flatMap((name) =>
+        payload[name] === undefined ? [] : [`${name} ${payload[name]}`],
+      ),
+    );
+    expect(ids.length).toBeGreaterThan(8);
+  });
+});
