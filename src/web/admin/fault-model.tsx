@@ -29,13 +29,12 @@ export function FaultModelScreen() {
 
 function Figures({ items }: { items: readonly FaultFigure[] }) {
   const t = adminWords();
-  const { sending, save } = useSettings();
+  const { sending, save, isSaved, touch } = useSettings();
   const [filter, setFilter] = useState('');
   const [onlyOwn, setOnlyOwn] = useState(false);
   const [rows, setRows] = useState(firstRows);
   /** Fields that were touched, by path; empty text: back to the built-in figure. */
   const [edits, setEdits] = useState<Record<string, string>>({});
-  const [isSaved, setSaved] = useState(false);
   const words = filter
     .toLowerCase()
     .split(/\s+/)
@@ -50,9 +49,7 @@ function Figures({ items }: { items: readonly FaultFigure[] }) {
       const text = edits[path] ?? (own === null ? '' : String(own));
       return text.trim() === '' ? [] : [[path, Number(text)]];
     });
-    if (!(await save({ faultModel: Object.fromEntries(kept) }))) return;
-    setEdits({});
-    setSaved(true);
+    if (await save({ faultModel: Object.fromEntries(kept) })) setEdits({});
   };
   const pointer = (path: string) => `/settings/faultModel/${path.replaceAll('/', '~1')}`;
   return (
@@ -108,7 +105,7 @@ function Figures({ items }: { items: readonly FaultFigure[] }) {
                       aria-invalid={error !== undefined}
                       value={text}
                       onInput={({ currentTarget }) => {
-                        setSaved(false);
+                        touch();
                         setEdits((before) => ({ ...before, [path]: currentTarget.value }));
                       }}
                     />

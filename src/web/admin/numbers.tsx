@@ -42,7 +42,7 @@ const isZone = (zone: string): boolean => {
 function NumbersForm({
   name,
   now,
-  settings: { sending, save },
+  settings: { sending, save, isSaved, touch },
 }: {
   name: string;
   now: OrganisationSettings;
@@ -51,7 +51,6 @@ function NumbersForm({
   const t = adminWords();
   const [firmName, setFirmName] = useState(name);
   const [draft, setDraft] = useState(now);
-  const [isSaved, setSaved] = useState(false);
   const change = (part: Partial<OrganisationSettings>) => setDraft((before) => ({ ...before, ...part }));
   const budget = (part: Partial<OrganisationSettings['budget']>) =>
     change({ budget: { ...draft.budget, ...part } });
@@ -60,10 +59,10 @@ function NumbersForm({
   return (
     <form
       class="stack admin-form"
-      onInput={() => setSaved(false)}
+      onInput={touch}
       onSubmit={async (event) => {
         event.preventDefault();
-        if (hasZone) setSaved(await save(draft, firmName));
+        if (hasZone) await save(draft, firmName);
       }}
     >
       <fieldset class="admin-fields">

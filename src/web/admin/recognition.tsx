@@ -56,16 +56,15 @@ export function RecognitionScreen() {
 
 function Rows({
   begin,
-  settings: { sending, save },
+  settings: { sending, save, isSaved, touch },
 }: {
   begin: readonly Fields[];
   settings: ReturnType<typeof useSettings>;
 }) {
   const t = adminWords();
   const [rows, setRows] = useState<readonly Fields[]>(begin);
-  const [isSaved, setSaved] = useState(false);
   const change = (at: number, part: Partial<Fields>) => {
-    setSaved(false);
+    touch();
     setRows((before) => before.map((row, index) => (index === at ? { ...row, ...part } : row)));
   };
   return (
@@ -73,7 +72,7 @@ function Rows({
       class="stack admin-form"
       onSubmit={async (event) => {
         event.preventDefault();
-        setSaved(await save({ recognition: rows.map(rowOf) }));
+        await save({ recognition: rows.map(rowOf) });
       }}
     >
       {rows.length === 0 && <p>{t.noRows}</p>}

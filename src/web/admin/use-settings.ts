@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { OrganisationSettings } from '../../../shared/contract/people.ts';
 import { type OrganisationDocument, paths } from '../api/paths.ts';
 import { type Sending, useSending } from '../parts/sending.tsx';
@@ -7,9 +8,13 @@ import { keepDocument, refresh, useDocument } from '../store/documents.ts';
 export function useSettings() {
   const document = useDocument(paths.organisation);
   const sending: Sending = useSending();
+  const [isSaved, setSaved] = useState(false);
   return {
     document,
     sending,
+    /** Until something is changed again. */
+    isSaved,
+    touch: () => setSaved(false),
     /** @returns whether it was accepted */
     save: async (part: Partial<OrganisationSettings>, name?: string): Promise<boolean> => {
       const { body, etag } = document;
@@ -29,6 +34,7 @@ export function useSettings() {
         readAt: new Date().toISOString(),
       });
       void refresh(paths.faultModel);
+      setSaved(true);
       return true;
     },
   };
