@@ -1,14 +1,14 @@
 import type { Place } from '../../../shared/contract/chain.ts';
 import { Button } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
+import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
 import { placeWord } from './place-words.ts';
 import { useDraft } from './use-draft.ts';
-import { caseWords } from './words.ts';
 
 /** The finding, and the place it is about. */
 export function AcceptForm({ facts, send, isBusy }: FormProperties) {
-  const t = caseWords();
+  const t = actionWords();
   const { ticket, chain } = facts;
   const [draft, change, forget] = useDraft(`accept ${ticket.id}`, { finding: '', place: '' });
   const places: Place[] = [
@@ -55,7 +55,7 @@ export function AcceptForm({ facts, send, isBusy }: FormProperties) {
 
 /** Back to the technician, with what has to be better. */
 export function HandBackForm({ facts, send, isBusy }: FormProperties) {
-  const t = caseWords();
+  const t = actionWords();
   const [draft, change, forget] = useDraft(`hand back ${facts.ticket.id}`, { reason: '' });
   return (
     <form

@@ -7,11 +7,11 @@ import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh } from '../store/documents.ts';
 import { commandWord, terms } from '../words/terms.ts';
 import { AcceptForm, HandBackForm } from './accept-form.tsx';
+import { actionWords } from './action-words.ts';
 import { AskForm } from './ask-form.tsx';
 import type { CaseFacts } from './case-facts.ts';
 import { DirectForm } from './direct-form.tsx';
 import type { FormProperties } from './form-properties.ts';
-import { caseWords } from './words.ts';
 
 const forms = {
   askForMore: AskForm,
@@ -24,7 +24,7 @@ const formNames = Object.keys(forms) as FormName[];
 
 /** What second line can do with the case now; while it is with somebody else, what they can do. */
 export function Actions({ facts }: { facts: CaseFacts }) {
-  const t = caseWords();
+  const t = actionWords();
   const { ticket, nameOf } = facts;
   const [open, setOpen] = useState<FormName | null>(null);
   const [done, setDone] = useState<string | null>(null);

@@ -2,10 +2,10 @@ import type { CompletenessItem, MissingItem } from '../../../shared/contract/tri
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { terms } from '../words/terms.ts';
+import { actionWords } from './action-words.ts';
 import type { CaseFacts } from './case-facts.ts';
 import type { FormProperties } from './form-properties.ts';
 import { useDraft } from './use-draft.ts';
-import { caseWords } from './words.ts';
 
 type Asked = Pick<MissingItem, 'item' | 'text'>;
 /** No more than this in one go, as the contract has it. */
@@ -13,7 +13,7 @@ const mostRequests = 20;
 
 /** What can be ticked: what is missing, what was waived, and everything else there is to a case. */
 function offers({ ticket }: CaseFacts): Asked[] {
-  const t = caseWords();
+  const t = actionWords();
   const missing = ticket.missing.map(({ item, text }) => ({ item, text }));
   const waivers = ticket.triage.escalations.at(-1)?.waivers ?? [];
   const waived = waivers
@@ -27,7 +27,7 @@ function offers({ ticket }: CaseFacts): Asked[] {
 }
 
 export function AskForm({ facts, send, isBusy }: FormProperties) {
-  const t = caseWords();
+  const t = actionWords();
   const [draft, change, forget] = useDraft(`ask ${facts.ticket.id}`, {
     ticked: [] as string[],
     questions: [''],

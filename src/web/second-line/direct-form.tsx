@@ -4,15 +4,15 @@ import { SelectField, TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
 import { lengthOfTime } from '../words/times.ts';
+import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
 import { placeWord } from './place-words.ts';
 import { useDraft } from './use-draft.ts';
 import { values } from './value-words.ts';
-import { caseWords } from './words.ts';
 
 /** One step for the technician, as a change of the triage where there is one that applies. */
 export function DirectForm({ facts, send, isBusy }: FormProperties) {
-  const t = caseWords();
+  const t = actionWords();
   const { ticket, chain } = facts;
   const changes = useDocument(paths.applicableChanges(ticket.id)).body?.items ?? [];
   const [draft, change, forget] = useDraft(`direct ${ticket.id}`, { change: '', text: '' });
