@@ -41,7 +41,8 @@ export function planRemotely(input: PlanInput, reach: ClientReach): RemotePlan {
     .map(({ id }) => id);
   return {
     plan: planNext({ ...input, byClient: safe }),
-    visitChance: visitChanceOf(standing, input, safe),
+    // A sum of shares can end a rounding above the whole.
+    visitChance: Math.min(1, visitChanceOf(standing, input, safe)),
     kit: vanKit(standing, input),
   };
 }
