@@ -87,7 +87,7 @@ function vanKit({ model, chances }: Standing, input: PlanInput): PackedItem[] {
   const add = (item: KitItem, probability: number) => {
     const text = kitText(item);
     const before = wanted.get(text)?.probability ?? 0;
-    wanted.set(text, { item, text, probability: before + probability });
+    wanted.set(text, { item, text, probability: Math.min(1, before + probability) });
   };
   for (const { weight, chances: believed, taken } of ends) {
     const used = new Map<string, KitItem>();
