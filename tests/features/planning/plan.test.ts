@@ -85,7 +85,7 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     const put = await planOf();
     expect(put.commands).toEqual(['startWatch', 'nameCulprit']);
     const suspect = put.suspects[0];
-    expect(suspect?.place).toEqual(next?.target);
+    expect(suspect?.name).toBe(next?.outcomes[0]?.likeliest);
     expect(suspect?.because.some(({ decibans }) => decibans > 0)).toBe(true);
   });
 
