@@ -31,7 +31,7 @@ import './technician.css';
 /** All evidence of a ticket: what is on its way, what the server has, and the ways to add more. */
 export function EvidenceScreen({ ticketId = '' }: { ticketId?: string }) {
   const t = evidenceWords();
-  const { server, projection } = useTicket(ticketId);
+  const { server, projection } = useTicket(ticketId, 'shown');
   const ticket = projection?.ticket ?? server.body;
   const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId)).body;
   const evidence = useDocument(paths.evidence(ticketId));

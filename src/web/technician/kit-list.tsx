@@ -2,7 +2,7 @@ import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { useDocument } from '../store/documents.ts';
 import { kitKey, useKit } from './kit.ts';
-import { kitItemWords } from './triage/kit-words.ts';
+import { kitItemWords } from './kit-item-words.ts';
 import { technicianWords } from './words.ts';
 
 /** The packing list of a visit, to be ticked at the van. */

@@ -37,7 +37,7 @@ type Parts = { ticket: Ticket; onTicket: Ticket; chain: ChainDocument; place: Pl
 /** Everything of one device or cable on a visit, and everything that can be collected there. */
 export function PlaceScreen({ ticketId = '', place: key = '' }: { ticketId?: string; place?: string }) {
   const t = placeScreenWords();
-  const { server, projection } = useTicket(ticketId);
+  const { server, projection } = useTicket(ticketId, 'shown');
   const ticket = projection?.ticket ?? server.body;
   const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId));
   const place = placeOf(key);

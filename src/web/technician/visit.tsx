@@ -31,7 +31,7 @@ import './technician.css';
 /** One visit on one page, in the order in which it is needed: drive, take care, pack, know, look, collect. */
 export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
   const t = technicianWords();
-  const { server, projection } = useTicket(ticketId);
+  const { server, projection } = useTicket(ticketId, 'shown');
   const ticket = projection?.ticket ?? server.body;
   const site = useDocument(ticket === null ? null : paths.site(ticket.siteId)).body;
   const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId)).body;

@@ -21,8 +21,11 @@ type Machine = typeof import('./project.ts');
 /**
  * A ticket as the person on this device sees it: the server's, and what they did since. With its chain, audit and
  * firmware levels, which the steps need.
+ *
+ * @param needs `projection` where steps are taken; `shown` where the ticket is only read: the machine is then loaded
+ *   once something waits to be sent, and until then the projection is null
  */
-export function useTicket(ticketId: string): TicketOnScreen {
+export function useTicket(ticketId: string, needs: 'projection' | 'shown' = 'projection'): TicketOnScreen {
   const server = useDocument(paths.ticket(ticketId));
   const chainId = server.body?.chainId;
   const chain = useDocument(chainId === undefined ? null : paths.chain(chainId)).body;
@@ -33,11 +36,12 @@ export function useTicket(ticketId: string): TicketOnScreen {
     [ticketId],
   );
   const [machine, setMachine] = useState<Machine | null>(null);
-  useEffect(() => {
-    void import('./project.ts').then(setMachine);
-  }, []);
   const member = session.value?.member;
   const waiting = entries.value;
+  const isNeeded = needs === 'projection' || waiting.length > 0;
+  useEffect(() => {
+    if (isNeeded) void import('./project.ts').then(setMachine);
+  }, [isNeeded]);
   const ticket = server.body;
   const { known, projection } = useMemo(() => {
     if (machine === null || member === undefined || ticket === null) return { known: null, projection: null };
