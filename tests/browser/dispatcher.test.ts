@@ -1,7 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
-import { keepScreenshot, openStage, type Stage, sizes } from './stage.ts';
+import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
 describe('the dispatcher’s desk', () => {
   let stage: Stage;
@@ -292,75 +291,5 @@ describe('the dispatcher’s desk', () => {
     await heading(page, 'Find tickets and sites').waitFor();
     await page.keyboard.press('F2');
     await heading(page, 'Call in progress').waitFor();
-  });
-
-  it('speaks German', async () => {
-    const page = await stage.signedIn('oda', 'desk');
-    await page.evaluate("localStorage.setItem('halfsplit-language', 'de')");
-    await page.goto('/app/find?q=corrowin');
-    await page.getByRole('link', { name: /^Nr\. 1 / }).click();
-    await page.getByRole('link', { name: 'Kunde am Telefon: was er versuchen kann' }).click();
-    await page.getByRole('heading', { name: 'Was einzupacken ist' }).waitFor();
-    await page
-      .getByText(/ein [\d,]+-m-Kabel/)
-      .first()
-      .waitFor();
-    // Sentences that only the planner can make stay English, and say so.
-    expect(await page.locator('.phone-step [lang=en]').count()).toBeGreaterThan(0);
-    await keepScreenshot(page, 'call-opened-german');
-  });
-
-  it.each([
-    ['light', 'desk'],
-    ['dark', 'desk'],
-    ['light', 'phone'],
-    ['dark', 'phone'],
-  ] as const)('has no accessibility faults in %s on a %s, nor at 320 px', async (look, size) => {
-    const page = await stage.signedIn('oda', size, look);
-    await page.goto('/app/find?q=corrowin');
-    const ticket = await page.getByRole('link', { name: /^No\. 1 / }).getAttribute('href');
-    const site = await page.getByRole('link', { name: /4 Thistle Rise/ }).getAttribute('href');
-    await page.goto(site ?? '');
-    const chain = await page
-      .getByRole('main')
-      .getByRole('link', { name: /Version/ })
-      .getAttribute('href');
-    const faults: string[] = [];
-    const screens: [string, string][] = [
-      ['call', '/app/call'],
-      ['call-asking', '/app/call'],
-      ['after-call', (ticket ?? '').replace('/tickets/', '/call/')],
-      ['board', '/app/board'],
-      ['waiting', '/app/waiting'],
-      ['find', '/app/find?q=corrowin'],
-      ['ticket', ticket ?? ''],
-      ['new-site', '/app/sites/new'],
-      ['site', site ?? ''],
-      ['new-chain', `${site}/chains/new`],
-      ['chain', chain ?? ''],
-    ];
-    for (const [name, address] of screens) {
-      await page.goto(address);
-      await page.getByRole('heading', { level: 1 }).waitFor();
-      await page.getByText('Loading').first().waitFor({ state: 'detached' });
-      if (name === 'call-asking') {
-        await takeCallOf(page, 'corrowin');
-        await page.getByRole('group', { name: /^Chain/ }).waitFor();
-      }
-      // Everything that is folded away is looked at too.
-      await page.evaluate("document.querySelectorAll('main details').forEach((one) => { one.open = true; })");
-      await keepScreenshot(page, `${name}-${look}`);
-      // The whole screen at once: what lies under the sticky menu while scrolled there is not covered.
-      const height = (await page.evaluate('document.documentElement.scrollHeight')) as number;
-      await page.setViewportSize({ width: sizes[size].width, height: height + 200 });
-      faults.push(...(await accessibilityFaults(page)).map((fault) => `${name}: ${fault}`));
-      faults.push(...(await smallTargets(page)).map((target) => `${name}: small: ${target}`));
-      for (const width of [320, sizes[size].width, sizes[size].width / 2].filter((one) => one >= 320)) {
-        await page.setViewportSize({ width, height: 640 });
-        if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways at ${width}`);
-      }
-      await page.setViewportSize(sizes[size]);
-    }
-    expect(faults).toEqual([]);
   });
 });
