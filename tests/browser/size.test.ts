@@ -11,7 +11,7 @@ describe('the first load', () => {
   });
   afterAll(() => stage.close());
 
-  it('brings at most 90 KB of compressed JavaScript for a visit, its drawing and its triage included', async () => {
+  it('brings at most 90 KB of compressed JavaScript for a visit with its drawing', async () => {
     const context = await stage.openDevice('phone');
     // What the service worker fetches ahead is no part of the first load.
     await context.addInitScript('delete Navigator.prototype.serviceWorker');
