@@ -148,7 +148,7 @@ describe('an organisation’s own rows', () => {
           expect(kindsIn(line, recognition)).toEqual(expected ? ['own'] : []);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 1000 },
     );
     expect(found).toBeGreaterThan(15);
   });
