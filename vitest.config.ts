@@ -8,6 +8,8 @@ const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
 
 export default defineConfig({
   test: {
+    // Two cores are the least that this is worked on with; the usual number leaves one of them idle.
+    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -31,7 +33,6 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: browser,
-          fileParallelism: false,
           testTimeout: 600_000,
           hookTimeout: 300_000,
         },

@@ -2,7 +2,6 @@ import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import type { Page } from 'playwright-core';
-import sharp from 'sharp';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { firm } from '../../seed/firm.ts';
 import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
@@ -10,6 +9,7 @@ import type { EvidenceItem } from '../../shared/contract/evidence.ts';
 import type { ChainDocument } from '../../shared/contract/site.ts';
 import type { Ticket, TicketSummary } from '../../shared/contract/ticket.ts';
 import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { noisyPhoto } from './noisy-photo.ts';
 import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 
 describe('a visit on the phone', () => {
@@ -67,7 +67,7 @@ describe('a visit on the phone', () => {
     await page.reload();
     await page.getByRole('button', { name: /^Cable C5/ }).click();
     await page.getByRole('link', { name: 'All about it' }).click();
-    await page.getByText('in a wall').waitFor();
+    await page.getByText('in a wall', { exact: true }).waitFor();
     // Its budget was computed by the server and read ahead.
     await page.getByText('What the signal can do here').click();
     await page
@@ -285,22 +285,3 @@ describe('a visit on the phone', () => {
     expect(faults).toEqual([]);
   });
 });
-
-/** A photo as a phone's camera makes it: 3600 × 2700 px and more than half a megabyte, each one another. */
-async function noisyPhoto(folder: string, seed: number): Promise<string> {
-  const [width, height] = [240, 180];
-  let state = seed + 1;
-  const pixels = Buffer.from(
-    Array.from({ length: width * height }, () => {
-      // A linear congruential generator; the constants are of Numerical Recipes (from memory).
-      state = (state * 1_664_525 + 1_013_904_223) % 4_294_967_296;
-      return 96 + (state >>> 26);
-    }),
-  );
-  const path = join(folder, `end-${seed}.jpg`);
-  await sharp(pixels, { raw: { width, height, channels: 1 } })
-    .resize(3600, 2700, { kernel: 'cubic' })
-    .jpeg({ quality: 95 })
-    .toFile(path);
-  return path;
-}
