@@ -46,7 +46,7 @@ describe('the frame around every screen', () => {
 
   it('starts everybody on their own screen', async () => {
     const homes: [MemberName, string][] = [
-      ['oda', 'Call in progress'],
+      ['oda', '/app/call'],
       ['brask', '/app/visits'],
       ['pim', '/app/queue'],
       ['runa', '/app/members'],
@@ -232,7 +232,7 @@ describe('the frame around every screen', () => {
       for (const [, path, screen] of screens.filter(([who]) => who === name)) {
         await page.goto(path);
         await heading(page).waitFor();
-        await page.getByText('Loading').waitFor({ state: 'detached' });
+        await expect.poll(() => page.getByText('Loading').count(), { timeout: 15_000 }).toBe(0);
         await look_(page, screen);
       }
       if (name === 'brask') {
