@@ -14,10 +14,14 @@ const soldLengthsM = [1, 2, 3, 5, 7.5, 10, 12.5, 15, 20, 25, 30, 40, 50];
 const lengthToBuyM = (lengthM: number): number =>
   soldLengthsM.find((sold) => sold >= lengthM) ?? Math.ceil(lengthM);
 
-/** The cable that can stand in for a link: as long at least, and of no lower category; not known counts as 18 Gbit/s. */
+/** Certified for less than this, a cable proves nothing and repairs nothing; common practice, see the audit's rule. */
+const atLeast: Category = 'premiumHighSpeed';
+
+/** The cable that can stand in for a link: as long at least, of no lower category, and for 18 Gbit/s at least. */
 export function cableFor(link: Link): KitItem {
   if (link.construction === 'twistedPairExtender') return { kind: 'extenderPair' };
-  const category = link.category === 'unknown' ? 'premiumHighSpeed' : link.category;
+  const isEnough = link.category === 'premiumHighSpeed' || link.category === 'ultraHighSpeed';
+  const category = isEnough ? link.category : atLeast;
   return { kind: 'cable', category, lengthM: lengthToBuyM(link.lengthM) };
 }
 

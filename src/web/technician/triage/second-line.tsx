@@ -98,7 +98,9 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
   return (
     <section class="card request">
       <h2>
-        {request.kind === 'step' ? t.stepAsked : (request.item && terms().items[request.item]) || t.question}
+        {request.kind === 'step'
+          ? t.stepAsked
+          : (request.item && terms().items[request.item]) || t.theirQuestion}
       </h2>
       <p class="to-do">{request.text}</p>
       {request.change !== null && (
