@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { sidewaysPx } from './checks.ts';
+import { accessibilityFaults, sidewaysPx } from './checks.ts';
 import { commandEntry, putInOutbox } from './outbox-entries.ts';
 import { keepScreenshot, type MemberName, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 
