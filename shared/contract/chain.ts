@@ -1,5 +1,8 @@
 import { z } from 'zod';
+import { deviceRoles, linkCategories, linkConstructions } from './chain-names.ts';
 import { line, placeId, text } from './primitives.ts';
+
+export { deviceRoles, linkCategories, linkConstructions };
 
 /**
  * The signal a port can pass. TMDS: the highest character rate in MHz (a tenth of the bit rate of one channel).
@@ -53,15 +56,6 @@ export const port = z.object({
 });
 export type Port = z.infer<typeof port>;
 
-export const deviceRoles = [
-  'source',
-  'switch',
-  'receiver',
-  'processor',
-  'extender',
-  'splitter',
-  'display',
-] as const;
 export type DeviceRole = (typeof deviceRoles)[number];
 
 /** What a device does with the EDID of what follows it, when it answers for its own inputs. */
@@ -106,22 +100,8 @@ export const device = z.object({
 });
 export type Device = z.infer<typeof device>;
 
-export const linkConstructions = [
-  'passiveCopper',
-  'activeCopper',
-  'activeOptical',
-  'twistedPairExtender',
-] as const;
 export type LinkConstruction = (typeof linkConstructions)[number];
 
-/** The cable categories of the HDMI compliance programme: 74.25 MHz, 340 MHz, 18 Gbit/s, 48 Gbit/s. */
-export const linkCategories = [
-  'standard',
-  'highSpeed',
-  'premiumHighSpeed',
-  'ultraHighSpeed',
-  'unknown',
-] as const;
 export type LinkCategory = (typeof linkCategories)[number];
 
 const threeState = z.enum(['yes', 'no', 'unknown']);

@@ -1,5 +1,5 @@
-// Lists that the triage machine needs at run time. They stand apart from the schemas made of them, so that a phone which
-// runs the machine does not load the schema library first.
+// Lists that the triage machine and the screens need at run time. They stand apart from the schemas made of them, so that
+// a phone which runs the machine does not load the schema library first.
 
 /** What may be done to a chain on purpose. What each needs, risks and applies to is computed, see state-machines/. */
 export const changeKinds = [
@@ -36,3 +36,29 @@ export const workingStates = [
   'remedy',
   'verify',
 ] as const;
+
+export const whatChangedKinds = [
+  'cable',
+  'device',
+  'firmware',
+  'setting',
+  'move',
+  'buildingWork',
+  'other',
+  'nothing',
+  'notKnown',
+] as const;
+
+export const symptomKinds = [
+  'noPicture',
+  'dropOuts',
+  'sparkles',
+  'noHdrOrWrongColour',
+  'wrongRateOrResolution',
+  'contentProtectionMessage',
+  'soundOnly',
+] as const;
+/** With what content it shows: any, only above some rate or resolution, only what is copy-protected. */
+export const contentKinds = ['any', 'highRateOnly', 'protectedOnly'] as const;
+/** When it shows: at any time, when something is switched or started, only after warming up. */
+export const momentKinds = ['anyTime', 'atSwitching', 'whenWarm'] as const;

@@ -3,10 +3,16 @@ import { chain, place } from './chain.ts';
 import { changeKind, changeRecord } from './change.ts';
 import { evidenceRef } from './evidence.ts';
 import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
-import { workingStates } from './triage-names.ts';
+import { symptomKinds, whatChangedKinds, workingStates } from './triage-names.ts';
 
 export * from './change.ts';
-export { workingStates } from './triage-names.ts';
+export {
+  contentKinds,
+  momentKinds,
+  symptomKinds,
+  whatChangedKinds,
+  workingStates,
+} from './triage-names.ts';
 
 /** Seen from a device that draws its own menu: `input` is upstream of it, `output` downstream. */
 export const side = z.enum(['input', 'output']);
@@ -64,17 +70,6 @@ export const sideObservation = z.object({
 });
 export type SideObservation = z.infer<typeof sideObservation>;
 
-export const whatChangedKinds = [
-  'cable',
-  'device',
-  'firmware',
-  'setting',
-  'move',
-  'buildingWork',
-  'other',
-  'nothing',
-  'notKnown',
-] as const;
 export const whatChanged = z.object({
   kind: z.enum(whatChangedKinds),
   text: text.default(''),
@@ -82,19 +77,6 @@ export const whatChanged = z.object({
 });
 export type WhatChanged = z.infer<typeof whatChanged>;
 
-export const symptomKinds = [
-  'noPicture',
-  'dropOuts',
-  'sparkles',
-  'noHdrOrWrongColour',
-  'wrongRateOrResolution',
-  'contentProtectionMessage',
-  'soundOnly',
-] as const;
-/** With what content it shows: any, only above some rate or resolution, only what is copy-protected. */
-export const contentKinds = ['any', 'highRateOnly', 'protectedOnly'] as const;
-/** When it shows: at any time, when something is switched or started, only after warming up. */
-export const momentKinds = ['anyTime', 'atSwitching', 'whenWarm'] as const;
 export const symptom = z.object({
   kind: z.enum(symptomKinds),
   /** How often, as the client tells it; null when not known. */

@@ -1,5 +1,5 @@
-import { deviceRoles, linkConstructions } from '../contract/chain.ts';
-import { contentKinds, momentKinds, symptomKinds } from '../contract/triage.ts';
+import { deviceRoles, linkConstructions } from '../contract/chain-names.ts';
+import { contentKinds, momentKinds, symptomKinds } from '../contract/triage-names.ts';
 import { effectTable } from './effect-table.ts';
 import type { DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
 import { assumed, columns, practice, type Row } from './figures.ts';

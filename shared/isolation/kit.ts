@@ -1,5 +1,6 @@
 import { findLink } from '../chain/graph.ts';
-import { type Chain, type Link, linkCategories, type Place } from '../contract/chain.ts';
+import type { Chain, Link, Place } from '../contract/chain.ts';
+import { linkCategories } from '../contract/chain-names.ts';
 import type { TestKind } from './effect-table.ts';
 
 type Category = Link['category'];

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
 import type { OrganisationSettings } from '../../../shared/contract/people.ts';
 import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
@@ -11,9 +12,6 @@ import { NumberField } from './number-field.tsx';
 import { SectionScreen } from './section-screen.tsx';
 import { useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
-
-const categories = ['standard', 'highSpeed', 'premiumHighSpeed', 'ultraHighSpeed', 'unknown'] as const;
-const constructions = ['passiveCopper', 'activeCopper', 'activeOptical', 'twistedPairExtender'] as const;
 
 /** Name, time zone, and the assumed numbers that the firm may set for itself. */
 export function NumbersScreen() {
@@ -125,7 +123,7 @@ function NumbersForm({
       </fieldset>
       <fieldset class="admin-fields">
         <legend>{t.budget}</legend>
-        {categories.map((category) => (
+        {linkCategories.map((category) => (
           <NumberField
             key={category}
             label={t.reachOf(t.categories[category])}
@@ -192,7 +190,7 @@ function NumbersForm({
       </fieldset>
       <fieldset class="admin-fields">
         <legend>{t.draw}</legend>
-        {constructions.map((construction) => (
+        {linkConstructions.map((construction) => (
           <NumberField
             key={construction}
             label={t.constructions[construction]}

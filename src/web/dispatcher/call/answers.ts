@@ -1,28 +1,9 @@
 import type { Intake, TicketSummary } from '../../../../shared/contract/ticket.ts';
+import { contentKinds, momentKinds } from '../../../../shared/contract/triage-names.ts';
 
-export const symptomKinds = [
-  'noPicture',
-  'dropOuts',
-  'sparkles',
-  'noHdrOrWrongColour',
-  'wrongRateOrResolution',
-  'contentProtectionMessage',
-  'soundOnly',
-] as const satisfies readonly TicketSummary['symptom'][];
 export type SymptomKind = TicketSummary['symptom'];
-export const contentKinds = ['notKnown', 'any', 'highRateOnly', 'protectedOnly'] as const;
-export const momentKinds = ['notKnown', 'anyTime', 'atSwitching', 'whenWarm'] as const;
-export const changedKinds = [
-  'cable',
-  'device',
-  'firmware',
-  'setting',
-  'move',
-  'buildingWork',
-  'other',
-  'nothing',
-  'notKnown',
-] as const satisfies readonly Intake['whatChanged'][number]['kind'][];
+export const contentChoices = ['notKnown', ...contentKinds] as const;
+export const momentChoices = ['notKnown', ...momentKinds] as const;
 export const often = ['minute', 'hour', 'day', 'week'] as const;
 export const lasting = ['s', 'min', 'h'] as const;
 const hours: Record<(typeof often)[number], number> = { minute: 1 / 60, hour: 1, day: 24, week: 168 };

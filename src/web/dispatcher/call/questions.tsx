@@ -1,17 +1,10 @@
 import type { Chain } from '../../../../shared/contract/chain.ts';
+import { symptomKinds, whatChangedKinds } from '../../../../shared/contract/triage-names.ts';
 import { Button } from '../../parts/button.tsx';
 import { Field, SelectField, TextField } from '../../parts/field.tsx';
 import { terms } from '../../words/terms.ts';
 import { Chips, Ticks } from '../chips.tsx';
-import {
-  type Answers,
-  changedKinds,
-  contentKinds,
-  lasting,
-  momentKinds,
-  often,
-  symptomKinds,
-} from './answers.ts';
+import { type Answers, contentChoices, lasting, momentChoices, often } from './answers.ts';
 import { callWords } from './words.ts';
 
 type Properties = {
@@ -55,7 +48,7 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
       )}
       <Chips
         label={t.contentQ}
-        options={optionsOf(contentKinds, t.content)}
+        options={optionsOf(contentChoices, t.content)}
         value={answers.content}
         onChoose={(content) => onChange({ content })}
       >
@@ -67,7 +60,7 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
       </Chips>
       <Chips
         label={t.momentQ}
-        options={optionsOf(momentKinds, t.moment)}
+        options={optionsOf(momentChoices, t.moment)}
         value={answers.moment}
         onChoose={(moment) => onChange({ moment })}
       />
@@ -175,7 +168,7 @@ export function Changed({ answers, onChange }: Part) {
     <div class="stack">
       <Ticks
         label={t.changedQ}
-        options={optionsOf(changedKinds, t.changed)}
+        options={optionsOf(whatChangedKinds, t.changed)}
         values={changed.map(({ kind }) => kind)}
         onChange={(kinds) =>
           onChange({

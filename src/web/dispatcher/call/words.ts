@@ -1,5 +1,6 @@
+import type { whatChangedKinds } from '../../../../shared/contract/triage-names.ts';
 import { wordsOf } from '../../words/language.ts';
-import type { Answers, changedKinds, lasting, often } from './answers.ts';
+import type { Answers, lasting, often } from './answers.ts';
 
 type Words = {
   title: string;
@@ -36,7 +37,7 @@ type Words = {
   worked: string;
   yesNo: Record<Answers['workedBefore'], string>;
   changedQ: string;
-  changed: Record<(typeof changedKinds)[number], string>;
+  changed: Record<(typeof whatChangedKinds)[number], string>;
   changedText: (kind: string) => string;
   changedWhen: string;
   tried: string;

@@ -1,4 +1,5 @@
 import type { Chain, Device, DeviceRole, Link } from '../../../../shared/contract/chain.ts';
+import { deviceRoles } from '../../../../shared/contract/chain-names.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
 import { faultAt } from '../../parts/fault-at.ts';
@@ -8,16 +9,6 @@ import { newDevice, newLink, withoutDevice } from './chain-edits.ts';
 import { DeviceForm } from './device-form.tsx';
 import { LinkForm } from './link-form.tsx';
 import { placeWords } from './words.ts';
-
-const roles: readonly DeviceRole[] = [
-  'source',
-  'switch',
-  'receiver',
-  'processor',
-  'extender',
-  'splitter',
-  'display',
-];
 
 /** The whole chain as forms; what the API found wrong stands where it is wrong. */
 export function ChainForm({
@@ -61,7 +52,7 @@ export function ChainForm({
         />
       ))}
       <div class="row">
-        {roles.map((role) => (
+        {deviceRoles.map((role) => (
           <Button key={role} onClick={() => add(role)}>
             {t.addDevice(terms().devices[role])}
           </Button>

@@ -1,0 +1,27 @@
+// Lists that are needed at run time apart from the schemas made of them, as in triage-names.ts.
+
+export const deviceRoles = [
+  'source',
+  'switch',
+  'receiver',
+  'processor',
+  'extender',
+  'splitter',
+  'display',
+] as const;
+
+export const linkConstructions = [
+  'passiveCopper',
+  'activeCopper',
+  'activeOptical',
+  'twistedPairExtender',
+] as const;
+
+/** The cable categories of the HDMI compliance programme: 74.25 MHz, 340 MHz, 18 Gbit/s, 48 Gbit/s. */
+export const linkCategories = [
+  'standard',
+  'highSpeed',
+  'premiumHighSpeed',
+  'ultraHighSpeed',
+  'unknown',
+] as const;
