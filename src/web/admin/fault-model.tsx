@@ -4,10 +4,8 @@ import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';
 import { Field } from '../parts/field.tsx';
-import { Notice } from '../parts/notice.tsx';
-import { SendingResult } from '../parts/sending.tsx';
 import { useDocument } from '../store/documents.ts';
-import { frameWords } from '../words/frame.ts';
+import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
 import { useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
@@ -122,18 +120,9 @@ function Figures({ items }: { items: readonly FaultFigure[] }) {
           <Button onClick={() => setRows(rows + 100)}>{t.moreFigures}</Button>
         </div>
       )}
-      <SendingResult sending={sending} />
-      {isSaved && (
-        <Notice tone="good" announce>
-          {frameWords().saved}
-        </Notice>
-      )}
-      <div class="save-row row">
-        <Button type="submit" kind="primary" disabled={sending.isBusy || Object.keys(edits).length === 0}>
-          {frameWords().save}
-        </Button>
+      <SaveRow settings={{ sending, isSaved }} disabled={Object.keys(edits).length === 0}>
         {Object.keys(edits).length > 0 && <span>{t.unsaved(Object.keys(edits).length)}</span>}
-      </div>
+      </SaveRow>
     </form>
   );
 }

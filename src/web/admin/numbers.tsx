@@ -1,14 +1,11 @@
 import { useState } from 'preact/hooks';
 import { linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
 import type { OrganisationSettings } from '../../../shared/contract/people.ts';
-import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';
 import { Field, SelectField } from '../parts/field.tsx';
-import { Notice } from '../parts/notice.tsx';
-import { SendingResult } from '../parts/sending.tsx';
-import { frameWords } from '../words/frame.ts';
 import { NumberField } from './number-field.tsx';
+import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
 import { useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
@@ -202,17 +199,7 @@ function NumbersForm({
           />
         ))}
       </fieldset>
-      <SendingResult sending={sending} />
-      {isSaved && (
-        <Notice tone="good" announce>
-          {frameWords().saved}
-        </Notice>
-      )}
-      <div class="save-row">
-        <Button type="submit" kind="primary" disabled={sending.isBusy}>
-          {frameWords().save}
-        </Button>
-      </div>
+      <SaveRow settings={{ sending, isSaved }} />
     </form>
   );
 }

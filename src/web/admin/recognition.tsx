@@ -4,9 +4,7 @@ import { Button } from '../parts/button.tsx';
 import { Card } from '../parts/card.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Field, TextField } from '../parts/field.tsx';
-import { Notice } from '../parts/notice.tsx';
-import { SendingResult } from '../parts/sending.tsx';
-import { frameWords } from '../words/frame.ts';
+import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
 import { useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
@@ -124,17 +122,7 @@ function Rows({
           {t.addRow}
         </Button>
       </div>
-      <SendingResult sending={sending} />
-      {isSaved && (
-        <Notice tone="good" announce>
-          {frameWords().saved}
-        </Notice>
-      )}
-      <div class="save-row">
-        <Button type="submit" kind="primary" disabled={sending.isBusy}>
-          {frameWords().save}
-        </Button>
-      </div>
+      <SaveRow settings={{ sending, isSaved }} />
     </form>
   );
 }

@@ -1,16 +1,16 @@
 import type { Place } from '../../../shared/contract/chain.ts';
 import { Button } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
+import { useDraftForm } from '../store/use-draft.ts';
 import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
 import { placeWord } from './place-words.ts';
-import { useDraft } from './use-draft.ts';
 
 /** The finding, and the place it is about. */
 export function AcceptForm({ facts, send, isBusy }: FormProperties) {
   const t = actionWords();
   const { ticket, chain } = facts;
-  const [draft, change, forget] = useDraft(`accept ${ticket.id}`, { finding: '', place: '' });
+  const [draft, change, forget] = useDraftForm(`accept ${ticket.id}`, { finding: '', place: '' });
   const places: Place[] = [
     ...chain.links.map(({ id }): Place => ({ kind: 'link', linkId: id })),
     ...chain.devices.map(({ id }): Place => ({ kind: 'device', deviceId: id })),
@@ -24,8 +24,8 @@ export function AcceptForm({ facts, send, isBusy }: FormProperties) {
       class="stack"
       onSubmit={(event) => {
         event.preventDefault();
-        void send({ type: 'acceptCase', finding: draft.finding.trim(), place: chosen }).then(
-          (isAccepted) => isAccepted && forget(),
+        void send({ type: 'acceptCase', finding: draft.finding.trim(), place: chosen }).then((isAccepted) =>
+          isAccepted ? forget() : undefined,
         );
       }}
     >
@@ -56,14 +56,14 @@ export function AcceptForm({ facts, send, isBusy }: FormProperties) {
 /** Back to the technician, with what has to be better. */
 export function HandBackForm({ facts, send, isBusy }: FormProperties) {
   const t = actionWords();
-  const [draft, change, forget] = useDraft(`hand back ${facts.ticket.id}`, { reason: '' });
+  const [draft, change, forget] = useDraftForm(`hand back ${facts.ticket.id}`, { reason: '' });
   return (
     <form
       class="stack"
       onSubmit={(event) => {
         event.preventDefault();
-        void send({ type: 'handBack', reason: draft.reason.trim() }).then(
-          (isAccepted) => isAccepted && forget(),
+        void send({ type: 'handBack', reason: draft.reason.trim() }).then((isAccepted) =>
+          isAccepted ? forget() : undefined,
         );
       }}
     >

@@ -1,11 +1,11 @@
 import type { CompletenessItem, MissingItem } from '../../../shared/contract/triage.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
+import { useDraftForm } from '../store/use-draft.ts';
 import { terms } from '../words/terms.ts';
 import { actionWords } from './action-words.ts';
 import type { CaseFacts } from './case-facts.ts';
 import type { FormProperties } from './form-properties.ts';
-import { useDraft } from './use-draft.ts';
 
 type Asked = Pick<MissingItem, 'item' | 'text'>;
 /** No more than this in one go, as the contract has it. */
@@ -28,7 +28,7 @@ function offers({ ticket }: CaseFacts): Asked[] {
 
 export function AskForm({ facts, send, isBusy }: FormProperties) {
   const t = actionWords();
-  const [draft, change, forget] = useDraft(`ask ${facts.ticket.id}`, {
+  const [draft, change, forget] = useDraftForm(`ask ${facts.ticket.id}`, {
     ticked: [] as string[],
     questions: [''],
   });
@@ -44,7 +44,7 @@ export function AskForm({ facts, send, isBusy }: FormProperties) {
       class="stack"
       onSubmit={(event) => {
         event.preventDefault();
-        void send({ type: 'askForMore', requests }).then((isAccepted) => isAccepted && forget());
+        void send({ type: 'askForMore', requests }).then((isAccepted) => (isAccepted ? forget() : undefined));
       }}
     >
       <fieldset class="choices field">

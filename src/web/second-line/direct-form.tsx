@@ -3,11 +3,11 @@ import { Button } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { lengthOfTime } from '../words/times.ts';
 import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
 import { placeWord } from './place-words.ts';
-import { useDraft } from './use-draft.ts';
 import { values } from './value-words.ts';
 
 /** One step for the technician, as a change of the triage where there is one that applies. */
@@ -15,7 +15,7 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
   const t = actionWords();
   const { ticket, chain } = facts;
   const changes = useDocument(paths.applicableChanges(ticket.id)).body?.items ?? [];
-  const [draft, change, forget] = useDraft(`direct ${ticket.id}`, { change: '', text: '' });
+  const [draft, change, forget] = useDraftForm(`direct ${ticket.id}`, { change: '', text: '' });
   const keyOf = ({ kind, target }: (typeof changes)[number]) => `${kind} ${JSON.stringify(target)}`;
   const nameOf = ({ kind, target }: (typeof changes)[number]) =>
     `${values().changes[kind]}: ${placeWord(chain, target)}`;
@@ -26,8 +26,8 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
       onSubmit={(event) => {
         event.preventDefault();
         const wanted = chosen === undefined ? null : { kind: chosen.kind, target: chosen.target };
-        void send({ type: 'directStep', text: draft.text.trim(), change: wanted }).then(
-          (isAccepted) => isAccepted && forget(),
+        void send({ type: 'directStep', text: draft.text.trim(), change: wanted }).then((isAccepted) =>
+          isAccepted ? forget() : undefined,
         );
       }}
     >

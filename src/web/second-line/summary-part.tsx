@@ -88,9 +88,7 @@ function Complaint({ facts: { ticket, chain } }: { facts: CaseFacts }) {
           ) : (
             <ul>
               {answers.map(({ kind, text, when }) => (
-                <li key={kind + text}>
-                  {[values().whatChanged[kind], text, when].filter(Boolean).join(', ')}
-                </li>
+                <li key={kind + text}>{[terms().changed[kind], text, when].filter(Boolean).join(', ')}</li>
               ))}
             </ul>
           ),

@@ -3,7 +3,7 @@ import type { ChangeKind, ChangeRecord, Verdict } from '../../../shared/contract
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { BudgetReply } from '../../../shared/contract/signal.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
-import type { Escalation, Side, Watch, WhatChanged } from '../../../shared/contract/triage.ts';
+import type { Escalation, Side, Watch } from '../../../shared/contract/triage.ts';
 import { wordsOf } from '../words/language.ts';
 
 type LinkVerdict = BudgetReply['budget']['wanted'][number]['verdict'];
@@ -15,7 +15,6 @@ type ValueWords = {
   verdicts: Record<Verdict, string>;
   purposes: Record<Watch['purpose'], string>;
   sides: Record<Side, string>;
-  whatChanged: Record<WhatChanged['kind'], string>;
   contents: Record<Intake['content'], string>;
   moments: Record<Intake['moment'], string>;
   severities: Record<Finding['severity'], string>;
@@ -64,17 +63,6 @@ const en: ValueWords = {
     verify: 'to verify',
   },
   sides: { input: 'upstream of it', output: 'downstream of it' },
-  whatChanged: {
-    cable: 'A cable',
-    device: 'A device',
-    firmware: 'Firmware',
-    setting: 'A setting',
-    move: 'Something was moved',
-    buildingWork: 'Building work',
-    other: 'Something else',
-    nothing: 'Nothing',
-    notKnown: 'Not known',
-  },
   contents: {
     any: 'with any content',
     highRateOnly: 'only at high rates',
@@ -153,17 +141,6 @@ const de: ValueWords = {
     verify: 'zum Nachprüfen',
   },
   sides: { input: 'davor', output: 'dahinter' },
-  whatChanged: {
-    cable: 'Ein Kabel',
-    device: 'Ein Gerät',
-    firmware: 'Firmware',
-    setting: 'Eine Einstellung',
-    move: 'Etwas wurde umgestellt',
-    buildingWork: 'Bauarbeiten',
-    other: 'Etwas anderes',
-    nothing: 'Nichts',
-    notKnown: 'Nicht bekannt',
-  },
   contents: {
     any: 'bei jedem Inhalt',
     highRateOnly: 'nur bei hohen Raten',

@@ -10,6 +10,7 @@ import { Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { placeAddress } from './addresses.ts';
 import { chainWords } from './chain-words.ts';
 import { isConnected } from './connection.ts';
@@ -19,7 +20,6 @@ import { describeWords } from './describe-words.ts';
 import { ScanButton } from './scan-button.tsx';
 import { placeOf } from './triage/addresses.ts';
 import { placeWords } from './triage/place-words.ts';
-import { useDraft } from './triage/use-draft.ts';
 import './technician.css';
 
 /** Small corrections of the chain's description, on site. The whole chain is replaced, if nobody else did meanwhile. */
@@ -56,7 +56,7 @@ type Properties = {
 function Corrections({ ticketId, document, place }: Properties) {
   const t = describeWords();
   const { body: chain, etag } = document;
-  const [draft, change, forget] = useDraft<CorrectionDraft>(correctionKey(ticketId, place), noCorrection);
+  const [draft, change, forget] = useDraftForm<CorrectionDraft>(correctionKey(ticketId, place), noCorrection);
   const [isSaved, setSaved] = useState(false);
   const sending = useSending();
   const now = valuesAt(chain.chain, place);

@@ -11,12 +11,12 @@ import { Field } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
 import { putReading } from '../store/outbox.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import type { OnTicket } from './keep-files.ts';
 import { type Known, knownFirmware } from './last-known.ts';
 import { readingWords } from './reading-words.ts';
-import { useDraft } from './triage/use-draft.ts';
 
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: ChainDocument; device: Device };
 
@@ -25,7 +25,7 @@ export function FirmwareEntry({ ticket, onTicket, chain, device }: Properties) {
   const t = readingWords();
   const zone = useZone(ticket.siteId);
   const levels = useDocument(paths.firmwareLevels).body?.items ?? [];
-  const [{ level }, change, forget] = useDraft(`firmware ${ticket.id} ${device.id}`, { level: '' });
+  const [{ level }, change, forget] = useDraftForm(`firmware ${ticket.id} ${device.id}`, { level: '' });
   const [isKept, setKept] = useState(false);
   const known = knownFirmware(ticket, chain, device.id);
   const typed = level.trim();

@@ -10,6 +10,7 @@ import { DocumentView } from '../parts/document-view.tsx';
 import { Badge, Notice, type Tone } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { useTicket } from '../triage/use-ticket.ts';
 import { terms } from '../words/terms.ts';
 import { describeAddress, visitAddress } from './addresses.ts';
@@ -28,7 +29,6 @@ import { Edids, SignalFacts } from './signal-facts.tsx';
 import { placeOf } from './triage/addresses.ts';
 import { InPlace } from './triage/go-on.tsx';
 import { placeWords } from './triage/place-words.ts';
-import { useDraft } from './triage/use-draft.ts';
 import { Uploads } from './uploads.tsx';
 import './technician.css';
 
@@ -76,7 +76,7 @@ const deviceAt = (chain: ChainDocument['chain'], place: Place): Device | null =>
 function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
   const t = placeScreenWords();
   const device = deviceAt(chain.chain, place);
-  const [correction] = useDraft(correctionKey(ticket.id, place), noCorrection);
+  const [correction] = useDraftForm(correctionKey(ticket.id, place), noCorrection);
   const audit = useDocument(paths.chainAudit(chain.id)).body;
   const findings = (audit?.findings ?? []).filter((finding) => isAt(finding, place));
   const tones: Record<(typeof findings)[number]['severity'], Tone> = {

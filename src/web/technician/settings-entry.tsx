@@ -7,12 +7,12 @@ import { Button } from '../parts/button.tsx';
 import { Choices, Field } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { putReading } from '../store/outbox.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import type { OnTicket } from './keep-files.ts';
 import { knownSettings, settingFrom } from './last-known.ts';
 import { readingWords } from './reading-words.ts';
-import { useDraft } from './triage/use-draft.ts';
 
 type Phase = 'before' | 'after' | 'apart';
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: ChainDocument; device: Device };
@@ -26,7 +26,7 @@ const empty: Draft = { values: {}, added: [], phase: null };
 export function SettingsEntry({ ticket, onTicket, chain, device }: Properties) {
   const t = readingWords();
   const zone = useZone(ticket.siteId);
-  const [draft, change, forget] = useDraft(`settings ${ticket.id} ${device.id}`, empty);
+  const [draft, change, forget] = useDraftForm(`settings ${ticket.id} ${device.id}`, empty);
   const [newKey, setNewKey] = useState('');
   const [kept, setKept] = useState<number | null>(null);
   const known = knownSettings(ticket, chain, device.id);

@@ -6,9 +6,9 @@ import { ChainDrawing } from '../../drawing/chain-drawing.tsx';
 import { Button } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { placeWords } from './place-words.ts';
 import { Cautions, English, Question } from './question.tsx';
-import { useDraft } from './use-draft.ts';
 import type { PlanHere } from './use-plan.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -103,7 +103,7 @@ type Said = { kinds: WhatChanged['kind'][]; text: string };
 
 function WhatChangedQuestion({ work }: { work: Work }) {
   const t = triageWords();
-  const [said, say, forget] = useDraft<Said>(`what changed ${work.ticket.id}`, { kinds: [], text: '' });
+  const [said, say, forget] = useDraftForm<Said>(`what changed ${work.ticket.id}`, { kinds: [], text: '' });
   const [isLacking, setLacking] = useState(false);
   const toggle = (kind: WhatChanged['kind'], isOn: boolean) => {
     const alone = kind === 'nothing' || kind === 'notKnown';
@@ -165,7 +165,7 @@ function WhatChangedQuestion({ work }: { work: Work }) {
 function AsFoundQuestion({ work }: { work: Work }) {
   const t = triageWords();
   const [differs, setDiffers] = useState(false);
-  const [written, write, forget] = useDraft(`differs ${work.ticket.id}`, { text: '' });
+  const [written, write, forget] = useDraftForm(`differs ${work.ticket.id}`, { text: '' });
   const note = async () => {
     const text = written.text.trim();
     if (text !== '' && (await work.send({ type: 'note', text }))) {

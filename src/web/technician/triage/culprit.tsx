@@ -9,6 +9,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { triageAddress } from './addresses.ts';
 import { caseWords } from './case-words.ts';
 import { changeWords } from './change-words.ts';
@@ -16,7 +17,6 @@ import { TicketPage } from './page.tsx';
 import { percentWords, placeWords } from './place-words.ts';
 import { Question } from './question.tsx';
 import { isReason } from './reason.tsx';
-import { useDraft } from './use-draft.ts';
 import { usePlan } from './use-plan.ts';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
@@ -69,7 +69,7 @@ function CulpritForm({ work, shown }: { work: Work; shown: ChangeRecord }) {
   const confirms = watchesFor(work.ticket.triage, 'confirm').filter(({ changeId }) => changeId === shown.id);
   const returned = confirms.findLast((watch) => occurrencesIn([watch]).length > 0);
   const change = `${changeWords(shown.kind)}, ${placeWords(work.chain, shown.target)}`;
-  const [draft, write, forget] = useDraft(`culprit ${work.ticket.id}`, {
+  const [draft, write, forget] = useDraftForm(`culprit ${work.ticket.id}`, {
     place: null as string | null,
     explanation: t.explained(change),
     why: '',

@@ -13,6 +13,7 @@ import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { placeOf, triageAddress } from './addresses.ts';
 import { changeWords, instructionWords } from './change-words.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
@@ -21,7 +22,6 @@ import { Cautions, Question } from './question.tsx';
 import { isReason } from './reason.tsx';
 import { lastSettings } from './settings.tsx';
 import { stepWords } from './step-words.ts';
-import { useDraft } from './use-draft.ts';
 import { usePlan } from './use-plan.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -90,7 +90,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
   const touches = change.kind in settingKinds && deviceId !== null;
   const known = deviceId === null ? {} : lastSettings(triage, work.chain, deviceId);
   const usual = settingKinds[change.kind] ?? null;
-  const [draft, write, forget] = useDraft<Draft>(`declare ${id} ${change.kind} ${change.targetName}`, {
+  const [draft, write, forget] = useDraftForm<Draft>(`declare ${id} ${change.kind} ${change.targetName}`, {
     expected: null,
     detail: '',
     becomes: usualSetting(known, usual),

@@ -6,6 +6,7 @@ import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
 import { evidenceAddress, placeAddress, visitAddress } from '../addresses.ts';
 import { triageAddress } from './addresses.ts';
@@ -13,7 +14,6 @@ import { caseWords } from './case-words.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
 import { English, Question } from './question.tsx';
 import { isReason } from './reason.tsx';
-import { useDraft } from './use-draft.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -42,7 +42,7 @@ export const waiversOf = (waived: WaivedDraft): Waiver[] =>
 function Escalate({ work }: { work: Work }) {
   const t = caseWords();
   const { route } = useLocation();
-  const [draft, write, forget] = useDraft(`escalate ${work.ticket.id}`, {
+  const [draft, write, forget] = useDraftForm(`escalate ${work.ticket.id}`, {
     question: '',
     waived: {} as WaivedDraft,
   });

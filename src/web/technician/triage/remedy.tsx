@@ -4,12 +4,12 @@ import { openChange } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices, Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { caseWords } from './case-words.ts';
 import { placeWords } from './place-words.ts';
 import { Question } from './question.tsx';
 import { isReason, ReasonDialog } from './reason.tsx';
 import { stepWords } from './step-words.ts';
-import { useDraft } from './use-draft.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -51,7 +51,7 @@ export function TakeBack({
 export function RemedyQuestion({ work }: { work: Work }) {
   const t = caseWords();
   const { culprit } = work.ticket.triage;
-  const [draft, write, forget] = useDraft(`remedy ${work.ticket.id}`, {
+  const [draft, write, forget] = useDraftForm(`remedy ${work.ticket.id}`, {
     kind: 'permanent' as 'permanent' | 'workaround',
     what: '',
     limits: '',
@@ -172,7 +172,7 @@ function EndChange({ work }: { work: Work }) {
 /** The fault did not show in a watch long enough. */
 export function NoFaultForm({ work, onBack }: { work: Work; onBack: () => void }) {
   const t = caseWords();
-  const [draft, write, forget] = useDraft(`no fault ${work.ticket.id}`, { what: '' });
+  const [draft, write, forget] = useDraftForm(`no fault ${work.ticket.id}`, { what: '' });
   const choose = async () => {
     const what = draft.what.trim();
     if (isReason(what) && (await work.send({ type: 'chooseRemedy', remedy: { kind: 'noFaultFound', what } })))

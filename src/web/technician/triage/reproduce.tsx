@@ -3,9 +3,9 @@ import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { baselineWatches, occurrencesIn } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { PlanSentence, Question } from './question.tsx';
 import { NoFaultForm } from './remedy.tsx';
-import { useDraft } from './use-draft.ts';
 import type { PlanHere } from './use-plan.ts';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
@@ -78,7 +78,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
 
 function TriesQuestion({ work, onBack }: { work: Work; onBack: () => void }) {
   const t = watchWords();
-  const [written, write] = useDraft(`trigger ${work.ticket.id}`, {
+  const [written, write] = useDraftForm(`trigger ${work.ticket.id}`, {
     trigger: work.ticket.triage.watches.findLast(({ trigger }) => trigger !== null)?.trigger ?? '',
   });
   const trigger = written.trigger.trim();

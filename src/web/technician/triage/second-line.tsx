@@ -2,6 +2,7 @@ import type { SupportRequest } from '../../../../shared/contract/triage.ts';
 import { currentEscalation, standingEvidence } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { TextField } from '../../parts/field.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
 import { clockTime } from '../../words/times.ts';
 import { declareAddress } from './addresses.ts';
@@ -12,7 +13,6 @@ import { placeWords } from './place-words.ts';
 import { Question } from './question.tsx';
 import { isReason } from './reason.tsx';
 import { TakeBack } from './remedy.tsx';
-import { useDraft } from './use-draft.ts';
 import type { Work } from './work.ts';
 
 const openRequests = ({ ticket }: Work): SupportRequest[] =>
@@ -81,7 +81,7 @@ export function Requests({ work }: { work: Work }) {
 
 function Request({ work, request }: { work: Work; request: SupportRequest }) {
   const t = caseWords();
-  const [draft, write, forget] = useDraft(`answer ${request.id}`, {
+  const [draft, write, forget] = useDraftForm(`answer ${request.id}`, {
     text: '',
     left: [] as string[],
   });
@@ -151,7 +151,7 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
 
 function ResubmitQuestion({ work }: { work: Work }) {
   const t = caseWords();
-  const [draft, write, forget] = useDraft(`resubmit ${work.ticket.id}`, { waived: {} as WaivedDraft });
+  const [draft, write, forget] = useDraftForm(`resubmit ${work.ticket.id}`, { waived: {} as WaivedDraft });
   const earlier = new Set((currentEscalation(work.ticket.triage)?.waivers ?? []).map(({ item }) => item));
   const missing = work.ticket.missing.filter(({ item }) => !earlier.has(item));
   const send = async () => {

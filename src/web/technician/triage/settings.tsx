@@ -5,10 +5,10 @@ import { standingEvidence } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { putReading } from '../../store/outbox.ts';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { placeWords } from './place-words.ts';
 import { Question } from './question.tsx';
 import { stepWords } from './step-words.ts';
-import { useDraft } from './use-draft.ts';
 import type { Work } from './work.ts';
 
 type Phase = 'before' | 'after';
@@ -60,7 +60,7 @@ export function SettingsQuestion({
   );
   const shown: Settings = phase === 'before' ? last : { ...last, ...declared };
   for (const key of Object.keys(declared)) shown[key] ??= '';
-  const [written, write, forget] = useDraft<Record<string, string>>(
+  const [written, write, forget] = useDraftForm<Record<string, string>>(
     `settings ${phase} ${change.id} ${deviceId}`,
     {},
   );

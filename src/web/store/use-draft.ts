@@ -1,38 +1,51 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { memberDatabase } from '../store/member-database.ts';
+import { memberDatabase } from './member-database.ts';
 
 /**
- * A form half filled in, which survives reload and a closed tab on this device.
- * @returns null as draft until the device's store was read
+ * A form half filled in, kept on this device over a reload, a closed tab or a dead battery until it is sent.
+ * @returns null as draft until the device's store was read; what is typed before that stands
  */
 export function useDraft<Draft extends object>(name: string, empty: Draft) {
   const [draft, setDraft] = useState<Draft | null>(null);
   const newest = useRef<Draft | null>(null);
+  const touched = useRef(false);
   const take = (next: Draft): void => {
     newest.current = next;
     setDraft(next);
   };
   useEffect(() => {
-    let wanted = true;
+    touched.current = false;
+    let isWanted = true;
     void memberDatabase()
       .then((database) => database?.get('drafts', name))
       .then((kept) => {
-        if (wanted) take({ ...empty, ...(kept as Partial<Draft> | undefined) });
+        if (isWanted && !touched.current) take({ ...empty, ...(kept as Partial<Draft> | undefined) });
       });
     return () => {
-      wanted = false;
+      isWanted = false;
     };
   }, [name]);
   return {
     draft,
     change: (part: Partial<Draft>): void => {
+      touched.current = true;
       const next = { ...(newest.current ?? empty), ...part };
       take(next);
       void memberDatabase().then((database) => database?.put('drafts', next, name));
     },
     clear: async (): Promise<void> => {
+      touched.current = true;
       take(empty);
       await (await memberDatabase())?.delete('drafts', name);
     },
   };
+}
+
+/** The same for a form that is drawn at once: empty until the device's store was read. */
+export function useDraftForm<Draft extends object>(
+  name: string,
+  empty: Draft,
+): [Draft, (part: Partial<Draft>) => void, () => Promise<void>] {
+  const { draft, change, clear } = useDraft(name, empty);
+  return [draft ?? empty, change, clear];
 }
