@@ -1,4 +1,3 @@
-import { auditChain } from '../../shared/chain/audit.ts';
 import type { FirmwareMinimum } from '../../shared/chain/firmware-level.ts';
 import type { Chain, Finding } from '../../shared/contract/chain.ts';
 import type { LogFinding } from '../../shared/contract/log-findings.ts';
@@ -7,7 +6,7 @@ import type { EdidReadings } from '../../shared/contract/signal.ts';
 import type { Intake } from '../../shared/contract/ticket.ts';
 import type { Symptom } from '../../shared/contract/triage.ts';
 import type { FactKind, HeadroomInput, Result } from '../../shared/isolation/index.ts';
-import { signalFindings } from '../../shared/signal/findings.ts';
+import { fullAudit } from '../../shared/signal/full-audit.ts';
 import { chainBudget } from '../../shared/signal/link-budget/index.ts';
 
 type Fact = Extract<Result, { kind: 'fact' }>;
@@ -37,13 +36,7 @@ export function knownOfChain(
   const { links } = chainBudget(chain, chain.wantedFormats, { assumptions: settings.budget });
   return {
     chain,
-    findings: auditChain(chain, {
-      minimumFirmware,
-      duringTriage: true,
-      symptom: symptom.kind,
-      linkFindings: signalFindings(chain, chain.wantedFormats, settings),
-      assumptions: settings,
-    }),
+    findings: fullAudit(chain, { duringTriage: true, symptom: symptom.kind }, settings, minimumFirmware),
     headroom: links.flatMap(({ cableLinkId, wanted }) => {
       const fractions = wanted.flatMap(({ figures }) => (figures === null ? [] : [figures.headroomFraction]));
       return fractions.length === 0

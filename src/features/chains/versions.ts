@@ -1,8 +1,7 @@
-import { type AuditOptions, auditChain } from '../../../shared/chain/audit.ts';
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
-import { signalFindings } from '../../../shared/signal/findings.ts';
+import { type AuditPurpose, fullAudit } from '../../../shared/signal/full-audit.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
@@ -83,7 +82,6 @@ export async function compareVersions(
 }
 
 /** For whom a chain is audited. */
-type AuditPurpose = Pick<AuditOptions, 'duringTriage' | 'symptom' | 'displayId'>;
 
 /** The prerequisite audit of one version of a chain, by the organisation's own limits and firmware levels. */
 export async function auditVersion(
@@ -107,11 +105,5 @@ export async function findingsFor(
   chain: Chain,
   purpose: AuditPurpose,
 ): Promise<Finding[]> {
-  const settings = await readSettings(tx, actor);
-  return auditChain(chain, {
-    ...purpose,
-    minimumFirmware: await firmwareLevels(tx, actor),
-    linkFindings: signalFindings(chain, chain.wantedFormats, settings),
-    assumptions: { shortestCableM: settings.shortestCableM, longestCopperM: settings.longestCopperM },
-  });
+  return fullAudit(chain, purpose, await readSettings(tx, actor), await firmwareLevels(tx, actor));
 }
