@@ -42,9 +42,7 @@ export function logFindings({ reading, ...log }: TicketLog, watches: readonly Wa
     span: reading.span,
     lines: reading.lines,
     eventCounts: reading.eventCounts,
-    events: reading.events
-      .flatMap((event) => (isNear(event, watches) ? shown(event) : []))
-      .slice(0, mostEvents),
+    events: eventsNear(reading, watches),
     firmware: reading.firmware.map(({ version, time, excerpt }) => ({ version, at: time, excerpt })),
     gaps: reading.gaps.map(({ from, to, lengthS, endsInRestart }) => ({ from, to, lengthS, endsInRestart })),
     coverage: {
@@ -66,6 +64,10 @@ export function logFindings({ reading, ...log }: TicketLog, watches: readonly Wa
     notes: [...reading.notes, ...(seen.length === 0 ? [] : before.notes)],
   };
 }
+
+/** What a log shows in or near these watches, as it stands in the file. */
+export const eventsNear = (reading: LogReading, watches: readonly Watch[]): LogEventSeen[] =>
+  reading.events.flatMap((event) => (isNear(event, watches) ? shown(event) : [])).slice(0, mostEvents);
 
 const standing = (watch: Watch): Occurrence[] =>
   watch.occurrences.filter(({ withdrawn }) => withdrawn === null);

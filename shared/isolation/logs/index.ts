@@ -8,7 +8,7 @@ export {
 } from './clock.ts';
 export { type CoverageOptions, coverage, type LogCoverage, type OccurrenceCoverage } from './coverage.ts';
 export { kindWords } from './event-words.ts';
-export { logFindings, type TicketLog } from './findings.ts';
+export { eventsNear, logFindings, type TicketLog } from './findings.ts';
 export { chunksOf, defaultMaxLogBytes, LogCutShort, unpacked } from './gunzip.ts';
 export { createLineReader, type LineReader, type LineSink, type TextEncoding } from './line-reader.ts';
 export { createLogReader, type LogOptions, type LogReader, readLog } from './log-reader.ts';

@@ -1,7 +1,12 @@
 import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { Watch } from '../../../shared/contract/triage.ts';
-import { type LogReading, logFindings, type TicketLog } from '../../../shared/isolation/logs/index.ts';
+import {
+  eventsNear,
+  type LogReading,
+  logFindings,
+  type TicketLog,
+} from '../../../shared/isolation/logs/index.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
@@ -29,6 +34,23 @@ export async function logFindingsOf(
   watches: readonly Watch[],
 ): Promise<LogFinding[]> {
   return (await logsOf(tx, orgId, ticketId)).map((log) => logFindings(log, watches));
+}
+
+/** What a log shows around a ticket's watches. */
+export type LogEvents = Pick<LogFinding, 'evidenceId' | 'fileName' | 'events'>;
+
+/** The same without judging it: for a timeline. */
+export async function logEventsOf(
+  tx: TenantTransaction,
+  orgId: string,
+  ticketId: string,
+  watches: readonly Watch[],
+): Promise<LogEvents[]> {
+  return (await logsOf(tx, orgId, ticketId)).map(({ evidenceId, fileName, reading }) => ({
+    evidenceId,
+    fileName,
+    events: eventsNear(reading, watches),
+  }));
 }
 
 export async function readLogFindings(

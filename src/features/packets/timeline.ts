@@ -1,8 +1,8 @@
-import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
+import type { LogEvents } from '../log-findings/index.ts';
 import type { LoggedEvent } from './event-log.ts';
 
 type EarlierPacket = {
@@ -21,7 +21,7 @@ export function timelineOf(
   record: TriageRecord,
   chain: { readonly id: string; readonly versions: readonly ChainVersionRef[] },
   packets: readonly EarlierPacket[],
-  logs: readonly LogFinding[],
+  logs: readonly LogEvents[],
   nameOf: (memberId: string) => string,
 ): TimelineEntry[] {
   const opened = events[0]?.at ?? '';
@@ -65,7 +65,7 @@ function eventEntry(
   };
 }
 
-function logEntries({ evidenceId, fileName, events }: LogFinding): TimelineEntry[] {
+function logEntries({ evidenceId, fileName, events }: LogEvents): TimelineEntry[] {
   return events.map(({ at, words, line, excerpt }) => ({
     at,
     kind: 'log' as const,

@@ -1,7 +1,7 @@
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome } from '../../http/index.ts';
-import { logFindingsOf } from '../log-findings/index.ts';
+import { logEventsOf } from '../log-findings/index.ts';
 import { timelineOf } from '../packets/index.ts';
 import { findTicket, noTicket, snapshotOf } from './ticket-row.ts';
 
@@ -32,7 +32,7 @@ export async function readTimeline(
     orderBy: { version: 'asc' },
   });
   const record = snapshotOf(ticket).context;
-  const logs = await logFindingsOf(tx, orgId, ticketId, record.watches);
+  const logs = await logEventsOf(tx, orgId, ticketId, record.watches);
   const names = new Map(events.map((event) => [event.actorId, event.actor.name]));
   const chain = {
     id: ticket.chainId,
