@@ -62,13 +62,16 @@ const minutesOf = (row: Row): Pick<Candidate, 'setupMin' | 'restoreMin'> => ({
   restoreMin: figureIn(row, 'restore') ?? 0,
 });
 
+/** Id of the candidate that watches with a device's menu up. */
+export const menuKey = (deviceId: string): string => `menu ${deviceKey(deviceId)}`;
+
 function menuCandidates({ facts, scope, table }: FaultModel): Candidate[] {
   if (!menuTells.includes(facts.symptom.kind)) return [];
   const onTheWay = facts.chain.devices.filter(
     ({ id, drawsMenu }) => drawsMenu && scope.path.has(deviceKey(id)),
   );
   return onTheWay.map(({ id }) => ({
-    id: `menu ${placeKey({ kind: 'device', deviceId: id })}`,
+    id: menuKey(id),
     action: { kind: 'menu', deviceId: id },
     ...minutesOf(table.effort.menu),
     kit: [],

@@ -2,7 +2,7 @@
  * Isolation: what can still be wrong, which test is worth doing next, and when a retest means something. Pure and
  * deterministic; the same code runs on the server and, offline, on a phone.
  */
-export type { ChangeOption, Circumstances } from './candidates.ts';
+export { type ChangeOption, type Circumstances, menuKey } from './candidates.ts';
 export { type Case, type FindingInput, type HeadroomInput, plainCase, type Result } from './case.ts';
 export type { ClientReach } from './client-reach.ts';
 export type { FactKind } from './effect-table.ts';
@@ -10,7 +10,7 @@ export { type FaultTable, faultTable } from './fault-table.ts';
 export { type KitItem, kitText } from './kit.ts';
 export { type Figure, listFigures, type OverrideFault, type Overrides, withOverrides } from './overrides.ts';
 export { defaultTerms, type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
-export { type PlannedTest, testSentence } from './plan-wording.ts';
+export { goodBaseline, type PlannedTest, testSentence } from './plan-wording.ts';
 export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
 export { provingChange } from './prove.ts';
 export { type PackedItem, planRemotely, type RemotePlan } from './remote.ts';
@@ -29,3 +29,4 @@ export {
   type WatchRecord,
 } from './retest-statistics.ts';
 export { type Standing, standingOf } from './standing.ts';
+export { testKey } from './test-record.ts';

@@ -113,7 +113,7 @@ export function culpritSentence(name: string, probability: number, mode: Failure
 }
 
 /** Fewer occurrences than this make retests so long that watching for more pays; from the table of required watches. */
-const goodBaseline = 3;
+export const goodBaseline = 3;
 
 /** Why more watching before the first change saves time later; null when enough was seen, or with a trigger. */
 export function moreBaselineAdvice(baseline: WatchRecord | null, risk: number): string | null {

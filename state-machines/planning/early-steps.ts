@@ -2,15 +2,12 @@ import { placeName } from '../../shared/chain/place.ts';
 import type { Chain } from '../../shared/contract/chain.ts';
 import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import type { TriageRecord, Watch } from '../../shared/contract/triage.ts';
-import { noFaultFoundWatchMin, requiredQuietWatchMin } from '../../shared/isolation/index.ts';
+import { goodBaseline, noFaultFoundWatchMin, requiredQuietWatchMin } from '../../shared/isolation/index.ts';
 import { minutesNeeded, percent, times } from '../../shared/isolation/wording.ts';
 import { minutesBetween, occurrencesIn, occurrencesOf, runningWatch, watchesFor } from '../triage/record.ts';
 import { baselineOf } from './case-of.ts';
 import type { Known } from './known.ts';
 import { type Step, step } from './step-form.ts';
-
-/** Occurrences from which on a retest is short enough; from the table of required watches. */
-const goodBaseline = 3;
 
 export function baselineStep(record: TriageRecord, { findings }: Known): Step {
   const open: [boolean, string, TicketCommandType][] = [

@@ -1,19 +1,24 @@
-import { placeKey, placeName } from '../../shared/chain/place.ts';
+import { placeName } from '../../shared/chain/place.ts';
 import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import type { PhonePlanReply, PlannedTestView, PlanReply } from '../../shared/contract/plan.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import {
+  type Case,
+  type ChangeOption,
   type Circumstances,
   type ClientReach,
   type FaultTable,
+  menuKey,
   type Plan,
   type PlanInput,
   type PlannedTest,
   planNext,
   planRemotely,
   provingChange,
+  type Standing,
   standingOf,
   suspectsOf,
+  testKey,
   testSentence,
 } from '../../shared/isolation/index.ts';
 import { percent } from '../../shared/isolation/wording.ts';
@@ -41,35 +46,60 @@ export type PlanRequest = {
   now: string;
 };
 
+/** A request with what every part of its answer is made from, reckoned once. */
+type Asked = PlanRequest & {
+  record: TriageRecord;
+  state: string;
+  facts: Case;
+  standing: Standing;
+  /** With a side, what applies now; before that, what could come to apply. */
+  changes: readonly ApplicableChange[];
+  /** A change of this round has shown a culprit. */
+  isShown: boolean;
+};
+
+function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
+  const record = snapshot.context;
+  const { known, table } = request;
+  const facts = caseOf(record, known);
+  const hasSide = standingSides(record).length > 0 && record.asFound !== null;
+  return {
+    ...request,
+    record,
+    state: stateName(snapshot),
+    facts,
+    standing: standingOf(facts, table),
+    changes: hasSide ? applicableChangesOf(record) : conceivableChangesOf(record, known.chain),
+    isShown: changesOfRound(record).some((change) => whyNoProof(change) === null),
+  };
+}
+
 /**
  * What to do next on a ticket and why: the step its state asks for, or the next test with two more; and every suspect
  * with what speaks for and against it. Pure: the server and, offline, the phone say the same.
  */
 export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): PlanReply {
-  const record = snapshot.context;
-  const state = stateName(snapshot);
-  const { known } = request;
-  const changes = changesFor(record, known);
+  const asked = askedOf(snapshot, request);
+  const { record, state, known, now } = asked;
   const plan = planNext({
-    ...inputOf(record, changes, request),
+    ...inputOf(asked, asked.changes),
     ...(standingSides(record).length > 0 ? {} : { byClient: menusOf(known) }),
   });
-  const asked = stepOf(record, state, known, request.now);
+  const due = stepOf(record, state, known, now);
+  const settled = isSettled(record, state);
   const tests =
-    isSettled(record, state) || (asked !== null && !isEarly(state))
-      ? noTests
-      : (proofOf(record, plan, changes, request, state) ?? testsOf(plan, changes, record, state));
-  const step = asked ?? (tests.next === null ? sideStep(record, plan, known) : null);
+    settled || (due !== null && !isEarly(state)) ? noTests : (proofOf(asked, plan) ?? testsOf(asked, plan));
+  const step = due ?? (tests.next === null ? sideStep(asked, plan) : null);
   return {
     state,
     sentence: step?.sentence ?? tests.sentence ?? plan.sentence,
-    commands: step?.commands ?? commandsOf(record, plan, tests.next),
+    commands: step?.commands ?? commandsOf(asked, plan, tests.next),
     watchMin: step?.watchMin ?? null,
     next: tests.next,
     others: tests.others,
-    outOfReach: isSettled(record, state) ? null : outOfReachOf(plan),
+    outOfReach: settled ? null : outOfReachOf(plan),
     stop: step === null && tests.next === null ? stopOf(plan) : null,
-    suspects: suspectsIn(record, request),
+    suspects: suspectsOf(asked.standing.model),
   };
 }
 
@@ -84,12 +114,11 @@ export function planByPhone(
   request: PlanRequest,
   reach: ClientReach,
 ): PhonePlanReply {
-  const record = snapshot.context;
-  const changes = changesFor(record, request.known);
-  const { plan, visitChance, kit } = planRemotely(inputOf(record, changes, request), reach);
-  const tests = testsOf(plan, changes, record, 'onThePhone');
+  const asked = askedOf(snapshot, request);
+  const { plan, visitChance, kit } = planRemotely(inputOf(asked, asked.changes), reach);
+  const tests = testsOf({ ...asked, state: 'onThePhone' }, plan);
   return {
-    state: stateName(snapshot),
+    state: asked.state,
     sentence: plan.sentence,
     commands: [],
     watchMin: null,
@@ -97,7 +126,7 @@ export function planByPhone(
     others: tests.others,
     outOfReach: null,
     stop: stopOf(plan),
-    suspects: suspectsIn(record, request),
+    suspects: suspectsOf(asked.standing.model),
     visitChance,
     van: kit,
   };
@@ -111,20 +140,10 @@ const isSettled = (record: TriageRecord, state: string): boolean =>
   openChange(record) !== null ||
   ['culpritFound', 'remedy', 'verify', 'closed'].includes(state.split('.')[0] ?? '');
 
-/** With a side, what applies now; before that, what could come to apply. */
-const changesFor = (record: TriageRecord, { chain }: Known): ApplicableChange[] =>
-  standingSides(record).length > 0 && record.asFound !== null
-    ? applicableChangesOf(record)
-    : conceivableChangesOf(record, chain);
-
-function inputOf(
-  record: TriageRecord,
-  changes: readonly ApplicableChange[],
-  { known, here, table }: PlanRequest,
-): PlanInput {
+function inputOf({ record, facts, here, table }: Asked, changes: readonly ChangeOption[]): PlanInput {
   const change = changeInPlace(record);
   return {
-    facts: caseOf(record, known),
+    facts,
     changes,
     here,
     inPlace: change === null ? null : { kind: change.kind, target: change.target },
@@ -135,29 +154,16 @@ function inputOf(
 
 /** Before a side is known, only a watch with a menu up may come next: the machine proves the side first. */
 const menusOf = ({ chain }: Known): string[] =>
-  chain.devices.flatMap(({ id }) =>
-    whyNoMenuDevice(chain, id) === null ? [`menu ${placeKey({ kind: 'device', deviceId: id })}`] : [],
-  );
-
-const suspectsIn = (record: TriageRecord, { known, table }: PlanRequest): PlanReply['suspects'] =>
-  suspectsOf(standingOf(caseOf(record, known), table).model);
+  chain.devices.flatMap(({ id }) => (whyNoMenuDevice(chain, id) === null ? [menuKey(id)] : []));
 
 type Tests = { next: PlannedTestView | null; others: PlannedTestView[]; sentence: string | null };
 const noTests: Tests = { next: null, others: [], sentence: null };
 
-function testsOf(
-  plan: Plan,
-  changes: readonly ApplicableChange[],
-  record: TriageRecord,
-  state: string,
-): Tests {
-  if (plan.advice.kind !== 'test') return noTests;
-  const [next, ...others] = changesFirst([plan.advice.next, ...plan.advice.others], state);
-  const context = {
-    changes,
-    mode: baselineOf(record)?.mode ?? 'time',
-    beginning: beginningIn(state),
-  };
+function testsOf({ record, state, changes }: Asked, { advice }: Plan): Tests {
+  if (advice.kind !== 'test') return noTests;
+  const [next, ...others] = changesFirst([advice.next, ...advice.others], state);
+  const mode = baselineOf(record)?.mode ?? 'time';
+  const context = { changes, mode, beginning: beginningIn(state) };
   return {
     next: plannedView(next, context),
     others: others.map((each) => plannedView(each, context)),
@@ -196,15 +202,9 @@ const worthProving = 0.8;
  * A culprit is shown, not reckoned: once one suspect is that likely, the next thing is the one change that takes the
  * fault away if it is that suspect.
  */
-function proofOf(
-  record: TriageRecord,
-  plan: Plan,
-  changes: readonly ApplicableChange[],
-  request: PlanRequest,
-  state: string,
-): Tests | null {
+function proofOf(asked: Asked, plan: Plan): Tests | null {
+  const { record, here, standing, changes, isShown } = asked;
   const [suspect] = plan.suspects;
-  const isShown = changesOfRound(record).some((change) => whyNoProof(change) === null);
   if (suspect === undefined || suspect.place === null || standingSides(record).length === 0 || isShown)
     return null;
   const { advice } = plan;
@@ -215,13 +215,12 @@ function proofOf(
     advice.next.outcomes.second.component === suspect.component;
   if (advice.kind !== 'culprit' && !onlyMakesSurer) return null;
   const untried = changes.filter(({ kind, tried }) => !tried && changeCatalogue[kind].showsCulprit);
-  const standing = standingOf(caseOf(record, request.known), request.table);
-  const change = provingChange(standing, suspect.component, untried, request.here);
+  const change = provingChange(standing, suspect.component, untried, here);
   if (change === null) return null;
-  const input = inputOf(record, [change as ApplicableChange], request);
-  const id = `${change.kind} ${placeKey(change.target)}`;
+  const input = inputOf(asked, [change]);
+  const id = testKey(change.kind, change.target);
   const proof = planNext({ ...input, byClient: [id], terms: { ...input.terms, stopAt: 1 - 1e-9 } });
-  const tests = testsOf(proof, changes, record, state);
+  const tests = testsOf(asked, proof);
   if (tests.next === null) return null;
   const { setup, watch, restore } = tests.next.minutes;
   const proving: PlannedTestView = {
@@ -229,7 +228,7 @@ function proofOf(
     why: `It takes the fault away if it is ${suspect.name}, and hardly if it is anything else.`,
     expectedMin: setup + watch + restore,
   };
-  const others = advice.kind === 'test' ? testsOf(plan, changes, record, state) : noTests;
+  const others = testsOf(asked, plan);
   return {
     next: proving,
     others: [...(others.next === null ? [] : [others.next]), ...others.others]
@@ -240,7 +239,7 @@ function proofOf(
 }
 
 /** The side has to be proven even where the ranking sees no use in it: no change is made before. */
-function sideStep(record: TriageRecord, plan: Plan, { chain }: Known): ReturnType<typeof stepOf> {
+function sideStep({ record, known: { chain } }: Asked, plan: Plan): ReturnType<typeof stepOf> {
   if (standingSides(record).length > 0) return null;
   const menu = chain.devices.find(({ id }) => whyNoMenuDevice(chain, id) === null);
   if (menu === undefined) {
@@ -255,12 +254,10 @@ function sideStep(record: TriageRecord, plan: Plan, { chain }: Known): ReturnTyp
 const saidOf = ({ advice }: Plan): string =>
   advice.kind === 'culprit' ? `By all that is known it is ${advice.name}. ` : '';
 
-function commandsOf(record: TriageRecord, plan: Plan, next: PlannedTestView | null): TicketCommandType[] {
+function commandsOf({ isShown }: Asked, { advice }: Plan, next: PlannedTestView | null): TicketCommandType[] {
   if (next !== null) return next.command === null ? [] : [next.command.type as TicketCommandType];
-  if (plan.advice.kind !== 'culprit') return ['escalate'];
-  return changesOfRound(record).some((change) => whyNoProof(change) === null)
-    ? ['nameCulprit']
-    : ['declareChange'];
+  if (advice.kind !== 'culprit') return ['escalate'];
+  return isShown ? ['nameCulprit'] : ['declareChange'];
 }
 
 const outOfReachOf = ({ outOfReach }: Plan): PlanReply['outOfReach'] =>
