@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { wholeScreenFaults } from './checks.ts';
 import { keepScreenshot, openStage, type Stage, sizes } from './stage.ts';
 
 const run = promisify(execFile);
@@ -200,16 +200,8 @@ describe('what an admin sets', () => {
       await page.getByRole('heading', { level: 1 }).waitFor();
       await page.getByText('Loading').first().waitFor({ state: 'detached' });
       await keepScreenshot(page, `${name}-${look}`);
-      // The whole screen at once: what lies under the sticky menu while scrolled there is not covered.
-      const height = (await page.evaluate('document.documentElement.scrollHeight')) as number;
-      await page.setViewportSize({ width: sizes[size].width, height: height + 200 });
-      faults.push(...(await accessibilityFaults(page)).map((fault) => `${name}: ${fault}`));
-      faults.push(...(await smallTargets(page)).map((target) => `${name}: small: ${target}`));
-      for (const width of [320, sizes[size].width, sizes[size].width / 2].filter((one) => one >= 320)) {
-        await page.setViewportSize({ width, height: 640 });
-        if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways at ${width}`);
-      }
-      await page.setViewportSize(sizes[size]);
+      const widths = [320, sizes[size].width, sizes[size].width / 2].filter((one) => one >= 320);
+      faults.push(...(await wholeScreenFaults(page, name, widths)));
     }
     expect(faults).toEqual([]);
   });

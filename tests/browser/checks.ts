@@ -41,3 +41,34 @@ export const smallTargets = (page: Page): Promise<string[]> =>
       return !hidden && (width < 43.5 || height < 43.5);
     })
     .map((element) => element.outerHTML.slice(0, 120))`) as Promise<string[]>;
+
+/** What is wrong with a screen as it is, for whoever can't see, tap or scroll well; each with the screen's name. */
+export async function screenFaults(page: Page, name: string): Promise<string[]> {
+  const faults = [
+    ...(await accessibilityFaults(page)),
+    ...(await smallTargets(page)).map((target) => `small: ${target}`),
+    ...((await sidewaysPx(page)) > 0 ? ['scrolls sideways'] : []),
+  ];
+  return faults.map((fault) => `${name}: ${fault}`);
+}
+
+/**
+ * The same for all of a screen at once, since what lies under a sticky menu while scrolled there is not covered; and
+ * in windows of these widths (CSS pixels) nothing may scroll sideways. Leaves the window as it was.
+ */
+export async function wholeScreenFaults(
+  page: Page,
+  name: string,
+  widths: readonly number[],
+): Promise<string[]> {
+  const before = page.viewportSize() ?? { width: 1440, height: 900 };
+  const height = (await page.evaluate('document.documentElement.scrollHeight')) as number;
+  await page.setViewportSize({ width: before.width, height: height + 200 });
+  const faults = await screenFaults(page, name);
+  for (const width of widths) {
+    await page.setViewportSize({ width, height: 640 });
+    if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways at ${width}`);
+  }
+  await page.setViewportSize(before);
+  return faults;
+}

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { screenFaults } from './checks.ts';
 import { keepScreenshot, type MemberName, openStage, type Stage } from './stage.ts';
 
 describe('what everybody comes to first, in every look', () => {
@@ -33,9 +33,7 @@ describe('what everybody comes to first, in every look', () => {
     const faults: string[] = [];
     const look_ = async (page: Page, name: string) => {
       await keepScreenshot(page, `${name}-${look}`);
-      faults.push(...(await accessibilityFaults(page)).map((fault) => `${name}: ${fault}`));
-      faults.push(...(await smallTargets(page)).map((target) => `${name}: small: ${target}`));
-      if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways`);
+      faults.push(...(await screenFaults(page, name)));
     };
     const signIn = await (await stage.openDevice(size, look)).newPage();
     await signIn.goto('/');

@@ -1,7 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { demoPassword, firm } from '../../seed/firm.ts';
-import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { screenFaults } from './checks.ts';
 import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 import { type Boundary, Technician } from './technician-play.ts';
 
@@ -69,12 +69,7 @@ describe('the technician’s triage', () => {
     const look = async (shown: Page, name: string) => {
       await keepScreenshot(shown, `triage-${name}`);
       await shown.evaluate('scrollTo(0, 0)');
-      const found = [
-        ...(await accessibilityFaults(shown)),
-        ...(await smallTargets(shown)).map((target) => `small: ${target}`),
-        ...((await sidewaysPx(shown)) > 0 ? ['scrolls sideways'] : []),
-      ];
-      faults.push(...found.map((fault) => `${name}: ${fault}`));
+      faults.push(...(await screenFaults(shown, name)));
     };
     const technician = new Technician(page, {
       context,

@@ -8,7 +8,7 @@ import { expectStatus, overHttp, type Session, signIn } from '../../seed/session
 import type { EvidenceItem } from '../../shared/contract/evidence.ts';
 import type { ChainDocument } from '../../shared/contract/site.ts';
 import type { Ticket, TicketSummary } from '../../shared/contract/ticket.ts';
-import { accessibilityFaults, sidewaysPx, smallTargets } from './checks.ts';
+import { accessibilityFaults, wholeScreenFaults } from './checks.ts';
 import { noisyPhoto } from './noisy-photo.ts';
 import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 
@@ -253,16 +253,7 @@ describe('a visit on the phone', () => {
         .first()
         .waitFor({ state: 'detached' });
       await keepScreenshot(page, `visit-${name}-${look}`);
-      // As high as the page: what sticks to the lower edge can be scrolled away from what lies under it.
-      const height = (await page.evaluate('document.documentElement.scrollHeight')) as number;
-      await page.setViewportSize({ width: 360, height });
-      faults.push(...(await accessibilityFaults(page)).map((fault) => `${name}: ${fault}`));
-      faults.push(...(await smallTargets(page)).map((target) => `${name}: small: ${target}`));
-      for (const width of [360, 320]) {
-        await page.setViewportSize({ width, height: 740 });
-        if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways at ${width}`);
-      }
-      await page.setViewportSize({ width: 360, height: 740 });
+      faults.push(...(await wholeScreenFaults(page, name, [360, 320])));
     };
     await page.getByRole('button', { name: /^Cable C5/ }).click();
     await check('page');

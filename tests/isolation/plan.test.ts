@@ -1,32 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { deviceKey } from '../../shared/isolation/components.ts';
 import {
-  type Case,
   type ChangeOption,
   type PlanInput,
-  plainCase,
   planNext,
   type Result,
   repairsOf,
   standingOf,
 } from '../../shared/isolation/index.ts';
-import { changesOn } from '../bench/isolation-chains.ts';
-import { homeCinema } from '../chain/build-chain.ts';
+import { facts, input } from './cinema-case.ts';
 
-const cinema = homeCinema();
-const facts: Case = {
-  ...plainCase(cinema, { kind: 'dropOuts', perHour: 3, lastsS: 2 }),
-  affectedDisplays: ['projector'],
-  content: 'highRateOnly',
-  baseline: { mode: 'time', minutes: 60, occurrences: 3 },
-};
-const input = (changes: Partial<PlanInput> = {}, known: Partial<Case> = {}): PlanInput => ({
-  facts: { ...facts, ...known },
-  changes: changesOn(cinema),
-  here: { kit: null, people: 2, refused: [] },
-  inPlace: null,
-  ...changes,
-});
 const nextOf = (of: PlanInput) => {
   const { advice } = planNext(of);
   if (advice.kind !== 'test') throw new Error(`No test, but ${advice.kind}.`);

@@ -1,22 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type Case, type PlanInput, plainCase, planRemotely } from '../../shared/isolation/index.ts';
+import { plainCase, planRemotely } from '../../shared/isolation/index.ts';
 import { changesOn } from '../bench/isolation-chains.ts';
-import { cable, display, homeCinema, processor, receiver, rowOf, source } from '../chain/build-chain.ts';
-
-const cinema = homeCinema();
-const facts: Case = {
-  ...plainCase(cinema, { kind: 'dropOuts', perHour: 3, lastsS: 2 }),
-  affectedDisplays: ['projector'],
-  content: 'highRateOnly',
-  baseline: { mode: 'time', minutes: 60, occurrences: 3 },
-};
-const input = (changes: Partial<PlanInput> = {}, known: Partial<Case> = {}): PlanInput => ({
-  facts: { ...facts, ...known },
-  changes: changesOn(cinema),
-  here: { kit: null, people: 2, refused: [] },
-  inPlace: null,
-  ...changes,
-});
+import { cable, display, processor, receiver, rowOf, source } from '../chain/build-chain.ts';
+import { cinema, facts, input } from './cinema-case.ts';
 
 describe('before anybody drives', () => {
   const reach = { reachableDevices: ['player', 'receiver'] };
