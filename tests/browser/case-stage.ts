@@ -1,17 +1,17 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import type { Case } from '../../seed/case-steps.ts';
 import { playUntilEscalated } from '../../seed/demo-case.ts';
-import { demoPassword, firm, makersDesk } from '../../seed/firm.ts';
+import { firm, makersDesk } from '../../seed/firm.ts';
 import { plantOrganisations, plantSites } from '../../seed/plant-demo.ts';
 import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
 import { storyClock } from '../../seed/story-clock.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
 import { readConfig } from '../../src/config.ts';
 import { startServer } from '../../src/start.ts';
-import { type Look, type MemberName, type Size, signInOn, sizes } from './stage.ts';
+import { deviceIn, type Look, type MemberName, openBrowser, type Size, signInOn } from './stage.ts';
 
 /** A server on which one whole case and one with much left out wait for second line, and a real browser. */
 export type CaseStage = {
@@ -45,20 +45,9 @@ export async function openCaseStage(): Promise<CaseStage> {
   const bare = await escalateBare(transport, planted.boat);
   const play = await playUntilEscalated({ transport, clock }, planted.gable, () => undefined);
   clock.backToReal();
-  const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox'],
-  });
-  const openPage = async (size: Size, look: Look = 'light'): Promise<Page> => {
-    const context = await browser.newContext({
-      baseURL: running.address,
-      viewport: sizes[size],
-      hasTouch: size === 'phone',
-      colorScheme: look === 'dark' ? 'dark' : 'light',
-      locale: 'en-GB',
-      reducedMotion: 'reduce',
-      acceptDownloads: true,
-    });
+  const browser = await openBrowser();
+  const openPage = async (size: Size, look?: Look): Promise<Page> => {
+    const context = await deviceIn(browser, running.address, size, look);
     context.setDefaultTimeout(20_000);
     return context.newPage();
   };
@@ -74,12 +63,7 @@ export async function openCaseStage(): Promise<CaseStage> {
     },
     signedInElsewhere: async (size) => {
       const page = await openPage(size);
-      await page.goto('/');
-      await page.getByLabel('Organisation').fill(makersDesk.handle);
-      await page.getByLabel('Email').fill('vesper@quellordesk.example');
-      await page.getByLabel('Password').fill(demoPassword);
-      await page.getByRole('button', { name: 'Sign in' }).click();
-      await page.getByRole('navigation').first().waitFor();
+      await signInOn(page, 'vesper', makersDesk.handle);
       return page;
     },
     close: async () => {

@@ -42,23 +42,8 @@ export async function openStage(): Promise<Stage> {
     HALFSPLIT_HEARTBEAT_S: '2',
   };
   const server = await startProgram('seed/run-demo.ts', env as NodeJS.ProcessEnv, base);
-  const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox'],
-  });
-  const openDevice = async (size: Size, look: Look = 'light'): Promise<BrowserContext> => {
-    const context = await browser.newContext({
-      baseURL: base,
-      viewport: sizes[size],
-      hasTouch: size === 'phone',
-      colorScheme: look === 'dark' ? 'dark' : 'light',
-      locale: 'en-GB',
-      reducedMotion: 'reduce',
-    });
-    if (look === 'outdoor') await context.addInitScript("localStorage.setItem('halfsplit-look', 'outdoor')");
-    context.setDefaultTimeout(15_000);
-    return context;
-  };
+  const browser = await openBrowser();
+  const openDevice = (size: Size, look?: Look) => deviceIn(browser, base, size, look);
   return {
     base,
     browser,
@@ -79,14 +64,45 @@ export async function openStage(): Promise<Stage> {
   };
 }
 
-/** Signs a member of the demo's firm in, as they would: by typing. */
-export async function signInOn(page: Page, name: MemberName): Promise<void> {
+/** Debian's chromium, or the one that CHROMIUM names. */
+export const openBrowser = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: ['--no-sandbox'],
+  });
+
+/** A device of its own in a browser, of that size and look, that comes to a server. */
+export async function deviceIn(
+  browser: Browser,
+  base: string,
+  size: Size,
+  look: Look = 'light',
+): Promise<BrowserContext> {
+  const context = await browser.newContext({
+    baseURL: base,
+    viewport: sizes[size],
+    hasTouch: size === 'phone',
+    colorScheme: look === 'dark' ? 'dark' : 'light',
+    locale: 'en-GB',
+    reducedMotion: 'reduce',
+  });
+  if (look === 'outdoor') await context.addInitScript("localStorage.setItem('halfsplit-look', 'outdoor')");
+  context.setDefaultTimeout(15_000);
+  return context;
+}
+
+/** Signs a member of the demo's firm in, as they would: by typing; or of another organisation. */
+export async function signInOn(
+  page: Page,
+  name: MemberName | 'vesper',
+  organisation: string = firm.handle,
+): Promise<void> {
   await page.goto('/');
-  await page.getByLabel('Organisation').fill(firm.handle);
-  await page.getByLabel('Email').fill(`${name}@${firm.handle}.example`);
+  await page.getByLabel('Organisation').fill(organisation);
+  await page.getByLabel('Email').fill(`${name}@${organisation}.example`);
   await page.getByLabel('Password').fill(demoPassword);
   await page.getByRole('button', { name: 'Sign in' }).click();
-  await page.getByRole('navigation').waitFor();
+  await page.getByRole('navigation').first().waitFor();
 }
 
 /** Keeps what is on the screen as `screenshots/<name>-<size>.png`, to be looked at. */

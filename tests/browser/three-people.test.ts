@@ -1,13 +1,13 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { plantOrganisations, plantSites } from '../../seed/plant-demo.ts';
 import { overHttp } from '../../seed/session.ts';
 import { readConfig } from '../../src/config.ts';
 import { type RunningServer, startServer } from '../../src/start.ts';
-import { keepScreenshot, type MemberName, type Size, signInOn, sizes } from './stage.ts';
+import { deviceIn, keepScreenshot, type MemberName, openBrowser, type Size, signInOn } from './stage.ts';
 import { Technician } from './technician-play.ts';
 
 /** The day's hours pass on a clock that server and screens share; it begins this long ago. */
@@ -28,10 +28,7 @@ describe('the demo case through screens, three people signed in at once', () => 
     server = await startServer(config, { now: storyNow });
     await plantOrganisations(server.services);
     await plantSites(overHttp(server.address));
-    browser = await chromium.launch({
-      executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-      args: ['--no-sandbox'],
-    });
+    browser = await openBrowser();
   });
   afterAll(async () => {
     await browser?.close();
@@ -40,13 +37,7 @@ describe('the demo case through screens, three people signed in at once', () => 
   });
 
   async function arrive(name: MemberName, size: Size): Promise<{ context: BrowserContext; page: Page }> {
-    const context = await browser.newContext({
-      baseURL: server.address,
-      viewport: sizes[size],
-      hasTouch: size === 'phone',
-      locale: 'en-GB',
-      reducedMotion: 'reduce',
-    });
+    const context = await deviceIn(browser, server.address, size);
     context.setDefaultTimeout(60_000);
     await context.clock.install({ time: storyNow() });
     contexts.push(context);
