@@ -10,11 +10,13 @@ const person = (name: string, email: string, role: 'dispatcher' | 'technician' |
   password: demoPassword,
 });
 
+export const firmZone = 'Europe/Dublin';
+
 /** The firm that installs and looks after cinemas. */
 export const firm: NewOrganisation = {
   handle: 'lanternrow',
   name: 'Lanternrow Cinema Care',
-  settings: { timeZone: 'Europe/Dublin' },
+  settings: { timeZone: firmZone },
   members: [
     person('Oda Fennimar', 'oda@lanternrow.example', 'dispatcher'),
     person('Brask Ilvane', 'brask@lanternrow.example', 'technician'),

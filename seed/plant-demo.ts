@@ -1,8 +1,9 @@
+import { DateTime } from 'luxon';
 import type { z } from 'zod';
 import type { intake, Ticket } from '../shared/contract/ticket.ts';
 import { provisionOrganisation } from '../src/features/people/index.ts';
 import type { Services } from '../src/services.ts';
-import { firm, firmwareLevels, makersDesk } from './firm.ts';
+import { firm, firmwareLevels, firmZone, makersDesk } from './firm.ts';
 import { expectStatus, type Session, signIn, type Transport } from './session.ts';
 import { demoSites } from './sites.ts';
 import type { StoryClock } from './story-clock.ts';
@@ -51,6 +52,14 @@ async function open(
   return expectStatus(await dispatcher.post<Ticket>('/tickets', { ...where, intake: facts, ...more }), 201);
 }
 
+/** In three hours; in the last minute of the firm's day where that would be tomorrow. */
+function laterToday(): string {
+  const now = DateTime.now().setZone(firmZone);
+  return DateTime.min(now.plus({ hours: 3 }), now.endOf('day'))
+    .toJSDate()
+    .toISOString();
+}
+
 /** Tickets in different states: one at the very start of triage, one being watched, one closed. */
 export async function plantTickets(transport: Transport, planted: Planted, clock: StoryClock): Promise<void> {
   const dispatcher = await signIn(transport, firm.handle, 'oda@lanternrow.example');
@@ -58,7 +67,7 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
   const tuli = await signIn(transport, firm.handle, 'tuli@lanternrow.example');
   const idOf = async (session: Session) =>
     expectStatus(await session.get<{ memberAddress: string }>('/me'), 200).memberAddress;
-  const visitAt = new Date(Date.now() + 3 * 3_600_000).toISOString();
+  const visitAt = laterToday();
 
   // Called in yesterday, for a visit today.
   clock.to(hoursAgo(20));

@@ -142,7 +142,7 @@ describe('a visit on the phone', () => {
   it('shows what is still missing, and leads straight to it', async () => {
     const page = await visit();
     const missing = page.locator('#missing');
-    await missing.getByText('Photos of cables').waitFor();
+    await missing.getByText('Firmware levels').waitFor();
     await missing.getByRole('link', { name: 'Attach a log' }).click();
     await page.getByLabel('What is it?').waitFor();
     await page.getByLabel('From which device?').selectOption('processor');
