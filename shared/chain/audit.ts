@@ -1,4 +1,5 @@
-import { type Chain, type Finding, findingSeverities, type Place } from '../contract/chain.ts';
+import type { Chain, Finding, Place } from '../contract/chain.ts';
+import { findingSeverities } from '../contract/chain-names.ts';
 import type { Symptom } from '../contract/triage.ts';
 import { cableRules } from './audit-rules/cables.ts';
 import { deviceRules } from './audit-rules/devices.ts';

@@ -25,3 +25,5 @@ export const linkCategories = [
   'ultraHighSpeed',
   'unknown',
 ] as const;
+
+export const findingSeverities = ['mustFix', 'shouldFix', 'note'] as const;

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { deviceRoles, linkCategories, linkConstructions } from './chain-names.ts';
+import { deviceRoles, findingSeverities, linkCategories, linkConstructions } from './chain-names.ts';
 import { line, placeId, text } from './primitives.ts';
 
-export { deviceRoles, linkCategories, linkConstructions };
+export { deviceRoles, findingSeverities, linkCategories, linkConstructions };
 
 /**
  * The signal a port can pass. TMDS: the highest character rate in MHz (a tenth of the bit rate of one channel).
@@ -177,7 +177,6 @@ export const chainFault = z.object({
 });
 export type ChainFault = z.infer<typeof chainFault>;
 
-export const findingSeverities = ['mustFix', 'shouldFix', 'note'] as const;
 /** One finding of the prerequisite audit. */
 export const finding = z.object({
   rule: z.string(),
