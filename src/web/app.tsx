@@ -6,7 +6,7 @@ import { Frame } from './frame/frame.tsx';
 import { lazyScreen } from './lazy-screen.ts';
 import { LinkButton } from './parts/button.tsx';
 import { Screen } from './parts/screen.tsx';
-import { homeOf, routesOf } from './screens.ts';
+import { homeOf, loadScreensAhead, routesOf } from './screens.ts';
 import { SignInScreen } from './sign-in/sign-in.tsx';
 import { frameWords } from './words/frame.ts';
 
@@ -17,6 +17,10 @@ const SettingsScreen = lazyScreen(() =>
 
 export function App() {
   const state = sessionState.value;
+  const ownRole = 'session' in state ? state.session.member.role : null;
+  useEffect(() => {
+    if (ownRole !== null) void loadScreensAhead(ownRole);
+  }, [ownRole]);
   if (state.kind === 'restoring') return null;
   if (state.kind === 'signedOut') return <SignInScreen known={null} />;
   const { role, id } = state.session.member;

@@ -6,6 +6,7 @@ const benches: Record<string, () => Promise<BenchRow[]>> = {
   budget: async () => (await import('./budget.ts')).benchBudget(),
   logs: async () => (await import('./logs.ts')).benchLogs(),
   isolation: async () => (await import('./isolation.ts')).benchIsolation(),
+  screens: async () => (await import('./screens.ts')).benchScreens(),
 };
 
 const asked = process.argv.slice(2).filter((word) => !word.startsWith('--'));

@@ -65,11 +65,9 @@ export async function openStage(): Promise<Stage> {
 }
 
 /** Debian's chromium, or the one that CHROMIUM names. */
+export const chromiumPath = process.env.CHROMIUM ?? '/usr/bin/chromium';
 export const openBrowser = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox'],
-  });
+  chromium.launch({ executablePath: chromiumPath, args: ['--no-sandbox'] });
 
 /** A device of its own in a browser, of that size and look, that comes to a server. */
 export async function deviceIn(

@@ -11,15 +11,27 @@ export type Line = {
 };
 export type Layout = { width: number; height: number; devices: readonly Box[]; links: readonly Line[] };
 
+export type Direction = 'down' | 'across';
+
 /** Sizes in units of the drawing, which are CSS pixels at its natural size. */
 export const deviceSize = { width: 140, height: 64 } as const;
 const labelSize = { width: 34, height: 24 } as const;
+
+const known = new WeakMap<Chain, Partial<Record<Direction, Layout>>>();
+
+/** As `place` does; a chain that is drawn again, with other marks or on another screen, is placed once. */
+export function layOut(chain: Chain, direction: Direction): Layout {
+  const ofChain = known.get(chain) ?? {};
+  const layout = ofChain[direction] ?? place(chain, direction);
+  known.set(chain, { ...ofChain, [direction]: layout });
+  return layout;
+}
 
 /**
  * Places a chain in layers from its sources to its displays: `down` for a phone held upright, `across` for a desk.
  * No two devices overlap. (Layered drawing after Sugiyama, by dagre.)
  */
-export function layOut(chain: Chain, direction: 'down' | 'across'): Layout {
+function place(chain: Chain, direction: Direction): Layout {
   const graph = new dagre.graphlib.Graph({ multigraph: true });
   graph.setGraph({
     rankdir: direction === 'down' ? 'TB' : 'LR',
@@ -29,9 +41,9 @@ export function layOut(chain: Chain, direction: 'down' | 'across'): Layout {
     marginx: 12,
     marginy: 12,
   });
-  const known = new Set(chain.devices.map(({ id }) => id));
+  const devices = new Set(chain.devices.map(({ id }) => id));
   for (const { id } of chain.devices) graph.setNode(id, { ...deviceSize });
-  const links = chain.links.filter(({ from, to }) => known.has(from.deviceId) && known.has(to.deviceId));
+  const links = chain.links.filter(({ from, to }) => devices.has(from.deviceId) && devices.has(to.deviceId));
   for (const { id, from, to } of links)
     graph.setEdge(from.deviceId, to.deviceId, { ...labelSize, labelpos: 'c' }, id);
   dagre.layout(graph);

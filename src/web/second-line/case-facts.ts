@@ -1,9 +1,10 @@
+import { useMemo } from 'preact/hooks';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { paths } from '../api/paths.ts';
-import { useDocument } from '../store/documents.ts';
+import { isSettled, useDocument } from '../store/documents.ts';
 import { useZone } from '../words/zone.ts';
 import { useNames } from './people.ts';
 
@@ -20,15 +21,24 @@ export type CaseFacts = {
   nameOf(memberId: string | null): string;
 };
 
-/** The case around a ticket; null until its chain is here. */
+const none: readonly never[] = [];
+
+/** The case around a ticket; null until all of it is here that there is. The same object while nothing of it changes. */
 export function useCaseFacts(ticket: Ticket | null): CaseFacts | null {
   const zone = useZone(ticket?.siteId ?? null);
   const nameOf = useNames();
   const newest = useDocument(ticket === null ? null : paths.chain(ticket.chainId)).body;
-  const evidence = useDocument(ticket === null ? null : paths.evidence(ticket.id)).body?.items ?? [];
-  const logs = useDocument(ticket === null ? null : paths.logFindings(ticket.id)).body?.items ?? [];
+  const evidenceDocument = useDocument(ticket === null ? null : paths.evidence(ticket.id));
+  const logsDocument = useDocument(ticket === null ? null : paths.logFindings(ticket.id));
+  const evidence = evidenceDocument.body?.items ?? none;
+  const logs = logsDocument.body?.items ?? none;
   const chain = ticket?.triage.asFound?.chain ?? newest?.chain;
-  return ticket === null || chain === undefined
-    ? null
-    : { ticket, isOurs: true, chain, evidence, logs, zone, nameOf };
+  const isHere = isSettled(evidenceDocument) && isSettled(logsDocument);
+  return useMemo(
+    () =>
+      ticket === null || chain === undefined || !isHere
+        ? null
+        : { ticket, isOurs: true, chain, evidence, logs, zone, nameOf },
+    [ticket, chain, isHere, evidence, logs, zone, nameOf],
+  );
 }

@@ -1,8 +1,9 @@
 import './second-line.css';
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
+import { InTurn } from '../parts/in-turn.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useDocument } from '../store/documents.ts';
@@ -30,11 +31,13 @@ export function CaseScreen({ ticketId = '' }: { ticketId?: string }) {
   const t = caseWords();
   const ticket = useDocument(paths.ticket(ticketId));
   const facts = useCaseFacts(ticket.body);
+  // drawn anew only when something of the case changed
+  const drawn = useMemo(() => (facts === null ? null : <Case facts={facts} />), [facts]);
   const title = ticket.body === null ? t.case : t.caseOf(ticket.body.number, ticket.body.client);
   return (
     <Screen title={title}>
       <DocumentView document={ticket}>
-        {() => (facts === null ? <p role="status">{frameWords().loading} …</p> : <Case facts={facts} />)}
+        {() => drawn ?? <p role="status">{frameWords().loading} …</p>}
       </DocumentView>
     </Screen>
   );
@@ -83,29 +86,41 @@ function Case({ facts }: { facts: CaseFacts }) {
       <div class="case-columns">
         <SummaryPart facts={facts} />
         <div class="case-side">
-          <Actions facts={facts} />
-          <Contents contents={contents} />
+          <InTurn>
+            <Actions facts={facts} />
+            <Contents contents={contents} />
+          </InTurn>
         </div>
         <div class="case-parts">
-          <RequestsPart facts={facts} />
-          <ChainPart facts={facts} />
-          <SidePart facts={facts} />
-          <ChangesPart facts={facts} />
-          <SuspectsPart facts={facts} />
-          <TimesPart facts={facts} />
-          <LogsPart facts={facts} />
-          <EvidencePart facts={facts} />
-          <BudgetPart facts={facts} />
-          <EdidPart facts={facts} />
-          <FirmwarePart facts={facts} />
-          <AuditPart facts={facts} />
-          <PacketsPart facts={facts} />
-          <HistoryPart facts={facts} />
+          {parts.map((Each, at) => (
+            // the list of parts is always the same
+            <InTurn key={at}>
+              <Each facts={facts} />
+            </InTurn>
+          ))}
         </div>
       </div>
     </>
   );
 }
+
+/** In the order in which they are read. */
+const parts = [
+  RequestsPart,
+  ChainPart,
+  SidePart,
+  ChangesPart,
+  SuspectsPart,
+  TimesPart,
+  LogsPart,
+  EvidencePart,
+  BudgetPart,
+  EdidPart,
+  FirmwarePart,
+  AuditPart,
+  PacketsPart,
+  HistoryPart,
+];
 
 /** What there is on the page; shut on a narrow screen, where it would be a screen of its own. */
 function Contents({ contents }: { contents: readonly [string, string][] }) {

@@ -1,12 +1,12 @@
 import './second-line.css';
 import { useEffect, useState } from 'preact/hooks';
 import { paths, type QueueEntry } from '../api/paths.ts';
-import { session } from '../api/session.ts';
+import { reachable, session } from '../api/session.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Choices } from '../parts/field.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
-import { useDocument } from '../store/documents.ts';
+import { keptBody, readAhead, useDocument } from '../store/documents.ts';
 import { plural, wordsOf } from '../words/language.ts';
 import { terms } from '../words/terms.ts';
 import { dayAndTime, lengthOfTime } from '../words/times.ts';
@@ -61,6 +61,11 @@ export function QueueScreen() {
   const queue = useDocument(paths.supportQueue);
   const [order, setOrder] = useState<Order>('longest');
   const now = useMinutes();
+  const nextIds = (queue.body?.items ?? []).toSorted(byWaiting).slice(0, readAheadCases);
+  const next = nextIds.map(({ id }) => id).join(' ');
+  useEffect(() => {
+    if (reachable.peek() && next !== '') void readCasesAhead(next.split(' '));
+  }, [next]);
   return (
     <Screen title={words.title}>
       <DocumentView document={queue}>
@@ -96,6 +101,22 @@ export function QueueScreen() {
       </DocumentView>
     </Screen>
   );
+}
+
+/** Those that are likely to be opened next; assumed. */
+const readAheadCases = 5;
+async function readCasesAhead(ticketIds: readonly string[]): Promise<void> {
+  for (const id of ticketIds) {
+    await readAhead([paths.ticket(id)]);
+    const ticket = await keptBody(paths.ticket(id));
+    if (ticket === null) continue;
+    await readAhead([
+      paths.chain(ticket.chainId),
+      paths.site(ticket.siteId),
+      paths.evidence(id),
+      paths.logFindings(id),
+    ]);
+  }
 }
 
 const byWaiting = (a: QueueEntry, b: QueueEntry): number =>

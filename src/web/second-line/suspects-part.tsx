@@ -7,7 +7,7 @@ import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
 import { percent } from './percent.ts';
 import { placeWord } from './place-words.ts';
-import type { SuspectsOverTime } from './suspects-over-time.ts';
+import type { CaseInputs, SuspectsOverTime } from './suspects-over-time.ts';
 import { letters, PointMark, SuspectsPlot } from './suspects-plot.tsx';
 import { Table } from './table.tsx';
 import { caseWords } from './words.ts';
@@ -117,7 +117,7 @@ function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime })
   );
 }
 
-/** Computed in a chunk of its own, on this device; null until it is there. */
+/** Computed on this device, by a worker of its own; null until it is there. */
 function useSuspectsOverTime({ ticket, chain, logs }: CaseFacts): SuspectsOverTime | null {
   const settings = useDocument(paths.organisation).body?.settings;
   const levels = useDocument(paths.firmwareLevels).body?.items;
@@ -125,13 +125,13 @@ function useSuspectsOverTime({ ticket, chain, logs }: CaseFacts): SuspectsOverTi
   const [over, setOver] = useState<SuspectsOverTime | null>(null);
   useEffect(() => {
     if (settings === undefined || levels === undefined || edids === null) return undefined;
-    let wanted = true;
-    void import('./suspects-over-time.ts').then(({ suspectsOverTime }) => {
-      if (wanted) setOver(suspectsOverTime({ ticket, chain, settings, levels, logs, edids }));
-    });
-    return () => {
-      wanted = false;
+    const worker = new Worker(new URL('./suspects-worker.ts', import.meta.url), { type: 'module' });
+    worker.onmessage = ({ data }: MessageEvent<SuspectsOverTime>) => {
+      setOver(data);
+      worker.terminate();
     };
+    worker.postMessage({ ticket, chain, settings, levels, logs, edids } satisfies CaseInputs);
+    return () => worker.terminate();
   }, [ticket, chain, settings, levels, edids, logs.length]);
   return over;
 }

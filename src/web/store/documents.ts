@@ -19,6 +19,10 @@ export type DocumentState<Body> = {
   readonly isLoading: boolean;
   readonly isOld: boolean;
 };
+/** Whether a document will not come of itself any more: it is here, or refused, or out of reach. */
+export const isSettled = ({ body, refused, isLoading }: DocumentState<unknown>): boolean =>
+  body !== null || refused !== null || !isLoading;
+
 const nothingYet: DocumentState<never> = {
   body: null,
   etag: null,
@@ -148,6 +152,14 @@ export function useDocument<Body>(path: DocumentPath<Body> | null): DocumentStat
 /** Reads documents ahead, so that their screens work without a connection later. */
 export const readAhead = async (wanted: readonly string[]): Promise<void> => {
   for (const path of wanted) await refresh(path);
+};
+
+/** Brings what this device has of documents into memory, so that their screens stand at once. */
+export const bringIn = async (wanted: readonly string[]): Promise<void> => {
+  for (const path of wanted) {
+    const hold = holdOf(path);
+    if (hold.state.peek().body === null) await takeKept(path, hold);
+  }
 };
 
 /** What this device has of a document, without asking the server. */

@@ -5,6 +5,9 @@ import { Notice } from '../parts/notice.tsx';
 import { isVisitKept, readVisitAhead } from './read-ahead.ts';
 import { technicianWords } from './words.ts';
 
+/** Reading ahead leaves the screen the time to be drawn. */
+const afterTheScreenMs = 400;
+
 /** Reads the visit ahead, and says whether it works without signal: to be known before going in, not inside. */
 export function KeptHere({ ticketId }: { ticketId: string }) {
   const t = technicianWords();
@@ -16,7 +19,8 @@ export function KeptHere({ ticketId }: { ticketId: string }) {
     setState(isKept ? 'kept' : 'partly');
   };
   useEffect(() => {
-    void read();
+    const later = setTimeout(() => void read(), afterTheScreenMs);
+    return () => clearTimeout(later);
   }, [ticketId, canRead]);
   if (state === 'partly') {
     return (

@@ -1,5 +1,5 @@
 import { paths } from '../api/paths.ts';
-import { keptBody, readAhead } from '../store/documents.ts';
+import { bringIn, keptBody, readAhead } from '../store/documents.ts';
 
 /** Everything of a visit that its screens read, so that all of them work without a connection afterwards. */
 async function documentsOf(ticketId: string): Promise<readonly string[] | null> {
@@ -43,5 +43,8 @@ async function isKept(wanted: readonly string[]): Promise<boolean> {
 
 /** Today's visits are read ahead from the list: whoever drives off without having opened one has it all the same. */
 export async function readVisitsAhead(ticketIds: readonly string[]): Promise<void> {
-  for (const ticketId of ticketIds) if (!(await isVisitKept(ticketId))) await readVisitAhead(ticketId);
+  for (const ticketId of ticketIds) {
+    if (!(await isVisitKept(ticketId))) await readVisitAhead(ticketId);
+    await bringIn([paths.ticket(ticketId), ...((await documentsOf(ticketId)) ?? [])]);
+  }
 }

@@ -6,10 +6,12 @@ import { paths } from '../api/paths.ts';
 import { ChainDrawing } from '../drawing/chain-drawing.tsx';
 import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
+import { InTurn } from '../parts/in-turn.tsx';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
-import { useDocument } from '../store/documents.ts';
+import { isSettled, useDocument } from '../store/documents.ts';
 import { useTicket } from '../triage/use-ticket.ts';
+import { frameWords } from '../words/frame.ts';
 import { stateWord, terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
@@ -33,14 +35,18 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
   const t = technicianWords();
   const { server, projection } = useTicket(ticketId, 'shown');
   const ticket = projection?.ticket ?? server.body;
-  const site = useDocument(ticket === null ? null : paths.site(ticket.siteId)).body;
-  const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId)).body;
+  const siteDocument = useDocument(ticket === null ? null : paths.site(ticket.siteId));
+  const chainDocument = useDocument(ticket === null ? null : paths.chain(ticket.chainId));
+  const [site, chain] = [siteDocument.body, chainDocument.body];
   const zone = useZone(ticket?.siteId ?? null);
   return (
     <Screen title={ticket === null ? t.visits : ticket.client}>
       <DocumentView document={server}>
         {(body) => {
           const shown = ticket ?? body;
+          // all of it at once: nothing moves under a thumb
+          if (!isSettled(siteDocument) || !isSettled(chainDocument))
+            return <p role="status">{frameWords().loading} …</p>;
           return (
             <>
               <InPlace ticket={shown} chain={chain?.chain ?? null} />
@@ -64,30 +70,42 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
                   <GettingThere site={site} />
                 </Part>
               )}
-              {chain !== null && <ChainPart ticket={shown} onTicket={body} chain={chain} />}
               {chain !== null && (
-                <Part id="missing" title={t.missing}>
-                  <StillMissing ticket={shown} onTicket={body} chain={asFoundOr(shown, chain.chain)} />
-                </Part>
+                <InTurn>
+                  <ChainPart ticket={shown} onTicket={body} chain={chain} />
+                </InTurn>
+              )}
+              {chain !== null && (
+                <InTurn>
+                  <Part id="missing" title={t.missing}>
+                    <StillMissing ticket={shown} onTicket={body} chain={asFoundOr(shown, chain.chain)} />
+                  </Part>
+                </InTurn>
               )}
               <Uploads ticketId={ticketId} />
-              <Part id="evidence" title={t.evidence}>
-                <p>
-                  {t.evidenceCount(
-                    shown.triage.evidence.filter(({ withdrawn }) => withdrawn === null).length,
-                  )}
-                </p>
-                <div>
-                  <LinkButton href={evidenceAddress(ticketId)}>{t.toEvidence}</LinkButton>
-                </div>
-              </Part>
-              <Part id="kit" title={t.kit}>
-                <KitList ticketId={ticketId} />
-              </Part>
-              <Part id="told" title={t.told}>
-                <Told ticket={body} chain={chain?.chain ?? null} />
-              </Part>
-              <Notes ticket={shown} onTicket={body} />
+              <InTurn>
+                <Part id="evidence" title={t.evidence}>
+                  <p>
+                    {t.evidenceCount(
+                      shown.triage.evidence.filter(({ withdrawn }) => withdrawn === null).length,
+                    )}
+                  </p>
+                  <div>
+                    <LinkButton href={evidenceAddress(ticketId)}>{t.toEvidence}</LinkButton>
+                  </div>
+                </Part>
+              </InTurn>
+              <InTurn>
+                <Part id="kit" title={t.kit}>
+                  <KitList ticketId={ticketId} />
+                </Part>
+              </InTurn>
+              <InTurn>
+                <Part id="told" title={t.told}>
+                  <Told ticket={body} chain={chain?.chain ?? null} />
+                </Part>
+                <Notes ticket={shown} onTicket={body} />
+              </InTurn>
             </>
           );
         }}

@@ -32,9 +32,13 @@ export const dayAndTime = (moment: string, zone: string): string =>
 /** As a date: `25 November 2026`. */
 export const day = (moment: string, zone: string): string =>
   format(zone, { dateStyle: 'long' }).format(new Date(moment));
+const dayKeyFormats = new Map<string, Intl.DateTimeFormat>();
 /** The calendar day in a zone, `2026-11-25`, to compare days with. */
-export const dayKey = (moment: string, zone: string): string =>
-  new Intl.DateTimeFormat('en-CA', { timeZone: zone }).format(new Date(moment));
+export function dayKey(moment: string, zone: string): string {
+  const known = dayKeyFormats.get(zone) ?? new Intl.DateTimeFormat('en-CA', { timeZone: zone });
+  dayKeyFormats.set(zone, known);
+  return known.format(new Date(moment));
+}
 
 /** A length of time in minutes, in words: `1 h 20 min`. */
 export function lengthOfTime(minutes: number): string {
@@ -43,6 +47,12 @@ export function lengthOfTime(minutes: number): string {
   if (hours === 0) return `${rest} min`;
   return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
 }
+const numberFormats = new Map<string, Intl.NumberFormat>();
 /** A number as people of this language write it. */
-export const number = (value: number, digits = 0): string =>
-  new Intl.NumberFormat(regional(), { maximumFractionDigits: digits }).format(value);
+export function number(value: number, digits = 0): string {
+  const key = `${regional()} ${digits}`;
+  const known =
+    numberFormats.get(key) ?? new Intl.NumberFormat(regional(), { maximumFractionDigits: digits });
+  numberFormats.set(key, known);
+  return known.format(value);
+}

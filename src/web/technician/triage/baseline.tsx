@@ -8,7 +8,7 @@ import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { placeWords } from './place-words.ts';
-import { Cautions, English, Question } from './question.tsx';
+import { Cautions, English, Question, WorkingQuestion } from './question.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -28,7 +28,9 @@ const severities = ['mustFix', 'shouldFix', 'note'] as const;
 
 function AuditQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
   const t = triageWords();
-  const findings = planned.findings ?? work.known.audit?.findings ?? [];
+  if (planned.isMaking && planned.findings === null) return <WorkingQuestion work={work} />;
+  const found = planned.findings ?? work.known.audit?.findings ?? null;
+  const findings = found ?? [];
   return (
     <Question
       work={work}
@@ -43,7 +45,7 @@ function AuditQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
         </Button>
       }
     >
-      <p>{findings.length === 0 ? t.auditNone : t.auditLead}</p>
+      <p>{found === null ? t.auditNotMade : found.length === 0 ? t.auditNone : t.auditLead}</p>
       {severities.map((severity) => (
         <Findings key={severity} severity={severity} findings={findings} work={work} />
       ))}

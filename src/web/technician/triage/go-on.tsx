@@ -2,18 +2,13 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
-import { paths } from '../../api/paths.ts';
 import { LinkButton } from '../../parts/button.tsx';
-import { readAhead } from '../../store/documents.ts';
 import { wordsOf } from '../../words/language.ts';
 
 const t = wordsOf({ en: { goOn: 'Go on with the triage' }, de: { goOn: 'Mit der Fehlersuche weiter' } });
 
-/** The way from a visit to its next question. Reads what the questions need, so that they are there without a connection. */
+/** The way from a visit to its next question. */
 export function GoOn({ ticketId }: { ticketId: string }) {
-  useEffect(() => {
-    void readAhead([paths.organisation, paths.logFindings(ticketId)]);
-  }, [ticketId]);
   return (
     <LinkButton href={`/app/visits/${ticketId}/triage`} kind="primary" large>
       {t().goOn}

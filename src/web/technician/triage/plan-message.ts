@@ -19,5 +19,5 @@ export type PlanQuestion = {
   /** UTC, ISO 8601. */
   now: string;
 };
-/** With the audit's findings, which the plan takes in as well; `plan` is null where it could not be made. */
-export type PlanAnswer = { id: number; plan: PlanReply | null; findings: readonly Finding[] };
+/** With the audit's findings, which the plan takes in as well; null where they could not be made. */
+export type PlanAnswer = { id: number; plan: PlanReply | null; findings: readonly Finding[] | null };

@@ -37,7 +37,11 @@ export function Question({
 
 /** While the next test is worked out: nothing to be pressed that is not there a moment later. */
 export function WorkingQuestion({ work }: { work: Work }) {
-  return <Question work={work} title={triageWords().working} answers={null} />;
+  return (
+    <Question work={work} title={triageWords().working} answers={null}>
+      <div class="question-to-come" />
+    </Question>
+  );
 }
 
 /** A sentence that comes in English only, marked as such for whoever has it read out. */

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Finding } from '../../../../shared/contract/chain.ts';
 import type { PlanReply } from '../../../../shared/contract/plan.ts';
 import { paths } from '../../api/paths.ts';
-import { useDocument } from '../../store/documents.ts';
+import { isSettled, useDocument } from '../../store/documents.ts';
 import { snapshotOf } from '../../triage/project.ts';
 import { useHere } from './here.ts';
 import type { PlanAnswer, PlanQuestion } from './plan-message.ts';
@@ -21,7 +21,7 @@ function ask(question: Omit<PlanQuestion, 'id'>): Promise<PlanAnswer> {
     };
     // A plan is advice: without one every step is still there to be taken.
     worker.onerror = () => {
-      for (const [id, answer] of waiting) answer({ id, plan: null, findings: [] });
+      for (const [id, answer] of waiting) answer({ id, plan: null, findings: null });
       waiting.clear();
     };
   }
@@ -44,12 +44,12 @@ export type PlanHere = {
 
 /** The plan of a ticket as it stands on this device, also without a connection; made anew after every step. */
 export function usePlan({ ticket, chain, known }: Work): PlanHere {
-  const organisation = useDocument(paths.organisation).body;
+  const organisation = useDocument(paths.organisation);
   const logs = useDocument(paths.logFindings(ticket.id)).body;
   const { kit, people, refused } = useHere(ticket.id);
   const [made, setMade] = useState<{ of: unknown; answer: PlanAnswer } | null>(null);
   const { triage } = ticket;
-  const settings = organisation?.settings;
+  const settings = organisation.body?.settings;
   useEffect(() => {
     if (settings === undefined) return undefined;
     let isWanted = true;
@@ -74,7 +74,7 @@ export function usePlan({ ticket, chain, known }: Work): PlanHere {
   return {
     plan: isFresh ? made.answer.plan : null,
     findings: made?.answer.findings ?? null,
-    isMaking: settings !== undefined && !isFresh,
-    lacksSettings: settings === undefined,
+    isMaking: settings === undefined ? !isSettled(organisation) : !isFresh,
+    lacksSettings: settings === undefined && isSettled(organisation),
   };
 }

@@ -47,6 +47,8 @@ export const triageWords = wordsOf({
     auditLead:
       'This is wrong or odd on paper already, before anything was measured. Note it; change nothing yet.',
     auditNone: 'Nothing stands out on paper.',
+    auditNotMade:
+      'This phone could not check the chain on paper. Look at ports, cables and firmware yourself.',
     auditDone: 'I have looked through it',
     placeOf: (count: number) => plural('en', count, '1 finding', `${count} findings`),
     changedTitle: 'What has changed since it last worked?',
@@ -127,6 +129,8 @@ export const triageWords = wordsOf({
     auditLead:
       'Das ist schon auf dem Papier falsch oder auffällig, bevor etwas gemessen wurde. Merk es dir; ändere noch nichts.',
     auditNone: 'Auf dem Papier fällt nichts auf.',
+    auditNotMade:
+      'Dieses Telefon konnte die Kette nicht auf dem Papier prüfen. Sieh Anschlüsse, Kabel und Firmware selbst an.',
     auditDone: 'Ich habe sie durchgesehen',
     placeOf: (count) => plural('de', count, '1 Befund', `${count} Befunde`),
     changedTitle: 'Was hat sich geändert, seit es zuletzt ging?',
