@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { firmZone } from '../../seed/firm.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
 describe('the dispatcher’s desk', () => {
@@ -158,8 +159,7 @@ describe('the dispatcher’s desk', () => {
     await page.getByRole('combobox').waitFor();
     await page.keyboard.press('F4');
     await heading(page, /^Board of the day/).waitFor();
-    const soon = new Date(Date.now() + 3 * 3_600_000);
-    const key = new Intl.DateTimeFormat('en-CA', { timeZone: 'Europe/Dublin' }).format(soon);
+    const key = new Intl.DateTimeFormat('en-CA', { timeZone: firmZone }).format(new Date());
     await page.goto(`/app/board?day=${key}`);
     const lane = (name: string) => page.getByRole('region', { name });
     await lane('Tuli Marrowen').getByText('Penhollow Boat House').waitFor();

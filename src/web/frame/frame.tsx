@@ -6,7 +6,7 @@ import { Button, LinkButton } from '../parts/button.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { screensOf } from '../screens.ts';
 import { loadNewerVersion, newerVersion } from '../shell.ts';
-import { outbox, stoppedEntries } from '../store/outbox.ts';
+import { isOutboxRead, outbox, stoppedEntries } from '../store/outbox.ts';
 import { frameWords } from '../words/frame.ts';
 import { isOnline } from './online.ts';
 
@@ -89,8 +89,9 @@ function OutboxLink() {
   const t = frameWords();
   const waiting = outbox.value.length;
   const stopped = stoppedEntries.value.length;
-  const [tone, sign, text] =
-    stopped > 0
+  const [tone, sign, text] = !isOutboxRead.value
+    ? ['', '…', '']
+    : stopped > 0
       ? ['badge-refusal', '✕', t.outboxStopped(stopped)]
       : waiting > 0
         ? ['badge-caution', '↑', t.outboxWaiting(waiting)]

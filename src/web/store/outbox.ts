@@ -9,6 +9,8 @@ import { isStopped } from './outbox-entry.ts';
 
 /** What this member did on this device and the server has not confirmed yet, in order. */
 export const outbox = signal<readonly OutboxEntry[]>([]);
+/** Whether `outbox` was read from the device's store: before that nobody knows that nothing waits. */
+export const isOutboxRead = signal(false);
 export const outboxOf = (ticketId: string) =>
   computed(() => outbox.value.filter((entry) => entry.ticketId === ticketId));
 export const stoppedEntries = computed(() => outbox.value.filter(isStopped));
@@ -22,6 +24,7 @@ export function onNewEntry(send: () => void): void {
 /** Reads the outbox from the device's store. */
 export async function loadOutbox(): Promise<readonly OutboxEntry[]> {
   outbox.value = (await (await memberDatabase())?.getAll('outbox')) ?? [];
+  isOutboxRead.value = true;
   return outbox.value;
 }
 onTabMessage((message) => {

@@ -32,6 +32,13 @@ export type Work = {
   isOnItsWay(evidenceId: string): boolean;
 };
 
+/** By the contract's schema, which is loaded beside; a device that has yet to fetch it leaves that to the server. */
+const misfitOf = (command: TicketCommand): Promise<Problem | null> =>
+  import('../../triage/check-command.ts').then(
+    ({ misfit }) => misfit(command),
+    () => null,
+  );
+
 export type WorkOnScreen = { server: DocumentState<Ticket>; work: Work | null };
 
 export function useWork(ticketId: string): WorkOnScreen {
@@ -55,7 +62,7 @@ export function useWork(ticketId: string): WorkOnScreen {
       may: (type) => ticket.allowedNow.some((command) => command.type === type),
       refusalOf,
       send: async (command) => {
-        const problem = refusalOf(command);
+        const problem = refusalOf(command) ?? (await misfitOf(command));
         setRefused(problem === null ? null : { problem, of: ticket.state });
         if (problem !== null) return false;
         await putCommand(basedOn, command);
