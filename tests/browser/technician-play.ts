@@ -208,7 +208,11 @@ export class Technician {
   }
 
   private async readSettings(phase: 'before' | 'after'): Promise<void> {
-    await this.heading(/^Read the settings|, and nothing else$|^It is in place/).waitFor();
+    const next = {
+      before: /^Read the settings before|, and nothing else$/,
+      after: /^Read the settings after|^It is in place/,
+    };
+    await this.heading(next[phase]).waitFor();
     if (!(await this.heading(`Read the settings ${phase} the change`).isVisible())) return;
     await this.look(this.page, `settings-${phase}`);
     await this.press('evidenceAdded', 'They are as shown: record them');

@@ -1,7 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { demoPassword, firm } from '../../seed/firm.ts';
-import { screenFaults } from './checks.ts';
+import { wholeScreenFaults } from './checks.ts';
 import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 import { type Boundary, Technician } from './technician-play.ts';
 
@@ -68,8 +68,7 @@ describe('the technician’s triage', () => {
     const faults: string[] = [];
     const look = async (shown: Page, name: string) => {
       await keepScreenshot(shown, `triage-${name}`);
-      await shown.evaluate('scrollTo(0, 0)');
-      faults.push(...(await screenFaults(shown, name)));
+      faults.push(...(await wholeScreenFaults(shown, name, [320])));
     };
     const technician = new Technician(page, {
       context,
