@@ -55,7 +55,7 @@ export type Terms = {
   inPlace: string | null;
 };
 
-/** The chance at which a suspect is named, with the doubt about the prior taken in: 0.95 and a factor of 2 make 0.974. */
+/** The chance at which a suspect is named, with the doubt about the prior taken in: 0.95 and a factor of 3 make 0.983. */
 export function namingChance({ stopAt, priorDoubt }: Pick<Terms, 'stopAt' | 'priorDoubt'>): number {
   const odds = (stopAt / (1 - stopAt)) * priorDoubt;
   return odds / (1 + odds);

@@ -56,7 +56,8 @@ export const defaultTerms: PlanTerms = {
   risk: defaultRisk,
   minutesPerTry: 2,
   stopAt: 0.95,
-  priorDoubt: 2,
+  /** With 3, `npm run bench -- isolation` finds 97 % of culprits right where the figures are off by up to 4; with 2, 96 %. */
+  priorDoubt: 3,
   /** A case handed on costs about two working days: the packet, the answer, the second visit. */
   escalationMin: 960,
 };

@@ -18,7 +18,8 @@ import { faithful, perturbed, randomFrom, worldOf } from './isolation-world.ts';
 /** One cell of the table: a chain of so many components, one kind of world, one strategy, and how many faults. */
 export type Cell = {
   components: number;
-  world: 'ours' | 'perturbed';
+  /** `perturbed`: the table is off in another way for each case; `wrongThroughout`: in one way for all of them. */
+  world: 'ours' | 'perturbed' | 'wrongThroughout';
   strategy: StrategyName;
   /** Level at which a culprit is named. */
   stopAt: number;
@@ -63,7 +64,8 @@ export function playCell(cell: Cell): CellResult {
     cell.strategy === 'optimum' ? optimumOf(stage) : plain[cell.strategy],
   );
   const habits = stages.map((): Habits => new Map());
-  const perturbation = cell.world === 'ours' ? faithful : perturbed;
+  const worldFor = (number: number) =>
+    cell.world === 'ours' ? faithful : perturbed(cell.world === 'perturbed' ? number + 1 : 0);
   const endings = Array.from({ length: cell.faults }, (_, fault): Ending => {
     const stage = stages[fault % cases];
     const strategy = strategies[fault % cases];
@@ -72,7 +74,12 @@ export function playCell(cell: Cell): CellResult {
       throw new Error('A fault without a case.');
     // the same fault, rate and luck for every strategy
     const random = randomFrom(7919 * fault + cell.components);
-    return play(stage, worldOf(stage.model, stage.terms.minutesPerTry, perturbation, random), strategy, own);
+    return play(
+      stage,
+      worldOf(stage.model, stage.terms.minutesPerTry, worldFor(fault % cases), random),
+      strategy,
+      own,
+    );
   });
   return { ...cell, ...summaryOf(endings) };
 }

@@ -33,16 +33,19 @@ const gamma = (shape: number, random: () => number): number =>
 
 /** How the world differs from the model that the engine believes in. */
 export type Perturbation = {
-  /**
-   * Each weight of the fault table is off by up to this factor, either way; the same for all parts of a kind and in all
-   * cases, since errors that are drawn anew for every fault would cancel out.
-   */
+  /** Each weight of the fault table is off by up to this factor, either way; the same for all parts of a kind. */
   priorFactor: number;
+  /**
+   * Tables of the same number are off in the same way. One for all faults is a table that is wrong throughout, which
+   * nobody could be calibrated by; one a case is a table that knows less than it seems of every house.
+   */
+  table: number;
   /** An outcome in which the fault was seen is turned into a quiet one with the chance of a false clear. */
   flips: boolean;
 };
-export const faithful: Perturbation = { priorFactor: 1, flips: false };
-export const perturbed: Perturbation = { priorFactor: 4, flips: true };
+export const faithful: Perturbation = { priorFactor: 1, table: 0, flips: false };
+/** @param table see Perturbation */
+export const perturbed = (table: number): Perturbation => ({ priorFactor: 4, table, flips: true });
 
 export type Outcome = { results: Result[]; minutes: number };
 /** One fault on one chain: what is true, and what whoever does something gets to see. */
@@ -57,10 +60,10 @@ export type World = {
 export function worldOf(
   model: FaultModel,
   minutesPerTry: number,
-  { priorFactor, flips }: Perturbation,
+  { priorFactor, table, flips }: Perturbation,
   random: () => number,
 ): World {
-  const weights = model.prior.map((chance, at) => chance * priorFactor ** errorOf(model, at));
+  const weights = model.prior.map((chance, at) => chance * priorFactor ** errorOf(model, at, table));
   const at = pick(weights, random);
   const truth = model.hypotheses[at] ?? { component: outside, mode: outside };
   const baseline = baselineOf(model.facts);
@@ -111,12 +114,15 @@ export function worldOf(
   };
 }
 
-/** How wrong the table is about a mode of a kind of part: -1..1, the same in every run. */
-function errorOf(model: FaultModel, at: number): number {
+/** How wrong a table is about a mode of a kind of part: -1..1, the same in every run. */
+function errorOf(model: FaultModel, at: number, table: number): number {
   const { component, mode } = model.hypotheses[at] ?? { component: outside, mode: outside };
   const { device, link } = model.components.known.get(component) ?? { device: null, link: null };
   const text = `${device?.role ?? link?.construction ?? component} ${mode}`;
-  const seed = [...text].reduce((hash, letter) => Math.imul(hash, 31) + (letter.codePointAt(0) ?? 0), 7);
+  const seed = [...text].reduce(
+    (hash, letter) => Math.imul(hash, 31) + (letter.codePointAt(0) ?? 0),
+    7 + table,
+  );
   return 2 * randomFrom(seed)() - 1;
 }
 
