@@ -101,9 +101,13 @@ const moreToSay: Partial<Record<TriageEventType, (record: TriageRecord) => Cause
   endWatch: watchRuns,
 };
 
-const notNow = (awake: Awake, { type }: TriageEvent): Cause =>
-  moreToSay[type]?.(awake.context) ??
-  because('not-allowed-now', `‘${type}’ has no place while the ticket is in ${stateName(awake)}.`);
+const notNow = (awake: Awake, { type }: TriageEvent): Cause => {
+  const step = isRuleName(type) ? rules[type].label : type;
+  return (
+    moreToSay[type]?.(awake.context) ??
+    because('not-allowed-now', `‘${step}’ has no place while the ticket is in ‘${stateName(awake)}’.`)
+  );
+};
 
 /**
  * The commands that can be accepted now, as far as that doesn't hang on what is sent with them.

@@ -148,7 +148,7 @@ describe('a visit on the phone', () => {
     await page.getByLabel('From which device?').selectOption('processor');
     await page.getByLabel('The device’s clock showed').fill('2026-01-01 00:00:10');
     await page.getByText('Both times are needed').waitFor();
-    await page.getByLabel('when it really was').fill('2026-11-25T14:05:00');
+    await page.getByLabel('When it really was').fill('2026-11-25T14:05:00');
     await page.getByLabel('Choose the log').setInputFiles({
       name: 'processor.txt',
       mimeType: 'text/plain',

@@ -13,7 +13,7 @@ export const attachWords = wordsOf({
       'If the device’s clock is wrong, say what it showed at a moment that you know. Then the log’s times can be put right.',
     logTime: 'The device’s clock showed',
     logTimeHint: 'Copied as it stands in a line of the log',
-    trueTime: 'when it really was',
+    trueTime: 'When it really was',
     zoneHint: (zone: string) => `Time of the site (${zone})`,
     bothNeeded: 'Both times are needed, or neither.',
     description: 'What is it about?',

@@ -1,8 +1,8 @@
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { useDocument } from '../store/documents.ts';
+import { kitItemWords } from '../words/kit-words.ts';
 import { kitKey, useKit } from './kit.ts';
-import { kitItemWords } from './kit-item-words.ts';
 import { technicianWords } from './words.ts';
 
 /** The packing list of a visit, to be ticked at the van. */

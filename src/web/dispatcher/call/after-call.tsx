@@ -11,6 +11,7 @@ import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
+import { kitItemWords } from '../../words/kit-words.ts';
 import { Ticks } from '../chips.tsx';
 import { DeskScreen } from '../desk-screen.tsx';
 import { AssignForm } from '../ticket/assign-form.tsx';
@@ -18,7 +19,7 @@ import { updateOf } from '../ticket/ticket-update.ts';
 import { deskWords } from '../words.ts';
 import { afterWords } from './after-words.ts';
 import { PhoneStep, percent } from './phone-step.tsx';
-import { kitSaid, suspectSaid } from './plan-words.ts';
+import { suspectSaid } from './plan-words.ts';
 import { SaidText } from './said.tsx';
 
 /** The ticket is open and the client still there: what they can try, whether to drive, with what, and who. */
@@ -78,12 +79,13 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
         <h2>{t.tryNow}</h2>
         <Notice tone="caution">{t.never}</Notice>
         <DocumentView document={plan}>
-          {({ next, others }) => (
+          {({ next, others, suspects }) => (
             <>
               {next === null && <p>{t.nothing}</p>}
               {next !== null && (
                 <PhoneStep
                   test={next}
+                  suspects={suspects}
                   chain={chain}
                   isBusy={sending.isBusy}
                   onTold={(line) => void tell(line)}
@@ -99,6 +101,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
                       <PhoneStep
                         key={test.id}
                         test={test}
+                        suspects={suspects}
                         chain={chain}
                         isBusy={sending.isBusy}
                         onTold={(line) => void tell(line)}
@@ -167,7 +170,12 @@ function Visit({
       </Card>
       <Card title={t.pack}>
         {van.length === 0 ? <p>{t.packNothing}</p> : <p class="soft">{t.packHint}</p>}
-        <Shares shares={van.map((item) => ({ said: kitSaid(item), share: item.probability }))} />
+        <Shares
+          shares={van.map(({ item, probability }) => ({
+            said: { text: kitItemWords(item) },
+            share: probability,
+          }))}
+        />
       </Card>
       <Card title={t.thinks}>
         <Shares

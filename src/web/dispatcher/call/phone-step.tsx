@@ -1,10 +1,11 @@
 import type { Chain } from '../../../../shared/contract/chain.ts';
-import type { PlannedTestView } from '../../../../shared/contract/plan.ts';
+import type { PhonePlanReply, PlannedTestView } from '../../../../shared/contract/plan.ts';
 import { Button } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { afterwardsWords, cautionWords, instructionWords } from '../../words/change-words.ts';
 import { lengthOfTime, number } from '../../words/times.ts';
 import { afterWords } from './after-words.ts';
-import { answerSaid, english, testSaid } from './plan-words.ts';
+import { answerSaid, outcomeSaid, testSaid } from './plan-words.ts';
 import { SaidText } from './said.tsx';
 
 export const percent = (chance: number): string => `${number(chance * 100)} %`;
@@ -12,11 +13,13 @@ export const percent = (chance: number): string => `${number(chance * 100)} %`;
 /** One thing to ask of the client: how, with what care, and what each answer would mean. */
 export function PhoneStep({
   test,
+  suspects,
   chain,
   isBusy,
   onTold,
 }: {
   test: PlannedTestView;
+  suspects: PhonePlanReply['suspects'];
   chain: Chain | null;
   isBusy: boolean;
   /** What to write on the ticket. */
@@ -31,13 +34,11 @@ export function PhoneStep({
         <SaidText said={said} />
       </h3>
       <span class="soft">{t.minutes(lengthOfTime(setup + watch + restore))}</span>
-      <p>
-        <SaidText said={english(test.instructions)} />
-      </p>
+      <p>{instructionWords(test.kind, test.instructions)}</p>
       {test.caution.length > 0 && (
         <Notice tone="caution">
           {test.caution.map((line) => (
-            <SaidText key={line} said={english(line)} />
+            <span key={line}>{cautionWords(line)}</span>
           ))}
         </Notice>
       )}
@@ -52,14 +53,15 @@ export function PhoneStep({
               <SaidText said={answerSaid(outcome.answer)} />
             </Button>
             <span>
-              {t.ifSo(percent(outcome.chance))}; {t.points} <SaidText said={english(outcome.likeliest)} /> (
+              {t.ifSo(percent(outcome.chance))}; {t.points}{' '}
+              <SaidText said={outcomeSaid(outcome.likeliest, suspects, chain)} /> (
               {percent(outcome.probability)})
             </span>
           </li>
         ))}
       </ul>
       <p class="soft">
-        {t.afterwards} <SaidText said={english(test.afterwards)} />
+        {t.afterwards} {afterwardsWords(test.kind, test.afterwards)}
       </p>
       <div>
         <Button kind="quiet" disabled={isBusy} onClick={() => onTold(`${said.text}: ${t.notDone}.`)}>

@@ -2,35 +2,10 @@ import type { Chain, Place } from '../../../../shared/contract/chain.ts';
 import type { PhonePlanReply, PlannedTestView } from '../../../../shared/contract/plan.ts';
 import { language } from '../../words/language.ts';
 import { terms } from '../../words/terms.ts';
-import { number } from '../../words/times.ts';
 
 /** Words that came from the server in English, or ours: `lang` says which, for screen readers. */
 export type Said = { text: string; lang?: 'en' };
 export const english = (text: string): Said => (language.value === 'en' ? { text } : { text, lang: 'en' });
-
-type Kit = PhonePlanReply['van'][number]['item'];
-const categories = {
-  standard: 'Standard',
-  highSpeed: 'High Speed',
-  premiumHighSpeed: 'Premium High Speed (18 Gbit/s)',
-  ultraHighSpeed: 'Ultra High Speed (48 Gbit/s)',
-  unknown: '',
-} as const;
-const things: Record<Exclude<Kit['kind'], 'cable'>, string> = {
-  coupler: 'eine Kupplung, die die volle Rate durchlässt',
-  syncSwitch: 'ein Umschalter, der Sync und 5 V neu erzeugt',
-  display: 'eine eigene Anzeige',
-  source: 'eine eigene Quelle',
-  extenderPair: 'ein Paar Verlängerungen',
-};
-
-/** What to pack, in the language of the screens. */
-export function kitSaid({ item, text }: PhonePlanReply['van'][number]): Said {
-  if (language.value === 'en') return { text };
-  if (item.kind !== 'cable') return { text: things[item.kind] };
-  const category = categories[item.category];
-  return { text: `ein ${number(item.lengthM, 1)}-m-Kabel${category === '' ? '' : `, ${category}`}` };
-}
 
 /** A place of the chain as a German sentence names it. */
 function germanPlace(chain: Chain, place: Place): string {
@@ -86,3 +61,7 @@ export const suspectSaid = (
   language.value === 'en' || place === null || chain === null
     ? english(name)
     : { text: germanPlace(chain, place) };
+
+/** A suspect that an outcome points at, which the plan names in an English phrase. */
+export const outcomeSaid = (name: string, suspects: PhonePlanReply['suspects'], chain: Chain | null): Said =>
+  suspectSaid(suspects.find((suspect) => suspect.name === name) ?? { name, place: null }, chain);

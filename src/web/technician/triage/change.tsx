@@ -7,7 +7,7 @@ import { usable } from '../../../../state-machines/triage/retest.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
-import { afterwardsWords, changeWords, instructionWords } from './change-words.ts';
+import { afterwardsWords, changeWords, instructionWords } from '../../words/change-words.ts';
 import { percentWords, placeWords } from './place-words.ts';
 import { Cautions, English, PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';

@@ -1,5 +1,4 @@
-import { type KitItem, kitText } from '../../../../shared/isolation/kit.ts';
-import { language, wordsOf } from '../../words/language.ts';
+import { wordsOf } from '../../words/language.ts';
 
 export const kitWords = wordsOf({
   en: {
@@ -31,25 +30,3 @@ export const kitWords = wordsOf({
     menu: 'Sein Menü',
   },
 });
-
-const german = {
-  coupler: 'eine Kupplung, die die volle Rate durchlässt',
-  syncSwitch: 'ein Umschalter, der den Takt erneuert',
-  display: 'eine Testanzeige mit demselben Kopierschutz',
-  source: 'eine zweite Quelle, die sicher gut ist',
-  extenderPair: 'ein Paar Verlängerungen über verdrillte Paare, die sicher gut sind',
-} as const;
-const germanCategories = {
-  standard: 'Standard',
-  highSpeed: 'High Speed',
-  premiumHighSpeed: 'Premium High Speed (18 Gbit/s)',
-  ultraHighSpeed: 'Ultra High Speed (48 Gbit/s)',
-  unknown: 'zertifiziert',
-} as const;
-
-export function kitItemWords(item: KitItem): string {
-  if (language.value === 'en') return kitText(item);
-  return item.kind === 'cable'
-    ? `ein Kabel ${String(item.lengthM).replace('.', ',')} m, ${germanCategories[item.category]}`
-    : german[item.kind];
-}

@@ -5,11 +5,12 @@ import { conceivableChangesOf } from '../../../../state-machines/triage/applicab
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { changeWords } from '../../words/change-words.ts';
+import { kitItemWords } from '../../words/kit-words.ts';
 import { useKit } from '../kit.ts';
 import { triageAddress } from './addresses.ts';
-import { changeWords } from './change-words.ts';
 import { changeHere, useHere } from './here.ts';
-import { kitItemWords, kitWords } from './kit-words.ts';
+import { kitWords } from './kit-words.ts';
 import { TicketPage } from './page.tsx';
 import { placeWords } from './place-words.ts';
 import { triageWords } from './words.ts';

@@ -3,9 +3,9 @@ import type { PlannedTestView, PlanReply } from '../../../../shared/contract/pla
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { afterwardsWords, cautionWords, instructionWords } from '../../words/change-words.ts';
 import { language } from '../../words/language.ts';
 import { lengthOfTime } from '../../words/times.ts';
-import { afterwardsWords, cautionWords, instructionWords } from './change-words.ts';
 import { percentWords, suspectWords } from './place-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';

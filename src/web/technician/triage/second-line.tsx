@@ -3,11 +3,11 @@ import { currentEscalation, standingEvidence } from '../../../../state-machines/
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
+import { changeWords } from '../../words/change-words.ts';
 import { terms } from '../../words/terms.ts';
 import { clockTime } from '../../words/times.ts';
 import { declareAddress } from './addresses.ts';
 import { caseWords } from './case-words.ts';
-import { changeWords } from './change-words.ts';
 import { MissingItems, type WaivedDraft, waiversOf } from './escalate.tsx';
 import { placeWords } from './place-words.ts';
 import { Question } from './question.tsx';

@@ -1,12 +1,8 @@
 import type { ComponentChild } from 'preact';
-import type { ChangeKind } from '../../../../shared/contract/change.ts';
-import {
-  type Caution,
-  cautionTexts,
-  changeLabel,
-} from '../../../../state-machines/triage/change-catalogue.ts';
-import { language } from '../../words/language.ts';
+import type { ChangeKind } from '../../../shared/contract/change.ts';
+import { type Caution, cautionTexts, changeLabel } from '../../../state-machines/triage/change-catalogue.ts';
 import { cautionsInGerman, changesInGerman, menuInGerman } from './changes-de.ts';
+import { language } from './language.ts';
 
 // The catalogue of changes speaks English; what it says of a change is said in German here, kind by kind.
 
