@@ -21,6 +21,7 @@ import {
   testKey,
   testSentence,
 } from '../../shared/isolation/index.ts';
+import { menuStaysChance } from '../../shared/isolation/likelihood.ts';
 import { percent } from '../../shared/isolation/wording.ts';
 import {
   type ApplicableChange,
@@ -239,9 +240,18 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
 }
 
 /** The side has to be proven even where the ranking sees no use in it: no change is made before. */
-function sideStep({ record, known: { chain } }: Asked, plan: Plan): ReturnType<typeof stepOf> {
+function sideStep({ record, known: { chain }, standing }: Asked, plan: Plan): ReturnType<typeof stepOf> {
   if (standingSides(record).length > 0) return null;
-  const menu = chain.devices.find(({ id }) => whyNoMenuDevice(chain, id) === null);
+  const { model, chances } = standing;
+  const unevenness = (deviceId: string): number => {
+    const stays = model.hypotheses.map(
+      (each, at) => (chances[at] ?? 0) * menuStaysChance(model, deviceId, each),
+    );
+    return Math.abs(stays.reduce((sum, chance) => sum + chance, 0) - 0.5);
+  };
+  const [menu] = chain.devices
+    .filter(({ id }) => whyNoMenuDevice(chain, id) === null)
+    .toSorted((a, b) => unevenness(a.id) - unevenness(b.id));
   if (menu === undefined) {
     const sentence = `${saidOf(plan)}Nothing in this chain draws a menu of its own, so no side can be proven here: hand the case to second line with the record.`;
     return { sentence, commands: ['escalate'], watchMin: null };

@@ -7,7 +7,7 @@ import { playUntilEscalated } from '../../seed/demo-case.ts';
 import { firm, makersDesk } from '../../seed/firm.ts';
 import { plantOrganisations, plantSites } from '../../seed/plant-demo.ts';
 import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
-import { storyClock } from '../../seed/story-clock.ts';
+import { type StoryClock, storyClock } from '../../seed/story-clock.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
 import { readConfig } from '../../src/config.ts';
 import { startServer } from '../../src/start.ts';
@@ -17,6 +17,8 @@ import { deviceIn, type Look, type MemberName, openBrowser, type Size, signInOn 
 export type CaseStage = {
   readonly base: string;
   readonly browser: Browser;
+  /** The server's. */
+  readonly clock: StoryClock;
   /** The demo case, to be gone on with as technician. */
   readonly play: Case;
   /** The case with things left out, which waits longer. */
@@ -54,6 +56,7 @@ export async function openCaseStage(): Promise<CaseStage> {
   return {
     base: running.address,
     browser,
+    clock,
     play,
     bare,
     signedIn: async (name, size, look) => {

@@ -1,0 +1,172 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { firm } from '../../seed/firm.ts';
+import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
+import type { Ticket } from '../../shared/contract/ticket.ts';
+import { type CaseStage, openCaseStage } from './case-stage.ts';
+import { wholeScreenFaults } from './checks.ts';
+import { keepScreenshot } from './stage.ts';
+
+describe('how a ticket ends', () => {
+  let stage: CaseStage;
+  beforeAll(async () => {
+    stage = await openCaseStage();
+  });
+  afterAll(() => stage.close());
+  afterEach(async () => {
+    for (const context of stage.browser.contexts()) await context.close();
+  });
+
+  /** A technician's phone whose clock, and the server's with it, goes on at a word. */
+  async function phoneOf(name: 'brask' | 'tuli', ticketId: string) {
+    let now = new Date();
+    const page = await stage.signedIn(name, 'phone');
+    await page.context().clock.install({ time: now });
+    stage.clock.to(now);
+    await page.goto(`/app/visits/${ticketId}/triage`);
+    const faults: string[] = [];
+    return {
+      page,
+      faults,
+      heading: (text: string | RegExp) => page.getByRole('heading', { level: 1, name: text }).waitFor(),
+      press: (text: string | RegExp) =>
+        page
+          .getByRole('button', { name: text })
+          .or(page.getByRole('link', { name: text }))
+          .first()
+          .click(),
+      pass: async (minutes: number) => {
+        await page.getByText('All sent').waitFor();
+        now = new Date(now.getTime() + minutes * 60_000);
+        stage.clock.to(now);
+        await page.context().clock.fastForward(minutes * 60_000);
+      },
+      look: async (name: string) => {
+        await keepScreenshot(page, name);
+        faults.push(...(await wholeScreenFaults(page, name, [320])));
+      },
+    };
+  }
+
+  it('goes from a directed step to a culprit, a remedy that holds, a closed ticket, and opens again', async () => {
+    const desk = await stage.signedIn('pim', 'desk');
+    await desk.goto(`/app/cases/${stage.play.ticketId}`);
+    await desk.getByRole('button', { name: 'Take the case' }).click();
+    await desk.getByRole('button', { name: 'Direct a step' }).click();
+    await desk.getByLabel('Which step').selectOption({ index: 1 });
+    await desk.getByLabel('The step in words').fill('Read the output level of A once more, and leave it.');
+    await keepScreenshot(desk, 'case-directing');
+    await desk.getByRole('button', { name: 'Give the case back for this step' }).click();
+    await desk.getByText('The case is back with the technician for that step.').waitFor();
+
+    const { page, heading, press, pass, look, faults } = await phoneOf('brask', stage.play.ticketId);
+    await page.getByText('Read the output level of A once more, and leave it.').waitFor();
+    await look('ending-directed');
+    await page.getByLabel('Your answer').fill('Still standard.');
+    await press('Answer it');
+    await heading('The culprit is shown');
+    await press('Name the culprit');
+    await heading('Name the culprit');
+    await look('ending-culprit');
+    await press('Name it');
+    await heading('How does this end?');
+    await page.getByText('A way around it, which the client accepts').click();
+    await press('Settle on this');
+    await page.getByText('Fill in every line, with three letters at least.').waitFor();
+    await look('ending-workaround');
+    await page.getByText('Repaired for good').click();
+    await page.getByLabel('What is done?').fill('An optical cable in the conduit, beside the old one.');
+    await look('ending-remedy');
+    await press('Settle on this');
+    await heading('Do it, then record the chain as you leave it');
+    await look('ending-finish');
+    await press('It is done: this is the chain as I leave it');
+    await heading('Watch whether the remedy holds');
+    await press('Close the ticket');
+    await page.getByRole('dialog').getByRole('alert').waitFor();
+    await look('ending-too-early');
+    await page.keyboard.press('Escape');
+    await press('Start watching');
+    await heading('Watching whether the remedy holds');
+    await pass(60);
+    await look('ending-verify');
+    await pass(120);
+    await page.getByText('Quiet long enough: end the watch').waitFor();
+    await press('End the watch');
+    await press('Close the ticket');
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel(/^A word for the record/).fill('The old cable stays in the wall, capped.');
+    await dialog.getByRole('button', { name: 'Close the ticket' }).click();
+    await heading('The ticket is closed');
+    await page.getByText('The old cable stays in the wall, capped.').waitFor();
+    await look('ending-closed');
+    await pass(60 * 24);
+    await press('Open it again');
+    await page.getByRole('dialog').getByRole('button', { name: 'Open it again' }).click();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await heading('Watch for the fault, and touch nothing');
+    expect(faults).toEqual([]);
+  });
+
+  it('takes a case back, counts tries, proves a side with them, and hears what contradicts, and what a log shows', async () => {
+    const { page, heading, press, pass, look, faults } = await phoneOf('tuli', stage.bare.id);
+    await heading('Second line has the case');
+    await press('Take it back');
+    await page.getByRole('dialog').getByRole('button', { name: 'Take it back' }).click();
+    await heading('Watch for the fault, and touch nothing');
+    await press('It comes when something is done');
+    await heading('What makes it come?');
+    await look('tries-trigger');
+    await page.getByLabel(/^The switching, in words/).fill('Change from the disc player to the laptop lead');
+    await press('Start trying');
+    for (const way of ['It failed', 'It went well', 'It failed', 'It failed']) {
+      await pass(1);
+      await press(way);
+    }
+    await look('tries-watch');
+    await press('End the watch');
+    await look('tries-reproduced');
+    await press(/^Seen 3 times/);
+    await page.getByText("put up the menu of receiver 'Receiver'").waitFor();
+    const seeMenu = async (device: string, answer: string) => {
+      await press('Choose a device that draws a menu');
+      await press(`Put up the menu of ${device}`);
+      await heading(`Watching with the menu of ${device} up`);
+      await pass(5);
+      await press(answer);
+      await press('End the watch');
+    };
+    await seeMenu('Receiver', 'It happened: the menu stayed');
+    await press('Conclude this side');
+    await heading('The side is known: change one thing at a time');
+    await seeMenu('Projector', 'It happened: the menu vanished too');
+    await page.getByRole('alert').waitFor();
+    await page.getByText('The answers contradict each other').waitFor();
+    await look('side-contradicted');
+
+    // what nobody saw, a log shows: once more while the receiver's menu was up
+    const tuli = await signIn(overHttp(stage.base), firm.handle, 'tuli@lanternrow.example');
+    const { triage } = expectStatus(await tuli.get<Ticket>(`/tickets/${stage.bare.id}`), 200);
+    const watch = triage.watches.find(({ menuDeviceId }) => menuDeviceId !== null);
+    const begun = Date.parse(watch?.startedAt ?? '');
+    const line = (afterS: number, words: string) =>
+      `${new Date(begun + afterS * 1000).toISOString()} receiver video: ${words}\n`;
+    const form = new FormData();
+    form.set('about', JSON.stringify({ kind: 'log', tie: { deviceId: watch?.menuDeviceId } }));
+    form.set(
+      'file',
+      new Blob([line(1, 'started'), line(60, 'signal lost'), line(63, 'signal ok'), line(290, 'still here')]),
+      'receiver.log',
+    );
+    expectStatus(await tuli.upload(`/tickets/${stage.bare.id}/evidence`, form), 201);
+    await press(/^1 .*log/);
+    await heading('What logs show, and nobody recorded');
+    await look('log-proposals');
+    await press('Yes: the menu had stayed');
+    await page.getByText('No log shows anything that is not on record.').waitFor();
+    await page.getByText('All sent').waitFor();
+    const after = expectStatus(await tuli.get<Ticket>(`/tickets/${stage.bare.id}`), 200);
+    const seen = after.triage.watches.find(({ id }) => id === watch?.id)?.occurrences ?? [];
+    expect(seen.map(({ menu }) => menu)).toEqual(['stayed', 'stayed']);
+    expect(faults).toEqual([]);
+  });
+});
