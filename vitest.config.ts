@@ -33,6 +33,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: browser,
+          globalSetup: 'tests/browser/plant-once.ts',
           testTimeout: 600_000,
           hookTimeout: 300_000,
         },

@@ -1,10 +1,10 @@
-import { mkdir, mkdtemp, rm } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { demoPassword, firm } from '../../seed/firm.ts';
-import { freePort, startProgram } from '../support/server-process.ts';
+import { freePort, startProgram, stopProgram } from '../support/server-process.ts';
 import { type Link, openLink } from './link.ts';
 
 /** Screens are looked at and kept in these two sizes, CSS pixels. */
@@ -14,6 +14,20 @@ export type Look = 'light' | 'dark' | 'outdoor';
 export type MemberName = 'oda' | 'brask' | 'tuli' | 'pim' | 'runa';
 
 const screenshots = fileURLToPath(new URL('../../screenshots', import.meta.url));
+
+/** Names the folder with the demo in it that plant-once.ts made; without it, each stage plants its own. */
+export const plantedFolderName = 'HALFSPLIT_TEST_PLANTED';
+
+export const demoEnvironment = (dataFolder: string, port: number): NodeJS.ProcessEnv => {
+  const { DATABASE_URL: _, ...env } = process.env;
+  return {
+    ...env,
+    HALFSPLIT_DATA: dataFolder,
+    PORT: String(port),
+    LOG_LEVEL: 'error',
+    HALFSPLIT_HEARTBEAT_S: '2',
+  };
+};
 
 /** The real server as a process of its own, on the embedded database with the demo in it, and a real browser. */
 export type Stage = {
@@ -30,18 +44,12 @@ export type Stage = {
 
 export async function openStage(): Promise<Stage> {
   const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-browser-'));
+  const planted = process.env[plantedFolderName];
+  if (planted !== undefined) await cp(planted, dataFolder, { recursive: true });
   const port = await freePort();
   const link = await openLink(port);
   const base = `http://127.0.0.1:${link.port}`;
-  const env = {
-    ...process.env,
-    HALFSPLIT_DATA: dataFolder,
-    PORT: String(port),
-    DATABASE_URL: undefined,
-    LOG_LEVEL: 'error',
-    HALFSPLIT_HEARTBEAT_S: '2',
-  };
-  const server = await startProgram('seed/run-demo.ts', env as NodeJS.ProcessEnv, base);
+  const server = await startProgram('seed/run-demo.ts', demoEnvironment(dataFolder, port), base);
   const browser = await openBrowser();
   const openDevice = (size: Size, look?: Look) => deviceIn(browser, base, size, look);
   return {
@@ -57,8 +65,7 @@ export async function openStage(): Promise<Stage> {
     close: async () => {
       await browser.close();
       link.close();
-      server.kill('SIGTERM');
-      await new Promise((resolve) => server.once('exit', resolve));
+      await stopProgram(server);
       await rm(dataFolder, { recursive: true, force: true });
     },
   };

@@ -25,6 +25,13 @@ export async function startProgram(
   throw new Error(`${program} was not ready in three minutes`);
 }
 
+/** Ends one of our programs the way whoever runs it would. */
+export async function stopProgram(program: ChildProcess): Promise<void> {
+  const ended = once(program, 'exit');
+  program.kill('SIGTERM');
+  await ended;
+}
+
 /** A port on this machine that nobody listens on. */
 export async function freePort(): Promise<number> {
   const probe = createServer().listen(0, '127.0.0.1');
