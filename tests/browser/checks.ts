@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
+import { sizes } from './stage.ts';
 
 const axeSource = readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -69,6 +70,23 @@ export async function wholeScreenFaults(
     await page.setViewportSize({ width, height: 640 });
     if ((await sidewaysPx(page)) > 0) faults.push(`${name}: scrolls sideways at ${width}`);
   }
+  await page.setViewportSize(before);
+  return faults;
+}
+
+/** The same in light and dark, as a phone and a desk show it; at 320 px nothing may scroll sideways. */
+export async function faultsInEveryLook(page: Page, name: string): Promise<string[]> {
+  const before = page.viewportSize() ?? sizes.phone;
+  const faults: string[] = [];
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    for (const [size, viewport] of Object.entries(sizes)) {
+      await page.setViewportSize(viewport);
+      const widths = size === 'phone' && colorScheme === 'light' ? [320] : [];
+      faults.push(...(await wholeScreenFaults(page, `${name}, ${colorScheme}, ${size}`, widths)));
+    }
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
   await page.setViewportSize(before);
   return faults;
 }

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { firmZone } from '../../seed/firm.ts';
+import { tabTo } from './keyboard.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
 describe('the dispatcher’s desk', () => {
@@ -14,23 +15,6 @@ describe('the dispatcher’s desk', () => {
   });
 
   const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name });
-  const onIt = (page: Page) =>
-    page.evaluate(
-      '[document.activeElement?.tagName, document.activeElement?.textContent, document.activeElement?.value]',
-    );
-  /** Presses Tab until what has the focus is called so. */
-  async function tabTo(page: Page, name: RegExp): Promise<void> {
-    for (let presses = 0; presses < 80; presses += 1) {
-      const label = (await page.evaluate(`(() => {
-        const on = document.activeElement;
-        const labels = [...(on?.labels ?? [])].map((label) => label.textContent).join(' ');
-        return [on?.getAttribute('aria-label'), labels, on?.textContent].join(' ');
-      })()`)) as string;
-      if (name.test(label)) return;
-      await page.keyboard.press('Tab');
-    }
-    throw new Error(`no Tab leads to ${name}, last on ${JSON.stringify(await onIt(page))}`);
-  }
   /** Finds a client in the call, and has their questions up. */
   async function takeCallOf(page: Page, typed: string): Promise<void> {
     await page.getByRole('combobox', { name: 'Who is on the line?' }).fill(typed);

@@ -3,7 +3,7 @@ import { firm } from '../../seed/firm.ts';
 import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
 import { type CaseStage, openCaseStage } from './case-stage.ts';
-import { wholeScreenFaults } from './checks.ts';
+import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot } from './stage.ts';
 
 describe('how a ticket ends', () => {
@@ -42,7 +42,7 @@ describe('how a ticket ends', () => {
       },
       look: async (name: string) => {
         await keepScreenshot(page, name);
-        faults.push(...(await wholeScreenFaults(page, name, [320])));
+        faults.push(...(await faultsInEveryLook(page, name)));
       },
     };
   }

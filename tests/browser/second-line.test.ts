@@ -5,6 +5,7 @@ import { firm } from '../../seed/firm.ts';
 import { overHttp, signIn } from '../../seed/session.ts';
 import { type CaseStage, openCaseStage } from './case-stage.ts';
 import { accessibilityFaults, sidewaysPx } from './checks.ts';
+import { tabTo } from './keyboard.ts';
 import { keepScreenshot, type Look, type Size } from './stage.ts';
 
 describe("second line's screens", () => {
@@ -107,28 +108,18 @@ describe("second line's screens", () => {
   it('can be worked by keyboard alone', async () => {
     const page = await stage.signedIn('pim', 'desk');
     await page.getByText('The owner leaves tomorrow').waitFor();
-    const tabTo = async (text: RegExp): Promise<void> => {
-      for (let tries = 0; tries < 80; tries += 1) {
-        await page.keyboard.press('Tab');
-        const focused = (await page.evaluate(
-          "(document.activeElement?.closest('label') ?? document.activeElement)?.textContent ?? ''",
-        )) as string;
-        if (text.test(focused)) return;
-      }
-      throw new Error(`Nothing with ${text} was reached`);
-    };
-    await tabTo(/Penhollow/);
+    await tabTo(page, /Penhollow/);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: /^Case no\./ }).waitFor();
     await page.getByRole('button', { name: 'Take the case' }).waitFor();
-    await tabTo(/^Take the case$/);
+    await tabTo(page, /^Take the case$/);
     await page.keyboard.press('Enter');
     await page.getByText('You have taken this case.').waitFor();
-    await tabTo(/^Ask for more$/);
+    await tabTo(page, /^Ask for more$/);
     await page.keyboard.press('Enter');
-    await tabTo(/Firmware levels/);
+    await tabTo(page, /Firmware levels/);
     await page.keyboard.press('Space');
-    await tabTo(/^Ask for 1 thing$/);
+    await tabTo(page, /^Ask for 1 thing$/);
     await page.keyboard.press('Enter');
     await page.getByText('Asked. The technician sees it now.').waitFor();
     await page.getByRole('heading', { name: 'Asked so far' }).waitFor();

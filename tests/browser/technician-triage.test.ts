@@ -1,7 +1,8 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { demoPassword, firm } from '../../seed/firm.ts';
-import { wholeScreenFaults } from './checks.ts';
+import { faultsInEveryLook } from './checks.ts';
+import { tabTo } from './keyboard.ts';
 import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 import { type Boundary, Technician } from './technician-play.ts';
 
@@ -68,7 +69,7 @@ describe('the technician’s triage', () => {
     const faults: string[] = [];
     const look = async (shown: Page, name: string) => {
       await keepScreenshot(shown, `triage-${name}`);
-      faults.push(...(await wholeScreenFaults(shown, name, [320])));
+      faults.push(...(await faultsInEveryLook(shown, name)));
     };
     const technician = new Technician(page, {
       context,
@@ -131,5 +132,41 @@ describe('the technician’s triage', () => {
       ),
     );
     expect(ids.length).toBeGreaterThan(8);
+  });
+
+  it('can be worked by keyboard alone, from the list to the first occurrence', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    const press = async (text: RegExp, key = 'Enter') => {
+      await tabTo(page, text);
+      await page.keyboard.press(key);
+    };
+    const heading = (name: string) => page.getByRole('heading', { level: 1, name }).waitFor();
+    await page.getByRole('link', { name: /Family Corrowin/ }).waitFor();
+    await press(/Family Corrowin/);
+    await page.getByRole('link', { name: 'Go on with the triage' }).waitFor();
+    await press(/^Go on with the triage/);
+    await heading('Look through the audit');
+    await press(/^I have looked through it/);
+    await heading('What has changed since it last worked?');
+    await press(/^Building work/, 'Space');
+    await press(/^That is what they say/);
+    await heading('Is the chain as it is drawn?');
+    await press(/^Yes: record it as found/);
+    await heading('Watch for the fault, and touch nothing');
+    await press(/^Start watching/);
+    await heading('Watching for the fault, nothing changed');
+    await press(/^It happened/);
+    await page.locator('.watch-count', { hasText: '1' }).waitFor();
+    await press(/^End/);
+    await page.getByText('All sent').waitFor();
+    const log = await logOf(ticketIn(page));
+    expect(log.map(({ type }) => type)).toEqual([
+      'reviewAudit',
+      'answerWhatChanged',
+      'recordAsFound',
+      'startWatch',
+      'recordOccurrence',
+      'endWatch',
+    ]);
   });
 });
