@@ -41,6 +41,8 @@ export type PlanInput = {
   /** The change that is in place now, if any. */
   inPlace: { kind: TestKind; target: Place } | null;
   terms?: Partial<PlanTerms>;
+  /** Ids of the devices whose menu can still tell a side; every one that draws a menu when left out. */
+  menus?: readonly string[];
   /** The organisation's figures; the built-in ones when left out. */
   table?: FaultTable;
   /**
@@ -95,7 +97,9 @@ export function planNext(input: PlanInput): Plan {
   const base = { suspects, outOfReach: null, baselineAdvice: moreBaselineAdvice(facts.baseline, terms.risk) };
   if (first !== undefined && first.probability >= namingChance(terms))
     return { ...base, ...settled(standing, first, repairs) };
-  const candidates = candidatesFor(model, input.changes);
+  const candidates = candidatesFor(model, input.changes).filter(
+    ({ action }) => action.kind !== 'menu' || (input.menus?.includes(action.deviceId) ?? true),
+  );
   const records = recordsOf(facts, facts.results);
   const { byClient } = input;
   const rankOf = (among: readonly Candidate[]) => {

@@ -32,7 +32,7 @@ import { changeCatalogue } from '../triage/change-catalogue.ts';
 import { whyNoProof } from '../triage/culprit-rules.ts';
 import { stateName, type TriageSnapshot } from '../triage/decide.ts';
 import { changeInPlace, changesOfRound, openChange, standingSides } from '../triage/record.ts';
-import { whyNoMenuDevice } from '../triage/segment.ts';
+import { menuDevicesLeft, whyNoMenuDevice } from '../triage/segment.ts';
 import { baselineOf, caseOf } from './case-of.ts';
 import type { Known } from './known.ts';
 import { type Beginning, plannedView } from './planned-view.ts';
@@ -147,6 +147,7 @@ function inputOf({ record, facts, here, table }: Asked, changes: readonly Change
     facts,
     changes,
     here,
+    menus: menuDevicesLeft(facts.chain, standingSides(record)),
     inPlace: change === null ? null : { kind: change.kind, target: change.target },
     terms: { risk: record.settings.risk },
     ...(table === undefined ? {} : { table }),

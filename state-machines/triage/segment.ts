@@ -76,6 +76,15 @@ function nearest(
 export const isEmpty = (segment: Segment): boolean =>
   segment.deviceIds.length === 0 && segment.linkIds.length === 0;
 
+/** Devices whose menu can still tell a side: either answer would leave something that can be at fault. */
+export function menuDevicesLeft(chain: Chain, answers: readonly Answer[]): string[] {
+  const leaves = (deviceId: string, side: Side) =>
+    !isEmpty(segmentFor(chain, [...answers, { deviceId, side }]));
+  return chain.devices
+    .map(({ id }) => id)
+    .filter((id) => whyNoMenuDevice(chain, id) === null && leaves(id, 'input') && leaves(id, 'output'));
+}
+
 /** The components that can still be at fault; all of them before a side is known, null before the chain is. */
 export function segmentOf(record: TriageRecord): Segment | null {
   return record.asFound === null ? null : segmentFor(record.asFound.chain, standingSides(record));

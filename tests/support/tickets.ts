@@ -49,8 +49,12 @@ export async function bringToReproduce(technician: TestMember, ticketId: string)
   await accepted(technician, ticketId, { type: 'recordAsFound', chainVersion: 1 });
 }
 
-/** Through an hour with three occurrences, and the processor's menu that vanished: the side is `output`. */
-export async function bringToSubstitute(technician: TestMember, ticketId: string): Promise<void> {
+/** Through an hour with three occurrences, and a device's menu that vanished: the side is `output`. */
+export async function bringToSubstitute(
+  technician: TestMember,
+  ticketId: string,
+  deviceId = 'processor',
+): Promise<void> {
   await bringToReproduce(technician, ticketId);
   await accepted(technician, ticketId, { type: 'startWatch', happenedAt: minutesAgo(600) });
   for (const at of [590, 570, 550]) {
@@ -60,7 +64,7 @@ export async function bringToSubstitute(technician: TestMember, ticketId: string
   await accepted(technician, ticketId, { type: 'acceptReproduction' });
   await accepted(technician, ticketId, {
     type: 'startWatch',
-    menuDeviceId: 'processor',
+    menuDeviceId: deviceId,
     happenedAt: minutesAgo(500),
   });
   await accepted(technician, ticketId, {
@@ -69,7 +73,7 @@ export async function bringToSubstitute(technician: TestMember, ticketId: string
     happenedAt: minutesAgo(490),
   });
   await accepted(technician, ticketId, { type: 'endWatch', happenedAt: minutesAgo(480) });
-  await accepted(technician, ticketId, { type: 'concludeSide', deviceId: 'processor' });
+  await accepted(technician, ticketId, { type: 'concludeSide', deviceId });
   await accepted(technician, ticketId, { type: 'beginSubstitution' });
 }
 

@@ -53,13 +53,22 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     expect(total(plan.next?.outcomes.map(({ chance }) => chance) ?? [])).toBeCloseTo(1, 9);
   });
 
-  it('goes back to the menus where another one tells more than any change', async () => {
-    await bringToSubstitute(test.home.technician, ticket.ticketId);
+  it('goes back to the menus where another one tells more than any change, of those that can still tell a side', async () => {
+    await bringToSubstitute(test.home.technician, ticket.ticketId, 'receiver');
     const { next, commands } = await planOf();
-    expect(next?.kind).toBe('menu');
+    expect([next?.kind, next?.target]).toEqual(['menu', { kind: 'device', deviceId: 'processor' }]);
     expect(commands).toEqual(['locateSideAgain']);
     await tell({ ...(next?.command as { type: string }) });
-    expect((await planOf()).next?.command).toMatchObject({ type: 'startWatch' });
+    expect((await planOf()).next?.command).toMatchObject({ type: 'startWatch', menuDeviceId: 'processor' });
+  });
+
+  it('asks for no menu that could not be concluded from: none is left behind the last device that draws one', async () => {
+    await bringToSubstitute(test.home.technician, ticket.ticketId);
+    const { next, others } = await planOf();
+    const menus = [next, ...others].filter((each) => each?.kind === 'menu').map((each) => each?.target);
+    // of all devices that draw a menu, only the projector has anything that can be at fault on both of its sides
+    expect(menus.every((target) => target?.kind === 'device' && target.deviceId === 'projector')).toBe(true);
+    expect(next?.kind).not.toBe('menu');
   });
 
   it('proposes a change that is accepted when declared, and follows it to its end', async () => {
