@@ -71,8 +71,8 @@ describe('the dispatcher’s screens, by everybody', () => {
       .getByText(/ein [\d,]+-m-Kabel/)
       .first()
       .waitFor();
-    // Sentences that only the planner can make stay English, and say so.
-    expect(await page.locator('.phone-step [lang=en]').count()).toBeGreaterThan(0);
+    // nothing of what the client is told stays English
+    expect(await page.locator('.phone-step [lang=en]').count()).toBe(0);
     await keepScreenshot(page, 'call-opened-german');
   });
 });
