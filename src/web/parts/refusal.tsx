@@ -3,6 +3,7 @@ import type { Problem } from '../../../shared/contract/problem.ts';
 import { problemKind } from '../api/answer.ts';
 import { frameWords } from '../words/frame.ts';
 import { language } from '../words/language.ts';
+import { inWords, said } from '../words/sentence.tsx';
 import { commandWord, terms } from '../words/terms.ts';
 import { lengthOfTime } from '../words/times.ts';
 import { Notice } from './notice.tsx';
@@ -24,17 +25,17 @@ export function Refusal({ problem }: { problem: Problem }) {
   return (
     <Notice tone="refusal" announce>
       <strong>{title}</strong>
-      <span>{problem.detail}</span>
+      <span>{inWords(problem.detail)}</span>
       {problem.remainingMin !== undefined && (
         <span>{t.stillToWatch(lengthOfTime(problem.remainingMin))}</span>
       )}
       <Points
         heading={t.missing}
-        points={(problem.missing ?? []).map(({ item, text }) => `${terms().items[item]}: ${text}`)}
+        points={(problem.missing ?? []).map(({ item, text }) => `${terms().items[item]}: ${said(text).text}`)}
       />
       <Points
         heading={null}
-        points={(problem.errors ?? []).map(({ pointer, text }) => `${pointer}: ${text}`)}
+        points={(problem.errors ?? []).map(({ pointer, text }) => `${pointer}: ${said(text).text}`)}
       />
       <Points heading={t.allowedNow} points={(problem.allowedNow ?? []).map(commandWord)} />
     </Notice>

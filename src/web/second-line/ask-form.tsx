@@ -2,6 +2,7 @@ import type { CompletenessItem, MissingItem } from '../../../shared/contract/tri
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { useDraftForm } from '../store/use-draft.ts';
+import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { actionWords } from './action-words.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -33,6 +34,8 @@ export function AskForm({ facts, send, isBusy }: FormProperties) {
     questions: [''],
   });
   const all = offers(facts);
+  // What is missing is said by shared code; the rest are the screen's own words.
+  const ours = new Set(facts.ticket.missing.map(({ text }) => text));
   const keyOf = ({ item, text }: Asked) => `${item} ${text}`;
   const questions = draft.questions.map((text) => text.trim()).filter((text) => text !== '');
   const requests = [
@@ -63,7 +66,8 @@ export function AskForm({ facts, send, isBusy }: FormProperties) {
               }
             />
             <span>
-              <strong>{terms().items[each.item]}</strong> {each.text}
+              <strong>{terms().items[each.item]}</strong>{' '}
+              {ours.has(each.text) ? inWords(each.text) : each.text}
             </span>
           </label>
         ))}

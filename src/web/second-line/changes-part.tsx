@@ -1,9 +1,11 @@
+import type { ComponentChild } from 'preact';
 import type { ChangeRecord, Judgement } from '../../../shared/contract/change.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { minutesOf, occurrencesIn } from '../../../state-machines/triage/record.ts';
 import { Facts } from '../parts/card.tsx';
 import { Badge, Notice, type Tone } from '../parts/notice.tsx';
+import { inWords } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -90,7 +92,7 @@ function ChangeFacts({ facts, change }: { facts: CaseFacts; change: ChangeRecord
 }
 
 /** What the retest showed, and how much that is worth. */
-function judgementFacts(judgement: Judgement): [string, string][] {
+function judgementFacts(judgement: Judgement): [string, ComponentChild][] {
   const t = caseWords();
   const { occurrences, watchedMin, tries, verdict, riskOfBeingFooled, override, computed } = judgement;
   const seen = t.seenIn(occurrences, lengthOfTime(watchedMin));
@@ -107,7 +109,7 @@ function judgementFacts(judgement: Judgement): [string, string][] {
       t.overrideReason,
       override === null ? '' : `${override.reason} (${t.computedWas(values().verdicts[computed])})`,
     ],
-    [t.because, judgement.reasons.join(' ')],
+    [t.because, judgement.reasons.length === 0 ? '' : inWords(judgement.reasons.join(' '))],
   ];
 }
 
@@ -126,7 +128,7 @@ function Warnings({ facts: { chain }, judgement }: { facts: CaseFacts; judgement
       {judgement.warnings.length > 0 && (
         <Notice tone="caution">
           {judgement.warnings.map((warning) => (
-            <span key={warning}>{warning}</span>
+            <span key={warning}>{inWords(warning)}</span>
           ))}
         </Notice>
       )}

@@ -5,6 +5,7 @@ import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
+import { inWords, said } from '../words/sentence.tsx';
 import { dayAndTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -39,10 +40,10 @@ export function AuditPart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
                       {values().severities[severity]}
                     </Badge>,
                     placeWord(chain, place),
-                    text,
-                    [whatToDo, caution].filter(Boolean).join(' '),
+                    inWords(text),
+                    inWords([whatToDo, caution].filter(Boolean).join(' ')),
                     <span key="source" class="soft">
-                      {source}
+                      {inWords(source)}
                     </span>,
                   ])}
               />
@@ -59,7 +60,7 @@ export function FindingList({ findings }: { findings: readonly Finding[] }) {
     <ul>
       {findings.map(({ rule, severity, text }) => (
         <li key={rule + text}>
-          <Badge tone={tones[severity]}>{values().severities[severity]}</Badge> {text}
+          <Badge tone={tones[severity]}>{values().severities[severity]}</Badge> {inWords(text)}
         </li>
       ))}
     </ul>
@@ -88,7 +89,11 @@ export function FirmwarePart({ facts: { ticket, chain, zone, nameOf } }: { facts
         ? t.noMinimum
         : checks.map(({ result, minimum, reason }) => (
             <Badge key={minimum} tone={result === 'ok' ? 'good' : result === 'below' ? 'refusal' : 'caution'}>
-              {result === 'ok' ? t.levelOk : result === 'below' ? t.levelBelow : `${t.notKnown}: ${reason}`}
+              {result === 'ok'
+                ? t.levelOk
+                : result === 'below'
+                  ? t.levelBelow
+                  : `${t.notKnown}: ${said(reason ?? '').text}`}
             </Badge>
           )),
       read === undefined

@@ -2,6 +2,7 @@ import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
+import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -53,7 +54,7 @@ export function HistoryPart({ facts: { ticket, zone } }: { facts: CaseFacts }) {
             <Table
               caption={t.history}
               heads={[t.when, t.who, t.what]}
-              rows={items.map(({ at, actorName, text }) => [dayAndTime(at, zone), actorName, text])}
+              rows={items.map(({ at, actorName, text }) => [dayAndTime(at, zone), actorName, inWords(text)])}
             />
           </details>
         )}

@@ -1,5 +1,6 @@
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import { Badge } from '../parts/notice.tsx';
+import { inWords } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -34,7 +35,7 @@ function Log({ facts: { chain, zone }, log }: { facts: CaseFacts; log: LogFindin
         <Badge tone={log.coverage.complete ? 'good' : 'caution'}>
           {t.coverage(log.coverage.covered, log.coverage.of)}
         </Badge>{' '}
-        {log.coverage.sentence}
+        {inWords(log.coverage.sentence)}
       </p>
       {log.span !== null && (
         <p class="soft">

@@ -5,6 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { Facts } from '../parts/card.tsx';
 import { useDocument } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
+import { inWords, said } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -41,11 +42,11 @@ export function PlacePanel({
       {suspect !== undefined && (
         <p>
           {t.suspectAt(percent(suspect.probability))}{' '}
-          {suspect.modes[0] !== undefined && `${t.likeliestMode}: ${suspect.modes[0].name}.`}
+          {suspect.modes[0] !== undefined && `${t.likeliestMode}: ${said(suspect.modes[0].name).text}.`}
         </p>
       )}
       {(link?.wanted ?? []).map(({ sentence }) => (
-        <p key={sentence}>{sentence}</p>
+        <p key={sentence}>{inWords(sentence)}</p>
       ))}
       {findings.length > 0 && <FindingList findings={findings} />}
       {items.length > 0 && <EvidenceList facts={facts} items={items} />}

@@ -4,6 +4,7 @@ import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
+import { inWords } from '../words/sentence.tsx';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -48,7 +49,7 @@ export function BudgetPart({ facts }: { facts: CaseFacts }) {
                   figures === null ? '–' : `${number(figures.capacityGbps, 2)} Gbit/s`,
                   figures === null ? '–' : `${number(figures.headroomFraction * 100, 0)} %`,
                   figures === null ? '' : t.elements[figures.narrowest],
-                  sentence,
+                  inWords(sentence),
                 ])}
             />
             <Others body={body} />
@@ -63,7 +64,7 @@ const Overall = ({ body }: { body: BudgetReply }) => (
   <ul>
     {body.budget.wanted.map(({ wanted, verdict, sentence }) => (
       <li key={formatName(wanted)}>
-        <Badge tone={tones[verdict]}>{values().fits[verdict]}</Badge> {sentence}
+        <Badge tone={tones[verdict]}>{values().fits[verdict]}</Badge> {inWords(sentence)}
       </li>
     ))}
   </ul>
@@ -85,7 +86,7 @@ function Others({ body: { contentProtection, power } }: { body: BudgetReply }) {
       ) : (
         <ul>
           {[...new Set(faults)].map((sentence) => (
-            <li key={sentence}>{sentence}</li>
+            <li key={sentence}>{inWords(sentence)}</li>
           ))}
         </ul>
       )}

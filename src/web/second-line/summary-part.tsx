@@ -1,5 +1,6 @@
 import { Facts } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -49,7 +50,7 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
           <ul>
             {ticket.missing.map(({ item, text }) => (
               <li key={item + text}>
-                {terms().items[item]}: {text}
+                {terms().items[item]}: {inWords(text)}
               </li>
             ))}
           </ul>

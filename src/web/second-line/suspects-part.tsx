@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { useDocument } from '../store/documents.ts';
+import { inWords, said } from '../words/sentence.tsx';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -33,11 +34,11 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
                 .filter(({ probability }, at) => at < 3 || probability >= 0.01)
                 .slice(0, 8)
                 .map(({ name, place, probability, modes, because }) => [
-                  place === null ? name : placeWord(facts.chain, place),
+                  place === null ? inWords(name) : placeWord(facts.chain, place),
                   percent(probability),
                   modes
                     .slice(0, 2)
-                    .map((mode) => `${mode.name} ${percent(mode.probability)}`)
+                    .map((mode) => `${said(mode.name).text} ${percent(mode.probability)}`)
                     .join('; '),
                   because.length === 0 ? (
                     ''
@@ -52,7 +53,7 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
                               {decibans > 0 ? '+' : '−'}
                               {number(Math.abs(decibans), 1)}
                             </span>{' '}
-                            {text}
+                            {inWords(text)}
                           </li>
                         ))}
                     </ul>
@@ -61,7 +62,7 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
             />
             {!facts.ticket.state.startsWith('escalated') && (
               <p>
-                <strong>{t.planSays}</strong> {sentence}
+                <strong>{t.planSays}</strong> {inWords(sentence)}
               </p>
             )}
           </>
@@ -74,7 +75,7 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
 function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime }) {
   const t = caseWords();
   const nameOf = ({ place, name }: SuspectsOverTime['lines'][number]) =>
-    place === null ? name : placeWord(facts.chain, place);
+    place === null ? said(name).text : placeWord(facts.chain, place);
   return (
     <>
       <p class="soft">{t.howToReadSuspects}</p>
@@ -92,7 +93,7 @@ function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime })
       <ol class="case-steps" start={0}>
         {over.stages.map(({ at, text }) => (
           <li key={`${at} ${text}`}>
-            {text ?? t.atTheBeginning}
+            {text === null ? t.atTheBeginning : inWords(text)}
             {at !== null && <span class="soft"> {dayAndTime(at, facts.zone)}</span>}
           </li>
         ))}
@@ -107,7 +108,7 @@ function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime })
             step,
             <>
               {at !== null && <span class="soft">{dayAndTime(at, facts.zone)} </span>}
-              {text ?? t.atTheBeginning}
+              {text === null ? t.atTheBeginning : inWords(text)}
             </>,
             ...over.lines.map(({ chances }) => percent(chances[step] ?? 0)),
           ])}

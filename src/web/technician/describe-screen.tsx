@@ -11,6 +11,7 @@ import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
+import { inWords } from '../words/sentence.tsx';
 import { placeAddress } from './addresses.ts';
 import { chainWords } from './chain-words.ts';
 import { isConnected } from './connection.ts';
@@ -242,7 +243,7 @@ function Moved({
           <h4>{t.since}</h4>
           <ul>
             {(since?.changes ?? chain.changes).map((sentence) => (
-              <li key={sentence}>{sentence}</li>
+              <li key={sentence}>{inWords(sentence)}</li>
             ))}
           </ul>
         </section>

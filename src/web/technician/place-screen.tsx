@@ -31,6 +31,7 @@ import { InPlace } from './triage/go-on.tsx';
 import { placeWords } from './triage/place-words.ts';
 import { Uploads } from './uploads.tsx';
 import './technician.css';
+import { inWords } from '../words/sentence.tsx';
 
 type Parts = { ticket: Ticket; onTicket: Ticket; chain: ChainDocument; place: Place };
 
@@ -127,10 +128,11 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
           {findings.map((finding) => (
             <li key={finding.rule + finding.text} class="stack">
               <span>
-                <Badge tone={tones[finding.severity]}>{t.severities[finding.severity]}</Badge> {finding.text}
+                <Badge tone={tones[finding.severity]}>{t.severities[finding.severity]}</Badge>{' '}
+                {inWords(finding.text)}
               </span>
-              <span>{finding.whatToDo}</span>
-              {finding.caution !== null && <Notice tone="caution">{finding.caution}</Notice>}
+              <span>{inWords(finding.whatToDo)}</span>
+              {finding.caution !== null && <Notice tone="caution">{inWords(finding.caution)}</Notice>}
             </li>
           ))}
         </ul>

@@ -4,6 +4,7 @@ import type { ChainDocument } from '../../../shared/contract/site.ts';
 import { paths } from '../api/paths.ts';
 import { Badge, type Tone } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
+import { inWords } from '../words/sentence.tsx';
 import { number } from '../words/times.ts';
 import { signalWords } from './signal-words.ts';
 
@@ -15,7 +16,7 @@ const verdictTones: Record<LinkBudget['wanted'][number]['verdict'], Tone> = {
   short: 'refusal',
 };
 
-/** What the computation says of a place: link budget, content protection, 5 V line. Its sentences are English. */
+/** What the computation says of a place: link budget, content protection, 5 V line. */
 export function SignalFacts({ chain, place }: { chain: ChainDocument; place: Place }) {
   const t = signalWords();
   const { body: signal, isLoading } = useDocument(paths.chainBudget(chain.id));
@@ -41,7 +42,7 @@ export function SignalFacts({ chain, place }: { chain: ChainDocument; place: Pla
       {protection.length === 0 && <p>{t.nothing}</p>}
       <ul>
         {[...new Set(protection.map(({ sentence }) => sentence))].map((sentence) => (
-          <li key={sentence}>{sentence}</li>
+          <li key={sentence}>{inWords(sentence)}</li>
         ))}
       </ul>
       <h3>{t.power}</h3>
@@ -49,7 +50,8 @@ export function SignalFacts({ chain, place }: { chain: ChainDocument; place: Pla
       <ul>
         {power.map(({ linkId, sentence, verdict }) => (
           <li key={linkId}>
-            {sentence} {verdict !== 'enough' && <Badge tone="caution">{t.powerVerdicts[verdict]}</Badge>}
+            {inWords(sentence)}{' '}
+            {verdict !== 'enough' && <Badge tone="caution">{t.powerVerdicts[verdict]}</Badge>}
           </li>
         ))}
       </ul>
@@ -61,11 +63,11 @@ function Budget({ link, isNamed }: { link: LinkBudget; isNamed: boolean }) {
   const t = signalWords();
   return (
     <div class="stack">
-      {isNamed && <strong>{link.name}</strong>}
+      {isNamed && <strong>{inWords(link.name)}</strong>}
       <ul class="verdicts">
         {link.wanted.map(({ wanted, verdict, sentence, figures }) => (
           <li key={JSON.stringify(wanted)}>
-            <Badge tone={verdictTones[verdict]}>{t.verdicts[verdict]}</Badge> <span>{sentence}</span>
+            <Badge tone={verdictTones[verdict]}>{t.verdicts[verdict]}</Badge> <span>{inWords(sentence)}</span>
             {figures !== null && (
               <span class="soft figures">
                 {' '}
@@ -80,7 +82,7 @@ function Budget({ link, isNamed }: { link: LinkBudget; isNamed: boolean }) {
           <span>{t.doubts}</span>
           <ul>
             {[...new Set(link.elements.flatMap(({ doubts }) => doubts))].map((doubt) => (
-              <li key={doubt}>{doubt}</li>
+              <li key={doubt}>{inWords(doubt)}</li>
             ))}
           </ul>
         </>
@@ -136,7 +138,7 @@ function Comparison({ comparison }: { comparison: EdidReadings['comparisons'][nu
       <span>{t.differs[comparison.perspective]}</span>
       <ul>
         {comparison.differences.map(({ text }) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{inWords(text)}</li>
         ))}
       </ul>
     </div>

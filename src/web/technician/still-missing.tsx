@@ -5,6 +5,7 @@ import type { MissingItem } from '../../../shared/contract/triage.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { List } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { evidenceAddress, placeAddress } from './addresses.ts';
 import { CaptureButton } from './capture.tsx';
@@ -44,7 +45,7 @@ export function StillMissing({ ticket, onTicket, chain }: Properties) {
         {by('here').map((missing) => (
           <li key={`${missing.item} ${missing.text}`} class="missing">
             <strong>{terms().items[missing.item]}</strong>
-            <span>{missing.place === null ? missing.text : placeWords(chain, missing.place)}</span>
+            <span>{missing.place === null ? inWords(missing.text) : placeWords(chain, missing.place)}</span>
             <WayToGetIt missing={missing} ticket={ticket} onTicket={onTicket} chain={chain} />
           </li>
         ))}

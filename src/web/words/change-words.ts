@@ -3,6 +3,7 @@ import type { ChangeKind } from '../../../shared/contract/change.ts';
 import { type Caution, cautionTexts, changeLabel } from '../../../state-machines/triage/change-catalogue.ts';
 import { cautionsInGerman, changesInGerman, menuInGerman } from './changes-de.ts';
 import { language } from './language.ts';
+import { inWords } from './sentence.tsx';
 
 // The catalogue of changes speaks English; what it says of a change is said in German here, kind by kind.
 
@@ -15,12 +16,13 @@ export const changeWords = (kind: ChangeKind): string =>
 
 /** @param text the catalogue's own, for English and for kinds that have no German yet */
 export const instructionWords = (kind: string, text: string): ComponentChild =>
-  (isGerman() ? germanOf(kind)?.instructions : undefined) ?? text;
+  (isGerman() ? germanOf(kind)?.instructions : undefined) ?? inWords(text);
 export const afterwardsWords = (kind: string, text: string): ComponentChild =>
-  (isGerman() ? germanOf(kind)?.afterwards : undefined) ?? text;
+  (isGerman() ? germanOf(kind)?.afterwards : undefined) ?? inWords(text);
 
-export function cautionWords(text: string): string {
+/** @param text the catalogue's own, or another one's of shared code */
+export function cautionWords(text: string): ComponentChild {
   if (!isGerman()) return text;
   const known = (Object.keys(cautionTexts) as Caution[]).find((caution) => cautionTexts[caution] === text);
-  return known === undefined ? text : cautionsInGerman[known];
+  return known === undefined ? inWords(text) : cautionsInGerman[known];
 }

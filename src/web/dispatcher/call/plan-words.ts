@@ -1,11 +1,8 @@
 import type { Chain, Place } from '../../../../shared/contract/chain.ts';
 import type { PhonePlanReply, PlannedTestView } from '../../../../shared/contract/plan.ts';
 import { language } from '../../words/language.ts';
+import { type Said, said } from '../../words/sentence.tsx';
 import { terms } from '../../words/terms.ts';
-
-/** Words that came from the server in English, or ours: `lang` says which, for screen readers. */
-export type Said = { text: string; lang?: 'en' };
-export const english = (text: string): Said => (language.value === 'en' ? { text } : { text, lang: 'en' });
 
 /** A place of the chain as a German sentence names it. */
 function germanPlace(chain: Chain, place: Place): string {
@@ -38,7 +35,7 @@ const tests: Record<string, (place: string) => string> = {
 };
 export function testSaid(test: Pick<PlannedTestView, 'kind' | 'target' | 'text'>, chain: Chain | null): Said {
   const words = tests[test.kind];
-  if (language.value === 'en' || words === undefined || chain === null) return english(test.text);
+  if (language.value === 'en' || words === undefined || chain === null) return said(test.text);
   return { text: words(germanPlace(chain, test.target)) };
 }
 
@@ -50,7 +47,7 @@ const answers: Record<string, string> = {
 };
 export const answerSaid = (answer: string): Said => {
   const german = answers[answer];
-  return language.value === 'en' || german === undefined ? english(answer) : { text: german };
+  return language.value === 'en' || german === undefined ? said(answer) : { text: german };
 };
 
 /** A suspect by its place, where it has one. */
@@ -59,7 +56,7 @@ export const suspectSaid = (
   chain: Chain | null,
 ): Said =>
   language.value === 'en' || place === null || chain === null
-    ? english(name)
+    ? said(name)
     : { text: germanPlace(chain, place) };
 
 /** A suspect that an outcome points at, which the plan names in an English phrase. */

@@ -1,4 +1,4 @@
-import type { Said } from './plan-words.ts';
+import type { Said } from '../../words/sentence.tsx';
 
 /** A sentence in the language it is in. */
 export function SaidText({ said: { text, lang } }: { said: Said }) {

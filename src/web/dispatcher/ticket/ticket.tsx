@@ -8,11 +8,11 @@ import { TextField } from '../../parts/field.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
+import { language } from '../../words/language.ts';
+import { Sentence, said } from '../../words/sentence.tsx';
 import { commandWord, stateWord, terms } from '../../words/terms.ts';
 import { dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
-import { english } from '../call/plan-words.ts';
-import { SaidText } from '../call/said.tsx';
 import { DeskScreen } from '../desk-screen.tsx';
 import { lazyPart } from '../lazy-part.tsx';
 import { deskWords } from '../words.ts';
@@ -108,7 +108,7 @@ function NowCard({ ticket }: { ticket: Ticket }) {
       {plan !== null && (
         <p>
           <strong>{t.next}: </strong>
-          <SaidText said={english(plan.sentence)} />
+          <Sentence>{plan.sentence}</Sentence>
         </p>
       )}
       {inPlace.length > 0 && (
@@ -123,7 +123,7 @@ function NowCard({ ticket }: { ticket: Ticket }) {
         <Notice tone="caution">
           <strong>{t.asks}</strong>
           {asked.map(({ id, text }) => (
-            <span key={id}>{text}</span>
+            <span key={id}>{said(text).text}</span>
           ))}
         </Notice>
       )}
@@ -247,14 +247,17 @@ function Timeline({ ticketId, zone }: { ticketId: string; zone: string }) {
   return (
     <Card title={t.timeline}>
       <ol class="timeline">
-        {timeline.toReversed().map(({ at, actorName, text }) => (
-          <li key={at + text}>
-            <span class="soft">
-              {dayAndTime(at, zone)} · {actorName}
-            </span>
-            <span lang="en">{text}</span>
-          </li>
-        ))}
+        {timeline
+          .toReversed()
+          .map(({ at, actorName, text }) => ({ at, actorName, key: at + text, words: said(text) }))
+          .map(({ at, actorName, key, words }) => (
+            <li key={key}>
+              <span class="soft">
+                {dayAndTime(at, zone)} · {actorName}
+              </span>
+              <span lang={words.lang ?? language.value}>{words.text}</span>
+            </li>
+          ))}
       </ol>
     </Card>
   );

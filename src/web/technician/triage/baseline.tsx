@@ -7,8 +7,9 @@ import { Button } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
+import { Sentence } from '../../words/sentence.tsx';
 import { placeWords } from './place-words.ts';
-import { Cautions, English, Question, WorkingQuestion } from './question.tsx';
+import { Cautions, Question, WorkingQuestion } from './question.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -82,9 +83,9 @@ function Findings({
               .filter((finding) => placeKey(finding.place) === key)
               .map((finding) => (
                 <p key={finding.rule + finding.text}>
-                  <English>{finding.text}</English>{' '}
+                  <Sentence>{finding.text}</Sentence>{' '}
                   <span class="soft">
-                    → <English>{finding.whatToDo}</English>
+                    → <Sentence>{finding.whatToDo}</Sentence>
                   </span>
                 </p>
               ))}

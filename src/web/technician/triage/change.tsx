@@ -8,8 +8,9 @@ import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { afterwardsWords, changeWords, instructionWords } from '../../words/change-words.ts';
+import { Sentence } from '../../words/sentence.tsx';
 import { percentWords, placeWords } from './place-words.ts';
-import { Cautions, English, PlanSentence, Question } from './question.tsx';
+import { Cautions, PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { deviceToRead, SettingsQuestion } from './settings.tsx';
 import { stepWords } from './step-words.ts';
@@ -218,7 +219,7 @@ function JudgeQuestion({
       {judged.riskOfBeingFooled !== null && <p>{t.fooled(percentWords(judged.riskOfBeingFooled))}</p>}
       {[...judged.reasons, ...judged.warnings].map((text) => (
         <p key={text}>
-          <English>{text}</English>
+          <Sentence>{text}</Sentence>
         </p>
       ))}
       <Expected change={change} />
@@ -277,7 +278,7 @@ function JudgedQuestion({ work, change }: { work: Work; change: ChangeRecord }) 
       <p class="to-do">{afterwardsWords(change.kind, changeCatalogue[change.kind].afterwards)}</p>
       {(change.judgement?.reasons ?? []).map((text) => (
         <p key={text}>
-          <English>{text}</English>
+          <Sentence>{text}</Sentence>
         </p>
       ))}
     </Question>

@@ -15,6 +15,7 @@ import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { changeWords, instructionWords } from '../../words/change-words.ts';
+import { inWords } from '../../words/sentence.tsx';
 import { placeOf, triageAddress } from './addresses.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
 import { placeWords, suspectWords } from './place-words.ts';
@@ -150,7 +151,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
           <strong>{triageWords().needs}</strong>
           <ul>
             {change.needs.map((need) => (
-              <li key={need}>{need}</li>
+              <li key={need}>{inWords(need)}</li>
             ))}
           </ul>
         </Notice>

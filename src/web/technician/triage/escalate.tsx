@@ -7,12 +7,13 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
+import { inWords, Sentence } from '../../words/sentence.tsx';
 import { terms } from '../../words/terms.ts';
 import { evidenceAddress, placeAddress, visitAddress } from '../addresses.ts';
 import { triageAddress } from './addresses.ts';
 import { caseWords } from './case-words.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
-import { English, Question } from './question.tsx';
+import { Question } from './question.tsx';
 import { isReason } from './reason.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -127,10 +128,10 @@ export function MissingItems({
               .filter((each) => each.item === item)
               .map(({ text, place }) => (
                 <li key={text}>
-                  <English>{text}</English>{' '}
+                  <Sentence>{text}</Sentence>{' '}
                   <a class="add-it" href={whereToAdd(ticketId, item, place)}>
                     {t.addIt}
-                    <span class="for-readers-only">: {text}</span>
+                    <span class="for-readers-only">: {inWords(text)}</span>
                   </a>
                 </li>
               ))}

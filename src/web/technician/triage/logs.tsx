@@ -6,11 +6,11 @@ import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { useDocument } from '../../store/documents.ts';
+import { Sentence } from '../../words/sentence.tsx';
 import { dayAndTime } from '../../words/times.ts';
 import { triageAddress } from './addresses.ts';
 import { TicketPage } from './page.tsx';
 import { placeWords } from './place-words.ts';
-import { English } from './question.tsx';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -82,7 +82,7 @@ function ProposalCard({ work, proposal }: { work: Work; proposal: Proposal }) {
     <section class="card">
       <h2>{t.logAt(dayAndTime(seen.at, work.zone), device)}</h2>
       <p>
-        <English>{seen.description}</English>
+        <Sentence>{seen.description}</Sentence>
       </p>
       <p class="soft">{t.purposeNames[watch.purpose]}</p>
       {!work.may('confirmOccurrence') && <Notice>{t.cannotJudge}</Notice>}

@@ -1,6 +1,7 @@
 import { findDevice, findLink, findPort } from '../../../../shared/chain/look-up.ts';
 import type { Chain, Place } from '../../../../shared/contract/chain.ts';
 import type { PlanReply } from '../../../../shared/contract/plan.ts';
+import { said } from '../../words/sentence.tsx';
 import { number } from '../../words/times.ts';
 
 /** A place in few words, the same in every language: `Receiver OUT 1 → Projector HDMI 1 (C4)`. */
@@ -28,7 +29,7 @@ const socketOf = (chain: Chain, ref: { deviceId: string; portId: string }): stri
 /** A suspect that the plan names in an English phrase, as its place in few words where it has one. */
 export function suspectWords(chain: Chain, { suspects }: PlanReply, name: string): string {
   const place = suspects.find((suspect) => suspect.name === name)?.place ?? null;
-  return place === null ? name : placeWords(chain, place);
+  return place === null ? said(name).text : placeWords(chain, place);
 }
 
 /** A chance as people say it; never a plain 0 or 100, which nothing here is. */

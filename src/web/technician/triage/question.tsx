@@ -4,7 +4,7 @@ import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { afterwardsWords, cautionWords, instructionWords } from '../../words/change-words.ts';
-import { language } from '../../words/language.ts';
+import { Sentence } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
 import { percentWords, suspectWords } from './place-words.ts';
 import { triageWords } from './words.ts';
@@ -44,16 +44,11 @@ export function WorkingQuestion({ work }: { work: Work }) {
   );
 }
 
-/** A sentence that comes in English only, marked as such for whoever has it read out. */
-export function English({ children }: { children: string }) {
-  return <span {...(language.value === 'en' ? {} : { lang: 'en' })}>{children}</span>;
-}
-
 /** What the plan says of this step, in its own sentence. */
 export function PlanSentence({ plan }: { plan: PlanReply | null }) {
   return plan === null ? null : (
     <p>
-      <English>{plan.sentence}</English>
+      <Sentence>{plan.sentence}</Sentence>
     </p>
   );
 }
@@ -130,7 +125,7 @@ export function TestFacts({ test, plan, work }: { test: PlannedTestView; plan: P
           <ul>
             {needs.map((need) => (
               <li key={need}>
-                <English>{need}</English>
+                <Sentence>{need}</Sentence>
               </li>
             ))}
             {test.people > 1 && <li>{t.twoPeople}</li>}
@@ -141,7 +136,7 @@ export function TestFacts({ test, plan, work }: { test: PlannedTestView; plan: P
       <section>
         <h2>{t.why}</h2>
         <p>
-          <English>{test.why}</English>
+          <Sentence>{test.why}</Sentence>
         </p>
       </section>
       <Expectation test={test} plan={plan} work={work} />

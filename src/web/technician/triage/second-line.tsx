@@ -4,6 +4,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { changeWords } from '../../words/change-words.ts';
+import { said } from '../../words/sentence.tsx';
 import { terms } from '../../words/terms.ts';
 import { clockTime } from '../../words/times.ts';
 import { declareAddress } from './addresses.ts';
@@ -102,7 +103,7 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
           ? t.stepAsked
           : (request.item && terms().items[request.item]) || t.theirQuestion}
       </h2>
-      <p class="to-do">{request.text}</p>
+      <p class="to-do">{said(request.text).text}</p>
       {request.change !== null && (
         <>
           <p>

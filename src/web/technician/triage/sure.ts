@@ -14,6 +14,7 @@ import {
   watchesFor,
 } from '../../../../state-machines/triage/record.ts';
 import { baselineFor, watchRecordOf } from '../../../../state-machines/triage/retest.ts';
+import { said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
 import { percentWords } from './place-words.ts';
 import { watchWords } from './watch-words.ts';
@@ -75,7 +76,7 @@ function quiet(record: TriageRecord, watch: Watch): SoFar {
     const text = watch.purpose === 'retest' ? t.cameAnyway : t.cameAfterRemedy;
     return { ...plainly(text), isDone: true };
   }
-  if (sure === null || needed === null) return { ...plainly(t.cannotJudge), more: sentence };
+  if (sure === null || needed === null) return { ...plainly(t.cannotJudge), more: said(sentence).text };
   const isDone = remainingOf(needed) <= 0;
   return {
     text:

@@ -4,11 +4,11 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { changeWords } from '../../words/change-words.ts';
 import { language } from '../../words/language.ts';
+import { inWords, langOf, Sentence, said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
 import { declareAddress } from './addresses.ts';
 import { changeHere, useHere } from './here.ts';
 import { percentWords, placeWords } from './place-words.ts';
-import { English } from './question.tsx';
 import { watchOverTime } from './reproduce.tsx';
 import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
@@ -40,19 +40,19 @@ export function OtherTests({ work, plan }: { work: Work; plan: PlanReply }) {
           <DoTest work={work} test={test} />
         </section>
       ))}
-      {outOfReach !== null && (
-        <p class="soft">
-          <English>
-            {triageWords().betterElsewhere(
-              outOfReach.text,
-              outOfReach.why,
-              lengthOfTime(outOfReach.savesMin),
-            )}
-          </English>
-        </p>
-      )}
+      {outOfReach !== null && <Better outOfReach={outOfReach} />}
       {next !== null && <Unwanted work={work} test={next} />}
     </>
+  );
+}
+
+function Better({ outOfReach }: { outOfReach: NonNullable<PlanReply['outOfReach']> }) {
+  const [text, why] = [said(outOfReach.text), said(outOfReach.why)];
+  const saves = lengthOfTime(outOfReach.savesMin);
+  return (
+    <p class="soft">
+      <span {...langOf(text, why)}>{triageWords().betterElsewhere(text.text, why.text, saves)}</span>
+    </p>
   );
 }
 
@@ -124,13 +124,15 @@ export function Suspects({ work, plan }: { work: Work; plan: PlanReply }) {
       <ol class="list">
         {likely.map((suspect) => (
           <li key={suspect.component} class="suspect">
-            <strong>{suspect.place === null ? suspect.name : placeWords(work.chain, suspect.place)}</strong>
+            <strong>
+              {suspect.place === null ? inWords(suspect.name) : placeWords(work.chain, suspect.place)}
+            </strong>
             <span class="figures">{percentWords(suspect.probability)}</span>
             <meter value={suspect.probability} max={1} aria-hidden="true" />
             <ul>
               {suspect.because.slice(0, 3).map(({ text, decibans }) => (
                 <li key={text} class="soft">
-                  <English>{text}</English> ({decibans > 0 ? '+' : '−'}
+                  <Sentence>{text}</Sentence> ({decibans > 0 ? '+' : '−'}
                   {Math.abs(decibans).toFixed(0)})
                 </li>
               ))}
@@ -149,7 +151,7 @@ export function Stop({ work, plan }: { work: Work; plan: PlanReply }) {
   return (
     <>
       <Notice>
-        <English>{plan.stop.text}</English>
+        <Sentence>{plan.stop.text}</Sentence>
       </Notice>
       {plan.stop.repairs.length > 0 && (
         <section>
@@ -157,7 +159,7 @@ export function Stop({ work, plan }: { work: Work; plan: PlanReply }) {
           <ul class="list">
             {plan.stop.repairs.slice(0, 5).map((repair) => (
               <li key={repair.kind + placeWords(work.chain, repair.target)}>
-                <English>{repair.text}</English>{' '}
+                <Sentence>{repair.text}</Sentence>{' '}
                 <span class="soft">
                   ({percentWords(repair.probability)}, {lengthOfTime(repair.minutes)})
                 </span>

@@ -1,0 +1,78 @@
+import { roles } from './places.ts';
+
+/** Which side of a device, before its name. */
+export const sideWords: Readonly<Record<string, string>> = { upstream: 'vor', downstream: 'hinter' };
+
+/** Words that stand in few templates, each in a few forms: the kind in the template, and its German by the English. */
+export const closedWords: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  devices: { devices: 'Geräte', device: 'Gerät' },
+  levels: { levels: 'Ebenen', level: 'Ebene' },
+  side: sideWords,
+  role: roles,
+  member: { dispatcher: 'Disposition', technician: 'Technik', support: 'Zweite Ebene', admin: 'Verwaltung' },
+  target: { link: 'einer Verbindung', device: 'einem Gerät', port: 'einer Buchse', chain: 'einer Kette' },
+  direction: { input: 'Eingang', output: 'Ausgang' },
+  verdict: { cleared: 'behoben', persists: 'besteht', inconclusive: 'sagt nichts' },
+  state: {
+    baseline: 'Ausgangslage',
+    reproduce: 'Nachstellen',
+    locateSide: 'Seite finden',
+    'substitute.ready': 'Tauschen',
+    'substitute.declared': 'Änderung angesagt',
+    'substitute.applied': 'Änderung eingebaut',
+    'substitute.judged': 'Änderung bewertet',
+    culpritFound: 'Ursache gefunden',
+    remedy: 'Abhilfe',
+    verify: 'Nachprüfen',
+    'escalated.waiting': 'Bei der zweiten Ebene',
+    'escalated.underReview': 'Bei der zweiten Ebene, in Arbeit',
+    'escalated.moreRequested': 'Bei der zweiten Ebene, mit Fragen an dich',
+    closed: 'Abgeschlossen',
+  },
+  status: { declared: 'angesagt', applied: 'eingebaut', judged: 'bewertet' },
+  priority: { low: 'niedrig', normal: 'normal', high: 'hoch', urgent: 'dringend' },
+  menu: { stayed: 'blieb', vanished: 'verschwand' },
+  remedy: { permanent: 'auf Dauer', workaround: 'Umweg', noFaultFound: 'kein Fehler gefunden' },
+  evidence: {
+    photo: 'Foto',
+    log: 'Protokoll',
+    edid: 'EDID',
+    settings: 'Einstellungen',
+    firmware: 'Firmware',
+    note: 'Notiz',
+    document: 'Dokument',
+  },
+  symptom: {
+    noPicture: 'kein Bild',
+    dropOuts: 'Aussetzer',
+    sparkles: 'Glitzern',
+    noHdrOrWrongColour: 'kein HDR oder falsche Farben',
+    wrongRateOrResolution: 'falsche Bildrate oder Auflösung',
+    contentProtectionMessage: 'Meldung zum Kopierschutz',
+    soundOnly: 'nur Ton',
+  },
+  changed: {
+    cable: 'ein Kabel',
+    device: 'ein Gerät',
+    firmware: 'Firmware',
+    setting: 'eine Einstellung',
+    move: 'umgestellt',
+    buildingWork: 'Bauarbeiten',
+    other: 'etwas anderes',
+    nothing: 'nichts',
+    notKnown: 'nicht bekannt',
+  },
+  thing: {
+    'a change': 'eine Änderung',
+    'a watch': 'eine Beobachtung',
+    'an occurrence': 'ein Vorkommen',
+    'an item of evidence': 'einen Beleg',
+    'a request': 'eine Frage',
+  },
+  lack: {
+    request: 'keine Frage',
+    occurrence: 'kein Vorkommen',
+    watch: 'keine Beobachtung',
+    log: 'kein Protokoll',
+  },
+};

@@ -1,0 +1,97 @@
+import type { Pair } from './template.ts';
+
+/** With and without what somebody added in words of their own. */
+const withText = (english: string, german: string): Pair[] => [
+  [english, german],
+  [`${english} {w:raw}`, `${german} {w}`],
+];
+
+/** What happened on a ticket: state-machines/describe-event.ts. What people wrote stays in their words. */
+export const logPairs: readonly Pair[] = [
+  ['Ticket opened.', 'Ticket eröffnet.'],
+  ['Taken from its technician.', 'Der Technik wieder genommen.'],
+  ['Assigned to a technician.', 'Der Technik zugewiesen.'],
+  ['Taken over.', 'Übernommen.'],
+  ['Ticket updated: priority {p:priority}, visit not set.', 'Ticket geändert: Vorrang {p}, kein Termin.'],
+  ['Ticket updated: priority {p:priority}, visit {v:raw}.', 'Ticket geändert: Vorrang {p}, Termin {v}.'],
+  ['Note: {t:raw}', 'Notiz: {t}'],
+  ['Symptom corrected: {s:symptom}.', 'Symptom berichtigt: {s}.'],
+  ...withText(
+    'Audit of chain version {v:num} looked at: {a:num} to fix, {b:num} that should be.',
+    'Prüfung der Kettenfassung {v} durchgesehen: {a} zu beheben, {b}, die es sein sollten.',
+  ),
+  ['As found: chain version {v:num}.', 'Wie vorgefunden: Kettenfassung {v}.'],
+  ['Watch started.', 'Beobachtung begonnen.'],
+  ['Watch started, {n:num} min planned.', 'Beobachtung begonnen, {n} min geplant.'],
+  ['Watch started, with the menu of {x:place} up.', 'Beobachtung begonnen, mit dem Menü von {x.dat}.'],
+  [
+    'Watch started, {n:num} min planned, with the menu of {x:place} up.',
+    'Beobachtung begonnen, {n} min geplant, mit dem Menü von {x.dat}.',
+  ],
+  ['Watch started by switching ({t:raw}).', 'Beobachtung mit Umschalten begonnen ({t}).'],
+  [
+    'Watch started by switching ({t:raw}), {n:num} min planned.',
+    'Beobachtung mit Umschalten begonnen ({t}), {n} min geplant.',
+  ],
+  ...withText('The fault came.', 'Der Fehler kam.'),
+  ...withText('The fault came, for {n:num} s.', 'Der Fehler kam, für {n} s.'),
+  ...withText('The fault came, the menu {m:menu}.', 'Der Fehler kam, das Menü {m}.'),
+  ...withText(
+    'The fault came, for {n:num} s, the menu {m:menu}.',
+    'Der Fehler kam, für {n} s, das Menü {m}.',
+  ),
+  ...withText(
+    'A log shows that the fault came at {t:moment}: confirmed.',
+    'Ein Protokoll zeigt, dass der Fehler um {t} kam: bestätigt.',
+  ),
+  ...withText(
+    'A log shows that the fault came at {t:moment}, the menu {m:menu}: confirmed.',
+    'Ein Protokoll zeigt, dass der Fehler um {t} kam, das Menü {m}: bestätigt.',
+  ),
+  ['One try without the fault.', 'Ein Versuch ohne den Fehler.'],
+  ['An occurrence was withdrawn: {r:raw}', 'Ein Vorkommen wurde zurückgenommen: {r}'],
+  ['Watch ended.', 'Beobachtung beendet.'],
+  ['The fault is reproduced.', 'Der Fehler ist nachgestellt.'],
+  ['Side concluded at {x:place}.', 'Seite festgelegt an {x.dat}.'],
+  [
+    'Side concluded at {x:place}: the fault lies {s:side} of it.',
+    'Seite festgelegt an {x.dat}: Der Fehler liegt {s} diesem Gerät.',
+  ],
+  ['The side at {x:place} was withdrawn: {r:raw}', 'Die Seite an {x.dat} wurde zurückgenommen: {r}'],
+  ['Substitution begins.', 'Das Tauschen beginnt.'],
+  ['Back to locating the side: {r:raw}', 'Zurück zum Finden der Seite: {r}'],
+  ['Change declared: {c:part}, {x:place}. Expected: {e:raw}', 'Änderung angesagt: {c}, {x}. Erwartet: {e}'],
+  ['The declared change was withdrawn: {r:raw}', 'Die angesagte Änderung wurde zurückgenommen: {r}'],
+  ['The change is in place.', 'Die Änderung ist eingebaut.'],
+  ['Retest judged by hand, {v:verdict}: {r:raw}', 'Nachtest selbst bewertet, {v}: {r}'],
+  ['Retest judged by the watch: {v:verdict}.', 'Nachtest nach der Beobachtung bewertet: {v}.'],
+  ['Retest judged by the watch.', 'Nachtest nach der Beobachtung bewertet.'],
+  ...withText('The change was put back.', 'Die Änderung wurde zurückgebaut.'),
+  ...withText('The change stays.', 'Die Änderung bleibt.'),
+  ['Culprit: {x:place}. {e:raw}', 'Ursache: {x}. {e}'],
+  ['The culprit was withdrawn: {r:raw}', 'Die Ursache wurde zurückgenommen: {r}'],
+  ['Remedy ({k:remedy}): {w:raw}', 'Abhilfe ({k}): {w}'],
+  ['The remedy was withdrawn: {r:raw}', 'Die Abhilfe wurde zurückgenommen: {r}'],
+  [
+    'The remedy is done. As left: chain version {v:num}.',
+    'Die Abhilfe ist getan. Wie verlassen: Kettenfassung {v}.',
+  ],
+  ['The fault came back: {r:raw}', 'Der Fehler kam wieder: {r}'],
+  ...withText('Closed.', 'Abgeschlossen.'),
+  [
+    'Closed with less than the full watch: {r:raw}',
+    'Abgeschlossen mit weniger als der vollen Beobachtung: {r}',
+  ],
+  ['Reopened: {r:raw}', 'Wieder geöffnet: {r}'],
+  ['To second line: {q:raw}', 'An die zweite Ebene: {q}'],
+  ['Answer to second line: {t:raw}', 'Antwort an die zweite Ebene: {t}'],
+  ...withText('To second line again.', 'Noch einmal an die zweite Ebene.'),
+  ['Taken back from second line: {r:raw}', 'Von der zweiten Ebene zurückgeholt: {r}'],
+  ['Second line took the case.', 'Die zweite Ebene hat den Fall übernommen.'],
+  ['Second line directs a step: {t:raw}', 'Die zweite Ebene weist einen Schritt an: {t}'],
+  ['Second line accepts the case. Finding: {f:raw}', 'Die zweite Ebene nimmt den Fall an. Befund: {f}'],
+  ['Second line hands the case back: {r:raw}', 'Die zweite Ebene gibt den Fall zurück: {r}'],
+  ['Evidence added: {k:evidence}.', 'Beleg hinzugefügt: {k}.'],
+  ['Evidence withdrawn: {r:raw}', 'Beleg zurückgezogen: {r}'],
+  ['What changed: {a:answers}.', 'Was sich änderte: {a}.'],
+];

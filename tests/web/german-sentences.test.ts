@@ -1,0 +1,128 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { germanSentence } from '../../src/web/words/german/index.ts';
+import { labelPairs } from '../../src/web/words/german/labels.ts';
+import { refusalPairs } from '../../src/web/words/german/refusals.ts';
+import { benchChains } from '../bench/isolation-chains.ts';
+import { saidOfChains, saidOnTheWay } from './said-by-shared-code.ts';
+import { saidInRefusal, saidInTimelines, saidOfTickets } from './said-of-tickets.ts';
+import { saidPieceByPiece } from './said-piece-by-piece.ts';
+
+/** Those that have no German. */
+const lacking = (texts: Iterable<string>): string[] =>
+  [...texts].filter((text) => germanSentence(text) === null);
+
+/** Words that no German sentence holds, outside what it quotes. */
+const englishOnly =
+  /\b(?:the|of|from|to|and|or|is|are|isn’t|isn't|it|its|with|without|cable|port|display|when|while|that|this|not|no|nothing|nobody|before|after|fault|watch|seen|takes|needs|at|by|for)\b/i;
+/** A quote that runs on over what it should hold apart. */
+const torn = /„[^“]*['‘][^“]*“/;
+/** What people write into the tickets of the tests, which stays in their words. */
+const written =
+  /Switch the source|The drop-outs stay away|The cable drops out at the full rate|A certified cable in its place/g;
+const unquoted = (german: string): string => german.replaceAll(/„[^“]*“/g, '„“').replaceAll(written, '');
+
+/** Those whose German is the English itself, or holds words of it. */
+const halfEnglish = (texts: Iterable<string>): string[] =>
+  [...texts].flatMap((text) => {
+    const german = germanSentence(text);
+    if (german === null) return [];
+    if (german !== text && !englishOnly.test(unquoted(german)) && !torn.test(german)) return [];
+    return sameInBoth.has(text) ? [] : [`${text} → ${german}`];
+  });
+/** Technical words, and places whose names are all there is to them. */
+const sameInBoth = new Set(['Firmware']);
+
+function everyWordHasGerman(texts: ReadonlySet<string>, atLeast: number): void {
+  expect(texts.size).toBeGreaterThan(atLeast);
+  expect(lacking(texts).slice(0, 20)).toEqual([]);
+  expect(halfEnglish(texts).slice(0, 20)).toEqual([]);
+}
+
+describe('what shared code says has German', () => {
+  it('of chains: audit, link budget, content protection, 5 V line', () => {
+    everyWordHasGerman(saidOfChains(), 800);
+  });
+
+  it('of cases that follow their plan to its end', () => {
+    const texts = new Set<string>();
+    for (const [size, make] of Object.entries(benchChains)) {
+      const chain = make();
+      // The large house is slow to plan for, and says the same of more places.
+      const [seeds, steps] = Number(size) > 12 ? [6, 2] : [20, 3];
+      for (let seed = 1; seed <= seeds; seed += 1)
+        for (const text of saidOnTheWay(chain, seed, steps)) texts.add(text);
+    }
+    everyWordHasGerman(texts, 600);
+  });
+
+  it('of tickets at every stage, and what second line would miss of them', () => {
+    everyWordHasGerman(saidOfTickets(), 150);
+  });
+
+  it('of what happened', () => {
+    everyWordHasGerman(saidInTimelines(), 20);
+  });
+
+  it('of steps that are refused', () => {
+    everyWordHasGerman(saidInRefusal(60, 60), 40);
+  });
+
+  it('piece by piece: each test, fact, failure mode, repair, retest and refusal of a test', () => {
+    everyWordHasGerman(saidPieceByPiece(), 200);
+  });
+});
+
+describe('the table', () => {
+  it('holds no refusal, and no name of a step, that the machine no longer says', () => {
+    const folder = new URL('../../state-machines/triage/', import.meta.url);
+    const said = readdirSync(folder)
+      .map((file) => readFileSync(new URL(file, folder), 'utf8'))
+      .join();
+    const parts = [...refusalPairs, ...labelPairs].flatMap(([english]) =>
+      english.split(/\{\w+:\w+\}|‘|’ at/),
+    );
+    const fixed = parts.map((part) => part.trim().replace(/\.$/, '')).filter((part) => part.length > 3);
+    expect(fixed.length).toBeGreaterThan(100);
+    expect(fixed.filter((part) => !said.includes(part))).toEqual([]);
+  });
+});
+
+describe('a sentence in German', () => {
+  it.each([
+    [
+      "The cable from Disc player 'HDMI OUT' to Switch 'IN 3' isn't fully seated at Disc player and Switch.",
+      'Das Kabel von Disc player „HDMI OUT“ zu Switch „IN 3“ steckt nicht ganz an Disc player und Switch.',
+    ],
+    [
+      "Put up the menu of processor 'Cinema processor' and watch whether it stays when the fault comes (about 8.5 min). If it stays, the likeliest is port 'IN 3' of switch 'Switch' (94 %); if it vanishes, something that is not in the model (less than 0.1 %).",
+      'Ruf das Menü von Prozessor „Cinema processor“ auf und sieh, ob es bleibt, wenn der Fehler kommt (etwa 8,5 min). Bleibt es, ist am wahrscheinlichsten Buchse „IN 3“ an Umschalter „Switch“ (94 %); verschwindet es, etwas, das nicht im Modell steht (weniger als 0,1 %).',
+    ],
+    [
+      "Audit: Port 'HDMI 2' (b) of display 'TV' (two) passes 10.2 Gbit/s at most; 'A', 'B' and 'C' of the same device pass more.",
+      'Prüfung: Buchse „HDMI 2“ (b) an Anzeige „TV“ (two) lässt höchstens 10,2 Gbit/s durch; „A“, „B“ und „C“ am selben Gerät lassen mehr durch.',
+    ],
+    [
+      "‘Replace the cable’, the twisted-pair extender from A 'O' to B 'I' is in place. Watch: 29 min without the fault to call it cleared.",
+      '„Kabel ersetzen“, die Verlängerung über verdrillte Paare von A „O“ zu B „I“, ist eingebaut. Beobachte: 29 min ohne den Fehler, um es behoben zu nennen.',
+    ],
+    [
+      'Seen once: the fault is reproduced. Go on and find the side.',
+      'Einmal gesehen: Der Fehler ist nachgestellt. Mach weiter und finde die Seite.',
+    ],
+    [
+      "Receiver 'R' feeds display 'Left and right', display 'Two' and display 'Side panel' in parallel.",
+      'Receiver „R“ speist parallel Anzeige „Left and right“, Anzeige „Two“ und Anzeige „Side panel“.',
+    ],
+    ["Replace splitter 'Dr. Lee’s, old. No. 2'", 'Ersetz Verteiler „Dr. Lee’s, old. No. 2“'],
+  ])('%s', (english, german) => {
+    expect(germanSentence(english)).toBe(german);
+  });
+
+  it.each(['', 'What a technician wrote.', 'Replace the cable and pray.', "Replace the cable from 'A'"])(
+    'is not made up where none is known: %s',
+    (text) => {
+      expect(germanSentence(text)).toBeNull();
+    },
+  );
+});
