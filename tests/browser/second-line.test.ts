@@ -200,7 +200,7 @@ describe("second line's screens", () => {
     await keepScreenshot(page, 'case-accepted');
     await page.goto('/app/queue');
     await page.getByText(/^No case is waiting|^1 case$/).waitFor();
-    expect(await page.getByRole('link', { name: /Corrowin/ }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('link', { name: /Corrowin/ }).count()).toBe(0);
   });
 
   it('downloads a packet, finds it unchanged, and finds the one byte that was changed', async () => {

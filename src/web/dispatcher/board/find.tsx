@@ -31,7 +31,9 @@ export function FindScreen() {
     const timer = setTimeout(() => {
       setAsked(typed.trim());
       const all = state === 'all' ? '&all=1' : '';
-      route(`/app/find?q=${encodeURIComponent(typed.trim())}${all}`, true);
+      // whoever has tapped a result meanwhile is on their way there, and not to be brought back
+      if (location.pathname === '/app/find')
+        route(`/app/find?q=${encodeURIComponent(typed.trim())}${all}`, true);
     }, pauseMs);
     return () => clearTimeout(timer);
   }, [typed, state]);
