@@ -32,7 +32,7 @@ import { changeCatalogue } from '../triage/change-catalogue.ts';
 import { whyNoProof } from '../triage/culprit-rules.ts';
 import { stateName, type TriageSnapshot } from '../triage/decide.ts';
 import { changeInPlace, changesOfRound, openChange, standingSides } from '../triage/record.ts';
-import { menuDevicesLeft, whyNoMenuDevice } from '../triage/segment.ts';
+import { menuDevicesLeft } from '../triage/segment.ts';
 import { baselineOf, caseOf } from './case-of.ts';
 import type { Known } from './known.ts';
 import { type Beginning, plannedView } from './planned-view.ts';
@@ -155,8 +155,7 @@ function inputOf({ record, facts, here, table }: Asked, changes: readonly Change
 }
 
 /** Before a side is known, only a watch with a menu up may come next: the machine proves the side first. */
-const menusOf = ({ chain }: Known): string[] =>
-  chain.devices.flatMap(({ id }) => (whyNoMenuDevice(chain, id) === null ? [menuKey(id)] : []));
+const menusOf = ({ chain }: Known): string[] => menuDevicesLeft(chain, []).map(menuKey);
 
 type Tests = { next: PlannedTestView | null; others: PlannedTestView[]; sentence: string | null };
 const noTests: Tests = { next: null, others: [], sentence: null };
@@ -250,14 +249,12 @@ function sideStep({ record, known: { chain }, standing }: Asked, plan: Plan): Re
     );
     return Math.abs(stays.reduce((sum, chance) => sum + chance, 0) - 0.5);
   };
-  const [menu] = chain.devices
-    .filter(({ id }) => whyNoMenuDevice(chain, id) === null)
-    .toSorted((a, b) => unevenness(a.id) - unevenness(b.id));
-  if (menu === undefined) {
+  const [menuId] = menuDevicesLeft(chain, []).toSorted((a, b) => unevenness(a) - unevenness(b));
+  if (menuId === undefined) {
     const sentence = `${saidOf(plan)}Nothing in this chain draws a menu of its own, so no side can be proven here: hand the case to second line with the record.`;
     return { sentence, commands: ['escalate'], watchMin: null };
   }
-  const name = placeName(chain, { kind: 'device', deviceId: menu.id });
+  const name = placeName(chain, { kind: 'device', deviceId: menuId });
   const sentence = `${saidOf(plan)}Prove the side before anything is changed: put up the menu of ${name} and wait for the fault.`;
   return { sentence, commands: ['startWatch'], watchMin: null };
 }
