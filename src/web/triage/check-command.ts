@@ -1,7 +1,7 @@
 import './no-eval.ts';
 import { type TicketCommand, ticketCommand } from '../../../shared/contract/commands.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
-import { problemKinds } from '../../../shared/contract/problem-kinds.ts';
+import { problemOf } from './project.ts';
 
 /**
  * Whether a step is one that the API takes at all, by the contract's own schema: a number out of range or a text that
@@ -10,14 +10,13 @@ import { problemKinds } from '../../../shared/contract/problem-kinds.ts';
 export function misfit(command: TicketCommand): Problem | null {
   const parsed = ticketCommand.safeParse(command);
   if (parsed.success) return null;
-  return {
-    ...problemKinds['invalid-input'],
-    type: '/problems/invalid-input',
+  return problemOf({
+    type: 'invalid-input',
     detail: 'Some fields do not fit. Each is listed under errors.',
     errors: parsed.error.issues.map(({ path, code, message }) => ({
       pointer: path.map((part) => `/${String(part)}`).join(''),
       code,
       text: message,
     })),
-  };
+  });
 }

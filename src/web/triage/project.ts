@@ -95,7 +95,8 @@ const shown = (ticket: Ticket, snapshot: TriageSnapshot, role: MemberRole, now: 
   missing: completeness(snapshot.context),
 });
 
-function problemOf({
+/** What the API answers with, for a refusal of that kind. */
+export function problemOf({
   type,
   detail,
   ...facts
