@@ -4,8 +4,7 @@ import { SelectField, TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
-import { cautionWords, instructionWords } from '../words/change-words.ts';
-import { said } from '../words/sentence.tsx';
+import { inWords, said } from '../words/sentence.tsx';
 import { lengthOfTime } from '../words/times.ts';
 import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
@@ -54,14 +53,14 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
       />
       {chosen !== undefined && (
         <Notice tone={chosen.caution.length > 0 ? 'caution' : 'plain'}>
-          <span>{instructionWords(chosen.kind, chosen.instructions)}</span>
+          <span>{inWords(chosen.instructions)}</span>
           <span>
             {t.takes(lengthOfTime(chosen.setupMin), lengthOfTime(chosen.restoreMin))}
             {chosen.needs.length > 0 &&
               ` ${t.needsKit(chosen.needs.map((need) => said(need).text).join(', '))}`}
           </span>
           {chosen.caution.map((text) => (
-            <span key={text}>{cautionWords(text)}</span>
+            <span key={text}>{inWords(text)}</span>
           ))}
         </Notice>
       )}

@@ -5,6 +5,7 @@ import { readFile } from '../api/client.ts';
 import { Button } from '../parts/button.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { Badge } from '../parts/notice.tsx';
+import { terms } from '../words/terms.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -67,7 +68,7 @@ export function EvidenceList({ facts, items }: { facts: CaseFacts; items: readon
 function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: EvidenceItem }) {
   const t = caseWords();
   const [isOpen, setOpen] = useState(false);
-  const kind = values().evidence[item.kind];
+  const kind = terms().evidence[item.kind];
   const shows = item.tie.shows === null ? '' : values().shows[item.tie.shows];
   const phase = item.reading?.kind === 'settings' ? t.phases[item.reading.phase] : '';
   const what = [kind, shows, phase].filter(Boolean).join(', ');

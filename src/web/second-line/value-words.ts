@@ -18,7 +18,6 @@ type ValueWords = {
   contents: Record<Intake['content'], string>;
   moments: Record<Intake['moment'], string>;
   severities: Record<Finding['severity'], string>;
-  evidence: Record<EvidenceItem['kind'], string>;
   shows: Record<NonNullable<EvidenceItem['tie']['shows']>, string>;
   outcomes: Record<NonNullable<Escalation['outcome']>['kind'], string>;
   fits: Record<LinkVerdict, string>;
@@ -76,15 +75,6 @@ const en: ValueWords = {
     notKnown: 'not known',
   },
   severities: { mustFix: 'must be fixed', shouldFix: 'should be fixed', note: 'note' },
-  evidence: {
-    photo: 'Photo',
-    log: 'Log',
-    edid: 'EDID',
-    settings: 'Settings',
-    firmware: 'Firmware',
-    note: 'Note',
-    document: 'Document',
-  },
   shows: {
     sourceEnd: 'source end',
     sinkEnd: 'sink end',
@@ -154,15 +144,6 @@ const de: ValueWords = {
     notKnown: 'nicht bekannt',
   },
   severities: { mustFix: 'muss behoben werden', shouldFix: 'sollte behoben werden', note: 'Hinweis' },
-  evidence: {
-    photo: 'Foto',
-    log: 'Protokoll',
-    edid: 'EDID',
-    settings: 'Einstellungen',
-    firmware: 'Firmware',
-    note: 'Notiz',
-    document: 'Dokument',
-  },
   shows: {
     sourceEnd: 'Quellenende',
     sinkEnd: 'Senkenende',

@@ -1,7 +1,8 @@
+import { kitText } from '../../../shared/isolation/kit.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { useDocument } from '../store/documents.ts';
-import { kitItemWords } from '../words/kit-words.ts';
+import { inWords } from '../words/sentence.tsx';
 import { kitKey, useKit } from './kit.ts';
 import { technicianWords } from './words.ts';
 
@@ -30,7 +31,7 @@ export function KitList({ ticketId }: { ticketId: string }) {
                 onChange={({ currentTarget }) => void kit.tick(item, currentTarget.checked)}
               />
               <span class="ticks-words">
-                <span>{kitItemWords(item)}</span>
+                <span>{inWords(kitText(item))}</span>
                 {probability !== null && (
                   <span class="soft">{t.chance(Math.max(1, Math.round(probability * 100)))}</span>
                 )}

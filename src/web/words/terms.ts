@@ -1,5 +1,6 @@
 import type { DeviceRole } from '../../../shared/contract/chain.ts';
 import type { TicketCommandType } from '../../../shared/contract/commands.ts';
+import type { EvidenceKind } from '../../../shared/contract/evidence.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { Site } from '../../../shared/contract/site.ts';
 import type { TicketSummary } from '../../../shared/contract/ticket.ts';
@@ -14,6 +15,7 @@ type Terms = {
   hazards: Record<Site['hazards'][number]['kind'], string>;
   devices: Record<DeviceRole, string>;
   items: Record<CompletenessItem, string>;
+  evidence: Record<EvidenceKind, string>;
   changed: Record<WhatChanged['kind'], string>;
   commands: Record<TicketCommandType, string>;
   /** What is on a ticket's log beside its commands. */
@@ -75,6 +77,15 @@ const en: Terms = {
     linkPhotos: 'Photos of cables',
     edid: 'EDID readings',
     logs: 'Logs',
+  },
+  evidence: {
+    photo: 'Photo',
+    log: 'Log',
+    edid: 'EDID',
+    settings: 'Settings',
+    firmware: 'Firmware',
+    note: 'Note',
+    document: 'Document',
   },
   changed: {
     cable: 'A cable',
@@ -192,6 +203,15 @@ const de: Terms = {
     edid: 'EDID-Lesungen',
     logs: 'Protokolle',
   },
+  evidence: {
+    photo: 'Foto',
+    log: 'Protokoll',
+    edid: 'EDID',
+    settings: 'Einstellungen',
+    firmware: 'Firmware',
+    note: 'Notiz',
+    document: 'Dokument',
+  },
   changed: {
     cable: 'Ein Kabel',
     device: 'Ein Gerät',
@@ -254,6 +274,8 @@ const de: Terms = {
   },
 };
 export const terms = wordsOf({ en, de });
+/** For what puts English texts into German, whatever language the screens are in. */
+export const germanTerms = de;
 
 /** The name of a state, also of one that this version does not know. */
 export const stateWord = (state: string): string =>

@@ -1,5 +1,4 @@
 import { useState } from 'preact/hooks';
-import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { PhonePlanReply } from '../../../../shared/contract/plan.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
@@ -11,7 +10,7 @@ import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
-import { kitItemWords } from '../../words/kit-words.ts';
+import { Sentence } from '../../words/sentence.tsx';
 import { Ticks } from '../chips.tsx';
 import { DeskScreen } from '../desk-screen.tsx';
 import { AssignForm } from '../ticket/assign-form.tsx';
@@ -19,8 +18,6 @@ import { updateOf } from '../ticket/ticket-update.ts';
 import { deskWords } from '../words.ts';
 import { afterWords } from './after-words.ts';
 import { PhoneStep, percent } from './phone-step.tsx';
-import { suspectSaid } from './plan-words.ts';
-import { SaidText } from './said.tsx';
 
 /** The ticket is open and the client still there: what they can try, whether to drive, with what, and who. */
 export function AfterCallScreen({ ticketId = '' }: { ticketId?: string }) {
@@ -79,17 +76,11 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
         <h2>{t.tryNow}</h2>
         <Notice tone="caution">{t.never}</Notice>
         <DocumentView document={plan}>
-          {({ next, others, suspects }) => (
+          {({ next, others }) => (
             <>
               {next === null && <p>{t.nothing}</p>}
               {next !== null && (
-                <PhoneStep
-                  test={next}
-                  suspects={suspects}
-                  chain={chain}
-                  isBusy={sending.isBusy}
-                  onTold={(line) => void tell(line)}
-                />
+                <PhoneStep test={next} isBusy={sending.isBusy} onTold={(line) => void tell(line)} />
               )}
               {others.length > 0 && (
                 <details class="more">
@@ -101,8 +92,6 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
                       <PhoneStep
                         key={test.id}
                         test={test}
-                        suspects={suspects}
-                        chain={chain}
                         isBusy={sending.isBusy}
                         onTold={(line) => void tell(line)}
                       />
@@ -143,7 +132,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
         <Card title={t.who}>
           <AssignForm ticketId={ticket.id} />
         </Card>
-        <DocumentView document={plan}>{(body) => <Visit plan={body} chain={chain} />}</DocumentView>
+        <DocumentView document={plan}>{(body) => <Visit plan={body} />}</DocumentView>
       </div>
     </div>
   );
@@ -152,13 +141,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
 /** From this chance on somebody drives, and below that one hardly anybody does; both assumed. */
 const [likely, unlikely] = [0.8, 0.3];
 
-function Visit({
-  plan: { visitChance, van, suspects },
-  chain,
-}: {
-  plan: PhonePlanReply;
-  chain: Chain | null;
-}) {
+function Visit({ plan: { visitChance, van, suspects } }: { plan: PhonePlanReply }) {
   const t = afterWords();
   return (
     <>
@@ -170,18 +153,11 @@ function Visit({
       </Card>
       <Card title={t.pack}>
         {van.length === 0 ? <p>{t.packNothing}</p> : <p class="soft">{t.packHint}</p>}
-        <Shares
-          shares={van.map(({ item, probability }) => ({
-            said: { text: kitItemWords(item) },
-            share: probability,
-          }))}
-        />
+        <Shares shares={van.map(({ text, probability }) => ({ text, share: probability }))} />
       </Card>
       <Card title={t.thinks}>
         <Shares
-          shares={suspects
-            .slice(0, 5)
-            .map((suspect) => ({ said: suspectSaid(suspect, chain), share: suspect.probability }))}
+          shares={suspects.slice(0, 5).map(({ name, probability }) => ({ text: name, share: probability }))}
         />
       </Card>
     </>
@@ -189,12 +165,12 @@ function Visit({
 }
 
 /** Things with their chance, as length and as number. */
-function Shares({ shares }: { shares: readonly { said: { text: string; lang?: 'en' }; share: number }[] }) {
+function Shares({ shares }: { shares: readonly { text: string; share: number }[] }) {
   return (
     <ul class="shares">
-      {shares.map(({ said, share }) => (
-        <li key={said.text}>
-          <SaidText said={said} />
+      {shares.map(({ text, share }) => (
+        <li key={text}>
+          <Sentence>{text}</Sentence>
           <span class="share-bar" aria-hidden="true">
             <span style={{ width: `${share * 100}%` }} />
           </span>

@@ -8,7 +8,6 @@ import { TextField } from '../../parts/field.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
-import { language } from '../../words/language.ts';
 import { Sentence, said } from '../../words/sentence.tsx';
 import { commandWord, stateWord, terms } from '../../words/terms.ts';
 import { dayAndTime } from '../../words/times.ts';
@@ -247,17 +246,14 @@ function Timeline({ ticketId, zone }: { ticketId: string; zone: string }) {
   return (
     <Card title={t.timeline}>
       <ol class="timeline">
-        {timeline
-          .toReversed()
-          .map(({ at, actorName, text }) => ({ at, actorName, key: at + text, words: said(text) }))
-          .map(({ at, actorName, key, words }) => (
-            <li key={key}>
-              <span class="soft">
-                {dayAndTime(at, zone)} · {actorName}
-              </span>
-              <span lang={words.lang ?? language.value}>{words.text}</span>
-            </li>
-          ))}
+        {timeline.toReversed().map(({ at, actorName, text }) => (
+          <li key={at + text}>
+            <span class="soft">
+              {dayAndTime(at, zone)} · {actorName}
+            </span>
+            <Sentence>{text}</Sentence>
+          </li>
+        ))}
       </ol>
     </Card>
   );

@@ -7,8 +7,8 @@ import { usable } from '../../../../state-machines/triage/retest.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
-import { afterwardsWords, changeWords, instructionWords } from '../../words/change-words.ts';
-import { Sentence } from '../../words/sentence.tsx';
+import { changeWords } from '../../words/change-words.ts';
+import { inWords, Sentence } from '../../words/sentence.tsx';
 import { percentWords, placeWords } from './place-words.ts';
 import { Cautions, PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
@@ -74,7 +74,7 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
       }
     >
       <Cautions texts={cautions.map((caution) => cautionTexts[caution])} />
-      <p class="to-do">{instructionWords(change.kind, instructions)}</p>
+      <p class="to-do">{inWords(instructions)}</p>
       <Expected change={change} />
       {isWithdrawing && (
         <ReasonDialog
@@ -275,7 +275,7 @@ function JudgedQuestion({ work, change }: { work: Work; change: ChangeRecord }) 
       }
     >
       {change.judgement?.attributable === false && <Notice tone="caution">{t.notAttributable}</Notice>}
-      <p class="to-do">{afterwardsWords(change.kind, changeCatalogue[change.kind].afterwards)}</p>
+      <p class="to-do">{inWords(changeCatalogue[change.kind].afterwards)}</p>
       {(change.judgement?.reasons ?? []).map((text) => (
         <p key={text}>
           <Sentence>{text}</Sentence>

@@ -14,7 +14,7 @@ import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
-import { changeWords, instructionWords } from '../../words/change-words.ts';
+import { changeWords } from '../../words/change-words.ts';
 import { inWords } from '../../words/sentence.tsx';
 import { placeOf, triageAddress } from './addresses.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
@@ -145,7 +145,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
     >
       {refusal !== null && work.refusal === null && <Refusal problem={refusal} />}
       <Cautions texts={change.caution} />
-      <p class="to-do">{instructionWords(change.kind, change.instructions)}</p>
+      <p class="to-do">{inWords(change.instructions)}</p>
       {change.needs.length > 0 && (
         <Notice>
           <strong>{triageWords().needs}</strong>

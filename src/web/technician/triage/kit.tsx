@@ -6,7 +6,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { changeWords } from '../../words/change-words.ts';
-import { kitItemWords } from '../../words/kit-words.ts';
+import { inWords } from '../../words/sentence.tsx';
 import { useKit } from '../kit.ts';
 import { triageAddress } from './addresses.ts';
 import { changeHere, useHere } from './here.ts';
@@ -59,7 +59,7 @@ function Kit({ work }: { work: Work }) {
                 checked={kit.has(item)}
                 onChange={({ currentTarget }) => void kit.tick(item, currentTarget.checked)}
               />
-              {kitItemWords(item)}
+              {inWords(kitText(item))}
             </label>
           ))}
         </fieldset>

@@ -3,8 +3,7 @@ import type { PlannedTestView, PlanReply } from '../../../../shared/contract/pla
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
-import { afterwardsWords, cautionWords, instructionWords } from '../../words/change-words.ts';
-import { Sentence } from '../../words/sentence.tsx';
+import { inWords, Sentence } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
 import { percentWords, suspectWords } from './place-words.ts';
 import { triageWords } from './words.ts';
@@ -61,7 +60,7 @@ export function Cautions({ texts }: { texts: readonly string[] }) {
       <strong>{t.caution}</strong>
       <ul>
         {texts.map((text) => (
-          <li key={text}>{cautionWords(text)}</li>
+          <li key={text}>{inWords(text)}</li>
         ))}
       </ul>
     </Notice>
@@ -118,7 +117,7 @@ export function TestFacts({ test, plan, work }: { test: PlannedTestView; plan: P
   return (
     <>
       <Cautions texts={test.caution} />
-      <p class="to-do">{instructionWords(test.kind, test.instructions)}</p>
+      <p class="to-do">{inWords(test.instructions)}</p>
       {(needs.length > 0 || test.people > 1) && (
         <section>
           <h2>{t.needs}</h2>
@@ -140,7 +139,7 @@ export function TestFacts({ test, plan, work }: { test: PlannedTestView; plan: P
         </p>
       </section>
       <Expectation test={test} plan={plan} work={work} />
-      <p class="soft">{afterwardsWords(test.kind, test.afterwards)}</p>
+      <p class="soft">{inWords(test.afterwards)}</p>
     </>
   );
 }
