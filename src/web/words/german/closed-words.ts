@@ -1,4 +1,4 @@
-import { germanTerms } from '../terms.ts';
+import { germanTerms } from '../terms-de.ts';
 import { roles } from './places.ts';
 
 /** Which side of a device, before its name. */

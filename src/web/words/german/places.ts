@@ -1,4 +1,4 @@
-import { germanTerms } from '../terms.ts';
+import { germanTerms } from '../terms-de.ts';
 
 // What shared code calls a place (shared/chain/place.ts), in German. Names and labels stay as they are, in German quotes.
 
