@@ -1,9 +1,5 @@
-export { describeEvent } from './describe-event.ts';
-export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './planning/known.ts';
-export { type PlanRequest, planByPhone, planTicket } from './planning/ticket-plan.ts';
-export type { ApplicableChange } from './triage/applicable-changes.ts';
-export { changeCatalogue, changeLabel } from './triage/change-catalogue.ts';
-export { judgementSoFar } from './triage/change-rules.ts';
+export type { ApplicableChange } from './triage/changes/applicable.ts';
+export { changeCatalogue, changeLabel } from './triage/changes/catalogue.ts';
 export { completeness } from './triage/completeness.ts';
 export {
   allowedCommands,
@@ -15,11 +11,15 @@ export {
   stateName,
   type TriageSnapshot,
 } from './triage/decide.ts';
+export { describeEvent } from './triage/describe-event.ts';
 export type { Actor, AuditFacts, EventOf, TriageEvent, TriageEventType } from './triage/events.ts';
+export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
+export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './triage/plan/known.ts';
+export { type PlanRequest, planByPhone, planTicket } from './triage/plan/ticket-plan.ts';
 export { openChange, runningWatch } from './triage/record.ts';
-export type { Refusal, RefusalType } from './triage/refusal.ts';
 export { baselineFor, watchRecordOf } from './triage/retest.ts';
-export { commandRoles } from './triage/roles.ts';
+export { judgementSoFar } from './triage/rules/changes.ts';
+export type { Refusal, RefusalType } from './triage/rules/refusal.ts';
+export { commandRoles } from './triage/rules/roles.ts';
 export { type Segment, segmentOf } from './triage/segment.ts';
-export { MACHINE_VERSION, triageMachine } from './triage.ts';

@@ -66,7 +66,7 @@ export const evidenceItem = evidenceRef.extend({
 });
 export type EvidenceItem = z.infer<typeof evidenceItem>;
 
-/** What is known of the clock that stamped a log; every part may be left out. See shared/isolation/logs/clock.ts. */
+/** What is known of the clock that stamped a log; every part may be left out. See shared/logs/clock.ts. */
 export const logClock = z.object({
   /** Zone of stamps that name none: an IANA name, `UTC`, or an offset such as `+01:00`. */
   zone: z.string().min(1).max(60).optional(),

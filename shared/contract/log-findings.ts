@@ -79,7 +79,7 @@ export const logFinding = z.object({
 });
 export type LogFinding = z.infer<typeof logFinding>;
 
-/** A row that teaches the log reader an organisation's own words, see shared/isolation/logs/recognition-table.ts. */
+/** A row that teaches the log reader an organisation's own words, see shared/logs/recognition-table.ts. */
 export const recognitionRow = z.object({
   kind: z.string().regex(/^[a-z][A-Za-z]{1,39}$/, 'letters, beginning with a small one, 40 at most'),
   all: z.array(z.array(line).min(1).max(200)).min(1).max(10),

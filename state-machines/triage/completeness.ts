@@ -9,8 +9,8 @@ import type {
   TriageRecord,
 } from '../../shared/contract/triage.ts';
 import { baselineWatches, changesOfRound, occurrencesIn, standingEvidence, standingSides } from './record.ts';
+import { sidesHold } from './rules/sides.ts';
 import { segmentOf } from './segment.ts';
-import { sidesHold } from './side-rules.ts';
 
 const missing = (item: CompletenessItem, text: string, place: Place | null = null): MissingItem => ({
   item,

@@ -3,17 +3,17 @@ import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { AllowedCommand } from '../../shared/contract/problem.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
-import { MACHINE_VERSION, triageMachine } from '../triage.ts';
-import { type ApplicableChange, applicableChangesOf } from './applicable-changes.ts';
+import { type ApplicableChange, applicableChangesOf } from './changes/applicable.ts';
 import type { TriageEvent, TriageEventType } from './events.ts';
+import { MACHINE_VERSION, triageMachine } from './machine.ts';
 import type { Opening } from './opening.ts';
 import { changeInPlace, openChange } from './record.ts';
-import { because, type Cause, type Refusal } from './refusal.ts';
-import { whyTooLate } from './remedy-rules.ts';
-import { commandRoles } from './roles.ts';
-import { causeOf, chainAsItWas, noChangeOpen, noWatchRuns, type Rule, roleRefusal } from './rule.ts';
-import { isRuleName, rules } from './rules.ts';
-import { watchRuns } from './watch-rules.ts';
+import { isRuleName, rules } from './rules/index.ts';
+import { because, type Cause, type Refusal } from './rules/refusal.ts';
+import { whyTooLate } from './rules/remedy.ts';
+import { commandRoles } from './rules/roles.ts';
+import { causeOf, chainAsItWas, noChangeOpen, noWatchRuns, type Rule, roleRefusal } from './rules/rule.ts';
+import { watchRuns } from './rules/watches.ts';
 
 /** A ticket's triage at rest: plain JSON, to be stored, sent and taken up again. */
 export type TriageSnapshot = {

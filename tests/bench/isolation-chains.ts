@@ -1,6 +1,6 @@
 import type { Chain, Place } from '../../shared/contract/chain.ts';
 import type { ChangeOption } from '../../shared/isolation/candidates.ts';
-import { changeCatalogue } from '../../state-machines/triage/change-catalogue.ts';
+import { changeCatalogue } from '../../state-machines/triage/changes/catalogue.ts';
 import {
   cable,
   chainOf,

@@ -1,5 +1,5 @@
 import { createReadStream } from 'node:fs';
-import { compileClock, readLog } from '../../shared/isolation/logs/index.ts';
+import { compileClock, readLog } from '../../shared/logs/index.ts';
 
 /** Reads one log file in a process of its own, so that its memory is its own too, and prints what it took as JSON. */
 const [, , path] = process.argv;

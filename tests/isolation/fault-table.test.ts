@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { auditRules } from '../../shared/chain/audit.ts';
+import { auditRules } from '../../shared/audit/chain-audit.ts';
 import { symptomKinds } from '../../shared/contract/triage.ts';
 import { failureModes } from '../../shared/isolation/failure-modes.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';

@@ -9,8 +9,8 @@ import {
   type LogReading,
   precursors,
   readStamp,
-} from '../../shared/isolation/logs/index.ts';
-import { seededRandom, xoshiro128 } from '../../shared/isolation/logs/seeded-random.ts';
+} from '../../shared/logs/index.ts';
+import { seededRandom, xoshiro128 } from '../../shared/logs/seeded-random.ts';
 
 const utcOf = (line: string): string | null => {
   const stamp = readStamp(line);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { TicketCommand } from '../../shared/contract/commands.ts';
-import { misfit } from '../../src/web/triage/check-command.ts';
+import { misfit } from '../../src/web/projection/check-command.ts';
 
 describe('a step before it is kept on the phone', () => {
   it('fits where the API takes it', () => {

@@ -2,8 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ticketCommand } from '../../shared/contract/commands.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
+import { type Known, project, snapshotOf, wouldRefuse } from '../../src/web/projection/project.ts';
 import type { OutboxEntry } from '../../src/web/store/outbox-entry.ts';
-import { type Known, project, snapshotOf, wouldRefuse } from '../../src/web/triage/project.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { bodyOf, type Command, openTestTicket, send, temporaryCable } from '../support/tickets.ts';
 

@@ -1,3 +1,4 @@
+import { fullAudit } from '../../shared/audit/full-audit.ts';
 import { displaysOf } from '../../shared/chain/graph.ts';
 import type { Chain } from '../../shared/contract/chain.ts';
 import type { PlanReply } from '../../shared/contract/plan.ts';
@@ -14,7 +15,6 @@ import {
   suspectsOf,
 } from '../../shared/isolation/index.ts';
 import { cablesBehindVersionMessage, chainProtection } from '../../shared/signal/content-protection/index.ts';
-import { fullAudit } from '../../shared/signal/full-audit.ts';
 import { chainBudget } from '../../shared/signal/link-budget/index.ts';
 import { powerBudget } from '../../shared/signal/power.ts';
 import { caseOn } from '../bench/isolation-cases.ts';

@@ -8,13 +8,13 @@ import {
   planByPhone,
   planTicket,
 } from '../../state-machines/index.ts';
-import { applicableChangesOf, conceivableChangesOf } from '../../state-machines/triage/applicable-changes.ts';
+import { applicableChangesOf, conceivableChangesOf } from '../../state-machines/triage/changes/applicable.ts';
 import { judgeWatches } from '../../state-machines/triage/retest.ts';
 import { randomFrom } from '../bench/isolation-world.ts';
 import { homeCinema, withLink, withPort } from '../chain/build-chain.ts';
-import { commandOf } from '../state-machines/any-commands.ts';
-import { TriageCase } from '../state-machines/triage-case.ts';
-import { type Added, device, link, type Sent, waiveAll } from '../state-machines/triage-events.ts';
+import { commandOf } from '../state-machines/triage/any-commands.ts';
+import { TriageCase } from '../state-machines/triage/triage-case.ts';
+import { type Added, device, link, type Sent, waiveAll } from '../state-machines/triage/triage-events.ts';
 import { saidOfSuspects } from './said-by-shared-code.ts';
 
 /** With something for every caution: a cable in the wall, one in conduit, and a port set too low. */

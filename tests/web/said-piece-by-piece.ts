@@ -20,7 +20,7 @@ import {
 import { culpritSentence, moreBaselineAdvice } from '../../shared/isolation/plan-wording.ts';
 import { resultText } from '../../shared/isolation/posterior.ts';
 import { factNames, testNames } from '../../shared/isolation/wording.ts';
-import { cautionTexts, changeCatalogue } from '../../state-machines/triage/change-catalogue.ts';
+import { cautionTexts, changeCatalogue } from '../../state-machines/triage/changes/catalogue.ts';
 import { whyNoMenuDevice } from '../../state-machines/triage/segment.ts';
 import { changesOn } from '../bench/isolation-chains.ts';
 import { homeCinema, withDevice, withLink } from '../chain/build-chain.ts';

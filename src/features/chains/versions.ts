@@ -1,7 +1,7 @@
+import { type AuditPurpose, fullAudit } from '../../../shared/audit/full-audit.ts';
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
-import { type AuditPurpose, fullAudit } from '../../../shared/signal/full-audit.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';

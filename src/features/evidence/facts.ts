@@ -1,12 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { type FileEvidenceAbout, type Span, span } from '../../../shared/contract/evidence.ts';
-import {
-  type ClockReference,
-  compileClock,
-  type Recognition,
-  readLog,
-} from '../../../shared/isolation/logs/index.ts';
+import { type ClockReference, compileClock, type Recognition, readLog } from '../../../shared/logs/index.ts';
 import { decodeEdid, readEdidInput, summarise } from '../../../shared/signal/edid/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 

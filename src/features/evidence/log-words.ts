@@ -1,6 +1,6 @@
 import type { FastifyRequest } from 'fastify';
 import type { FileEvidenceAbout } from '../../../shared/contract/evidence.ts';
-import { compileRecognition, type Recognition } from '../../../shared/isolation/logs/index.ts';
+import { compileRecognition, type Recognition } from '../../../shared/logs/index.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import type { Refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';

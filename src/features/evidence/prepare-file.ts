@@ -1,6 +1,6 @@
 import { Readable } from 'node:stream';
 import type { FileEvidenceAbout, Span } from '../../../shared/contract/evidence.ts';
-import type { Recognition } from '../../../shared/isolation/logs/index.ts';
+import type { Recognition } from '../../../shared/logs/index.ts';
 import type { EvidenceStore, ReceivedFile } from '../../evidence-store/index.ts';
 import type { Refused } from '../../http/index.ts';
 import { acceptedType } from './content-type.ts';

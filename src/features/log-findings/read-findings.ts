@@ -1,12 +1,7 @@
 import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { Watch } from '../../../shared/contract/triage.ts';
-import {
-  eventsNear,
-  type LogReading,
-  logFindings,
-  type TicketLog,
-} from '../../../shared/isolation/logs/index.ts';
+import { eventsNear, type LogReading, logFindings, type TicketLog } from '../../../shared/logs/index.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, type Outcome, refused } from '../../http/index.ts';

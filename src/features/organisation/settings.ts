@@ -7,7 +7,7 @@ import {
   type organisationUpdate,
 } from '../../../shared/contract/people.ts';
 import { faultTable, listFigures, withOverrides } from '../../../shared/isolation/index.ts';
-import { compileRecognition } from '../../../shared/isolation/logs/index.ts';
+import { compileRecognition } from '../../../shared/logs/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type Actor, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
 

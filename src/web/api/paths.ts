@@ -13,7 +13,7 @@ import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
 import type { ChainDocument, Site } from '../../../shared/contract/site.ts';
 import type { Ticket, TicketEvent, TicketSummary, TimelineEntry } from '../../../shared/contract/ticket.ts';
-import type { ApplicableChange } from '../../../state-machines/triage/applicable-changes.ts';
+import type { ApplicableChange } from '../../../state-machines/triage/changes/applicable.ts';
 
 declare const bodyOf: unique symbol;
 /** The address of a document of the API, which knows what it will find there. */

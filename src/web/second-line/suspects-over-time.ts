@@ -7,8 +7,8 @@ import { faultTable } from '../../../shared/isolation/fault-table.ts';
 import { withOverrides } from '../../../shared/isolation/overrides.ts';
 import { byComponent, posteriorOf, resultText, suspectsOf } from '../../../shared/isolation/posterior.ts';
 import { standingOf } from '../../../shared/isolation/standing.ts';
-import { caseOf, datedResultsOf } from '../../../state-machines/planning/case-of.ts';
-import { factsOfEdids, factsOfLogs, knownOfChain } from '../../../state-machines/planning/known.ts';
+import { caseOf, datedResultsOf } from '../../../state-machines/triage/plan/case-of.ts';
+import { factsOfEdids, factsOfLogs, knownOfChain } from '../../../state-machines/triage/plan/known.ts';
 
 /** What was learned, one after the other, and how likely each suspect was after it. */
 export type SuspectsOverTime = {

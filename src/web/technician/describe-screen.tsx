@@ -19,8 +19,8 @@ import { type CorrectionDraft, correctionKey, noCorrection } from './correction-
 import { corrected, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
 import { describeWords } from './describe-words.ts';
 import { ScanButton } from './scan-button.tsx';
-import { placeOf } from './triage/addresses.ts';
-import { placeWords } from './triage/place-words.ts';
+import { placeOf } from './steps/addresses.ts';
+import { placeWords } from './steps/place-words.ts';
 import './technician.css';
 
 /** Small corrections of the chain's description, on site. The whole chain is replaced, if nobody else did meanwhile. */

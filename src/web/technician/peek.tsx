@@ -9,7 +9,7 @@ import { CaptureButton } from './capture.tsx';
 import type { OnTicket } from './keep-files.ts';
 import { PlaceFacts } from './place-facts.tsx';
 import { tieOf } from './place-tie.ts';
-import { placeWords } from './triage/place-words.ts';
+import { placeWords } from './steps/place-words.ts';
 import { technicianWords } from './words.ts';
 
 type Properties = { onTicket: OnTicket; chain: ChainDocument; place: Place; onClose: () => void };

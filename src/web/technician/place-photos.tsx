@@ -9,7 +9,7 @@ import { captureWords } from './capture-words.ts';
 import { chainWords } from './chain-words.ts';
 import type { OnTicket } from './keep-files.ts';
 import { placeScreenWords } from './place-screen-words.ts';
-import { placeWords } from './triage/place-words.ts';
+import { placeWords } from './steps/place-words.ts';
 
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: ChainDocument; place: Place };
 type View = { name: string; tie: Partial<EvidenceTie> };

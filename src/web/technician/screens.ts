@@ -31,31 +31,31 @@ export const technicianScreens: RoleScreens = {
     },
     {
       path: '/app/visits/:ticketId/triage',
-      screen: lazyScreen(() => import('./triage/triage-screen.tsx').then((module) => module.TriageScreen)),
+      screen: lazyScreen(() => import('./steps/triage-screen.tsx').then((module) => module.TriageScreen)),
     },
     {
       path: '/app/visits/:ticketId/triage/changes',
-      screen: lazyScreen(() => import('./triage/changes.tsx').then((module) => module.ChangesScreen)),
+      screen: lazyScreen(() => import('./steps/changes.tsx').then((module) => module.ChangesScreen)),
     },
     {
       path: '/app/visits/:ticketId/triage/declare/:kind/:place',
-      screen: lazyScreen(() => import('./triage/declare.tsx').then((module) => module.DeclareScreen)),
+      screen: lazyScreen(() => import('./steps/declare.tsx').then((module) => module.DeclareScreen)),
     },
     {
       path: '/app/visits/:ticketId/triage/kit',
-      screen: lazyScreen(() => import('./triage/kit.tsx').then((module) => module.KitScreen)),
+      screen: lazyScreen(() => import('./steps/kit.tsx').then((module) => module.KitScreen)),
     },
     {
       path: '/app/visits/:ticketId/triage/culprit',
-      screen: lazyScreen(() => import('./triage/culprit.tsx').then((module) => module.CulpritScreen)),
+      screen: lazyScreen(() => import('./steps/culprit.tsx').then((module) => module.CulpritScreen)),
     },
     {
       path: '/app/visits/:ticketId/triage/escalate',
-      screen: lazyScreen(() => import('./triage/escalate.tsx').then((module) => module.EscalateScreen)),
+      screen: lazyScreen(() => import('./steps/escalate.tsx').then((module) => module.EscalateScreen)),
     },
     {
       path: '/app/visits/:ticketId/triage/logs',
-      screen: lazyScreen(() => import('./triage/logs.tsx').then((module) => module.LogsScreen)),
+      screen: lazyScreen(() => import('./steps/logs.tsx').then((module) => module.LogsScreen)),
     },
   ],
 };

@@ -11,8 +11,8 @@ import { evidenceAddress, placeAddress } from './addresses.ts';
 import { CaptureButton } from './capture.tsx';
 import { captureWords } from './capture-words.ts';
 import type { OnTicket } from './keep-files.ts';
-import { triageAddress } from './triage/addresses.ts';
-import { placeWords } from './triage/place-words.ts';
+import { triageAddress } from './steps/addresses.ts';
+import { placeWords } from './steps/place-words.ts';
 import { technicianWords } from './words.ts';
 
 type LinkView = 'sourceEnd' | 'sinkEnd' | 'label';

@@ -1,5 +1,5 @@
 import type { ChangeKind } from '../../../shared/contract/change.ts';
-import { changeLabel } from '../../../state-machines/triage/change-catalogue.ts';
+import { changeLabel } from '../../../state-machines/triage/changes/catalogue.ts';
 import { changesInGerman } from './changes-de.ts';
 import { language } from './language.ts';
 

@@ -1,5 +1,5 @@
 import type { ChangeKind } from '../../../shared/contract/change.ts';
-import type { Caution } from '../../../state-machines/triage/change-catalogue.ts';
+import type { Caution } from '../../../state-machines/triage/changes/catalogue.ts';
 
 type Words = { label: string; instructions: string; afterwards: string };
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
-import { createLogReader, logFindings } from '../../../shared/isolation/logs/index.ts';
+import { createLogReader, logFindings } from '../../../shared/logs/index.ts';
 import { chainDrawing } from '../../../src/features/packets/summary/chain-drawing.ts';
 import { caseSummary } from '../../../src/features/packets/summary/index.ts';
 import { arbitraryChain } from '../../chain/arbitrary-chain.ts';

@@ -1,6 +1,6 @@
 import type { Pair } from './template.ts';
 
-/** What the audit says of devices and their firmware: shared/chain/audit-rules/devices.ts, shared/chain/firmware.ts. */
+/** What the audit says of devices and their firmware: shared/audit/rules/devices.ts, shared/chain/firmware.ts. */
 export const auditDevicePairs: readonly Pair[] = [
   [
     "A receiver often has to be told to pass {g:num} Gbit/s; what {l:labels} of {x:place} is set to isn't noted.",

@@ -3,7 +3,7 @@ import {
   type Caution,
   cautionTexts,
   changeCatalogue,
-} from '../../../../state-machines/triage/change-catalogue.ts';
+} from '../../../../state-machines/triage/changes/catalogue.ts';
 import { cautionsInGerman, changesInGerman, menuInGerman } from '../changes-de.ts';
 import type { Pair } from './template.ts';
 

@@ -6,7 +6,7 @@ const withText = (english: string, german: string): Pair[] => [
   [`${english} {w:raw}`, `${german} {w}`],
 ];
 
-/** What happened on a ticket: state-machines/describe-event.ts. What people wrote stays in their words. */
+/** What happened on a ticket: state-machines/triage/describe-event.ts. What people wrote stays in their words. */
 export const logPairs: readonly Pair[] = [
   ['Ticket opened.', 'Ticket eröffnet.'],
   ['Taken from its technician.', 'Der Technik wieder genommen.'],

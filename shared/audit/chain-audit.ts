@@ -1,0 +1,108 @@
+import type { FirmwareMinimum } from '../chain/firmware-level.ts';
+import { deviceName, linkEnds, linkName, placeName, signalRank } from '../chain/graph.ts';
+import type { Chain, Finding, Place } from '../contract/chain.ts';
+import { findingSeverities } from '../contract/chain-names.ts';
+import type { Symptom } from '../contract/triage.ts';
+import { cableRules } from './rules/cables.ts';
+import { deviceRules } from './rules/devices.ts';
+import { portRules } from './rules/ports.ts';
+import {
+  type AuditAssumptions,
+  type AuditContext,
+  type Observation,
+  type Rule,
+  usualAssumptions,
+} from './rules/rule.ts';
+
+export { type AuditAssumptions, usualAssumptions } from './rules/rule.ts';
+
+export type AuditOptions = {
+  /** Lowest firmware the organisation accepts, per model; letter case, spaces and dashes of a model don't matter. */
+  minimumFirmware: readonly FirmwareMinimum[];
+  /** A fault is being looked for: a second display on a parallel output is then a finding. */
+  duringTriage?: boolean | undefined;
+  /** The display the fault is seen on, so that the branches beside it can be named. */
+  displayId?: string | undefined;
+  /** Findings that explain this symptom are `mustFix` where they would be `shouldFix`. */
+  symptom?: Symptom['kind'] | undefined;
+  /** The organisation's own numbers in place of `usualAssumptions`. */
+  assumptions?: Partial<AuditAssumptions> | undefined;
+  /** Findings from elsewhere, such as the link budget's, to be sorted in. */
+  linkFindings?: readonly Finding[] | undefined;
+};
+
+/**
+ * The prerequisite audit of a chain without faults: what has to be right before looking for a fault makes sense.
+ * Sorted by severity, then along the signal from source to display. What isn't known is a `note` to go and look, at
+ * most; only the direction of an active cable weighs more. Lengths in metres, bit rates in Gbit/s.
+ */
+export function auditChain(chain: Chain, options: AuditOptions): Finding[] {
+  const context: AuditContext = {
+    chain,
+    minimumFirmware: options.minimumFirmware,
+    duringTriage: options.duringTriage ?? false,
+    displayId: options.displayId ?? null,
+    assumptions: withUsual(options.assumptions),
+  };
+  const ofLinks = chain.links.flatMap((link) => {
+    const ends = linkEnds(chain, link);
+    if (ends === null) return [];
+    const subject = { ...context, link, ends, name: linkName(chain, link) };
+    const place: Place = { kind: 'link', linkId: link.id };
+    return [...cableRules, ...portRules].flatMap((rule) => findings(rule, subject, place, options.symptom));
+  });
+  const ofDevices = chain.devices.flatMap((device) => {
+    const subject = { ...context, device, name: deviceName(chain, device.id) };
+    const place: Place = { kind: 'device', deviceId: device.id };
+    return deviceRules.flatMap((rule) => findings(rule, subject, place, options.symptom));
+  });
+  return sorted(chain, [...ofLinks, ...ofDevices, ...(options.linkFindings ?? [])]);
+}
+
+/** Every rule of the audit, for lists and help texts. */
+export const auditRules: readonly { id: string; source: string }[] = [
+  ...new Map(
+    [...cableRules, ...portRules, ...deviceRules].map(({ id, source }) => [id, { id, source }]),
+  ).values(),
+];
+
+function withUsual(own: AuditOptions['assumptions']): AuditAssumptions {
+  return {
+    shortestCableM: own?.shortestCableM ?? usualAssumptions.shortestCableM,
+    longestCopperM: own?.longestCopperM ?? usualAssumptions.longestCopperM,
+    requiredGbps: own?.requiredGbps ?? usualAssumptions.requiredGbps,
+  };
+}
+
+function findings<Context extends AuditContext>(
+  rule: Rule<Context>,
+  context: Context,
+  place: Place,
+  symptom: Symptom['kind'] | undefined,
+): Finding[] {
+  const weighed = ({ severity }: Observation): Finding['severity'] =>
+    severity === 'shouldFix' && symptom !== undefined && rule.urgentFor.includes(symptom)
+      ? 'mustFix'
+      : severity;
+  return rule.check(context).map((seen) => ({
+    rule: rule.id,
+    severity: weighed(seen),
+    place: seen.place ?? place,
+    placeName: placeName(context.chain, seen.place ?? place),
+    text: seen.text,
+    whatToDo: seen.whatToDo,
+    source: rule.source,
+    caution: seen.cautions.length === 0 ? null : seen.cautions.join(' '),
+  }));
+}
+
+function sorted(chain: Chain, all: Finding[]): Finding[] {
+  const rank = signalRank(chain);
+  const severity = ({ severity: each }: Finding): number => findingSeverities.indexOf(each);
+  // Two places outside the chain have the same infinite rank, whose difference is no number.
+  const along = (a: Finding, b: Finding): number => {
+    const [one, other] = [rank(a.place), rank(b.place)];
+    return one === other ? 0 : one - other;
+  };
+  return all.sort((a, b) => severity(a) - severity(b) || along(a, b));
+}

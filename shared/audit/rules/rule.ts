@@ -1,0 +1,52 @@
+import type { FirmwareMinimum } from '../../chain/firmware-level.ts';
+import type { LinkEnds } from '../../chain/graph.ts';
+import type { Chain, Device, Finding, Link, Place } from '../../contract/chain.ts';
+import type { Symptom } from '../../contract/triage.ts';
+
+/** Numbers that decide a finding. All of them common practice, no source; an organisation may set its own. */
+export type AuditAssumptions = {
+  /** A cable shorter than this is a finding: about 6 ft. */
+  shortestCableM: number;
+  /** A copper cable longer than this is a finding: about 25 ft. */
+  longestCopperM: number;
+  /** What cable, ports and port modes have to pass, Gbit/s, unless the ports at both ends of a link can't. */
+  requiredGbps: number;
+};
+export const usualAssumptions: AuditAssumptions = {
+  shortestCableM: 1.8,
+  longestCopperM: 7.6,
+  requiredGbps: 18,
+};
+
+export type AuditContext = {
+  chain: Chain;
+  minimumFirmware: readonly FirmwareMinimum[];
+  duringTriage: boolean;
+  /** The display the fault is seen on; null when not known. */
+  displayId: string | null;
+  assumptions: AuditAssumptions;
+};
+/** What a rule for cables looks at. */
+export type LinkContext = AuditContext & { link: Link; ends: LinkEnds; name: string };
+/** What a rule for devices looks at. */
+export type DeviceContext = AuditContext & { device: Device; name: string };
+
+export type Observation = {
+  severity: Finding['severity'];
+  text: string;
+  whatToDo: string;
+  /** What the work may hurt somebody with; none when it is done with a menu or by looking. */
+  cautions: readonly string[];
+  /** Where it differs from the link or device that was looked at. */
+  place?: Place;
+};
+
+export type Rule<Context> = {
+  id: string;
+  source: string;
+  /** Symptoms that make a `shouldFix` of this rule a `mustFix`, since the rule explains them; assumed. */
+  urgentFor: readonly Symptom['kind'][];
+  check: (context: Context) => Observation[];
+};
+
+export const commonPractice = 'common practice, no source';

@@ -1,0 +1,165 @@
+import { isBelowLevel } from '../../../shared/chain/firmware-level.ts';
+import type { EvidenceRef } from '../../../shared/contract/evidence.ts';
+import type { FirmwareLevel } from '../../../shared/contract/people.ts';
+import type { MemberRole } from '../../../shared/contract/primitives.ts';
+import type { Problem } from '../../../shared/contract/problem.ts';
+import { problemKinds } from '../../../shared/contract/problem-kinds.ts';
+import type { ChainDocument } from '../../../shared/contract/site.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { completeness } from '../../../state-machines/triage/completeness.ts';
+import {
+  allowedCommands,
+  decide,
+  stateName,
+  type TriageSnapshot,
+} from '../../../state-machines/triage/decide.ts';
+import type { TriageEvent } from '../../../state-machines/triage/events.ts';
+// From the files themselves: the index would bring the planner along, which no step needs.
+import { MACHINE_VERSION } from '../../../state-machines/triage/machine.ts';
+import type { Audit } from '../api/paths.ts';
+import type { CommandEntry, OutboxEntry, ReadingEntry, UploadEntry } from '../store/outbox-entry.ts';
+
+/** What the phone knows beside the ticket, for what the server adds to commands. Null: not read yet. */
+export type Known = {
+  member: { id: string; role: MemberRole };
+  chain: ChainDocument | null;
+  audit: Audit | null;
+  firmwareLevels: readonly FirmwareLevel[] | null;
+};
+
+/** The ticket as it will be once everything that waits has arrived, and what of it would be refused by what is known. */
+export type Projection = {
+  readonly ticket: Ticket;
+  /** How many entries of the outbox it holds. */
+  readonly ahead: number;
+  /** The first entry that the machine refuses already, without asking the server. */
+  readonly refused: { readonly entry: OutboxEntry; readonly problem: Problem } | null;
+};
+
+/** The snapshot behind a ticket as the API shows it: its state's name is the machine's value, parts joined by dots. */
+export function snapshotOf(ticket: Ticket): TriageSnapshot {
+  const [outer = '', inner] = ticket.state.split('.', 2);
+  return {
+    machineVersion: MACHINE_VERSION,
+    value: inner === undefined ? outer : { [outer]: inner },
+    context: ticket.triage,
+  };
+}
+
+/**
+ * Runs the outbox's entries of a ticket through the triage machine, on top of the ticket that the server gave last.
+ * The same machine decides here and there, so that the next step is on the screen at once, also without a connection.
+ *
+ * @param entries of this ticket, in order; those that were refused are left out, with all after them
+ * @param now UTC, ISO 8601
+ */
+export function project(
+  ticket: Ticket,
+  entries: readonly OutboxEntry[],
+  known: Known,
+  now: string,
+): Projection {
+  let snapshot = snapshotOf(ticket);
+  let ahead = 0;
+  let refused: Projection['refused'] = null;
+  for (const entry of entries) {
+    if (entry.state === 'refused' || entry.state === 'conflict') break;
+    const decision = decide(snapshot, eventOf(entry, known));
+    if (!decision.accepted) {
+      refused = { entry, problem: problemOf(decision.refusal) };
+      break;
+    }
+    snapshot = decision.snapshot;
+    ahead += 1;
+  }
+  return { ticket: shown(ticket, snapshot, known.member.role, now), ahead, refused };
+}
+
+/** Whether a command would be accepted now, by what the phone knows; the problem where not. */
+export function wouldRefuse(
+  ticket: Ticket,
+  command: CommandEntry['command'],
+  known: Known,
+  now: string,
+): Problem | null {
+  const entry = { kind: 'command', id: crypto.randomUUID(), command, madeAt: now } as CommandEntry;
+  const decision = decide(snapshotOf(ticket), eventOf(entry, known));
+  return decision.accepted ? null : problemOf(decision.refusal);
+}
+
+const shown = (ticket: Ticket, snapshot: TriageSnapshot, role: MemberRole, now: string): Ticket => ({
+  ...ticket,
+  state: stateName(snapshot),
+  triage: snapshot.context,
+  allowedNow: allowedCommands(snapshot, role, now),
+  missing: completeness(snapshot.context),
+});
+
+/** What the API answers with, for a refusal of that kind. */
+export function problemOf({
+  type,
+  detail,
+  ...facts
+}: { type: keyof typeof problemKinds; detail: string } & Record<string, unknown>): Problem {
+  return { ...facts, ...problemKinds[type], type: `/problems/${type}`, detail };
+}
+
+function eventOf(entry: OutboxEntry, known: Known): TriageEvent {
+  const { id: by, role } = known.member;
+  const envelope = { at: entry.madeAt, by, role };
+  if (entry.kind !== 'command')
+    return { type: 'evidenceAdded', evidence: evidenceOf(entry, by), ...envelope };
+  return { ...entry.command, ...additionsTo(entry, known), ...envelope } as TriageEvent;
+}
+
+/** What the server fills in, from what this device has read; see src/features/tickets/complete-command.ts. */
+function additionsTo({ command, id }: CommandEntry, { chain, audit, firmwareLevels }: Known): object {
+  switch (command.type) {
+    case 'startWatch':
+      return { watchId: command.watchId ?? id };
+    case 'recordOccurrence':
+      return { occurrenceId: command.occurrenceId ?? id };
+    case 'declareChange':
+      return { changeId: command.changeId ?? id };
+    case 'recordAsFound':
+      return { chain: chain?.chain ?? { name: '', devices: [], links: [], wantedFormats: [] } };
+    case 'reviewAudit': {
+      const count = (severity: string) =>
+        (audit?.findings ?? []).filter((finding) => finding.severity === severity).length;
+      const below = (chain?.chain.devices ?? []).filter((device) =>
+        isBelowLevel(device, firmwareLevels ?? []),
+      );
+      return {
+        mustFix: count('mustFix'),
+        shouldFix: count('shouldFix'),
+        firmwareBelowLevel: below.map((device) => device.id),
+      };
+    }
+    default:
+      return {};
+  }
+}
+
+/** Evidence as triage will know it; until it has arrived, under the id of its entry. */
+function evidenceOf(entry: ReadingEntry | UploadEntry, by: string): EvidenceRef {
+  const tie = entry.kind === 'reading' ? entry.reading.tie : entry.about.tie;
+  return {
+    id: entry.id,
+    kind: entry.kind === 'reading' ? entry.reading.reading.kind : entry.about.kind,
+    sha256: null,
+    tie: {
+      deviceId: null,
+      portId: null,
+      linkId: null,
+      watchId: null,
+      changeId: null,
+      shows: null,
+      ...tie,
+    },
+    span: entry.kind === 'upload' ? entry.about.span : null,
+    reading: entry.kind === 'reading' ? entry.reading.reading : null,
+    at: entry.madeAt,
+    by,
+    withdrawn: null,
+  };
+}

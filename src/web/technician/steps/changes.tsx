@@ -1,0 +1,103 @@
+import { useLocation } from 'preact-iso';
+import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import { openChange } from '../../../../state-machines/triage/record.ts';
+import { whyNoMenuDevice } from '../../../../state-machines/triage/segment.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { List, ListLink } from '../../parts/card.tsx';
+import { Badge } from '../../parts/notice.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { Screen } from '../../parts/screen.tsx';
+import { changeWords } from '../../words/change-words.ts';
+import { lengthOfTime } from '../../words/times.ts';
+import { declareAddress, triageAddress } from './addresses.ts';
+import { TicketPage } from './page.tsx';
+import { placeWords } from './place-words.ts';
+import { watchOverTime } from './reproduce.tsx';
+import { stepWords } from './step-words.ts';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+/** Everything that can be done next apart from what the plan says. */
+export function ChangesScreen({ ticketId = '' }: { ticketId?: string }) {
+  return <TicketPage ticketId={ticketId}>{(work) => <Changes work={work} />}</TicketPage>;
+}
+
+function Changes({ work }: { work: Work }) {
+  const t = stepWords();
+  const { id, state, triage } = work.ticket;
+  const changes = state === 'locateSide' ? [] : applicableChangesOf(triage);
+  const [first] = changes;
+  // Said before the form is filled in: one change at a time.
+  const refusal =
+    openChange(triage) === null || first === undefined
+      ? null
+      : work.refusalOf({
+          type: 'declareChange',
+          kind: first.kind,
+          target: first.target,
+          detail: '',
+          expected: t.expectationPlain,
+          settings: [],
+        });
+  return (
+    <Screen title={state === 'locateSide' ? t.chooseMenu : t.chooseTitle}>
+      {refusal !== null && <Refusal problem={refusal} />}
+      {work.refusal !== null && <Refusal problem={work.refusal} />}
+      {state === 'locateSide' && <Menus work={work} />}
+      {state !== 'locateSide' && refusal === null && <p>{changes.length === 0 ? t.none : t.chooseLead}</p>}
+      <List>
+        {changes.map((change) => (
+          <ListLink
+            key={change.kind + change.targetName}
+            href={declareAddress(id, change.kind, change.target)}
+          >
+            <strong>{changeWords(change.kind)}</strong>
+            <span>{placeWords(work.chain, change.target)}</span>
+            <span class="row">
+              <span class="soft">{lengthOfTime(change.setupMin + change.restoreMin)}</span>
+              {change.tried && <Badge>{t.tried}</Badge>}
+            </span>
+          </ListLink>
+        ))}
+      </List>
+      {state === 'substitute.ready' && <BackToMenus work={work} />}
+      <div>
+        <LinkButton href={triageAddress(id)}>{triageWords().toQuestion}</LinkButton>
+      </div>
+    </Screen>
+  );
+}
+
+function BackToMenus({ work }: { work: Work }) {
+  const t = stepWords();
+  const { route } = useLocation();
+  const goBack = async () => {
+    if (await work.send({ type: 'locateSideAgain', reason: t.backReason }))
+      route(triageAddress(work.ticket.id), true);
+  };
+  return (
+    <section class="stack">
+      <h2>{t.menusToo}</h2>
+      <Button onClick={() => void goBack()}>{t.backToMenus}</Button>
+    </section>
+  );
+}
+
+function Menus({ work }: { work: Work }) {
+  const t = stepWords();
+  const { route } = useLocation();
+  const devices = work.chain.devices.filter(({ id }) => whyNoMenuDevice(work.chain, id) === null);
+  if (devices.length === 0) return <p>{t.noMenu}</p>;
+  const start = async (deviceId: string) => {
+    if (await work.send(watchOverTime(null, deviceId))) route(triageAddress(work.ticket.id), true);
+  };
+  return (
+    <>
+      {devices.map(({ id, name }) => (
+        <Button key={id} large onClick={() => void start(id)}>
+          {t.menuTitle(name)}
+        </Button>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,228 @@
+import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
+import { samePlace } from '../../../../shared/chain/place.ts';
+import type { Settings } from '../../../../shared/contract/chain.ts';
+import type { TicketCommand } from '../../../../shared/contract/commands.ts';
+import {
+  type ApplicableChange,
+  applicableChangesOf,
+} from '../../../../state-machines/triage/changes/applicable.ts';
+import { openChange } from '../../../../state-machines/triage/record.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Field, TextField } from '../../parts/field.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { Screen } from '../../parts/screen.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
+import { changeWords } from '../../words/change-words.ts';
+import { inWords } from '../../words/sentence.tsx';
+import { placeOf, triageAddress } from './addresses.ts';
+import { TicketPage, ToQuestion } from './page.tsx';
+import { placeWords, suspectWords } from './place-words.ts';
+import { Cautions, Question } from './question.tsx';
+import { isReason } from './reason.tsx';
+import { lastSettings } from './settings.tsx';
+import { stepWords } from './step-words.ts';
+import { usePlan } from './use-plan.ts';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+/** One change before it is made: what is expected of it, and the settings that it touches. */
+export function DeclareScreen({
+  ticketId = '',
+  kind = '',
+  place = '',
+}: {
+  ticketId?: string;
+  kind?: string;
+  place?: string;
+}) {
+  return (
+    <TicketPage ticketId={ticketId}>
+      {(work) => <Declare key={kind + place} work={work} kind={kind} place={decodeURIComponent(place)} />}
+    </TicketPage>
+  );
+}
+
+function Declare({ work, kind, place }: { work: Work; kind: string; place: string }) {
+  const target = placeOf(place);
+  const open = openChange(work.ticket.triage);
+  if (open?.kind === kind && target !== null && samePlace(open.target, target))
+    return <ToQuestion ticketId={work.ticket.id} />;
+  const change = applicableChangesOf(work.ticket.triage).find(
+    (each) => each.kind === kind && target !== null && samePlace(each.target, target),
+  );
+  if (change === undefined) {
+    return (
+      <Screen title={stepWords().unknownChange}>
+        <div>
+          <LinkButton href={triageAddress(work.ticket.id)}>{triageWords().toQuestion}</LinkButton>
+        </div>
+      </Screen>
+    );
+  }
+  return <DeclareForm work={work} change={change} />;
+}
+
+/** Kinds that touch settings, with what the usual one of it becomes where there is a usual one. */
+const settingKinds: Partial<Record<ApplicableChange['kind'], { about: RegExp; to: string } | null>> = {
+  limitInputBandwidth: { about: /input.*bandwidth|bandwidth.*input/i, to: '9 Gbit/s' },
+  limitOutputBandwidth: { about: /output.*bandwidth|bandwidth.*output/i, to: '9 Gbit/s' },
+  raisePortMode: null,
+  disableProcessing: null,
+  restoreSettings: null,
+};
+
+type Draft = {
+  expected: string | null;
+  detail: string;
+  becomes: Record<string, string>;
+  own: string;
+  ownTo: string;
+};
+
+function DeclareForm({ work, change }: { work: Work; change: ApplicableChange }) {
+  const t = stepWords();
+  const { route } = useLocation();
+  const { plan } = usePlan(work);
+  const { id, triage } = work.ticket;
+  const deviceId =
+    change.target.kind === 'device' || change.target.kind === 'port' ? change.target.deviceId : null;
+  const touches = change.kind in settingKinds && deviceId !== null;
+  const known = deviceId === null ? {} : lastSettings(triage, work.chain, deviceId);
+  const usual = settingKinds[change.kind] ?? null;
+  const [draft, write, forget] = useDraftForm<Draft>(`declare ${id} ${change.kind} ${change.targetName}`, {
+    expected: null,
+    detail: '',
+    becomes: usualSetting(known, usual),
+    own: '',
+    ownTo: '',
+  });
+  const [isTooShort, setTooShort] = useState(false);
+  const tests = plan === null ? [] : [plan.next, ...plan.others];
+  const test = tests.find((each) => each?.kind === change.kind && samePlace(each.target, change.target));
+  const suspected = test?.outcomes[0]?.likeliest;
+  const expected =
+    draft.expected ??
+    (plan === null || suspected === undefined
+      ? t.expectationPlain
+      : t.expectation(suspectWords(work.chain, plan, suspected)));
+  const settings =
+    deviceId === null || !touches
+      ? []
+      : [...Object.entries(draft.becomes), [draft.own.trim(), draft.ownTo] as const].flatMap(([key, to]) =>
+          key === '' || to.trim() === '' ? [] : [{ deviceId, key, to: to.trim() }],
+        );
+  const command: TicketCommand = {
+    type: 'declareChange',
+    kind: change.kind,
+    target: change.target,
+    detail: draft.detail.trim(),
+    expected: expected.trim(),
+    settings,
+  };
+  const refusal = work.refusalOf(command);
+  const declare = async () => {
+    setTooShort(!isReason(expected));
+    if (!isReason(expected) || !(await work.send(command))) return;
+    await forget();
+    route(triageAddress(id), true);
+  };
+  return (
+    <Question
+      work={work}
+      title={`${changeWords(change.kind)}: ${placeWords(work.chain, change.target)}`}
+      answers={
+        <>
+          {refusal === null && (
+            <Button kind="primary" large onClick={() => void declare()}>
+              {t.declare}
+            </Button>
+          )}
+          <LinkButton href={triageAddress(id)}>{triageWords().toQuestion}</LinkButton>
+        </>
+      }
+    >
+      {refusal !== null && work.refusal === null && <Refusal problem={refusal} />}
+      <Cautions texts={change.caution} />
+      <p class="to-do">{inWords(change.instructions)}</p>
+      {change.needs.length > 0 && (
+        <Notice>
+          <strong>{triageWords().needs}</strong>
+          <ul>
+            {change.needs.map((need) => (
+              <li key={need}>{inWords(need)}</li>
+            ))}
+          </ul>
+        </Notice>
+      )}
+      {touches && <SettingFields known={known} draft={draft} write={write} />}
+      <TextField
+        label={t.expected}
+        hint={t.expectedHint}
+        value={expected}
+        maxLength={2000}
+        error={isTooShort ? triageWords().tooShort : undefined}
+        onInput={({ currentTarget }) => write({ expected: currentTarget.value })}
+      />
+      <Field
+        label={t.detail}
+        optional
+        value={draft.detail}
+        maxLength={4000}
+        onInput={({ currentTarget }) => write({ detail: currentTarget.value })}
+      />
+    </Question>
+  );
+}
+
+function usualSetting(known: Settings, usual: { about: RegExp; to: string } | null): Record<string, string> {
+  const key = usual === null ? undefined : Object.keys(known).find((each) => usual.about.test(each));
+  return key === undefined || usual === null ? {} : { [key]: usual.to };
+}
+
+function SettingFields({
+  known,
+  draft,
+  write,
+}: {
+  known: Settings;
+  draft: Draft;
+  write: (part: Partial<Draft>) => void;
+}) {
+  const t = stepWords();
+  return (
+    <fieldset class="field choices">
+      <legend>{t.settingsTitle}</legend>
+      {Object.entries(known).map(([key, value]) => (
+        <Field
+          key={key}
+          label={key}
+          hint={`${t.settingNow(String(value))}; ${t.becomes}`}
+          value={draft.becomes[key] ?? ''}
+          maxLength={500}
+          onInput={({ currentTarget }) =>
+            write({ becomes: { ...draft.becomes, [key]: currentTarget.value } })
+          }
+        />
+      ))}
+      <Field
+        label={t.anotherSetting}
+        hint={t.settingName}
+        optional
+        value={draft.own}
+        maxLength={120}
+        onInput={({ currentTarget }) => write({ own: currentTarget.value })}
+      />
+      {draft.own.trim() !== '' && (
+        <Field
+          label={draft.own}
+          hint={t.becomes}
+          value={draft.ownTo}
+          maxLength={500}
+          onInput={({ currentTarget }) => write({ ownTo: currentTarget.value })}
+        />
+      )}
+    </fieldset>
+  );
+}

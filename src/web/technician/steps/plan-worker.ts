@@ -1,0 +1,24 @@
+import { faultTable } from '../../../../shared/isolation/fault-table.ts';
+import { withOverrides } from '../../../../shared/isolation/overrides.ts';
+import { factsOfLogs, knownOfChain } from '../../../../state-machines/triage/plan/known.ts';
+import { planTicket } from '../../../../state-machines/triage/plan/ticket-plan.ts';
+import type { PlanAnswer, PlanQuestion } from './plan-message.ts';
+
+// A plan takes some hundred milliseconds on a phone, so it is made beside the screen and not in its way.
+self.onmessage = ({ data }: MessageEvent<PlanQuestion>) => {
+  self.postMessage(answerTo(data));
+};
+
+/** The same plan that the server makes (src/features/planning), from what this phone has read. */
+function answerTo(question: PlanQuestion): PlanAnswer {
+  const { id, snapshot, chain, intake, settings, firmwareLevels, logs, here, now } = question;
+  const ofChain = knownOfChain(chain, snapshot.context.symptom, settings, firmwareLevels);
+  const own = withOverrides(faultTable, settings.faultModel);
+  const plan = planTicket(snapshot, {
+    known: { ...ofChain, intake, facts: factsOfLogs(logs, chain), today: now.slice(0, 10) },
+    here,
+    table: own.ok ? own.table : faultTable,
+    now,
+  });
+  return { id, plan, findings: ofChain.findings };
+}

@@ -1,0 +1,113 @@
+import { baselineOf } from '../../../../state-machines/triage/plan/case-of.ts';
+import { runningWatch } from '../../../../state-machines/triage/record.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { triageAddress } from './addresses.ts';
+import { caseWords } from './case-words.ts';
+import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
+import { watchByTries, watchOverTime } from './reproduce.tsx';
+import { Sides } from './side.tsx';
+import { stepWords } from './step-words.ts';
+import { DoTest, OtherTests, Stop, Suspects, testTitle } from './tests.tsx';
+import type { PlanHere } from './use-plan.ts';
+import { watchWords } from './watch-words.ts';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+/** A watch in the mode in which the fault was seen before. */
+export const watchAsBefore = (work: Work, watchMin: number | null) =>
+  baselineOf(work.ticket.triage)?.mode === 'trigger' ? watchByTries(null) : watchOverTime(watchMin);
+
+/** No change is in place: the next one, the proof of the last one, or the end of looking. */
+export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
+  const { plan } = planned;
+  if (planned.isMaking) return <WorkingQuestion key="working" work={work} />;
+  if (plan?.next != null) return <NextTest key={plan.next.id} work={work} planned={planned} />;
+  const [command] = plan?.commands ?? [];
+  if (work.may('startWatch') && runningWatch(work.ticket.triage) === null && command !== 'nameCulprit')
+    return <ConfirmQuestion key="confirm" work={work} planned={planned} />;
+  return <NothingLeft key="nothing" work={work} planned={planned} />;
+}
+
+function NextTest({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
+  if (plan?.next == null) return null;
+  return (
+    <Question
+      work={work}
+      title={testTitle(work, plan.next)}
+      answers={<DoTest work={work} test={plan.next} isNext />}
+      beside={
+        <>
+          <OtherTests work={work} plan={plan} />
+          <CulpritLink work={work} />
+          <Suspects work={work} plan={plan} />
+          <Sides work={work} />
+        </>
+      }
+    >
+      <TestFacts test={plan.next} plan={plan} work={work} />
+    </Question>
+  );
+}
+
+/** What cleared the fault was put back: only when the fault returns is it shown. */
+function ConfirmQuestion({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
+  const t = caseWords();
+  return (
+    <Question
+      work={work}
+      title={t.confirmTitle}
+      answers={
+        <>
+          <Button
+            kind="primary"
+            large
+            onClick={() => void work.send(watchAsBefore(work, plan?.watchMin ?? null))}
+          >
+            {watchWords().startTime}
+          </Button>
+          <CulpritLink work={work} />
+        </>
+      }
+    >
+      <p class="to-do">{t.confirmLead}</p>
+      <PlanSentence plan={plan} />
+      {plan !== null && <Suspects work={work} plan={plan} />}
+    </Question>
+  );
+}
+
+function NothingLeft({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
+  const t = stepWords();
+  const canName = work.may('nameCulprit');
+  return (
+    <Question
+      work={work}
+      title={canName ? caseWords().shownTitle : t.nothingTitle}
+      answers={
+        <>
+          <CulpritLink work={work} isNext={plan?.commands[0] === 'nameCulprit'} />
+          <LinkButton href={triageAddress(work.ticket.id, 'escalate')} large>
+            {triageWords().escalate}
+          </LinkButton>
+        </>
+      }
+    >
+      {plan?.stop === null && <PlanSentence plan={plan} />}
+      {plan !== null && <Stop work={work} plan={plan} />}
+      {plan !== null && <Suspects work={work} plan={plan} />}
+      <Sides work={work} />
+    </Question>
+  );
+}
+
+function CulpritLink({ work, isNext = false }: { work: Work; isNext?: boolean }) {
+  if (!work.may('nameCulprit')) return null;
+  return (
+    <LinkButton
+      href={triageAddress(work.ticket.id, 'culprit')}
+      {...(isNext ? { kind: 'primary' as const, large: true } : {})}
+    >
+      {caseWords().nameIt}
+    </LinkButton>
+  );
+}

@@ -1,0 +1,78 @@
+import { useState } from 'preact/hooks';
+import type { Chain } from '../../../../shared/contract/chain.ts';
+import type { TicketCommand, TicketCommandType } from '../../../../shared/contract/commands.ts';
+import type { Problem } from '../../../../shared/contract/problem.ts';
+import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { type Known, wouldRefuse } from '../../projection/project.ts';
+import { useTicket } from '../../projection/use-ticket.ts';
+import type { DocumentState } from '../../store/documents.ts';
+import { putCommand } from '../../store/outbox.ts';
+import { useZone } from '../../words/zone.ts';
+
+/** A ticket in the technician's hands: how it stands with all that was done here, and the way to do the next thing. */
+export type Work = {
+  readonly ticket: Ticket;
+  readonly known: Known;
+  /** As found; before that is recorded, as it was described last. */
+  readonly chain: Chain;
+  /** The newest version that the chain is described in. */
+  readonly chainVersion: number;
+  readonly zone: string;
+  /** Whether such a command can be accepted now, as far as that does not hang on what it says. */
+  may(type: TicketCommandType): boolean;
+  /** Why a command would be refused; null where it would be accepted. */
+  refusalOf(command: TicketCommand): Problem | null;
+  /** Does a step, or says why not. Resolves to whether it was done, once it is safe on this device. */
+  send(command: TicketCommand): Promise<boolean>;
+  /** Why the last step was refused. */
+  readonly refusal: Problem | null;
+  /** A step done here that the ticket, as the server has it, does not take any more. */
+  readonly stopped: boolean;
+  /** Whether evidence has its entry's id still, since the server has not given it one. */
+  isOnItsWay(evidenceId: string): boolean;
+};
+
+/** By the contract's schema, which is loaded beside; a device that has yet to fetch it leaves that to the server. */
+const misfitOf = (command: TicketCommand): Promise<Problem | null> =>
+  import('../../projection/check-command.ts').then(
+    ({ misfit }) => misfit(command),
+    () => null,
+  );
+
+export type WorkOnScreen = { server: DocumentState<Ticket>; work: Work | null };
+
+export function useWork(ticketId: string): WorkOnScreen {
+  const { server, projection, known, waiting } = useTicket(ticketId);
+  const [refused, setRefused] = useState<{ problem: Problem; of: unknown } | null>(null);
+  const zone = useZone(server.body?.siteId ?? null);
+  const chainDocument = known?.chain ?? null;
+  if (projection === null || known === null || server.body === null || chainDocument === null)
+    return { server, work: null };
+  const { ticket } = projection;
+  const basedOn = server.body;
+  const refusalOf = (command: TicketCommand) => wouldRefuse(ticket, command, known, new Date().toISOString());
+  return {
+    server,
+    work: {
+      ticket,
+      known,
+      chain: ticket.triage.asFound?.chain ?? chainDocument.chain,
+      chainVersion: chainDocument.version,
+      zone,
+      may: (type) => ticket.allowedNow.some((command) => command.type === type),
+      refusalOf,
+      send: async (command) => {
+        const problem = refusalOf(command) ?? (await misfitOf(command));
+        setRefused(problem === null ? null : { problem, of: ticket.state });
+        if (problem !== null) return false;
+        await putCommand(basedOn, command);
+        return true;
+      },
+      refusal: refused?.of === ticket.state ? refused.problem : null,
+      isOnItsWay: (evidenceId) => waiting.some(({ id }) => id === evidenceId),
+      stopped:
+        projection.refused !== null ||
+        waiting.some(({ state }) => state === 'refused' || state === 'conflict'),
+    },
+  };
+}

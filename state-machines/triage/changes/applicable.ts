@@ -1,0 +1,183 @@
+import { findDevice, findLink, findPort, linkEnds } from '../../../shared/chain/graph.ts';
+import { placeName, samePlace } from '../../../shared/chain/place.ts';
+import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
+import { changeKinds } from '../../../shared/contract/triage-names.ts';
+import { changesOfRound, standingSides } from '../record.ts';
+import { segmentFor, segmentOf } from '../segment.ts';
+import { type Caution, cautionTexts, changeCatalogue, changeLabel } from './catalogue.ts';
+import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './places.ts';
+
+/** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
+export type ApplicableChange = {
+  kind: ChangeKind;
+  target: Place;
+  targetName: string;
+  label: string;
+  /** Has to be put back; other kinds may stay once they cleared the fault. */
+  diagnostic: boolean;
+  /** Was made and judged in this round already. */
+  tried: boolean;
+  needs: string[];
+  caution: string[];
+  /** Minutes; assumed. */
+  setupMin: number;
+  restoreMin: number;
+  instructions: string;
+  afterwards: string;
+};
+
+/** Pulling a cable through a conduit takes this many minutes; assumed. */
+const conduitMin = 60;
+/** Kinds that can be done again at the same place after they were kept. */
+const repeatable: readonly ChangeKind[] = ['reseat', 'replaceCable'];
+
+function sceneOf(record: TriageRecord): Scene | null {
+  const segment = segmentOf(record);
+  return record.asFound === null || segment === null || standingSides(record).length === 0
+    ? null
+    : { chain: record.asFound.chain, segment, record };
+}
+
+const wasTried = (record: TriageRecord, kind: ChangeKind, target: Place): boolean =>
+  changesOfRound(record).some(
+    (change) => change.kind === kind && samePlace(change.target, target) && change.judgement !== null,
+  );
+
+/** Why a change does not apply at a place, in a sentence; null when it does. */
+export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target: Place): string | null {
+  const scene = sceneOf(record);
+  if (scene === null) return 'No side is known yet, so it can’t be said what is worth changing.';
+  const why = whyNotThere(scene, kind, target);
+  return why === null && kind === 'updateFirmware'
+    ? whyNotYet(scene, target, firstUntried(scene, candidates(scene)))
+    : why;
+}
+
+const isKept = ({ record }: Scene, kind: ChangeKind, target: Place): boolean =>
+  changesOfRound(record).some(
+    (change) => change.kind === kind && change.status === 'kept' && samePlace(change.target, target),
+  );
+
+function whyNotThere(scene: Scene, kind: ChangeKind, target: Place): string | null {
+  const { target: wanted, label } = changeCatalogue[kind];
+  if (target.kind !== wanted) return `‘${label}’ is done to a ${wanted}, not to a ${target.kind}.`;
+  if (!repeatable.includes(kind) && isKept(scene, kind, target)) {
+    return 'That was done and kept: it is part of the chain now.';
+  }
+  const nothing = 'The chain as found has nothing under that id.';
+  if (target.kind === 'link') {
+    const link = findLink(scene.chain, target.linkId);
+    return link === undefined ? nothing : (linkWhyNot[kind]?.(scene, link) ?? null);
+  }
+  const device = findDevice(scene.chain, target.deviceId);
+  if (device === undefined) return nothing;
+  if (target.kind === 'port') {
+    const port = findPort(scene.chain, target);
+    return port === undefined ? nothing : (portWhyNot[kind]?.(scene, { device, port }) ?? null);
+  }
+  return deviceWhyNot[kind]?.(scene, device) ?? null;
+}
+
+type Candidate = { kind: ChangeKind; target: Place };
+
+/** Every change that applies, updates of firmware apart, kind by kind in the catalogue's order. */
+const candidates = (scene: Scene): Candidate[] =>
+  changeKinds
+    .filter((kind) => kind !== 'updateFirmware')
+    .flatMap((kind) => placesFor(scene, kind).map((target) => ({ kind, target })));
+
+const firstUntried = ({ record }: Scene, of: readonly Candidate[]): Candidate | null =>
+  of.find(({ kind, target }) => !wasTried(record, kind, target)) ?? null;
+
+/** Firmware can't be taken back, so it comes last, unless the organisation's level asks for it anyway. */
+function whyNotYet({ chain, record }: Scene, target: Place, untried: Candidate | null): string | null {
+  if (target.kind === 'device' && record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
+  return untried === null
+    ? null
+    : `An update can’t be undone, so it comes last: ‘${changeLabel(untried.kind)}’ at ${placeName(chain, untried.target)} is still untried.`;
+}
+
+function everyPlace(chain: Chain, kind: 'device' | 'port' | 'link'): Place[] {
+  if (kind === 'link') return chain.links.map((link) => ({ kind, linkId: link.id }));
+  if (kind === 'device') return chain.devices.map((device) => ({ kind, deviceId: device.id }));
+  return chain.devices.flatMap((device) =>
+    device.ports.map((port): Place => ({ kind, deviceId: device.id, portId: port.id })),
+  );
+}
+
+const placesFor = (scene: Scene, kind: ChangeKind): Place[] =>
+  everyPlace(scene.chain, changeCatalogue[kind].target).filter(
+    (place) => whyNotThere(scene, kind, place) === null,
+  );
+
+/** Every change that applies now, kind by kind in the catalogue's order; none before a side is known. */
+export function applicableChangesOf(record: TriageRecord): ApplicableChange[] {
+  const scene = sceneOf(record);
+  if (scene === null) return [];
+  const others = candidates(scene);
+  const untried = firstUntried(scene, others);
+  const updates = placesFor(scene, 'updateFirmware')
+    .filter((target) => whyNotYet(scene, target, untried) === null)
+    .map((target): Candidate => ({ kind: 'updateFirmware', target }));
+  return [...others, ...updates].map(({ kind, target }) => describe(scene, kind, target));
+}
+
+/**
+ * Every change that could come to be made on a chain while no side is known: what would apply if the fault could lie
+ * anywhere. For planning ahead, on the chain as found or, before that was recorded, as it was last described.
+ */
+export function conceivableChangesOf(record: TriageRecord, chain: Chain): ApplicableChange[] {
+  const scene = { chain, segment: segmentFor(chain, standingSides(record)), record };
+  return candidates(scene).map(({ kind, target }) => describe(scene, kind, target));
+}
+
+function describe({ chain, record }: Scene, kind: ChangeKind, target: Place): ApplicableChange {
+  const { label, diagnostic, needs, cautions, setupMin, restoreMin, instructions, afterwards } =
+    changeCatalogue[kind];
+  const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
+  const pulled = kind === 'replaceCable' && link?.route === 'inConduit';
+  return {
+    kind,
+    target,
+    targetName: placeName(chain, target),
+    label,
+    diagnostic,
+    tried: wasTried(record, kind, target),
+    needs: [...needs, ...needsAt(chain, kind, target)],
+    caution: [...new Set([...cautions, ...cautionsAt(chain, kind, target)])].map(
+      (each) => cautionTexts[each],
+    ),
+    setupMin: pulled ? conduitMin : setupMin,
+    restoreMin: pulled ? conduitMin : restoreMin,
+    instructions,
+    afterwards,
+  };
+}
+
+function needsAt(chain: Chain, kind: ChangeKind, target: Place): string[] {
+  if (target.kind === 'link' && (kind === 'replaceCable' || kind === 'temporaryCable')) {
+    const lengthM = findLink(chain, target.linkId)?.lengthM;
+    return lengthM === undefined ? [] : [`about ${lengthM} m, as long as the one that is there`];
+  }
+  if (target.kind !== 'device' || kind !== 'substituteDisplay') return [];
+  const versions = (findDevice(chain, target.deviceId)?.ports ?? []).map((port) => port.contentProtection);
+  const known = [...new Set(versions)].filter((version) => version !== 'unknown' && version !== 'none');
+  return known.map((version) => `content protection ${version} on the other display`);
+}
+
+/** What the place itself adds: what hangs overhead, carries light, or lies in a wall. */
+function cautionsAt(chain: Chain, kind: ChangeKind, target: Place): Caution[] {
+  if (target.kind === 'link') {
+    const link = findLink(chain, target.linkId);
+    if (link === undefined) return [];
+    const optical: Caution[] = link.construction === 'activeOptical' ? ['opticalCable'] : [];
+    const overhead: Caution[] =
+      linkEnds(chain, link)?.sink.role === 'display' ? ['ladder', 'projectorLight'] : [];
+    const conduit: Caution[] = kind === 'replaceCable' && link.route === 'inConduit' ? ['conduit'] : [];
+    const wall: Caution[] = link.route === 'inWall' ? ['wallCable'] : [];
+    return [...optical, ...overhead, ...conduit, ...wall];
+  }
+  const role = target.kind === 'port' ? findDevice(chain, target.deviceId)?.role : undefined;
+  return role === 'display' && kind === 'movePort' ? ['ladder', 'projectorLight'] : [];
+}

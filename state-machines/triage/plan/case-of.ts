@@ -1,0 +1,106 @@
+import type { ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import type { Case, Result, WatchRecord } from '../../../shared/isolation/index.ts';
+import {
+  baselineWatches,
+  changesOfRound,
+  occurrencesIn,
+  occurrencesOf,
+  retestWatches,
+  watchesFor,
+} from '../record.ts';
+import { usable, watchRecordOf } from '../retest.ts';
+import type { Known } from './known.ts';
+
+/** The case as the ranking of suspects takes it: this round of the record, with what is known beside it. */
+export function caseOf(record: TriageRecord, known: Known): Case {
+  const { intake, chain, findings, headroom, facts, today } = known;
+  return {
+    chain,
+    symptom: record.symptom,
+    affectedSources: intake.affectedSources,
+    affectedDisplays: intake.affectedDisplays,
+    content: intake.content,
+    moment: intake.moment,
+    workedBefore: intake.workedBefore,
+    whatChanged: (record.whatChanged?.answers ?? []).map(({ kind }) => ({ kind })),
+    findings: findings.map(({ rule, place, severity, text }) => ({ rule, place, severity, text })),
+    headroom,
+    today,
+    baseline: baselineOf(record),
+    results: [...resultsOf(record), ...facts],
+  };
+}
+
+/** The watches before any change in the mode in which the fault was seen most; null while nothing was watched. */
+export function baselineOf(record: TriageRecord): WatchRecord | null {
+  const watches = usable(baselineWatches(record));
+  const mode = likeliestMode(watches);
+  return mode === null
+    ? null
+    : watchRecordOf(
+        mode,
+        watches.filter((watch) => watch.mode === mode),
+      );
+}
+
+function likeliestMode(watches: readonly Watch[]): Watch['mode'] | null {
+  if (watches.length === 0) return null;
+  const seen = (mode: Watch['mode']) => occurrencesIn(watches.filter((watch) => watch.mode === mode)).length;
+  const only = watches.every((watch) => watch.mode === 'trigger');
+  return only || seen('trigger') > seen('time') ? 'trigger' : 'time';
+}
+
+/** What was seen in this round, in the order in which it was. */
+export const resultsOf = (record: TriageRecord): Result[] =>
+  datedResultsOf(record).map(({ result }) => result);
+
+/** A result, and when it was there (UTC, ISO 8601): with its occurrence, or at the end of its watch. */
+export type Dated = { at: string; result: Result };
+
+/** As `resultsOf`, each with its moment. */
+export function datedResultsOf(record: TriageRecord): Dated[] {
+  const dated = [
+    ...watchesFor(record, 'side').flatMap(menuResults),
+    ...changesOfRound(record).flatMap((change) => changeResults(record, change)),
+  ];
+  return dated.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+}
+
+const menuResults = (watch: Watch): Dated[] =>
+  occurrencesOf(watch).flatMap(({ at, menu }) =>
+    menu === null || watch.menuDeviceId === null
+      ? []
+      : [{ at, result: { kind: 'menu', deviceId: watch.menuDeviceId, answer: menu } }],
+  );
+
+/**
+ * What one change showed. Where settings read before and after differ in more than was declared, nothing can be put
+ * down to it, and a verdict given by hand counts as the technician says.
+ */
+function changeResults(record: TriageRecord, change: ChangeRecord): Dated[] {
+  const { kind: test, target, judgement } = change;
+  if (judgement?.attributable === false) return [];
+  const retests = usable(retestWatches(record, change.id));
+  const confirms = usable(watchesFor(record, 'confirm').filter(({ changeId }) => changeId === change.id));
+  const putBack = confirms.map(
+    (watch): Dated => ({
+      at: endOf(watch),
+      result: { kind: 'putBack', test, target, watch: watchRecordOf(watch.mode, [watch]) },
+    }),
+  );
+  if (judgement?.override != null && judgement.verdict !== 'inconclusive') {
+    return [
+      { at: judgement.at, result: { kind: 'outcome', test, target, outcome: judgement.verdict } },
+      ...putBack,
+    ];
+  }
+  const watched = retests.map(
+    (watch): Dated => ({
+      at: endOf(watch),
+      result: { kind: 'test', test, target, watch: watchRecordOf(watch.mode, [watch]) },
+    }),
+  );
+  return [...watched, ...putBack];
+}
+
+const endOf = (watch: Watch): string => watch.endedAt ?? watch.startedAt;

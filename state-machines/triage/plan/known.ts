@@ -1,0 +1,96 @@
+import { fullAudit } from '../../../shared/audit/full-audit.ts';
+import type { FirmwareMinimum } from '../../../shared/chain/firmware-level.ts';
+import type { Chain, Finding } from '../../../shared/contract/chain.ts';
+import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import type { OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { EdidReadings } from '../../../shared/contract/signal.ts';
+import type { Intake } from '../../../shared/contract/ticket.ts';
+import type { Symptom } from '../../../shared/contract/triage.ts';
+import type { FactKind, HeadroomInput, Result } from '../../../shared/isolation/index.ts';
+import { chainBudget } from '../../../shared/signal/link-budget/index.ts';
+
+type Fact = Extract<Result, { kind: 'fact' }>;
+
+/** What is known of a case beside its triage record. */
+export type Known = {
+  chain: Chain;
+  intake: Pick<Intake, 'affectedSources' | 'affectedDisplays' | 'content' | 'moment' | 'workedBefore'>;
+  findings: readonly Finding[];
+  headroom: readonly HeadroomInput[];
+  facts: readonly Fact[];
+  /** ISO date. */
+  today: string;
+};
+
+/**
+ * What the chain itself says: its audit during triage and the headroom of each link for the formats the client wants.
+ *
+ * @param chain as found, or as it was last described while nobody has recorded it
+ */
+export function knownOfChain(
+  chain: Chain,
+  symptom: Symptom,
+  settings: OrganisationSettings,
+  minimumFirmware: readonly FirmwareMinimum[],
+): Pick<Known, 'chain' | 'findings' | 'headroom'> {
+  const { links } = chainBudget(chain, chain.wantedFormats, { assumptions: settings.budget });
+  return {
+    chain,
+    findings: fullAudit(chain, { duringTriage: true, symptom: symptom.kind }, settings, minimumFirmware),
+    headroom: links.flatMap(({ cableLinkId, wanted }) => {
+      const fractions = wanted.flatMap(({ figures }) => (figures === null ? [] : [figures.headroomFraction]));
+      return fractions.length === 0
+        ? []
+        : [{ linkId: cableLinkId, headroomFraction: Math.min(...fractions) }];
+    }),
+  };
+}
+
+/** Which fact each kind of log event is; kinds that aren't here say nothing about where a fault lies. */
+const factByEvent: Readonly<Record<string, FactKind>> = {
+  hotPlugDown: 'hotPlugDropped',
+  edidFailed: 'edidReadFailed',
+  authenticationFailed: 'authenticationFailed',
+  linkTrainingFailed: 'linkFellBack',
+  linkRateReduced: 'linkFellBack',
+  syncLost: 'syncLost',
+  restart: 'restarted',
+  formatChange: 'formatChanged',
+};
+/** A kind that a log shows at this share of the occurrences it covers belongs to the fault; assumed. */
+const usualShare = 0.5;
+/** Fewer occurrences than this make no habit; assumed. */
+const fewestCovered = 2;
+
+/** What logs say of where the fault lies: what regularly comes before it, and what it regularly shows as. */
+export function factsOfLogs(logs: readonly LogFinding[], chain: Chain): Fact[] {
+  return logs.flatMap(({ deviceId, precursors, coverage }): Fact[] => {
+    if (deviceId === null || !chain.devices.some(({ id }) => id === deviceId)) return [];
+    const before = precursors.filter(({ regular }) => regular).map(({ kind }) => kind);
+    const shown = coverage.occurrences.flatMap(({ shows }) => (shows === null ? [] : [shows.kind]));
+    const usual = [...new Set(shown)].filter(
+      (kind) =>
+        coverage.covered >= fewestCovered &&
+        shown.filter((each) => each === kind).length >= usualShare * coverage.covered,
+    );
+    const facts = new Set([...before, ...usual].flatMap((kind) => factByEvent[kind] ?? []));
+    return [...facts].map((fact): Fact => ({ kind: 'fact', fact, place: { kind: 'device', deviceId } }));
+  });
+}
+
+/** A device that is set to pass the display's EDID on and shows another one. */
+export function factsOfEdids({ readings, comparisons }: EdidReadings, chain: Chain): Fact[] {
+  const differing = comparisons.flatMap(({ perspective, second, differences }) => {
+    const deviceId = readings[second]?.deviceId;
+    const device = chain.devices.find(({ id }) => id === deviceId);
+    const passesOn = device?.role !== 'display' && device?.edidHandling.kind === 'passesOn';
+    return perspective === 'passedOn' && differences.length > 0 && deviceId !== undefined && passesOn
+      ? [deviceId]
+      : [];
+  });
+  return [...new Set(differing)].map((deviceId) => ({
+    kind: 'fact',
+    fact: 'edidDiffers',
+    place: { kind: 'device', deviceId },
+  }));
+}

@@ -1,0 +1,199 @@
+import { findDevice } from '../../../shared/chain/graph.ts';
+import type { ChangeRecord, Judgement, TriageRecord } from '../../../shared/contract/triage.ts';
+import { attributionOf } from '../attribution.ts';
+import { whyNotApplicable } from '../changes/applicable.ts';
+import { changeCatalogue } from '../changes/catalogue.ts';
+import type { EventOf } from '../events.ts';
+import {
+  changeInPlace,
+  keptCure,
+  minutesOf,
+  occurrencesIn,
+  openChange,
+  replaceById,
+  retestWatches,
+  signed,
+} from '../record.ts';
+import { judgeWatches, usable } from '../retest.ts';
+import { because, type Cause } from './refusal.ts';
+import { firstOf, noChangeOpen, noWatchRuns, rule } from './rule.ts';
+import { refuseTooEarly, startOf } from './timing.ts';
+
+const withOpen = (record: TriageRecord, change: (open: ChangeRecord) => ChangeRecord): TriageRecord => {
+  const open = openChange(record);
+  return open === null ? record : { ...record, changes: replaceById(record.changes, open.id, change) };
+};
+
+const faultIsThere = (record: TriageRecord): Cause | null => {
+  const cure = keptCure(record);
+  return cure === null
+    ? null
+    : because(
+        'not-allowed-now',
+        'A change that cleared the fault was kept, so another one could show nothing. Name the culprit, or go back to finding the side and see the fault again.',
+        { place: cure.target },
+      );
+};
+
+export const declareChange = rule('declareChange', {
+  label: 'Declare the one change you are about to make, and what you expect',
+  ready: firstOf(noChangeOpen, noWatchRuns, faultIsThere),
+  refuse: (record, event) => {
+    if (record.changes.some(({ id }) => id === event.changeId)) {
+      return because('already-exists', 'There is a change under that id.');
+    }
+    const why = whyNotApplicable(record, event.kind, event.target);
+    if (why !== null) return because('change-not-applicable', why, { place: event.target });
+    const chain = record.asFound?.chain;
+    const unknown = event.settings.find(
+      ({ deviceId }) => chain === undefined || findDevice(chain, deviceId) === undefined,
+    );
+    return unknown === undefined
+      ? refuseTooEarly(record, event)
+      : because('unknown-reference', `There is no device '${unknown.deviceId}' in the chain as found.`);
+  },
+  apply: (record, event) => ({
+    ...record,
+    changes: [
+      ...record.changes,
+      {
+        id: event.changeId,
+        round: record.round,
+        kind: event.kind,
+        target: event.target,
+        detail: event.detail,
+        expected: event.expected,
+        settings: event.settings,
+        status: 'declared',
+        diagnostic: changeCatalogue[event.kind].diagnostic,
+        declaredAt: startOf(record, event),
+        appliedAt: null,
+        finishedAt: null,
+        judgement: null,
+        closingNote: null,
+        by: event.by,
+      },
+    ],
+  }),
+});
+
+const isDeclared = (record: TriageRecord): Cause | null => {
+  const open = openChange(record);
+  if (open === null) return because('no-change-open', 'No change is declared.');
+  return open.status === 'declared'
+    ? null
+    : because('not-allowed-now', 'The change was made already: put it back or keep it.');
+};
+
+const isInPlace = (record: TriageRecord): Cause | null =>
+  changeInPlace(record) === null ? because('no-change-open', 'No change is in place.') : null;
+
+export const withdrawChange = rule('withdrawChange', {
+  label: 'Withdraw the change: it was not made',
+  ready: isDeclared,
+  refuse: refuseTooEarly,
+  apply: (record, event) => {
+    const finishedAt = startOf(record, event);
+    return withOpen(record, (open) => ({
+      ...open,
+      status: 'withdrawn',
+      finishedAt,
+      closingNote: event.reason,
+    }));
+  },
+});
+
+export const applyChange = rule('applyChange', {
+  label: 'The change is made',
+  ready: isDeclared,
+  refuse: refuseTooEarly,
+  apply: (record, event) => {
+    const appliedAt = startOf(record, event);
+    return withOpen(record, (open) => ({ ...open, status: 'applied', appliedAt }));
+  },
+});
+
+export const judgeRetest = rule('judgeRetest', {
+  label: 'Judge the retest',
+  ready: firstOf(noWatchRuns, isInPlace, (record) => {
+    const change = changeInPlace(record);
+    return change === null || usable(retestWatches(record, change.id)).length === 0
+      ? because('retest-missing', 'Watch with the change in place first, over time or by trying.')
+      : null;
+  }),
+  apply: (record, event) =>
+    withOpen(record, (open) => ({ ...open, status: 'judged', judgement: judge(record, open, event) })),
+});
+
+function judge(record: TriageRecord, change: ChangeRecord, event: EventOf<'judgeRetest'>): Judgement {
+  const { override } = event;
+  return {
+    ...judgementSoFar(record, change),
+    ...(override === null ? {} : { verdict: override.verdict, override: { reason: override.reason } }),
+    ...signed(event),
+  };
+}
+
+/** What judging the retest now would say, override and signature apart. */
+export function judgementSoFar(record: TriageRecord, change: ChangeRecord): Omit<Judgement, 'at' | 'by'> {
+  const watches = usable(retestWatches(record, change.id));
+  const { verdict, riskOfBeingFooled, reasons, warnings } = judgeWatches(record, watches);
+  const attribution = attributionOf(record, change, record.asFound?.chain ?? null);
+  return {
+    verdict,
+    computed: verdict,
+    riskOfBeingFooled,
+    watchedMin: watches.reduce((total, watch) => total + minutesOf(watch), 0),
+    tries: watches.reduce((total, watch) => total + watch.tries, 0),
+    occurrences: occurrencesIn(watches).length,
+    reasons,
+    warnings: [...warnings, ...attribution.warnings],
+    override: null,
+    attributable: attribution.attributable,
+    differences: attribution.differences,
+  };
+}
+
+export const restoreChange = rule('restoreChange', {
+  label: 'The change is put back: the chain is as it was before',
+  ready: firstOf(noWatchRuns, isInPlace, (record) => {
+    const change = changeInPlace(record);
+    return change === null || changeCatalogue[change.kind].canBeUndone
+      ? null
+      : because('change-cannot-be-undone', 'That can’t be put back: keep it.', { openChangeId: change.id });
+  }),
+  refuse: refuseTooEarly,
+  apply: (record, event) => finish(record, event, 'restored'),
+});
+
+export const keepChange = rule('keepChange', {
+  label: 'The change stays as it is',
+  ready: firstOf(noWatchRuns, isInPlace, (record) => {
+    const change = changeInPlace(record);
+    const why = change === null ? null : whyNotStay(change);
+    return change === null || why === null
+      ? null
+      : because('change-cannot-stay', why, { place: change.target, openChangeId: change.id });
+  }),
+  refuse: refuseTooEarly,
+  apply: (record, event) => finish(record, event, 'kept'),
+});
+
+function whyNotStay({ kind, diagnostic, judgement }: ChangeRecord): string | null {
+  if (diagnostic) return 'It is a diagnostic change: it has to be put back.';
+  if (changeCatalogue[kind].plainCorrection) return null;
+  if (judgement?.verdict !== 'cleared') return 'It did not clear the fault: put it back.';
+  return judgement.attributable
+    ? null
+    : 'More than what was declared differs, so it is not known what cleared the fault: put it back.';
+}
+
+function finish(
+  record: TriageRecord,
+  event: EventOf<'restoreChange'> | EventOf<'keepChange'>,
+  status: 'restored' | 'kept',
+): TriageRecord {
+  const finishedAt = startOf(record, event);
+  const closingNote = event.note === '' ? null : event.note;
+  return withOpen(record, (open) => ({ ...open, status, finishedAt, closingNote }));
+}

@@ -1,0 +1,110 @@
+import { placeExists } from '../../../shared/chain/place.ts';
+import type { Place } from '../../../shared/contract/chain.ts';
+import type { ChangeRecord, SetAside, TriageRecord, WorkingState } from '../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../changes/catalogue.ts';
+import type { EventOf, TriageEvent } from '../events.ts';
+import { changesOfRound, filed, isBaselineComplete, occurrencesOf, openChange, signed } from '../record.ts';
+import { because, type Cause } from './refusal.ts';
+import { chainAsItWas, firstOf, noWatchRuns, rule } from './rule.ts';
+import { sidesHold } from './sides.ts';
+
+/** Why a change can't show the culprit; null when its retest says that it can. */
+export function whyNoProof({ kind, status, judgement }: ChangeRecord): string | null {
+  if (status !== 'restored' && status !== 'kept') return 'That change is not finished.';
+  if (!changeCatalogue[kind].showsCulprit) return 'That change is information only: it shows no culprit.';
+  if (judgement === null) return 'That change was not retested.';
+  if (judgement.verdict !== 'cleared') return `The retest of that change says: ${judgement.verdict}.`;
+  return judgement.attributable
+    ? null
+    : 'More than what was declared differed during that retest, so it can’t be put down to the change.';
+}
+
+/** Refuses a place that isn't in the chain as found. */
+export const refuseUnknownPlace = (record: TriageRecord, place: Place): Cause | null =>
+  record.asFound === null || placeExists(record.asFound.chain, place)
+    ? null
+    : because('unknown-reference', 'The chain as found has no such place.', { place });
+
+export const nameCulprit = rule('nameCulprit', {
+  label: 'Name the culprit that a retest has shown',
+  ready: firstOf(chainAsItWas, noWatchRuns, (record) =>
+    changesOfRound(record).some((change) => whyNoProof(change) === null)
+      ? null
+      : because('retest-missing-or-weak', 'No change has cleared the fault in a retest that counts.'),
+  ),
+  refuse: (record, event) => {
+    const change = changesOfRound(record).find(({ id }) => id === event.changeId);
+    if (change === undefined) return because('unknown-reference', 'There is no such change in this round.');
+    const why = whyNoProof(change);
+    if (why !== null) return because('retest-missing-or-weak', why, { place: change.target });
+    return refuseUnknownPlace(record, event.place) ?? refuseUnconfirmed(record, event, change);
+  },
+  apply: (record, event) => ({
+    ...record,
+    culprit: {
+      place: event.place,
+      explanation: event.explanation,
+      changeId: event.changeId,
+      confirmation: event.confirmation,
+      namedBy: 'technician',
+      ...signed(event),
+    },
+  }),
+});
+
+function refuseUnconfirmed(
+  record: TriageRecord,
+  { confirmation }: EventOf<'nameCulprit'>,
+  change: ChangeRecord,
+): Cause | null {
+  if (confirmation.kind === 'notDone') return null;
+  const watch = record.watches.find(({ id }) => id === confirmation.watchId);
+  if (watch === undefined) return because('unknown-reference', 'There is no watch under that id.');
+  if (watch.purpose !== 'confirm' || watch.changeId !== change.id) {
+    return because('confirmation-missing', 'That watch was not made after this change was put back.');
+  }
+  return occurrencesOf(watch).length > 0
+    ? null
+    : because(
+        'confirmation-missing',
+        'The fault did not return in that watch: say why the confirmation is missing.',
+      );
+}
+
+/** The record with culprit, remedy and closing cleared, and kept among what did not hold. */
+export function setAside(
+  record: TriageRecord,
+  event: TriageEvent,
+  reason: string,
+  because: SetAside['because'],
+): TriageRecord {
+  const { culprit, remedy, asLeft, closing } = record;
+  if (culprit === null && remedy === null) return record;
+  const entry: SetAside = { culprit, remedy, asLeft, closing, because, reason, ...filed(event) };
+  return {
+    ...record,
+    culprit: null,
+    remedy: null,
+    asLeft: null,
+    closing: null,
+    setAside: [...record.setAside, entry],
+  };
+}
+
+/** Where the work stands by what is in the record, without a culprit. */
+export function stageWithoutCulprit(record: TriageRecord): WorkingState {
+  if (!isBaselineComplete(record)) return 'baseline';
+  const open = openChange(record);
+  if (open?.status === 'declared') return 'substitute.declared';
+  if (open !== null) return open.judgement === null ? 'substitute.applied' : 'substitute.judged';
+  if (!record.reproductionAccepted) return 'reproduce';
+  return sidesHold(record) === null ? 'substitute.ready' : 'locateSide';
+}
+
+export const withdrawCulprit = rule('withdrawCulprit', {
+  label: 'Withdraw the culprit and go on looking',
+  apply: (record, event) => ({
+    ...setAside(record, event, event.reason, 'culpritWithdrawn'),
+    resumeAt: stageWithoutCulprit(record),
+  }),
+});

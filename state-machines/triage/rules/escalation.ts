@@ -1,0 +1,110 @@
+import type { Escalation, MissingItem, TriageRecord, Waiver } from '../../../shared/contract/triage.ts';
+import { completeness } from '../completeness.ts';
+import type { TriageEvent } from '../events.ts';
+import { currentEscalation, filed, replaceById, standingEvidence } from '../record.ts';
+import { because, type Cause } from './refusal.ts';
+import { firstOf, notClosed, noWatchRuns, rule } from './rule.ts';
+
+/** What is missing and not waived. */
+const unwaived = (record: TriageRecord, waivers: readonly Waiver[]): MissingItem[] =>
+  completeness(record).filter(({ item }) => !waivers.some((waiver) => waiver.item === item));
+
+function refuseIncomplete(record: TriageRecord, waivers: readonly Waiver[]): Cause | null {
+  const missing = unwaived(record, waivers);
+  if (missing.length === 0) return null;
+  const detail =
+    missing.length === 1
+      ? 'One thing is missing: add it, or say why it can’t be had.'
+      : `${missing.length} things are missing: add them, or say why they can’t be had.`;
+  return because('case-incomplete', detail, { missing });
+}
+
+const newVersion = (
+  record: TriageRecord,
+  event: TriageEvent,
+  facts: Pick<Escalation, 'question' | 'waivers' | 'takenBy'>,
+): TriageRecord => ({
+  ...record,
+  escalations: [
+    ...record.escalations,
+    { version: record.escalations.length + 1, ...facts, ...filed(event), outcome: null },
+  ],
+});
+
+/** The record with this outcome at the escalation that is under way. */
+export const withOutcome = (
+  record: TriageRecord,
+  outcome: NonNullable<Escalation['outcome']>,
+): TriageRecord => ({
+  ...record,
+  escalations: record.escalations.map((each, at) =>
+    at === record.escalations.length - 1 ? { ...each, outcome } : each,
+  ),
+});
+
+export const escalate = rule('escalate', {
+  label: 'Hand the case to second line',
+  ready: noWatchRuns,
+  refuse: (record, event) => refuseIncomplete(record, event.waivers),
+  apply: (record, event) =>
+    newVersion(record, event, { question: event.question, waivers: event.waivers, takenBy: null }),
+});
+
+const openRequests = (record: TriageRecord) => record.requests.filter(({ answer }) => answer === null);
+
+export const answerRequest = rule('answerRequest', {
+  label: 'Answer what second line asked for',
+  ready: firstOf(notClosed, (record) =>
+    openRequests(record).length > 0 ? null : because('not-allowed-now', 'Second line waits for no answer.'),
+  ),
+  refuse: (record, event) => {
+    const request = record.requests.find(({ id }) => id === event.requestId);
+    if (request === undefined) return because('unknown-reference', 'There is no request under that id.');
+    if (request.answer !== null) return because('not-allowed-now', 'That request was answered already.');
+    const known = new Set(standingEvidence(record).map(({ id }) => id));
+    const unknown = event.evidenceIds.filter((id) => !known.has(id));
+    return unknown.length === 0
+      ? null
+      : because('unknown-reference', `The ticket has no such evidence: ${unknown.join(', ')}.`);
+  },
+  apply: (record, event) => ({
+    ...record,
+    requests: replaceById(record.requests, event.requestId, (request) => ({
+      ...request,
+      answer: { text: event.text, evidenceIds: event.evidenceIds, ...filed(event) },
+    })),
+  }),
+});
+
+/** Waivers given with this version, and those of the version before for other items. */
+function waiversNow(record: TriageRecord, added: readonly Waiver[]): Waiver[] {
+  const earlier = currentEscalation(record)?.waivers ?? [];
+  return [...earlier.filter(({ item }) => !added.some((waiver) => waiver.item === item)), ...added];
+}
+
+export const resubmit = rule('resubmit', {
+  label: 'Send second line a new version of the case',
+  ready: (record) => {
+    const open = openRequests(record).filter(({ kind }) => kind === 'information');
+    return open.length === 0
+      ? null
+      : because('request-open', `Second line still waits for: ${open.map(({ text }) => text).join('; ')}.`, {
+          requestIds: open.map(({ id }) => id),
+        });
+  },
+  refuse: (record, event) => refuseIncomplete(record, waiversNow(record, event.waivers)),
+  apply: (record, event) => {
+    const before = currentEscalation(record);
+    const text = `A newer version of the case was sent: ${record.escalations.length + 1}.`;
+    return newVersion(withOutcome(record, { kind: 'resubmitted', text, ...filed(event) }), event, {
+      question: event.question ?? before?.question ?? '',
+      waivers: waiversNow(record, event.waivers),
+      takenBy: before?.takenBy ?? null,
+    });
+  },
+});
+
+export const recall = rule('recall', {
+  label: 'Take the case back: nobody has taken it up yet',
+  apply: (record, event) => withOutcome(record, { kind: 'recalled', text: event.reason, ...filed(event) }),
+});

@@ -1,0 +1,71 @@
+import * as baseline from './baseline.ts';
+import * as changes from './changes.ts';
+import * as culprit from './culprit.ts';
+import * as escalation from './escalation.ts';
+import * as evidence from './evidence.ts';
+import * as occurrences from './occurrences.ts';
+import * as remedy from './remedy.ts';
+import type { Rule } from './rule.ts';
+import * as secondLine from './second-line.ts';
+import * as sides from './sides.ts';
+import * as watches from './watches.ts';
+
+/** Every rule by its name; guards and actions of the machine bear the same names. */
+export const rules = {
+  reviewAudit: baseline.reviewAudit,
+  answerWhatChanged: baseline.answerWhatChanged,
+  recordAsFound: baseline.recordAsFound,
+  note: baseline.note,
+  amendIntake: baseline.amendIntake,
+
+  startReproduceWatch: watches.startReproduceWatch,
+  startSideWatch: watches.startSideWatch,
+  startRetestWatch: watches.startRetestWatch,
+  startConfirmWatch: watches.startConfirmWatch,
+  startVerifyWatch: watches.startVerifyWatch,
+  recordOccurrence: watches.recordOccurrence,
+  recordTry: watches.recordTry,
+  endWatch: watches.endWatch,
+  acceptReproduction: watches.acceptReproduction,
+  confirmOccurrence: occurrences.confirmOccurrence,
+  withdrawOccurrence: occurrences.withdrawOccurrence,
+  withdrawReproduction: occurrences.withdrawReproduction,
+
+  concludeSide: sides.concludeSide,
+  withdrawSide: sides.withdrawSide,
+  beginSubstitution: sides.beginSubstitution,
+  locateSideAgain: sides.locateSideAgain,
+
+  declareChange: changes.declareChange,
+  withdrawChange: changes.withdrawChange,
+  applyChange: changes.applyChange,
+  judgeRetest: changes.judgeRetest,
+  restoreChange: changes.restoreChange,
+  keepChange: changes.keepChange,
+
+  nameCulprit: culprit.nameCulprit,
+  withdrawCulprit: culprit.withdrawCulprit,
+  settleNoFaultFound: remedy.settleNoFaultFound,
+  chooseRemedy: remedy.chooseRemedy,
+  withdrawNoFaultFound: remedy.withdrawNoFaultFound,
+  withdrawRemedy: remedy.withdrawRemedy,
+  finishRemedy: remedy.finishRemedy,
+  faultCameBack: remedy.faultCameBack,
+  close: remedy.close,
+  reopen: remedy.reopen,
+
+  escalate: escalation.escalate,
+  answerRequest: escalation.answerRequest,
+  resubmit: escalation.resubmit,
+  recall: escalation.recall,
+  takeCase: secondLine.takeCase,
+  askForMore: secondLine.askForMore,
+  directStep: secondLine.directStep,
+  acceptCase: secondLine.acceptCase,
+  handBack: secondLine.handBack,
+
+  evidenceAdded: evidence.evidenceAdded,
+  evidenceWithdrawn: evidence.evidenceWithdrawn,
+} satisfies Record<string, Rule>;
+export type RuleName = keyof typeof rules;
+export const isRuleName = (name: unknown): name is RuleName => typeof name === 'string' && name in rules;

@@ -1,0 +1,125 @@
+import { deviceName } from '../../../shared/chain/place.ts';
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { Side, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { occurrencesIn, occurrencesOf, signed, standingSides, watchesFor } from '../record.ts';
+import { isEmpty, segmentFor, whyNoMenuDevice } from '../segment.ts';
+import { because, type Cause } from './refusal.ts';
+import { firstOf, noWatchRuns, rule } from './rule.ts';
+
+type Answer = Pick<SideObservation, 'deviceId' | 'side' | 'watchIds' | 'occurrences'>;
+type Outcome = { answer: Answer } | { cause: Cause };
+
+const sideWatches = (record: TriageRecord, deviceId: string): Watch[] =>
+  watchesFor(record, 'side').filter((watch) => watch.menuDeviceId === deviceId && watch.endedAt !== null);
+
+/** What the watches at one device say: all occurrences agree on the side, or there is a reason why there is none. */
+function answerAt(record: TriageRecord, chain: Chain, deviceId: string): Outcome {
+  const watches = sideWatches(record, deviceId).filter((watch) => occurrencesOf(watch).length > 0);
+  const answers = occurrencesIn(watches).map(({ menu }) => menu);
+  const stayed = answers.filter((menu) => menu === 'stayed').length;
+  const vanished = answers.length - stayed;
+  const name = deviceName(chain, deviceId);
+  const place = { kind: 'device', deviceId } as const;
+  if (answers.length === 0) {
+    const detail = `The fault was not seen with the menu of ${name} up: no occurrence, no answer.`;
+    return { cause: because('no-occurrence', detail, { place }) };
+  }
+  if (stayed > 0 && vanished > 0) {
+    const detail = `At ${name} the menu stayed ${stayed} times and vanished ${vanished} times: the answers contradict each other.`;
+    return { cause: because('side-contradiction', detail, { place }) };
+  }
+  const side: Side = stayed > 0 ? 'input' : 'output';
+  return {
+    answer: { deviceId, side, watchIds: watches.map(({ id }) => id), occurrences: answers.length },
+  };
+}
+
+const sideWords: Record<Side, string> = { input: 'upstream', output: 'downstream' };
+
+/** Refuses an answer that, with those at other devices, would leave nothing that could be at fault. */
+function refuseContradiction(record: TriageRecord, chain: Chain, answer: Answer): Cause | null {
+  const others = standingSides(record).filter(({ deviceId }) => deviceId !== answer.deviceId);
+  if (!isEmpty(segmentFor(chain, [...others, answer]))) return null;
+  const against = others.filter((other) => isEmpty(segmentFor(chain, [other, answer])));
+  const names = (against.length > 0 ? against : others).map(
+    (other) => `${sideWords[other.side]} of ${deviceName(chain, other.deviceId)}`,
+  );
+  const detail = `A fault ${sideWords[answer.side]} of ${deviceName(chain, answer.deviceId)} can’t also lie ${names.join(' and ')}: nothing in the chain is both.`;
+  return because('side-contradiction', detail, { place: { kind: 'device', deviceId: answer.deviceId } });
+}
+
+/** Every side that stands must still be what its watches say. */
+export function sidesHold(record: TriageRecord): Cause | null {
+  const chain = record.asFound?.chain;
+  const sides = standingSides(record);
+  if (chain === undefined || sides.length === 0) {
+    return because('side-unknown', 'No side is known yet: watch with a device’s menu up, and conclude.');
+  }
+  for (const side of sides) {
+    const outcome = answerAt(record, chain, side.deviceId);
+    if ('cause' in outcome) return outcome.cause;
+  }
+  return null;
+}
+
+export const concludeSide = rule('concludeSide', {
+  label: 'Conclude on which side of the device the fault lies',
+  ready: firstOf(noWatchRuns, (record) =>
+    occurrencesIn(watchesFor(record, 'side')).length > 0
+      ? null
+      : because('no-occurrence', 'The fault was not seen with a menu up yet: no occurrence, no answer.'),
+  ),
+  refuse: (record, event) => {
+    const chain = record.asFound?.chain;
+    if (chain === undefined) return because('not-allowed-now', 'Record the chain as found first.');
+    if (standingSides(record).some(({ deviceId }) => deviceId === event.deviceId)) {
+      return because('not-allowed-now', 'The side was concluded at this device already.');
+    }
+    const why = whyNoMenuDevice(chain, event.deviceId);
+    const place = { kind: 'device', deviceId: event.deviceId } as const;
+    if (why !== null) return because('device-not-suitable', why, { place });
+    const outcome = answerAt(record, chain, event.deviceId);
+    return 'cause' in outcome ? outcome.cause : refuseContradiction(record, chain, outcome.answer);
+  },
+  apply: (record, event) => {
+    const chain = record.asFound?.chain;
+    const outcome = chain === undefined ? null : answerAt(record, chain, event.deviceId);
+    if (outcome === null || 'cause' in outcome) return record;
+    const side = { ...outcome.answer, round: record.round, ...signed(event), withdrawn: null };
+    return { ...record, sides: [...record.sides, side] };
+  },
+});
+
+export const withdrawSide = rule('withdrawSide', {
+  label: 'Take back the side concluded at a device',
+  ready: firstOf(noWatchRuns, (record) =>
+    standingSides(record).length > 0 ? null : because('side-unknown', 'No side was concluded.'),
+  ),
+  refuse: (record, event) =>
+    standingSides(record).some(({ deviceId }) => deviceId === event.deviceId)
+      ? null
+      : because('unknown-reference', 'No side was concluded at this device.'),
+  apply: (record, event) => {
+    const withdrawn = { ...signed(event), reason: event.reason };
+    const standing = standingSides(record).find(({ deviceId }) => deviceId === event.deviceId);
+    return {
+      ...record,
+      sides: record.sides.map((side) => (side === standing ? { ...side, withdrawn } : side)),
+    };
+  },
+});
+
+export const beginSubstitution = rule('beginSubstitution', {
+  label: 'Go on: change one thing at a time on that side',
+  ready: firstOf(noWatchRuns, sidesHold),
+  apply: (record) => record,
+});
+
+export const locateSideAgain = rule('locateSideAgain', {
+  label: 'Go back to finding the side',
+  ready: noWatchRuns,
+  apply: (record, event) => ({
+    ...record,
+    notes: [...record.notes, { text: event.reason, ...signed(event) }],
+  }),
+});

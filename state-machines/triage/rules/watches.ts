@@ -1,0 +1,193 @@
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { type EventOf, momentOf } from '../events.ts';
+import { baselineWatches, changeInPlace, changeToConfirm, occurrencesIn, runningWatch } from '../record.ts';
+import { whyNoMenuDevice } from '../segment.ts';
+import { because, type Cause } from './refusal.ts';
+import { firstOf, noWatchRuns, rule } from './rule.ts';
+import { refuseTooEarly, startOf } from './timing.ts';
+
+type StartWatch = EventOf<'startWatch'>;
+
+/** The trigger of a watch in trigger mode: as sent, or the one used last. */
+const triggerOf = (record: TriageRecord, event: StartWatch): string | null =>
+  event.mode === 'time'
+    ? null
+    : (event.trigger ?? record.watches.findLast((watch) => watch.trigger !== null)?.trigger ?? null);
+
+function refuseWatch(record: TriageRecord, event: StartWatch): Cause | null {
+  if (record.watches.some((watch) => watch.id === event.watchId)) {
+    return because('already-exists', 'There is a watch under that id.');
+  }
+  if (event.mode === 'trigger' && triggerOf(record, event) === null) {
+    return because('invalid-input', 'Say what makes the fault come: each try is one such switching.');
+  }
+  return refuseTooEarly(record, event);
+}
+
+function withWatch(
+  record: TriageRecord,
+  event: StartWatch,
+  facts: Pick<Watch, 'purpose'> & Partial<Pick<Watch, 'menuDeviceId' | 'changeId'>>,
+): TriageRecord {
+  const watch: Watch = {
+    id: event.watchId,
+    round: record.round,
+    mode: event.mode,
+    trigger: triggerOf(record, event),
+    plannedMin: event.plannedMin,
+    startedAt: startOf(record, event),
+    endedAt: null,
+    tries: 0,
+    occurrences: [],
+    menuDeviceId: null,
+    changeId: null,
+    by: event.by,
+    ...facts,
+  };
+  return { ...record, watches: [...record.watches, watch] };
+}
+
+export const startReproduceWatch = rule('startWatch', {
+  label: 'Watch for the fault',
+  ready: noWatchRuns,
+  refuse: refuseWatch,
+  apply: (record, event) => withWatch(record, event, { purpose: 'reproduce' }),
+});
+
+export const startSideWatch = rule('startWatch', {
+  label: 'Put up a device’s menu and watch whether it stays when the fault comes',
+  ready: firstOf(noWatchRuns, (record) =>
+    record.asFound === null ? because('not-allowed-now', 'Record the chain as found first.') : null,
+  ),
+  refuse: (record, event) =>
+    refuseMenuDevice(record.asFound?.chain, event.menuDeviceId) ?? refuseWatch(record, event),
+  apply: (record, event) => withWatch(record, event, { purpose: 'side', menuDeviceId: event.menuDeviceId }),
+});
+
+function refuseMenuDevice(chain: Chain | undefined, deviceId: string | null): Cause | null {
+  if (deviceId === null || chain === undefined) {
+    return because('device-not-suitable', 'Say which device’s menu is up.');
+  }
+  const why = whyNoMenuDevice(chain, deviceId);
+  return why === null ? null : because('device-not-suitable', why, { place: { kind: 'device', deviceId } });
+}
+
+export const startRetestWatch = rule('startWatch', {
+  label: 'Watch again with the change in place',
+  ready: firstOf(noWatchRuns, (record) => {
+    const change = changeInPlace(record);
+    if (change === null) return because('no-change-open', 'No change is in place.');
+    return change.judgement === null || change.judgement.verdict === 'inconclusive'
+      ? null
+      : because('not-allowed-now', 'The retest was judged: put the change back or keep it.');
+  }),
+  refuse: refuseWatch,
+  apply: (record, event) => {
+    const changeId = changeInPlace(record)?.id ?? null;
+    const reopened = record.changes.map((change) =>
+      change.id === changeId ? { ...change, status: 'applied' as const, judgement: null } : change,
+    );
+    return withWatch({ ...record, changes: reopened }, event, { purpose: 'retest', changeId });
+  },
+});
+
+export const startConfirmWatch = rule('startWatch', {
+  label: 'Watch whether the fault is back now that the change was put back',
+  ready: firstOf(noWatchRuns, (record) =>
+    changeToConfirm(record) === null
+      ? because(
+          'not-allowed-now',
+          'There is nothing to confirm: no change that cleared the fault was put back.',
+        )
+      : null,
+  ),
+  refuse: refuseWatch,
+  apply: (record, event) =>
+    withWatch(record, event, { purpose: 'confirm', changeId: changeToConfirm(record)?.id ?? null }),
+});
+
+export const startVerifyWatch = rule('startWatch', {
+  label: 'Watch whether the remedy holds',
+  ready: noWatchRuns,
+  refuse: refuseWatch,
+  apply: (record, event) => withWatch(record, event, { purpose: 'verify' }),
+});
+
+export const watchRuns = (record: TriageRecord): Cause | null =>
+  runningWatch(record) === null ? because('no-watch-running', 'No watch is running: start one first.') : null;
+
+const inRunning = (record: TriageRecord, change: (watch: Watch) => Watch): TriageRecord => ({
+  ...record,
+  watches: record.watches.map((watch) => (watch.endedAt === null ? change(watch) : watch)),
+});
+
+export const recordOccurrence = rule('recordOccurrence', {
+  label: 'The fault came',
+  ready: watchRuns,
+  refuse: (record, event) => {
+    const watch = runningWatch(record);
+    if (record.watches.some((each) => each.occurrences.some(({ id }) => id === event.occurrenceId))) {
+      return because('already-exists', 'There is an occurrence under that id.');
+    }
+    if (watch?.purpose === 'side' && event.menu === null) {
+      return because('menu-answer-missing', 'Did the menu stay in the picture, or did it vanish too?');
+    }
+    return watch !== null && Date.parse(momentOf(event)) < Date.parse(watch.startedAt)
+      ? because('time-out-of-order', `The watch began only at ${watch.startedAt}.`)
+      : null;
+  },
+  apply: (record, event) =>
+    inRunning(record, (watch) => ({
+      ...watch,
+      tries: watch.mode === 'trigger' ? watch.tries + 1 : 0,
+      occurrences: [
+        ...watch.occurrences,
+        {
+          id: event.occurrenceId,
+          at: momentOf(event),
+          durationS: event.durationS,
+          menu: event.menu,
+          description: event.description,
+          withdrawn: null,
+        },
+      ],
+    })),
+});
+
+export const recordTry = rule('recordTry', {
+  label: 'A try went well',
+  ready: firstOf(watchRuns, (record) =>
+    runningWatch(record)?.mode === 'trigger'
+      ? null
+      : because('not-allowed-now', 'This watch counts time, not tries: start one with a trigger.'),
+  ),
+  apply: (record) => inRunning(record, (watch) => ({ ...watch, tries: watch.tries + 1 })),
+});
+
+export const endWatch = rule('endWatch', {
+  label: 'End the watch',
+  ready: watchRuns,
+  refuse: (record, event) => {
+    const watch = runningWatch(record);
+    if (watch === null) return null;
+    const last = [watch.startedAt, ...watch.occurrences.map(({ at }) => at)];
+    return last.some((at) => Date.parse(momentOf(event)) < Date.parse(at))
+      ? because(
+          'time-out-of-order',
+          `${momentOf(event)} is before the watch began, or before the fault was seen.`,
+        )
+      : null;
+  },
+  apply: (record, event) => inRunning(record, (watch) => ({ ...watch, endedAt: momentOf(event) })),
+});
+
+export const acceptReproduction = rule('acceptReproduction', {
+  label: 'Go on: the fault was seen',
+  ready: firstOf(noWatchRuns, (record) =>
+    occurrencesIn(baselineWatches(record)).length > 0
+      ? null
+      : because('no-occurrence', 'The fault was not seen yet: keep watching, or try another trigger.'),
+  ),
+  apply: (record) => ({ ...record, reproductionAccepted: true }),
+});

@@ -1,0 +1,227 @@
+import { describe, expect, it } from 'vitest';
+import { usualAssumptions } from '../../shared/audit/chain-audit.ts';
+import type { Chain, Link } from '../../shared/contract/chain.ts';
+import {
+  chainOf,
+  display,
+  frl48,
+  homeCinema,
+  input,
+  opticalCable,
+  output,
+  rowOf,
+  source,
+  tmds9,
+  withDevice,
+  withLink,
+  withPort,
+} from '../chain/build-chain.ts';
+import { end, only, seen } from './audit-findings.ts';
+
+const cinema = homeCinema();
+
+describe('cables', () => {
+  const L3 = (facts: Partial<Link>): Chain => withLink(cinema, 'L3', facts);
+  const L4 = (facts: Partial<Link>): Chain => withLink(cinema, 'L4', facts);
+  const between9 = withPort(
+    withPort(cinema, 'receiver', 'out1', { highestMode: tmds9, setMode: null }),
+    'processor',
+    'in1',
+    { highestMode: tmds9 },
+  );
+
+  it.each<[string, Chain, string[]]>([
+    ['of category Standard', L3({ category: 'standard' }), ['certification mustFix L3']],
+    ['of category High Speed, certified', L3({ category: 'highSpeed' }), ['certification mustFix L3']],
+    ['of Premium High Speed without a label', L3({ certified: false }), ['certification shouldFix L3']],
+    ['of Ultra High Speed, certified', L3({ category: 'ultraHighSpeed' }), []],
+    ['of an unknown category', L3({ category: 'unknown', certified: false }), ['certification note L3']],
+    ['1 m long', L3({ lengthM: 1 }), ['length-short shouldFix L3']],
+    ['1.7 m long', L3({ lengthM: 1.7 }), ['length-short shouldFix L3']],
+    ['1.8 m long', L3({ lengthM: 1.8 }), []],
+    ['6 ft long', L3({ lengthM: 1.8288 }), []],
+    ['7.6 m of passive copper', L3({ lengthM: 7.6 }), []],
+    ['25 ft of passive copper', L3({ lengthM: 7.62 }), []],
+    ['7.7 m of passive copper', L3({ lengthM: 7.7 }), ['length-long mustFix L3']],
+    [
+      '10 m of active copper',
+      L3({ lengthM: 10, construction: 'activeCopper', direction: 'asMarked' }),
+      ['length-long shouldFix L3'],
+    ],
+    ['60 m of active optical', L4({ lengthM: 60 }), []],
+    ['1 m of active optical', L4({ lengthM: 1 }), ['length-short shouldFix L4']],
+    [
+      'optical with ends fitted on site',
+      L4({ factoryFittedEnds: false }),
+      ['factory-fitted-ends shouldFix L4'],
+    ],
+    [
+      'optical with ends fitted by nobody knows whom',
+      L4({ factoryFittedEnds: null }),
+      ['factory-fitted-ends note L4'],
+    ],
+    ['copper with ends fitted on site', L3({ factoryFittedEnds: false }), []],
+    [
+      'over twisted pair',
+      L4({ construction: 'twistedPairExtender', category: 'unknown', certified: false, lengthM: 30 }),
+      ['twisted-pair-extender shouldFix L4'],
+    ],
+    ['reversed', L4({ direction: 'reversed' }), ['direction mustFix L4']],
+    ['of passive copper, reversed', L3({ direction: 'reversed' }), ['direction mustFix L3']],
+    ['active, direction not noted', L4({ direction: 'unknown' }), ['direction shouldFix L4']],
+    [
+      'of active copper, direction not noted',
+      L3({ construction: 'activeCopper', direction: 'unknown' }),
+      ['direction shouldFix L3'],
+    ],
+    ['of passive copper, direction not noted', L3({ direction: 'unknown' }), ['direction note L3']],
+    ['active but noted as not directional', L4({ direction: 'notDirectional' }), ['direction note L4']],
+    [
+      'without the power it needs',
+      L4({ sinkEnd: end({ needsPower: true, powered: 'no' }) }),
+      ['end-power mustFix L4'],
+    ],
+    ['maybe without the power it needs', L4({ sinkEnd: end({ needsPower: true }) }), ['end-power note L4']],
+    ['without power where it needs none', L4({ sinkEnd: end({ powered: 'no' }) }), []],
+    [
+      'without power at both ends that need it',
+      L4({
+        sourceEnd: end({ needsPower: true, powered: 'no' }),
+        sinkEnd: end({ needsPower: true, powered: 'no' }),
+      }),
+      ['end-power mustFix L4', 'end-power mustFix L4'],
+    ],
+    ['hanging half out', L3({ sinkEnd: end({ seated: 'no' }) }), ['seating mustFix L3']],
+    [
+      'hanging half out, other end unknown',
+      L3({ sourceEnd: end({ seated: 'unknown' }), sinkEnd: end({ seated: 'no' }) }),
+      ['seating mustFix L3'],
+    ],
+    ['with a seat nobody checked', L3({ sourceEnd: end({ seated: 'unknown' }) }), ['seating note L3']],
+    ['High Speed between ports that pass no more', withLink(between9, 'L3', { category: 'highSpeed' }), []],
+    [
+      'High Speed from a port that passes no more',
+      withLink(withPort(cinema, 'player', 'out1', { highestMode: tmds9 }), 'L1', { category: 'highSpeed' }),
+      [],
+    ],
+    [
+      'High Speed into a port that passes no more',
+      withLink(
+        withDevice(cinema, 'processor', {
+          ports: [input('in1', { highestMode: tmds9 }), output('out1')],
+        }),
+        'L3',
+        { category: 'highSpeed' },
+      ),
+      [],
+    ],
+    [
+      'High Speed without a label between such ports',
+      withLink(between9, 'L3', { category: 'highSpeed', certified: false }),
+      [],
+    ],
+    [
+      '10 m of passive copper between such ports',
+      withLink(between9, 'L3', { lengthM: 10 }),
+      ['length-long shouldFix L3'],
+    ],
+  ])('%s', (_name, chain, expected) => {
+    expect(seen(chain)).toEqual(expected);
+  });
+
+  describe('of the optical kind, straight from a playback source', () => {
+    const direct = (
+      facts: Partial<Link>,
+      supplyMa: number | null = null,
+      sinkMa: number | null = null,
+    ): Chain =>
+      chainOf(
+        [
+          source('player', { ports: [output('out1', { fiveVoltMa: supplyMa })] }),
+          display('projector', { ports: [input('in1', { fiveVoltMa: sinkMa })] }),
+        ],
+        [opticalCable('player.out1', 'projector.in1', { id: 'L1', ...facts })],
+      );
+
+    it.each<[string, Chain, string[]]>([
+      ['may starve', direct({}), ['optical-on-source-power shouldFix L1']],
+      ['starves by the figures', direct({ drawMa: 250 }, 55), ['optical-on-source-power mustFix L1']],
+      [
+        'starves by the figures with what the display draws',
+        direct({ drawMa: 250 }, 300, 51),
+        ['optical-on-source-power mustFix L1'],
+      ],
+      ['is fed by the figures', direct({ drawMa: 250 }, 300), ['optical-on-source-power note L1']],
+      [
+        'is fed by its own supply',
+        direct({ sourceEnd: end({ needsPower: true, powered: 'yes' }) }),
+        ['optical-on-source-power note L1'],
+      ],
+    ])('%s', (_name, chain, expected) => {
+      expect(seen(chain)).toEqual(expected);
+    });
+
+    it('says the figures it judges by', () => {
+      expect(only(direct({ drawMa: 250 }, 55)).text).toContain('supplies 55 mA where 250 mA are drawn');
+    });
+  });
+
+  it('are judged by the numbers an organisation sets', () => {
+    const long = L3({ lengthM: 9 });
+    expect(seen(long, { assumptions: { longestCopperM: 10 } })).toEqual([]);
+    expect(seen(cinema, { assumptions: { shortestCableM: 4 } })).toEqual([
+      'length-short shouldFix L1',
+      'length-short shouldFix L2',
+      'length-short shouldFix L3',
+      'length-short shouldFix L5',
+    ]);
+    expect(seen(L3({ category: 'highSpeed' }), { assumptions: { requiredGbps: 9 } })).toEqual([]);
+    expect(usualAssumptions).toEqual({ shortestCableM: 1.8, longestCopperM: 7.6, requiredGbps: 18 });
+  });
+
+  it('between ports of 48 Gbit/s have to be certified for that where the organisation asks for it', () => {
+    const fast = rowOf([
+      source('player', { ports: [output('out1', { highestMode: frl48 })] }),
+      display('tv', { ports: [input('in1', { highestMode: frl48 })] }),
+    ]);
+    expect(seen(fast)).toEqual([]);
+    const asked = only(fast, { assumptions: { requiredGbps: 48 } });
+    expect(asked.text).toContain('tested for 18 Gbit/s, between ports that pass 48 Gbit/s');
+    expect(asked.whatToDo).toBe('Replace it with a cable that is certified for 48 Gbit/s.');
+  });
+});
+
+describe('cautions', () => {
+  const caution = (chain: Chain): string => only(chain).caution ?? '';
+
+  it('warn of the light of optical cables and projectors, of ladders, and of mains in racks', () => {
+    const text = caution(withLink(cinema, 'L4', { direction: 'reversed' }));
+    for (const word of ['never look into its end', 'lens', 'ladder', 'mains', 'licensed'])
+      expect(text).toContain(word);
+  });
+
+  it('defer to local codes for cables in walls, and warn of cables across floors', () => {
+    const old = { lengthM: 12, category: 'premiumHighSpeed' } as const;
+    const inWall = caution(withLink(cinema, 'L3', { ...old, route: 'inWall' }));
+    expect(inWall).toContain('fire rating that local codes ask for');
+    expect(inWall).not.toContain('floor');
+    const free = caution(withLink(cinema, 'L3', old));
+    expect(free).toContain('A cable across a floor trips people');
+    expect(free).not.toContain('wall');
+  });
+
+  it('keep to what the work is: no floor for a short cable, no rack between source and display', () => {
+    expect(caution(withLink(cinema, 'L3', { lengthM: 1 }))).not.toContain('floor');
+    const direct = rowOf([source('player'), display('tv')], { certified: false });
+    expect(caution(direct)).toContain('ladder');
+    expect(caution(direct)).not.toContain('mains');
+  });
+
+  it('warn of the light of the optical cable that is to come', () => {
+    expect(caution(withLink(cinema, 'L3', { lengthM: 12 }))).toContain('never look into its end');
+  });
+
+  it('are left out where the work is done in a menu', () => {
+    expect(only(withPort(cinema, 'receiver', 'in1', { setMode: tmds9 })).caution).toBeNull();
+  });
+});

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { coverage } from '../../shared/logs/index.ts';
+import { at, logOf } from './log-of.ts';
+import { readText } from './read-text.ts';
+
+const claimed = (...seconds: number[]) => seconds.map((second) => ({ at: at(second) }));
+
+describe('whether a log covers occurrences', () => {
+  const reading = logOf([[700, 'rx1: sync lost']], 3600, [1200, 1800]);
+
+  it('tells for each, and what the log shows there', () => {
+    const judged = coverage(reading, claimed(704, 1000, 1500, 4000, -5));
+    expect(judged.occurrences.map(({ status, shows }) => [status, shows?.kind ?? null])).toEqual([
+      ['covered', 'syncLost'],
+      ['covered', null],
+      ['inGap', null],
+      ['outside', null],
+      ['outside', null],
+    ]);
+    expect([judged.covered, judged.complete]).toEqual([2, false]);
+    expect(judged.sentence).toBe(
+      'The log covers 2 of 5 occurrences and shows something at 1; 1 in a gap, 2 outside its span.',
+    );
+  });
+
+  it('is complete when all are, and never with none', () => {
+    expect(coverage(reading, claimed(704, 1000)).complete).toBe(true);
+    expect(coverage(reading, []).complete).toBe(false);
+  });
+
+  it('takes an event for the occurrence only nearby', () => {
+    expect(coverage(reading, claimed(720)).occurrences[0]?.shows).toBeNull();
+    expect(coverage(reading, claimed(720), { toleranceS: 20 }).occurrences[0]?.shows?.kind).toBe('syncLost');
+  });
+
+  it('can’t be told for a log without times', () => {
+    const judged = coverage(readText('rx1: sync lost'), claimed(704));
+    expect(judged.occurrences[0]?.status).toBe('noTimes');
+    expect(judged.sentence).toBe('No line of the log is tied to a time.');
+  });
+
+  it('is false for a moment that can’t be read', () => {
+    expect(coverage(reading, [{ at: 'soon' }]).covered).toBe(0);
+  });
+});

@@ -1,0 +1,205 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import {
+  type Decision,
+  decide,
+  openChange,
+  openTriage,
+  replay,
+  runningWatch,
+  stateName,
+  type TriageEvent,
+  triageMachine,
+} from '../../../state-machines/index.ts';
+import { standingSides } from '../../../state-machines/triage/record.ts';
+import {
+  explore,
+  type Graph,
+  isOpen,
+  placeOf,
+  restingStates,
+  shortestPaths,
+  takingBack,
+  toSecondLine,
+  type Visited,
+} from './exploration.ts';
+import { device, link, opening } from './triage-events.ts';
+
+const bypass = { kind: 'bypassDevice', target: device('receiver') } as const;
+const replaceCable = { kind: 'replaceCable', target: link('L3') } as const;
+const hotPlug = { kind: 'reissueHotPlug', target: device('receiver') } as const;
+const firmware = { kind: 'updateFirmware', target: device('receiver') } as const;
+
+const openChanges = ({ context }: Visited) => context.changes.filter(isOpen);
+const inSubstitute = (snapshot: Visited) => stateName(snapshot).startsWith('substitute.');
+
+/** What must hold wherever the exploration gets, in words. */
+const invariants: Record<string, (snapshot: Visited) => boolean> = {
+  'at most one change is open': (snapshot) => openChanges(snapshot).length <= 1,
+  'no diagnostic change is in place where a remedy is settled, verified or closed': (snapshot) =>
+    !['remedy', 'verify', 'closed'].includes(stateName(snapshot)) || openChanges(snapshot).length === 0,
+  'a change is tested only where a side is known': (snapshot) =>
+    !inSubstitute(snapshot) || standingSides(snapshot.context).length > 0,
+  'the state of substitution and of the open change are one': (snapshot) => {
+    const status = openChange(snapshot.context)?.status ?? 'ready';
+    const inState = {
+      ready: 'ready',
+      declared: 'declared',
+      applied: 'applied',
+      retest: 'applied',
+      judged: 'judged',
+    };
+    const [, inner = ''] = stateName(snapshot).split('.');
+    return !inSubstitute(snapshot) || inState[inner as keyof typeof inState] === status;
+  },
+  'a watch runs only where there is something to watch': (snapshot) =>
+    runningWatch(snapshot.context) === null ||
+    ['reproduce', 'locateSide', 'substitute.ready', 'substitute.retest', 'verify'].includes(
+      stateName(snapshot),
+    ),
+  'a retest is a running watch': (snapshot) =>
+    stateName(snapshot) !== 'substitute.retest' || runningWatch(snapshot.context)?.purpose === 'retest',
+  'a remedy other than “no fault found” has a culprit': ({ context }) =>
+    context.remedy === null || context.remedy.kind === 'noFaultFound' || context.culprit !== null,
+  'the way back is kept while second line has the case, and only then': (snapshot) =>
+    stateName(snapshot).startsWith('escalated') === (snapshot.context.resumeAt !== null),
+  'a ticket is closed where it says when': (snapshot) =>
+    (stateName(snapshot) === 'closed') === (snapshot.context.closedAt !== null),
+  'it rests only in states that people know': (snapshot) => restingStates.includes(stateName(snapshot)),
+};
+
+const broken = (graph: Graph): string[] => {
+  const states = Object.values(graph).map(({ state }) => state);
+  return Object.entries(invariants)
+    .filter(([, holds]) => !states.every(holds))
+    .map(([name]) => name);
+};
+
+/** Names of the states from which no way leads to one that is wanted. */
+function deadEnds(graph: Graph, wanted: (snapshot: Visited) => boolean): string[] {
+  const comingFrom = new Map<string, string[]>();
+  for (const [place, { transitions }] of Object.entries(graph)) {
+    for (const { state } of Object.values(transitions)) {
+      const next = placeOf(state);
+      comingFrom.set(next, [...(comingFrom.get(next) ?? []), place]);
+    }
+  }
+  const good = new Set(Object.keys(graph).filter((place) => graph[place] && wanted(graph[place].state)));
+  const waiting = [...good];
+  for (let place = waiting.pop(); place !== undefined; place = waiting.pop()) {
+    for (const before of comingFrom.get(place) ?? []) {
+      if (good.has(before)) continue;
+      good.add(before);
+      waiting.push(before);
+    }
+  }
+  return Object.keys(graph).filter((place) => !good.has(place));
+}
+
+const namesIn = (graph: Graph) =>
+  [...new Set(Object.values(graph).map(({ state }) => stateName(state)))].sort();
+const isClosed = (snapshot: Visited) => stateName(snapshot) === 'closed';
+
+/** An exploration takes some ten seconds of an idle processor. */
+const patienceMs = 300_000;
+
+describe('every way through a ticket', () => {
+  let graph: Graph;
+  beforeAll(() => {
+    graph = explore({ changes: [bypass, replaceCable, firmware], without: toSecondLine });
+  }, patienceMs);
+
+  it('gets to every state but those of second line', () => {
+    expect(namesIn(graph)).toEqual(restingStates.filter((name) => !name.startsWith('escalated')).sort());
+    expect(Object.keys(graph).length).toBeGreaterThan(800);
+  });
+
+  it('keeps what must hold', () => {
+    expect(broken(graph)).toEqual([]);
+  });
+
+  it('has a way on to closing from everywhere', () => {
+    expect(deadEnds(graph, isClosed)).toEqual([]);
+  });
+
+  it('never gets into substitution without a side, whatever the event', () => {
+    const steps = Object.values(graph).flatMap(({ state, transitions }) =>
+      Object.values(transitions).map((step) => ({ before: state, after: step.state })),
+    );
+    const entries = steps.filter(({ before, after }) => !inSubstitute(before) && inSubstitute(after));
+    expect(entries.length).toBeGreaterThan(0);
+    expect(entries.filter(({ after }) => standingSides(after.context).length === 0)).toEqual([]);
+  });
+});
+
+describe('every way through second line', () => {
+  let graph: Graph;
+  beforeAll(() => {
+    graph = explore({ changes: [bypass], without: takingBack });
+  }, patienceMs);
+
+  it('gets to every state', () => {
+    expect(namesIn(graph)).toEqual([...restingStates].sort());
+  });
+
+  it('keeps what must hold', () => {
+    expect(broken(graph)).toEqual([]);
+  });
+
+  it('has a way on to closing from everywhere', () => {
+    expect(deadEnds(graph, isClosed)).toEqual([]);
+  });
+});
+
+const accepted = (decision: Decision) => {
+  if (!decision.accepted) throw new Error(decision.refusal.detail);
+  return decision.snapshot;
+};
+
+describe('the shortest way to every place', () => {
+  it(
+    'is a log that the door accepts and that replays to the same snapshot',
+    () => {
+      const paths = shortestPaths({ changes: [bypass, hotPlug], without: toSecondLine });
+      expect(paths.length).toBeGreaterThan(200);
+      for (const { state, events } of paths) {
+        const log: TriageEvent[] = JSON.parse(JSON.stringify(events));
+        const decided = log.reduce(
+          (snapshot, event) => accepted(decide(snapshot, event)),
+          openTriage(opening),
+        );
+        expect(stateName(decided)).toBe(stateName(state));
+        expect(replay(opening, log)).toStrictEqual(JSON.parse(JSON.stringify(decided)));
+      }
+    },
+    patienceMs,
+  );
+});
+
+describe('the exploration itself', () => {
+  type Guard = 'declareChange' | 'beginSubstitution' | 'chooseRemedy' | 'nameCulprit' | 'restoreChange';
+  const withGuards = (answer: boolean, ...names: Guard[]): Graph => {
+    const guards = Object.fromEntries(names.map((name) => [name, () => answer]));
+    const machine = triageMachine.provide({ guards }) as typeof triageMachine;
+    return explore({ changes: [bypass], without: [...toSecondLine, ...takingBack] }, machine);
+  };
+
+  it('finds two open changes once declaring is not guarded', () => {
+    expect(broken(withGuards(true, 'declareChange'))).toContain('at most one change is open');
+  });
+
+  it('finds substitution without a side once beginning is not guarded', () => {
+    expect(broken(withGuards(true, 'beginSubstitution'))).toContain(
+      'a change is tested only where a side is known',
+    );
+  });
+
+  it('finds a remedy over a diagnostic change once culprit and remedy are not guarded', () => {
+    expect(broken(withGuards(true, 'nameCulprit', 'chooseRemedy'))).toContain(
+      'no diagnostic change is in place where a remedy is settled, verified or closed',
+    );
+  });
+
+  it('finds dead ends once a change can’t be put back', () => {
+    expect(deadEnds(withGuards(false, 'restoreChange'), isClosed).length).toBeGreaterThan(0);
+  });
+});
