@@ -76,7 +76,8 @@ describe('what shared code says has German', () => {
 describe('the table', () => {
   it('holds no refusal, and no name of a step, that the machine no longer says', () => {
     const folder = new URL('../../state-machines/triage/', import.meta.url);
-    const said = readdirSync(folder)
+    const said = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts'))
       .map((file) => readFileSync(new URL(file, folder), 'utf8'))
       .join();
     const parts = [...refusalPairs, ...labelPairs].flatMap(([english]) =>
