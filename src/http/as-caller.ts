@@ -1,7 +1,9 @@
 import type { FastifyRequest } from 'fastify';
-import type { Database, TenantTransaction } from '../database/index.ts';
+import type { TenantTransaction } from '../database/index.ts';
+import type { Services } from '../services.ts';
 import { may } from './access.ts';
 import { type Actor, loadActor } from './actor.ts';
+import type { Context } from './context.ts';
 import { type Refused, refused } from './problem.ts';
 
 /** The caller as the database knows them now, who has to be active still and allowed to use this route. */
@@ -18,13 +20,13 @@ export async function allowedActor(tx: TenantTransaction, request: FastifyReques
  * uploads; everything else goes through `reply.fromRead` and `reply.fromWrite`.
  */
 export function asCaller<Result>(
-  database: Database,
+  services: Services,
   request: FastifyRequest,
-  work: (tx: TenantTransaction, actor: Actor) => Promise<Result>,
+  work: (context: Context) => Promise<Result>,
 ): Promise<Result | Refused> {
   const { org, sub } = request.user;
-  return database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
+  return services.database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
     const actor = await allowedActor(tx, request);
-    return 'ok' in actor ? actor : work(tx, actor);
+    return 'ok' in actor ? actor : work({ tx, actor, services });
   });
 }

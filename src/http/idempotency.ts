@@ -1,8 +1,8 @@
 import { createHmac } from 'node:crypto';
 import canonicalize from 'canonicalize';
 import type { FastifyRequest } from 'fastify';
-import { Prisma, type TenantTransaction } from '../database/index.ts';
-import type { Actor } from './actor.ts';
+import { Prisma } from '../database/index.ts';
+import type { Context } from './context.ts';
 import { type Refused, refused } from './problem.ts';
 
 /** A reply as it is kept, so that the same key gives it again. */
@@ -41,8 +41,7 @@ export function requestHash(secret: string, request: FastifyRequest, content: un
  * then gets its reply; null means that the key is ours and the work is still to be done.
  */
 export async function claimKey(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   key: string,
   hash: string,
 ): Promise<KeptReply | Refused | null> {
@@ -64,12 +63,7 @@ export async function claimKey(
   };
 }
 
-export async function keepReply(
-  tx: TenantTransaction,
-  actor: Actor,
-  key: string,
-  reply: KeptReply,
-): Promise<void> {
+export async function keepReply({ tx, actor }: Context, key: string, reply: KeptReply): Promise<void> {
   await tx.idempotencyRecord.update({
     where: { orgId_memberId_key: { orgId: actor.orgId, memberId: actor.memberId, key } },
     data: {

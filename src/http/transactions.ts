@@ -2,14 +2,14 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
 import { Prisma, type TenantTransaction } from '../database/index.ts';
 import type { Services } from '../services.ts';
-import type { Actor } from './actor.ts';
 import { allowedActor, asCaller } from './as-caller.ts';
+import type { Context } from './context.ts';
 import { etagOf, isUnchanged } from './etag.ts';
 import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHash } from './idempotency.ts';
 import type { Done, Outcome } from './outcome.ts';
 import { problemOf, type Refused, refused, sendProblem } from './problem.ts';
 
-type Work<Body> = (tx: TenantTransaction, actor: Actor) => Promise<Outcome<Body>>;
+type Work<Body> = (context: Context) => Promise<Outcome<Body>>;
 
 declare module 'fastify' {
   interface FastifyReply {
@@ -32,7 +32,7 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
 
   app.decorateReply('fromRead', async function fromRead<Body>(this: FastifyReply, work: Work<Body>) {
     const { request } = this;
-    const outcome = await asCaller(database, request, work);
+    const outcome = await asCaller(services, request, work);
     if (!outcome.ok) return sendProblem(request, this, outcome);
     const etag = etagOf(outcome.body);
     this.header('etag', etag).header('cache-control', 'private, no-cache');
@@ -51,11 +51,12 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     const result = await database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
       const actor = await allowedActor(tx, request);
       if ('ok' in actor) return actor;
-      const kept = await claimKey(tx, actor, key, hash);
+      const context = { tx, actor, services };
+      const kept = await claimKey(context, key, hash);
       if (kept !== null) return 'ok' in kept ? kept : { ...kept, replayed: true };
-      const outcome = await undoneOnRefusal(tx, () => work(tx, actor));
+      const outcome = await undoneOnRefusal(tx, () => work(context));
       const reply = replyOf(request, outcome);
-      await keepReply(tx, actor, key, reply);
+      await keepReply(context, key, reply);
       return { ...reply, replayed: false };
     });
     return 'ok' in result ? sendProblem(request, this, result) : sendKept(this, result);

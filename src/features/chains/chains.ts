@@ -2,9 +2,9 @@ import { chainDiff } from '../../../shared/chain/diff.ts';
 import { chainFaults } from '../../../shared/chain/validate.ts';
 import { type Chain, chain as chainForm } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import type { Prisma } from '../../database/index.ts';
 import {
-  type Actor,
+  type Context,
   created,
   found,
   mismatch,
@@ -12,15 +12,13 @@ import {
   type Refused,
   refused,
 } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
 
 export const noChain = refused('not-found', 'There is no such chain.');
 export const noVersion = refused('not-found', 'The chain has no such version.');
 
 /** A version of a chain; the newest when `version` is left out. */
 export async function readChain(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   chainId: string,
   version?: number,
 ): Promise<Outcome<ChainDocument>> {
@@ -43,12 +41,11 @@ export async function readChain(
 }
 
 export async function addChain(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   siteId: string,
   document: Chain,
 ): Promise<Outcome<ChainDocument>> {
+  const { tx, actor, services } = context;
   const site = await tx.site.findUnique({ where: { orgId_id: { orgId: actor.orgId, id: siteId } } });
   if (site === null) return refused('not-found', 'There is no such site.');
   const faulty = refusalOf(document);
@@ -58,22 +55,21 @@ export async function addChain(
   await tx.chain.create({
     data: { ...head, orgId: actor.orgId, id, siteId, version: 1, createdAt: services.now() },
   });
-  await addVersion(tx, services, actor, id, 1, document, ['First description of this chain.']);
-  const stored = await readChain(tx, actor, id);
+  await addVersion(context, id, 1, document, ['First description of this chain.']);
+  const stored = await readChain(context, id);
   return stored.ok ? created(stored.body, `/chains/${id}`) : stored;
 }
 
 /** Replaces the whole chain with a new version; the ones before stay readable. The same chain again is no new version. */
 export async function replaceChain(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   chainId: string,
   ifMatch: string | undefined,
   document: Chain,
 ): Promise<Outcome<ChainDocument>> {
+  const { tx, actor } = context;
   await tx.$queryRaw`select id from chain where org_id = ${actor.orgId}::uuid and id = ${chainId}::uuid for update`;
-  const current = await readChain(tx, actor, chainId);
+  const current = await readChain(context, chainId);
   if (!current.ok) return current;
   const refusal = mismatch(ifMatch, current.body) ?? refusalOf(document);
   if (refusal !== null) return refusal;
@@ -84,14 +80,12 @@ export async function replaceChain(
     where: { orgId_id: { orgId: actor.orgId, id: chainId } },
     data: { name: document.name, searchText: searchTextOf(document), version },
   });
-  await addVersion(tx, services, actor, chainId, version, document, changes);
-  return readChain(tx, actor, chainId);
+  await addVersion(context, chainId, version, document, changes);
+  return readChain(context, chainId);
 }
 
 async function addVersion(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  { tx, actor, services }: Context,
   chainId: string,
   version: number,
   document: Chain,

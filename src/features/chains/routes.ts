@@ -25,14 +25,14 @@ const auditReply = z.object({ version: z.int(), findings: z.array(finding) });
 const comparison = z.object({ from: z.int(), to: z.int(), changes: z.array(z.string()) });
 
 /** Signal chains, their versions and their prerequisite audit. */
-export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
     '/sites/:id/chains',
     {
       schema: { summary: 'Chains of a site', params: byId, response: { 200: itemsOf(chainSummary) } },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => listChains(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => listChains(context, request.params.id)),
   );
   app.post(
     '/sites/:id/chains',
@@ -40,8 +40,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       schema: { summary: 'Describe a chain', params: byId, body: chain, response: { 201: chainDocument } },
       config: write,
     },
-    (request, reply) =>
-      reply.fromWrite((tx, actor) => addChain(tx, services, actor, request.params.id, request.body)),
+    (request, reply) => reply.fromWrite((context) => addChain(context, request.params.id, request.body)),
   );
   app.get(
     '/chains/:id',
@@ -49,7 +48,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       schema: { summary: 'A chain, newest version', params: byId, response: { 200: chainDocument } },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readChain(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readChain(context, request.params.id)),
   );
   app.put(
     '/chains/:id',
@@ -63,8 +62,8 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       config: write,
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        replaceChain(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      reply.fromWrite((context) =>
+        replaceChain(context, request.params.id, request.headers['if-match'], request.body),
       ),
   );
   app.get(
@@ -77,13 +76,13 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => listVersions(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => listVersions(context, request.params.id)),
   );
   app.get(
     '/chains/:id/versions/:version',
     { schema: { summary: 'One version', params: byVersion, response: { 200: chainDocument } }, config: read },
     (request, reply) =>
-      reply.fromRead((tx, actor) => readChain(tx, actor, request.params.id, request.params.version)),
+      reply.fromRead((context) => readChain(context, request.params.id, request.params.version)),
   );
   app.get(
     '/chains/:id/versions/:version/changes-since/:from',
@@ -96,7 +95,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       config: read,
     },
     ({ params }, reply) =>
-      reply.fromRead((tx, actor) => compareVersions(tx, actor, params.id, params.from, params.version)),
+      reply.fromRead((context) => compareVersions(context, params.id, params.from, params.version)),
   );
   app.get(
     '/chains/:id/audit',
@@ -109,7 +108,6 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       },
       config: read,
     },
-    (request, reply) =>
-      reply.fromRead((tx, actor) => auditVersion(tx, actor, request.params.id, request.query)),
+    (request, reply) => reply.fromRead((context) => auditVersion(context, request.params.id, request.query)),
   );
 };

@@ -2,8 +2,7 @@ import { type AuditPurpose, fullAudit } from '../../../shared/audit/full-audit.t
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
 import { noChain, readChain } from './chains.ts';
 
@@ -18,8 +17,7 @@ type VersionRef = {
 
 /** The chains of a site, by name. */
 export async function listChains(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   siteId: string,
 ): Promise<Outcome<{ items: ChainRef[] }>> {
   const site = await tx.site.findUnique({
@@ -37,8 +35,7 @@ export async function listChains(
 
 /** All versions, newest first. */
 export async function listVersions(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   chainId: string,
 ): Promise<Outcome<{ items: VersionRef[] }>> {
   const rows = await tx.chainVersion.findMany({
@@ -64,14 +61,13 @@ export async function listVersions(
 
 /** What differs between two versions, in sentences. */
 export async function compareVersions(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   chainId: string,
   from: number,
   to: number,
 ): Promise<Outcome<{ from: number; to: number; changes: string[] }>> {
-  const before = await readChain(tx, actor, chainId, from);
-  const after = await readChain(tx, actor, chainId, to);
+  const before = await readChain(context, chainId, from);
+  const after = await readChain(context, chainId, to);
   if (!before.ok) return before;
   if (!after.ok) return after;
   return found({
@@ -85,25 +81,19 @@ export async function compareVersions(
 
 /** The prerequisite audit of one version of a chain, by the organisation's own limits and firmware levels. */
 export async function auditVersion(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   chainId: string,
   { version, ...purpose }: AuditPurpose & { version?: number | undefined },
 ): Promise<Outcome<{ version: number; findings: Finding[] }>> {
-  const document = await readChain(tx, actor, chainId, version);
+  const document = await readChain(context, chainId, version);
   if (!document.ok) return document;
   const { chain } = document.body;
   if (purpose.displayId !== undefined && findDevice(chain, purpose.displayId)?.role !== 'display')
     return refused('not-found', `The chain has no display ${purpose.displayId}.`);
-  return found({ version: document.body.version, findings: await findingsFor(tx, actor, chain, purpose) });
+  return found({ version: document.body.version, findings: await findingsFor(context, chain, purpose) });
 }
 
 /** The findings of the prerequisite audit, by the organisation's own limits and firmware levels. */
-export async function findingsFor(
-  tx: TenantTransaction,
-  actor: Actor,
-  chain: Chain,
-  purpose: AuditPurpose,
-): Promise<Finding[]> {
-  return fullAudit(chain, purpose, await readSettings(tx, actor), await firmwareLevels(tx, actor));
+export async function findingsFor(context: Context, chain: Chain, purpose: AuditPurpose): Promise<Finding[]> {
+  return fullAudit(chain, purpose, await readSettings(context), await firmwareLevels(context));
 }

@@ -5,8 +5,8 @@ import type {
   FileEvidenceAbout,
   recordReading,
 } from '../../../shared/contract/evidence.ts';
-import { Prisma, type TenantTransaction } from '../../database/index.ts';
-import { type Actor, created, type Outcome, type Refused, refused } from '../../http/index.ts';
+import { Prisma } from '../../database/index.ts';
+import { type Actor, type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
 import { appendTicketEvent } from '../tickets/index.ts';
@@ -28,11 +28,10 @@ type NewFile = {
  * the file itself, moved to where it stays.
  */
 export async function addFile(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   { id, ticketId, about, fileName, prepared }: NewFile,
 ): Promise<Outcome<EvidenceItem>> {
+  const { actor, services } = context;
   const { main, thumbnail } = prepared;
   const ref = refOf(services, actor, id, {
     ...about,
@@ -40,11 +39,11 @@ export async function addFile(
     sha256: main.sha256,
     reading: null,
   });
-  const refusal = refusalOfSpan(about) ?? (await accept(tx, services, actor, ticketId, ref));
+  const refusal = refusalOfSpan(about) ?? (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
-  await addStoredFile(tx, actor, main, prepared.mediaType);
-  if (thumbnail !== null) await addStoredFile(tx, actor, thumbnail, thumbnailType);
-  await addRow(tx, services, actor, ticketId, ref, about.description, {
+  await addStoredFile(context, main, prepared.mediaType);
+  if (thumbnail !== null) await addStoredFile(context, thumbnail, thumbnailType);
+  await addRow(context, ticketId, ref, about.description, {
     fileName,
     originalSha256: prepared.originalSha256,
     thumbnailSha256: thumbnail?.sha256 ?? null,
@@ -52,24 +51,23 @@ export async function addFile(
   });
   await services.evidenceStore.keep(actor.orgId, main);
   if (thumbnail !== null) await services.evidenceStore.keep(actor.orgId, thumbnail);
-  return added(tx, actor, id);
+  return added(context, id);
 }
 
 /** Adds a reading without a file: a firmware level, settings, a note. */
 export async function addReading(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   input: z.infer<typeof recordReading>,
 ): Promise<Outcome<EvidenceItem>> {
+  const { actor, services } = context;
   const { reading, description } = input;
   const facts = { ...input, kind: reading.kind, span: null, sha256: null };
   const ref = refOf(services, actor, services.newId(), facts);
-  const refusal = refusalOfReading(input) ?? (await accept(tx, services, actor, ticketId, ref));
+  const refusal = refusalOfReading(input) ?? (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
-  await addRow(tx, services, actor, ticketId, ref, description, {});
-  return added(tx, actor, ref.id);
+  await addRow(context, ticketId, ref, description, {});
+  return added(context, ref.id);
 }
 
 type Described = Pick<EvidenceRef, 'kind' | 'tie' | 'span' | 'sha256' | 'reading'> & {
@@ -110,18 +108,13 @@ function refusalOfReading({ reading, tie }: z.infer<typeof recordReading>): Refu
 }
 
 /** Checks what the item is tied to and puts it to the ticket's machine; null when both agree. */
-async function accept(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
-  ticketId: string,
-  ref: EvidenceRef,
-): Promise<Refused | null> {
-  const ticket = await ticketForEvidence(tx, actor, ticketId);
+async function accept(context: Context, ticketId: string, ref: EvidenceRef): Promise<Refused | null> {
+  const { actor, services } = context;
+  const ticket = await ticketForEvidence(context, ticketId);
   if (ticket === null) return noTicket;
-  const refusal = await refusalOfTie(tx, actor, ticket, ref.tie);
+  const refusal = await refusalOfTie(context, ticket, ref.tie);
   if (refusal !== null) return refusal;
-  const accepted = await appendTicketEvent(tx, actor, ticketId, {
+  const accepted = await appendTicketEvent(context, ticketId, {
     type: 'evidenceAdded',
     evidence: ref,
     at: services.now().toISOString(),
@@ -133,8 +126,7 @@ async function accept(
 
 /** A content that the organisation has already stays as it is, whoever sent it first. */
 async function addStoredFile(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   file: { sha256: string; sizeBytes: number },
   mediaType: string,
 ): Promise<void> {
@@ -146,9 +138,7 @@ async function addStoredFile(
 }
 
 async function addRow(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  { tx, actor, services }: Context,
   ticketId: string,
   ref: EvidenceRef,
   description: string,
@@ -174,7 +164,7 @@ async function addRow(
   });
 }
 
-async function added(tx: TenantTransaction, actor: Actor, id: string): Promise<Outcome<EvidenceItem>> {
+async function added({ tx, actor }: Context, id: string): Promise<Outcome<EvidenceItem>> {
   const row = await findEvidence(tx, actor.orgId, id);
   if (row === null) throw new Error('evidence that was just added is not there');
   return created(evidenceItemOf(row), `/evidence/${id}`);

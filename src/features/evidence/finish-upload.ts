@@ -32,7 +32,7 @@ async function finish(
   request: FastifyRequest,
   id: string,
 ): Promise<Outcome<EvidenceItem>> {
-  const made = await asCaller(services.database, request, async (tx, actor) => {
+  const made = await asCaller(services, request, async ({ tx, actor }) => {
     const row = await findEvidence(tx, actor.orgId, id);
     return row === null ? null : found(evidenceItemOf(row));
   });
@@ -49,7 +49,7 @@ async function makeEvidence(
   request: FastifyRequest,
   id: string,
 ): Promise<Outcome<EvidenceItem>> {
-  const { evidenceStore, database } = services;
+  const { evidenceStore } = services;
   const notes = await uploads.notesOf(id);
   if (notes === null) throw new Error('an upload without notes cannot be finished');
   const read = readAbout(notes.about, 'Upload-Metadata/about');
@@ -62,8 +62,8 @@ async function makeEvidence(
   const fileName = readFileName(notes.filename);
   const evidence = { id, ticketId: notes.ticketId, about: read.about, fileName, prepared };
   try {
-    const outcome: Outcome<EvidenceItem> | Refused = await asCaller(database, request, (tx, actor) =>
-      addFile(tx, services, actor, evidence),
+    const outcome: Outcome<EvidenceItem> | Refused = await asCaller(services, request, (context) =>
+      addFile(context, evidence),
     );
     if (outcome.ok) await evidenceStore.discard(file);
     return outcome;

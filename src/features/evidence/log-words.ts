@@ -13,7 +13,7 @@ export async function logWordsFor(
   { kind }: FileEvidenceAbout,
 ): Promise<{ ok: true; recognition: Recognition | null } | Refused> {
   if (kind !== 'log') return { ok: true, recognition: null };
-  const settings = await asCaller(services.database, request, readSettings);
+  const settings = await asCaller(services, request, readSettings);
   if ('ok' in settings) return settings;
   const compiled = compileRecognition(settings.recognition);
   // Rows are tried before they are kept; should the built-in table have changed since, it is read by that alone.

@@ -2,16 +2,14 @@ import { placeExists } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, type Refused, refused } from '../../http/index.ts';
+import { type Context, type Refused, refused } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
 
 /** A ticket as evidence is added to it. */
 export type TicketForEvidence = { readonly chainId: string; readonly record: TriageRecord };
 
 export async function ticketForEvidence(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   ticketId: string,
 ): Promise<TicketForEvidence | null> {
   const row = await tx.ticket.findUnique({
@@ -28,8 +26,7 @@ export async function ticketForEvidence(
  * when it was recorded as found. Watches and changes are the triage machine's to check.
  */
 export async function refusalOfTie(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   ticket: TicketForEvidence,
   tie: EvidenceTie,
 ): Promise<Refused | null> {
@@ -40,7 +37,7 @@ export async function refusalOfTie(
     });
   }
   if (places.length === 0) return null;
-  const newest = await readChain(tx, actor, ticket.chainId);
+  const newest = await readChain(context, ticket.chainId);
   if (!newest.ok) return newest;
   const chains: Chain[] = [newest.body.chain];
   if (ticket.record.asFound !== null) chains.push(ticket.record.asFound.chain);

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import type { EvidenceItem, evidenceQuery } from '../../../shared/contract/evidence.ts';
 import { id, instant } from '../../../shared/contract/primitives.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, decodeCursor, found, type Outcome, pageFrom, refused } from '../../http/index.ts';
+import { type Context, decodeCursor, found, type Outcome, pageFrom, refused } from '../../http/index.ts';
 import { evidenceItemOf, extensionOf, findEvidence, safeStem, withFile } from '../evidence-record/index.ts';
 import { thumbnailType } from './prepare-file.ts';
 import { noEvidence } from './withdraw.ts';
@@ -11,8 +10,7 @@ const position = z.tuple([instant, id]);
 
 /** A ticket's evidence, newest first, withdrawn items too. */
 export async function listEvidence(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   ticketId: string,
   query: z.infer<typeof evidenceQuery>,
 ): Promise<Outcome<{ items: EvidenceItem[]; next: string | null }>> {
@@ -42,8 +40,7 @@ export async function listEvidence(
 }
 
 export async function readEvidence(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   evidenceId: string,
 ): Promise<Outcome<EvidenceItem>> {
   const row = await findEvidence(tx, actor.orgId, evidenceId);
@@ -60,8 +57,7 @@ export type EvidenceFile = {
 
 /** The file of an item, or its thumbnail. */
 export async function evidenceFile(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   evidenceId: string,
   which: 'content' | 'thumbnail',
 ): Promise<Outcome<EvidenceFile>> {

@@ -10,7 +10,7 @@ import {
 import { byId, pageOf } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { sendFile } from '../../http/file-reply.ts';
-import { type Actor, sendProblem } from '../../http/index.ts';
+import { sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { addFile, addReading } from './add-evidence.ts';
 import { formLimits, readForm } from './form.ts';
@@ -52,8 +52,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       },
       config: add,
     },
-    (request, reply) =>
-      reply.fromWrite((tx, actor) => addReading(tx, services, actor, request.params.id, request.body)),
+    (request, reply) => reply.fromWrite((context) => addReading(context, request.params.id, request.body)),
   );
   app.get(
     '/tickets/:id/evidence',
@@ -66,8 +65,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       },
       config: read,
     },
-    (request, reply) =>
-      reply.fromRead((tx, actor) => listEvidence(tx, actor, request.params.id, request.query)),
+    (request, reply) => reply.fromRead((context) => listEvidence(context, request.params.id, request.query)),
   );
   app.get(
     '/evidence/:id',
@@ -75,15 +73,15 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       schema: { summary: 'One item of evidence', params: byId, response: { 200: evidenceItem } },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readEvidence(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readEvidence(context, request.params.id)),
   );
   for (const which of ['content', 'thumbnail'] as const) {
     app.get(
       `/evidence/:id/${which}`,
       { schema: { summary: summaries[which], params: byId }, config: read },
       async (request, reply) => {
-        const file = await asCaller(services.database, request, (tx, actor: Actor) =>
-          evidenceFile(tx, actor, request.params.id, which),
+        const file = await asCaller(services, request, (context) =>
+          evidenceFile(context, request.params.id, which),
         );
         if (!file.ok) return sendProblem(request, reply, file);
         const { orgId, sha256, ...shown } = file.body;
@@ -108,9 +106,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       config: { permission: 'withdraw evidence' },
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        withdrawEvidence(tx, services, actor, request.params.id, request.body.reason),
-      ),
+      reply.fromWrite((context) => withdrawEvidence(context, request.params.id, request.body.reason)),
   );
 };
 
@@ -131,8 +127,7 @@ async function addByForm(services: Services, request: FastifyRequest, reply: Fas
     if (!prepared.ok) return sendProblem(request, reply, prepared);
     try {
       return await reply.fromWrite(
-        (tx, actor) =>
-          addFile(tx, services, actor, { id: services.newId(), ticketId, about, fileName, prepared }),
+        (context) => addFile(context, { id: services.newId(), ticketId, about, fileName, prepared }),
         { about, fileName, sha256: file.sha256 },
       );
     } finally {

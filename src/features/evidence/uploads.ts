@@ -86,9 +86,7 @@ async function notesOf(request: FastifyRequest, services: Services): Promise<Upl
       errors: [{ pointer: 'Upload-Metadata/ticketId', code: 'uuid', text: 'is not the id of a ticket' }],
     });
   }
-  const ticket = await asCaller(services.database, request, (tx, actor) =>
-    ticketForEvidence(tx, actor, ticketId.data),
-  );
+  const ticket = await asCaller(services, request, (context) => ticketForEvidence(context, ticketId.data));
   if (ticket === null) return refused('not-found', 'There is no such ticket.');
   if ('ok' in ticket) return ticket;
   return {

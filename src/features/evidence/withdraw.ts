@@ -1,7 +1,5 @@
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
 import { appendTicketEvent } from '../tickets/index.ts';
 
@@ -9,17 +7,16 @@ export const noEvidence = refused('not-found', 'There is no such evidence.');
 
 /** Takes an item out of what counts. The entry, its file and the reason stay. */
 export async function withdrawEvidence(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   id: string,
   reason: string,
 ): Promise<Outcome<EvidenceItem>> {
+  const { tx, actor, services } = context;
   const item = await findEvidence(tx, actor.orgId, id);
   if (item === null) return noEvidence;
   const at = services.now().toISOString();
   const by = actor.memberId;
-  const accepted = await appendTicketEvent(tx, actor, item.ticketId, {
+  const accepted = await appendTicketEvent(context, item.ticketId, {
     type: 'evidenceWithdrawn',
     evidenceId: id,
     reason,

@@ -1,7 +1,6 @@
 import { Readable } from 'node:stream';
 import type { TenantTransaction } from '../../database/index.ts';
-import type { Actor } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Context } from '../../http/index.ts';
 import { chainDocument, evidenceOf, organisationDocument, packetsOf, ticketDocument } from './rows.ts';
 import type { ZipEntry } from './zip-with-manifest.ts';
 
@@ -11,12 +10,7 @@ type Read = (tx: TenantTransaction, orgId: string) => Promise<unknown>;
  * What an export consists of. Only the list is made now; each document is read in a short transaction of its own when
  * its turn comes, so an export of any size holds one document in memory. What is written meanwhile may be in it.
  */
-export async function listDocuments(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
-  madeAt: Date,
-): Promise<ZipEntry[]> {
+export async function listDocuments({ tx, actor, services }: Context, madeAt: Date): Promise<ZipEntry[]> {
   const { orgId, memberId } = actor;
   const document = (path: string, read: Read): ZipEntry => ({
     path,

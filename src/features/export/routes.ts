@@ -17,9 +17,8 @@ export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
     async (request, reply) => {
       const madeAt = services.now();
-      const begun = await asCaller(services.database, request, async (tx, actor) => ({
-        actor,
-        entries: await listDocuments(tx, services, actor, madeAt),
+      const begun = await asCaller(services, request, async (context) => ({
+        entries: await listDocuments(context, madeAt),
       }));
       if ('ok' in begun) return sendProblem(request, reply, begun);
       const folder = `halfsplit-export-${madeAt.toISOString().slice(0, 10)}`;

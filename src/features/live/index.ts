@@ -31,7 +31,7 @@ export const liveRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
       config: { permission: 'follow changes' },
     },
     async (request, reply) => {
-      const allowed = await asCaller(services.database, request, async (_tx, actor) => found(actor));
+      const allowed = await asCaller(services, request, async ({ actor }) => found(actor));
       if (!allowed.ok) return sendProblem(request, reply, allowed);
       const { memberId, role } = allowed.body;
       if (hub.countOf(memberId) >= streamsPerMember) hub.endOldestOf(memberId);

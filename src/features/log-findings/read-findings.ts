@@ -4,7 +4,7 @@ import type { Watch } from '../../../shared/contract/triage.ts';
 import { eventsNear, type LogReading, logFindings, type TicketLog } from '../../../shared/logs/index.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 
 /** The logs of a ticket as they were read on arrival, oldest first; withdrawn ones are left out. */
 async function logsOf(tx: TenantTransaction, orgId: string, ticketId: string): Promise<TicketLog[]> {
@@ -49,8 +49,7 @@ export async function logEventsOf(
 }
 
 export async function readLogFindings(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   ticketId: string,
 ): Promise<Outcome<{ items: LogFinding[] }>> {
   const { orgId } = actor;

@@ -17,6 +17,6 @@ export const logFindingsRoutes: FastifyPluginAsyncZod<{ services: Services }> = 
       },
       config: { permission: 'read evidence' },
     },
-    (request, reply) => reply.fromRead((tx, actor) => readLogFindings(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readLogFindings(context, request.params.id)),
   );
 };

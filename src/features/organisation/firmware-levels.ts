@@ -1,9 +1,8 @@
 import type { z } from 'zod';
 import { sameModel } from '../../../shared/chain/firmware-level.ts';
 import type { FirmwareLevel, firmwareLevelInput } from '../../../shared/contract/people.ts';
-import type { TenantTransaction } from '../../database/index.ts';
 import {
-  type Actor,
+  type Context,
   created,
   found,
   mismatch,
@@ -11,7 +10,6 @@ import {
   type Refused,
   refused,
 } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
 
 const noLevel = refused('not-found', 'There is no such firmware level.');
 
@@ -26,18 +24,17 @@ const view = (row: Row): FirmwareLevel => ({
 });
 
 /** The lowest firmware that the organisation accepts, per model. */
-export async function firmwareLevels(tx: TenantTransaction, actor: Actor): Promise<FirmwareLevel[]> {
+export async function firmwareLevels({ tx, actor }: Context): Promise<FirmwareLevel[]> {
   const rows = await tx.firmwareLevel.findMany({ where: { orgId: actor.orgId }, orderBy: { model: 'asc' } });
   return rows.map(view);
 }
 
 export async function addFirmwareLevel(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   input: z.infer<typeof firmwareLevelInput>,
 ): Promise<Outcome<FirmwareLevel>> {
-  const taken = await levelElsewhere(tx, actor, input.model, null);
+  const { tx, actor, services } = context;
+  const taken = await levelElsewhere(context, input.model, null);
   if (taken !== null) return taken;
   const row = await tx.firmwareLevel.create({
     data: { ...input, orgId: actor.orgId, id: services.newId(), updatedAt: services.now() },
@@ -45,27 +42,22 @@ export async function addFirmwareLevel(
   return created(view(row), `/firmware-levels/${row.id}`);
 }
 
-export async function readFirmwareLevel(
-  tx: TenantTransaction,
-  actor: Actor,
-  id: string,
-): Promise<Outcome<FirmwareLevel>> {
+export async function readFirmwareLevel({ tx, actor }: Context, id: string): Promise<Outcome<FirmwareLevel>> {
   const row = await tx.firmwareLevel.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
   return row === null ? noLevel : found(view(row));
 }
 
 export async function updateFirmwareLevel(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   id: string,
   ifMatch: string | undefined,
   input: z.infer<typeof firmwareLevelInput>,
 ): Promise<Outcome<FirmwareLevel>> {
-  await lockLevel(tx, actor, id);
-  const current = await readFirmwareLevel(tx, actor, id);
+  const { tx, actor, services } = context;
+  await lockLevel(context, id);
+  const current = await readFirmwareLevel(context, id);
   if (!current.ok) return current;
-  const conflict = mismatch(ifMatch, current.body) ?? (await levelElsewhere(tx, actor, input.model, id));
+  const conflict = mismatch(ifMatch, current.body) ?? (await levelElsewhere(context, input.model, id));
   if (conflict !== null) return conflict;
   const row = await tx.firmwareLevel.update({
     where: { orgId_id: { orgId: actor.orgId, id } },
@@ -75,13 +67,13 @@ export async function updateFirmwareLevel(
 }
 
 export async function removeFirmwareLevel(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   id: string,
   ifMatch: string | undefined,
 ): Promise<Outcome<FirmwareLevel>> {
-  await lockLevel(tx, actor, id);
-  const current = await readFirmwareLevel(tx, actor, id);
+  const { tx, actor } = context;
+  await lockLevel(context, id);
+  const current = await readFirmwareLevel(context, id);
   if (!current.ok) return current;
   const conflict = mismatch(ifMatch, current.body);
   if (conflict !== null) return conflict;
@@ -90,13 +82,8 @@ export async function removeFirmwareLevel(
 }
 
 /** Refuses a second level for a model, however it is written: an audit could not tell which one counts. */
-async function levelElsewhere(
-  tx: TenantTransaction,
-  actor: Actor,
-  model: string,
-  id: string | null,
-): Promise<Refused | null> {
-  const levels = await firmwareLevels(tx, actor);
+async function levelElsewhere(context: Context, model: string, id: string | null): Promise<Refused | null> {
+  const levels = await firmwareLevels(context);
   const taken = levels.find((level) => level.id !== id && sameModel(level.model, model));
   if (taken === undefined) return null;
   return refused(
@@ -105,7 +92,7 @@ async function levelElsewhere(
   );
 }
 
-async function lockLevel(tx: TenantTransaction, actor: Actor, id: string): Promise<void> {
+async function lockLevel({ tx, actor }: Context, id: string): Promise<void> {
   await tx.$queryRaw`
     select id from firmware_level where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;
 }

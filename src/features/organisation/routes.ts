@@ -23,10 +23,7 @@ const readLevels = { permission: 'read firmware levels' } as const;
 const manageLevels = { permission: 'manage firmware levels' } as const;
 
 /** The organisation's own numbers and its minimum firmware levels. */
-export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
-  app,
-  { services },
-) => {
+export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
     '/organisation',
     {
@@ -46,9 +43,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       config: { permission: 'manage organisation' },
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        updateOrganisation(tx, actor, request.headers['if-match'], request.body),
-      ),
+      reply.fromWrite((context) => updateOrganisation(context, request.headers['if-match'], request.body)),
   );
   app.get(
     '/fault-model',
@@ -70,8 +65,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       },
       config: readLevels,
     },
-    (_request, reply) =>
-      reply.fromRead(async (tx, actor) => found({ items: await firmwareLevels(tx, actor) })),
+    (_request, reply) => reply.fromRead(async (context) => found({ items: await firmwareLevels(context) })),
   );
   app.get(
     '/firmware-levels/:id',
@@ -79,7 +73,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       schema: { summary: 'One of them', params: byId, response: { 200: firmwareLevel } },
       config: readLevels,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readFirmwareLevel(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readFirmwareLevel(context, request.params.id)),
   );
   app.post(
     '/firmware-levels',
@@ -87,7 +81,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       schema: { summary: 'Set one for a model', body: firmwareLevelInput, response: { 201: firmwareLevel } },
       config: manageLevels,
     },
-    (request, reply) => reply.fromWrite((tx, actor) => addFirmwareLevel(tx, services, actor, request.body)),
+    (request, reply) => reply.fromWrite((context) => addFirmwareLevel(context, request.body)),
   );
   app.put(
     '/firmware-levels/:id',
@@ -101,15 +95,8 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       config: manageLevels,
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        updateFirmwareLevel(
-          tx,
-          services,
-          actor,
-          request.params.id,
-          request.headers['if-match'],
-          request.body,
-        ),
+      reply.fromWrite((context) =>
+        updateFirmwareLevel(context, request.params.id, request.headers['if-match'], request.body),
       ),
   );
   app.delete(
@@ -119,8 +106,8 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       config: manageLevels,
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        removeFirmwareLevel(tx, actor, request.params.id, request.headers['if-match']),
+      reply.fromWrite((context) =>
+        removeFirmwareLevel(context, request.params.id, request.headers['if-match']),
       ),
   );
 };

@@ -8,12 +8,11 @@ import {
 } from '../../../shared/contract/people.ts';
 import { faultTable, listFigures, withOverrides } from '../../../shared/isolation/index.ts';
 import { compileRecognition } from '../../../shared/logs/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
+import { type Context, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
 
 type Organisation = z.infer<typeof organisation>;
 
-async function organisationView(tx: TenantTransaction, actor: Actor): Promise<Organisation> {
+async function organisationView({ tx, actor }: Context): Promise<Organisation> {
   const row = await tx.organisation.findUniqueOrThrow({ where: { orgId: actor.orgId } });
   return {
     id: row.orgId,
@@ -25,24 +24,24 @@ async function organisationView(tx: TenantTransaction, actor: Actor): Promise<Or
 }
 
 /** The organisation's numbers, assumed ones where it set none. */
-export async function readSettings(tx: TenantTransaction, actor: Actor): Promise<OrganisationSettings> {
-  return (await organisationView(tx, actor)).settings;
+export async function readSettings(context: Context): Promise<OrganisationSettings> {
+  return (await organisationView(context)).settings;
 }
 
-export async function readOrganisation(tx: TenantTransaction, actor: Actor): Promise<Outcome<Organisation>> {
-  return found(await organisationView(tx, actor));
+export async function readOrganisation(context: Context): Promise<Outcome<Organisation>> {
+  return found(await organisationView(context));
 }
 
 export async function updateOrganisation(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   ifMatch: string | undefined,
   input: z.infer<typeof organisationUpdate>,
 ): Promise<Outcome<Organisation>> {
+  const { tx, actor } = context;
   const fault = faultIn(input.settings);
   if (fault !== null) return fault;
   await tx.$queryRaw`select org_id from organisation where org_id = ${actor.orgId}::uuid for update`;
-  const conflict = mismatch(ifMatch, await organisationView(tx, actor));
+  const conflict = mismatch(ifMatch, await organisationView(context));
   if (conflict !== null) return conflict;
   await tx.organisation.update({
     where: { orgId: actor.orgId },
@@ -52,7 +51,7 @@ export async function updateOrganisation(
       version: { increment: 1 },
     },
   });
-  return found(await organisationView(tx, actor));
+  return found(await organisationView(context));
 }
 
 /** Overrides of the fault model and rows for logs say more than a schema can check. */
@@ -73,11 +72,8 @@ function faultIn({ faultModel, recognition }: OrganisationSettings): Refused | n
 }
 
 /** Every figure of the fault model: the built-in one, where it is from, and the organisation's own where it set one. */
-export async function readFaultModel(
-  tx: TenantTransaction,
-  actor: Actor,
-): Promise<Outcome<z.infer<typeof faultModelReply>>> {
-  const { faultModel } = await readSettings(tx, actor);
+export async function readFaultModel(context: Context): Promise<Outcome<z.infer<typeof faultModelReply>>> {
+  const { faultModel } = await readSettings(context);
   const items = listFigures(faultTable).map((figure) => ({
     ...figure,
     own: faultModel[figure.path] ?? null,

@@ -1,6 +1,6 @@
 import { buffer } from 'node:stream/consumers';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import type { Actor } from '../../http/index.ts';
+import type { Prisma } from '../../database/index.ts';
+import type { Context } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import type { EvidenceRow } from '../evidence-record/index.ts';
 import { gatherCase } from './gather-case.ts';
@@ -16,13 +16,12 @@ const shownPhotos = 60;
  * @param packet version 1 is the first; `at` is when the escalation was accepted, UTC, ISO 8601
  */
 export async function buildPacket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   packet: { readonly ticketId: string; readonly version: number; readonly at: string },
 ): Promise<{ readonly packetId: string }> {
+  const { tx, actor, services } = context;
   const id = services.newId();
-  const { evidence, ...gathered } = await gatherCase(tx, actor, { ...packet, id });
+  const { evidence, ...gathered } = await gatherCase(context, { ...packet, id });
   const thumbnails = await thumbnailsOf(services, actor.orgId, evidence);
   const files = await storeBag(services.evidenceStore, actor.orgId, { ...gathered, thumbnails });
   await tx.packet.create({

@@ -6,7 +6,7 @@ import { intake as intakeForm } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import type { Actor } from '../../http/index.ts';
+import type { Context } from '../../http/index.ts';
 import { findingsFor } from '../chains/index.ts';
 import { type EvidenceRow, evidenceItemOf, evidenceOf } from '../evidence-record/index.ts';
 import { logFindingsOf } from '../log-findings/index.ts';
@@ -25,11 +25,8 @@ export type NewPacket = {
 export type GatheredCase = Omit<PacketContents, 'thumbnails'> & { readonly evidence: readonly EvidenceRow[] };
 
 /** Reads all that goes into a packet, in the transaction that escalates. */
-export async function gatherCase(
-  tx: TenantTransaction,
-  actor: Actor,
-  packet: NewPacket,
-): Promise<GatheredCase> {
+export async function gatherCase(context: Context, packet: NewPacket): Promise<GatheredCase> {
+  const { tx, actor } = context;
   const { orgId } = actor;
   const ticket = await tx.ticket.findUniqueOrThrow({
     where: { orgId_id: { orgId, id: packet.ticketId } },
@@ -52,12 +49,12 @@ export async function gatherCase(
     packet: { ...packet, by: actor.memberId },
     organisation: await organisationOf(tx, orgId),
     ticket: ticketInCase(ticket),
-    site: await siteInCase(tx, actor, ticket.site),
+    site: await siteInCase(context, ticket.site),
     intake: { ...intakeForm.parse(ticket.intake), symptom: record.symptom },
     record,
     chain,
-    prerequisites: await prerequisitesOf(tx, actor, record, chain),
-    minimumFirmware: await firmwareLevels(tx, actor),
+    prerequisites: await prerequisitesOf(context, record, chain),
+    minimumFirmware: await firmwareLevels(context),
     evidence: evidence.map(evidenceItemOf),
     logs,
     people: members.filter(({ id }) => mentioned.has(id)) as CaseFile['people'],
@@ -90,13 +87,9 @@ const ticketInCase = (row: TicketRow): CaseFile['ticket'] => ({
   assigneeId: row.assigneeId,
 });
 
-async function siteInCase(
-  tx: TenantTransaction,
-  actor: Actor,
-  row: TicketRow['site'],
-): Promise<CaseFile['site']> {
+async function siteInCase(context: Context, row: TicketRow['site']): Promise<CaseFile['site']> {
   const { client, hazards, timeZone } = siteInput.parse(row.document);
-  return { id: row.id, client, hazards, timeZone: timeZone ?? (await readSettings(tx, actor)).timeZone };
+  return { id: row.id, client, hazards, timeZone: timeZone ?? (await readSettings(context)).timeZone };
 }
 
 function chainInCase(
@@ -119,12 +112,11 @@ const sinceAsFound = ({ asFound }: TriageRecord, now: Chain): string[] =>
   asFound === null ? [] : chainDiff(asFound.chain, now).map(({ sentence }) => sentence);
 
 async function prerequisitesOf(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   { asFound, symptom }: TriageRecord,
   { now }: CaseFile['chain'],
 ): Promise<CaseFile['prerequisites']> {
   const { chain, version } = asFound === null ? now : { chain: asFound.chain, version: asFound.chainVersion };
   const purpose = { duringTriage: true, symptom: symptom.kind };
-  return { chainVersion: version, findings: await findingsFor(tx, actor, chain, purpose) };
+  return { chainVersion: version, findings: await findingsFor(context, chain, purpose) };
 }

@@ -3,9 +3,8 @@ import {
   type GrantedPacket,
   type PacketGrant,
 } from '../../../shared/contract/packet.ts';
-import type { Database, Prisma, TenantTransaction } from '../../database/index.ts';
-import { type Actor, created, found, type Outcome, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Database, Prisma } from '../../database/index.ts';
+import { type Context, created, found, type Outcome, refused } from '../../http/index.ts';
 import { noPacket } from './read-packets.ts';
 
 /** One refusal for every address that is not a reachable support member elsewhere, so that it tells nothing of whom it is. */
@@ -43,9 +42,7 @@ const view = (row: Prisma.PacketGrantGetPayload<{ include: typeof withGrantor }>
 
 /** Shows a packet to a support member of another organisation. Granting it to them again gives the running grant. */
 export async function grantPacket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  { tx, actor, services }: Context,
   packetId: string,
   grantee: Grantee | null,
 ): Promise<Outcome<PacketGrant>> {
@@ -78,8 +75,7 @@ export async function grantPacket(
 
 /** Who a packet was granted to, newest first, revoked grants too. */
 export async function listGrants(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   packetId: string,
 ): Promise<Outcome<{ items: PacketGrant[] }>> {
   const { orgId } = actor;
@@ -98,9 +94,7 @@ export async function listGrants(
 
 /** Ends a grant for good; revoking it again changes nothing. */
 export async function revokeGrant(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  { tx, actor, services }: Context,
   id: string,
 ): Promise<Outcome<PacketGrant>> {
   const { orgId } = actor;
@@ -113,10 +107,7 @@ export async function revokeGrant(
 }
 
 /** The packets that other organisations show to the caller now, newest grant first. */
-export async function grantedPackets(
-  tx: TenantTransaction,
-  actor: Actor,
-): Promise<Outcome<{ items: GrantedPacket[] }>> {
+export async function grantedPackets({ tx, actor }: Context): Promise<Outcome<{ items: GrantedPacket[] }>> {
   const rows = await tx.packetGrant.findMany({
     where: { granteeOrgId: actor.orgId, granteeMemberId: actor.memberId, revokedAt: null },
     include: { packet: { select: { caseFile: true } } },

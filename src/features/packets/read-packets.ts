@@ -7,10 +7,8 @@ import {
   type Packet,
   type PacketSummary,
 } from '../../../shared/contract/packet.ts';
-import type { TenantTransaction } from '../../database/index.ts';
 import type { ByteRange, EvidenceStore } from '../../evidence-store/index.ts';
-import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { bagFolder } from './packet-files.ts';
 import { zipOf } from './zip.ts';
 
@@ -42,8 +40,7 @@ const summaryOf = (row: Row, createdByName: string): PacketSummary => ({
 
 /** A ticket's packets, newest version first. */
 export async function listPackets(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   ticketId: string,
 ): Promise<Outcome<{ items: PacketSummary[] }>> {
   const { orgId } = actor;
@@ -72,9 +69,7 @@ export type ReadablePacket = {
  * shows for as long as the grant runs. The first reading under a grant is noted in it.
  */
 export async function readablePacket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  { tx, actor, services }: Context,
   id: string,
 ): Promise<ReadablePacket | null> {
   const row = await tx.packet.findFirst({ where: { id } });
@@ -94,13 +89,8 @@ export async function readablePacket(
   return { row, file: caseFileForm.parse(row.caseFile), files: filesOf(row) };
 }
 
-export async function readPacket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
-  id: string,
-): Promise<Outcome<Packet>> {
-  const packet = await readablePacket(tx, services, actor, id);
+export async function readPacket(context: Context, id: string): Promise<Outcome<Packet>> {
+  const packet = await readablePacket(context, id);
   if (packet === null) return noPacket;
   const { row, file, files } = packet;
   const createdByName = file.people.find((person) => person.id === row.createdBy)?.name ?? row.createdBy;

@@ -32,7 +32,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => listPackets(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => listPackets(context, request.params.id)),
   );
   app.get(
     '/packets/:id',
@@ -44,7 +44,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readPacket(tx, services, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readPacket(context, request.params.id)),
   );
   const asFile = {
     summary: { path: 'summary', of: summaryFile, says: 'The case to read and print, as one HTML file' },
@@ -55,8 +55,8 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       `/packets/:id/${path}`,
       { schema: { summary: says, params: byId }, config: read },
       async (request, reply) => {
-        const readable = await asCaller(database, request, (tx, actor) =>
-          readablePacket(tx, services, actor, request.params.id),
+        const readable = await asCaller(services, request, (context) =>
+          readablePacket(context, request.params.id),
         );
         if (readable === null) return sendProblem(request, reply, noPacket);
         if ('ok' in readable) return sendProblem(request, reply, readable);
@@ -83,7 +83,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
     async (request, reply) => {
       const grantee = await findGrantee(database, request.body.memberAddress);
-      return reply.fromWrite((tx, actor) => grantPacket(tx, services, actor, request.params.id, grantee));
+      return reply.fromWrite((context) => grantPacket(context, request.params.id, grantee));
     },
   );
   app.get(
@@ -96,7 +96,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: grant,
     },
-    (request, reply) => reply.fromRead((tx, actor) => listGrants(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => listGrants(context, request.params.id)),
   );
   app.post(
     '/grants/:id/revoke',
@@ -104,7 +104,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       schema: { summary: 'End a grant for good', params: byId, response: { 200: packetGrant } },
       config: grant,
     },
-    (request, reply) => reply.fromWrite((tx, actor) => revokeGrant(tx, services, actor, request.params.id)),
+    (request, reply) => reply.fromWrite((context) => revokeGrant(context, request.params.id)),
   );
   app.get(
     '/granted-packets',

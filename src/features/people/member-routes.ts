@@ -22,7 +22,7 @@ import {
 } from './members.ts';
 
 /** The organisation's members, and one's own account. */
-export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
     '/me',
     {
@@ -33,7 +33,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'own account' },
     },
     (_request, reply) =>
-      reply.fromRead(async (tx, actor) => {
+      reply.fromRead(async ({ tx, actor }) => {
         const row = await tx.member.findUniqueOrThrow({
           where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
           include: { organisation: true },
@@ -56,7 +56,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: { permission: 'own account' },
     },
-    (request, reply) => reply.fromWrite((tx, actor) => changePassword(tx, services, actor, request.body)),
+    (request, reply) => reply.fromWrite((context) => changePassword(context, request.body)),
   );
   app.get(
     '/members',
@@ -72,7 +72,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       schema: { summary: 'One member', params: byId, response: { 200: member } },
       config: { permission: 'read members' },
     },
-    (request, reply) => reply.fromRead((tx, actor) => readMember(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readMember(context, request.params.id)),
   );
   app.post(
     '/members',
@@ -80,7 +80,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       schema: { summary: 'Add a member', body: newMember, response: { 201: member } },
       config: { permission: 'manage members' },
     },
-    (request, reply) => reply.fromWrite((tx, actor) => addMember(tx, services, actor, request.body)),
+    (request, reply) => reply.fromWrite((context) => addMember(context, request.body)),
   );
   app.put(
     '/members/:id',
@@ -94,8 +94,8 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'manage members' },
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        updateMember(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      reply.fromWrite((context) =>
+        updateMember(context, request.params.id, request.headers['if-match'], request.body),
       ),
   );
   app.post(
@@ -110,8 +110,6 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'manage members' },
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        resetPassword(tx, services, actor, request.params.id, request.body.password),
-      ),
+      reply.fromWrite((context) => resetPassword(context, request.params.id, request.body.password)),
   );
 };

@@ -1,8 +1,7 @@
 import type { z } from 'zod';
 import type { Member, memberUpdate, newMember, passwordChange } from '../../../shared/contract/people.ts';
-import type { TenantTransaction } from '../../database/index.ts';
 import {
-  type Actor,
+  type Context,
   created,
   found,
   mismatch,
@@ -10,17 +9,13 @@ import {
   type Refused,
   refused,
 } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
 import { memberView } from './member-view.ts';
 import { hashPassword, passwordFits } from './passwords.ts';
 import { revokeAllOf } from './refresh-tokens.ts';
 
 const noMember = refused('not-found', 'There is no such member.');
 
-export async function listMembers(
-  tx: TenantTransaction,
-  actor: Actor,
-): Promise<Outcome<{ items: Member[] }>> {
+export async function listMembers({ tx, actor }: Context): Promise<Outcome<{ items: Member[] }>> {
   const rows = await tx.member.findMany({
     where: { orgId: actor.orgId },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
@@ -28,15 +23,13 @@ export async function listMembers(
   return found({ items: rows.map(memberView) });
 }
 
-export async function readMember(tx: TenantTransaction, actor: Actor, id: string): Promise<Outcome<Member>> {
+export async function readMember({ tx, actor }: Context, id: string): Promise<Outcome<Member>> {
   const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
   return row === null ? noMember : found(memberView(row));
 }
 
 export async function addMember(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  { tx, actor, services }: Context,
   input: z.infer<typeof newMember>,
 ): Promise<Outcome<Member>> {
   const { password, ...rest } = input;
@@ -53,17 +46,16 @@ export async function addMember(
 }
 
 export async function updateMember(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   id: string,
   ifMatch: string | undefined,
   input: z.infer<typeof memberUpdate>,
 ): Promise<Outcome<Member>> {
-  await lockAdmins(tx, actor);
+  const { tx, actor, services } = context;
+  await lockAdmins(context);
   const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
   if (row === null) return noMember;
-  const conflict = mismatch(ifMatch, memberView(row)) ?? (await leavesNoAdmin(tx, actor, id, input));
+  const conflict = mismatch(ifMatch, memberView(row)) ?? (await leavesNoAdmin(context, id, input));
   if (conflict !== null) return conflict;
   const updated = await tx.member.update({
     where: { orgId_id: { orgId: actor.orgId, id } },
@@ -75,24 +67,22 @@ export async function updateMember(
 
 /** Sets a member's password for them; they are signed out everywhere. */
 export async function resetPassword(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   id: string,
   password: string,
 ): Promise<Outcome<Member>> {
+  const { tx, actor } = context;
   const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
   if (row === null) return noMember;
-  return found(await setPassword(tx, services, { orgId: actor.orgId, memberId: id }, password));
+  return found(await setPassword(context, id, password));
 }
 
 /** A member changes their own password; other sign-ins end. */
 export async function changePassword(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   input: z.infer<typeof passwordChange>,
 ): Promise<Outcome<Member>> {
+  const { tx, actor } = context;
   const row = await tx.member.findUniqueOrThrow({
     where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
   });
@@ -101,16 +91,15 @@ export async function changePassword(
       errors: [{ pointer: '/current', code: 'wrong', text: 'is not the current password' }],
     });
   }
-  return found(await setPassword(tx, services, actor, input.password));
+  return found(await setPassword(context, actor.memberId, input.password));
 }
 
 async function setPassword(
-  tx: TenantTransaction,
-  services: Services,
-  owner: { orgId: string; memberId: string },
+  { tx, actor, services }: Context,
+  memberId: string,
   password: string,
 ): Promise<Member> {
-  const { orgId, memberId } = owner;
+  const { orgId } = actor;
   await revokeAllOf(tx, { orgId, memberId }, services.now());
   const row = await tx.member.update({
     where: { orgId_id: { orgId, id: memberId } },
@@ -125,14 +114,13 @@ async function setPassword(
 }
 
 /** Two admins taking the role from each other at once must not leave none. */
-async function lockAdmins(tx: TenantTransaction, actor: Actor): Promise<void> {
+async function lockAdmins({ tx, actor }: Context): Promise<void> {
   await tx.$queryRaw`
     select id from member where org_id = ${actor.orgId}::uuid and role = 'admin' order by id for update`;
 }
 
 async function leavesNoAdmin(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   id: string,
   input: z.infer<typeof memberUpdate>,
 ): Promise<Refused | null> {

@@ -8,9 +8,7 @@ import {
   type PlanRequest,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import type { Actor } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Context } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
 import { logFindingsOf } from '../log-findings/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
@@ -18,12 +16,11 @@ import { readEdids } from '../signal/index.ts';
 
 /** A ticket's triage, and all that a plan of it is made from; null when there is no such ticket. */
 export async function requestFor(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   here: Circumstances,
 ): Promise<{ snapshot: TriageSnapshot; request: PlanRequest } | null> {
+  const { tx, actor, services } = context;
   const { orgId } = actor;
   const row = await tx.ticket.findUnique({
     where: { orgId_id: { orgId, id: ticketId } },
@@ -32,15 +29,15 @@ export async function requestFor(
   if (row === null) return null;
   const snapshot = row.snapshot as unknown as TriageSnapshot;
   const record = snapshot.context;
-  const newest = await readChain(tx, actor, row.chainId);
+  const newest = await readChain(context, row.chainId);
   if (!newest.ok) return null;
   const chain = record.asFound?.chain ?? newest.body.chain;
-  const settings = await readSettings(tx, actor);
+  const settings = await readSettings(context);
   const now = services.now().toISOString();
   const logs = await logFindingsOf(tx, orgId, ticketId, record.watches);
-  const edids = await readEdids(tx, actor, row.chainId);
+  const edids = await readEdids(context, row.chainId);
   const known: Known = {
-    ...knownOfChain(chain, record.symptom, settings, await firmwareLevels(tx, actor)),
+    ...knownOfChain(chain, record.symptom, settings, await firmwareLevels(context)),
     intake: { ...intakeForm.parse(row.intake) },
     facts: [...factsOfLogs(logs, chain), ...(edids.ok ? factsOfEdids(edids.body, chain) : [])],
     today: now.slice(0, 10),

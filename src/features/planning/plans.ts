@@ -1,34 +1,28 @@
 import type { PhonePlanReply, PlanQuery, PlanReply } from '../../../shared/contract/plan.ts';
 import type { Circumstances } from '../../../shared/isolation/index.ts';
 import { planByPhone, planTicket } from '../../../state-machines/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { requestFor } from './known-case.ts';
 
 const noTicket = refused('not-found', 'There is no such ticket.');
 
 /** What to do next on a ticket, with what is at hand on site. */
 export async function readPlan(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   { kit, people, refused: unwanted }: PlanQuery,
 ): Promise<Outcome<PlanReply>> {
   const here = { kit: kit ?? null, people, refused: unwanted } as Circumstances;
-  const asked = await requestFor(tx, services, actor, ticketId, here);
+  const asked = await requestFor(context, ticketId, here);
   return asked === null ? noTicket : found(planTicket(asked.snapshot, asked.request));
 }
 
 /** What a client can be asked to do on the phone, and what to pack; everything can be packed for the visit. */
 export async function readPhonePlan(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   reachableDevices: readonly string[],
 ): Promise<Outcome<PhonePlanReply>> {
-  const asked = await requestFor(tx, services, actor, ticketId, { kit: null, people: 1, refused: [] });
+  const asked = await requestFor(context, ticketId, { kit: null, people: 1, refused: [] });
   return asked === null ? noTicket : found(planByPhone(asked.snapshot, asked.request, { reachableDevices }));
 }

@@ -7,7 +7,7 @@ import { readPhonePlan, readPlan } from './plans.ts';
 const read = { permission: 'read tickets' } as const;
 
 /** What to do next on a ticket: on site, and before anybody drives. */
-export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
     '/tickets/:id/plan',
     {
@@ -20,8 +20,7 @@ export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       },
       config: read,
     },
-    (request, reply) =>
-      reply.fromRead((tx, actor) => readPlan(tx, services, actor, request.params.id, request.query)),
+    (request, reply) => reply.fromRead((context) => readPlan(context, request.params.id, request.query)),
   );
   app.get(
     '/tickets/:id/phone-plan',
@@ -35,8 +34,6 @@ export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       config: read,
     },
     (request, reply) =>
-      reply.fromRead((tx, actor) =>
-        readPhonePlan(tx, services, actor, request.params.id, request.query.reachable),
-      ),
+      reply.fromRead((context) => readPhonePlan(context, request.params.id, request.query.reachable)),
   );
 };

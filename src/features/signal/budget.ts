@@ -8,19 +8,17 @@ import {
 } from '../../../shared/signal/content-protection/index.ts';
 import { chainBudget, compareWithout } from '../../../shared/signal/link-budget/index.ts';
 import { powerBudget } from '../../../shared/signal/power.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
 import { readSettings } from '../organisation/index.ts';
 
 /** Link budget, content protection and 5 V power of a chain, for the formats asked or those its record wants. */
 export async function readBudget(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   chainId: string,
   query: z.infer<typeof budgetQuery>,
 ): Promise<Outcome<BudgetReply>> {
-  const document = await readChain(tx, actor, chainId, query.version);
+  const document = await readChain(context, chainId, query.version);
   if (!document.ok) return document;
   const { chain, version } = document.body;
   const wanted = query.format ?? chain.wantedFormats;
@@ -28,7 +26,7 @@ export async function readBudget(
   if (without !== undefined && !chain.devices.some((device) => device.id === without)) {
     return refused('not-found', `The chain has no device ${without}.`);
   }
-  const { budget: assumptions, cableDrawMa } = await readSettings(tx, actor);
+  const { budget: assumptions, cableDrawMa } = await readSettings(context);
   return found({
     version,
     budget: chainBudget(chain, wanted, { assumptions }),

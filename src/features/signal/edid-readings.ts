@@ -6,8 +6,7 @@ import { evidenceTie } from '../../../shared/contract/evidence.ts';
 import type { edidComparison, edidReading, edidReadings } from '../../../shared/contract/signal.ts';
 import { compareEdids } from '../../../shared/signal/edid/compare.ts';
 import { decodeEdid, type Edid, summarise } from '../../../shared/signal/edid/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
 
 type Reading = z.infer<typeof edidReading> & { edid: Edid };
@@ -18,14 +17,13 @@ type Comparison = z.infer<typeof edidComparison>;
  * something: the same place at two times, and a display's own against what is seen before it.
  */
 export async function readEdids(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   chainId: string,
 ): Promise<Outcome<z.infer<typeof edidReadings>>> {
-  const document = await readChain(tx, actor, chainId);
+  const document = await readChain(context, chainId);
   if (!document.ok) return document;
   const { chain } = document.body;
-  const readings = [...recorded(chain), ...(await fromEvidence(tx, actor, chainId, chain))];
+  const readings = [...recorded(chain), ...(await fromEvidence(context, chainId, chain))];
   return found({
     readings: readings.map(({ edid, ...reading }) => reading),
     comparisons: comparisonsOf(chain, readings),
@@ -40,12 +38,7 @@ function recorded(chain: Chain): Reading[] {
   );
 }
 
-async function fromEvidence(
-  tx: TenantTransaction,
-  actor: Actor,
-  chainId: string,
-  chain: Chain,
-): Promise<Reading[]> {
+async function fromEvidence({ tx, actor }: Context, chainId: string, chain: Chain): Promise<Reading[]> {
   const rows = await tx.evidence.findMany({
     where: { orgId: actor.orgId, kind: 'edid', ticket: { chainId } },
     select: { id: true, ticketId: true, tie: true, facts: true, takenAt: true, withdrawn: true },

@@ -21,8 +21,7 @@ export const signalRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) =>
-      reply.fromRead((tx, actor) => readBudget(tx, actor, request.params.id, request.query)),
+    (request, reply) => reply.fromRead((context) => readBudget(context, request.params.id, request.query)),
   );
   app.get(
     '/chains/:id/edids',
@@ -34,6 +33,6 @@ export const signalRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readEdids(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readEdids(context, request.params.id)),
   );
 };

@@ -8,7 +8,7 @@ const read = { permission: 'read sites' } as const;
 const write = { permission: 'write sites' } as const;
 
 /** Clients' places. */
-export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
     '/sites',
     {
@@ -19,7 +19,7 @@ export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => searchSites(tx, actor, request.query)),
+    (request, reply) => reply.fromRead((context) => searchSites(context, request.query)),
   );
   app.get(
     '/sites/:id',
@@ -27,12 +27,12 @@ export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
       schema: { summary: 'One site with its chains', params: byId, response: { 200: siteSummary } },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readSite(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readSite(context, request.params.id)),
   );
   app.post(
     '/sites',
     { schema: { summary: 'Add a site', body: siteInput, response: { 201: siteSummary } }, config: write },
-    (request, reply) => reply.fromWrite((tx, actor) => addSite(tx, services, actor, request.body)),
+    (request, reply) => reply.fromWrite((context) => addSite(context, request.body)),
   );
   app.put(
     '/sites/:id',
@@ -46,8 +46,8 @@ export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
       config: write,
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        updateSite(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      reply.fromWrite((context) =>
+        updateSite(context, request.params.id, request.headers['if-match'], request.body),
       ),
   );
 };

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { SiteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import type { Prisma } from '../../database/index.ts';
 import {
-  type Actor,
+  type Context,
   created,
   decodeCursor,
   found,
@@ -12,7 +12,6 @@ import {
   pageFrom,
   refused,
 } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
 import { searchForms, searchTextOf, siteView } from './site-view.ts';
 
 const noSite = refused('not-found', 'There is no such site.');
@@ -27,8 +26,7 @@ const position = z.tuple([z.string(), z.string()]);
 
 /** Sites in the order of their clients' names, by any part of client, address, telephone number or device serial. */
 export async function searchSites(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   query: z.infer<typeof siteSearch>,
 ): Promise<Outcome<SitePage>> {
   const after = decodeCursor(query.cursor, position);
@@ -62,11 +60,7 @@ function matches(query: string): Prisma.SiteWhereInput {
   return { OR: [...inText, { chains: { some: serial } }] };
 }
 
-export async function readSite(
-  tx: TenantTransaction,
-  actor: Actor,
-  id: string,
-): Promise<Outcome<SiteSummary>> {
+export async function readSite({ tx, actor }: Context, id: string): Promise<Outcome<SiteSummary>> {
   const row = await tx.site.findUnique({
     where: { orgId_id: { orgId: actor.orgId, id } },
     include: withChains,
@@ -75,9 +69,7 @@ export async function readSite(
 }
 
 export async function addSite(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  { tx, actor, services }: Context,
   input: SiteInput,
 ): Promise<Outcome<SiteSummary>> {
   const now = services.now();
@@ -88,15 +80,14 @@ export async function addSite(
 }
 
 export async function updateSite(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   id: string,
   ifMatch: string | undefined,
   input: SiteInput,
 ): Promise<Outcome<SiteSummary>> {
+  const { tx, actor, services } = context;
   await tx.$queryRaw`select id from site where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;
-  const current = await readSite(tx, actor, id);
+  const current = await readSite(context, id);
   if (!current.ok) return current;
   const conflict = mismatch(ifMatch, current.body);
   if (conflict !== null) return conflict;
@@ -104,7 +95,7 @@ export async function updateSite(
     where: { orgId_id: { orgId: actor.orgId, id } },
     data: { ...columnsOf(input), version: { increment: 1 }, updatedAt: services.now() },
   });
-  return readSite(tx, actor, id);
+  return readSite(context, id);
 }
 
 const columnsOf = (input: SiteInput) => ({

@@ -6,8 +6,7 @@ import {
   type TriageEvent,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, type Refused, refused } from '../../http/index.ts';
+import { type Context, type Refused, refused } from '../../http/index.ts';
 import { appendToLog } from './log.ts';
 import { columnsOf, lockTicket, noTicket, snapshotOf, type TicketRow } from './ticket-row.ts';
 
@@ -18,29 +17,28 @@ type Accepted = { ok: true; row: TicketRow; before: TriageSnapshot; after: Triag
  * For events that come from another feature, such as evidence that was added.
  */
 export async function appendTicketEvent(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   event: TriageEvent,
 ): Promise<Accepted | Refused> {
-  const row = await lockTicket(tx, actor, ticketId);
-  return row === null ? noTicket : acceptEvent(tx, actor, row, event);
+  const row = await lockTicket(context, ticketId);
+  return row === null ? noTicket : acceptEvent(context, row, event);
 }
 
 /** The same for a ticket whose row is locked already. */
 export async function acceptEvent(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   row: TicketRow,
   event: TriageEvent,
 ): Promise<Accepted | Refused> {
+  const { tx, actor } = context;
   const before = snapshotOf(row);
   const decision = decide(before, event);
   if (!decision.accepted) return refusalOf(decision.refusal);
   const after = decision.snapshot;
   const sequence = row.sequence + 1;
   const { type, at, by, ...payload } = event;
-  await appendToLog(tx, actor, {
+  await appendToLog(context, {
     ticketId: row.id,
     sequence,
     type,
@@ -52,7 +50,7 @@ export async function acceptEvent(
     where: { orgId_id: { orgId: actor.orgId, id: row.id } },
     data: { ...columnsOf(after), symptom: after.context.symptom.kind, sequence, updatedAt: new Date(at) },
   });
-  await writeChanges(tx, actor, row, before.context.changes, after.context.changes);
+  await writeChanges(context, row, before.context.changes, after.context.changes);
   return { ok: true, row, before, after, sequence };
 }
 
@@ -62,8 +60,7 @@ function refusalOf({ type, detail, ...facts }: Refusal): Refused {
 
 /** Keeps the change table, whose partial unique indexes allow one open change a ticket and a chain, in step. */
 async function writeChanges(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   row: TicketRow,
   before: readonly ChangeRecord[],
   after: readonly ChangeRecord[],

@@ -1,14 +1,12 @@
 import type { Ticket, TicketUpdate } from '../../../shared/contract/ticket.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Prisma } from '../../database/index.ts';
+import { type Context, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { recordFact, withoutContact } from './record-fact.ts';
 import { lockTicket, noTicket, ticketView } from './ticket-row.ts';
 
 /** Why a ticket can't go to that member; null when it can. */
 export async function refusalOfAssignee(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   assigneeId: string | null,
 ): Promise<Refused | null> {
   if (assigneeId === null) return null;
@@ -20,63 +18,47 @@ export async function refusalOfAssignee(
 }
 
 export async function assignTicket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   assigneeId: string | null,
 ): Promise<Outcome<Ticket>> {
-  const row = await lockTicket(tx, actor, ticketId);
+  const { actor, services } = context;
+  const row = await lockTicket(context, ticketId);
   if (row === null) return noTicket;
-  const refusal = await refusalOfAssignee(tx, actor, assigneeId);
+  const refusal = await refusalOfAssignee(context, assigneeId);
   if (refusal !== null) return refusal;
   if (row.assigneeId === assigneeId) return found(ticketView(row, actor, services.now()));
-  return recordFact(tx, services, actor, row, 'assign', { assigneeId }, { assigneeId });
+  return recordFact(context, row, 'assign', { assigneeId }, { assigneeId });
 }
 
 /** A technician takes a ticket that is with nobody or with somebody else. */
-export async function takeOverTicket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
-  ticketId: string,
-): Promise<Outcome<Ticket>> {
-  const row = await lockTicket(tx, actor, ticketId);
+export async function takeOverTicket(context: Context, ticketId: string): Promise<Outcome<Ticket>> {
+  const { actor, services } = context;
+  const row = await lockTicket(context, ticketId);
   if (row === null) return noTicket;
   if (row.assigneeId === actor.memberId) return found(ticketView(row, actor, services.now()));
   const assigneeId = actor.memberId;
-  return recordFact(
-    tx,
-    services,
-    actor,
-    row,
-    'takeOver',
-    { assigneeId, from: row.assigneeId },
-    { assigneeId },
-  );
+  return recordFact(context, row, 'takeOver', { assigneeId, from: row.assigneeId }, { assigneeId });
 }
 
 /** Changes what triage does not decide: priority, visit, assignee and the dispatcher's notes. */
 export async function updateTicket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   ifMatch: string | undefined,
   update: TicketUpdate,
 ): Promise<Outcome<Ticket>> {
-  const row = await lockTicket(tx, actor, ticketId);
+  const { actor, services } = context;
+  const row = await lockTicket(context, ticketId);
   if (row === null) return noTicket;
   const refusal =
     mismatch(ifMatch, ticketView(row, actor, services.now())) ??
-    (update.assigneeId === row.assigneeId ? null : await refusalOfAssignee(tx, actor, update.assigneeId));
+    (update.assigneeId === row.assigneeId ? null : await refusalOfAssignee(context, update.assigneeId));
   if (refusal !== null) return refusal;
   const { intake, ...columns } = update;
   const merged = { ...(row.intake as Prisma.JsonObject), ...(intake as Prisma.InputJsonObject) };
   return recordFact(
-    tx,
-    services,
-    actor,
+    context,
     row,
     'update',
     { ...update, intake: withoutContact(intake) },

@@ -1,9 +1,7 @@
 import { isBelowLevel } from '../../../shared/chain/firmware-level.ts';
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { TriageEvent } from '../../../state-machines/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import type { Actor, Refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Context, Refused } from '../../http/index.ts';
 import { findingsFor, readChain } from '../chains/index.ts';
 import { firmwareLevels } from '../organisation/index.ts';
 import { snapshotOf, type TicketRow } from './ticket-row.ts';
@@ -13,12 +11,11 @@ import { snapshotOf, type TicketRow } from './ticket-row.ts';
  * the chain. The machine itself reads neither clock nor database.
  */
 export async function completeCommand(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   row: TicketRow,
   command: TicketCommand,
 ): Promise<{ ok: true; event: TriageEvent } | Refused> {
+  const { actor, services } = context;
   const envelope = { at: services.now().toISOString(), by: actor.memberId, role: actor.role };
   const event = (of: object) => ({
     ok: true as const,
@@ -42,33 +39,32 @@ export async function completeCommand(
       return event({ requests });
     }
     case 'recordAsFound': {
-      const document = await readChain(tx, actor, row.chainId, command.chainVersion);
+      const document = await readChain(context, row.chainId, command.chainVersion);
       return document.ok ? event({ chain: document.body.chain }) : document;
     }
     case 'finishRemedy': {
-      const document = await readChain(tx, actor, row.chainId, command.asLeftChainVersion);
+      const document = await readChain(context, row.chainId, command.asLeftChainVersion);
       return document.ok ? event({}) : document;
     }
     case 'reviewAudit':
-      return auditFacts(tx, actor, row, command.chainVersion, event);
+      return auditFacts(context, row, command.chainVersion, event);
     default:
       return event({});
   }
 }
 
 async function auditFacts(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   row: TicketRow,
   chainVersion: number,
   event: (of: object) => { ok: true; event: TriageEvent },
 ): Promise<{ ok: true; event: TriageEvent } | Refused> {
-  const document = await readChain(tx, actor, row.chainId, chainVersion);
+  const document = await readChain(context, row.chainId, chainVersion);
   if (!document.ok) return document;
   const { chain } = document.body;
   const { symptom } = snapshotOf(row).context;
-  const findings = await findingsFor(tx, actor, chain, { duringTriage: true, symptom: symptom.kind });
-  const levels = await firmwareLevels(tx, actor);
+  const findings = await findingsFor(context, chain, { duringTriage: true, symptom: symptom.kind });
+  const levels = await firmwareLevels(context);
   const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;
   const below = chain.devices.filter((device) => isBelowLevel(device, levels));
   return event({

@@ -1,31 +1,30 @@
 import { z } from 'zod';
 import type { Ticket, TicketSummary, ticketQuery } from '../../../shared/contract/ticket.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import { type Actor, decodeCursor, found, literalLike, type Outcome, pageFrom } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Prisma } from '../../database/index.ts';
+import {
+  type Actor,
+  type Context,
+  decodeCursor,
+  found,
+  literalLike,
+  type Outcome,
+  pageFrom,
+} from '../../http/index.ts';
 import { findTicket, noTicket, summaryView, ticketView, withNames } from './ticket-row.ts';
 
 type Query = z.infer<typeof ticketQuery>;
 type TicketPage = { items: TicketSummary[]; next: string | null };
 
-export async function readTicket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
-  id: string,
-): Promise<Outcome<Ticket>> {
-  const row = await findTicket(tx, actor, id);
+export async function readTicket(context: Context, id: string): Promise<Outcome<Ticket>> {
+  const { actor, services } = context;
+  const row = await findTicket(context, id);
   return row === null ? noTicket : found(ticketView(row, actor, services.now()));
 }
 
 const position = z.int().min(0).max(2_147_483_647);
 
 /** Tickets, newest number first. */
-export async function listTickets(
-  tx: TenantTransaction,
-  actor: Actor,
-  query: Query,
-): Promise<Outcome<TicketPage>> {
+export async function listTickets({ tx, actor }: Context, query: Query): Promise<Outcome<TicketPage>> {
   const before = decodeCursor(query.cursor, position);
   if (before !== null && typeof before === 'object') return before;
   const rows = await tx.ticket.findMany({

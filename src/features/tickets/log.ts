@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import type { Actor } from '../../http/index.ts';
+import type { Prisma } from '../../database/index.ts';
+import type { Context } from '../../http/index.ts';
 
 /** What the first event of every log names as the hash before it. */
 export const noPreviousHash = '0'.repeat(64);
@@ -26,8 +26,7 @@ export const hashOfEntry = (entry: LogEntry): string =>
 
 /** Appends an event to a ticket's log. The caller holds the lock on the ticket's row. */
 export async function appendToLog(
-  tx: TenantTransaction,
-  actor: Actor,
+  { tx, actor }: Context,
   event: Omit<LogEntry, 'previousHash' | 'actorId'>,
 ): Promise<void> {
   const last = await tx.ticketEvent.findFirst({

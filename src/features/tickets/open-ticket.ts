@@ -1,8 +1,7 @@
 import type { NewTicket, Ticket } from '../../../shared/contract/ticket.ts';
 import { MACHINE_VERSION, openTriage } from '../../../state-machines/index.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import { type Actor, created, type Outcome, type Refused, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Prisma } from '../../database/index.ts';
+import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { readSettings } from '../organisation/index.ts';
 import { refusalOfAssignee } from './assign.ts';
 import { appendToLog } from './log.ts';
@@ -10,28 +9,24 @@ import { withoutContact } from './record-fact.ts';
 import { columnsOf, findTicket, noTicket, ticketView } from './ticket-row.ts';
 
 /** Opens a ticket during a call. Open tickets at the same chain have to be seen first. */
-export async function openTicket(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
-  input: NewTicket,
-): Promise<Outcome<Ticket>> {
+export async function openTicket(context: Context, input: NewTicket): Promise<Outcome<Ticket>> {
+  const { tx, actor, services } = context;
   const { orgId } = actor;
   const chain = await tx.chain.findUnique({ where: { orgId_id: { orgId, id: input.chainId } } });
   if (chain === null || chain.siteId !== input.siteId) {
     return refused('not-found', 'There is no such chain at that site.');
   }
   const refusal =
-    (await unseenDuplicates(tx, actor, input)) ?? (await refusalOfAssignee(tx, actor, input.assigneeId));
+    (await unseenDuplicates(context, input)) ?? (await refusalOfAssignee(context, input.assigneeId));
   if (refusal !== null) return refusal;
 
   const id = services.newId();
   const at = services.now();
-  const { risk, reopenDays } = await readSettings(tx, actor);
+  const { risk, reopenDays } = await readSettings(context);
   const settings = { risk, reopenDays };
   const { symptom, whatChanged } = input.intake;
   const opening = { ticketId: id, settings, symptom, whatChanged, at: at.toISOString(), by: actor.memberId };
-  const number = await nextNumber(tx, actor);
+  const number = await nextNumber(context);
   const { seenDuplicates, ...facts } = input;
   await tx.ticket.create({
     data: {
@@ -51,7 +46,7 @@ export async function openTicket(
       updatedAt: at,
     },
   });
-  await appendToLog(tx, actor, {
+  await appendToLog(context, {
     ticketId: id,
     sequence: 1,
     type: 'open',
@@ -59,15 +54,11 @@ export async function openTicket(
     at: at.toISOString(),
     machineVersion: MACHINE_VERSION,
   });
-  const row = await findTicket(tx, actor, id);
+  const row = await findTicket(context, id);
   return row === null ? noTicket : created(ticketView(row, actor, services.now()), `/tickets/${id}`);
 }
 
-async function unseenDuplicates(
-  tx: TenantTransaction,
-  actor: Actor,
-  input: NewTicket,
-): Promise<Refused | null> {
+async function unseenDuplicates({ tx, actor }: Context, input: NewTicket): Promise<Refused | null> {
   const open = await tx.ticket.findMany({
     where: { orgId: actor.orgId, chainId: input.chainId, state: { not: 'closed' } },
     select: { id: true, number: true, state: true },
@@ -84,7 +75,7 @@ async function unseenDuplicates(
 }
 
 /** The next running number of the organisation; the row's lock makes openings wait for each other. */
-async function nextNumber(tx: TenantTransaction, actor: Actor): Promise<number> {
+async function nextNumber({ tx, actor }: Context): Promise<number> {
   const { nextTicketNumber } = await tx.organisation.update({
     where: { orgId: actor.orgId },
     data: { nextTicketNumber: { increment: 1 } },

@@ -1,16 +1,12 @@
 import type { z } from 'zod';
 import type { queueEntry } from '../../../shared/contract/ticket.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
 import { snapshotOf, summaryView, type TicketRow, withNames } from './ticket-row.ts';
 
 type QueueEntry = z.infer<typeof queueEntry>;
 
 /** Cases with second line, the longest waiting first. */
-export async function supportQueue(
-  tx: TenantTransaction,
-  actor: Actor,
-): Promise<Outcome<{ items: QueueEntry[] }>> {
+export async function supportQueue({ tx, actor }: Context): Promise<Outcome<{ items: QueueEntry[] }>> {
   const rows = await tx.ticket.findMany({
     where: { orgId: actor.orgId, state: { startsWith: 'escalated' } },
     include: withNames,

@@ -1,8 +1,8 @@
 import canonicalize from 'canonicalize';
 import type { TicketEvent as TicketEventView } from '../../../shared/contract/ticket.ts';
 import { type openTriage, replay, type TriageEvent } from '../../../state-machines/index.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome } from '../../http/index.ts';
+import type { Prisma } from '../../database/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
 import { hashOfEntry, noPreviousHash } from './log.ts';
 import { isFact } from './record-fact.ts';
 import { findTicket, noTicket } from './ticket-row.ts';
@@ -10,7 +10,7 @@ import { findTicket, noTicket } from './ticket-row.ts';
 const withActor = { actor: { select: { name: true } } } as const;
 type EventRow = Prisma.TicketEventGetPayload<{ include: typeof withActor }>;
 
-const eventsOf = (tx: TenantTransaction, actor: Actor, ticketId: string, after = 0): Promise<EventRow[]> =>
+const eventsOf = ({ tx, actor }: Context, ticketId: string, after = 0): Promise<EventRow[]> =>
   tx.ticketEvent.findMany({
     where: { orgId: actor.orgId, ticketId, sequence: { gt: after } },
     include: withActor,
@@ -31,26 +31,21 @@ const view = (row: EventRow): TicketEventView => ({
 
 /** The log of a ticket from the event after `after` on. */
 export async function readLog(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   after: number,
 ): Promise<Outcome<{ items: TicketEventView[] }>> {
-  if ((await findTicket(tx, actor, ticketId)) === null) return noTicket;
-  return found({ items: (await eventsOf(tx, actor, ticketId, after)).map(view) });
+  if ((await findTicket(context, ticketId)) === null) return noTicket;
+  return found({ items: (await eventsOf(context, ticketId, after)).map(view) });
 }
 
 type LogCheck = { events: number; sequenceHolds: boolean; hashChainHolds: boolean; snapshotMatches: boolean };
 
 /** Reads a ticket's log as an auditor would: the numbers without a gap, every hash anew, the snapshot by replay. */
-export async function checkLog(
-  tx: TenantTransaction,
-  actor: Actor,
-  ticketId: string,
-): Promise<Outcome<LogCheck>> {
-  const ticket = await findTicket(tx, actor, ticketId);
+export async function checkLog(context: Context, ticketId: string): Promise<Outcome<LogCheck>> {
+  const ticket = await findTicket(context, ticketId);
   if (ticket === null) return noTicket;
-  const rows = await eventsOf(tx, actor, ticketId);
+  const rows = await eventsOf(context, ticketId);
   return found({
     events: rows.length,
     sequenceHolds: ticket.sequence === rows.length && rows.every((row, index) => row.sequence === index + 1),

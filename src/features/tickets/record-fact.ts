@@ -1,8 +1,7 @@
 import type { Intake, Ticket } from '../../../shared/contract/ticket.ts';
 import { MACHINE_VERSION } from '../../../state-machines/index.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import type { Prisma } from '../../database/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
 import { appendToLog } from './log.ts';
 import { findTicket, noTicket, type TicketRow, ticketView } from './ticket-row.ts';
 
@@ -21,17 +20,16 @@ export function withoutContact<Facts extends Pick<Intake, 'reporter'>>(intake: F
 
 /** Writes a fact about a locked ticket that triage does not decide on: an event and the columns that follow from it. */
 export async function recordFact(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   row: TicketRow,
   type: FactType,
   payload: Record<string, unknown>,
   columns: Prisma.TicketUncheckedUpdateInput,
 ): Promise<Outcome<Ticket>> {
+  const { tx, actor, services } = context;
   const at = services.now();
   const sequence = row.sequence + 1;
-  await appendToLog(tx, actor, {
+  await appendToLog(context, {
     ticketId: row.id,
     sequence,
     type,
@@ -43,6 +41,6 @@ export async function recordFact(
     where: { orgId_id: { orgId: actor.orgId, id: row.id } },
     data: { ...columns, sequence, updatedAt: at },
   });
-  const updated = await findTicket(tx, actor, row.id);
+  const updated = await findTicket(context, row.id);
   return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
 }

@@ -37,7 +37,7 @@ const logCheck = z.object({
 });
 
 /** Tickets: opened in a call, worked by command, read by everybody in the organisation. */
-export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
     '/tickets',
     {
@@ -48,7 +48,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => listTickets(tx, actor, request.query)),
+    (request, reply) => reply.fromRead((context) => listTickets(context, request.query)),
   );
   app.post(
     '/tickets',
@@ -60,7 +60,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: { permission: 'open tickets' },
     },
-    (request, reply) => reply.fromWrite((tx, actor) => openTicket(tx, services, actor, request.body)),
+    (request, reply) => reply.fromWrite((context) => openTicket(context, request.body)),
   );
   app.get(
     '/tickets/:id',
@@ -72,7 +72,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readTicket(tx, services, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readTicket(context, request.params.id)),
   );
   app.put(
     '/tickets/:id',
@@ -86,8 +86,8 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'update tickets' },
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        updateTicket(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      reply.fromWrite((context) =>
+        updateTicket(context, request.params.id, request.headers['if-match'], request.body),
       ),
   );
   app.post(
@@ -102,9 +102,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'assign tickets' },
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        assignTicket(tx, services, actor, request.params.id, request.body.assigneeId),
-      ),
+      reply.fromWrite((context) => assignTicket(context, request.params.id, request.body.assigneeId)),
   );
   app.post(
     '/tickets/:id/take-over',
@@ -112,8 +110,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       schema: { summary: 'Take the ticket over', params: byId, response: { 200: ticket } },
       config: { permission: 'take over tickets' },
     },
-    (request, reply) =>
-      reply.fromWrite((tx, actor) => takeOverTicket(tx, services, actor, request.params.id)),
+    (request, reply) => reply.fromWrite((context) => takeOverTicket(context, request.params.id)),
   );
   app.post(
     '/tickets/:id/commands',
@@ -127,8 +124,8 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'send ticket commands' },
     },
     (request, reply) =>
-      reply.fromWrite((tx, actor) =>
-        sendCommand(tx, services, actor, request.params.id, request.headers['if-match'], request.body),
+      reply.fromWrite((context) =>
+        sendCommand(context, request.params.id, request.headers['if-match'], request.body),
       ),
   );
   app.get(
@@ -142,8 +139,8 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: read,
     },
     (request, reply) =>
-      reply.fromRead(async (tx, actor) => {
-        const row = await findTicket(tx, actor, request.params.id);
+      reply.fromRead(async (context) => {
+        const row = await findTicket(context, request.params.id);
         return row === null ? noTicket : found({ items: applicableChanges(snapshotOf(row)) });
       }),
   );
@@ -157,7 +154,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => readTimeline(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => readTimeline(context, request.params.id)),
   );
   app.get(
     '/tickets/:id/log',
@@ -170,8 +167,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) =>
-      reply.fromRead((tx, actor) => readLog(tx, actor, request.params.id, request.query.after)),
+    (request, reply) => reply.fromRead((context) => readLog(context, request.params.id, request.query.after)),
   );
   app.get(
     '/tickets/:id/log/check',
@@ -183,7 +179,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((tx, actor) => checkLog(tx, actor, request.params.id)),
+    (request, reply) => reply.fromRead((context) => checkLog(context, request.params.id)),
   );
   app.get(
     '/support-queue',

@@ -1,9 +1,15 @@
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { commandRoles } from '../../../state-machines/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import {
+  type Actor,
+  type Context,
+  found,
+  mismatch,
+  type Outcome,
+  type Refused,
+  refused,
+} from '../../http/index.ts';
 import { buildPacket } from '../packets/index.ts';
 import { acceptEvent } from './append-event.ts';
 import { completeCommand } from './complete-command.ts';
@@ -23,44 +29,42 @@ import {
  * client that wants to act only on what it saw sends it. Every refusal says what would be allowed.
  */
 export async function sendCommand(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   ticketId: string,
   ifMatch: string | undefined,
   command: TicketCommand,
 ): Promise<Outcome<Ticket>> {
-  const row = await lockTicket(tx, actor, ticketId);
+  const { actor, services } = context;
+  const row = await lockTicket(context, ticketId);
   if (row === null) return noTicket;
-  const outcome = await takeStep(tx, services, actor, row, ifMatch, command);
+  const outcome = await takeStep(context, row, ifMatch, command);
   if (outcome.ok || outcome.facts.allowedNow !== undefined) return outcome;
   return { ...outcome, facts: { ...outcome.facts, allowedNow: allowedNow(row, actor, services.now()) } };
 }
 
 async function takeStep(
-  tx: TenantTransaction,
-  services: Services,
-  actor: Actor,
+  context: Context,
   row: TicketRow,
   ifMatch: string | undefined,
   command: TicketCommand,
 ): Promise<Outcome<Ticket>> {
+  const { actor, services } = context;
   const ticketId = row.id;
   const refusal =
     refusalOfSender(row, actor, command) ??
     (ifMatch === undefined ? null : mismatch(ifMatch, ticketView(row, actor, services.now()))) ??
-    (command.type === 'declareChange' ? await changeElsewhere(tx, actor, row) : null);
+    (command.type === 'declareChange' ? await changeElsewhere(context, row) : null);
   if (refusal !== null) return refusal;
 
-  const completed = await completeCommand(tx, services, actor, row, command);
+  const completed = await completeCommand(context, row, command);
   if (!completed.ok) return completed;
-  const accepted = await acceptEvent(tx, actor, row, completed.event);
+  const accepted = await acceptEvent(context, row, completed.event);
   if (!accepted.ok) return accepted;
   const sent = accepted.after.context.escalations.length;
   if (sent > accepted.before.context.escalations.length) {
-    await buildPacket(tx, services, actor, { ticketId, version: sent, at: completed.event.at });
+    await buildPacket(context, { ticketId, version: sent, at: completed.event.at });
   }
-  const updated = await findTicket(tx, actor, ticketId);
+  const updated = await findTicket(context, ticketId);
   return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
 }
 
@@ -78,7 +82,7 @@ function refusalOfSender(row: TicketRow, actor: Actor, { type }: TicketCommand):
 }
 
 /** One change at a time holds for the chain, not only for the ticket. */
-async function changeElsewhere(tx: TenantTransaction, actor: Actor, row: TicketRow): Promise<Refused | null> {
+async function changeElsewhere({ tx, actor }: Context, row: TicketRow): Promise<Refused | null> {
   await tx.$queryRaw`
     select id from chain where org_id = ${actor.orgId}::uuid and id = ${row.chainId}::uuid for update`;
   const open = await tx.change.findFirst({

@@ -10,8 +10,8 @@ import {
   stateName,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import { type Actor, refused } from '../../http/index.ts';
+import type { Prisma } from '../../database/index.ts';
+import { type Actor, type Context, refused } from '../../http/index.ts';
 
 export const noTicket = refused('not-found', 'There is no such ticket.');
 
@@ -24,12 +24,13 @@ export const withNames = {
 export type TicketRow = Prisma.TicketGetPayload<{ include: typeof withNames }>;
 
 /** Locks a ticket for the rest of the transaction and reads it; null when there is none. */
-export async function lockTicket(tx: TenantTransaction, actor: Actor, id: string): Promise<TicketRow | null> {
+export async function lockTicket(context: Context, id: string): Promise<TicketRow | null> {
+  const { tx, actor } = context;
   await tx.$queryRaw`select id from ticket where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;
-  return findTicket(tx, actor, id);
+  return findTicket(context, id);
 }
 
-export const findTicket = (tx: TenantTransaction, actor: Actor, id: string): Promise<TicketRow | null> =>
+export const findTicket = ({ tx, actor }: Context, id: string): Promise<TicketRow | null> =>
   tx.ticket.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } }, include: withNames });
 
 export const snapshotOf = (row: { snapshot: unknown }): TriageSnapshot => row.snapshot as TriageSnapshot;

@@ -1,6 +1,5 @@
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
-import type { TenantTransaction } from '../../database/index.ts';
-import { type Actor, found, type Outcome } from '../../http/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
 import { logEventsOf } from '../log-findings/index.ts';
 import { timelineOf } from '../packets/index.ts';
 import { findTicket, noTicket, snapshotOf } from './ticket-row.ts';
@@ -9,11 +8,11 @@ const byName = { select: { name: true } } as const;
 
 /** Everything that happened to a ticket and to its chain meanwhile, oldest first, in sentences. */
 export async function readTimeline(
-  tx: TenantTransaction,
-  actor: Actor,
+  context: Context,
   ticketId: string,
 ): Promise<Outcome<{ items: TimelineEntry[] }>> {
-  const ticket = await findTicket(tx, actor, ticketId);
+  const { tx, actor } = context;
+  const ticket = await findTicket(context, ticketId);
   if (ticket === null) return noTicket;
   const { orgId } = actor;
   const events = await tx.ticketEvent.findMany({

@@ -1,0 +1,10 @@
+import type { TenantTransaction } from '../database/index.ts';
+import type { Services } from '../services.ts';
+import type { Actor } from './actor.ts';
+
+/** What every use case works with: the transaction of its tenant, who asks, and what it needs of the outside world. */
+export type Context = {
+  readonly tx: TenantTransaction;
+  readonly actor: Actor;
+  readonly services: Services;
+};
