@@ -26,8 +26,7 @@ export function decodeCursor<Position>(
 export function pageFrom<Row, Item>(
   rows: readonly Row[],
   limit: number,
-  positionOf: (row: Row) => unknown,
-  view: (row: Row) => Item,
+  { positionOf, view }: { positionOf: (row: Row) => unknown; view: (row: Row) => Item },
 ): { items: Item[]; next: string | null } {
   const kept = rows.slice(0, limit);
   const last = kept.at(-1);

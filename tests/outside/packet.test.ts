@@ -77,7 +77,9 @@ async function kept(bytes: Buffer): Promise<{ sha256: string; sizeBytes: number 
 
 const writeZip = (path: string): Promise<void> =>
   pipeline(
-    zipOf(bagFolder(file), files, new Date(file.packet.createdAt), ({ sha256 }) => store.get(orgId, sha256)),
+    zipOf({ folder: bagFolder(file), files, madeAt: new Date(file.packet.createdAt) }, ({ sha256 }) =>
+      store.get(orgId, sha256),
+    ),
     createWriteStream(path),
   );
 
@@ -279,9 +281,11 @@ describe('the zip', () => {
 
   test('a file that is gone from the store ends the stream with an error', async () => {
     const broken = zipOf(
-      'case',
-      [{ path: 'data/x.txt', sha256: 'b'.repeat(64), sizeBytes: 3 }],
-      new Date(0),
+      {
+        folder: 'case',
+        files: [{ path: 'data/x.txt', sha256: 'b'.repeat(64), sizeBytes: 3 }],
+        madeAt: new Date(0),
+      },
       (each) => store.get(orgId, each.sha256),
     );
     await expect(pipeline(broken, createWriteStream(join(work, 'broken.zip')))).rejects.toThrow('ENOENT');

@@ -11,6 +11,7 @@ import {
   type Outcome,
   type Refused,
   refused,
+  type Update,
 } from '../../http/index.ts';
 
 export const noChain = refused('not-found', 'There is no such chain.');
@@ -55,7 +56,7 @@ export async function addChain(
   await tx.chain.create({
     data: { ...head, orgId: actor.orgId, id, siteId, version: 1, createdAt: services.now() },
   });
-  await addVersion(context, id, 1, document, ['First description of this chain.']);
+  await addVersion(context, id, { version: 1, document, changes: ['First description of this chain.'] });
   const stored = await readChain(context, id);
   return stored.ok ? created(stored.body, `/chains/${id}`) : stored;
 }
@@ -64,8 +65,7 @@ export async function addChain(
 export async function replaceChain(
   context: Context,
   chainId: string,
-  ifMatch: string | undefined,
-  document: Chain,
+  { ifMatch, input: document }: Update<Chain>,
 ): Promise<Outcome<ChainDocument>> {
   const { tx, actor } = context;
   await tx.$queryRaw`select id from chain where org_id = ${actor.orgId}::uuid and id = ${chainId}::uuid for update`;
@@ -80,16 +80,16 @@ export async function replaceChain(
     where: { orgId_id: { orgId: actor.orgId, id: chainId } },
     data: { name: document.name, searchText: searchTextOf(document), version },
   });
-  await addVersion(context, chainId, version, document, changes);
+  await addVersion(context, chainId, { version, document, changes });
   return readChain(context, chainId);
 }
+
+type NewVersion = { version: number; document: Chain; changes: string[] };
 
 async function addVersion(
   { tx, actor, services }: Context,
   chainId: string,
-  version: number,
-  document: Chain,
-  changes: string[],
+  { version, document, changes }: NewVersion,
 ): Promise<void> {
   await tx.chainVersion.create({
     data: {

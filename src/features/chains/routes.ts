@@ -4,6 +4,7 @@ import { chain, finding } from '../../../shared/contract/chain.ts';
 import { byId, placeId, versionNumber } from '../../../shared/contract/primitives.ts';
 import { chainDocument, chainSummary, chainVersionRef } from '../../../shared/contract/site.ts';
 import { symptomKinds } from '../../../shared/contract/triage.ts';
+import { updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { addChain, readChain, replaceChain } from './chains.ts';
 import { auditVersion, compareVersions, listChains, listVersions } from './versions.ts';
@@ -62,9 +63,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       config: write,
     },
     (request, reply) =>
-      reply.fromWrite((context) =>
-        replaceChain(context, request.params.id, request.headers['if-match'], request.body),
-      ),
+      reply.fromWrite((context) => replaceChain(context, request.params.id, updateIn(request))),
   );
   app.get(
     '/chains/:id/versions',
@@ -95,7 +94,9 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       config: read,
     },
     ({ params }, reply) =>
-      reply.fromRead((context) => compareVersions(context, params.id, params.from, params.version)),
+      reply.fromRead((context) =>
+        compareVersions(context, params.id, { from: params.from, to: params.version }),
+      ),
   );
   app.get(
     '/chains/:id/audit',

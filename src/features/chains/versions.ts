@@ -63,8 +63,7 @@ export async function listVersions(
 export async function compareVersions(
   context: Context,
   chainId: string,
-  from: number,
-  to: number,
+  { from, to }: { from: number; to: number },
 ): Promise<Outcome<{ from: number; to: number; changes: string[] }>> {
   const before = await readChain(context, chainId, from);
   const after = await readChain(context, chainId, to);
@@ -76,8 +75,6 @@ export async function compareVersions(
     changes: chainDiff(before.body.chain, after.body.chain).map((change) => change.sentence),
   });
 }
-
-/** For whom a chain is audited. */
 
 /** The prerequisite audit of one version of a chain, by the organisation's own limits and firmware levels. */
 export async function auditVersion(

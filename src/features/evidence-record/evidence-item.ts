@@ -1,5 +1,6 @@
 import type { EvidenceItem, EvidenceRef } from '../../../shared/contract/evidence.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
+import type { Prisma } from '../../database/index.ts';
+import type { Context } from '../../http/index.ts';
 
 /** What a row of evidence is read with. */
 export const withFile = { file: { select: { mediaType: true, sizeBytes: true } } } as const;
@@ -28,17 +29,16 @@ export const evidenceItemOf = (row: EvidenceRow): EvidenceItem => ({
 });
 
 /** An item of evidence by its id; null where the caller's organisation has none under it. */
-export const findEvidence = (tx: TenantTransaction, orgId: string, id: string): Promise<EvidenceRow | null> =>
-  tx.evidence.findUnique({ where: { orgId_id: { orgId, id } }, include: withFile });
+export const findEvidence = ({ tx, actor }: Context, id: string): Promise<EvidenceRow | null> =>
+  tx.evidence.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } }, include: withFile });
 
 /** All evidence of a ticket in the order in which the ticket's machine took it, which no later item changes. */
 export async function evidenceOf(
-  tx: TenantTransaction,
-  orgId: string,
+  { tx, actor }: Context,
   ticketId: string,
   refs: readonly EvidenceRef[],
 ): Promise<EvidenceRow[]> {
-  const rows = await tx.evidence.findMany({ where: { orgId, ticketId }, include: withFile });
+  const rows = await tx.evidence.findMany({ where: { orgId: actor.orgId, ticketId }, include: withFile });
   const byId = new Map(rows.map((row) => [row.id, row]));
   return refs.flatMap(({ id }) => byId.get(id) ?? []);
 }

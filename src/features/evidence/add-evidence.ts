@@ -6,8 +6,7 @@ import type {
   recordReading,
 } from '../../../shared/contract/evidence.ts';
 import { Prisma } from '../../database/index.ts';
-import { type Actor, type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
-import type { Services } from '../../services.ts';
+import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
 import { appendTicketEvent } from '../tickets/index.ts';
 import { refusalOfTie, ticketForEvidence } from './place-of-evidence.ts';
@@ -33,7 +32,7 @@ export async function addFile(
 ): Promise<Outcome<EvidenceItem>> {
   const { actor, services } = context;
   const { main, thumbnail } = prepared;
-  const ref = refOf(services, actor, id, {
+  const ref = refOf(context, id, {
     ...about,
     span: about.span ?? prepared.span,
     sha256: main.sha256,
@@ -43,7 +42,9 @@ export async function addFile(
   if (refusal !== null) return refusal;
   await addStoredFile(context, main, prepared.mediaType);
   if (thumbnail !== null) await addStoredFile(context, thumbnail, thumbnailType);
-  await addRow(context, ticketId, ref, about.description, {
+  await addRow(context, ref, {
+    ticketId,
+    description: about.description,
     fileName,
     originalSha256: prepared.originalSha256,
     thumbnailSha256: thumbnail?.sha256 ?? null,
@@ -60,13 +61,13 @@ export async function addReading(
   ticketId: string,
   input: z.infer<typeof recordReading>,
 ): Promise<Outcome<EvidenceItem>> {
-  const { actor, services } = context;
+  const { services } = context;
   const { reading, description } = input;
   const facts = { ...input, kind: reading.kind, span: null, sha256: null };
-  const ref = refOf(services, actor, services.newId(), facts);
+  const ref = refOf(context, services.newId(), facts);
   const refusal = refusalOfReading(input) ?? (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
-  await addRow(context, ticketId, ref, description, {});
+  await addRow(context, ref, { ticketId, description });
   return added(context, ref.id);
 }
 
@@ -74,7 +75,7 @@ type Described = Pick<EvidenceRef, 'kind' | 'tie' | 'span' | 'sha256' | 'reading
   takenAt: string | null;
 };
 
-const refOf = (services: Services, actor: Actor, id: string, described: Described): EvidenceRef => ({
+const refOf = ({ services, actor }: Context, id: string, described: Described): EvidenceRef => ({
   id,
   kind: described.kind,
   sha256: described.sha256,
@@ -137,23 +138,22 @@ async function addStoredFile(
   });
 }
 
+type DescribedRow = Pick<Prisma.EvidenceUncheckedCreateInput, 'ticketId' | 'description'> &
+  Partial<Prisma.EvidenceUncheckedCreateInput>;
+
 async function addRow(
   { tx, actor, services }: Context,
-  ticketId: string,
   ref: EvidenceRef,
-  description: string,
-  file: Partial<Prisma.EvidenceUncheckedCreateInput>,
+  described: DescribedRow,
 ): Promise<void> {
   const { id, kind, sha256, tie, span, reading, at, by } = ref;
   await tx.evidence.create({
     data: {
-      ...file,
+      ...described,
       orgId: actor.orgId,
       id,
-      ticketId,
       kind,
       tie,
-      description,
       sha256,
       span: span ?? Prisma.DbNull,
       reading: reading ?? Prisma.DbNull,
@@ -164,8 +164,8 @@ async function addRow(
   });
 }
 
-async function added({ tx, actor }: Context, id: string): Promise<Outcome<EvidenceItem>> {
-  const row = await findEvidence(tx, actor.orgId, id);
+async function added(context: Context, id: string): Promise<Outcome<EvidenceItem>> {
+  const row = await findEvidence(context, id);
   if (row === null) throw new Error('evidence that was just added is not there');
   return created(evidenceItemOf(row), `/evidence/${id}`);
 }

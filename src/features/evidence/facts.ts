@@ -23,8 +23,7 @@ const maxEventsPerKind = 500;
  */
 export async function factsOf(
   about: FileEvidenceAbout,
-  path: string,
-  mediaType: string,
+  { path, mediaType }: { readonly path: string; readonly mediaType: string },
   recognition: Recognition | null,
 ): Promise<Read | Refused> {
   switch (about.kind) {

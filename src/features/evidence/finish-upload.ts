@@ -10,6 +10,7 @@ import { logWordsFor } from './log-words.ts';
 import { discardPrepared, prepareFile } from './prepare-file.ts';
 import type { UploadStore } from './upload-store.ts';
 
+type Finisher = { readonly services: Services; readonly uploads: UploadStore };
 export type Finish = (request: FastifyRequest, id: string) => Promise<Outcome<EvidenceItem>>;
 
 /**
@@ -20,32 +21,32 @@ export type Finish = (request: FastifyRequest, id: string) => Promise<Outcome<Ev
 export function finisherOf(services: Services, uploads: UploadStore): Finish {
   const running = new Map<string, Promise<Outcome<EvidenceItem>>>();
   return (request, id) => {
-    const begun = running.get(id) ?? finish(services, uploads, request, id).finally(() => running.delete(id));
+    const begun =
+      running.get(id) ?? finish({ services, uploads }, request, id).finally(() => running.delete(id));
     running.set(id, begun);
     return begun;
   };
 }
 
 async function finish(
-  services: Services,
-  uploads: UploadStore,
+  finisher: Finisher,
   request: FastifyRequest,
   id: string,
 ): Promise<Outcome<EvidenceItem>> {
-  const made = await asCaller(services, request, async ({ tx, actor }) => {
-    const row = await findEvidence(tx, actor.orgId, id);
+  const { services, uploads } = finisher;
+  const made = await asCaller(services, request, async (context) => {
+    const row = await findEvidence(context, id);
     return row === null ? null : found(evidenceItemOf(row));
   });
   if (made !== null && !made.ok) return made;
-  const outcome = made ?? (await makeEvidence(services, uploads, request, id));
+  const outcome = made ?? (await makeEvidence(finisher, request, id));
   if (outcome.ok) await uploads.noteFinished(id, id);
   else await uploads.remove(id);
   return outcome;
 }
 
 async function makeEvidence(
-  services: Services,
-  uploads: UploadStore,
+  { services, uploads }: Finisher,
   request: FastifyRequest,
   id: string,
 ): Promise<Outcome<EvidenceItem>> {
@@ -57,7 +58,7 @@ async function makeEvidence(
   const words = await logWordsFor(services, request, read.about);
   if (!words.ok) return words;
   const file = await evidenceStore.inspect(uploads.pathOf(id));
-  const prepared = await prepareFile(evidenceStore, read.about, file, words.recognition);
+  const prepared = await prepareFile(evidenceStore, file, { ...words, about: read.about });
   if (!prepared.ok) return prepared;
   const fileName = readFileName(notes.filename);
   const evidence = { id, ticketId: notes.ticketId, about: read.about, fileName, prepared };

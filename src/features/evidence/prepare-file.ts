@@ -32,15 +32,14 @@ export const thumbnailType = 'image/jpeg';
  */
 export async function prepareFile(
   store: EvidenceStore,
-  about: FileEvidenceAbout,
   file: ReceivedFile,
-  recognition: Recognition | null,
+  { about, recognition }: { about: FileEvidenceAbout; recognition: Recognition | null },
 ): Promise<PreparedFile | Refused> {
   const accepted = await acceptedType(about.kind, file.path, file.sizeBytes);
   if (!accepted.ok) return accepted;
   const { mediaType } = accepted;
   if (!mediaType.startsWith('image/')) {
-    const read = await factsOf(about, file.path, mediaType, recognition);
+    const read = await factsOf(about, { path: file.path, mediaType }, recognition);
     if (!read.ok) return read;
     return { ...read, main: file, mediaType, thumbnail: null, originalSha256: null };
   }

@@ -36,14 +36,16 @@ export async function listEvidence(
     orderBy: [{ uploadedAt: 'desc' }, { id: 'desc' }],
     take: query.limit + 1,
   });
-  return found(pageFrom(rows, query.limit, (row) => [row.uploadedAt.toISOString(), row.id], evidenceItemOf));
+  return found(
+    pageFrom(rows, query.limit, {
+      positionOf: (row) => [row.uploadedAt.toISOString(), row.id],
+      view: evidenceItemOf,
+    }),
+  );
 }
 
-export async function readEvidence(
-  { tx, actor }: Context,
-  evidenceId: string,
-): Promise<Outcome<EvidenceItem>> {
-  const row = await findEvidence(tx, actor.orgId, evidenceId);
+export async function readEvidence(context: Context, evidenceId: string): Promise<Outcome<EvidenceItem>> {
+  const row = await findEvidence(context, evidenceId);
   return row === null ? noEvidence : found(evidenceItemOf(row));
 }
 
@@ -57,13 +59,13 @@ export type EvidenceFile = {
 
 /** The file of an item, or its thumbnail. */
 export async function evidenceFile(
-  { tx, actor }: Context,
+  context: Context,
   evidenceId: string,
   which: 'content' | 'thumbnail',
 ): Promise<Outcome<EvidenceFile>> {
-  const row = await findEvidence(tx, actor.orgId, evidenceId);
+  const row = await findEvidence(context, evidenceId);
   if (row === null) return noEvidence;
-  const { orgId } = actor;
+  const { orgId } = context.actor;
   const stem = safeStem(row.fileName?.replace(/\.[A-Za-z0-9]{1,8}$/, '') ?? '') || row.kind;
   if (which === 'thumbnail') {
     if (row.thumbnailSha256 === null) return refused('not-found', 'This item has no thumbnail.');

@@ -1,5 +1,5 @@
 import multipart from '@fastify/multipart';
-import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import {
   evidenceItem,
@@ -39,7 +39,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       },
       config: add,
     },
-    (request, reply) => addByForm(services, request, reply, request.params.id),
+    (request, reply) => addByForm(services, reply, request.params.id),
   );
   app.post(
     '/tickets/:id/readings',
@@ -115,15 +115,16 @@ const summaries = {
   thumbnail: 'A small picture of a photo',
 };
 
-async function addByForm(services: Services, request: FastifyRequest, reply: FastifyReply, ticketId: string) {
+async function addByForm(services: Services, reply: FastifyReply, ticketId: string) {
   const { evidenceStore } = services;
+  const { request } = reply;
   const form = await readForm(request, evidenceStore);
   if (!form.ok) return sendProblem(request, reply, form);
   const { about, fileName, file } = form;
   try {
     const words = await logWordsFor(services, request, about);
     if (!words.ok) return sendProblem(request, reply, words);
-    const prepared = await prepareFile(evidenceStore, about, file, words.recognition);
+    const prepared = await prepareFile(evidenceStore, file, { ...words, about });
     if (!prepared.ok) return sendProblem(request, reply, prepared);
     try {
       return await reply.fromWrite(

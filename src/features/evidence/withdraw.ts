@@ -12,7 +12,7 @@ export async function withdrawEvidence(
   reason: string,
 ): Promise<Outcome<EvidenceItem>> {
   const { tx, actor, services } = context;
-  const item = await findEvidence(tx, actor.orgId, id);
+  const item = await findEvidence(context, id);
   if (item === null) return noEvidence;
   const at = services.now().toISOString();
   const by = actor.memberId;
@@ -29,6 +29,6 @@ export async function withdrawEvidence(
     where: { orgId_id: { orgId: actor.orgId, id } },
     data: { withdrawn: { reason, at, by } },
   });
-  const withdrawn = await findEvidence(tx, actor.orgId, id);
+  const withdrawn = await findEvidence(context, id);
   return withdrawn === null ? noEvidence : found(evidenceItemOf(withdrawn));
 }

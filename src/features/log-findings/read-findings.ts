@@ -3,13 +3,12 @@ import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { Watch } from '../../../shared/contract/triage.ts';
 import { eventsNear, type LogReading, logFindings, type TicketLog } from '../../../shared/logs/index.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 
 /** The logs of a ticket as they were read on arrival, oldest first; withdrawn ones are left out. */
-async function logsOf(tx: TenantTransaction, orgId: string, ticketId: string): Promise<TicketLog[]> {
+async function logsOf({ tx, actor }: Context, ticketId: string): Promise<TicketLog[]> {
   const rows = await tx.evidence.findMany({
-    where: { orgId, ticketId, kind: 'log' },
+    where: { orgId: actor.orgId, ticketId, kind: 'log' },
     select: { id: true, tie: true, fileName: true, facts: true, withdrawn: true },
     orderBy: { takenAt: 'asc' },
   });
@@ -23,12 +22,11 @@ async function logsOf(tx: TenantTransaction, orgId: string, ticketId: string): P
 
 /** What each log of a ticket says of these watches and their occurrences. */
 export async function logFindingsOf(
-  tx: TenantTransaction,
-  orgId: string,
+  context: Context,
   ticketId: string,
   watches: readonly Watch[],
 ): Promise<LogFinding[]> {
-  return (await logsOf(tx, orgId, ticketId)).map((log) => logFindings(log, watches));
+  return (await logsOf(context, ticketId)).map((log) => logFindings(log, watches));
 }
 
 /** What a log shows around a ticket's watches. */
@@ -36,12 +34,11 @@ export type LogEvents = Pick<LogFinding, 'evidenceId' | 'fileName' | 'events'>;
 
 /** The same without judging it: for a timeline. */
 export async function logEventsOf(
-  tx: TenantTransaction,
-  orgId: string,
+  context: Context,
   ticketId: string,
   watches: readonly Watch[],
 ): Promise<LogEvents[]> {
-  return (await logsOf(tx, orgId, ticketId)).map(({ evidenceId, fileName, reading }) => ({
+  return (await logsOf(context, ticketId)).map(({ evidenceId, fileName, reading }) => ({
     evidenceId,
     fileName,
     events: eventsNear(reading, watches),
@@ -49,15 +46,15 @@ export async function logEventsOf(
 }
 
 export async function readLogFindings(
-  { tx, actor }: Context,
+  context: Context,
   ticketId: string,
 ): Promise<Outcome<{ items: LogFinding[] }>> {
-  const { orgId } = actor;
+  const { tx, actor } = context;
   const ticket = await tx.ticket.findUnique({
-    where: { orgId_id: { orgId, id: ticketId } },
+    where: { orgId_id: { orgId: actor.orgId, id: ticketId } },
     select: { snapshot: true },
   });
   if (ticket === null) return refused('not-found', 'There is no such ticket.');
   const { watches } = (ticket.snapshot as unknown as TriageSnapshot).context;
-  return found({ items: await logFindingsOf(tx, orgId, ticketId, watches) });
+  return found({ items: await logFindingsOf(context, ticketId, watches) });
 }

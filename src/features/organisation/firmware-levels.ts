@@ -9,6 +9,7 @@ import {
   type Outcome,
   type Refused,
   refused,
+  type Update,
 } from '../../http/index.ts';
 
 const noLevel = refused('not-found', 'There is no such firmware level.');
@@ -50,8 +51,7 @@ export async function readFirmwareLevel({ tx, actor }: Context, id: string): Pro
 export async function updateFirmwareLevel(
   context: Context,
   id: string,
-  ifMatch: string | undefined,
-  input: z.infer<typeof firmwareLevelInput>,
+  { ifMatch, input }: Update<z.infer<typeof firmwareLevelInput>>,
 ): Promise<Outcome<FirmwareLevel>> {
   const { tx, actor, services } = context;
   await lockLevel(context, id);

@@ -8,7 +8,7 @@ import {
   organisationUpdate,
 } from '../../../shared/contract/people.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
-import { found } from '../../http/index.ts';
+import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import {
   addFirmwareLevel,
@@ -42,8 +42,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       },
       config: { permission: 'manage organisation' },
     },
-    (request, reply) =>
-      reply.fromWrite((context) => updateOrganisation(context, request.headers['if-match'], request.body)),
+    (request, reply) => reply.fromWrite((context) => updateOrganisation(context, updateIn(request))),
   );
   app.get(
     '/fault-model',
@@ -95,9 +94,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       config: manageLevels,
     },
     (request, reply) =>
-      reply.fromWrite((context) =>
-        updateFirmwareLevel(context, request.params.id, request.headers['if-match'], request.body),
-      ),
+      reply.fromWrite((context) => updateFirmwareLevel(context, request.params.id, updateIn(request))),
   );
   app.delete(
     '/firmware-levels/:id',

@@ -8,7 +8,15 @@ import {
 } from '../../../shared/contract/people.ts';
 import { faultTable, listFigures, withOverrides } from '../../../shared/isolation/index.ts';
 import { compileRecognition } from '../../../shared/logs/index.ts';
-import { type Context, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
+import {
+  type Context,
+  found,
+  mismatch,
+  type Outcome,
+  type Refused,
+  refused,
+  type Update,
+} from '../../http/index.ts';
 
 type Organisation = z.infer<typeof organisation>;
 
@@ -34,8 +42,7 @@ export async function readOrganisation(context: Context): Promise<Outcome<Organi
 
 export async function updateOrganisation(
   context: Context,
-  ifMatch: string | undefined,
-  input: z.infer<typeof organisationUpdate>,
+  { ifMatch, input }: Update<z.infer<typeof organisationUpdate>>,
 ): Promise<Outcome<Organisation>> {
   const { tx, actor } = context;
   const fault = faultIn(input.settings);

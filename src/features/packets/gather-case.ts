@@ -39,11 +39,11 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
   });
   const nameOf = (id: string): string => members.find((member) => member.id === id)?.name ?? id;
   const events = await loggedEventsOf(tx, orgId, ticket.id);
-  const evidence = await evidenceOf(tx, orgId, ticket.id, record.evidence);
-  const logs = await logFindingsOf(tx, orgId, ticket.id, record.watches);
+  const evidence = await evidenceOf(context, ticket.id, record.evidence);
+  const logs = await logFindingsOf(context, ticket.id, record.watches);
   const before = await packetsBefore(tx, orgId, ticket.id);
   const chainVersions = await chainVersionsOf(tx, orgId, ticket.chainId);
-  const chain = chainInCase(ticket.chainId, record, chainVersions, nameOf);
+  const chain = chainInCase(record, { id: ticket.chainId, versions: chainVersions }, nameOf);
   const mentioned = new Set([actor.memberId, ...events.map(({ actorId }) => actorId)]);
   const file = caseFileOf({
     packet: { ...packet, by: actor.memberId },
@@ -60,14 +60,8 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
     people: members.filter(({ id }) => mentioned.has(id)) as CaseFile['people'],
     before: before.at(-1)?.caseFile ?? null,
   });
-  const timeline = timelineOf(
-    events,
-    record,
-    { id: ticket.chainId, versions: chain.versions },
-    before.map(({ id, version, at, by }) => ({ id, version, at, byName: nameOf(by) })),
-    logs,
-    nameOf,
-  );
+  const packets = before.map(({ id, version, at, by }) => ({ id, version, at, byName: nameOf(by) }));
+  const timeline = timelineOf(record, { events, chain, packets, logs }, nameOf);
   return { file, events, timeline, chainVersions, evidence };
 }
 
@@ -93,9 +87,8 @@ async function siteInCase(context: Context, row: TicketRow['site']): Promise<Cas
 }
 
 function chainInCase(
-  id: string,
   record: TriageRecord,
-  versions: readonly ChainVersionDocument[],
+  { id, versions }: { readonly id: string; readonly versions: readonly ChainVersionDocument[] },
   nameOf: (id: string) => string,
 ): CaseFile['chain'] {
   const newest = versions.at(-1);

@@ -128,6 +128,7 @@ export function zipFile({ row, file, files }: ReadablePacket): PacketFile {
     mediaType: 'application/zip',
     sizeBytes: null,
     fileName: `${folder}.zip`,
-    open: async (store) => zipOf(folder, files, row.createdAt, ({ sha256 }) => store.get(row.orgId, sha256)),
+    open: async (store) =>
+      zipOf({ folder, files, madeAt: row.createdAt }, ({ sha256 }) => store.get(row.orgId, sha256)),
   };
 }

@@ -12,16 +12,20 @@ type EarlierPacket = {
   readonly byName: string;
 };
 
+export type TimelineSources = {
+  readonly events: readonly LoggedEvent[];
+  readonly chain: { readonly id: string; readonly versions: readonly ChainVersionRef[] };
+  readonly packets: readonly EarlierPacket[];
+  readonly logs: readonly LogEvents[];
+};
+
 /**
  * All that happened to a case, oldest first by the time it happened, in sentences: its log, the versions of its chain
  * since it was opened, the packets before this one, what its logs show around its watches.
  */
 export function timelineOf(
-  events: readonly LoggedEvent[],
   record: TriageRecord,
-  chain: { readonly id: string; readonly versions: readonly ChainVersionRef[] },
-  packets: readonly EarlierPacket[],
-  logs: readonly LogEvents[],
+  { events, chain, packets, logs }: TimelineSources,
   nameOf: (memberId: string) => string,
 ): TimelineEntry[] {
   const opened = events[0]?.at ?? '';

@@ -7,15 +7,15 @@ const fileMode = 0o100644;
 /** What deflate makes no smaller. */
 const packedAlready = /\.(jpg|png|webp|gz|pdf)$/;
 
+type ZippedBag = { readonly folder: string; readonly files: readonly BagFile[]; readonly madeAt: Date };
+
 /**
  * A bag as a zip, streamed: one file is open at a time, and nothing is held whole. The same bag gives the same
  * bytes: times are the packet's own, and in UTC whatever the server's time zone.
  * @param open gives a file's content; its failure, and a content of another size, end the stream with an error
  */
 export function zipOf(
-  folder: string,
-  files: readonly BagFile[],
-  madeAt: Date,
+  { folder, files, madeAt }: ZippedBag,
   open: (file: BagFile) => Promise<Readable>,
 ): Readable {
   const zip = new ZipFile();

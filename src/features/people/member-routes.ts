@@ -9,7 +9,7 @@ import {
   passwordReset,
 } from '../../../shared/contract/people.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
-import { found } from '../../http/index.ts';
+import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { memberView } from './member-view.ts';
 import {
@@ -94,9 +94,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'manage members' },
     },
     (request, reply) =>
-      reply.fromWrite((context) =>
-        updateMember(context, request.params.id, request.headers['if-match'], request.body),
-      ),
+      reply.fromWrite((context) => updateMember(context, request.params.id, updateIn(request))),
   );
   app.post(
     '/members/:id/password',

@@ -8,6 +8,7 @@ import {
   type Outcome,
   type Refused,
   refused,
+  type Update,
 } from '../../http/index.ts';
 import { memberView } from './member-view.ts';
 import { hashPassword, passwordFits } from './passwords.ts';
@@ -48,8 +49,7 @@ export async function addMember(
 export async function updateMember(
   context: Context,
   id: string,
-  ifMatch: string | undefined,
-  input: z.infer<typeof memberUpdate>,
+  { ifMatch, input }: Update<z.infer<typeof memberUpdate>>,
 ): Promise<Outcome<Member>> {
   const { tx, actor, services } = context;
   await lockAdmins(context);

@@ -4,28 +4,30 @@ import type { Services } from '../../services.ts';
 
 const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
 
+export type RefreshToken = { readonly orgId: string; readonly token: string };
+
 /** The organisation that a refresh token belongs to stands in it, so that it is looked up inside that tenant only. */
-export function orgOfToken(token: string): string | null {
-  const org = token.split('.', 1)[0] ?? '';
-  return /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(org) ? org : null;
+export function readToken(token: string): RefreshToken | null {
+  const orgId = token.split('.', 1)[0] ?? '';
+  return /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(orgId) ? { orgId, token } : null;
 }
 
-type Owner = { orgId: string; memberId: string };
+type Owner = { readonly orgId: string; readonly memberId: string };
+/** The refresh tokens of one sign-in, of which each but the newest is used up. */
+export type TokenFamily = Owner & { readonly familyId: string };
 
 /** A new refresh token of a family; the database keeps its hash only. */
 export async function issueToken(
   tx: TenantTransaction,
   services: Services,
-  owner: Owner,
-  familyId: string,
+  family: TokenFamily,
 ): Promise<string> {
-  const token = `${owner.orgId}.${randomBytes(32).toString('base64url')}`;
+  const token = `${family.orgId}.${randomBytes(32).toString('base64url')}`;
   const now = services.now();
   await tx.refreshToken.create({
     data: {
-      ...owner,
+      ...family,
       id: services.newId(),
-      familyId,
       tokenHash: hashOf(token),
       createdAt: now,
       expiresAt: new Date(now.getTime() + services.config.refreshTokenDays * 86_400_000),
@@ -34,18 +36,15 @@ export async function issueToken(
   return token;
 }
 
-export type Spent = { memberId: string; familyId: string };
-
 /**
  * Uses a refresh token up. A token that was used or revoked before is in two hands: its whole family is revoked.
  * Null when the token is not good (any more).
  */
 export async function spendToken(
   tx: TenantTransaction,
-  orgId: string,
-  token: string,
+  { orgId, token }: RefreshToken,
   now: Date,
-): Promise<Spent | null> {
+): Promise<TokenFamily | null> {
   const [row] = await tx.$queryRaw<
     { id: string; member_id: string; family_id: string; expires_at: Date; gone: boolean }[]
   >`
@@ -53,17 +52,16 @@ export async function spendToken(
     from refresh_token where org_id = ${orgId}::uuid and token_hash = ${hashOf(token)} for update`;
   if (row === undefined) return null;
   if (row.gone) {
-    await revokeFamily(tx, orgId, row.family_id, now);
+    await revokeFamily(tx, { orgId, familyId: row.family_id }, now);
     return null;
   }
   await tx.refreshToken.update({ where: { orgId_id: { orgId, id: row.id } }, data: { usedAt: now } });
-  return row.expires_at <= now ? null : { memberId: row.member_id, familyId: row.family_id };
+  return row.expires_at <= now ? null : { orgId, memberId: row.member_id, familyId: row.family_id };
 }
 
 export async function revokeFamily(
   tx: TenantTransaction,
-  orgId: string,
-  familyId: string,
+  { orgId, familyId }: Omit<TokenFamily, 'memberId'>,
   now: Date,
 ): Promise<void> {
   await tx.refreshToken.updateMany({ where: { orgId, familyId, revokedAt: null }, data: { revokedAt: now } });

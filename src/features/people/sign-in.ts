@@ -5,7 +5,7 @@ import { type AccessClaims, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { memberView } from './member-view.ts';
 import { passwordFits } from './passwords.ts';
-import { issueToken, orgOfToken, revokeFamily, spendToken } from './refresh-tokens.ts';
+import { issueToken, readToken, revokeFamily, spendToken, type TokenFamily } from './refresh-tokens.ts';
 
 /** Assumed: as many wrong passwords in a row lock an account, for as many minutes. */
 const wrongTriesAllowed = 5;
@@ -18,6 +18,8 @@ const signInRefused = refused(
 const refreshRefused = refused('refresh-refused', 'Sign in again.');
 
 type Signer = (claims: AccessClaims) => string;
+/** What tokens are made with. */
+type Issuer = { readonly services: Services; readonly sign: Signer };
 type Credentials = { organisation: string; email: string; password: string };
 
 /** Signs a member in; every reason to refuse reads and takes the same. */
@@ -40,7 +42,7 @@ export async function signIn(
       where: { orgId_id: { orgId, id: memberId } },
       data: { failedSignIns: 0, lockedUntil: null },
     });
-    return issueTokens(tx, services, sign, account, services.newId());
+    return issueTokens(tx, { services, sign }, { orgId, memberId, familyId: services.newId() });
   });
 }
 
@@ -50,24 +52,25 @@ export async function refreshTokens(
   sign: Signer,
   token: string,
 ): Promise<Tokens | Refused> {
-  const orgId = orgOfToken(token);
-  if (orgId === null) return refreshRefused;
+  const read = readToken(token);
+  if (read === null) return refreshRefused;
+  const { orgId } = read;
   return services.database.inTenant({ orgId, memberId: null }, async (tx) => {
-    const spent = await spendToken(tx, orgId, token, services.now());
+    const spent = await spendToken(tx, read, services.now());
     if (spent === null) return refreshRefused;
     const member = await tx.member.findUniqueOrThrow({ where: { orgId_id: { orgId, id: spent.memberId } } });
     if (!member.active) return refreshRefused;
-    return issueTokens(tx, services, sign, { orgId, memberId: spent.memberId }, spent.familyId);
+    return issueTokens(tx, { services, sign }, spent);
   });
 }
 
 /** Ends the sign-in that the refresh token belongs to; says the same whether there was one. */
 export async function signOut(services: Services, token: string): Promise<void> {
-  const orgId = orgOfToken(token);
-  if (orgId === null) return;
-  await services.database.inTenant({ orgId, memberId: null }, async (tx) => {
-    const spent = await spendToken(tx, orgId, token, services.now());
-    if (spent !== null) await revokeFamily(tx, orgId, spent.familyId, services.now());
+  const read = readToken(token);
+  if (read === null) return;
+  await services.database.inTenant({ orgId: read.orgId, memberId: null }, async (tx) => {
+    const spent = await spendToken(tx, read, services.now());
+    if (spent !== null) await revokeFamily(tx, spent, services.now());
   });
 }
 
@@ -100,11 +103,10 @@ async function countWrongTry(tx: TenantTransaction, account: Account, now: Date)
 
 async function issueTokens(
   tx: TenantTransaction,
-  services: Services,
-  sign: Signer,
-  { orgId, memberId }: Account,
-  familyId: string,
+  { services, sign }: Issuer,
+  family: TokenFamily,
 ): Promise<Tokens> {
+  const { orgId, memberId } = family;
   const member = await tx.member.findUniqueOrThrow({
     where: { orgId_id: { orgId, id: memberId } },
     include: { organisation: true },
@@ -112,7 +114,7 @@ async function issueTokens(
   return {
     accessToken: sign({ sub: memberId, org: orgId, role: member.role as MemberRole }),
     expiresInS: services.config.accessTokenS,
-    refreshToken: await issueToken(tx, services, { orgId, memberId }, familyId),
+    refreshToken: await issueToken(tx, services, family),
     member: memberView(member),
     organisation: { id: orgId, handle: member.organisation.handle, name: member.organisation.name },
   };

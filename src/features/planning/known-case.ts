@@ -34,7 +34,7 @@ export async function requestFor(
   const chain = record.asFound?.chain ?? newest.body.chain;
   const settings = await readSettings(context);
   const now = services.now().toISOString();
-  const logs = await logFindingsOf(tx, orgId, ticketId, record.watches);
+  const logs = await logFindingsOf(context, ticketId, record.watches);
   const edids = await readEdids(context, row.chainId);
   const known: Known = {
     ...knownOfChain(chain, record.symptom, settings, await firmwareLevels(context)),

@@ -33,7 +33,9 @@ export async function readEdids(
 function recorded(chain: Chain): Reading[] {
   return chain.devices.flatMap((device) =>
     device.ports.flatMap((port) =>
-      port.edidHex === null ? [] : readingOf(device.id, port.id, { kind: 'record' }, port.edidHex),
+      port.edidHex === null
+        ? []
+        : readingOf({ deviceId: device.id, portId: port.id }, { kind: 'record' }, port.edidHex),
     ),
   );
 }
@@ -55,19 +57,23 @@ async function fromEvidence({ tx, actor }: Context, chainId: string, chain: Chai
       ticketId: row.ticketId,
       at: row.takenAt.toISOString(),
     };
-    return readingOf(deviceId, portId, from, hex);
+    return readingOf({ deviceId, portId }, from, hex);
   });
 }
 
 /** None where the bytes are no EDID at all. */
-function readingOf(deviceId: string, portId: string | null, from: Reading['from'], hex: string): Reading[] {
+function readingOf(
+  place: Pick<Reading, 'deviceId' | 'portId'>,
+  from: Reading['from'],
+  hex: string,
+): Reading[] {
   const bytes = Uint8Array.from(Buffer.from(hex, 'hex'));
   const decoded = decodeEdid(bytes);
   if (decoded.edid === null) return [];
   const { manufacturer, productCode, productName } = summarise(decoded);
   const display = [manufacturer, productCode, productName].filter((part) => part !== null).join(' ');
   const sha256 = createHash('sha256').update(bytes).digest('hex');
-  return [{ deviceId, portId, from, sha256, display, edid: decoded.edid }];
+  return [{ ...place, from, sha256, display, edid: decoded.edid }];
 }
 
 function comparisonsOf(chain: Chain, readings: readonly Reading[]): Comparison[] {
@@ -76,27 +82,29 @@ function comparisonsOf(chain: Chain, readings: readonly Reading[]): Comparison[]
   );
   return readings.flatMap((second, at) =>
     readings.slice(0, at).flatMap((first, index): Comparison[] => {
+      const [before, after] = [
+        { at: index, reading: first },
+        { at, reading: second },
+      ];
       if (first.deviceId === second.deviceId && first.portId === second.portId) {
-        return [compared(index, at, 'overTime', first, second)];
+        return [compared(before, after, 'overTime')];
       }
       if (displays.has(first.deviceId) && upstreamOf(chain, first.deviceId).has(second.deviceId)) {
-        return [compared(index, at, 'passedOn', first, second)];
+        return [compared(before, after, 'passedOn')];
       }
       if (displays.has(second.deviceId) && upstreamOf(chain, second.deviceId).has(first.deviceId)) {
-        return [compared(at, index, 'passedOn', second, first)];
+        return [compared(after, before, 'passedOn')];
       }
       return [];
     }),
   );
 }
 
-function compared(
-  first: number,
-  second: number,
-  perspective: Comparison['perspective'],
-  one: Reading,
-  other: Reading,
-): Comparison {
+/** A reading and its place in the list. */
+type Listed = { readonly at: number; readonly reading: Reading };
+
+function compared(first: Listed, second: Listed, perspective: Comparison['perspective']): Comparison {
+  const [one, other] = [first.reading, second.reading];
   const differences = compareEdids(one.edid, other.edid, perspective);
-  return { first, second, perspective, same: one.sha256 === other.sha256, differences };
+  return { first: first.at, second: second.at, perspective, same: one.sha256 === other.sha256, differences };
 }

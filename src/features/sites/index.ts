@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { byId, pageOf } from '../../../shared/contract/primitives.ts';
 import { siteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
+import { updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { addSite, readSite, searchSites, updateSite } from './sites.ts';
 
@@ -46,8 +47,6 @@ export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
       config: write,
     },
     (request, reply) =>
-      reply.fromWrite((context) =>
-        updateSite(context, request.params.id, request.headers['if-match'], request.body),
-      ),
+      reply.fromWrite((context) => updateSite(context, request.params.id, updateIn(request))),
   );
 };

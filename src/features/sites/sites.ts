@@ -11,6 +11,7 @@ import {
   type Outcome,
   pageFrom,
   refused,
+  type Update,
 } from '../../http/index.ts';
 import { searchForms, searchTextOf, siteView } from './site-view.ts';
 
@@ -45,12 +46,10 @@ export async function searchSites(
     take: query.limit + 1,
   });
   return found(
-    pageFrom(
-      rows,
-      query.limit,
-      (row) => [row.clientName, row.id],
-      (row) => ({ ...siteView(row), chains: row.chains }),
-    ),
+    pageFrom(rows, query.limit, {
+      positionOf: (row) => [row.clientName, row.id],
+      view: (row) => ({ ...siteView(row), chains: row.chains }),
+    }),
   );
 }
 
@@ -82,8 +81,7 @@ export async function addSite(
 export async function updateSite(
   context: Context,
   id: string,
-  ifMatch: string | undefined,
-  input: SiteInput,
+  { ifMatch, input }: Update<SiteInput>,
 ): Promise<Outcome<SiteSummary>> {
   const { tx, actor, services } = context;
   await tx.$queryRaw`select id from site where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;

@@ -50,7 +50,7 @@ export async function acceptEvent(
     where: { orgId_id: { orgId: actor.orgId, id: row.id } },
     data: { ...columnsOf(after), symptom: after.context.symptom.kind, sequence, updatedAt: new Date(at) },
   });
-  await writeChanges(context, row, before.context.changes, after.context.changes);
+  await writeChanges(context, row, { before: before.context.changes, after: after.context.changes });
   return { ok: true, row, before, after, sequence };
 }
 
@@ -62,8 +62,7 @@ function refusalOf({ type, detail, ...facts }: Refusal): Refused {
 async function writeChanges(
   { tx, actor }: Context,
   row: TicketRow,
-  before: readonly ChangeRecord[],
-  after: readonly ChangeRecord[],
+  { before, after }: { readonly before: readonly ChangeRecord[]; readonly after: readonly ChangeRecord[] },
 ): Promise<void> {
   const statusBefore = new Map(before.map((change) => [change.id, change.status]));
   for (const change of after) {

@@ -1,6 +1,14 @@
 import type { Ticket, TicketUpdate } from '../../../shared/contract/ticket.ts';
 import type { Prisma } from '../../database/index.ts';
-import { type Context, found, mismatch, type Outcome, type Refused, refused } from '../../http/index.ts';
+import {
+  type Context,
+  found,
+  mismatch,
+  type Outcome,
+  type Refused,
+  refused,
+  type Update,
+} from '../../http/index.ts';
 import { recordFact, withoutContact } from './record-fact.ts';
 import { lockTicket, noTicket, ticketView } from './ticket-row.ts';
 
@@ -28,7 +36,7 @@ export async function assignTicket(
   const refusal = await refusalOfAssignee(context, assigneeId);
   if (refusal !== null) return refusal;
   if (row.assigneeId === assigneeId) return found(ticketView(row, actor, services.now()));
-  return recordFact(context, row, 'assign', { assigneeId }, { assigneeId });
+  return recordFact(context, row, { type: 'assign', payload: { assigneeId }, columns: { assigneeId } });
 }
 
 /** A technician takes a ticket that is with nobody or with somebody else. */
@@ -38,15 +46,15 @@ export async function takeOverTicket(context: Context, ticketId: string): Promis
   if (row === null) return noTicket;
   if (row.assigneeId === actor.memberId) return found(ticketView(row, actor, services.now()));
   const assigneeId = actor.memberId;
-  return recordFact(context, row, 'takeOver', { assigneeId, from: row.assigneeId }, { assigneeId });
+  const payload = { assigneeId, from: row.assigneeId };
+  return recordFact(context, row, { type: 'takeOver', payload, columns: { assigneeId } });
 }
 
 /** Changes what triage does not decide: priority, visit, assignee and the dispatcher's notes. */
 export async function updateTicket(
   context: Context,
   ticketId: string,
-  ifMatch: string | undefined,
-  update: TicketUpdate,
+  { ifMatch, input: update }: Update<TicketUpdate>,
 ): Promise<Outcome<Ticket>> {
   const { actor, services } = context;
   const row = await lockTicket(context, ticketId);
@@ -57,14 +65,9 @@ export async function updateTicket(
   if (refusal !== null) return refusal;
   const { intake, ...columns } = update;
   const merged = { ...(row.intake as Prisma.JsonObject), ...(intake as Prisma.InputJsonObject) };
-  return recordFact(
-    context,
-    row,
-    'update',
-    { ...update, intake: withoutContact(intake) },
-    {
-      ...columns,
-      intake: merged as Prisma.InputJsonObject,
-    },
-  );
+  return recordFact(context, row, {
+    type: 'update',
+    payload: { ...update, intake: withoutContact(intake) },
+    columns: { ...columns, intake: merged as Prisma.InputJsonObject },
+  });
 }

@@ -46,8 +46,10 @@ export async function completeCommand(
       const document = await readChain(context, row.chainId, command.asLeftChainVersion);
       return document.ok ? event({}) : document;
     }
-    case 'reviewAudit':
-      return auditFacts(context, row, command.chainVersion, event);
+    case 'reviewAudit': {
+      const audit = await auditFacts(context, row, command.chainVersion);
+      return audit.ok ? event(audit.facts) : audit;
+    }
     default:
       return event({});
   }
@@ -57,8 +59,7 @@ async function auditFacts(
   context: Context,
   row: TicketRow,
   chainVersion: number,
-  event: (of: object) => { ok: true; event: TriageEvent },
-): Promise<{ ok: true; event: TriageEvent } | Refused> {
+): Promise<{ ok: true; facts: object } | Refused> {
   const document = await readChain(context, row.chainId, chainVersion);
   if (!document.ok) return document;
   const { chain } = document.body;
@@ -67,9 +68,12 @@ async function auditFacts(
   const levels = await firmwareLevels(context);
   const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;
   const below = chain.devices.filter((device) => isBelowLevel(device, levels));
-  return event({
-    mustFix: count('mustFix'),
-    shouldFix: count('shouldFix'),
-    firmwareBelowLevel: below.map((device) => device.id),
-  });
+  return {
+    ok: true,
+    facts: {
+      mustFix: count('mustFix'),
+      shouldFix: count('shouldFix'),
+      firmwareBelowLevel: below.map((device) => device.id),
+    },
+  };
 }

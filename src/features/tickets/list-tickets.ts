@@ -36,7 +36,7 @@ export async function listTickets({ tx, actor }: Context, query: Query): Promise
     orderBy: { number: 'desc' },
     take: query.limit + 1,
   });
-  return found(pageFrom(rows, query.limit, (row) => row.number, summaryView));
+  return found(pageFrom(rows, query.limit, { positionOf: (row) => row.number, view: summaryView }));
 }
 
 function filtersOf(query: Query, actor: Actor): Prisma.TicketWhereInput[] {

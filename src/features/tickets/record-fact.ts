@@ -18,13 +18,18 @@ export function withoutContact<Facts extends Pick<Intake, 'reporter'>>(intake: F
   return { ...intake, reporter: { relation: intake.reporter.relation } };
 }
 
+type Fact = {
+  readonly type: FactType;
+  readonly payload: Record<string, unknown>;
+  /** What follows from it in the ticket's row. */
+  readonly columns: Prisma.TicketUncheckedUpdateInput;
+};
+
 /** Writes a fact about a locked ticket that triage does not decide on: an event and the columns that follow from it. */
 export async function recordFact(
   context: Context,
   row: TicketRow,
-  type: FactType,
-  payload: Record<string, unknown>,
-  columns: Prisma.TicketUncheckedUpdateInput,
+  { type, payload, columns }: Fact,
 ): Promise<Outcome<Ticket>> {
   const { tx, actor, services } = context;
   const at = services.now();

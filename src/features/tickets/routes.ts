@@ -15,7 +15,7 @@ import {
   timelineEntry,
 } from '../../../shared/contract/ticket.ts';
 import { applicableChanges } from '../../../state-machines/index.ts';
-import { found } from '../../http/index.ts';
+import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
 import { listTickets, readTicket } from './list-tickets.ts';
@@ -86,9 +86,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'update tickets' },
     },
     (request, reply) =>
-      reply.fromWrite((context) =>
-        updateTicket(context, request.params.id, request.headers['if-match'], request.body),
-      ),
+      reply.fromWrite((context) => updateTicket(context, request.params.id, updateIn(request))),
   );
   app.post(
     '/tickets/:id/assignment',
@@ -124,9 +122,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'send ticket commands' },
     },
     (request, reply) =>
-      reply.fromWrite((context) =>
-        sendCommand(context, request.params.id, request.headers['if-match'], request.body),
-      ),
+      reply.fromWrite((context) => sendCommand(context, request.params.id, updateIn(request))),
   );
   app.get(
     '/tickets/:id/applicable-changes',

@@ -9,6 +9,7 @@ import {
   type Outcome,
   type Refused,
   refused,
+  type Update,
 } from '../../http/index.ts';
 import { buildPacket } from '../packets/index.ts';
 import { acceptEvent } from './append-event.ts';
@@ -31,13 +32,12 @@ import {
 export async function sendCommand(
   context: Context,
   ticketId: string,
-  ifMatch: string | undefined,
-  command: TicketCommand,
+  sent: Update<TicketCommand>,
 ): Promise<Outcome<Ticket>> {
   const { actor, services } = context;
   const row = await lockTicket(context, ticketId);
   if (row === null) return noTicket;
-  const outcome = await takeStep(context, row, ifMatch, command);
+  const outcome = await takeStep(context, row, sent);
   if (outcome.ok || outcome.facts.allowedNow !== undefined) return outcome;
   return { ...outcome, facts: { ...outcome.facts, allowedNow: allowedNow(row, actor, services.now()) } };
 }
@@ -45,8 +45,7 @@ export async function sendCommand(
 async function takeStep(
   context: Context,
   row: TicketRow,
-  ifMatch: string | undefined,
-  command: TicketCommand,
+  { ifMatch, input: command }: Update<TicketCommand>,
 ): Promise<Outcome<Ticket>> {
   const { actor, services } = context;
   const ticketId = row.id;

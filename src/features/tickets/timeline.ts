@@ -31,7 +31,7 @@ export async function readTimeline(
     orderBy: { version: 'asc' },
   });
   const record = snapshotOf(ticket).context;
-  const logs = await logEventsOf(tx, orgId, ticketId, record.watches);
+  const logs = await logEventsOf(context, ticketId, record.watches);
   const names = new Map(events.map((event) => [event.actorId, event.actor.name]));
   const chain = {
     id: ticket.chainId,
@@ -43,18 +43,16 @@ export async function readTimeline(
       changedByName: member.name,
     })),
   };
-  const items = timelineOf(
-    events.map((event) => ({ ...event, at: event.at.toISOString() })),
-    record,
+  const sources = {
+    events: events.map((event) => ({ ...event, at: event.at.toISOString() })),
     chain,
-    packets.map(({ id, version, createdAt, member }) => ({
+    packets: packets.map(({ id, version, createdAt, member }) => ({
       id,
       version,
       at: createdAt.toISOString(),
       byName: member.name,
     })),
     logs,
-    (memberId) => names.get(memberId) ?? '',
-  );
-  return found({ items });
+  };
+  return found({ items: timelineOf(record, sources, (memberId) => names.get(memberId) ?? '') });
 }

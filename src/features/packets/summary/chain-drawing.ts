@@ -33,7 +33,7 @@ export function chainDrawing(
   }
   return html`<svg viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"
     aria-label="The signal chain, sources at the top, displays at the bottom">
-    ${chain.links.map((link) => linkPath(link, rows, centres, linkNumbers.get(link.id) ?? 0, suspects.has(link.id)))}
+    ${chain.links.map((link) => linkPath(link, { rows, centres }, { number: linkNumbers.get(link.id) ?? 0, suspect: suspects.has(link.id) }))}
     ${rows.flat().map((cell) => deviceBox(cell, centres, suspects))}
   </svg>`;
 }
@@ -87,13 +87,12 @@ function arranged(rows: readonly Cell[][]): Cell[][] {
 }
 
 type Centres = ReadonlyMap<string, { x: number; y: number }>;
+type Layout = { readonly rows: readonly Cell[][]; readonly centres: Centres };
 
 function linkPath(
   link: Link,
-  rows: readonly Cell[][],
-  centres: Centres,
-  number: number,
-  suspect: boolean,
+  { rows, centres }: Layout,
+  { number, suspect }: { readonly number: number; readonly suspect: boolean },
 ): Html {
   const passing = rows.flatMap((row, depth) => row.filter((cell) => cell.key === passingKey(link, depth)));
   const keys = [link.from.deviceId, ...passing.map((cell) => cell.key), link.to.deviceId];
