@@ -2,7 +2,8 @@ import type { FastifyRequest } from 'fastify';
 import type { TenantTransaction } from '../database/index.ts';
 import type { Services } from '../services.ts';
 import { may } from './access.ts';
-import { type Actor, loadActor } from './actor.ts';
+import { loadActor } from './actor.read.ts';
+import type { Actor } from './actor.ts';
 import type { Context } from './context.ts';
 import { type Refused, refused } from './problem.ts';
 

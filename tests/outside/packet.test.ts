@@ -16,10 +16,10 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { BagFile } from '../../shared/contract/packet.ts';
 import { type EvidenceStore, openEvidenceStore } from '../../src/evidence-store/index.ts';
 import { bagDeclaration, manifest, payloadOxum } from '../../src/features/packets/bag.ts';
-import type { LoggedEvent } from '../../src/features/packets/event-log.ts';
 import { bagFolder } from '../../src/features/packets/packet-files.ts';
 import { storeBag } from '../../src/features/packets/store-bag.ts';
 import { zipOf } from '../../src/features/packets/zip.ts';
+import type { LoggedEvent } from '../../src/features/ticket-record/index.ts';
 import { homeCinema } from '../chain/build-chain.ts';
 import { aCase, anItem, at, technicianId, ticketId, uuid } from '../features/packets/a-case.ts';
 

@@ -1,6 +1,6 @@
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import { chainFaults } from '../../../shared/chain/validate.ts';
-import { type Chain, chain as chainForm } from '../../../shared/contract/chain.ts';
+import type { Chain } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Prisma } from '../../database/index.ts';
 import {
@@ -13,6 +13,8 @@ import {
   refused,
   type Update,
 } from '../../http/index.ts';
+import { hasSite, noSite } from '../sites/index.ts';
+import { changesOf, documentOf } from './chain-row.ts';
 
 export const noChain = refused('not-found', 'There is no such chain.');
 export const noVersion = refused('not-found', 'The chain has no such version.');
@@ -34,11 +36,22 @@ export async function readChain(
     id: chainId,
     siteId: head.siteId,
     version: row.version,
-    chain: chainForm.parse(row.document),
+    chain: documentOf(row),
     changedAt: row.changedAt.toISOString(),
     changedBy: row.changedBy,
-    changes: row.changes as string[],
+    changes: changesOf(row),
   });
+}
+
+/** Locks a chain for the rest of the transaction. */
+export async function lockChain({ tx, actor }: Context, id: string): Promise<void> {
+  await tx.$queryRaw`select id from chain where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;
+}
+
+/** The site that a chain is at; null when there is no such chain. */
+export async function siteOfChain({ tx, actor }: Context, id: string): Promise<string | null> {
+  const row = await tx.chain.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
+  return row?.siteId ?? null;
 }
 
 export async function addChain(
@@ -47,8 +60,7 @@ export async function addChain(
   document: Chain,
 ): Promise<Outcome<ChainDocument>> {
   const { tx, actor, services } = context;
-  const site = await tx.site.findUnique({ where: { orgId_id: { orgId: actor.orgId, id: siteId } } });
-  if (site === null) return refused('not-found', 'There is no such site.');
+  if (!(await hasSite(context, siteId))) return noSite;
   const faulty = refusalOf(document);
   if (faulty !== null) return faulty;
   const id = services.newId();
@@ -68,7 +80,7 @@ export async function replaceChain(
   { ifMatch, input: document }: Update<Chain>,
 ): Promise<Outcome<ChainDocument>> {
   const { tx, actor } = context;
-  await tx.$queryRaw`select id from chain where org_id = ${actor.orgId}::uuid and id = ${chainId}::uuid for update`;
+  await lockChain(context, chainId);
   const current = await readChain(context, chainId);
   if (!current.ok) return current;
   const refusal = mismatch(ifMatch, current.body) ?? refusalOf(document);

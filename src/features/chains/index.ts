@@ -1,3 +1,5 @@
-export { readChain } from './chains.ts';
+export { type ChainVersionDocument, versionDocumentsOf } from './chain-row.ts';
+export { lockChain, readChain, siteOfChain } from './chains.ts';
 export { chainRoutes } from './routes.ts';
+export { versionsOf } from './versions.read.ts';
 export { findingsFor } from './versions.ts';

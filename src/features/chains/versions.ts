@@ -2,29 +2,18 @@ import { type AuditPurpose, fullAudit } from '../../../shared/audit/full-audit.t
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
+import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
+import { hasSite, noSite } from '../sites/index.ts';
 import { noChain, readChain } from './chains.ts';
+import { versionsOf } from './versions.read.ts';
 
 type ChainRef = { id: string; siteId: string; name: string; version: number };
-type VersionRef = {
-  version: number;
-  changedBy: string;
-  changedByName: string;
-  changedAt: string;
-  changes: string[];
-};
-
 /** The chains of a site, by name. */
-export async function listChains(
-  { tx, actor }: Context,
-  siteId: string,
-): Promise<Outcome<{ items: ChainRef[] }>> {
-  const site = await tx.site.findUnique({
-    where: { orgId_id: { orgId: actor.orgId, id: siteId } },
-    select: { id: true },
-  });
-  if (site === null) return refused('not-found', 'There is no such site.');
+export async function listChains(context: Context, siteId: string): Promise<Outcome<{ items: ChainRef[] }>> {
+  const { tx, actor } = context;
+  if (!(await hasSite(context, siteId))) return noSite;
   const rows = await tx.chain.findMany({
     where: { orgId: actor.orgId, siteId },
     select: { id: true, siteId: true, name: true, version: true },
@@ -35,28 +24,11 @@ export async function listChains(
 
 /** All versions, newest first. */
 export async function listVersions(
-  { tx, actor }: Context,
+  context: Context,
   chainId: string,
-): Promise<Outcome<{ items: VersionRef[] }>> {
-  const rows = await tx.chainVersion.findMany({
-    where: { orgId: actor.orgId, chainId },
-    select: {
-      version: true,
-      changedBy: true,
-      changedAt: true,
-      changes: true,
-      member: { select: { name: true } },
-    },
-    orderBy: { version: 'desc' },
-  });
-  if (rows.length === 0) return noChain;
-  const items = rows.map(({ member, changedAt, changes, ...row }) => ({
-    ...row,
-    changedByName: member.name,
-    changedAt: changedAt.toISOString(),
-    changes: changes as string[],
-  }));
-  return found({ items });
+): Promise<Outcome<{ items: ChainVersionRef[] }>> {
+  const items = await versionsOf(context, chainId);
+  return items.length === 0 ? noChain : found({ items });
 }
 
 /** What differs between two versions, in sentences. */

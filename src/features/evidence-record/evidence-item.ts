@@ -1,4 +1,5 @@
-import type { EvidenceItem, EvidenceRef } from '../../../shared/contract/evidence.ts';
+import { type EvidenceItem, type EvidenceRef, evidenceTie } from '../../../shared/contract/evidence.ts';
+import type { LogReading } from '../../../shared/logs/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 
@@ -11,7 +12,7 @@ export const evidenceItemOf = (row: EvidenceRow): EvidenceItem => ({
   id: row.id,
   kind: row.kind as EvidenceItem['kind'],
   sha256: row.sha256,
-  tie: row.tie as EvidenceItem['tie'],
+  tie: evidenceTie.parse(row.tie),
   span: row.span as EvidenceItem['span'],
   reading: row.reading as EvidenceItem['reading'],
   at: row.takenAt.toISOString(),
@@ -28,6 +29,16 @@ export const evidenceItemOf = (row: EvidenceRow): EvidenceItem => ({
   uploadedAt: row.uploadedAt.toISOString(),
 });
 
+/** What was read out of a log on arrival; null where nothing was. */
+export const logReadingOf = ({ facts }: Pick<EvidenceItem, 'facts'>): LogReading | null =>
+  (facts as { log?: LogReading } | null)?.log ?? null;
+
+/** The bytes of an EDID as they were read on arrival, in hexadecimal; null where there were none. */
+export function edidHexOf({ facts }: Pick<EvidenceItem, 'facts'>): string | null {
+  const hex = facts?.edidHex;
+  return typeof hex === 'string' ? hex : null;
+}
+
 /** An item of evidence by its id; null where the caller's organisation has none under it. */
 export const findEvidence = ({ tx, actor }: Context, id: string): Promise<EvidenceRow | null> =>
   tx.evidence.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } }, include: withFile });
@@ -41,4 +52,18 @@ export async function evidenceOf(
   const rows = await tx.evidence.findMany({ where: { orgId: actor.orgId, ticketId }, include: withFile });
   const byId = new Map(rows.map((row) => [row.id, row]));
   return refs.flatMap(({ id }) => byId.get(id) ?? []);
+}
+
+/** A ticket's evidence of one kind in the order in which it was taken, withdrawn items too. */
+export async function evidenceOfKind(
+  { tx, actor }: Context,
+  ticketId: string,
+  kind: EvidenceItem['kind'],
+): Promise<EvidenceItem[]> {
+  const rows = await tx.evidence.findMany({
+    where: { orgId: actor.orgId, ticketId, kind },
+    include: withFile,
+    orderBy: { takenAt: 'asc' },
+  });
+  return rows.map(evidenceItemOf);
 }

@@ -1,2 +1,13 @@
-export { type EvidenceRow, evidenceItemOf, evidenceOf, findEvidence, withFile } from './evidence-item.ts';
+export { evidenceAtChain } from './chain-evidence.read.ts';
+export {
+  type EvidenceRow,
+  edidHexOf,
+  evidenceItemOf,
+  evidenceOf,
+  evidenceOfKind,
+  findEvidence,
+  logReadingOf,
+  withFile,
+} from './evidence-item.ts';
 export { evidencePath, extensionOf, safeStem } from './file-names.ts';
+export { insertEvidence, insertFile, markWithdrawn } from './write.ts';

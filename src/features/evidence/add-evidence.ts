@@ -5,14 +5,12 @@ import type {
   FileEvidenceAbout,
   recordReading,
 } from '../../../shared/contract/evidence.ts';
-import { Prisma } from '../../database/index.ts';
 import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
-import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
+import { evidenceItemOf, findEvidence, insertEvidence, insertFile } from '../evidence-record/index.ts';
+import { findCase, noTicket } from '../ticket-record/index.ts';
 import { appendTicketEvent } from '../tickets/index.ts';
-import { refusalOfTie, ticketForEvidence } from './place-of-evidence.ts';
+import { refusalOfTie } from './place-of-evidence.ts';
 import { type PreparedFile, thumbnailType } from './prepare-file.ts';
-
-const noTicket = refused('not-found', 'There is no such ticket.');
 
 type NewFile = {
   readonly id: string;
@@ -40,15 +38,15 @@ export async function addFile(
   });
   const refusal = refusalOfSpan(about) ?? (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
-  await addStoredFile(context, main, prepared.mediaType);
-  if (thumbnail !== null) await addStoredFile(context, thumbnail, thumbnailType);
-  await addRow(context, ref, {
+  await insertFile(context, main, prepared.mediaType);
+  if (thumbnail !== null) await insertFile(context, thumbnail, thumbnailType);
+  await insertEvidence(context, ref, {
     ticketId,
     description: about.description,
     fileName,
     originalSha256: prepared.originalSha256,
     thumbnailSha256: thumbnail?.sha256 ?? null,
-    facts: (prepared.facts ?? Prisma.DbNull) as Prisma.InputJsonObject,
+    facts: prepared.facts,
   });
   await services.evidenceStore.keep(actor.orgId, main);
   if (thumbnail !== null) await services.evidenceStore.keep(actor.orgId, thumbnail);
@@ -67,7 +65,7 @@ export async function addReading(
   const ref = refOf(context, services.newId(), facts);
   const refusal = refusalOfReading(input) ?? (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
-  await addRow(context, ref, { ticketId, description });
+  await insertEvidence(context, ref, { ticketId, description });
   return added(context, ref.id);
 }
 
@@ -111,7 +109,7 @@ function refusalOfReading({ reading, tie }: z.infer<typeof recordReading>): Refu
 /** Checks what the item is tied to and puts it to the ticket's machine; null when both agree. */
 async function accept(context: Context, ticketId: string, ref: EvidenceRef): Promise<Refused | null> {
   const { actor, services } = context;
-  const ticket = await ticketForEvidence(context, ticketId);
+  const ticket = await findCase(context, ticketId);
   if (ticket === null) return noTicket;
   const refusal = await refusalOfTie(context, ticket, ref.tie);
   if (refusal !== null) return refusal;
@@ -123,45 +121,6 @@ async function accept(context: Context, ticketId: string, ref: EvidenceRef): Pro
     role: actor.role,
   });
   return accepted.ok ? null : accepted;
-}
-
-/** A content that the organisation has already stays as it is, whoever sent it first. */
-async function addStoredFile(
-  { tx, actor }: Context,
-  file: { sha256: string; sizeBytes: number },
-  mediaType: string,
-): Promise<void> {
-  const { sha256, sizeBytes } = file;
-  await tx.storedFile.createMany({
-    data: [{ orgId: actor.orgId, sha256, sizeBytes: BigInt(sizeBytes), mediaType }],
-    skipDuplicates: true,
-  });
-}
-
-type DescribedRow = Pick<Prisma.EvidenceUncheckedCreateInput, 'ticketId' | 'description'> &
-  Partial<Prisma.EvidenceUncheckedCreateInput>;
-
-async function addRow(
-  { tx, actor, services }: Context,
-  ref: EvidenceRef,
-  described: DescribedRow,
-): Promise<void> {
-  const { id, kind, sha256, tie, span, reading, at, by } = ref;
-  await tx.evidence.create({
-    data: {
-      ...described,
-      orgId: actor.orgId,
-      id,
-      kind,
-      tie,
-      sha256,
-      span: span ?? Prisma.DbNull,
-      reading: reading ?? Prisma.DbNull,
-      takenAt: new Date(at),
-      uploadedAt: services.now(),
-      memberId: by,
-    },
-  });
 }
 
 async function added(context: Context, id: string): Promise<Outcome<EvidenceItem>> {

@@ -1,25 +1,9 @@
 import { placeExists } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
-import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { type Context, type Refused, refused } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
-
-/** A ticket as evidence is added to it. */
-export type TicketForEvidence = { readonly chainId: string; readonly record: TriageRecord };
-
-export async function ticketForEvidence(
-  { tx, actor }: Context,
-  ticketId: string,
-): Promise<TicketForEvidence | null> {
-  const row = await tx.ticket.findUnique({
-    where: { orgId_id: { orgId: actor.orgId, id: ticketId } },
-    select: { chainId: true, snapshot: true },
-  });
-  if (row === null) return null;
-  const { context } = row.snapshot as unknown as { context: TriageRecord };
-  return { chainId: row.chainId, record: context };
-}
+import type { TicketCase } from '../ticket-record/index.ts';
 
 /**
  * Why evidence can't be tied to these places; null where it can. A place counts when the chain has it now or had it
@@ -27,7 +11,7 @@ export async function ticketForEvidence(
  */
 export async function refusalOfTie(
   context: Context,
-  ticket: TicketForEvidence,
+  { chainId, snapshot }: TicketCase,
   tie: EvidenceTie,
 ): Promise<Refused | null> {
   const places = placesOf(tie);
@@ -37,10 +21,11 @@ export async function refusalOfTie(
     });
   }
   if (places.length === 0) return null;
-  const newest = await readChain(context, ticket.chainId);
+  const newest = await readChain(context, chainId);
   if (!newest.ok) return newest;
   const chains: Chain[] = [newest.body.chain];
-  if (ticket.record.asFound !== null) chains.push(ticket.record.asFound.chain);
+  const { asFound } = snapshot.context;
+  if (asFound !== null) chains.push(asFound.chain);
   const unknown = places.find((place) => !chains.some((chain) => placeExists(chain, place)));
   if (unknown === undefined) return null;
   return refused('unknown-reference', `The chain has no such ${unknown.kind}.`, { place: unknown });

@@ -1,48 +1,8 @@
-import { z } from 'zod';
-import type { EvidenceItem, evidenceQuery } from '../../../shared/contract/evidence.ts';
-import { id, instant } from '../../../shared/contract/primitives.ts';
-import { type Context, decodeCursor, found, type Outcome, pageFrom, refused } from '../../http/index.ts';
-import { evidenceItemOf, extensionOf, findEvidence, safeStem, withFile } from '../evidence-record/index.ts';
+import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import { type Context, found, type Outcome, refused } from '../../http/index.ts';
+import { evidenceItemOf, extensionOf, findEvidence, safeStem } from '../evidence-record/index.ts';
 import { thumbnailType } from './prepare-file.ts';
 import { noEvidence } from './withdraw.ts';
-
-const position = z.tuple([instant, id]);
-
-/** A ticket's evidence, newest first, withdrawn items too. */
-export async function listEvidence(
-  { tx, actor }: Context,
-  ticketId: string,
-  query: z.infer<typeof evidenceQuery>,
-): Promise<Outcome<{ items: EvidenceItem[]; next: string | null }>> {
-  const { orgId } = actor;
-  const after = decodeCursor(query.cursor, position);
-  if (after !== null && 'ok' in after) return after;
-  if (
-    (await tx.ticket.findUnique({ where: { orgId_id: { orgId, id: ticketId } }, select: { id: true } })) ===
-    null
-  ) {
-    return refused('not-found', 'There is no such ticket.');
-  }
-  const rows = await tx.evidence.findMany({
-    where: {
-      orgId,
-      ticketId,
-      ...(query.kind === undefined ? {} : { kind: query.kind }),
-      ...(after === null
-        ? {}
-        : { OR: [{ uploadedAt: { lt: after[0] } }, { uploadedAt: after[0], id: { lt: after[1] } }] }),
-    },
-    include: withFile,
-    orderBy: [{ uploadedAt: 'desc' }, { id: 'desc' }],
-    take: query.limit + 1,
-  });
-  return found(
-    pageFrom(rows, query.limit, {
-      positionOf: (row) => [row.uploadedAt.toISOString(), row.id],
-      view: evidenceItemOf,
-    }),
-  );
-}
 
 export async function readEvidence(context: Context, evidenceId: string): Promise<Outcome<EvidenceItem>> {
   const row = await findEvidence(context, evidenceId);

@@ -14,9 +14,10 @@ import { sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { addFile, addReading } from './add-evidence.ts';
 import { formLimits, readForm } from './form.ts';
+import { listEvidence } from './list-evidence.read.ts';
 import { logWordsFor } from './log-words.ts';
 import { discardPrepared, prepareFile } from './prepare-file.ts';
-import { evidenceFile, listEvidence, readEvidence } from './read-evidence.ts';
+import { evidenceFile, readEvidence } from './read-evidence.ts';
 import { uploadRoutes } from './uploads.ts';
 import { withdrawEvidence } from './withdraw.ts';
 

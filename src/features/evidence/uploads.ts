@@ -6,9 +6,9 @@ import { byId, id as idForm } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { type Refused, refused, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
+import { hasTicket, noTicket } from '../ticket-record/index.ts';
 import { readAbout, readFileName } from './about-file.ts';
 import { finisherOf } from './finish-upload.ts';
-import { ticketForEvidence } from './place-of-evidence.ts';
 import { evidenceHeader, uploadServer } from './upload-server.ts';
 import { type UploadNotes, UploadStore } from './upload-store.ts';
 
@@ -86,9 +86,10 @@ async function notesOf(request: FastifyRequest, services: Services): Promise<Upl
       errors: [{ pointer: 'Upload-Metadata/ticketId', code: 'uuid', text: 'is not the id of a ticket' }],
     });
   }
-  const ticket = await asCaller(services, request, (context) => ticketForEvidence(context, ticketId.data));
-  if (ticket === null) return refused('not-found', 'There is no such ticket.');
-  if ('ok' in ticket) return ticket;
+  const refusal = await asCaller(services, request, async (context) =>
+    (await hasTicket(context, ticketId.data)) ? null : noTicket,
+  );
+  if (refusal !== null) return refusal;
   return {
     ticketId: ticketId.data,
     about: JSON.stringify(read.about),

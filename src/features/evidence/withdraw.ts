@@ -1,6 +1,6 @@
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
-import { evidenceItemOf, findEvidence } from '../evidence-record/index.ts';
+import { evidenceItemOf, findEvidence, markWithdrawn } from '../evidence-record/index.ts';
 import { appendTicketEvent } from '../tickets/index.ts';
 
 export const noEvidence = refused('not-found', 'There is no such evidence.');
@@ -11,7 +11,7 @@ export async function withdrawEvidence(
   id: string,
   reason: string,
 ): Promise<Outcome<EvidenceItem>> {
-  const { tx, actor, services } = context;
+  const { actor, services } = context;
   const item = await findEvidence(context, id);
   if (item === null) return noEvidence;
   const at = services.now().toISOString();
@@ -25,10 +25,7 @@ export async function withdrawEvidence(
     role: actor.role,
   });
   if (!accepted.ok) return accepted;
-  await tx.evidence.update({
-    where: { orgId_id: { orgId: actor.orgId, id } },
-    data: { withdrawn: { reason, at, by } },
-  });
+  await markWithdrawn(context, id, { reason, at, by });
   const withdrawn = await findEvidence(context, id);
   return withdrawn === null ? noEvidence : found(evidenceItemOf(withdrawn));
 }

@@ -1,7 +1,15 @@
 import { Readable } from 'node:stream';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
-import { chainDocument, evidenceOf, organisationDocument, packetsOf, ticketDocument } from './rows.ts';
+import {
+  chainDocument,
+  contentsOf,
+  evidenceOf,
+  organisationDocument,
+  packetsOf,
+  sitesOf,
+  ticketDocument,
+} from './rows.read.ts';
 import type { ZipEntry } from './zip-with-manifest.ts';
 
 type Read = (tx: TenantTransaction, orgId: string) => Promise<unknown>;
@@ -20,12 +28,7 @@ export async function listDocuments({ tx, actor, services }: Context, madeAt: Da
       return Readable.from([`${JSON.stringify(body, null, 1)}\n`]);
     },
   });
-  const where = { orgId };
-  const [chains, tickets, files] = [
-    await tx.chain.findMany({ where, select: { id: true }, orderBy: { id: 'asc' } }),
-    await tx.ticket.findMany({ where, select: { id: true, number: true }, orderBy: { number: 'asc' } }),
-    await filesOf(tx, orgId),
-  ];
+  const { chains, tickets, files } = await contentsOf(tx, orgId);
   const about = {
     exportVersion: 1,
     madeAt: madeAt.toISOString(),
@@ -37,7 +40,7 @@ export async function listDocuments({ tx, actor, services }: Context, madeAt: Da
   return [
     document('export.json', async () => about),
     document('organisation.json', organisationDocument),
-    document('sites.json', (own) => own.site.findMany({ where, omit: { searchText: true } })),
+    document('sites.json', sitesOf),
     ...chains.map(({ id }) => document(`chains/${id}.json`, (own) => chainDocument(own, orgId, id))),
     ...tickets.flatMap(({ id, number }) => {
       const folder = `tickets/${String(number).padStart(6, '0')}`;
@@ -55,14 +58,4 @@ export async function listDocuments({ tx, actor, services }: Context, madeAt: Da
       }),
     ),
   ];
-}
-
-/** Files of evidence and of packets by their SHA-256, each once. */
-async function filesOf(tx: TenantTransaction, orgId: string): Promise<string[]> {
-  const stored = await tx.storedFile.findMany({ where: { orgId }, select: { sha256: true } });
-  const packets = await tx.packet.findMany({ where: { orgId }, select: { files: true } });
-  const inPackets = packets.flatMap(({ files }) =>
-    (files as { sha256: string }[]).map((file) => file.sha256),
-  );
-  return [...new Set([...stored.map(({ sha256 }) => sha256), ...inPackets])].toSorted();
 }

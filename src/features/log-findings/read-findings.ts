@@ -1,22 +1,17 @@
-import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { Watch } from '../../../shared/contract/triage.ts';
-import { eventsNear, type LogReading, logFindings, type TicketLog } from '../../../shared/logs/index.ts';
-import type { TriageSnapshot } from '../../../state-machines/index.ts';
-import { type Context, found, type Outcome, refused } from '../../http/index.ts';
+import { eventsNear, logFindings, type TicketLog } from '../../../shared/logs/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
+import { evidenceOfKind, logReadingOf } from '../evidence-record/index.ts';
+import { findCase, noTicket } from '../ticket-record/index.ts';
 
 /** The logs of a ticket as they were read on arrival, oldest first; withdrawn ones are left out. */
-async function logsOf({ tx, actor }: Context, ticketId: string): Promise<TicketLog[]> {
-  const rows = await tx.evidence.findMany({
-    where: { orgId: actor.orgId, ticketId, kind: 'log' },
-    select: { id: true, tie: true, fileName: true, facts: true, withdrawn: true },
-    orderBy: { takenAt: 'asc' },
-  });
-  return rows.flatMap(({ id, tie, fileName, facts, withdrawn }) => {
-    const reading = (facts as { log?: LogReading } | null)?.log;
-    return withdrawn !== null || reading === undefined
-      ? []
-      : [{ evidenceId: id, deviceId: (tie as EvidenceTie).deviceId, fileName, reading }];
+async function logsOf(context: Context, ticketId: string): Promise<TicketLog[]> {
+  const logs = await evidenceOfKind(context, ticketId, 'log');
+  return logs.flatMap((item) => {
+    const reading = logReadingOf(item);
+    if (item.withdrawn !== null || reading === null) return [];
+    return [{ evidenceId: item.id, deviceId: item.tie.deviceId, fileName: item.fileName, reading }];
   });
 }
 
@@ -49,12 +44,8 @@ export async function readLogFindings(
   context: Context,
   ticketId: string,
 ): Promise<Outcome<{ items: LogFinding[] }>> {
-  const { tx, actor } = context;
-  const ticket = await tx.ticket.findUnique({
-    where: { orgId_id: { orgId: actor.orgId, id: ticketId } },
-    select: { snapshot: true },
-  });
-  if (ticket === null) return refused('not-found', 'There is no such ticket.');
-  const { watches } = (ticket.snapshot as unknown as TriageSnapshot).context;
+  const ticket = await findCase(context, ticketId);
+  if (ticket === null) return noTicket;
+  const { watches } = ticket.snapshot.context;
   return found({ items: await logFindingsOf(context, ticketId, watches) });
 }

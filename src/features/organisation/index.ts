@@ -1,3 +1,8 @@
 export { firmwareLevels } from './firmware-levels.ts';
 export { organisationRoutes } from './routes.ts';
-export { readSettings } from './settings.ts';
+export {
+  insertOrganisation,
+  readOrganisation,
+  readSettings,
+  takeTicketNumber,
+} from './settings.ts';

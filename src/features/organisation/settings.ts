@@ -8,6 +8,7 @@ import {
 } from '../../../shared/contract/people.ts';
 import { faultTable, listFigures, withOverrides } from '../../../shared/isolation/index.ts';
 import { compileRecognition } from '../../../shared/logs/index.ts';
+import type { TenantTransaction } from '../../database/index.ts';
 import {
   type Context,
   found,
@@ -59,6 +60,32 @@ export async function updateOrganisation(
     },
   });
   return found(await organisationView(context));
+}
+
+/** The next running number of a ticket; the row's lock makes openings wait for each other. */
+export async function takeTicketNumber({ tx, actor }: Context): Promise<number> {
+  const { nextTicketNumber } = await tx.organisation.update({
+    where: { orgId: actor.orgId },
+    data: { nextTicketNumber: { increment: 1 } },
+    select: { nextTicketNumber: true },
+  });
+  return nextTicketNumber - 1;
+}
+
+export type NewOrganisation = {
+  readonly orgId: string;
+  readonly handle: string;
+  readonly name: string;
+  readonly settings?: z.input<typeof organisationSettings> | undefined;
+};
+
+/** Adds an organisation; for whoever provisions, never for a route. */
+export async function insertOrganisation(
+  tx: TenantTransaction,
+  { settings, ...columns }: NewOrganisation,
+): Promise<void> {
+  const parsed = organisationSettings.parse(settings ?? {});
+  await tx.organisation.create({ data: { ...columns, settings: JSON.parse(JSON.stringify(parsed)) } });
 }
 
 /** Overrides of the fault model and rows for logs say more than a schema can check. */

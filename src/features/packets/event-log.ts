@@ -1,18 +1,5 @@
 import canonicalize from 'canonicalize';
-
-/** One entry of a ticket's log as the database keeps it. */
-export type LoggedEvent = {
-  readonly ticketId: string;
-  readonly sequence: number;
-  readonly type: string;
-  readonly payload: unknown;
-  readonly actorId: string;
-  /** UTC, ISO 8601, milliseconds. */
-  readonly at: string;
-  readonly machineVersion: number;
-  readonly previousHash: string;
-  readonly hash: string;
-};
+import type { LoggedEvent } from '../ticket-record/index.ts';
 
 /**
  * The log as it was hashed: each line the RFC 8785 form of one event, so that the SHA-256 of a line is that event's

@@ -1,19 +1,18 @@
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
-import { siteInput } from '../../../shared/contract/site.ts';
-import { intake as intakeForm } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
-import type { TriageSnapshot } from '../../../state-machines/index.ts';
-import type { Prisma, TenantTransaction } from '../../database/index.ts';
-import type { Context } from '../../http/index.ts';
-import { findingsFor } from '../chains/index.ts';
+import type { Context, Outcome } from '../../http/index.ts';
+import { type ChainVersionDocument, findingsFor, versionDocumentsOf } from '../chains/index.ts';
 import { type EvidenceRow, evidenceItemOf, evidenceOf } from '../evidence-record/index.ts';
 import { logFindingsOf } from '../log-findings/index.ts';
-import { firmwareLevels, readSettings } from '../organisation/index.ts';
+import { firmwareLevels, readOrganisation, readSettings } from '../organisation/index.ts';
+import { listMembers } from '../people/index.ts';
+import { readSite } from '../sites/index.ts';
+import { findTicket, intakeOf, loggedEventsOf, snapshotOf, type TicketRow } from '../ticket-record/index.ts';
 import { caseFileOf } from './case-file.ts';
-import { type ChainVersionDocument, chainVersionsOf, loggedEventsOf, packetsBefore } from './case-rows.ts';
 import type { PacketContents } from './packet-files.ts';
+import { packetsBefore } from './packet-row.ts';
 import { timelineOf } from './timeline.ts';
 
 export type NewPacket = {
@@ -26,38 +25,32 @@ export type GatheredCase = Omit<PacketContents, 'thumbnails'> & { readonly evide
 
 /** Reads all that goes into a packet, in the transaction that escalates. */
 export async function gatherCase(context: Context, packet: NewPacket): Promise<GatheredCase> {
-  const { tx, actor } = context;
-  const { orgId } = actor;
-  const ticket = await tx.ticket.findUniqueOrThrow({
-    where: { orgId_id: { orgId, id: packet.ticketId } },
-    include: { site: true },
-  });
-  const record = (ticket.snapshot as unknown as TriageSnapshot).context;
-  const members = await tx.member.findMany({
-    where: { orgId },
-    select: { id: true, name: true, role: true },
-  });
+  const { actor } = context;
+  const ticket = await findTicket(context, packet.ticketId);
+  if (ticket === null) throw new Error('the ticket of a packet is not there');
+  const record = snapshotOf(ticket).context;
+  const members = bodyOf(await listMembers(context)).items;
   const nameOf = (id: string): string => members.find((member) => member.id === id)?.name ?? id;
-  const events = await loggedEventsOf(tx, orgId, ticket.id);
+  const events = await loggedEventsOf(context, ticket.id);
   const evidence = await evidenceOf(context, ticket.id, record.evidence);
   const logs = await logFindingsOf(context, ticket.id, record.watches);
-  const before = await packetsBefore(tx, orgId, ticket.id);
-  const chainVersions = await chainVersionsOf(tx, orgId, ticket.chainId);
+  const before = await packetsBefore(context, ticket.id);
+  const chainVersions = await versionDocumentsOf(context, ticket.chainId);
   const chain = chainInCase(record, { id: ticket.chainId, versions: chainVersions }, nameOf);
   const mentioned = new Set([actor.memberId, ...events.map(({ actorId }) => actorId)]);
   const file = caseFileOf({
     packet: { ...packet, by: actor.memberId },
-    organisation: await organisationOf(tx, orgId),
+    organisation: await organisationOf(context),
     ticket: ticketInCase(ticket),
-    site: await siteInCase(context, ticket.site),
-    intake: { ...intakeForm.parse(ticket.intake), symptom: record.symptom },
+    site: await siteInCase(context, ticket.siteId),
+    intake: intakeOf(ticket),
     record,
     chain,
     prerequisites: await prerequisitesOf(context, record, chain),
     minimumFirmware: await firmwareLevels(context),
     evidence: evidence.map(evidenceItemOf),
     logs,
-    people: members.filter(({ id }) => mentioned.has(id)) as CaseFile['people'],
+    people: members.filter(({ id }) => mentioned.has(id)).map(({ id, name, role }) => ({ id, name, role })),
     before: before.at(-1)?.caseFile ?? null,
   });
   const packets = before.map(({ id, version, at, by }) => ({ id, version, at, byName: nameOf(by) }));
@@ -65,12 +58,16 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
   return { file, events, timeline, chainVersions, evidence };
 }
 
-async function organisationOf(tx: TenantTransaction, orgId: string): Promise<CaseFile['organisation']> {
-  const { name } = await tx.organisation.findUniqueOrThrow({ where: { orgId }, select: { name: true } });
-  return { id: orgId, name };
+/** What is read here hangs on the ticket, so that it is there. */
+function bodyOf<Body>(outcome: Outcome<Body>): Body {
+  if (outcome.ok) return outcome.body;
+  throw new Error(`what a packet is made of is not there: ${outcome.detail}`);
 }
 
-type TicketRow = Prisma.TicketGetPayload<{ include: { site: true } }>;
+async function organisationOf(context: Context): Promise<CaseFile['organisation']> {
+  const { id, name } = bodyOf(await readOrganisation(context));
+  return { id, name };
+}
 
 const ticketInCase = (row: TicketRow): CaseFile['ticket'] => ({
   id: row.id,
@@ -81,9 +78,9 @@ const ticketInCase = (row: TicketRow): CaseFile['ticket'] => ({
   assigneeId: row.assigneeId,
 });
 
-async function siteInCase(context: Context, row: TicketRow['site']): Promise<CaseFile['site']> {
-  const { client, hazards, timeZone } = siteInput.parse(row.document);
-  return { id: row.id, client, hazards, timeZone: timeZone ?? (await readSettings(context)).timeZone };
+async function siteInCase(context: Context, siteId: string): Promise<CaseFile['site']> {
+  const { id, client, hazards, timeZone } = bodyOf(await readSite(context, siteId));
+  return { id, client, hazards, timeZone: timeZone ?? (await readSettings(context)).timeZone };
 }
 
 function chainInCase(

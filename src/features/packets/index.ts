@@ -1,3 +1,5 @@
 export { buildPacket } from './build-packet.ts';
+export { filesOf } from './packet-row.ts';
+export { packetRefsOf } from './packets.read.ts';
 export { packetRoutes } from './routes.ts';
 export { timelineOf } from './timeline.ts';

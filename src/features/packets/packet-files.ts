@@ -1,8 +1,9 @@
 import type { BagFile, CaseFile } from '../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
+import type { ChainVersionDocument } from '../chains/index.ts';
+import type { LoggedEvent } from '../ticket-record/index.ts';
 import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
-import type { ChainVersionDocument } from './case-rows.ts';
-import { eventHashes, eventLines, howToVerify, type LoggedEvent } from './event-log.ts';
+import { eventHashes, eventLines, howToVerify } from './event-log.ts';
 import { caseSummary, type Thumbnails } from './summary/index.ts';
 import { timelineCsv } from './timeline-csv.ts';
 

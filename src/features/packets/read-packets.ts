@@ -1,65 +1,14 @@
 import type { Readable } from 'node:stream';
-import {
-  type BagFile,
-  bagFile,
-  type CaseFile,
-  caseFile as caseFileForm,
-  type Packet,
-  type PacketSummary,
-} from '../../../shared/contract/packet.ts';
+import type { BagFile, CaseFile, Packet } from '../../../shared/contract/packet.ts';
 import type { ByteRange, EvidenceStore } from '../../evidence-store/index.ts';
-import { type Context, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
 import { bagFolder } from './packet-files.ts';
+import { caseFileIn, filesOf, noPacket } from './packet-row.ts';
+import { type PacketRow, summaryOf } from './packets.read.ts';
 import { zipOf } from './zip.ts';
 
-export const noPacket = refused('not-found', 'There is no such packet.');
-
-type Row = {
-  orgId: string;
-  id: string;
-  ticketId: string;
-  version: number;
-  files: unknown;
-  news: unknown;
-  createdAt: Date;
-  createdBy: string;
-};
-
-const filesOf = (row: Pick<Row, 'files'>): BagFile[] => bagFile.array().parse(row.files);
-
-const summaryOf = (row: Row, createdByName: string): PacketSummary => ({
-  id: row.id,
-  ticketId: row.ticketId,
-  version: row.version,
-  createdAt: row.createdAt.toISOString(),
-  createdBy: row.createdBy,
-  createdByName,
-  news: row.news as string[],
-  sizeBytes: filesOf(row).reduce((sum, file) => sum + file.sizeBytes, 0),
-});
-
-/** A ticket's packets, newest version first. */
-export async function listPackets(
-  { tx, actor }: Context,
-  ticketId: string,
-): Promise<Outcome<{ items: PacketSummary[] }>> {
-  const { orgId } = actor;
-  const ticket = await tx.ticket.findUnique({
-    where: { orgId_id: { orgId, id: ticketId } },
-    select: { id: true },
-  });
-  if (ticket === null) return refused('not-found', 'There is no such ticket.');
-  const rows = await tx.packet.findMany({
-    where: { orgId, ticketId },
-    omit: { caseFile: true },
-    include: { member: { select: { name: true } } },
-    orderBy: { version: 'desc' },
-  });
-  return found({ items: rows.map((row) => summaryOf(row, row.member.name)) });
-}
-
 export type ReadablePacket = {
-  readonly row: Row;
+  readonly row: PacketRow;
   readonly file: CaseFile;
   readonly files: readonly BagFile[];
 };
@@ -86,7 +35,7 @@ export async function readablePacket(
       data: { firstOpenedAt: services.now() },
     });
   }
-  return { row, file: caseFileForm.parse(row.caseFile), files: filesOf(row) };
+  return { row, file: caseFileIn(row), files: filesOf(row) };
 }
 
 export async function readPacket(context: Context, id: string): Promise<Outcome<Packet>> {

@@ -12,8 +12,12 @@ import { asCaller } from '../../http/as-caller.ts';
 import { sendFile } from '../../http/file-reply.ts';
 import { sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { findGrantee, grantedPackets, grantPacket, listGrants, revokeGrant } from './grants.ts';
-import { listPackets, noPacket, readablePacket, readPacket, summaryFile, zipFile } from './read-packets.ts';
+import { findGrantee } from './grantee.read.ts';
+import { grantedPackets, listGrants } from './grants.read.ts';
+import { grantPacket, revokeGrant } from './grants.ts';
+import { noPacket } from './packet-row.ts';
+import { listPackets } from './packets.read.ts';
+import { readablePacket, readPacket, summaryFile, zipFile } from './read-packets.ts';
 
 const read = { permission: 'read packets' } as const;
 const grant = { permission: 'grant packets' } as const;

@@ -3,9 +3,9 @@ import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
 import type { LogEvents } from '../log-findings/index.ts';
-import type { LoggedEvent } from './event-log.ts';
+import type { LoggedEvent } from '../ticket-record/index.ts';
 
-type EarlierPacket = {
+export type PacketRef = {
   readonly id: string;
   readonly version: number;
   readonly at: string;
@@ -15,7 +15,7 @@ type EarlierPacket = {
 export type TimelineSources = {
   readonly events: readonly LoggedEvent[];
   readonly chain: { readonly id: string; readonly versions: readonly ChainVersionRef[] };
-  readonly packets: readonly EarlierPacket[];
+  readonly packets: readonly PacketRef[];
   readonly logs: readonly LogEvents[];
 };
 
@@ -59,12 +59,12 @@ function eventEntry(
   record: TriageRecord,
   nameOf: (memberId: string) => string,
 ): TimelineEntry {
-  const { happenedAt } = payload as { happenedAt?: string };
+  const { happenedAt } = payload as { readonly happenedAt?: string };
   return {
     at: happenedAt ?? at,
     kind: 'event',
     actorName: nameOf(actorId),
-    text: describeEvent({ ...(payload as object), type, at }, record),
+    text: describeEvent({ ...payload, type, at }, record),
     ref: { sequence, type, ...(happenedAt === undefined ? {} : { receivedAt: at }) },
   };
 }

@@ -1,3 +1,4 @@
 export { memberRoutes } from './member-routes.ts';
+export { listMembers, readMember } from './members.ts';
 export { type NewOrganisation, provisionOrganisation } from './provision.ts';
 export { signInRoutes } from './sign-in-routes.ts';

@@ -11,7 +11,7 @@ import {
 import { byId } from '../../../shared/contract/primitives.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { memberView } from './member-view.ts';
+import { accountOf } from './account.read.ts';
 import {
   addMember,
   changePassword,
@@ -33,18 +33,9 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'own account' },
     },
     (_request, reply) =>
-      reply.fromRead(async ({ tx, actor }) => {
-        const row = await tx.member.findUniqueOrThrow({
-          where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
-          include: { organisation: true },
-        });
-        const { handle, name } = row.organisation;
-        return found({
-          member: memberView(row),
-          organisation: { id: actor.orgId, handle, name },
-          memberAddress: actor.memberId,
-        });
-      }),
+      reply.fromRead(async ({ tx, actor }) =>
+        found({ ...(await accountOf(tx, actor)), memberAddress: actor.memberId }),
+      ),
   );
   app.post(
     '/me/password',

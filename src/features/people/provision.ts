@@ -1,6 +1,7 @@
 import type { z } from 'zod';
-import { type newMember, organisationSettings } from '../../../shared/contract/people.ts';
+import type { newMember, organisationSettings } from '../../../shared/contract/people.ts';
 import type { Services } from '../../services.ts';
+import { insertOrganisation } from '../organisation/index.ts';
 import { hashPassword } from './passwords.ts';
 
 export type NewOrganisation = {
@@ -26,10 +27,8 @@ export async function provisionOrganisation(
     })),
   );
   await services.database.provision(async (tx) => {
-    const settings = organisationSettings.parse(input.settings ?? {});
-    await tx.organisation.create({
-      data: { orgId, handle: input.handle, name: input.name, settings: JSON.parse(JSON.stringify(settings)) },
-    });
+    const { handle, name, settings } = input;
+    await insertOrganisation(tx, { orgId, handle, name, settings });
     await tx.member.createMany({ data: members });
   });
   return { orgId };

@@ -1,9 +1,8 @@
 import type { Tokens } from '../../../shared/contract/people.ts';
-import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type AccessClaims, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { memberView } from './member-view.ts';
+import { type Account, accountOf, type Credentials, findAccount } from './account.read.ts';
 import { passwordFits } from './passwords.ts';
 import { issueToken, readToken, revokeFamily, spendToken, type TokenFamily } from './refresh-tokens.ts';
 
@@ -20,7 +19,6 @@ const refreshRefused = refused('refresh-refused', 'Sign in again.');
 type Signer = (claims: AccessClaims) => string;
 /** What tokens are made with. */
 type Issuer = { readonly services: Services; readonly sign: Signer };
-type Credentials = { organisation: string; email: string; password: string };
 
 /** Signs a member in; every reason to refuse reads and takes the same. */
 export async function signIn(
@@ -74,24 +72,6 @@ export async function signOut(services: Services, token: string): Promise<void> 
   });
 }
 
-type Account = { orgId: string; memberId: string };
-
-async function findAccount(
-  tx: TenantTransaction,
-  credentials: Credentials,
-): Promise<(Account & { passwordHash: string }) | null> {
-  const handle = credentials.organisation.trim().toLowerCase();
-  const organisation = await tx.organisation.findUnique({ where: { handle }, select: { orgId: true } });
-  if (organisation === null) return null;
-  const { orgId } = organisation;
-  const email = credentials.email.trim().toLowerCase();
-  const member = await tx.member.findUnique({
-    where: { orgId_email: { orgId, email } },
-    select: { id: true, passwordHash: true },
-  });
-  return member === null ? null : { orgId, memberId: member.id, passwordHash: member.passwordHash };
-}
-
 async function countWrongTry(tx: TenantTransaction, account: Account, now: Date): Promise<void> {
   const until = new Date(now.getTime() + lockedMin * 60_000);
   await tx.$executeRaw`
@@ -107,15 +87,12 @@ async function issueTokens(
   family: TokenFamily,
 ): Promise<Tokens> {
   const { orgId, memberId } = family;
-  const member = await tx.member.findUniqueOrThrow({
-    where: { orgId_id: { orgId, id: memberId } },
-    include: { organisation: true },
-  });
+  const { member, organisation } = await accountOf(tx, family);
   return {
-    accessToken: sign({ sub: memberId, org: orgId, role: member.role as MemberRole }),
+    accessToken: sign({ sub: memberId, org: orgId, role: member.role }),
     expiresInS: services.config.accessTokenS,
     refreshToken: await issueToken(tx, services, family),
-    member: memberView(member),
-    organisation: { id: orgId, handle: member.organisation.handle, name: member.organisation.name },
+    member,
+    organisation,
   };
 }

@@ -1,4 +1,3 @@
-import { intake as intakeForm } from '../../../shared/contract/ticket.ts';
 import { type Circumstances, faultTable, withOverrides } from '../../../shared/isolation/index.ts';
 import {
   factsOfEdids,
@@ -13,6 +12,7 @@ import { readChain } from '../chains/index.ts';
 import { logFindingsOf } from '../log-findings/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
 import { readEdids } from '../signal/index.ts';
+import { findCase } from '../ticket-record/index.ts';
 
 /** A ticket's triage, and all that a plan of it is made from; null when there is no such ticket. */
 export async function requestFor(
@@ -20,25 +20,21 @@ export async function requestFor(
   ticketId: string,
   here: Circumstances,
 ): Promise<{ snapshot: TriageSnapshot; request: PlanRequest } | null> {
-  const { tx, actor, services } = context;
-  const { orgId } = actor;
-  const row = await tx.ticket.findUnique({
-    where: { orgId_id: { orgId, id: ticketId } },
-    select: { chainId: true, intake: true, snapshot: true },
-  });
-  if (row === null) return null;
-  const snapshot = row.snapshot as unknown as TriageSnapshot;
+  const { services } = context;
+  const ticket = await findCase(context, ticketId);
+  if (ticket === null) return null;
+  const { chainId, intake, snapshot } = ticket;
   const record = snapshot.context;
-  const newest = await readChain(context, row.chainId);
+  const newest = await readChain(context, chainId);
   if (!newest.ok) return null;
   const chain = record.asFound?.chain ?? newest.body.chain;
   const settings = await readSettings(context);
   const now = services.now().toISOString();
   const logs = await logFindingsOf(context, ticketId, record.watches);
-  const edids = await readEdids(context, row.chainId);
+  const edids = await readEdids(context, chainId);
   const known: Known = {
     ...knownOfChain(chain, record.symptom, settings, await firmwareLevels(context)),
-    intake: { ...intakeForm.parse(row.intake) },
+    intake,
     facts: [...factsOfLogs(logs, chain), ...(edids.ok ? factsOfEdids(edids.body, chain) : [])],
     today: now.slice(0, 10),
   };

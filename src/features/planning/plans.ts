@@ -1,10 +1,9 @@
 import type { PhonePlanReply, PlanQuery, PlanReply } from '../../../shared/contract/plan.ts';
 import type { Circumstances } from '../../../shared/isolation/index.ts';
 import { planByPhone, planTicket } from '../../../state-machines/index.ts';
-import { type Context, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
+import { noTicket } from '../ticket-record/index.ts';
 import { requestFor } from './known-case.ts';
-
-const noTicket = refused('not-found', 'There is no such ticket.');
 
 /** What to do next on a ticket, with what is at hand on site. */
 export async function readPlan(

@@ -2,12 +2,12 @@ import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import { upstreamOf } from '../../../shared/chain/graph.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
-import { evidenceTie } from '../../../shared/contract/evidence.ts';
 import type { edidComparison, edidReading, edidReadings } from '../../../shared/contract/signal.ts';
 import { compareEdids } from '../../../shared/signal/edid/compare.ts';
 import { decodeEdid, type Edid, summarise } from '../../../shared/signal/edid/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
+import { edidHexOf, evidenceAtChain } from '../evidence-record/index.ts';
 
 type Reading = z.infer<typeof edidReading> & { edid: Edid };
 type Comparison = z.infer<typeof edidComparison>;
@@ -40,23 +40,14 @@ function recorded(chain: Chain): Reading[] {
   );
 }
 
-async function fromEvidence({ tx, actor }: Context, chainId: string, chain: Chain): Promise<Reading[]> {
-  const rows = await tx.evidence.findMany({
-    where: { orgId: actor.orgId, kind: 'edid', ticket: { chainId } },
-    select: { id: true, ticketId: true, tie: true, facts: true, takenAt: true, withdrawn: true },
-    orderBy: { takenAt: 'asc' },
-  });
-  return rows.flatMap((row) => {
-    const { deviceId, portId } = evidenceTie.parse(row.tie);
-    const hex = (row.facts as { edidHex?: unknown } | null)?.edidHex;
+async function fromEvidence(context: Context, chainId: string, chain: Chain): Promise<Reading[]> {
+  const items = await evidenceAtChain(context, chainId, 'edid');
+  return items.flatMap((item) => {
+    const { deviceId, portId } = item.tie;
+    const hex = edidHexOf(item);
     const isThere = chain.devices.some((device) => device.id === deviceId);
-    if (row.withdrawn !== null || deviceId === null || !isThere || typeof hex !== 'string') return [];
-    const from = {
-      kind: 'evidence' as const,
-      evidenceId: row.id,
-      ticketId: row.ticketId,
-      at: row.takenAt.toISOString(),
-    };
+    if (item.withdrawn !== null || deviceId === null || !isThere || hex === null) return [];
+    const from = { kind: 'evidence' as const, evidenceId: item.id, ticketId: item.ticketId, at: item.at };
     return readingOf({ deviceId, portId }, from, hex);
   });
 }

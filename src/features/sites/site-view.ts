@@ -1,4 +1,7 @@
 import { type Site, type SiteInput, siteInput } from '../../../shared/contract/site.ts';
+import { refused } from '../../http/index.ts';
+
+export const noSite = refused('not-found', 'There is no such site.');
 
 type SiteRow = { id: string; document: unknown; version: number; createdAt: Date; updatedAt: Date };
 

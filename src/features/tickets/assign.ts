@@ -1,5 +1,4 @@
 import type { Ticket, TicketUpdate } from '../../../shared/contract/ticket.ts';
-import type { Prisma } from '../../database/index.ts';
 import {
   type Context,
   found,
@@ -9,20 +8,23 @@ import {
   refused,
   type Update,
 } from '../../http/index.ts';
+import { readMember } from '../people/index.ts';
+import { lockTicket, noTicket, withIntake } from '../ticket-record/index.ts';
 import { recordFact, withoutContact } from './record-fact.ts';
-import { lockTicket, noTicket, ticketView } from './ticket-row.ts';
+import { ticketView } from './ticket-view.ts';
 
 /** Why a ticket can't go to that member; null when it can. */
 export async function refusalOfAssignee(
-  { tx, actor }: Context,
+  context: Context,
   assigneeId: string | null,
 ): Promise<Refused | null> {
   if (assigneeId === null) return null;
-  const member = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id: assigneeId } } });
-  if (member === null) return refused('not-found', 'There is no such member.');
-  if (!member.active) return refused('unknown-reference', `${member.name} is not active any more.`);
-  if (member.role === 'technician' || member.role === 'admin') return null;
-  return refused('unknown-reference', `${member.name} is no technician.`);
+  const member = await readMember(context, assigneeId);
+  if (!member.ok) return member;
+  const { active, name, role } = member.body;
+  if (!active) return refused('unknown-reference', `${name} is not active any more.`);
+  if (role === 'technician' || role === 'admin') return null;
+  return refused('unknown-reference', `${name} is no technician.`);
 }
 
 export async function assignTicket(
@@ -64,10 +66,9 @@ export async function updateTicket(
     (update.assigneeId === row.assigneeId ? null : await refusalOfAssignee(context, update.assigneeId));
   if (refusal !== null) return refusal;
   const { intake, ...columns } = update;
-  const merged = { ...(row.intake as Prisma.JsonObject), ...(intake as Prisma.InputJsonObject) };
   return recordFact(context, row, {
     type: 'update',
     payload: { ...update, intake: withoutContact(intake) },
-    columns: { ...columns, intake: merged as Prisma.InputJsonObject },
+    columns: { ...columns, intake: withIntake(row, intake) },
   });
 }

@@ -4,7 +4,7 @@ import type { TriageEvent } from '../../../state-machines/index.ts';
 import type { Context, Refused } from '../../http/index.ts';
 import { findingsFor, readChain } from '../chains/index.ts';
 import { firmwareLevels } from '../organisation/index.ts';
-import { snapshotOf, type TicketRow } from './ticket-row.ts';
+import { snapshotOf, type TicketRow } from '../ticket-record/index.ts';
 
 /**
  * Makes an event of a command: who and when, ids that the sender left to us, and what the machine needs to know of

@@ -1,33 +1,24 @@
 import canonicalize from 'canonicalize';
 import type { TicketEvent as TicketEventView } from '../../../shared/contract/ticket.ts';
 import { type openTriage, replay, type TriageEvent } from '../../../state-machines/index.ts';
-import type { Prisma } from '../../database/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
-import { hashOfEntry, noPreviousHash } from './log.ts';
+import {
+  findTicket,
+  hashOfEntry,
+  type LoggedEvent,
+  loggedEventsOf,
+  type NamedEvent,
+  namedEventsOf,
+  noPreviousHash,
+  noTicket,
+  snapshotOf,
+} from '../ticket-record/index.ts';
 import { isFact } from './record-fact.ts';
-import { findTicket, noTicket } from './ticket-row.ts';
 
-const withActor = { actor: { select: { name: true } } } as const;
-type EventRow = Prisma.TicketEventGetPayload<{ include: typeof withActor }>;
-
-const eventsOf = ({ tx, actor }: Context, ticketId: string, after = 0): Promise<EventRow[]> =>
-  tx.ticketEvent.findMany({
-    where: { orgId: actor.orgId, ticketId, sequence: { gt: after } },
-    include: withActor,
-    orderBy: { sequence: 'asc' },
-  });
-
-const view = (row: EventRow): TicketEventView => ({
-  sequence: row.sequence,
-  type: row.type,
-  payload: row.payload as Record<string, unknown>,
-  actorId: row.actorId,
-  actorName: row.actor.name,
-  at: row.at.toISOString(),
-  machineVersion: row.machineVersion,
-  previousHash: row.previousHash,
-  hash: row.hash,
-});
+const view = ({ event, actorName }: NamedEvent): TicketEventView => {
+  const { ticketId, ...shown } = event;
+  return { ...shown, actorName };
+};
 
 /** The log of a ticket from the event after `after` on. */
 export async function readLog(
@@ -36,7 +27,7 @@ export async function readLog(
   after: number,
 ): Promise<Outcome<{ items: TicketEventView[] }>> {
   if ((await findTicket(context, ticketId)) === null) return noTicket;
-  return found({ items: (await eventsOf(context, ticketId, after)).map(view) });
+  return found({ items: (await namedEventsOf(context, ticketId, after)).map(view) });
 }
 
 type LogCheck = { events: number; sequenceHolds: boolean; hashChainHolds: boolean; snapshotMatches: boolean };
@@ -45,22 +36,21 @@ type LogCheck = { events: number; sequenceHolds: boolean; hashChainHolds: boolea
 export async function checkLog(context: Context, ticketId: string): Promise<Outcome<LogCheck>> {
   const ticket = await findTicket(context, ticketId);
   if (ticket === null) return noTicket;
-  const rows = await eventsOf(context, ticketId);
+  const rows = await loggedEventsOf(context, ticketId);
   return found({
     events: rows.length,
     sequenceHolds: ticket.sequence === rows.length && rows.every((row, index) => row.sequence === index + 1),
     hashChainHolds: rows.every((row, index) => hashHolds(row, rows[index - 1]?.hash ?? noPreviousHash)),
-    snapshotMatches: canonicalize(replayedOrNull(ticketId, rows)) === canonicalize(ticket.snapshot),
+    snapshotMatches: canonicalize(replayedOrNull(ticketId, rows)) === canonicalize(snapshotOf(ticket)),
   });
 }
 
-function hashHolds(row: EventRow, previousHash: string): boolean {
-  const { actorName, hash, ...entry } = view(row);
-  return row.previousHash === previousHash && hashOfEntry({ ...entry, ticketId: row.ticketId }) === hash;
+function hashHolds({ hash, ...entry }: LoggedEvent, previousHash: string): boolean {
+  return entry.previousHash === previousHash && hashOfEntry(entry) === hash;
 }
 
 /** A log that was tampered with may not replay at all; that is a finding, not a fault of ours. */
-function replayedOrNull(ticketId: string, rows: readonly EventRow[]): unknown {
+function replayedOrNull(ticketId: string, rows: readonly LoggedEvent[]): unknown {
   try {
     return replayRows(ticketId, rows);
   } catch {
@@ -68,7 +58,7 @@ function replayedOrNull(ticketId: string, rows: readonly EventRow[]): unknown {
   }
 }
 
-function replayRows(ticketId: string, rows: readonly EventRow[]): unknown {
+function replayRows(ticketId: string, rows: readonly LoggedEvent[]): unknown {
   const [first, ...rest] = rows;
   if (first === undefined) return null;
   const { settings, intake } = first.payload as {
@@ -80,7 +70,7 @@ function replayRows(ticketId: string, rows: readonly EventRow[]): unknown {
     settings,
     symptom: intake.symptom,
     whatChanged: intake.whatChanged,
-    at: first.at.toISOString(),
+    at: first.at,
     by: first.actorId,
   } satisfies Parameters<typeof openTriage>[0];
   const events = rest
@@ -88,9 +78,9 @@ function replayRows(ticketId: string, rows: readonly EventRow[]): unknown {
     .map(
       (row) =>
         ({
-          ...(row.payload as object),
+          ...row.payload,
           type: row.type,
-          at: row.at.toISOString(),
+          at: row.at,
           by: row.actorId,
         }) as unknown as TriageEvent,
     );

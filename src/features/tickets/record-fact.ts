@@ -1,9 +1,8 @@
 import type { Intake, Ticket } from '../../../shared/contract/ticket.ts';
-import { MACHINE_VERSION } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
-import { appendToLog } from './log.ts';
-import { findTicket, noTicket, type TicketRow, ticketView } from './ticket-row.ts';
+import { findTicket, noTicket, type TicketRow, writeEvent } from '../ticket-record/index.ts';
+import { ticketView } from './ticket-view.ts';
 
 /** Types of event that are on the log but not for the triage machine. */
 export const factTypes = ['open', 'assign', 'takeOver', 'update'] as const;
@@ -31,21 +30,8 @@ export async function recordFact(
   row: TicketRow,
   { type, payload, columns }: Fact,
 ): Promise<Outcome<Ticket>> {
-  const { tx, actor, services } = context;
-  const at = services.now();
-  const sequence = row.sequence + 1;
-  await appendToLog(context, {
-    ticketId: row.id,
-    sequence,
-    type,
-    payload,
-    at: at.toISOString(),
-    machineVersion: MACHINE_VERSION,
-  });
-  await tx.ticket.update({
-    where: { orgId_id: { orgId: actor.orgId, id: row.id } },
-    data: { ...columns, sequence, updatedAt: at },
-  });
+  const { actor, services } = context;
+  await writeEvent(context, row, { type, payload, at: services.now(), columns });
   const updated = await findTicket(context, row.id);
   return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
 }

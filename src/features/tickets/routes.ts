@@ -17,13 +17,13 @@ import {
 import { applicableChanges } from '../../../state-machines/index.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
+import { findTicket, noTicket, snapshotOf } from '../ticket-record/index.ts';
 import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
-import { listTickets, readTicket } from './list-tickets.ts';
+import { listTickets, readTicket } from './list-tickets.read.ts';
 import { openTicket } from './open-ticket.ts';
-import { supportQueue } from './queue.ts';
+import { supportQueue } from './queue.read.ts';
 import { checkLog, readLog } from './read-log.ts';
 import { sendCommand } from './send-command.ts';
-import { findTicket, noTicket, snapshotOf } from './ticket-row.ts';
 import { readTimeline } from './timeline.ts';
 
 const read = { permission: 'read tickets' } as const;

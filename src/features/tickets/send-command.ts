@@ -11,19 +11,18 @@ import {
   refused,
   type Update,
 } from '../../http/index.ts';
+import { lockChain } from '../chains/index.ts';
 import { buildPacket } from '../packets/index.ts';
-import { acceptEvent } from './append-event.ts';
-import { completeCommand } from './complete-command.ts';
 import {
-  allowedNow,
   findTicket,
   lockTicket,
   noTicket,
+  openChangeElsewhere,
   type TicketRow,
-  takeOver,
-  takesOverFirst,
-  ticketView,
-} from './ticket-row.ts';
+} from '../ticket-record/index.ts';
+import { acceptEvent } from './append-event.ts';
+import { completeCommand } from './complete-command.ts';
+import { allowedNow, takeOver, takesOverFirst, ticketView } from './ticket-view.ts';
 
 /**
  * One step of a ticket. If-Match is optional here: the machine, not the version, decides what is allowed now; a
@@ -81,18 +80,9 @@ function refusalOfSender(row: TicketRow, actor: Actor, { type }: TicketCommand):
 }
 
 /** One change at a time holds for the chain, not only for the ticket. */
-async function changeElsewhere({ tx, actor }: Context, row: TicketRow): Promise<Refused | null> {
-  await tx.$queryRaw`
-    select id from chain where org_id = ${actor.orgId}::uuid and id = ${row.chainId}::uuid for update`;
-  const open = await tx.change.findFirst({
-    where: {
-      orgId: actor.orgId,
-      chainId: row.chainId,
-      ticketId: { not: row.id },
-      status: { in: ['declared', 'applied', 'judged'] },
-    },
-    select: { kind: true, ticket: { select: { id: true, number: true, state: true } } },
-  });
+async function changeElsewhere(context: Context, row: TicketRow): Promise<Refused | null> {
+  await lockChain(context, row.chainId);
+  const open = await openChangeElsewhere(context, row);
   if (open === null) return null;
   return refused(
     'chain-change-open',

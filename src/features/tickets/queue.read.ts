@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import type { queueEntry } from '../../../shared/contract/ticket.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
-import { snapshotOf, summaryView, type TicketRow, withNames } from './ticket-row.ts';
+import { snapshotOf, type TicketRow, withNames } from '../ticket-record/index.ts';
+import { summaryView } from './ticket-view.ts';
 
 type QueueEntry = z.infer<typeof queueEntry>;
 

@@ -1,47 +1,10 @@
 import type { TicketCommandType } from '../../../shared/contract/commands.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { AllowedCommand } from '../../../shared/contract/problem.ts';
-import { intake as intakeForm, type Ticket, type TicketSummary } from '../../../shared/contract/ticket.ts';
-import {
-  allowedCommands,
-  commandRoles,
-  completeness,
-  MACHINE_VERSION,
-  stateName,
-  type TriageSnapshot,
-} from '../../../state-machines/index.ts';
-import type { Prisma } from '../../database/index.ts';
-import { type Actor, type Context, refused } from '../../http/index.ts';
-
-export const noTicket = refused('not-found', 'There is no such ticket.');
-
-/** What a ticket is shown with. */
-export const withNames = {
-  site: { select: { clientName: true } },
-  chain: { select: { name: true } },
-  assignee: { select: { name: true } },
-} as const;
-export type TicketRow = Prisma.TicketGetPayload<{ include: typeof withNames }>;
-
-/** Locks a ticket for the rest of the transaction and reads it; null when there is none. */
-export async function lockTicket(context: Context, id: string): Promise<TicketRow | null> {
-  const { tx, actor } = context;
-  await tx.$queryRaw`select id from ticket where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;
-  return findTicket(context, id);
-}
-
-export const findTicket = ({ tx, actor }: Context, id: string): Promise<TicketRow | null> =>
-  tx.ticket.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } }, include: withNames });
-
-export const snapshotOf = (row: { snapshot: unknown }): TriageSnapshot => row.snapshot as TriageSnapshot;
-
-/** The columns that follow from a snapshot. */
-export const columnsOf = (snapshot: TriageSnapshot) => ({
-  snapshot: snapshot as unknown as Prisma.InputJsonObject,
-  state: stateName(snapshot),
-  machineVersion: MACHINE_VERSION,
-  closedAt: snapshot.context.closedAt === null ? null : new Date(snapshot.context.closedAt),
-});
+import type { Ticket, TicketSummary } from '../../../shared/contract/ticket.ts';
+import { allowedCommands, commandRoles, completeness } from '../../../state-machines/index.ts';
+import type { Actor } from '../../http/index.ts';
+import { intakeOf, snapshotOf, type TicketRow } from '../ticket-record/index.ts';
 
 export const summaryView = (row: TicketRow): TicketSummary => ({
   id: row.id,
@@ -83,7 +46,7 @@ export function ticketView(row: TicketRow, actor: Actor, now: Date): Ticket {
   const snapshot = snapshotOf(row);
   return {
     ...summaryView(row),
-    intake: { ...intakeForm.parse(row.intake), symptom: snapshot.context.symptom },
+    intake: intakeOf(row),
     sequence: row.sequence,
     triage: snapshot.context,
     allowedNow: allowedNow(row, actor, now),

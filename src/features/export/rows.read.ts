@@ -1,4 +1,25 @@
 import type { TenantTransaction } from '../../database/index.ts';
+import { filesOf } from '../packets/index.ts';
+
+/** What there is to export: chains and tickets, and files by their SHA-256, each once. */
+export async function contentsOf(tx: TenantTransaction, orgId: string) {
+  const where = { orgId };
+  const stored = await tx.storedFile.findMany({ where, select: { sha256: true } });
+  const packets = await tx.packet.findMany({ where, select: { files: true } });
+  const files = [...stored, ...packets.flatMap(filesOf)].map(({ sha256 }) => sha256);
+  return {
+    chains: await tx.chain.findMany({ where, select: { id: true }, orderBy: { id: 'asc' } }),
+    tickets: await tx.ticket.findMany({
+      where,
+      select: { id: true, number: true },
+      orderBy: { number: 'asc' },
+    }),
+    files: [...new Set(files)].toSorted(),
+  };
+}
+
+export const sitesOf = (tx: TenantTransaction, orgId: string) =>
+  tx.site.findMany({ where: { orgId }, omit: { searchText: true } });
 
 /** The organisation, its members without anything of their passwords, and its firmware levels. */
 export async function organisationDocument(tx: TenantTransaction, orgId: string) {

@@ -10,7 +10,8 @@ import {
   type Outcome,
   pageFrom,
 } from '../../http/index.ts';
-import { findTicket, noTicket, summaryView, ticketView, withNames } from './ticket-row.ts';
+import { findTicket, noTicket, withNames } from '../ticket-record/index.ts';
+import { summaryView, ticketView } from './ticket-view.ts';
 
 type Query = z.infer<typeof ticketQuery>;
 type TicketPage = { items: TicketSummary[]; next: string | null };

@@ -47,3 +47,29 @@ export async function appendToLog(
     },
   });
 }
+
+/** One entry of a ticket's log as the database keeps it. */
+export type LoggedEvent = LogEntry & { readonly hash: string };
+
+type EventRow = Omit<LoggedEvent, 'payload' | 'at'> & { readonly payload: unknown; readonly at: Date };
+
+export const loggedEventOf = (row: EventRow): LoggedEvent => ({
+  ticketId: row.ticketId,
+  sequence: row.sequence,
+  type: row.type,
+  payload: row.payload as Record<string, unknown>,
+  actorId: row.actorId,
+  at: row.at.toISOString(),
+  machineVersion: row.machineVersion,
+  previousHash: row.previousHash,
+  hash: row.hash,
+});
+
+/** A ticket's log as it was hashed, oldest first. */
+export async function loggedEventsOf({ tx, actor }: Context, ticketId: string): Promise<LoggedEvent[]> {
+  const rows = await tx.ticketEvent.findMany({
+    where: { orgId: actor.orgId, ticketId },
+    orderBy: { sequence: 'asc' },
+  });
+  return rows.map(loggedEventOf);
+}

@@ -1,0 +1,39 @@
+import {
+  type BagFile,
+  bagFile,
+  type CaseFile,
+  caseFile as caseFileForm,
+} from '../../../shared/contract/packet.ts';
+import { type Context, refused } from '../../http/index.ts';
+
+export const noPacket = refused('not-found', 'There is no such packet.');
+
+export const filesOf = (row: { readonly files: unknown }): BagFile[] => bagFile.array().parse(row.files);
+export const newsOf = (row: { readonly news: unknown }): string[] => row.news as string[];
+export const caseFileIn = (row: { readonly caseFile: unknown }): CaseFile => caseFileForm.parse(row.caseFile);
+
+export const hasPacket = async ({ tx, actor }: Context, id: string): Promise<boolean> =>
+  (await tx.packet.count({ where: { orgId: actor.orgId, id } })) > 0;
+
+export type PacketBefore = {
+  readonly id: string;
+  readonly version: number;
+  readonly at: string;
+  readonly by: string;
+  readonly caseFile: CaseFile;
+};
+
+/** The packets that a ticket has so far, oldest first. */
+export async function packetsBefore({ tx, actor }: Context, ticketId: string): Promise<PacketBefore[]> {
+  const rows = await tx.packet.findMany({
+    where: { orgId: actor.orgId, ticketId },
+    orderBy: { version: 'asc' },
+  });
+  return rows.map((row) => ({
+    id: row.id,
+    version: row.version,
+    at: row.createdAt.toISOString(),
+    by: row.createdBy,
+    caseFile: caseFileIn(row),
+  }));
+}

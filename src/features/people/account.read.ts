@@ -1,0 +1,38 @@
+import type { Member, Tokens } from '../../../shared/contract/people.ts';
+import type { TenantTransaction } from '../../database/index.ts';
+import { memberView } from './member-view.ts';
+
+export type Credentials = {
+  readonly organisation: string;
+  readonly email: string;
+  readonly password: string;
+};
+export type Account = { readonly orgId: string; readonly memberId: string };
+
+/** The account that somebody wants to sign in to, looked up across tenants; null when there is none. */
+export async function findAccount(
+  tx: TenantTransaction,
+  credentials: Credentials,
+): Promise<(Account & { passwordHash: string }) | null> {
+  const handle = credentials.organisation.trim().toLowerCase();
+  const organisation = await tx.organisation.findUnique({ where: { handle }, select: { orgId: true } });
+  if (organisation === null) return null;
+  const { orgId } = organisation;
+  const email = credentials.email.trim().toLowerCase();
+  const member = await tx.member.findUnique({
+    where: { orgId_email: { orgId, email } },
+    select: { id: true, passwordHash: true },
+  });
+  return member === null ? null : { orgId, memberId: member.id, passwordHash: member.passwordHash };
+}
+
+type Shown = { readonly member: Member; readonly organisation: Tokens['organisation'] };
+
+/** A member and their organisation as they are shown to the member. */
+export async function accountOf(tx: TenantTransaction, { orgId, memberId }: Account): Promise<Shown> {
+  const row = await tx.member.findUniqueOrThrow({
+    where: { orgId_id: { orgId, id: memberId } },
+    include: { organisation: { select: { handle: true, name: true } } },
+  });
+  return { member: memberView(row), organisation: { id: orgId, ...row.organisation } };
+}
