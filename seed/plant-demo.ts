@@ -1,6 +1,7 @@
 import { DateTime } from 'luxon';
 import type { z } from 'zod';
 import type { intake, Ticket } from '../shared/contract/ticket.ts';
+import { hasHandle } from '../src/features/organisation/index.ts';
 import { provisionOrganisation } from '../src/features/people/index.ts';
 import type { Services } from '../src/services.ts';
 import { firm, firmwareLevels, firmZone, makersDesk } from './firm.ts';
@@ -12,12 +13,7 @@ type SiteKey = (typeof demoSites)[number]['key'];
 export type Planted = Record<SiteKey, { siteId: string; chainId: string }>;
 
 /** Whether the demo's firm is in this database already. */
-export async function isPlanted(services: Services): Promise<boolean> {
-  const found = await services.database.lookUp((tx) =>
-    tx.organisation.findUnique({ where: { handle: firm.handle }, select: { orgId: true } }),
-  );
-  return found !== null;
-}
+export const isPlanted = ({ database }: Services): Promise<boolean> => hasHandle(database, firm.handle);
 
 export async function plantOrganisations(services: Services): Promise<void> {
   await provisionOrganisation(services, firm);

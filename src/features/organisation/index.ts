@@ -1,6 +1,7 @@
 export { firmwareLevels } from './firmware-levels.ts';
 export { organisationRoutes } from './routes.ts';
 export {
+  hasHandle,
   insertOrganisation,
   readOrganisation,
   readSettings,

@@ -8,7 +8,7 @@ import {
 } from '../../../shared/contract/people.ts';
 import { faultTable, listFigures, withOverrides } from '../../../shared/isolation/index.ts';
 import { compileRecognition } from '../../../shared/logs/index.ts';
-import type { TenantTransaction } from '../../database/index.ts';
+import type { Database, TenantTransaction } from '../../database/index.ts';
 import {
   type Context,
   found,
@@ -78,6 +78,12 @@ export type NewOrganisation = {
   readonly name: string;
   readonly settings?: z.input<typeof organisationSettings> | undefined;
 };
+
+/** Whether an organisation signs in under that handle. */
+export const hasHandle = async (database: Database, handle: string): Promise<boolean> =>
+  (await database.lookUp((tx) =>
+    tx.organisation.findUnique({ where: { handle }, select: { orgId: true } }),
+  )) !== null;
 
 /** Adds an organisation; for whoever provisions, never for a route. */
 export async function insertOrganisation(
