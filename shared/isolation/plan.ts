@@ -1,4 +1,5 @@
 import type { Place } from '../contract/chain.ts';
+import { organisationDefaults } from '../contract/defaults.ts';
 import { decisionOf } from './build-decision.ts';
 import {
   type Candidate,
@@ -25,7 +26,7 @@ import {
   whySentence,
 } from './plan-wording.ts';
 import { byComponent } from './posterior.ts';
-import { assumedRatePerHour, defaultRisk, type WatchRecord } from './quiet-length.ts';
+import { assumedRatePerHour, type WatchRecord } from './quiet-length.ts';
 import { rank } from './rank.ts';
 import { type RepairPlan, repairsOf } from './repairs.ts';
 import type { Ranked } from './search-state.ts';
@@ -55,7 +56,7 @@ export type PlanInput = {
 /** Organisations may set these; the defaults are assumed. */
 export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'>;
 export const defaultTerms: PlanTerms = {
-  risk: defaultRisk,
+  risk: organisationDefaults.risk,
   minutesPerTry: 2,
   stopAt: 0.95,
   /** With 3, `npm run bench -- isolation` finds 97 % of culprits right where the figures are off by up to 4; with 2, 96 %. */

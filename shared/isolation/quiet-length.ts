@@ -1,3 +1,4 @@
+import { organisationDefaults } from '../contract/defaults.ts';
 import { binomialLowerTail, hypergeometricLowerTail } from './exact-tails.ts';
 
 /**
@@ -10,8 +11,6 @@ export type WatchRecord =
 export type TimeRecord = Extract<WatchRecord, { mode: 'time' }>;
 export type TriggerRecord = Extract<WatchRecord, { mode: 'trigger' }>;
 
-/** Assumed; an organisation's triage settings override it. */
-export const defaultRisk = 0.05;
 /** Assumed: a fault that shows once in a film of two hours. */
 export const assumedRatePerHour = 0.5;
 /** Rounding must not turn a limit that is met exactly (1/20 at 5 %) into a miss. */
@@ -88,7 +87,7 @@ export function isCount(value: number): boolean {
   return Number.isSafeInteger(value) && value >= 0;
 }
 
-/** The risk if it makes sense, 5 % otherwise. */
+/** The risk if it makes sense, the default otherwise. */
 export function validRisk(risk: number | undefined): number {
-  return risk !== undefined && risk > 0 && risk < 1 ? risk : defaultRisk;
+  return risk !== undefined && risk > 0 && risk < 1 ? risk : organisationDefaults.risk;
 }

@@ -14,7 +14,6 @@ import {
 import { minutesNeeded, minutesWatched, percent, times } from './wording.ts';
 
 export {
-  defaultRisk,
   noFaultFoundWatchMin,
   requiredQuietTries,
   requiredQuietWatchMin,
@@ -39,7 +38,7 @@ export type RetestJudgement = {
 };
 
 export type RetestOptions = {
-  /** Chance taken of calling a fault cleared that is still there, 0..1; 0.05 when left out. */
+  /** Chance taken of calling a fault cleared that is still there, 0..1; the default one when left out. */
   risk?: number;
   /** Minutes from the start of the baseline watch at which the fault came; lets clustering be checked. */
   occurrenceTimesMin?: number[];

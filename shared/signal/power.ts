@@ -2,6 +2,7 @@ import { linkEnds } from '../chain/graph.ts';
 import { constructionNames } from '../chain/link-words.ts';
 import { bareName, linkName } from '../chain/place.ts';
 import type { Chain, Device, Link, LinkConstruction, Port } from '../contract/chain.ts';
+import { organisationDefaults } from '../contract/defaults.ts';
 
 /** What every source supplies on its 5 V line at least, mA. HDMI 1.4b, clause 4.2.7 (from memory). */
 export const leastSourceSupplyMa = 55;
@@ -12,14 +13,6 @@ export const cablePowerSupplyMa = 300;
 
 /** What the electronics of a cable take from the 5 V line where its record doesn't say, mA. */
 export type PowerAssumptions = Record<LinkConstruction, number>;
-
-/** All assumed but for passive copper, which has no electronics; extenders bring a supply of their own. */
-export const defaultPowerAssumptions: PowerAssumptions = {
-  passiveCopper: 0,
-  activeCopper: 25,
-  activeOptical: 100,
-  twistedPairExtender: 0,
-};
 
 /** Where a figure is from: the record, the standard's limit, a supply of the cable's own, or assumed. */
 export type PowerBasis = 'recorded' | 'standard' | 'ownSupply' | 'assumed';
@@ -47,7 +40,7 @@ export type LinkPower = {
  * where the record has none.
  */
 export function powerBudget(chain: Chain, assumptions: Partial<PowerAssumptions> = {}): LinkPower[] {
-  const draws = { ...defaultPowerAssumptions, ...assumptions };
+  const draws = { ...organisationDefaults.cableDrawMa, ...assumptions };
   return chain.links.flatMap((link) => {
     const ends = linkEnds(chain, link);
     return ends === null ? [] : [linkPower(chain, link, ends, draws)];

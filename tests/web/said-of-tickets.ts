@@ -1,4 +1,4 @@
-import { organisationSettings } from '../../shared/contract/people.ts';
+import { organisationSettings } from '../../shared/contract/organisation.ts';
 import type { PlannedTestView, PlanReply } from '../../shared/contract/plan.ts';
 import {
   completeness,

@@ -1,20 +1,21 @@
 import type { FirmwareMinimum } from '../../chain/firmware-level.ts';
 import type { LinkEnds } from '../../chain/graph.ts';
 import type { Chain, Device, Finding, Link, Place } from '../../contract/chain.ts';
+import { organisationDefaults } from '../../contract/defaults.ts';
 import type { Symptom } from '../../contract/triage.ts';
 
-/** Numbers that decide a finding. All of them common practice, no source; an organisation may set its own. */
+/** Numbers that decide a finding; lengths are the organisation's own or its defaults. */
 export type AuditAssumptions = {
-  /** A cable shorter than this is a finding: about 6 ft. */
+  /** A cable shorter than this is a finding. */
   shortestCableM: number;
-  /** A copper cable longer than this is a finding: about 25 ft. */
+  /** A copper cable longer than this is a finding. */
   longestCopperM: number;
-  /** What cable, ports and port modes have to pass, Gbit/s, unless the ports at both ends of a link can't. */
+  /** What cable, ports and port modes have to pass, Gbit/s, unless the ports at both ends of a link can't; common practice, no source. */
   requiredGbps: number;
 };
 export const usualAssumptions: AuditAssumptions = {
-  shortestCableM: 1.8,
-  longestCopperM: 7.6,
+  shortestCableM: organisationDefaults.shortestCableM,
+  longestCopperM: organisationDefaults.longestCopperM,
   requiredGbps: 18,
 };
 

@@ -16,23 +16,3 @@ export type BudgetAssumptions = {
   /** What an extender over twisted pair is counted with, whatever is printed on it, MHz. */
   extenderTmdsMHz: number;
 };
-
-/**
- * All assumed, but for 7.6 m (25 ft) of passive copper at 18 Gbit/s, which is common practice of the trade (no
- * source). No category fixes a length: a cable passes its test or doesn't.
- */
-export const defaultAssumptions: BudgetAssumptions = {
-  passiveCopperReachM: {
-    standard: 15,
-    highSpeed: 10,
-    premiumHighSpeed: 7.6,
-    ultraHighSpeed: 5,
-    unknown: 7.6,
-  },
-  activeCopperReach: 2,
-  activeOpticalReachM: 100,
-  uncertified: 0.8,
-  siteFittedEnds: 0.8,
-  unknownCategory: 'highSpeed',
-  extenderTmdsMHz: 340,
-};

@@ -2,7 +2,7 @@ import { displaysOf, upstreamOf } from '../../chain/graph.ts';
 import { linkName } from '../../chain/place.ts';
 import { formatName } from '../../chain/signal-mode.ts';
 import type { Chain, VideoFormat } from '../../contract/chain.ts';
-import { defaultAssumptions } from './assumptions.ts';
+import { organisationDefaults } from '../../contract/defaults.ts';
 import type {
   BudgetOptions,
   ChainBudget,
@@ -33,7 +33,7 @@ export function chainBudget(
   wantedFormats: readonly VideoFormat[],
   options: BudgetOptions = {},
 ): ChainBudget {
-  const assumptions = { ...defaultAssumptions, ...options.assumptions };
+  const assumptions = { ...organisationDefaults.budget, ...options.assumptions };
   const { without = null } = options;
   const wiring = without === null ? wiringOf(chain) : wiringWithout(chain, without);
   const judged = judgeRuns(wiring, seenEdids(wiring), assumptions);

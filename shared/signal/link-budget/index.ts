@@ -1,4 +1,4 @@
-export { type BudgetAssumptions, defaultAssumptions } from './assumptions.ts';
+export type { BudgetAssumptions } from './assumptions.ts';
 export type {
   BudgetOptions,
   ChainBudget,

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import { sameModel } from '../../../shared/chain/firmware-level.ts';
-import type { FirmwareLevel, firmwareLevelInput } from '../../../shared/contract/people.ts';
+import type { FirmwareLevel, firmwareLevelInput } from '../../../shared/contract/organisation.ts';
 import {
   type Context,
   created,

@@ -6,7 +6,7 @@ import {
   firmwareLevelInput,
   organisation,
   organisationUpdate,
-} from '../../../shared/contract/people.ts';
+} from '../../../shared/contract/organisation.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';

@@ -5,7 +5,7 @@ import {
   type organisation,
   organisationSettings,
   type organisationUpdate,
-} from '../../../shared/contract/people.ts';
+} from '../../../shared/contract/organisation.ts';
 import { faultTable, listFigures, withOverrides } from '../../../shared/isolation/index.ts';
 import { compileRecognition } from '../../../shared/logs/index.ts';
 import type { Database, TenantTransaction } from '../../database/index.ts';

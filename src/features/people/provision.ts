@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import type { newMember, organisationSettings } from '../../../shared/contract/people.ts';
+import type { organisationSettings } from '../../../shared/contract/organisation.ts';
+import type { newMember } from '../../../shared/contract/people.ts';
 import type { Services } from '../../services.ts';
 import { insertOrganisation } from '../organisation/index.ts';
 import { hashPassword } from './passwords.ts';

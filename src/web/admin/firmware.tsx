@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { FirmwareLevel } from '../../../shared/contract/people.ts';
+import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
 import { read } from '../api/client.ts';
 import { type DocumentPath, paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';

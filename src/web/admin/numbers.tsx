@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
-import type { OrganisationSettings } from '../../../shared/contract/people.ts';
+import { organisationDefaults } from '../../../shared/contract/defaults.ts';
+import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';
 import { Field, SelectField } from '../parts/field.tsx';
@@ -79,7 +80,7 @@ function NumbersForm({
         />
         <NumberField
           label={t.risk}
-          hint={t.riskHint}
+          hint={t.riskHint(organisationDefaults.risk)}
           min={0.001}
           max={0.5}
           error={fault('/risk')}
@@ -88,7 +89,7 @@ function NumbersForm({
         />
         <NumberField
           label={t.reopen}
-          hint={t.assumed('30')}
+          hint={t.assumed(organisationDefaults.reopenDays)}
           min={0}
           max={3650}
           step={1}
@@ -101,7 +102,7 @@ function NumbersForm({
         <legend>{t.cables}</legend>
         <NumberField
           label={t.shortest}
-          hint={t.practice('1.8')}
+          hint={t.practice(organisationDefaults.shortestCableM)}
           min={0}
           max={10}
           error={fault('/shortestCableM')}
@@ -110,7 +111,7 @@ function NumbersForm({
         />
         <NumberField
           label={t.longest}
-          hint={t.practice('7.6')}
+          hint={t.practice(organisationDefaults.longestCopperM)}
           min={1}
           max={100}
           error={fault('/longestCopperM')}

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import { Button } from '../parts/button.tsx';
 import { Card } from '../parts/card.tsx';
 import { DocumentView } from '../parts/document-view.tsx';

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import { type OrganisationDocument, paths } from '../api/paths.ts';
 import { type Sending, useSending } from '../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../store/documents.ts';

@@ -1,4 +1,5 @@
 import { plural, wordsOf } from '../words/language.ts';
+import { number } from '../words/times.ts';
 
 const en = {
   members: 'Members',
@@ -32,11 +33,11 @@ const en = {
   zoneHint: 'As the IANA time zone database names it, such as Europe/Dublin.',
   zoneUnknown: 'Nobody knows a time zone of that name.',
   risk: 'Chance we take of calling a fault cleared that is still there',
-  riskHint:
-    'From 0.001 to 0.5; built in is 0.05 (5 %), common practice in testing. Smaller means longer retests.',
+  riskHint: (risk: number) =>
+    `From 0.001 to 0.5; built in is ${number(risk, 3)} (${number(risk * 100, 1)} %), common practice in testing. Smaller means longer retests.`,
   reopen: 'Days in which a closed ticket may be reopened',
-  assumed: (value: string) => `Built in: ${value}, assumed.`,
-  practice: (value: string) => `Built in: ${value}, common practice, no source.`,
+  assumed: (value: number) => `Built in: ${number(value, 3)}, assumed.`,
+  practice: (value: number) => `Built in: ${number(value, 3)}, common practice, no source.`,
   cables: 'Cable lengths that are a finding',
   shortest: 'Shorter than, m',
   longest: 'Copper longer than, m',
@@ -133,11 +134,11 @@ const de: typeof en = {
   zoneHint: 'Wie die IANA-Zeitzonendatenbank sie nennt, etwa Europe/Dublin.',
   zoneUnknown: 'Eine Zeitzone dieses Namens kennt niemand.',
   risk: 'Wie wahrscheinlich wir einen Fehler für behoben halten dürfen, der noch da ist',
-  riskHint:
-    'Von 0,001 bis 0,5; eingebaut ist 0,05 (5 %), üblich beim Prüfen. Kleiner heißt längere Nachtests.',
+  riskHint: (risk) =>
+    `Von 0,001 bis 0,5; eingebaut ist ${number(risk, 3)} (${number(risk * 100, 1)} %), üblich beim Prüfen. Kleiner heißt längere Nachtests.`,
   reopen: 'Tage, in denen ein abgeschlossenes Ticket wieder geöffnet werden darf',
-  assumed: (value) => `Eingebaut: ${value}, angenommen.`,
-  practice: (value) => `Eingebaut: ${value}, üblich, ohne Quelle.`,
+  assumed: (value) => `Eingebaut: ${number(value, 3)}, angenommen.`,
+  practice: (value) => `Eingebaut: ${number(value, 3)}, üblich, ohne Quelle.`,
   cables: 'Kabellängen, die ein Befund sind',
   shortest: 'Kürzer als, m',
   longest: 'Kupfer länger als, m',

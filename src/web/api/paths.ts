@@ -1,6 +1,7 @@
 import type { Finding } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import type { FirmwareLevel, OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import type {
   ChainVersionRef,
   GrantedPacket,
@@ -8,7 +9,7 @@ import type {
   PacketGrant,
   PacketSummary,
 } from '../../../shared/contract/packet.ts';
-import type { FirmwareLevel, Member, OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { Member } from '../../../shared/contract/people.ts';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
 import type { ChainDocument, Site } from '../../../shared/contract/site.ts';

@@ -1,6 +1,6 @@
 import { isBelowLevel } from '../../../shared/chain/firmware-level.ts';
 import type { EvidenceRef } from '../../../shared/contract/evidence.ts';
-import type { FirmwareLevel } from '../../../shared/contract/people.ts';
+import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { problemKinds } from '../../../shared/contract/problem-kinds.ts';

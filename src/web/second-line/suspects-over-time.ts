@@ -1,6 +1,6 @@
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
-import type { FirmwareLevel, OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { FirmwareLevel, OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import type { EdidReadings } from '../../../shared/contract/signal.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { faultTable } from '../../../shared/isolation/fault-table.ts';

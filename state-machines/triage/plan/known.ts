@@ -2,7 +2,7 @@ import { fullAudit } from '../../../shared/audit/full-audit.ts';
 import type { FirmwareMinimum } from '../../../shared/chain/firmware-level.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
-import type { OrganisationSettings } from '../../../shared/contract/people.ts';
+import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import type { EdidReadings } from '../../../shared/contract/signal.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
 import type { Symptom } from '../../../shared/contract/triage.ts';

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Link } from '../../../shared/contract/chain.ts';
-import { defaultAssumptions } from '../../../shared/signal/link-budget/assumptions.ts';
+import { organisationDefaults } from '../../../shared/contract/defaults.ts';
 import { cableCapacity } from '../../../shared/signal/link-budget/cable.ts';
 import { cable, opticalCable } from '../../chain/build-chain.ts';
 
-const capacity = (facts: Partial<Link>) => cableCapacity(cable('a.out', 'b.in', facts), defaultAssumptions);
+const capacity = (facts: Partial<Link>) =>
+  cableCapacity(cable('a.out', 'b.in', facts), organisationDefaults.budget);
 const frl = (lanes: 3 | 4, gbpsPerLane: 3 | 6 | 8 | 10 | 12) => ({ lanes, gbpsPerLane });
 
 describe('what a cable is good for', () => {
@@ -54,13 +55,13 @@ describe('what a cable is good for', () => {
   it('is nothing for a directional cable the wrong way round, or without its power', () => {
     const reversed = cableCapacity(
       opticalCable('a.out', 'b.in', { direction: 'reversed' }),
-      defaultAssumptions,
+      organisationDefaults.budget,
     );
     expect(reversed.sure).toEqual({ tmdsMHz: 0, frl: null });
     expect(reversed.doubts).toEqual(['it lies the wrong way round']);
     const unpowered = cableCapacity(
       opticalCable('a.out', 'b.in', { sinkEnd: { needsPower: true, powered: 'no', seated: 'yes' } }),
-      defaultAssumptions,
+      organisationDefaults.budget,
     );
     expect(unpowered.sure.tmdsMHz).toBe(0);
     expect(capacity({ direction: 'reversed' }).sure.tmdsMHz).toBe(600);
@@ -73,6 +74,6 @@ describe('what a cable is good for', () => {
 
   it('follows what an organisation assumes', () => {
     const link = cable('a.out', 'b.in', { certified: false });
-    expect(cableCapacity(link, { ...defaultAssumptions, uncertified: 0.5 }).sure.tmdsMHz).toBe(300);
+    expect(cableCapacity(link, { ...organisationDefaults.budget, uncertified: 0.5 }).sure.tmdsMHz).toBe(300);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { downstreamOf, findLink } from '../../../shared/chain/graph.ts';
-import { organisationSettings } from '../../../shared/contract/people.ts';
+import { organisationSettings } from '../../../shared/contract/organisation.ts';
 import type { PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import { knownOfChain, type PlanRequest, planByPhone, planTicket } from '../../../state-machines/index.ts';
 import { homeCinema } from '../../chain/build-chain.ts';

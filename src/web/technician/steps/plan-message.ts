@@ -1,6 +1,6 @@
 import type { Chain, Finding } from '../../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../../shared/contract/log-findings.ts';
-import type { FirmwareLevel, OrganisationSettings } from '../../../../shared/contract/people.ts';
+import type { FirmwareLevel, OrganisationSettings } from '../../../../shared/contract/organisation.ts';
 import type { PlanReply } from '../../../../shared/contract/plan.ts';
 import type { Intake } from '../../../../shared/contract/ticket.ts';
 import type { Circumstances } from '../../../../shared/isolation/candidates.ts';

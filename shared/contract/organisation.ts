@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import { linkCategories } from './chain-names.ts';
+import { organisationDefaults } from './defaults.ts';
+import { recognitionRow } from './log-findings.ts';
+import { id, instant, line } from './primitives.ts';
+
+export const handle = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9-]{1,39}$/, 'small letters, digits and dashes, 2 to 40');
+
+export const firmwareLevel = z.object({
+  id,
+  model: line,
+  minimum: line,
+  note: z.string().max(500),
+  version: z.int(),
+  updatedAt: instant,
+});
+export type FirmwareLevel = z.infer<typeof firmwareLevel>;
+export const firmwareLevelInput = z.object({
+  model: line,
+  minimum: line,
+  note: z.string().max(500).default(''),
+});
+
+const share = z.number().min(0.1).max(1);
+const reachM = z.number().min(0).max(1000);
+const { budget, cableDrawMa } = organisationDefaults;
+const reaches = budget.passiveCopperReachM;
+const budgetSettings = z.object({
+  passiveCopperReachM: z
+    .object({
+      standard: reachM.default(reaches.standard),
+      highSpeed: reachM.default(reaches.highSpeed),
+      premiumHighSpeed: reachM.default(reaches.premiumHighSpeed),
+      ultraHighSpeed: reachM.default(reaches.ultraHighSpeed),
+      unknown: reachM.default(reaches.unknown),
+    })
+    .prefault({}),
+  activeCopperReach: z.number().min(1).max(20).default(budget.activeCopperReach),
+  activeOpticalReachM: reachM.default(budget.activeOpticalReachM),
+  uncertified: share.default(budget.uncertified),
+  siteFittedEnds: share.default(budget.siteFittedEnds),
+  unknownCategory: z.enum(linkCategories).exclude(['unknown']).default(budget.unknownCategory),
+  extenderTmdsMHz: z.number().min(25).max(600).default(budget.extenderTmdsMHz),
+});
+const drawMa = z.number().min(0).max(5000);
+const cableDraws = z.object({
+  passiveCopper: drawMa.default(cableDrawMa.passiveCopper),
+  activeCopper: drawMa.default(cableDrawMa.activeCopper),
+  activeOptical: drawMa.default(cableDrawMa.activeOptical),
+  twistedPairExtender: drawMa.default(cableDrawMa.twistedPairExtender),
+});
+
+/** Numbers that an organisation may set for itself; defaults.ts says where the ones come from that it doesn't set. */
+export const organisationSettings = z.object({
+  /** Chance taken of calling a fault cleared that is still there. */
+  risk: z.number().min(0.001).max(0.5).default(organisationDefaults.risk),
+  /** Days in which a closed ticket may be reopened. */
+  reopenDays: z.int().min(0).max(3650).default(organisationDefaults.reopenDays),
+  /** A cable shorter than this is a finding, metres. */
+  shortestCableM: z.number().min(0).max(10).default(organisationDefaults.shortestCableM),
+  /** A copper cable longer than this is a finding, metres. */
+  longestCopperM: z.number().min(1).max(100).default(organisationDefaults.longestCopperM),
+  /** What the link budget takes for granted, see shared/signal/link-budget/assumptions.ts. */
+  budget: budgetSettings.prefault({}),
+  /** What a cable's electronics draw from the 5 V line where its record does not say, mA. */
+  cableDrawMa: cableDraws.prefault({}),
+  /** Overrides of the fault model's figures by path, see GET /fault-model. */
+  faultModel: z.record(z.string().max(200), z.number()).default({}),
+  /** What the organisation's own devices write in their logs; these rows come before the built-in ones. */
+  recognition: z.array(recognitionRow).max(200).default([]),
+  /** The time zone that sites of this organisation are in, unless a site says otherwise. */
+  timeZone: z.string().max(60).default(organisationDefaults.timeZone),
+});
+export type OrganisationSettings = z.infer<typeof organisationSettings>;
+export const organisation = z.object({
+  id,
+  handle: z.string(),
+  name: line,
+  settings: organisationSettings,
+  version: z.int(),
+});
+export const organisationUpdate = z.object({ name: line, settings: organisationSettings });
+
+/** Figures of the fault model: `own` is the organisation's, null where it uses the built-in one. */
+export const faultModelReply = z.object({
+  items: z.array(
+    z.object({ path: z.string(), figure: z.number(), origin: z.string(), own: z.number().nullable() }),
+  ),
+});
