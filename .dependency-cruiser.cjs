@@ -1,6 +1,15 @@
 // Imports point one way: shared <- state-machines <- src/features <- src/app.ts (see DEVELOPERS.md).
 const nodeCore = ['core'];
 
+/** Each folder of shared, with those that it may import. */
+const sharedInOrder = [
+  ['contract', []],
+  ['message', ['contract']],
+  ['chain', ['contract', 'message']],
+  ['signal', ['contract', 'message', 'chain']],
+  ...['audit', 'logs', 'isolation'].map((folder) => [folder, ['contract', 'message', 'chain', 'signal']]),
+];
+
 module.exports = {
   forbidden: [
     {
@@ -74,6 +83,13 @@ module.exports = {
       from: { path: '^(shared|state-machines|src)/' },
       to: { path: '^(tests|seed)/' },
     },
+    ...sharedInOrder.map(([folder, below]) => ({
+      name: `shared-${folder}-takes-what-is-below`,
+      comment: 'Inside shared: contract <- message <- chain <- signal <- audit, logs, isolation.',
+      severity: 'error',
+      from: { path: `^shared/${folder}/` },
+      to: { path: '^shared/', pathNot: `^shared/(${[folder, ...below].join('|')})/` },
+    })),
     { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
     {
       name: 'no-unresolved',
