@@ -90,6 +90,13 @@ module.exports = {
       from: { path: `^shared/${folder}/` },
       to: { path: '^shared/', pathNot: `^shared/(${[folder, ...below].join('|')})/` },
     })),
+    {
+      name: 'no-circles-between-folders',
+      severity: 'error',
+      scope: 'folder',
+      from: { path: '^src/(web|features)/[^/]+$' },
+      to: { path: '^src/(web|features)/[^/]+$', circular: true },
+    },
     { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
     {
       name: 'no-unresolved',

@@ -3,10 +3,10 @@ import { useEffect } from 'preact/hooks';
 import { ErrorBoundary, LocationProvider, Route, Router, useLocation } from 'preact-iso';
 import { sessionState } from './api/session.ts';
 import { Frame } from './frame/frame.tsx';
-import { lazyScreen } from './lazy-screen.ts';
 import { LinkButton } from './parts/button.tsx';
 import { Screen } from './parts/screen.tsx';
-import { homeOf, loadScreensAhead, routesOf } from './screens.ts';
+import { lazyScreen } from './routing/lazy-screen.ts';
+import { homeOf, loadScreensAhead, menuOf, routesOf } from './screens.ts';
 import { SignInScreen } from './sign-in/sign-in.tsx';
 import { frameWords } from './words/frame.ts';
 
@@ -27,7 +27,7 @@ export function App() {
   return (
     // A click on anything else than the client's own addresses is the browser's.
     <LocationProvider scope={/^\/(app(\/|$)|$)/}>
-      <Frame role={role}>
+      <Frame menu={menuOf(role)}>
         <ErrorBoundary>
           <Router key={`${id} ${role}`}>
             <Route path="/" component={() => <GoTo href={homeOf(role)} />} />

@@ -7,8 +7,8 @@ import './style/print.css';
 import './style/look.ts';
 import { restoreSession } from './api/session.ts';
 import { App } from './app.tsx';
+import { keepShell } from './frame/shell.ts';
 import { startLive } from './live/stream.ts';
-import { keepShell } from './shell.ts';
 import { startSender } from './store/sender.ts';
 
 await restoreSession();

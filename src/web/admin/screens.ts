@@ -1,5 +1,5 @@
-import { lazyScreen } from '../lazy-screen.ts';
-import type { RoleScreens } from '../roles.ts';
+import { lazyScreen } from '../routing/lazy-screen.ts';
+import type { RoleScreens } from '../routing/role-screens.ts';
 import { wordsOf } from '../words/language.ts';
 
 const t = wordsOf({

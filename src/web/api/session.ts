@@ -1,8 +1,8 @@
 import { computed, signal } from '@preact/signals';
 import type { Member, Tokens } from '../../../shared/contract/people.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
-import { forgetSession, keepSession, keptSession } from '../store/session-database.ts';
 import { answerOf } from './answer.ts';
+import { forgetSession, keepSession, keptSession } from './kept-session.ts';
 
 /** Who is signed in on this device, also without a connection. */
 export type Session = {

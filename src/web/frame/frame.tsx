@@ -1,21 +1,20 @@
 import type { ComponentChildren } from 'preact';
 import { useLocation } from 'preact-iso';
-import type { MemberRole } from '../../../shared/contract/primitives.ts';
-import { reachable, sessionState } from '../api/session.ts';
+import { isConnected } from '../api/connection.ts';
+import { sessionState } from '../api/session.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
 import { Notice } from '../parts/notice.tsx';
-import { screensOf } from '../screens.ts';
-import { loadNewerVersion, newerVersion } from '../shell.ts';
+import type { MenuEntry } from '../routing/role-screens.ts';
 import { isOutboxRead, outbox, stoppedEntries } from '../store/outbox.ts';
 import { frameWords } from '../words/frame.ts';
-import { isOnline } from './online.ts';
+import { loadNewerVersion, newerVersion } from './shell.ts';
 
 /** What is around every screen: the menu, what waits to be sent, and whether there is a connection. */
-export function Frame({ role, children }: { role: MemberRole; children: ComponentChildren }) {
+export function Frame({ menu, children }: { menu: readonly MenuEntry[]; children: ComponentChildren }) {
   const t = frameWords();
   const { path } = useLocation();
   const entries = [
-    ...screensOf(role).flatMap(({ menu }) => menu.map(({ href, label }) => ({ href, label: label() }))),
+    ...menu.map(({ href, label }) => ({ href, label: label() })),
     { href: '/app/settings', label: t.settings },
   ];
   return (
@@ -73,7 +72,7 @@ export function Frame({ role, children }: { role: MemberRole; children: Componen
 
 function Connection() {
   const t = frameWords();
-  const off = !isOnline.value || !reachable.value;
+  const off = !isConnected.value;
   return (
     <span role="status" class={off ? 'badge badge-caution' : 'for-readers-only'} title={t.offlineLong}>
       {off && (

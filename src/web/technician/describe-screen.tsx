@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
+import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
 import { Card } from '../parts/card.tsx';
@@ -14,7 +15,6 @@ import { useDraftForm } from '../store/use-draft.ts';
 import { inWords } from '../words/sentence.tsx';
 import { placeAddress } from './addresses.ts';
 import { chainWords } from './chain-words.ts';
-import { isConnected } from './connection.ts';
 import { type CorrectionDraft, correctionKey, noCorrection } from './correction-draft.ts';
 import { corrected, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
 import { describeWords } from './describe-words.ts';

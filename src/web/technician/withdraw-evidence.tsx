@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { Field } from '../parts/field.tsx';
@@ -6,7 +7,6 @@ import { Notice } from '../parts/notice.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
-import { isConnected } from './connection.ts';
 import { evidenceWords } from './evidence-words.ts';
 
 /** Takes an item out of what counts, with the reason; it stays readable. Needs a connection. */

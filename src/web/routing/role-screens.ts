@@ -1,4 +1,4 @@
-import type { MemberRole } from '../../shared/contract/primitives.ts';
+import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { LazyScreen } from './lazy-screen.ts';
 
 /** A screen and its address, which begins with `/app/`. `:id` and the like reach the screen as properties. */
