@@ -28,6 +28,9 @@ const nasty = fc.oneof(
   fc.jsonValue({ maxDepth: 3 }),
 );
 
+/** As it would stand in an address. JSON, since an object with a member `toString` has no text of its own. */
+const asWord = (value: unknown): string => (typeof value === 'string' ? value : JSON.stringify(value));
+
 /** A fitting body with some of its values, at any depth, replaced by something nasty. */
 function spoiled(body: unknown): fc.Arbitrary<unknown> {
   if (typeof body !== 'object' || body === null)
@@ -122,7 +125,7 @@ describe.each(databaseKinds())('bad input, on the %s database', (kind) => {
 
   it('in addresses and queries is never answered with a 5xx', async () => {
     const text = fc
-      .oneof(nasty.map(String), fc.string({ maxLength: 60 }))
+      .oneof(nasty.map(asWord), fc.string({ maxLength: 60 }))
       .filter((word) => word.isWellFormed());
     const queries = fc.dictionary(
       fc.constantFrom(
