@@ -1,4 +1,4 @@
-import { defineConfig } from 'prisma/config';
+import { defineConfig } from 'prisma-cli/config';
 
 // The command-line tool wants to download a native schema engine. `generate`, `validate` and `format` don't
 // need one, and a machine without internet can't have one, so any executable path is named to stop the attempt.
