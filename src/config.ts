@@ -1,11 +1,11 @@
 import { randomBytes } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
+import { programFolder } from './program-folder.ts';
 
 /** Where `npm run build` puts the client. */
-export const builtClient = fileURLToPath(new URL('../dist/client', import.meta.url));
+export const builtClient = join(programFolder, 'dist/client');
 
 const flag = z.enum(['true', 'false']).transform((value) => value === 'true');
 

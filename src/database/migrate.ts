@@ -1,7 +1,8 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import type pg from 'pg';
+import { programFolder } from '../program-folder.ts';
 
 /** Prisma's own advisory lock, so that its command-line tool and this runner never migrate at the same time. */
 const migrationLock = 72707369;
@@ -19,7 +20,7 @@ const bookkeepingTable = `
     applied_steps_count integer not null default 0
   )`;
 
-export const migrationsFolder = fileURLToPath(new URL('../../prisma/migrations', import.meta.url));
+export const migrationsFolder = join(programFolder, 'prisma/migrations');
 
 type Migration = { name: string; sql: string; checksum: string };
 type Applied = { migration_name: string; checksum: string; finished_at: Date | null };
