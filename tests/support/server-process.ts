@@ -12,17 +12,24 @@ export async function startProgram(
     env,
     stdio: ['ignore', 'ignore', 'inherit'],
   });
+  await untilReady(child, base);
+  return child;
+}
+
+/** Waits until the server that a process runs answers as ready, three minutes at the most. @throws when the process ends. */
+export async function untilReady(program: ChildProcess, base: string): Promise<void> {
+  const name = program.spawnargs.join(' ');
   for (let attempt = 0; attempt < 1800; attempt += 1) {
-    if (child.exitCode !== null) throw new Error(`${program} ended with ${child.exitCode}`);
+    if (program.exitCode !== null) throw new Error(`${name} ended with ${program.exitCode}`);
     // One that gets no answer while the server starts must not keep the others from being asked.
     const ready = await fetch(`${base}/readyz`, { signal: AbortSignal.timeout(2_000) }).then(
       (answer) => answer.status === 200,
       () => false,
     );
-    if (ready) return child;
+    if (ready) return;
     await new Promise((resolve) => setTimeout(resolve, 100));
   }
-  throw new Error(`${program} was not ready in three minutes`);
+  throw new Error(`${name} was not ready in three minutes`);
 }
 
 /** Ends one of our programs the way whoever runs it would. */
