@@ -13,14 +13,14 @@ import { SendingResult, useSending } from '../parts/sending.tsx';
 import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
 import { inWords } from '../words/sentence.tsx';
-import { placeAddress } from './addresses.ts';
 import { chainWords } from './chain-words.ts';
+import { placeAddress } from './common/addresses.ts';
+import { placeWords } from './common/place-words.ts';
+import { placeOf } from './common/triage-addresses.ts';
 import { type CorrectionDraft, correctionKey, noCorrection } from './correction-draft.ts';
 import { corrected, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
 import { describeWords } from './describe-words.ts';
 import { ScanButton } from './scan-button.tsx';
-import { placeOf } from './steps/addresses.ts';
-import { placeWords } from './steps/place-words.ts';
 import './technician.css';
 
 /** Small corrections of the chain's description, on site. The whole chain is replaced, if nobody else did meanwhile. */

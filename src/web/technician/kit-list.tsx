@@ -3,7 +3,7 @@ import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { useDocument } from '../store/documents.ts';
 import { inWords } from '../words/sentence.tsx';
-import { kitKey, useKit } from './kit.ts';
+import { kitKey, useKit } from './common/kit.ts';
 import { technicianWords } from './words.ts';
 
 /** The packing list of a visit, to be ticked at the van. */

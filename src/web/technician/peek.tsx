@@ -4,12 +4,12 @@ import { paths } from '../api/paths.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
-import { placeAddress } from './addresses.ts';
 import { CaptureButton } from './capture.tsx';
+import { placeAddress } from './common/addresses.ts';
+import { placeWords } from './common/place-words.ts';
 import type { OnTicket } from './keep-files.ts';
 import { PlaceFacts } from './place-facts.tsx';
 import { tieOf } from './place-tie.ts';
-import { placeWords } from './steps/place-words.ts';
 import { technicianWords } from './words.ts';
 
 type Properties = { onTicket: OnTicket; chain: ChainDocument; place: Place; onClose: () => void };

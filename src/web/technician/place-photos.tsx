@@ -7,9 +7,9 @@ import { runningWatch, standingEvidence } from '../../../state-machines/triage/r
 import { CaptureButton } from './capture.tsx';
 import { captureWords } from './capture-words.ts';
 import { chainWords } from './chain-words.ts';
+import { placeWords } from './common/place-words.ts';
 import type { OnTicket } from './keep-files.ts';
 import { placeScreenWords } from './place-screen-words.ts';
-import { placeWords } from './steps/place-words.ts';
 
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: ChainDocument; place: Place };
 type View = { name: string; tie: Partial<EvidenceTie> };

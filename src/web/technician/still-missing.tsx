@@ -7,12 +7,12 @@ import { List } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
-import { evidenceAddress, placeAddress } from './addresses.ts';
 import { CaptureButton } from './capture.tsx';
 import { captureWords } from './capture-words.ts';
+import { evidenceAddress, placeAddress } from './common/addresses.ts';
+import { placeWords } from './common/place-words.ts';
+import { triageAddress } from './common/triage-addresses.ts';
 import type { OnTicket } from './keep-files.ts';
-import { triageAddress } from './steps/addresses.ts';
-import { placeWords } from './steps/place-words.ts';
 import { technicianWords } from './words.ts';
 
 type LinkView = 'sourceEnd' | 'sinkEnd' | 'label';

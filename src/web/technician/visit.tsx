@@ -15,7 +15,7 @@ import { frameWords } from '../words/frame.ts';
 import { stateWord, terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
-import { evidenceAddress } from './addresses.ts';
+import { evidenceAddress } from './common/addresses.ts';
 import { KeptHere } from './kept-here.tsx';
 import { KitList } from './kit-list.tsx';
 import { marksOf } from './marks-of.ts';

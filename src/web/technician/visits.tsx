@@ -10,7 +10,7 @@ import { useDocument } from '../store/documents.ts';
 import { stateWord, terms } from '../words/terms.ts';
 import { clockTime, dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
-import { visitAddress } from './addresses.ts';
+import { visitAddress } from './common/addresses.ts';
 import { readVisitsAhead } from './read-ahead.ts';
 import { GettingThere } from './site-part.tsx';
 import { type VisitGroup, visitGroupOf, visitGroups } from './visit-group.ts';

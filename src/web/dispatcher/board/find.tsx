@@ -11,8 +11,8 @@ import { useDocument } from '../../store/documents.ts';
 import { stateWord, terms } from '../../words/terms.ts';
 import { day } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
-import { DeskScreen } from '../desk-screen.tsx';
-import { deskWords } from '../words.ts';
+import { DeskScreen } from '../common/desk-screen.tsx';
+import { deskWords } from '../common/words.ts';
 import { boardWords } from './words.ts';
 
 /** Assumed: a pause this long between two letters is worth asking. */

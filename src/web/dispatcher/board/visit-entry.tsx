@@ -6,8 +6,8 @@ import { Badge } from '../../parts/notice.tsx';
 import { stateWord, terms } from '../../words/terms.ts';
 import { clockTime, dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
-import { AssignForm } from '../ticket/assign-form.tsx';
-import { deskWords } from '../words.ts';
+import { AssignForm } from '../assign/assign-form.tsx';
+import { deskWords } from '../common/words.ts';
 
 /** A ticket on the board: when, where, what; and a dialog to give it to somebody else or to another time. */
 export function VisitEntry({ ticket, isDated = false }: { ticket: TicketSummary; isDated?: boolean }) {

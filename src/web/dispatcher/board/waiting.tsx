@@ -4,7 +4,7 @@ import { paths } from '../../api/paths.ts';
 import { DocumentView } from '../../parts/document-view.tsx';
 import { useDocument } from '../../store/documents.ts';
 import { lengthOfTime } from '../../words/times.ts';
-import { DeskScreen } from '../desk-screen.tsx';
+import { DeskScreen } from '../common/desk-screen.tsx';
 import { useTickets } from './use-tickets.ts';
 import { VisitEntry } from './visit-entry.tsx';
 import { boardWords } from './words.ts';

@@ -11,11 +11,11 @@ import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { Sentence } from '../../words/sentence.tsx';
-import { Ticks } from '../chips.tsx';
-import { DeskScreen } from '../desk-screen.tsx';
-import { AssignForm } from '../ticket/assign-form.tsx';
-import { updateOf } from '../ticket/ticket-update.ts';
-import { deskWords } from '../words.ts';
+import { AssignForm } from '../assign/assign-form.tsx';
+import { updateOf } from '../assign/ticket-update.ts';
+import { Ticks } from '../common/chips.tsx';
+import { DeskScreen } from '../common/desk-screen.tsx';
+import { deskWords } from '../common/words.ts';
 import { afterWords } from './after-words.ts';
 import { PhoneStep, percent } from './phone-step.tsx';
 

@@ -7,8 +7,8 @@ import { useDocument } from '../../store/documents.ts';
 import { stateWord, terms } from '../../words/terms.ts';
 import { day } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
-import { lazyPart } from '../lazy-part.tsx';
-import { deskWords } from '../words.ts';
+import { lazyPart } from '../common/lazy-part.tsx';
+import { deskWords } from '../common/words.ts';
 import { callWords } from './words.ts';
 
 const ChainDrawing = lazyPart(() =>

@@ -3,7 +3,7 @@ import { symptomKinds, whatChangedKinds } from '../../../../shared/contract/tria
 import { Button } from '../../parts/button.tsx';
 import { Field, SelectField, TextField } from '../../parts/field.tsx';
 import { terms } from '../../words/terms.ts';
-import { Chips, Ticks } from '../chips.tsx';
+import { Chips, Ticks } from '../common/chips.tsx';
 import { type Answers, contentChoices, lasting, momentChoices, often } from './answers.ts';
 import { callWords } from './words.ts';
 

@@ -13,9 +13,9 @@ import { useDraft } from '../../store/use-draft.ts';
 import { frameWords } from '../../words/frame.ts';
 import { dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
-import { DeskScreen } from '../desk-screen.tsx';
-import { lazyPart } from '../lazy-part.tsx';
-import { deskWords } from '../words.ts';
+import { DeskScreen } from '../common/desk-screen.tsx';
+import { lazyPart } from '../common/lazy-part.tsx';
+import { deskWords } from '../common/words.ts';
 import { ChainForm } from './chain-form.tsx';
 import { placeWords } from './words.ts';
 

@@ -8,7 +8,7 @@ import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { refresh, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
-import { DeskScreen } from '../desk-screen.tsx';
+import { DeskScreen } from '../common/desk-screen.tsx';
 import { newDevice, newLink } from './chain-edits.ts';
 import { ChainForm } from './chain-form.tsx';
 import { placeWords } from './words.ts';

@@ -1,7 +1,7 @@
 import { useLocation } from 'preact-iso';
 import type { SiteWithChains } from '../../api/paths.ts';
 import { useSending } from '../../parts/sending.tsx';
-import { DeskScreen } from '../desk-screen.tsx';
+import { DeskScreen } from '../common/desk-screen.tsx';
 import { emptySite, SiteForm } from './site-form.tsx';
 import { placeWords } from './words.ts';
 

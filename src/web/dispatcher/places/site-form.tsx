@@ -5,7 +5,7 @@ import { faultAt } from '../../parts/fault-at.ts';
 import { Field, TextField } from '../../parts/field.tsx';
 import { type Sending, SendingResult } from '../../parts/sending.tsx';
 import { terms } from '../../words/terms.ts';
-import { Ticks } from '../chips.tsx';
+import { Ticks } from '../common/chips.tsx';
 import { placeWords } from './words.ts';
 
 const hazardKinds = ['ladder', 'laser', 'mains', 'cableAcrossFloor', 'cableInWall', 'other'] as const;

@@ -8,8 +8,8 @@ import { useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { frameWords } from '../../words/frame.ts';
 import { terms } from '../../words/terms.ts';
-import { DeskScreen } from '../desk-screen.tsx';
-import { deskWords } from '../words.ts';
+import { DeskScreen } from '../common/desk-screen.tsx';
+import { deskWords } from '../common/words.ts';
 import { inputOf, SiteForm } from './site-form.tsx';
 import { placeWords } from './words.ts';
 

@@ -6,9 +6,9 @@ import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { frameWords } from '../../words/frame.ts';
+import { updateOf } from '../assign/ticket-update.ts';
 import { answersOf, intakeOf } from '../call/answers.ts';
 import { Changed, Questions, Symptom } from '../call/questions.tsx';
-import { updateOf } from './ticket-update.ts';
 import { ticketWords } from './words.ts';
 
 /** What was told in the call, to be corrected: the answers by an update, symptom and changes as steps of triage. */

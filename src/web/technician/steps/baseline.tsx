@@ -8,7 +8,7 @@ import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { Sentence } from '../../words/sentence.tsx';
-import { placeWords } from './place-words.ts';
+import { placeWords } from '../common/place-words.ts';
 import { Cautions, Question, WorkingQuestion } from './question.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { triageWords } from './words.ts';

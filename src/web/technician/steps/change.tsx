@@ -9,7 +9,7 @@ import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { changeWords } from '../../words/change-words.ts';
 import { inWords, Sentence } from '../../words/sentence.tsx';
-import { percentWords, placeWords } from './place-words.ts';
+import { percentWords, placeWords } from '../common/place-words.ts';
 import { Cautions, PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { deviceToRead, SettingsQuestion } from './settings.tsx';

@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { Circumstances } from '../../../../shared/isolation/candidates.ts';
 import { session } from '../../api/session.ts';
 import { memberDatabase } from '../../store/member-database.ts';
-import { useKit } from '../kit.ts';
+import { useKit } from '../common/kit.ts';
 
 /** How many people there are, and what the client won't have; kept on this device, for each ticket. */
 type Said = Pick<Circumstances, 'people' | 'refused'>;

@@ -3,7 +3,7 @@ import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { changeWords } from '../../words/change-words.ts';
-import { placeWords } from './place-words.ts';
+import { placeWords } from '../common/place-words.ts';
 import { triageWords } from './words.ts';
 import './steps.css';
 

@@ -7,12 +7,12 @@ import { Choices } from '../../parts/field.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { changeWords } from '../../words/change-words.ts';
 import { inWords } from '../../words/sentence.tsx';
-import { useKit } from '../kit.ts';
-import { triageAddress } from './addresses.ts';
+import { useKit } from '../common/kit.ts';
+import { placeWords } from '../common/place-words.ts';
+import { triageAddress } from '../common/triage-addresses.ts';
 import { changeHere, useHere } from './here.ts';
 import { kitWords } from './kit-words.ts';
 import { TicketPage } from './page.tsx';
-import { placeWords } from './place-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 

@@ -5,7 +5,7 @@ import { LinkButton } from '../../parts/button.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { frameWords } from '../../words/frame.ts';
-import { triageAddress } from './addresses.ts';
+import { triageAddress } from '../common/triage-addresses.ts';
 import { InPlaceBanner } from './in-place.tsx';
 import { triageWords } from './words.ts';
 import { useWork, type Work } from './work.ts';

@@ -5,7 +5,7 @@ import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { inWords, Sentence } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
-import { percentWords, suspectWords } from './place-words.ts';
+import { percentWords, suspectWords } from '../common/place-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 

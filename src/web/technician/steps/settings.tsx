@@ -6,7 +6,7 @@ import { Button } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { putReading } from '../../store/outbox.ts';
 import { useDraftForm } from '../../store/use-draft.ts';
-import { placeWords } from './place-words.ts';
+import { placeWords } from '../common/place-words.ts';
 import { Question } from './question.tsx';
 import { stepWords } from './step-words.ts';
 import type { Work } from './work.ts';

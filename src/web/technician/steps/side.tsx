@@ -3,8 +3,8 @@ import type { Occurrence, SideObservation } from '../../../../shared/contract/tr
 import { occurrencesIn, standingSides, watchesFor } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
-import { triageAddress } from './addresses.ts';
-import { placeWords } from './place-words.ts';
+import { placeWords } from '../common/place-words.ts';
+import { triageAddress } from '../common/triage-addresses.ts';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { watchOverTime } from './reproduce.tsx';

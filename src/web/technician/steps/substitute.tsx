@@ -1,7 +1,7 @@
 import { baselineOf } from '../../../../state-machines/triage/plan/case-of.ts';
 import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
-import { triageAddress } from './addresses.ts';
+import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { watchByTries, watchOverTime } from './reproduce.tsx';

@@ -16,7 +16,7 @@ import {
 import { baselineFor, watchRecordOf } from '../../../../state-machines/triage/retest.ts';
 import { said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
-import { percentWords } from './place-words.ts';
+import { percentWords } from '../common/place-words.ts';
 import { watchWords } from './watch-words.ts';
 
 /** What a running watch says by now: in words, how far along it is (0..1, null where that has no meaning), and whether it has said all it can. */

@@ -2,7 +2,7 @@ import { openChange, runningWatch } from '../../../../state-machines/triage/reco
 import { paths } from '../../api/paths.ts';
 import { Notice } from '../../parts/notice.tsx';
 import { useDocument } from '../../store/documents.ts';
-import { triageAddress } from './addresses.ts';
+import { triageAddress } from '../common/triage-addresses.ts';
 import { BaselineQuestion } from './baseline.tsx';
 import { ChangeQuestion } from './change.tsx';
 import { proposalsIn } from './logs.tsx';

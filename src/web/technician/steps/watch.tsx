@@ -8,7 +8,7 @@ import { Badge } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { clockTime } from '../../words/times.ts';
-import { placeWords } from './place-words.ts';
+import { placeWords } from '../common/place-words.ts';
 import { soFar } from './sure.ts';
 import { useNow, useScreenOn } from './use-now.ts';
 import { watchWords } from './watch-words.ts';

@@ -10,9 +10,9 @@ import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { frameWords } from '../../words/frame.ts';
 import { terms } from '../../words/terms.ts';
 import { useZone } from '../../words/zone.ts';
-import { Chips } from '../chips.tsx';
-import { deskWords } from '../words.ts';
-import { fieldTime, momentOf } from '../zone-time.ts';
+import { Chips } from '../common/chips.tsx';
+import { deskWords } from '../common/words.ts';
+import { fieldTime, momentOf } from '../common/zone-time.ts';
 import { updateOf } from './ticket-update.ts';
 
 const priorities = ['low', 'normal', 'high', 'urgent'] as const;

@@ -1,11 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import { Button } from '../parts/button.tsx';
-import { Facts } from '../parts/card.tsx';
-import { Dialog } from '../parts/dialog.tsx';
-import { Screen } from '../parts/screen.tsx';
-import { frameWords } from '../words/frame.ts';
+import { Button } from '../../parts/button.tsx';
+import { Facts } from '../../parts/card.tsx';
+import { Dialog } from '../../parts/dialog.tsx';
+import { Screen } from '../../parts/screen.tsx';
+import { frameWords } from '../../words/frame.ts';
 import { deskWords } from './words.ts';
 import './dispatcher.css';
 

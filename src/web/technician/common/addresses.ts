@@ -1,5 +1,5 @@
-import { placeKey } from '../../../shared/chain/place.ts';
-import type { Place } from '../../../shared/contract/chain.ts';
+import { placeKey } from '../../../../shared/chain/place.ts';
+import type { Place } from '../../../../shared/contract/chain.ts';
 
 type Part = 'firmware' | 'settings' | 'files' | 'photos';
 

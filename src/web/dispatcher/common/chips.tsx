@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
-import type { Option } from '../parts/field.tsx';
+import type { Option } from '../../parts/field.tsx';
 
 /** One of a few as short chips in a row. Choosing what is chosen already takes it back where `onClear` is given. */
 export function Chips<Value extends string>({

@@ -1,4 +1,4 @@
-import { plural, wordsOf } from '../words/language.ts';
+import { plural, wordsOf } from '../../words/language.ts';
 
 /** Words that several of the desk's screens use. */
 export const deskWords = wordsOf({

@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { KitItem } from '../../../shared/isolation/kit.ts';
-import { session } from '../api/session.ts';
-import { memberDatabase } from '../store/member-database.ts';
+import type { KitItem } from '../../../../shared/isolation/kit.ts';
+import { session } from '../../api/session.ts';
+import { memberDatabase } from '../../store/member-database.ts';
 
 export type Kit = {
   /** What was ticked as being in the van; null where nobody has said anything yet. */
