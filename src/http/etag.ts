@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
+import { withoutLanguage } from './language.ts';
 import { type Refused, refused } from './problem.ts';
 
 /** A strong entity tag (RFC 9110, section 8.8.3) of a reply's body: the start of the SHA-256 of its RFC 8785 form. */
@@ -19,7 +20,8 @@ export function isUnchanged(ifNoneMatch: string | undefined, etag: string): bool
 }
 
 /**
- * `If-Match` on an update: strong comparison with what the same reader would get now (RFC 9110, section 13.1.1).
+ * `If-Match` on an update: strong comparison with what the same reader would get now (RFC 9110, section 13.1.1),
+ * in whatever language that was read.
  * Null when the update may go on.
  */
 export function mismatch(ifMatch: string | undefined, current: unknown): Refused | null {
@@ -27,7 +29,7 @@ export function mismatch(ifMatch: string | undefined, current: unknown): Refused
     return refused('version-needed', 'Send If-Match with the ETag of the version this update is based on.');
   }
   const etag = etagOf(current);
-  if (ifMatch.trim() === '*' || tagsIn(ifMatch).includes(etag)) return null;
+  if (ifMatch.trim() === '*' || tagsIn(ifMatch).map(withoutLanguage).includes(etag)) return null;
   return refused(
     'version-conflict',
     'Somebody changed it since you read it. Read it again and repeat the update.',

@@ -8,6 +8,7 @@ import type { Services } from '../services.ts';
 import { authentication } from './authentication.ts';
 import { answerClientError } from './client-errors.ts';
 import { installErrorHandling, invalidInput } from './errors.ts';
+import { spokenReplies } from './language.ts';
 import { openapi } from './openapi.ts';
 import { sendProblem } from './problem.ts';
 import { transactions } from './transactions.ts';
@@ -65,6 +66,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
   await app.register(rateLimit, { max: config.requestsPerMin, timeWindow: '1 minute' });
   await app.register(authentication, { services });
   await app.register(transactions, { services });
+  await app.register(spokenReplies);
   await app.register(openapi);
   return app;
 }

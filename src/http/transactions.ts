@@ -6,6 +6,7 @@ import { allowedActor, asCaller } from './as-caller.ts';
 import type { Context } from './context.ts';
 import { etagOf, isUnchanged } from './etag.ts';
 import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHash } from './idempotency.ts';
+import { etagIn, languageOf } from './language.ts';
 import type { Done, Outcome } from './outcome.ts';
 import { problemOf, type Refused, refused, sendProblem } from './problem.ts';
 
@@ -34,7 +35,7 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     const { request } = this;
     const outcome = await asCaller(services, request, work);
     if (!outcome.ok) return sendProblem(request, this, outcome);
-    const etag = etagOf(outcome.body);
+    const etag = etagIn(etagOf(outcome.body), languageOf(request));
     this.header('etag', etag).header('cache-control', 'private, no-cache');
     if (isUnchanged(request.headers['if-none-match'], etag)) return this.code(304).send();
     return this.code(outcome.status).send(outcome.body);
@@ -59,7 +60,7 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
       await keepReply(context, key, reply);
       return { ...reply, replayed: false };
     });
-    return 'ok' in result ? sendProblem(request, this, result) : sendKept(this, result);
+    return 'ok' in result ? sendProblem(request, this, result) : sendKept(request, this, result);
   });
 });
 
@@ -103,9 +104,15 @@ const headersOf = (done: Done<unknown>): Record<string, string> => ({
   ...(done.location === undefined ? {} : { location: done.location }),
 });
 
-function sendKept(reply: FastifyReply, kept: KeptReply & { replayed: boolean }): FastifyReply {
+/** What is kept has no language; it goes out in the one that is asked for now. */
+function sendKept(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  kept: KeptReply & { replayed: boolean },
+): FastifyReply {
   if (kept.replayed) reply.header('idempotency-replayed', 'true');
   reply.code(kept.status).headers(kept.headers);
+  if (kept.headers.etag !== undefined) reply.header('etag', etagIn(kept.headers.etag, languageOf(request)));
   if (kept.status >= 400) reply.serializer((body: unknown) => JSON.stringify(body));
   return reply.send(kept.body);
 }

@@ -16,7 +16,7 @@ import { terms } from '../words/terms.ts';
 import { adminWords } from './words.ts';
 
 const roles: readonly MemberRole[] = ['dispatcher', 'technician', 'support', 'admin'];
-const roleOptions = () => roles.map((value) => ({ value, label: terms().roles[value] }));
+const roleOptions = () => roles.map((value) => ({ value, label: terms().memberRole[value] }));
 
 /** Everybody in the organisation: who may sign in, and as what. */
 export function MembersScreen() {
@@ -49,7 +49,7 @@ export function MembersScreen() {
                   <tr key={member.id}>
                     <th scope="row">{member.name}</th>
                     <td>{member.email}</td>
-                    <td>{terms().roles[member.role]}</td>
+                    <td>{terms().memberRole[member.role]}</td>
                     <td>{member.active ? t.yes : <Badge tone="caution">{t.no}</Badge>}</td>
                     <td>
                       <Button aria-label={t.changeOf(member.name)} onClick={() => setOpen(member)}>

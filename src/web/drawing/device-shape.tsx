@@ -26,7 +26,7 @@ type Properties = {
   onSelect: ((place: Place) => void) | undefined;
 };
 export function DeviceShape({ box, device, marks, isSelected, onSelect }: Properties) {
-  const role = terms().devices[device.role];
+  const role = terms().role[device.role];
   const said = marks.map((mark) => drawingWords().marks[mark]);
   const label = [device.name, role, ...said].join(', ');
   return (

@@ -8,7 +8,7 @@ export function entryWord(entry: OutboxEntry): string {
   if (entry.kind === 'command') return commandWord({ type: entry.command.type, label: entry.command.type });
   if (entry.kind === 'upload') return t.upload(entry.fileName);
   const { kind } = entry.reading.reading;
-  return t.reading(kind === 'note' ? terms().commands.note : terms().items[kind]);
+  return t.reading(kind === 'note' ? terms().command.note : terms().completenessItem[kind]);
 }
 
 /** What the member wrote with it, as they wrote it. */

@@ -31,7 +31,9 @@ export function Refusal({ problem }: { problem: Problem }) {
       )}
       <Points
         heading={t.missing}
-        points={(problem.missing ?? []).map(({ item, text }) => `${terms().items[item]}: ${said(text).text}`)}
+        points={(problem.missing ?? []).map(
+          ({ item, text }) => `${terms().completenessItem[item]}: ${said(text).text}`,
+        )}
       />
       <Points
         heading={null}

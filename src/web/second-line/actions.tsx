@@ -61,7 +61,7 @@ export function Actions({ facts }: { facts: CaseFacts }) {
       )}
       {allowed.has('takeCase') && !isMine && (
         <Button kind="primary" disabled={sending.isBusy} onClick={() => void send({ type: 'takeCase' })}>
-          {terms().commands.takeCase}
+          {terms().command.takeCase}
         </Button>
       )}
       {formNames
@@ -76,7 +76,7 @@ export function Actions({ facts }: { facts: CaseFacts }) {
               setOpen(open === name ? null : name);
             }}
           >
-            {terms().commands[name]}
+            {terms().command[name]}
           </Button>
         ))}
       {done !== null && (

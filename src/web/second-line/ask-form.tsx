@@ -21,7 +21,7 @@ function offers({ ticket }: CaseFacts): Asked[] {
     .filter(({ item }) => !missing.some((each) => each.item === item))
     .map(({ item, reason }) => ({ item, text: t.waivedBecause(reason) }));
   const named = new Set([...missing, ...waived].map(({ item }) => item));
-  const others = (Object.keys(terms().items) as CompletenessItem[])
+  const others = (Object.keys(terms().completenessItem) as CompletenessItem[])
     .filter((item) => !named.has(item))
     .map((item) => ({ item, text: t.asks[item] }));
   return [...missing, ...waived, ...others];
@@ -66,7 +66,7 @@ export function AskForm({ facts, send, isBusy }: FormProperties) {
               }
             />
             <span>
-              <strong>{terms().items[each.item]}</strong>{' '}
+              <strong>{terms().completenessItem[each.item]}</strong>{' '}
               {ours.has(each.text) ? inWords(each.text) : each.text}
             </span>
           </label>

@@ -67,8 +67,8 @@ function Case({ facts }: { facts: CaseFacts }) {
     <>
       <div class="row">
         <Badge>{stateWord(ticket.state.startsWith('escalated') ? 'escalated' : ticket.state)}</Badge>
-        <Badge>{terms().symptoms[ticket.symptom]}</Badge>
-        <Badge>{terms().priorities[ticket.priority]}</Badge>
+        <Badge>{terms().symptom[ticket.symptom]}</Badge>
+        <Badge>{terms().priority[ticket.priority]}</Badge>
         <span class="soft">
           {[
             ticket.chainName,

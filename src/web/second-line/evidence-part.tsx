@@ -68,7 +68,7 @@ export function EvidenceList({ facts, items }: { facts: CaseFacts; items: readon
 function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: EvidenceItem }) {
   const t = caseWords();
   const [isOpen, setOpen] = useState(false);
-  const kind = terms().evidence[item.kind];
+  const kind = terms().evidenceKind[item.kind];
   const shows = item.tie.shows === null ? '' : values().shows[item.tie.shows];
   const phase = item.reading?.kind === 'settings' ? t.phases[item.reading.phase] : '';
   const what = [kind, shows, phase].filter(Boolean).join(', ');

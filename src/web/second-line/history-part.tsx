@@ -21,7 +21,8 @@ export function RequestsPart({ facts: { ticket, zone, nameOf } }: { facts: CaseF
         {requests.map(({ id, kind, item, text, at, by, answer }) => (
           <li key={id}>
             <strong>
-              {kind === 'step' ? t.stepAsked : item === null ? t.ownQuestion : terms().items[item]}:
+              {kind === 'step' ? t.stepAsked : item === null ? t.ownQuestion : terms().completenessItem[item]}
+              :
             </strong>{' '}
             {text} <span class="soft">{`${nameOf(by)}, ${dayAndTime(at, zone)}`}</span>
             <div>

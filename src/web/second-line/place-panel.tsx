@@ -65,7 +65,7 @@ function PlaceFacts({ facts: { chain }, place }: { facts: CaseFacts; place: Plac
     return (
       <Facts
         facts={[
-          [t.role, terms().devices[device.role]],
+          [t.role, terms().role[device.role]],
           [t.model, device.model],
           [t.serial, device.serial],
           [t.firmware, device.firmware ?? t.notKnown],

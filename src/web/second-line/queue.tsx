@@ -145,7 +145,7 @@ function Entry({ entry, now }: { entry: QueueEntry; now: number }) {
         <span>{entry.question}</span>
         <span class="soft">
           {[
-            terms().symptoms[entry.symptom],
+            terms().symptom[entry.symptom],
             entry.chainName,
             ...(entry.assigneeName === null ? [] : [words.onSite(entry.assigneeName)]),
           ].join(' · ')}
@@ -153,7 +153,7 @@ function Entry({ entry, now }: { entry: QueueEntry; now: number }) {
       </span>
       <span class="queue-state">
         {(entry.priority === 'high' || entry.priority === 'urgent') && (
-          <Badge tone="caution">{terms().priorities[entry.priority]}</Badge>
+          <Badge tone="caution">{terms().priority[entry.priority]}</Badge>
         )}
         <Badge tone={entry.waived === 0 ? 'good' : 'caution'}>
           {entry.waived === 0 ? words.all : words.waived(entry.waived)}

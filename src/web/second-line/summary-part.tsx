@@ -30,7 +30,7 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
               <ul>
                 {escalation.waivers.map(({ item, reason }) => (
                   <li key={item}>
-                    {terms().items[item]}: {reason}
+                    {terms().completenessItem[item]}: {reason}
                   </li>
                 ))}
               </ul>
@@ -50,7 +50,7 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
           <ul>
             {ticket.missing.map(({ item, text }) => (
               <li key={item + text}>
-                {terms().items[item]}: {inWords(text)}
+                {terms().completenessItem[item]}: {inWords(text)}
               </li>
             ))}
           </ul>
@@ -75,7 +75,7 @@ function Complaint({ facts: { ticket, chain } }: { facts: CaseFacts }) {
   return (
     <Facts
       facts={[
-        [t.symptom, [terms().symptoms[triage.symptom.kind], ...oftenAndLong].join(', ')],
+        [t.symptom, [terms().symptom[triage.symptom.kind], ...oftenAndLong].join(', ')],
         [t.fromSources, named(intake.affectedSources) || t.notTold],
         [t.onDisplays, named(intake.affectedDisplays) || t.notTold],
         [t.content, [values().contents[intake.content], intake.affectedContent].filter(Boolean).join('. ')],
@@ -89,7 +89,9 @@ function Complaint({ facts: { ticket, chain } }: { facts: CaseFacts }) {
           ) : (
             <ul>
               {answers.map(({ kind, text, when }) => (
-                <li key={kind + text}>{[terms().changed[kind], text, when].filter(Boolean).join(', ')}</li>
+                <li key={kind + text}>
+                  {[terms().whatChanged[kind], text, when].filter(Boolean).join(', ')}
+                </li>
               ))}
             </ul>
           ),

@@ -86,7 +86,7 @@ export function SettingsScreen() {
           <Facts
             facts={[
               [words.name, member.name],
-              [words.role, terms().roles[member.role]],
+              [words.role, terms().memberRole[member.role]],
               [words.organisation, organisation.name],
             ]}
           />

@@ -126,11 +126,11 @@ function Item({ item, ticket, chain }: Shown & { item: EvidenceItem }) {
       {item.hasThumbnail ? (
         <Thumbnail item={item} />
       ) : (
-        <span class="thumbnail-kind">{terms().evidence[item.kind]}</span>
+        <span class="thumbnail-kind">{terms().evidenceKind[item.kind]}</span>
       )}
       <div class="evidence-item-words">
         <strong class={item.withdrawn === null ? '' : 'withdrawn'}>
-          {item.tie.shows === null ? terms().evidence[item.kind] : chainWords().shows[item.tie.shows]}
+          {item.tie.shows === null ? terms().evidenceKind[item.kind] : chainWords().shows[item.tie.shows]}
           {where !== '' && `, ${where}`}
         </strong>
         {item.reading !== null && <ReadingWords reading={item.reading} />}
@@ -155,7 +155,7 @@ function Item({ item, ticket, chain }: Shown & { item: EvidenceItem }) {
             <button type="button" class="button button-quiet" onClick={() => setWithdrawing(true)}>
               {t.withdraw}
               <span class="for-readers-only">
-                : {terms().evidence[item.kind]} {where} {dayAndTime(item.at, zone)}
+                : {terms().evidenceKind[item.kind]} {where} {dayAndTime(item.at, zone)}
               </span>
             </button>
           </div>
@@ -181,7 +181,7 @@ function ReadingWords({ reading }: { reading: NonNullable<EvidenceItem['reading'
     case 'firmware':
       return (
         <span>
-          {terms().items.firmware}: {reading.level}
+          {terms().completenessItem.firmware}: {reading.level}
         </span>
       );
     case 'note':

@@ -21,7 +21,7 @@ function DeviceFacts({ device }: { device: Device }) {
   return (
     <Facts
       facts={[
-        [t.role, terms().devices[device.role]],
+        [t.role, terms().role[device.role]],
         [t.model, device.model],
         [t.serial, device.serial ?? t.notKnown],
         [t.firmware, device.firmware ?? t.notKnown],

@@ -105,10 +105,10 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
       <Uploads ticketId={ticket.id} isWanted={({ about }) => isTiedTo(about.tie, place)} />
       {device !== null && (
         <>
-          <Unfolding id="firmware" title={terms().items.firmware} isOpen>
+          <Unfolding id="firmware" title={terms().completenessItem.firmware} isOpen>
             <FirmwareEntry ticket={ticket} onTicket={onTicket} chain={chain} device={device} />
           </Unfolding>
-          <Unfolding id="settings" title={terms().items.settings}>
+          <Unfolding id="settings" title={terms().completenessItem.settings}>
             <SettingsEntry ticket={ticket} onTicket={onTicket} chain={chain} device={device} />
           </Unfolding>
           <Unfolding id="files" title={t.files}>
@@ -141,7 +141,7 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
         <SignalFacts chain={chain} place={place} />
       </Unfolding>
       {device !== null && (
-        <Unfolding id="edids" title={terms().items.edid}>
+        <Unfolding id="edids" title={terms().completenessItem.edid}>
           <Edids chain={chain} deviceId={device.id} />
         </Unfolding>
       )}

@@ -65,7 +65,7 @@ export function Hazards({ site }: { site: Site }) {
       <ul class="visit-hazards">
         {site.hazards.map((hazard) => (
           <li key={hazard.kind + hazard.text}>
-            <strong>{terms().hazards[hazard.kind]}</strong>
+            <strong>{terms().hazard[hazard.kind]}</strong>
             {hazard.text !== '' && <span>{hazard.text}</span>}
           </li>
         ))}

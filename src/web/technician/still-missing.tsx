@@ -44,7 +44,7 @@ export function StillMissing({ ticket, onTicket, chain }: Properties) {
       <List>
         {by('here').map((missing) => (
           <li key={`${missing.item} ${missing.text}`} class="missing">
-            <strong>{terms().items[missing.item]}</strong>
+            <strong>{terms().completenessItem[missing.item]}</strong>
             <span>{missing.place === null ? inWords(missing.text) : placeWords(chain, missing.place)}</span>
             <WayToGetIt missing={missing} ticket={ticket} onTicket={onTicket} chain={chain} />
           </li>
@@ -87,7 +87,7 @@ function Together({
       <ul>
         {missing.map(({ item, text }) => (
           <li key={item + text}>
-            <strong>{terms().items[item]}</strong>
+            <strong>{terms().completenessItem[item]}</strong>
           </li>
         ))}
       </ul>

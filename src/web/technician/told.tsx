@@ -20,7 +20,7 @@ export function Told({ ticket, chain }: { ticket: Ticket; chain: Chain | null })
         [
           t.symptom,
           [
-            terms().symptoms[intake.symptom.kind],
+            terms().symptom[intake.symptom.kind],
             perHour === null ? '' : t.perHour(number(perHour, 1)),
             lastsS === null ? '' : t.lasts(number(lastsS, 1)),
           ]
@@ -35,7 +35,7 @@ export function Told({ ticket, chain }: { ticket: Ticket; chain: Chain | null })
         [
           t.changed,
           intake.whatChanged
-            .map(({ kind, text, when }) => [terms().changed[kind], text, when].filter(Boolean).join(', '))
+            .map(({ kind, text, when }) => [terms().whatChanged[kind], text, when].filter(Boolean).join(', '))
             .join('; '),
         ],
         [t.tried, intake.triedOnPhone],

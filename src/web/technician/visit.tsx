@@ -53,9 +53,9 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
               <div class="row">
                 <span>{t.ticket(body.number)}</span>
                 <Badge>{stateWord(shown.state)}</Badge>
-                <Badge>{terms().symptoms[shown.symptom]}</Badge>
+                <Badge>{terms().symptom[shown.symptom]}</Badge>
                 {(body.priority === 'high' || body.priority === 'urgent') && (
-                  <Badge tone="caution">{terms().priorities[body.priority]}</Badge>
+                  <Badge tone="caution">{terms().priority[body.priority]}</Badge>
                 )}
               </div>
               <KeptHere ticketId={ticketId} />

@@ -87,9 +87,9 @@ function VisitCard({ ticket, group }: { ticket: TicketSummary; group: VisitGroup
       </a>
       <span class="row">
         {(ticket.priority === 'high' || ticket.priority === 'urgent') && (
-          <Badge tone="caution">{terms().priorities[ticket.priority]}</Badge>
+          <Badge tone="caution">{terms().priority[ticket.priority]}</Badge>
         )}
-        <Badge>{terms().symptoms[ticket.symptom]}</Badge>
+        <Badge>{terms().symptom[ticket.symptom]}</Badge>
         <Badge>{stateWord(ticket.state)}</Badge>
       </span>
       {kinds.length > 0 && (
@@ -97,7 +97,7 @@ function VisitCard({ ticket, group }: { ticket: TicketSummary; group: VisitGroup
           <span aria-hidden="true">▲</span>
           <span>
             <span class="for-readers-only">{t.hazards}: </span>
-            {kinds.map((kind) => terms().hazards[kind]).join(' · ')}
+            {kinds.map((kind) => terms().hazard[kind]).join(' · ')}
           </span>
         </span>
       )}

@@ -1,19 +1,29 @@
 import { effect, signal } from '@preact/signals';
 import type { ComponentChild } from 'preact';
+import { english } from '../../../shared/message/en/index.ts';
+import {
+  type Message,
+  type Language as MessageLanguage,
+  messageParts,
+  messageText,
+  type Part,
+} from '../../../shared/message/index.ts';
 import { language } from './language.ts';
 
-// Shared code and the API speak English. On German screens its sentences go through a table that comes as a chunk of
-// its own; until it is there, and for what is not in it, the English stands, marked as such for whoever has it read out.
+// What the program says comes as a code with values (shared/message) and is put into words here, in the language of the
+// screens. German comes as a chunk of its own; until it is there the English stands, marked as such for whoever has it
+// read out. A text that is a plain string is one of shared code that is not a message yet.
 
-const table = signal<((text: string) => string | null) | null>(null);
+type Loaded = { sentences: MessageLanguage; ofText: (text: string) => string | null };
+const german = signal<Loaded | null>(null);
 let isAsked = false;
 
-function askForTable(): void {
+function askForGerman(): void {
   if (isAsked) return;
   isAsked = true;
-  import('./german/index.ts').then(
-    ({ germanSentence }) => {
-      table.value = germanSentence;
+  Promise.all([import('../../../shared/message/de/index.ts'), import('./german/index.ts')]).then(
+    ([{ german: sentences }, { germanSentence: ofText }]) => {
+      german.value = { sentences, ofText };
     },
     // Without a connection, and never read before: the next screen asks again.
     () => {
@@ -24,32 +34,65 @@ function askForTable(): void {
 
 // Read at once where the screens are German, so that it is there before the first plan is.
 effect(() => {
-  if (language.value === 'de') askForTable();
+  if (language.value === 'de') askForGerman();
 });
+
+/** The time zone that moments inside messages are told in; the screen that knows its site's sets it. */
+export const messageZone = signal<string>('UTC');
+
+function tongue(): { sentences: MessageLanguage; lang?: 'en' } {
+  if (language.value === 'en') return { sentences: english };
+  if (german.value === null) {
+    askForGerman();
+    return { sentences: english, lang: 'en' };
+  }
+  return { sentences: german.value.sentences };
+}
 
 /** A text in the language of the screens; `lang` where it is in another one. */
 export type Said = { text: string; lang?: 'en' };
 
-/** A text of shared code in the language of the screens. To be called while a screen is drawn. */
-export function said(text: string): Said {
+/** A message, or a text of shared code, in the language of the screens. To be called while a screen is drawn. */
+export function said(what: string | Message): Said {
+  if (typeof what === 'string') return saidText(what);
+  const { sentences, lang } = tongue();
+  const text = messageText(what, sentences, messageZone.value);
+  return lang === undefined ? { text } : { text, lang };
+}
+
+function saidText(text: string): Said {
   if (language.value === 'en') return { text };
-  if (table.value === null) askForTable();
-  const german = table.value?.(text) ?? null;
-  return german === null ? { text, lang: 'en' } : { text: german };
+  if (german.value === null) askForGerman();
+  const words = german.value?.ofText(text) ?? null;
+  return words === null ? { text, lang: 'en' } : { text: words };
 }
 
 /** The attribute for what is put together of several: English as soon as one of them is. */
 export const langOf = (...parts: readonly Said[]): { lang?: 'en' } =>
   parts.some(({ lang }) => lang === 'en') ? { lang: 'en' } : {};
 
-/** A text of shared code, in a span of its own. */
-export function Sentence({ children }: { children: string }) {
-  const words = said(children);
-  return <span {...langOf(words)}>{words.text}</span>;
+/** What a person wrote stands as theirs, in quotes of the language; a name keeps its own direction of writing. */
+function drawn({ by, text }: Part, at: number): ComponentChild {
+  if (by === 'program') return text;
+  return by === 'person' ? (
+    <q key={at} dir="auto">
+      {text}
+    </q>
+  ) : (
+    <bdi key={at}>{text}</bdi>
+  );
 }
 
-/** As `Sentence`, with a span only around what stays English. */
-export function inWords(text: string): ComponentChild {
-  const words = said(text);
-  return words.lang === undefined ? words.text : <span lang={words.lang}>{words.text}</span>;
+/** A message in words, what people wrote marked as theirs; a span only around what is not in the screens' language. */
+export function inWords(what: string | Message): ComponentChild {
+  if (typeof what === 'string') {
+    const words = saidText(what);
+    return words.lang === undefined ? words.text : <span lang={words.lang}>{words.text}</span>;
+  }
+  const { sentences, lang } = tongue();
+  const parts = messageParts(what, sentences, messageZone.value).map(drawn);
+  return lang === undefined ? parts : <span lang={lang}>{parts}</span>;
 }
+
+/** As `inWords`, in a span of its own. */
+export const Sentence = ({ children }: { children: string | Message }) => <span>{inWords(children)}</span>;

@@ -117,7 +117,7 @@ function Form({
       />
       <Chips
         label={d.priority}
-        options={priorities.map((value) => ({ value, label: terms().priorities[value] }))}
+        options={priorities.map((value) => ({ value, label: terms().priority[value] }))}
         value={priority}
         onChoose={setPriority}
       />

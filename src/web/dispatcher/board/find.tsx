@@ -113,7 +113,7 @@ function TicketTable({ tickets }: { tickets: readonly TicketSummary[] }) {
             {d.ticket(ticket.number)} {ticket.client}
           </strong>
           <span>
-            {terms().symptoms[ticket.symptom]} · {ticket.chainName}
+            {terms().symptom[ticket.symptom]} · {ticket.chainName}
           </span>
           <span class="row">
             <Badge>{stateWord(ticket.state)}</Badge>

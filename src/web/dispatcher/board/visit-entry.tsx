@@ -24,12 +24,12 @@ export function VisitEntry({ ticket, isDated = false }: { ticket: TicketSummary;
           <strong>{ticket.client}</strong>
         </a>
         <span>
-          <span class="soft">{d.ticket(ticket.number)}</span> {terms().symptoms[ticket.symptom]}
+          <span class="soft">{d.ticket(ticket.number)}</span> {terms().symptom[ticket.symptom]}
         </span>
         <span class="row">
           <Badge>{stateWord(ticket.state)}</Badge>
           {(ticket.priority === 'high' || ticket.priority === 'urgent') && (
-            <Badge tone="caution">{terms().priorities[ticket.priority]}</Badge>
+            <Badge tone="caution">{terms().priority[ticket.priority]}</Badge>
           )}
         </span>
       </div>

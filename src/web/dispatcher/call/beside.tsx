@@ -45,7 +45,7 @@ export function Beside({ site, chainId }: { site: SiteWithChains; chainId: strin
             <strong>{d.hazards}</strong>
             {site.hazards.map(({ kind, text }) => (
               <span key={kind + text}>
-                {terms().hazards[kind]}: {text}
+                {terms().hazard[kind]}: {text}
               </span>
             ))}
           </Notice>
@@ -65,7 +65,7 @@ export function Beside({ site, chainId }: { site: SiteWithChains; chainId: strin
           {(tickets ?? []).map((ticket) => (
             <ListLink key={ticket.id} href={`/app/tickets/${ticket.id}`}>
               <strong>
-                {d.ticket(ticket.number)}: {terms().symptoms[ticket.symptom]}
+                {d.ticket(ticket.number)}: {terms().symptom[ticket.symptom]}
               </strong>
               <span class="row">
                 <Badge>{stateWord(ticket.state)}</Badge>
@@ -102,7 +102,7 @@ export function SameChain({
         {open.map((ticket) => (
           <li key={ticket.id} class="row">
             <strong>{d.ticket(ticket.number)}</strong>
-            <span>{terms().symptoms[ticket.symptom]}</span>
+            <span>{terms().symptom[ticket.symptom]}</span>
             <Badge>{stateWord(ticket.state)}</Badge>
             <span class="soft">
               {day(ticket.openedAt, zone)} · {ticket.assigneeName ?? d.nobody}

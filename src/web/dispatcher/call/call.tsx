@@ -162,7 +162,7 @@ function Asking({
             />
             <Chips
               label={d.priority}
-              options={priorities.map((value) => ({ value, label: terms().priorities[value] }))}
+              options={priorities.map((value) => ({ value, label: terms().priority[value] }))}
               value={draft.priority}
               onChoose={(priority) => change({ priority })}
             />

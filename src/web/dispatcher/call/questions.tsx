@@ -101,7 +101,7 @@ export function Symptom({ answers, onChange }: Part) {
     <>
       <Chips
         label={t.see}
-        options={optionsOf(symptomKinds, terms().symptoms)}
+        options={optionsOf(symptomKinds, terms().symptom)}
         value={answers.symptom}
         onChoose={(symptom) => onChange({ symptom })}
         onClear={() => onChange({ symptom: null })}

@@ -27,7 +27,7 @@ export function ChainForm({
     onChange({ ...chain, links: chain.links.map((link) => (link.id === next.id ? next : link)) });
   const add = (role: DeviceRole) => {
     const same = chain.devices.filter((device) => device.role === role).length;
-    const name = terms().devices[role] + (same === 0 ? '' : ` ${same + 1}`);
+    const name = terms().role[role] + (same === 0 ? '' : ` ${same + 1}`);
     onChange({ ...chain, devices: [...chain.devices, newDevice(role, name, chain)] });
   };
   return (
@@ -54,7 +54,7 @@ export function ChainForm({
       <div class="row">
         {deviceRoles.map((role) => (
           <Button key={role} onClick={() => add(role)}>
-            {t.addDevice(terms().devices[role])}
+            {t.addDevice(terms().role[role])}
           </Button>
         ))}
       </div>

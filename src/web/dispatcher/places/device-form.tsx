@@ -39,7 +39,7 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
       <summary>
         <strong>{device.name}</strong>
         <span class="soft">
-          {terms().devices[device.role]} {device.model ?? ''}
+          {terms().role[device.role]} {device.model ?? ''}
         </span>
       </summary>
       <fieldset class="part-fields">
@@ -56,7 +56,7 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
           />
           <SelectField
             label={t.role}
-            options={(Object.entries(terms().devices) as [DeviceRole, string][]).map(([value, label]) => ({
+            options={(Object.entries(terms().role) as [DeviceRole, string][]).map(([value, label]) => ({
               value,
               label,
             }))}

@@ -17,7 +17,7 @@ import { placeWords } from './words.ts';
 function usualChain(name: string): Chain {
   let chain: Chain = { name, devices: [], links: [], wantedFormats: [] };
   for (const role of ['source', 'receiver', 'display'] as const)
-    chain = { ...chain, devices: [...chain.devices, newDevice(role, terms().devices[role], chain)] };
+    chain = { ...chain, devices: [...chain.devices, newDevice(role, terms().role[role], chain)] };
   for (let cable = 0; cable < 2; cable += 1) chain = { ...chain, links: [...chain.links, newLink(chain)] };
   return chain;
 }

@@ -123,7 +123,7 @@ export function SiteForm({
       />
       <Ticks
         label={t.hazards}
-        options={hazardKinds.map((value) => ({ value, label: terms().hazards[value] }))}
+        options={hazardKinds.map((value) => ({ value, label: terms().hazard[value] }))}
         values={site.hazards.map(({ kind }) => kind)}
         onChange={(kinds) =>
           change({
@@ -134,7 +134,7 @@ export function SiteForm({
       {site.hazards.map((hazard, index) => (
         <Field
           key={`${hazard.kind}${index}`}
-          label={t.hazardText(terms().hazards[hazard.kind])}
+          label={t.hazardText(terms().hazard[hazard.kind])}
           value={hazard.text}
           onInput={({ currentTarget }) =>
             change({

@@ -58,7 +58,7 @@ function SiteView({ site, etag }: { site: SiteWithChains; etag: string | null })
             <ul>
               {site.hazards.map(({ kind, text }) => (
                 <li key={kind + text}>
-                  {terms().hazards[kind]}: {text}
+                  {terms().hazard[kind]}: {text}
                 </li>
               ))}
             </ul>

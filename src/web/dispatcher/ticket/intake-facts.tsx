@@ -18,7 +18,7 @@ export function IntakeFacts({ ticket, chain }: { ticket: Ticket; chain: Chain | 
   return (
     <Facts
       facts={[
-        [c.see, terms().symptoms[kind]],
+        [c.see, terms().symptom[kind]],
         [t.often, perHour === null ? '' : t.perHour(number(perHour, 2))],
         [t.lasts, lastsS === null ? '' : t.seconds(number(lastsS, 1))],
         [c.sources, names(intake.affectedSources)],

@@ -55,9 +55,9 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
     <>
       <div class="row">
         <Badge>{stateWord(ticket.state)}</Badge>
-        <Badge>{terms().symptoms[ticket.triage.symptom.kind]}</Badge>
+        <Badge>{terms().symptom[ticket.triage.symptom.kind]}</Badge>
         <Badge tone={ticket.priority === 'high' || ticket.priority === 'urgent' ? 'caution' : 'plain'}>
-          {terms().priorities[ticket.priority]}
+          {terms().priority[ticket.priority]}
         </Badge>
         <span>
           {d.technician}: <strong>{ticket.assigneeName ?? d.nobody}</strong>

@@ -122,7 +122,7 @@ export function MissingItems({
       <p>{t.missingLead}</p>
       {items.map((item) => (
         <div key={item} class="card">
-          <h3>{terms().items[item]}</h3>
+          <h3>{terms().completenessItem[item]}</h3>
           <ul>
             {missing
               .filter((each) => each.item === item)
@@ -143,11 +143,11 @@ export function MissingItems({
               onChange={({ currentTarget }) => toggle(item, currentTarget.checked)}
             />
             {t.waive}
-            <span class="for-readers-only">: {terms().items[item]}</span>
+            <span class="for-readers-only">: {terms().completenessItem[item]}</span>
           </label>
           {waived[item] !== undefined && (
             <Field
-              label={t.waiveWhy(terms().items[item])}
+              label={t.waiveWhy(terms().completenessItem[item])}
               value={waived[item]}
               maxLength={2000}
               error={isReason(waived[item]) ? undefined : triageWords().tooShort}

@@ -101,7 +101,7 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
       <h2>
         {request.kind === 'step'
           ? t.stepAsked
-          : (request.item && terms().items[request.item]) || t.theirQuestion}
+          : (request.item && terms().completenessItem[request.item]) || t.theirQuestion}
       </h2>
       <p class="to-do">{said(request.text).text}</p>
       {request.change !== null && (

@@ -1,4 +1,4 @@
-import { germanTerms } from '../terms-de.ts';
+import { deTerms as germanTerms } from '../../../../shared/message/de/terms.ts';
 import { roles } from './places.ts';
 
 /** Which side of a device, before its name. */
@@ -10,21 +10,21 @@ export const closedWords: Readonly<Record<string, Readonly<Record<string, string
   levels: { levels: 'Ebenen', level: 'Ebene' },
   side: sideWords,
   role: roles,
-  member: germanTerms.roles,
+  member: germanTerms.memberRole,
   target: { link: 'einer Verbindung', device: 'einem Gerät', port: 'einer Buchse', chain: 'einer Kette' },
   direction: { input: 'Eingang', output: 'Ausgang' },
   verdict: { cleared: 'behoben', persists: 'besteht', inconclusive: 'sagt nichts' },
   state: {
-    ...germanTerms.states,
-    'escalated.waiting': germanTerms.states.escalated,
-    'escalated.underReview': `${germanTerms.states.escalated}, in Arbeit`,
-    'escalated.moreRequested': `${germanTerms.states.escalated}, mit Fragen an dich`,
+    ...germanTerms.state,
+    'escalated.waiting': germanTerms.state.escalated,
+    'escalated.underReview': `${germanTerms.state.escalated}, in Arbeit`,
+    'escalated.moreRequested': `${germanTerms.state.escalated}, mit Fragen an dich`,
   },
   status: { declared: 'angesagt', applied: 'eingebaut', judged: 'bewertet' },
   priority: { low: 'niedrig', normal: 'normal', high: 'hoch', urgent: 'dringend' },
   menu: { stayed: 'blieb', vanished: 'verschwand' },
   remedy: { permanent: 'auf Dauer', workaround: 'Umweg', noFaultFound: 'kein Fehler gefunden' },
-  evidence: germanTerms.evidence,
+  evidence: germanTerms.evidenceKind,
   symptom: {
     noPicture: 'kein Bild',
     dropOuts: 'Aussetzer',

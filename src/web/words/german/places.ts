@@ -1,8 +1,8 @@
-import { germanTerms } from '../terms-de.ts';
+import { deTerms as germanTerms } from '../../../../shared/message/de/terms.ts';
 
 // What shared code calls a place (shared/chain/place.ts), in German. Names and labels stay as they are, in German quotes.
 
-export const roles = { ...germanTerms.devices, device: 'Gerät' } as const;
+export const roles = { ...germanTerms.role, device: 'Gerät' } as const;
 const roleNames = Object.keys(roles)
   .map((role) => `[${role.charAt(0).toUpperCase()}${role.charAt(0)}]${role.slice(1)}`)
   .join('|');

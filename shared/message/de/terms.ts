@@ -1,15 +1,21 @@
-import type { Terms } from './terms-shape.ts';
+import type { MessageTerms } from '../terms.ts';
 
-/** Apart from what is English, and from what knows the language of the screens: german/ needs it anywhere. */
-export const germanTerms: Terms = {
-  roles: { dispatcher: 'Disposition', technician: 'Technik', support: 'Zweite Ebene', admin: 'Verwaltung' },
-  states: {
+/** The labels of the contract’s own values in German. */
+export const deTerms: MessageTerms = {
+  memberRole: {
+    dispatcher: 'Disposition',
+    technician: 'Technik',
+    support: 'Zweite Ebene',
+    admin: 'Verwaltung',
+  },
+  state: {
     baseline: 'Ausgangslage',
     reproduce: 'Nachstellen',
     locateSide: 'Seite finden',
     'substitute.ready': 'Tauschen',
     'substitute.declared': 'Änderung angesagt',
     'substitute.applied': 'Änderung eingebaut',
+    'substitute.retest': 'Änderung eingebaut',
     'substitute.judged': 'Änderung bewertet',
     culpritFound: 'Ursache gefunden',
     remedy: 'Abhilfe',
@@ -17,7 +23,7 @@ export const germanTerms: Terms = {
     escalated: 'Bei der zweiten Ebene',
     closed: 'Abgeschlossen',
   },
-  symptoms: {
+  symptom: {
     noPicture: 'Kein Bild',
     dropOuts: 'Aussetzer',
     sparkles: 'Glitzern',
@@ -26,8 +32,8 @@ export const germanTerms: Terms = {
     contentProtectionMessage: 'Meldung zum Kopierschutz',
     soundOnly: 'Nur Ton',
   },
-  priorities: { low: 'Niedrig', normal: 'Normal', high: 'Hoch', urgent: 'Dringend' },
-  hazards: {
+  priority: { low: 'Niedrig', normal: 'Normal', high: 'Hoch', urgent: 'Dringend' },
+  hazard: {
     ladder: 'Leiter',
     laser: 'Laserlicht',
     mains: 'Netzspannung',
@@ -35,7 +41,7 @@ export const germanTerms: Terms = {
     cableInWall: 'Kabel in der Wand',
     other: 'Andere Gefahr',
   },
-  devices: {
+  role: {
     source: 'Quelle',
     switch: 'Umschalter',
     receiver: 'Receiver',
@@ -44,7 +50,7 @@ export const germanTerms: Terms = {
     splitter: 'Verteiler',
     display: 'Anzeige',
   },
-  items: {
+  completenessItem: {
     audit: 'Prüfung der Voraussetzungen',
     whatChanged: 'Was sich vorher änderte',
     reproduction: 'Nachstellung',
@@ -56,7 +62,7 @@ export const germanTerms: Terms = {
     edid: 'EDID-Lesungen',
     logs: 'Protokolle',
   },
-  evidence: {
+  evidenceKind: {
     photo: 'Foto',
     log: 'Protokoll',
     edid: 'EDID',
@@ -65,7 +71,7 @@ export const germanTerms: Terms = {
     note: 'Notiz',
     document: 'Dokument',
   },
-  changed: {
+  whatChanged: {
     cable: 'Ein Kabel',
     device: 'Ein Gerät',
     firmware: 'Firmware',
@@ -76,7 +82,7 @@ export const germanTerms: Terms = {
     nothing: 'Nichts',
     notKnown: 'Nicht bekannt',
   },
-  commands: {
+  command: {
     note: 'Notiz schreiben',
     amendIntake: 'Symptom berichtigen',
     reviewAudit: 'Prüfung durchsehen',
@@ -117,12 +123,32 @@ export const germanTerms: Terms = {
     acceptCase: 'Fall annehmen',
     handBack: 'Fall zurückgeben',
   },
-  facts: {
+  fact: {
     open: 'Ticket öffnen',
     assign: 'Ticket zuweisen',
     takeOver: 'Ticket übernehmen',
     update: 'Vorrang, Termin oder Aufnahme ändern',
     evidenceAdded: 'Beleg hinzufügen',
     evidenceWithdrawn: 'Beleg zurückziehen',
+  },
+  changeKind: {
+    reseat: 'Beide Stecker neu stecken',
+    replaceCable: 'Kabel ersetzen',
+    temporaryCable: 'Kabel vorübergehend über den Boden legen',
+    otherSource: 'Stattdessen eine andere Quelle abspielen',
+    sourceIntoProcessor: 'Quelle direkt in den Prozessor stecken',
+    bypassDevice: 'Gerät umgehen',
+    unplugBranch: 'Parallelen Zweig abziehen',
+    movePort: 'An eine andere Buchse umstecken',
+    raisePortMode: 'Betriebsart der Buchse anheben',
+    disableProcessing: 'Bildverarbeitung und EDID-Verwaltung abschalten',
+    limitInputBandwidth: 'Angebotene Eingangsbandbreite auf 9 Gbit/s begrenzen',
+    limitOutputBandwidth: 'Ausgangsbandbreite auf 9 Gbit/s begrenzen',
+    reissueHotPlug: 'Hot-Plug neu auslösen',
+    insertSyncSwitch: 'Umschalter einsetzen, der den Takt erneuert',
+    moveProcessorToDisplay: 'Prozessor neben die Anzeige stellen',
+    substituteDisplay: 'Andere Anzeige anschließen',
+    restoreSettings: 'Frühere Einstellungen wiederherstellen',
+    updateFirmware: 'Firmware aktualisieren',
   },
 };

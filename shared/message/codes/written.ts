@@ -1,0 +1,9 @@
+import type { CodeTable } from '../values.ts';
+
+/** What was stored as a sentence before messages were data, and what this version does not know. */
+export const writtenCodes = {
+  /** A sentence of an earlier version, in the language it was written in (English). */
+  asWritten: { sentence: 'text' },
+  /** A message of a later version that this one has no sentence for. */
+  unknownMessage: {},
+} as const satisfies CodeTable;

@@ -1,0 +1,7 @@
+import type { writtenCodes } from '../codes/written.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const writtenDe: Sentences<typeof writtenCodes> = {
+  asWritten: ({ sentence }, say) => say.text(sentence),
+  unknownMessage: () => 'Eine neuere Version des Programms sagt hier etwas, wofür diese keine Worte hat.',
+};

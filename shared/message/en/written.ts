@@ -1,0 +1,7 @@
+import type { writtenCodes } from '../codes/written.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const writtenEn: Sentences<typeof writtenCodes> = {
+  asWritten: ({ sentence }, say) => say.text(sentence),
+  unknownMessage: () => 'A newer version of the program says something here that this one has no words for.',
+};

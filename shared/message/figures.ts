@@ -1,0 +1,73 @@
+import type { Kinds } from './values.ts';
+
+// What the languages share in writing figures. Each language brings its decimal mark and its words.
+
+/** Gross bit rate of a mode in Gbit/s. TMDS: three data channels of ten bits a character; FRL: lanes times a lane's rate. */
+export const modeGbps = (mode: Kinds['mode']): number =>
+  mode.kind === 'tmds' ? (mode.maxCharacterRateMHz * 30) / 1000 : mode.lanes * mode.gbpsPerLane;
+
+/** At most so many decimals, and none that are zero. */
+export const rounded = (value: number, digits: number): string => String(Number(value.toFixed(digits)));
+
+/** Minutes that were watched: a decimal below ten, whole above. */
+export const watched = (minutes: number): string =>
+  minutes < 10 ? String(Math.round(minutes * 10) / 10) : String(Math.round(minutes));
+
+/** Minutes still to be watched, rounded up; what arithmetic in floating point adds at the end does not count. */
+export const needed = (minutes: number): string =>
+  minutes < 10 ? String(Math.ceil(minutes * 10 - 1e-9) / 10) : String(Math.ceil(minutes - 1e-9));
+
+export type PercentWords = { lessThan: string; moreThan: string; decimal: (figure: string) => string };
+/** A probability, 0..1, as a percentage that never rounds to a plain 0 or 100. */
+export function percentage(probability: number, { lessThan, moreThan, decimal }: PercentWords): string {
+  const value = probability * 100;
+  if (value > 0 && value < 0.1) return `${lessThan} ${decimal('0.1')} %`;
+  if (value < 100 && value > 99.9) return `${moreThan} ${decimal('99.9')} %`;
+  const isFine = value < 10 || value > 99;
+  return `${decimal(rounded(value, isFine ? 1 : 0))} %`;
+}
+
+export const encodingNames: Record<Kinds['format']['encoding'], string> = {
+  rgb: 'RGB',
+  ycbcr444: '4:4:4',
+  ycbcr422: '4:2:2',
+  ycbcr420: '4:2:0',
+};
+
+/** `1 h 20 min`: the same in English and German. */
+export function hoursAndMinutes(minutes: number): string {
+  const whole = Math.round(minutes);
+  const [hours, rest] = [Math.floor(whole / 60), whole % 60];
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+/** A formatter for a zone; for a zone that this machine has not heard of, UTC with its name. */
+export function dateFormat(
+  locale: string,
+  zone: string,
+  options: Intl.DateTimeFormatOptions,
+): Intl.DateTimeFormat {
+  const key = `${locale} ${zone} ${JSON.stringify(options)}`;
+  const known = formats.get(key);
+  if (known !== undefined) return known;
+  let format: Intl.DateTimeFormat;
+  try {
+    // UTC is nobody's wall clock: it is named.
+    const named = zone === 'UTC' && options.hour !== undefined ? { timeZoneName: 'short' as const } : {};
+    format = new Intl.DateTimeFormat(locale, { ...options, ...named, timeZone: zone });
+  } catch {
+    format = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC', timeZoneName: 'short' });
+  }
+  formats.set(key, format);
+  return format;
+}
+export const dayAndTimeOptions: Intl.DateTimeFormatOptions = {
+  weekday: 'short',
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+  hour: '2-digit',
+  minute: '2-digit',
+};

@@ -1,0 +1,18 @@
+import type { codes } from './codes/index.ts';
+import type { Say } from './say.ts';
+import type { CodeTable, ValuesOf } from './values.ts';
+
+/** The sentences of one language for a table of codes: a code that lacks one is a type error. */
+export type Sentences<Table extends CodeTable> = {
+  readonly [Code in keyof Table]: (values: ValuesOf<Table[Code]>, say: Say) => string;
+};
+export type Codes = typeof codes;
+export type Code = keyof Codes;
+/** All a language has to bring: its sentences, and what they are put together with. */
+export type Language = {
+  readonly tag: 'en' | 'de';
+  /** Around what a person wrote, in plain text. */
+  readonly quotes: readonly [string, string];
+  readonly sentences: Sentences<Codes>;
+  readonly say: (zone: string) => Say;
+};

@@ -1,0 +1,31 @@
+import type { deviceRoles } from '../contract/chain-names.ts';
+import type { TicketCommandType } from '../contract/commands.ts';
+import type { EvidenceKind } from '../contract/evidence.ts';
+import type { MemberRole } from '../contract/primitives.ts';
+import type { Site } from '../contract/site.ts';
+import type { TicketSummary } from '../contract/ticket.ts';
+import type { CompletenessItem, WorkingState } from '../contract/triage.ts';
+import type { changeKinds, symptomKinds, whatChangedKinds } from '../contract/triage-names.ts';
+
+type OneOf<List extends readonly string[]> = List[number];
+
+/**
+ * What the contract's own values are called, as a label says it: on screens, and inside sentences (`say.term`). A
+ * value that gets no name is a type error. Each list is a kind of value that a message can hold.
+ */
+export type MessageTerms = {
+  memberRole: Record<MemberRole, string>;
+  state: Record<WorkingState | 'substitute.retest' | 'escalated' | 'closed', string>;
+  symptom: Record<OneOf<typeof symptomKinds>, string>;
+  priority: Record<TicketSummary['priority'], string>;
+  hazard: Record<Site['hazards'][number]['kind'], string>;
+  role: Record<OneOf<typeof deviceRoles>, string>;
+  completenessItem: Record<CompletenessItem, string>;
+  evidenceKind: Record<EvidenceKind, string>;
+  whatChanged: Record<OneOf<typeof whatChangedKinds>, string>;
+  changeKind: Record<OneOf<typeof changeKinds>, string>;
+  command: Record<TicketCommandType, string>;
+  /** What is on a ticket's log beside its commands. */
+  fact: Record<'open' | 'assign' | 'takeOver' | 'update' | 'evidenceAdded' | 'evidenceWithdrawn', string>;
+};
+export type TermList = keyof MessageTerms;

@@ -1,0 +1,81 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { german } from '../../shared/message/de/index.ts';
+import { english } from '../../shared/message/en/index.ts';
+import { messageText } from '../../shared/message/index.ts';
+import { withSentences } from '../../src/http/language.ts';
+import { openTestApp, type TestApp } from '../support/test-app.ts';
+import { databaseKinds } from '../support/test-database.ts';
+
+const said = { code: 'unknownMessage', values: {} };
+
+describe('the sentence beside a message', () => {
+  it('is in the language asked for, wherever the message lies', () => {
+    for (const language of [english, german]) {
+      const text = messageText(said, language, 'UTC');
+      expect(withSentences({ findings: [{ what: said }] }, language)).toEqual({
+        findings: [{ what: { ...said, text } }],
+      });
+    }
+    expect(messageText(said, german, 'UTC')).not.toBe(messageText(said, english, 'UTC'));
+  });
+
+  it('is not in a ticket’s record, nor beside what only looks like a message', () => {
+    const body = { triage: { what: said }, other: { code: 'noSuchCode', values: {} } };
+    expect(withSentences(body, german)).toEqual(body);
+  });
+});
+
+describe.each(databaseKinds())('languages of the API, on the %s database', (kind) => {
+  let test: TestApp;
+  beforeAll(async () => {
+    test = await openTestApp(kind);
+  });
+  afterAll(() => test.close());
+
+  const read = (path: string, headers: Record<string, string>) => {
+    const request = test
+      .request()
+      .get(path)
+      .set('authorization', `Bearer ${test.home.dispatcher.accessToken}`);
+    for (const [name, value] of Object.entries(headers)) request.set(name, value);
+    return request;
+  };
+
+  it('are named in every reply, English unless another is preferred', async () => {
+    for (const [asked, given] of [
+      ['de-AT, en;q=0.5', 'de'],
+      ['en, de;q=0.9', 'en'],
+      ['fr', 'en'],
+      ['', 'en'],
+    ] as const) {
+      const answer = await read('/sites', { 'accept-language': asked });
+      expect(answer.headers['content-language']).toBe(given);
+      expect(answer.headers.vary).toMatch(/accept-language/i);
+    }
+  });
+
+  it('have an ETag each, and an update takes either’s', async () => {
+    const body = { client: 'Family Overwell', address: '1 Mill Lane' };
+    const { headers } = await test.home.dispatcher.post('/sites', { body });
+    const address = headers.location as string;
+    const inEnglish = await read(address, {});
+    const inGerman = await read(address, { 'accept-language': 'de' });
+    expect(inGerman.headers.etag).not.toBe(inEnglish.headers.etag);
+    const asked = { 'if-none-match': inGerman.headers.etag as string };
+    expect((await read(address, { ...asked, 'accept-language': 'de' })).status).toBe(304);
+    expect((await read(address, asked)).status).toBe(200);
+    const update = {
+      ...body,
+      client: 'Family Underwell',
+      timeZone: null,
+      contacts: [],
+      hazards: [],
+      notes: '',
+    };
+    const changed = await test.home.dispatcher.put(address, {
+      body: update,
+      ifMatch: inGerman.headers.etag as string,
+    });
+    expect(changed.body).toMatchObject({ client: 'Family Underwell' });
+  });
+});
