@@ -2,14 +2,11 @@ import type { Candidate } from './candidates.ts';
 import { type Decision, namingChance, type Option, type Terms } from './decision.ts';
 import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from './decision-classes.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
-import { figureIn } from './figures.ts';
+import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
 import { effectsOf, menuStaysChance, staysAway } from './likelihood.ts';
 import { requiredQuietTries, requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
 import type { Records } from './test-record.ts';
-
-/** A watch that goes on after `cleared` is for a fifth of the risk: 1 % where it was 5 %. Assumed. */
-const furtherRisk = 1 / 5;
 
 /** Builds the decision from the posterior. Candidates that showed the fault already have nothing more to tell. */
 export function decisionOf(
@@ -20,7 +17,8 @@ export function decisionOf(
   terms: Terms,
 ): Decision {
   const rate = records.rate.mode === 'none' ? terms.baseline : records.rate;
-  const quiet = quietSpells(rate, terms);
+  const furtherRisk = terms.risk * figureOf(model.table.planning.furtherWatch, 'riskShare');
+  const quiet = quietSpells(rate, terms, furtherRisk);
   const steps = candidates.map((candidate) =>
     optionsOf({ model, chances, records, quiet, terms }, candidate),
   );
@@ -45,12 +43,12 @@ type QuietSpells = {
   watch(from: number, to: number): { quietMin: number; seenMin: number; before: number; after: number };
 };
 
-function quietSpells(rate: FaultRate, terms: Terms): QuietSpells {
+function quietSpells(rate: FaultRate, terms: Terms, furtherRisk: number): QuietSpells {
   const known = new Map<string, ReturnType<QuietSpells['watch']>>();
   return {
     rate,
     need: requiredExposure(terms.baseline, terms.risk),
-    more: requiredExposure(terms.baseline, terms.risk * furtherRisk),
+    more: requiredExposure(terms.baseline, furtherRisk),
     watch(from, to) {
       const key = `${from} ${to}`;
       const quietMin = minutesFor(terms, to - from);

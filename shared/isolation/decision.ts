@@ -1,4 +1,6 @@
 import type { Candidate } from './candidates.ts';
+import type { FaultTable } from './fault-table.ts';
+import { figureOf } from './figures.ts';
 import type { WatchRecord } from './quiet-length.ts';
 
 /**
@@ -54,6 +56,14 @@ export type Terms = {
   /** Id of the candidate that is in place now: watching on costs no set-up. */
   inPlace: string | null;
 };
+
+/** The terms that are figures of the table. */
+export const termsIn = ({ planning }: FaultTable) => ({
+  minutesPerTry: figureOf(planning.oneTry, 'minutes'),
+  stopAt: figureOf(planning.naming, 'stopAt'),
+  priorDoubt: figureOf(planning.naming, 'priorDoubt'),
+  escalationMin: figureOf(planning.escalation, 'minutes'),
+});
 
 /** The chance at which a suspect is named, with the doubt about the prior taken in: 0.95 and a factor of 3 make 0.983. */
 export function namingChance({ stopAt, priorDoubt }: Pick<Terms, 'stopAt' | 'priorDoubt'>): number {

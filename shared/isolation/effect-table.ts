@@ -78,6 +78,31 @@ const effects: Record<TestKind, Partial<Record<Reach, EffectRow>>> = {
   otherSource: { between: practice({ any: 0.96 }) },
 };
 
+const minutes = (setup: number, restore: number) => assumed({ setup, restore });
+
+/** Minutes to make a change and to put it back, and of a cable that has to be pulled through a conduit. */
+const changeMinutes: Record<TestKind | 'pullThroughConduit', Row<'setup' | 'restore'>> = {
+  reseat: minutes(5, 0),
+  replaceCable: minutes(15, 10),
+  temporaryCable: minutes(20, 10),
+  otherSource: minutes(5, 2),
+  sourceIntoProcessor: minutes(15, 10),
+  bypassDevice: minutes(15, 15),
+  unplugBranch: minutes(5, 5),
+  movePort: minutes(5, 5),
+  raisePortMode: minutes(5, 5),
+  disableProcessing: minutes(10, 10),
+  limitInputBandwidth: minutes(10, 10),
+  limitOutputBandwidth: minutes(10, 10),
+  reissueHotPlug: minutes(5, 0),
+  insertSyncSwitch: minutes(15, 10),
+  moveProcessorToDisplay: minutes(45, 30),
+  substituteDisplay: minutes(30, 20),
+  restoreSettings: minutes(15, 15),
+  updateFirmware: minutes(45, 0),
+  pullThroughConduit: minutes(60, 60),
+};
+
 /** Chance that a fault stays away after a change that has nothing to do with it, just because things were moved. */
 const coincidence = assumed({ contact: 0.03, other: 0.01 });
 
@@ -116,4 +141,4 @@ const facts = {
 };
 export type FactKind = keyof typeof facts;
 
-export const effectTable = { effects, coincidence: { stays: coincidence }, menuStays, facts };
+export const effectTable = { effects, changeMinutes, coincidence: { stays: coincidence }, menuStays, facts };

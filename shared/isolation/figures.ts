@@ -22,6 +22,13 @@ export const columns =
   (...figures: number[]): Record<Column, number> =>
     Object.fromEntries(names.map((name, at) => [name, figures[at]])) as Record<Column, number>;
 
+/** The figure in a column that the row is known to have. @throws where it has none */
+export function figureOf<Column extends string>(row: Row<Column>, column: Column): number {
+  const figure: number | undefined = row.figures[column];
+  if (figure === undefined) throw new Error(`no figure ${column}`);
+  return figure;
+}
+
 /** The figure in a column, else that of `any`, else null. */
 export function figureIn(row: Row | undefined, column: string): number | null {
   return row?.figures[column] ?? row?.figures.any ?? null;

@@ -8,8 +8,15 @@ export type { ClientReach } from './client-reach.ts';
 export type { FactKind } from './effect-table.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
 export { type KitItem, kitText } from './kit.ts';
-export { type Figure, listFigures, type OverrideFault, type Overrides, withOverrides } from './overrides.ts';
-export { defaultTerms, type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
+export {
+  type Figure,
+  listFigures,
+  type OverrideFault,
+  type Overrides,
+  tableOf,
+  withOverrides,
+} from './overrides.ts';
+export { type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
 export { goodBaseline, type PlannedTest, testSentence } from './plan-wording.ts';
 export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
 export { provingChange } from './prove.ts';

@@ -1,4 +1,4 @@
-import type { FaultTable } from './fault-table.ts';
+import { type FaultTable, faultTable } from './fault-table.ts';
 import type { Origin, Row } from './figures.ts';
 
 /** An organisation's own figures, by path: `linkWeights/contact/passiveCopper` → 3. */
@@ -10,16 +10,40 @@ type Tree = { readonly [name: string]: Row | Tree };
 
 const isRow = (node: Row | Tree): node is Row => 'figures' in node && 'origin' in node;
 
-/** Sections whose figures are chances; all others hold weights and factors. */
-const chanceSections = [
-  'symptomChances',
-  'contentChances',
-  'momentChances',
-  'effects',
-  'coincidence',
-  'menuStays',
+type Bounds = { holds(figure: number): boolean; text: string };
+const chance: Bounds = {
+  holds: (figure) => figure > 0 && figure < 1,
+  text: 'A chance lies between 0 and 1, both left out.',
+};
+const minutes: Bounds = {
+  holds: (figure) => figure >= 0 && figure <= 10_000,
+  text: 'Minutes lie between 0 and 10000.',
+};
+const doubt: Bounds = {
+  holds: (figure) => figure >= 1 && figure <= 1000,
+  text: 'A doubt lies between 1 and 1000.',
+};
+const weight: Bounds = {
+  holds: (figure) => figure >= 0 && figure <= 1000,
+  text: 'A weight or factor lies between 0 and 1000.',
+};
+/** What lies under which path, the first that fits; anything else is a weight or a factor. */
+const boundsUnder: readonly (readonly [string, Bounds])[] = [
+  ['symptomChances', chance],
+  ['contentChances', chance],
+  ['momentChances', chance],
+  ['effects', chance],
+  ['coincidence', chance],
+  ['menuStays', chance],
+  ['weighing/outsideShare', chance],
+  ['weighing/sources', chance],
+  ['planning/naming/priorDoubt', doubt],
+  ['planning/naming', chance],
+  ['planning/furtherWatch', chance],
+  ['planning', minutes],
+  ['effort', minutes],
+  ['changeMinutes', minutes],
 ];
-const chanceRows = ['weighing/outsideShare', 'weighing/sources'];
 
 /** Every figure of the table with its path and origin, in the table's order. */
 export function listFigures(table: FaultTable): Figure[] {
@@ -38,7 +62,7 @@ export function listFigures(table: FaultTable): Figure[] {
 /**
  * The table with an organisation's figures in place of the built-in ones; a row they touch is marked `organisation`.
  * Refused as a whole, fault by fault, when a path doesn't exist or a figure is out of bounds: chances lie strictly
- * between 0 and 1 (nothing is ever certain), weights and factors between 0 and 1000.
+ * between 0 and 1 (nothing is ever certain), a doubt from 1 on, weights and factors between 0 and 1000.
  */
 export function withOverrides(
   table: FaultTable,
@@ -68,9 +92,12 @@ export function withOverrides(
 }
 
 function outOfBounds(path: string, figure: number): string | null {
-  const isChance =
-    chanceSections.some((section) => path.startsWith(`${section}/`)) ||
-    chanceRows.some((row) => path.startsWith(`${row}/`));
-  if (isChance) return figure > 0 && figure < 1 ? null : 'A chance lies between 0 and 1, both left out.';
-  return figure >= 0 && figure <= 1000 ? null : 'A weight or factor lies between 0 and 1000.';
+  const [, bounds] = boundsUnder.find(([start]) => `${path}/`.startsWith(`${start}/`)) ?? ['', weight];
+  return bounds.holds(figure) ? null : bounds.text;
+}
+
+/** The table that holds for an organisation: the built-in one where its figures no longer fit. */
+export function tableOf(overrides: Overrides): FaultTable {
+  const own = withOverrides(faultTable, overrides);
+  return own.ok ? own.table : faultTable;
 }

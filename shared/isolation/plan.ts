@@ -10,11 +10,11 @@ import {
   whyNotHere,
 } from './candidates.ts';
 import type { Case } from './case.ts';
-import { type Decision, namingChance, type Option, type Terms } from './decision.ts';
+import { type Decision, namingChance, type Option, type Terms, termsIn } from './decision.ts';
 import type { TestKind } from './effect-table.ts';
 import { type FailureMode, modeNames, outside } from './failure-modes.ts';
 import { seenIn } from './fault-rate.ts';
-import type { FaultTable } from './fault-table.ts';
+import { type FaultTable, faultTable } from './fault-table.ts';
 import type { FaultModel } from './hypotheses.ts';
 import type { KitItem } from './kit.ts';
 import {
@@ -41,6 +41,7 @@ export type PlanInput = {
   here: Circumstances;
   /** The change that is in place now, if any. */
   inPlace: { kind: TestKind; target: Place } | null;
+  /** In place of the default risk, and of the table's figures. */
   terms?: Partial<PlanTerms>;
   /** Ids of the devices whose menu can still tell a side; every one that draws a menu when left out. */
   menus?: readonly string[];
@@ -53,17 +54,7 @@ export type PlanInput = {
   byClient?: readonly string[];
 };
 
-/** Organisations may set these; the defaults are assumed. */
 export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'>;
-export const defaultTerms: PlanTerms = {
-  risk: organisationDefaults.risk,
-  minutesPerTry: 2,
-  stopAt: 0.95,
-  /** With 3, `npm run bench -- isolation` finds 97 % of culprits right where the figures are off by up to 4; with 2, 96 %. */
-  priorDoubt: 3,
-  /** A case handed on costs about two working days: the packet, the answer, the second visit. */
-  escalationMin: 960,
-};
 
 export type Plan = {
   /** Each component with its chance, the likeliest first. */
@@ -144,8 +135,8 @@ export function planNext(input: PlanInput): Plan {
 const visitWhy = 'Nothing that a client can safely do would tell more: it takes a visit.';
 
 /** The terms of a plan. Without a baseline, one is assumed after what the client tells, for planning only. */
-export function termsOf({ facts, terms, inPlace }: PlanInput): Terms {
-  const own = { ...defaultTerms, ...terms };
+export function termsOf({ facts, terms, inPlace, table = faultTable }: PlanInput): Terms {
+  const own = { risk: organisationDefaults.risk, ...termsIn(table), ...terms };
   return {
     ...own,
     baseline: facts.baseline !== null && seenIn(facts.baseline) > 0 ? facts.baseline : assumedBaseline(facts),

@@ -3,6 +3,7 @@ import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { AllowedCommand } from '../../shared/contract/problem.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
+import type { FaultTable } from '../../shared/isolation/fault-table.ts';
 import { type ApplicableChange, applicableChangesOf } from './changes/applicable.ts';
 import type { TriageEvent, TriageEventType } from './events.ts';
 import { MACHINE_VERSION, triageMachine } from './machine.ts';
@@ -138,6 +139,10 @@ export function replay(input: Opening, events: readonly TriageEvent[]): TriageSn
   }, openTriage(input));
 }
 
-/** The changes that make sense now, computed from the side and from what the chain has. */
-export const applicableChanges = (snapshot: TriageSnapshot): ApplicableChange[] =>
-  applicableChangesOf(snapshot.context);
+/**
+ * The changes that make sense now, computed from the side and from what the chain has.
+ *
+ * @param table the organisation's figures, for the minutes; the built-in ones when left out
+ */
+export const applicableChanges = (snapshot: TriageSnapshot, table?: FaultTable): ApplicableChange[] =>
+  applicableChangesOf(snapshot.context, table);

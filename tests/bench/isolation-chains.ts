@@ -1,6 +1,7 @@
 import type { Chain, Place } from '../../shared/contract/chain.ts';
 import type { ChangeOption } from '../../shared/isolation/candidates.ts';
-import { changeCatalogue } from '../../state-machines/triage/changes/catalogue.ts';
+import { faultTable } from '../../shared/isolation/fault-table.ts';
+import { figureOf } from '../../shared/isolation/figures.ts';
 import {
   cable,
   chainOf,
@@ -88,8 +89,8 @@ export function changesOn(chain: Chain): ChangeOption[] {
   const option = (kind: ChangeOption['kind'], target: Place): ChangeOption => ({
     kind,
     target,
-    setupMin: changeCatalogue[kind].setupMin,
-    restoreMin: changeCatalogue[kind].restoreMin,
+    setupMin: figureOf(faultTable.changeMinutes[kind], 'setup'),
+    restoreMin: figureOf(faultTable.changeMinutes[kind], 'restore'),
   });
   const links = chain.links.flatMap(({ id, from, lengthM }) => {
     const target: Place = { kind: 'link', linkId: id };

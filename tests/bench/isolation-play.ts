@@ -1,12 +1,12 @@
+import { organisationDefaults } from '../../shared/contract/defaults.ts';
 import { decisionOf } from '../../shared/isolation/build-decision.ts';
 import { type Candidate, type ChangeOption, candidatesFor } from '../../shared/isolation/candidates.ts';
 import type { Case, Result } from '../../shared/isolation/case.ts';
-import { namingChance, type Option, type Terms } from '../../shared/isolation/decision.ts';
+import { namingChance, type Option, type Terms, termsIn } from '../../shared/isolation/decision.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
 import { seenIn } from '../../shared/isolation/fault-rate.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { type FaultModel, faultModelOf } from '../../shared/isolation/hypotheses.ts';
-import { defaultTerms } from '../../shared/isolation/plan.ts';
 import { byComponent, posteriorOf } from '../../shared/isolation/posterior.ts';
 import { recordsOf } from '../../shared/isolation/test-record.ts';
 import type { Step, Strategy } from './isolation-strategies.ts';
@@ -26,7 +26,8 @@ export type Habits = Map<string, { named: [string, number] } | { option: Option 
 
 export function stageOf(facts: Case, changes: readonly ChangeOption[], stopAt: number): Stage {
   const model = faultModelOf(facts, faultTable);
-  const terms = { ...defaultTerms, stopAt, baseline: baselineOf(facts), inPlace: null };
+  const { risk } = organisationDefaults;
+  const terms = { risk, ...termsIn(faultTable), stopAt, baseline: baselineOf(facts), inPlace: null };
   return { model, candidates: candidatesFor(model, changes), terms };
 }
 

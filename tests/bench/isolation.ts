@@ -1,7 +1,8 @@
 import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
-import { defaultTerms, planNext } from '../../shared/isolation/index.ts';
+import { termsIn } from '../../shared/isolation/decision.ts';
+import { faultTable, planNext } from '../../shared/isolation/index.ts';
 import type { BenchRow } from './bench-row.ts';
 import { falseClearsAt } from './false-clear.ts';
 import { caseOn } from './isolation-cases.ts';
@@ -19,7 +20,7 @@ const isAside = (components: number, world: Cell['world']) =>
 const rivals: readonly StrategyName[] = ['halfSplitting', 'fromTheSource', 'paperGuide'];
 const small = (components: number) => components < 8;
 /** Named from 80 % on, odds of 4, for calibration: the level at which that takes the doubt about the prior in. */
-const calibrationStop = 4 / (4 + defaultTerms.priorDoubt);
+const calibrationStop = 4 / (4 + termsIn(faultTable).priorDoubt);
 
 /**
  * Minutes to the right culprit against the exact optimum and three ways of working without a plan; how many culprits

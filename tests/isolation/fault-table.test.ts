@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { auditRules } from '../../shared/audit/chain-audit.ts';
-import { symptomKinds } from '../../shared/contract/triage.ts';
+import { changeKinds, symptomKinds } from '../../shared/contract/triage.ts';
 import { failureModes } from '../../shared/isolation/failure-modes.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { modesOfRule } from '../../shared/isolation/finding-modes.ts';
@@ -42,6 +42,23 @@ describe('the table of figures', () => {
       }
   });
 
+  it('holds the minutes of every change, and when looking further is no longer worth it', () => {
+    const pathsUnder = (section: string) =>
+      figures.map(({ path }) => path).filter((path) => path.startsWith(`${section}/`));
+    expect(pathsUnder('changeMinutes')).toEqual(
+      expect.arrayContaining(
+        changeKinds.flatMap((kind) => [`changeMinutes/${kind}/setup`, `changeMinutes/${kind}/restore`]),
+      ),
+    );
+    expect(pathsUnder('planning')).toEqual(
+      expect.arrayContaining([
+        'planning/naming/stopAt',
+        'planning/naming/priorDoubt',
+        'planning/escalation/minutes',
+      ]),
+    );
+  });
+
   it('knows which modes every rule of the prerequisite audit speaks of', () => {
     for (const { id } of auditRules) expect(modesOfRule(id), id).not.toBeNull();
     expect(modesOfRule('a-rule-of-tomorrow')).toBeNull();
@@ -69,6 +86,10 @@ describe('an organisation’s own figures', () => {
         'weighing/outsideShare/share': 0,
         'linkWeights/contact/passiveCopper': -1,
         'deviceWeights/edid/switch': 2,
+        'changeMinutes/reseat/setup': -1,
+        'planning/escalation/minutes': 20_000,
+        'planning/naming/stopAt': 1,
+        'planning/naming/priorDoubt': 0.5,
       }),
     ).toEqual({
       ok: false,
@@ -77,6 +98,10 @@ describe('an organisation’s own figures', () => {
         { path: 'effects/reseat/target/contact', text: expect.stringContaining('between 0 and 1') },
         { path: 'weighing/outsideShare/share', text: expect.stringContaining('between 0 and 1') },
         { path: 'linkWeights/contact/passiveCopper', text: expect.stringContaining('between 0 and 1000') },
+        { path: 'changeMinutes/reseat/setup', text: expect.any(String) },
+        { path: 'planning/escalation/minutes', text: expect.any(String) },
+        { path: 'planning/naming/stopAt', text: expect.any(String) },
+        { path: 'planning/naming/priorDoubt', text: expect.any(String) },
       ],
     });
     expect(withOverrides(faultTable, {})).toEqual({ ok: true, table: faultTable });

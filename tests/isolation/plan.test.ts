@@ -2,11 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { deviceKey } from '../../shared/isolation/components.ts';
 import {
   type ChangeOption,
+  faultTable,
+  listFigures,
+  type Overrides,
   type PlanInput,
   planNext,
   type Result,
   repairsOf,
   standingOf,
+  tableOf,
 } from '../../shared/isolation/index.ts';
 import { facts, input } from './cinema-case.ts';
 
@@ -155,6 +159,26 @@ describe('when to stop', () => {
     expect(at(0.6)).toBe('culprit');
     expect(at(0.7)).toBe('test');
     expect(at(0.99)).toBe('test');
+  });
+
+  it('takes the level, and what a case handed on is worth, from the organisation’s own figures', () => {
+    const results = [vanished, quiet('limitOutputBandwidth', 103)];
+    const adviceWith = (own: Overrides) => planNext(input({ table: tableOf(own) }, { results })).advice.kind;
+    expect(adviceWith({})).toBe('test');
+    expect(adviceWith({ 'planning/naming/stopAt': 0.6 })).toBe('culprit');
+    expect(adviceWith({ 'planning/naming/stopAt': 0.7 })).toBe('test');
+    expect(adviceWith({ 'planning/naming/stopAt': 0.7, 'planning/naming/priorDoubt': 1 })).toBe('culprit');
+    expect(adviceWith({ 'planning/escalation/minutes': 5 })).toBe('escalate');
+  });
+
+  it('still tells tests apart where an organisation sets all minutes of handling to nothing', () => {
+    const handling = listFigures(faultTable).filter(({ path }) => /^(changeMinutes|effort)\//.test(path));
+    const table = tableOf(Object.fromEntries(handling.map(({ path }) => [path, 0])));
+    const { changes, ...rest } = input({ table });
+    const free = changes.map((change) => ({ ...change, setupMin: 0, restoreMin: 0 }));
+    const { next, others } = nextOf({ ...rest, changes: free });
+    for (const { expectedMin } of [next, ...others]) expect(expectedMin).toBeGreaterThan(0);
+    for (const { expectedMin } of [next, ...others]) expect(expectedMin).toBeLessThan(960);
   });
 
   it('hands the case on when nothing is left, with repairs to try blindly instead', () => {

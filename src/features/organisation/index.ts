@@ -3,6 +3,7 @@ export { organisationRoutes } from './routes.ts';
 export {
   hasHandle,
   insertOrganisation,
+  readFaultTable,
   readOrganisation,
   readSettings,
   takeTicketNumber,

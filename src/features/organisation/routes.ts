@@ -48,7 +48,8 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     '/fault-model',
     {
       schema: {
-        summary: 'Every figure that suspects are ranked by, where it is from, and your own in its place',
+        summary:
+          'Every figure that suspects and tests are ranked by, where it is from, and your own in its place',
         response: { 200: faultModelReply },
       },
       config: { permission: 'read organisation' },

@@ -6,7 +6,13 @@ import {
   organisationSettings,
   type organisationUpdate,
 } from '../../../shared/contract/organisation.ts';
-import { faultTable, listFigures, withOverrides } from '../../../shared/isolation/index.ts';
+import {
+  type FaultTable,
+  faultTable,
+  listFigures,
+  tableOf,
+  withOverrides,
+} from '../../../shared/isolation/index.ts';
 import { compileRecognition } from '../../../shared/logs/index.ts';
 import type { Database, TenantTransaction } from '../../database/index.ts';
 import {
@@ -92,6 +98,11 @@ export async function insertOrganisation(
 ): Promise<void> {
   const parsed = organisationSettings.parse(settings ?? {});
   await tx.organisation.create({ data: { ...columns, settings: JSON.parse(JSON.stringify(parsed)) } });
+}
+
+/** The figures that plans rest on, with the organisation's own in place of the built-in ones. */
+export async function readFaultTable(context: Context): Promise<FaultTable> {
+  return tableOf((await readSettings(context)).faultModel);
 }
 
 /** Overrides of the fault model and rows for logs say more than a schema can check. */

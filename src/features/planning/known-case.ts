@@ -1,4 +1,4 @@
-import { type Circumstances, faultTable, withOverrides } from '../../../shared/isolation/index.ts';
+import { type Circumstances, tableOf } from '../../../shared/isolation/index.ts';
 import {
   factsOfEdids,
   factsOfLogs,
@@ -38,6 +38,5 @@ export async function requestFor(
     facts: [...factsOfLogs(logs, chain), ...(edids.ok ? factsOfEdids(edids.body, chain) : [])],
     today: now.slice(0, 10),
   };
-  const own = withOverrides(faultTable, settings.faultModel);
-  return { snapshot, request: { known, here, table: own.ok ? own.table : faultTable, now } };
+  return { snapshot, request: { known, here, table: tableOf(settings.faultModel), now } };
 }

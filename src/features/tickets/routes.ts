@@ -17,6 +17,7 @@ import {
 import { applicableChanges } from '../../../state-machines/index.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
+import { readFaultTable } from '../organisation/index.ts';
 import { findTicket, noTicket, snapshotOf } from '../ticket-record/index.ts';
 import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
 import { listTickets, readTicket } from './list-tickets.read.ts';
@@ -137,7 +138,9 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) =>
       reply.fromRead(async (context) => {
         const row = await findTicket(context, request.params.id);
-        return row === null ? noTicket : found({ items: applicableChanges(snapshotOf(row)) });
+        return row === null
+          ? noTicket
+          : found({ items: applicableChanges(snapshotOf(row), await readFaultTable(context)) });
       }),
   );
   app.get(

@@ -77,7 +77,7 @@ const en = {
   own: 'Our own',
   ownOf: (path: string) => `Our own figure for ${path}`,
   figuresHint:
-    'What the suspects are ranked by. Leave a field empty to use the built-in figure. The names are the model’s own.',
+    'What suspects and tests are ranked by. Leave a field empty to use the built-in figure. The names are the model’s own.',
   origins: { 'common practice': 'common practice', assumed: 'assumed' } as Record<string, string>,
   unsaved: (count: number) =>
     plural('en', count, '1 figure is changed and not saved', `${count} figures are changed and not saved`),
@@ -178,7 +178,7 @@ const de: typeof en = {
   own: 'Unsere eigene',
   ownOf: (path) => `Unsere eigene Zahl für ${path}`,
   figuresHint:
-    'Wonach die Verdächtigen gereiht werden. Lass ein Feld leer, um die eingebaute Zahl zu nehmen. Die Namen sind die des Modells.',
+    'Wonach Verdächtige und Tests gereiht werden. Lass ein Feld leer, um die eingebaute Zahl zu nehmen. Die Namen sind die des Modells.',
   origins: { 'common practice': 'üblich', assumed: 'angenommen' },
   unsaved: (count) =>
     plural(

@@ -3,8 +3,7 @@ import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { FirmwareLevel, OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import type { EdidReadings } from '../../../shared/contract/signal.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
-import { faultTable } from '../../../shared/isolation/fault-table.ts';
-import { withOverrides } from '../../../shared/isolation/overrides.ts';
+import { tableOf } from '../../../shared/isolation/overrides.ts';
 import { byComponent, posteriorOf, resultText, suspectsOf } from '../../../shared/isolation/posterior.ts';
 import { standingOf } from '../../../shared/isolation/standing.ts';
 import { caseOf, datedResultsOf } from '../../../state-machines/triage/plan/case-of.ts';
@@ -40,14 +39,13 @@ export function suspectsOverTime({
   edids,
 }: CaseInputs): SuspectsOverTime {
   const record = ticket.triage;
-  const table = withOverrides(faultTable, settings.faultModel);
   const facts = caseOf(record, {
     ...knownOfChain(chain, record.symptom, settings, levels),
     intake: ticket.intake,
     facts: [...factsOfLogs(logs, chain), ...factsOfEdids(edids, chain)],
     today: new Date().toISOString().slice(0, 10),
   });
-  const { model } = standingOf(facts, table.ok ? table.table : faultTable);
+  const { model } = standingOf(facts, tableOf(settings.faultModel));
   const dated = datedResultsOf(record);
   const stages = [
     { at: null, text: null },

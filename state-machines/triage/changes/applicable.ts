@@ -3,6 +3,8 @@ import { placeName, samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
+import { type FaultTable, faultTable } from '../../../shared/isolation/fault-table.ts';
+import { figureOf } from '../../../shared/isolation/figures.ts';
 import { changesOfRound, standingSides } from '../record.ts';
 import { segmentFor, segmentOf } from '../segment.ts';
 import { type Caution, cautionTexts, changeCatalogue, changeLabel } from './catalogue.ts';
@@ -20,15 +22,13 @@ export type ApplicableChange = {
   tried: boolean;
   needs: string[];
   caution: string[];
-  /** Minutes; assumed. */
+  /** Minutes, by the figures of the fault table. */
   setupMin: number;
   restoreMin: number;
   instructions: string;
   afterwards: string;
 };
 
-/** Pulling a cable through a conduit takes this many minutes; assumed. */
-const conduitMin = 60;
 /** Kinds that can be done again at the same place after they were kept. */
 const repeatable: readonly ChangeKind[] = ['reseat', 'replaceCable'];
 
@@ -111,8 +111,15 @@ const placesFor = (scene: Scene, kind: ChangeKind): Place[] =>
     (place) => whyNotThere(scene, kind, place) === null,
   );
 
-/** Every change that applies now, kind by kind in the catalogue's order; none before a side is known. */
-export function applicableChangesOf(record: TriageRecord): ApplicableChange[] {
+/**
+ * Every change that applies now, kind by kind in the catalogue's order; none before a side is known.
+ *
+ * @param table the organisation's figures, for the minutes; the built-in ones when left out
+ */
+export function applicableChangesOf(
+  record: TriageRecord,
+  table: FaultTable = faultTable,
+): ApplicableChange[] {
   const scene = sceneOf(record);
   if (scene === null) return [];
   const others = candidates(scene);
@@ -120,23 +127,33 @@ export function applicableChangesOf(record: TriageRecord): ApplicableChange[] {
   const updates = placesFor(scene, 'updateFirmware')
     .filter((target) => whyNotYet(scene, target, untried) === null)
     .map((target): Candidate => ({ kind: 'updateFirmware', target }));
-  return [...others, ...updates].map(({ kind, target }) => describe(scene, kind, target));
+  return [...others, ...updates].map((each) => describe(scene, each, table));
 }
 
 /**
  * Every change that could come to be made on a chain while no side is known: what would apply if the fault could lie
  * anywhere. For planning ahead, on the chain as found or, before that was recorded, as it was last described.
+ *
+ * @param table as for `applicableChangesOf`
  */
-export function conceivableChangesOf(record: TriageRecord, chain: Chain): ApplicableChange[] {
+export function conceivableChangesOf(
+  record: TriageRecord,
+  chain: Chain,
+  table: FaultTable = faultTable,
+): ApplicableChange[] {
   const scene = { chain, segment: segmentFor(chain, standingSides(record)), record };
-  return candidates(scene).map(({ kind, target }) => describe(scene, kind, target));
+  return candidates(scene).map((each) => describe(scene, each, table));
 }
 
-function describe({ chain, record }: Scene, kind: ChangeKind, target: Place): ApplicableChange {
-  const { label, diagnostic, needs, cautions, setupMin, restoreMin, instructions, afterwards } =
-    changeCatalogue[kind];
+function describe(
+  { chain, record }: Scene,
+  { kind, target }: Candidate,
+  { changeMinutes }: FaultTable,
+): ApplicableChange {
+  const { label, diagnostic, needs, cautions, instructions, afterwards } = changeCatalogue[kind];
   const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
   const pulled = kind === 'replaceCable' && link?.route === 'inConduit';
+  const minutes = changeMinutes[pulled ? 'pullThroughConduit' : kind];
   return {
     kind,
     target,
@@ -148,8 +165,8 @@ function describe({ chain, record }: Scene, kind: ChangeKind, target: Place): Ap
     caution: [...new Set([...cautions, ...cautionsAt(chain, kind, target)])].map(
       (each) => cautionTexts[each],
     ),
-    setupMin: pulled ? conduitMin : setupMin,
-    restoreMin: pulled ? conduitMin : restoreMin,
+    setupMin: figureOf(minutes, 'setup'),
+    restoreMin: figureOf(minutes, 'restore'),
     instructions,
     afterwards,
   };

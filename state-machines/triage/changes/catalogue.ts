@@ -16,9 +16,6 @@ export type CatalogueEntry = {
   /** What to have at hand. */
   needs: string[];
   cautions: Caution[];
-  /** Minutes to make the change and to put it back; assumed. */
-  setupMin: number;
-  restoreMin: number;
   instructions: string;
   afterwards: string;
 };
@@ -56,7 +53,7 @@ export const cautionTexts: Record<Caution, string> = {
 };
 
 type Facts = Partial<CatalogueEntry> &
-  Pick<CatalogueEntry, 'label' | 'target' | 'setupMin' | 'restoreMin' | 'instructions' | 'afterwards'>;
+  Pick<CatalogueEntry, 'label' | 'target' | 'instructions' | 'afterwards'>;
 
 const entry = (facts: Facts): CatalogueEntry => ({
   diagnostic: true,
@@ -72,14 +69,12 @@ const correction = (facts: Facts): CatalogueEntry => mayStay({ plainCorrection: 
 
 const sureCable = 'a cable known to be good: certified, long enough, no longer than needed';
 
-/** The kinds of change there are. Common practice of the trade, no source; minutes are assumed. */
+/** The kinds of change there are. Common practice of the trade, no source; their minutes are figures of the fault table. */
 export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   reseat: correction({
     label: 'Reseat both plugs',
     target: 'link',
     cautions: ['mains'],
-    setupMin: 5,
-    restoreMin: 0,
     instructions:
       'Switch both devices to standby. Pull the plug at each end, look for bent contacts and dirt, and push it fully home. Touch no other cable.',
     afterwards: 'Nothing to put back.',
@@ -89,8 +84,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     target: 'link',
     needs: [sureCable],
     cautions: ['mains'],
-    setupMin: 15,
-    restoreMin: 10,
     instructions:
       'Put a cable known to be good into the same two ports. A directional cable goes with its source end to the source; power it where its maker asks for that. Mark the old cable and keep it.',
     afterwards: 'Keep the new cable if the fault is gone; otherwise put the old one back.',
@@ -100,8 +93,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     target: 'link',
     needs: [sureCable, 'tape or a cable cover'],
     cautions: ['floorCable', 'mains'],
-    setupMin: 20,
-    restoreMin: 10,
     instructions:
       'Lay a cable known to be good from port to port in the open, and leave the fixed cable where it is with both its plugs out.',
     afterwards: 'Take the temporary cable up and plug the fixed one back into the same two ports.',
@@ -109,8 +100,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   otherSource: entry({
     label: 'Play another source in its place',
     target: 'device',
-    setupMin: 5,
-    restoreMin: 2,
     instructions:
       'Leave every cable as it is and play this source with content of the same kind and format as the one that shows the fault. Where it is the source that shows it itself, put one you brought in its place, into the same port.',
     afterwards:
@@ -121,8 +110,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     target: 'device',
     needs: [sureCable],
     cautions: ['floorCable', 'mains'],
-    setupMin: 15,
-    restoreMin: 10,
     instructions:
       'Take everything between this source and the processor out of the way: one cable from the source to a processor input, and that input chosen. Sound may be missing meanwhile.',
     afterwards: 'Plug the source back where it was and choose the old input again.',
@@ -132,8 +119,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     target: 'device',
     needs: ['a coupler that passes the full rate, or a longer cable known to be good'],
     cautions: ['mains'],
-    setupMin: 15,
-    restoreMin: 15,
     instructions:
       'Join what feeds the device straight to what follows it. Extenders come in pairs: take both ends out.',
     afterwards: 'Put the device back between the same two ports.',
@@ -142,8 +127,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     label: 'Unplug the parallel branch',
     target: 'link',
     cautions: ['mains'],
-    setupMin: 5,
-    restoreMin: 5,
     instructions:
       'Pull the plug of this branch at the device that feeds it. A display in standby still takes part while it is plugged in.',
     afterwards: 'Plug the branch back into the same port.',
@@ -152,8 +135,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     label: 'Move the plug to another port',
     target: 'port',
     cautions: ['mains'],
-    setupMin: 5,
-    restoreMin: 5,
     instructions:
       'Move this plug to a free port of the same device, in the same direction and with the same abilities and settings, and choose that port.',
     afterwards: 'Leave it there if the fault is gone; otherwise move it back.',
@@ -161,8 +142,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   raisePortMode: correction({
     label: 'Raise the port’s mode',
     target: 'port',
-    setupMin: 5,
-    restoreMin: 5,
     instructions:
       'Set this port to the highest mode it has. Declare the setting, and read the settings out before and after.',
     afterwards: 'The highest mode may stay. If it must go back, set what it was before.',
@@ -170,8 +149,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   disableProcessing: mayStay({
     label: 'Switch off processing and EDID management',
     target: 'device',
-    setupMin: 10,
-    restoreMin: 10,
     instructions:
       'Switch off scaling, conversion, picture processing and EDID management in this device, so that it passes on what it gets. Declare each setting, and read the settings out before and after.',
     afterwards: 'Leave it off if the fault is gone; otherwise set everything as it was.',
@@ -179,8 +156,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   limitInputBandwidth: entry({
     label: 'Limit the advertised input bandwidth to 9 Gbit/s',
     target: 'device',
-    setupMin: 10,
-    restoreMin: 10,
     instructions:
       'Set the input’s advertised bandwidth to 9 Gbit/s, then restart this device and the source so that the source reads it anew. Declare the setting.',
     afterwards: 'Set it back to automatic, and restart both again.',
@@ -188,8 +163,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   limitOutputBandwidth: entry({
     label: 'Limit the output bandwidth to 9 Gbit/s',
     target: 'device',
-    setupMin: 10,
-    restoreMin: 10,
     instructions:
       'Set this device’s output to 9 Gbit/s at most (a lower rate, 8 bit, or 4:2:0), so that the cable behind it carries less. Declare the setting.',
     afterwards: 'Set the output back to what it was, mostly automatic.',
@@ -198,8 +171,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     label: 'Re-issue hot plug',
     target: 'device',
     showsCulprit: false,
-    setupMin: 5,
-    restoreMin: 0,
     instructions:
       'Have this device signal hot plug to its source again, by its own menu or remote control and without touching a plug, and note what happens. This is information, never a repair.',
     afterwards: 'Nothing to put back: close it as put back.',
@@ -213,8 +184,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
       'its power supply',
     ],
     cautions: ['mains'],
-    setupMin: 15,
-    restoreMin: 10,
     instructions:
       'Put the switch into this link, at the end nearer to the display, with its scaling and its own EDID off.',
     afterwards: 'It may stay if the fault is gone; otherwise take it out and join the link as it was.',
@@ -228,8 +197,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
       'mains near the display',
     ],
     cautions: ['ladder', 'projectorLight', 'lifting', 'floorCable', 'mains'],
-    setupMin: 45,
-    restoreMin: 30,
     instructions:
       'Put the processor beside the display and join them by the short passive cable. This is for finding the fault only.',
     afterwards: 'Bring the processor back to its place and join both links as they were.',
@@ -239,8 +206,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     target: 'device',
     needs: ['another display that does the same content protection and takes the same signal'],
     cautions: ['ladder', 'projectorLight', 'lifting', 'mains'],
-    setupMin: 30,
-    restoreMin: 20,
     instructions:
       'Plug the cable that feeds the display into another one. A display with other content protection would change two things at once.',
     afterwards: 'Plug the cable back into the display’s same port.',
@@ -249,8 +214,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     label: 'Restore earlier settings',
     target: 'device',
     needs: ['the earlier settings, written down or saved'],
-    setupMin: 15,
-    restoreMin: 15,
     instructions:
       'Set this device as it was while everything worked. Declare each setting, and read the settings out before and after.',
     afterwards: 'The earlier settings may stay. If they must go back, set what was read out before.',
@@ -261,8 +224,6 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     canBeUndone: false,
     needs: ['the firmware file and its maker’s notes', 'time: an interrupted update can spoil the device'],
     cautions: ['firmware', 'mains'],
-    setupMin: 45,
-    restoreMin: 0,
     instructions:
       'Write the settings down, update by the maker’s notes, then set what the update has reset. Read firmware level and settings out before and after.',
     afterwards: 'It can’t be undone: keep it, whatever the retest says.',

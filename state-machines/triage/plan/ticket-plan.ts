@@ -66,7 +66,7 @@ function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
     state: stateName(snapshot),
     facts,
     standing: standingOf(facts, table),
-    changes: hasSide ? applicableChangesOf(record) : conceivableChangesOf(record, known.chain),
+    changes: hasSide ? applicableChangesOf(record, table) : conceivableChangesOf(record, known.chain, table),
     isShown: changesOfRound(record).some((change) => whyNoProof(change) === null),
   };
 }

@@ -140,6 +140,15 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     expect(share(after)).not.toBeCloseTo(share(before) ?? 0, 3);
     expect((await put({})).status).toBe(200);
     expect((await planOf()).suspects).toEqual(before.suspects);
+
+    await bringToSubstitute(test.home.technician, ticket.ticketId);
+    expect((await put({ 'changeMinutes/reseat/setup': 33 })).status).toBe(200);
+    const { items } = (await test.home.technician.get(`/tickets/${ticket.ticketId}/applicable-changes`)).body;
+    const reseat = (items as { kind: string; setupMin: number }[]).filter((each) => each.kind === 'reseat');
+    expect(new Set(reseat.map(({ setupMin }) => setupMin))).toEqual(new Set([33]));
+    expect((await put({ 'planning/escalation/minutes': 0 })).status).toBe(200);
+    expect((await planOf()).next).toBeNull();
+    expect((await put({})).status).toBe(200);
   });
 
   it('says by phone only what a client can safely do, and packs the van', async () => {

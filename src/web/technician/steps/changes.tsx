@@ -1,12 +1,15 @@
 import { useLocation } from 'preact-iso';
+import { tableOf } from '../../../../shared/isolation/overrides.ts';
 import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { whyNoMenuDevice } from '../../../../state-machines/triage/segment.ts';
+import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { List, ListLink } from '../../parts/card.tsx';
 import { Badge } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { useDocument } from '../../store/documents.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { lengthOfTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
@@ -25,7 +28,9 @@ export function ChangesScreen({ ticketId = '' }: { ticketId?: string }) {
 function Changes({ work }: { work: Work }) {
   const t = stepWords();
   const { id, state, triage } = work.ticket;
-  const changes = state === 'locateSide' ? [] : applicableChangesOf(triage);
+  const settings = useDocument(paths.organisation).body?.settings;
+  const table = settings === undefined ? undefined : tableOf(settings.faultModel);
+  const changes = state === 'locateSide' ? [] : applicableChangesOf(triage, table);
   const [first] = changes;
   // Said before the form is filled in: one change at a time.
   const refusal =

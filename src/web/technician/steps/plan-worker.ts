@@ -1,5 +1,4 @@
-import { faultTable } from '../../../../shared/isolation/fault-table.ts';
-import { withOverrides } from '../../../../shared/isolation/overrides.ts';
+import { tableOf } from '../../../../shared/isolation/overrides.ts';
 import { factsOfLogs, knownOfChain } from '../../../../state-machines/triage/plan/known.ts';
 import { planTicket } from '../../../../state-machines/triage/plan/ticket-plan.ts';
 import type { PlanAnswer, PlanQuestion } from './plan-message.ts';
@@ -13,11 +12,10 @@ self.onmessage = ({ data }: MessageEvent<PlanQuestion>) => {
 function answerTo(question: PlanQuestion): PlanAnswer {
   const { id, snapshot, chain, intake, settings, firmwareLevels, logs, here, now } = question;
   const ofChain = knownOfChain(chain, snapshot.context.symptom, settings, firmwareLevels);
-  const own = withOverrides(faultTable, settings.faultModel);
   const plan = planTicket(snapshot, {
     known: { ...ofChain, intake, facts: factsOfLogs(logs, chain), today: now.slice(0, 10) },
     here,
-    table: own.ok ? own.table : faultTable,
+    table: tableOf(settings.faultModel),
     now,
   });
   return { id, plan, findings: ofChain.findings };
