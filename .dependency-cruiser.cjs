@@ -53,13 +53,13 @@ module.exports = {
     {
       name: 'features-do-not-know-the-app',
       severity: 'error',
-      from: { path: '^src/(features|database|evidence-store|http)/' },
+      from: { path: '^src/(features|database|evidence-store|http|page)/' },
       to: { path: '^src/(app|main)\\.ts$' },
     },
     {
       name: 'plumbing-does-not-know-features',
       severity: 'error',
-      from: { path: '^src/(database|evidence-store|http)/' },
+      from: { path: '^src/(database|evidence-store|http|page)/' },
       to: { path: '^src/features/' },
     },
     {

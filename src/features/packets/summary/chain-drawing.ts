@@ -1,7 +1,7 @@
 import { signalOrder } from '../../../../shared/chain/graph.ts';
 import { metres } from '../../../../shared/chain/link-words.ts';
 import type { Chain, Device, Link } from '../../../../shared/contract/chain.ts';
-import { Html, html } from './html.ts';
+import { Html, html } from '../../../page/html.ts';
 
 const box = { width: 200, height: 62 } as const;
 const pitch = { across: 224, down: 132 } as const;

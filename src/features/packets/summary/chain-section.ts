@@ -4,9 +4,10 @@ import { placeKey, socketName } from '../../../../shared/chain/place.ts';
 import { formatName, modeName } from '../../../../shared/chain/signal-mode.ts';
 import type { Chain, Device, Finding, Port } from '../../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { list, none, section, table } from '../../../page/parts.ts';
 import { chainDrawing } from './chain-drawing.ts';
-import { type Html, html } from './html.ts';
-import { chainOf, list, none, section, signature, table } from './parts.ts';
+import { chainOf, signature } from './parts.ts';
 import { isNarrowed } from './side.ts';
 import { linkWords } from './words.ts';
 

@@ -2,8 +2,9 @@ import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord, Judgement } from '../../../../shared/contract/triage.ts';
 import { minutesWatched, percent, times } from '../../../../shared/isolation/wording.ts';
 import { changeLabel } from '../../../../state-machines/index.ts';
-import { type Html, html } from './html.ts';
-import { facts, list, none, placeWords, section, signature, table } from './parts.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { list, none, section, table } from '../../../page/parts.ts';
+import { facts, placeWords, signature } from './parts.ts';
 import { seenIn } from './watches.ts';
 import { moment } from './words.ts';
 

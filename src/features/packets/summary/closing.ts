@@ -1,7 +1,8 @@
 import type { CaseEvidence, CaseFile } from '../../../../shared/contract/packet.ts';
 import type { EdidSummary } from '../../../../shared/signal/edid/index.ts';
-import { type Html, html } from './html.ts';
-import { facts, list, none, placeWords, section, signature, table } from './parts.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { list, none, section, table } from '../../../page/parts.ts';
+import { facts, placeWords, signature } from './parts.ts';
 import { itemWords, moment, nameOf } from './words.ts';
 
 /** Small pictures of photos, by the id of the evidence, as data URIs. */

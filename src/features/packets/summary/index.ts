@@ -1,4 +1,6 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
+import { Html, html } from '../../../page/html.ts';
+import { style } from '../../../page/style.ts';
 import { chainSection, firmwareSection, prerequisiteSection, settingsSection } from './chain-section.ts';
 import { changeSection, standingSection } from './changes.ts';
 import {
@@ -9,11 +11,9 @@ import {
   type Thumbnails,
   waiverSection,
 } from './closing.ts';
-import { Html, html } from './html.ts';
 import { logSection } from './logs.ts';
 import { clientSection, opening } from './opening.ts';
 import { sideSection } from './side.ts';
-import { style } from './style.ts';
 import { watchSection } from './watches.ts';
 
 export type { Thumbnails } from './closing.ts';

@@ -1,7 +1,8 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { times } from '../../../../shared/isolation/wording.ts';
-import { type Html, html } from './html.ts';
-import { list, none, placeWords, section, table } from './parts.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { list, none, section, table } from '../../../page/parts.ts';
+import { placeWords } from './parts.ts';
 import { moment } from './words.ts';
 
 type Log = CaseFile['logs'][number];

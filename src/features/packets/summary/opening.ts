@@ -1,7 +1,8 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { list, none, section } from '../../../page/parts.ts';
 import { changesInPlace, changesInShort } from './changes.ts';
-import { type Html, html } from './html.ts';
-import { facts, list, none, placeWords, section, signature } from './parts.ts';
+import { facts, placeWords, signature } from './parts.ts';
 import { sideWords } from './side.ts';
 import { baselineWords } from './watches.ts';
 import { hazardWords, itemWords, moment, nameOf, symptomWords, whatChangedWords } from './words.ts';

@@ -1,7 +1,8 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { SideObservation } from '../../../../shared/contract/triage.ts';
-import { type Html, html } from './html.ts';
-import { list, none, placeWords, section, signature } from './parts.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { list, none, section } from '../../../page/parts.ts';
+import { placeWords, signature } from './parts.ts';
 import { seenIn } from './watches.ts';
 
 const standing = ({ triage }: CaseFile): SideObservation[] =>

@@ -1,8 +1,9 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { Occurrence, Watch } from '../../../../shared/contract/triage.ts';
 import { minutesWatched, times } from '../../../../shared/isolation/wording.ts';
-import { type Html, html } from './html.ts';
-import { none, placeWords, section, table } from './parts.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { none, section, table } from '../../../page/parts.ts';
+import { placeWords } from './parts.ts';
 import { durationWords, moment, nameOf, purposeWords } from './words.ts';
 
 /** Occurrences that were not withdrawn. */

@@ -1,4 +1,4 @@
-/** The look of a case summary: one column, calm, legible on a phone, on paper and in the dark. */
+/** The look of a page that the server writes, a case summary before all: one column, calm, legible on a phone, on paper and in the dark. */
 export const style = `
 :root {
   color-scheme: light dark;
