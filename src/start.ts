@@ -5,6 +5,7 @@ import { createApp } from './app.ts';
 import type { Config } from './config.ts';
 import { openDatabase } from './database/index.ts';
 import { openEvidenceStore } from './evidence-store/index.ts';
+import { keepSnapshotsCurrent } from './features/ticket-record/index.ts';
 import { createLogger } from './http/logging.ts';
 import type { Services } from './services.ts';
 
@@ -35,11 +36,13 @@ export async function startServer(config: Config, options: StartOptions = {}): P
   const app = await createApp(services, logger);
   await options.prepare?.(app, services);
   const address = await app.listen({ host: config.host, port: config.port });
+  const snapshots = keepSnapshotsCurrent(database, logger);
   return {
     address,
     services,
     stop: async () => {
       await app.close();
+      await snapshots.stop();
       await database.close();
     },
   };

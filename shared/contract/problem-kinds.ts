@@ -27,6 +27,7 @@ export const problemKinds = {
   'type-not-allowed': { status: 415, title: 'That kind of content is not taken here' },
   'too-many-requests': { status: 429, title: 'Too many requests, try again later' },
   'server-busy': { status: 503, title: 'Not ready, try again in a moment' },
+  'newer-data': { status: 503, title: 'A newer server wrote that' },
   'internal-error': { status: 500, title: 'Something went wrong on our side' },
 
   // what triage refuses

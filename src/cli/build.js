@@ -17,6 +17,7 @@ const programs = [
   'src/main.ts',
   'src/cli/create-organisation.ts',
   'src/cli/edid.ts',
+  'src/cli/rebuild-tickets.ts',
   'src/database/run-migrations.ts',
 ];
 

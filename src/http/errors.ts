@@ -1,6 +1,7 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { methodsByAddress } from './methods.ts';
+import { refusalOfNewerData } from './newer-data.ts';
 import { type Refused, refused, sendProblem } from './problem.ts';
 
 const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
@@ -34,6 +35,11 @@ export function installErrorHandling(app: FastifyInstance): void {
 function problemFor(error: FastifyError, request: FastifyRequest): Refused {
   if (hasZodFastifySchemaValidationErrors(error))
     return invalidInput(error.validation, error.validationContext);
+  const newer = refusalOfNewerData(error);
+  if (newer !== null) {
+    request.log.warn({ err: error }, 'a request met data of a newer version');
+    return newer;
+  }
   const known = byFrameworkCode[error.code];
   if (known !== undefined) return known(error);
   const status = error.statusCode ?? 500;

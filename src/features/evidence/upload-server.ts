@@ -2,7 +2,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { STATUS_CODES } from 'node:http';
 import { Server } from '@tus/server';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { problemOf } from '../../http/index.ts';
+import { problemOf, type Refused, refusalOfNewerData } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import type { Finish } from './finish-upload.ts';
 import type { UploadNotes, UploadStore } from './upload-store.ts';
@@ -52,6 +52,8 @@ export function uploadServer(services: Services, uploads: UploadStore, finish: F
     onResponseError: (_request, error) => {
       if ('status_code' in error) return undefined;
       const request = callers.getStore()?.request;
+      const newer = refusalOfNewerData(error);
+      if (newer !== null && request !== undefined) return refusalReply(request, newer);
       request?.log.error({ err: error }, 'an upload failed');
       return { status_code: 500, body: `Quote request ${request?.id} to whoever runs this server.` };
     },
@@ -81,7 +83,11 @@ export function uploadServer(services: Services, uploads: UploadStore, finish: F
 
 function replyOf(request: FastifyRequest, outcome: Awaited<ReturnType<Finish>>) {
   if (outcome.ok) return { headers: { [evidenceHeader]: outcome.body.id } };
-  const problem = problemOf(outcome, `urn:request:${request.id}`);
+  return refusalReply(request, outcome);
+}
+
+function refusalReply(request: FastifyRequest, refusal: Refused) {
+  const problem = problemOf(refusal, `urn:request:${request.id}`);
   const headers = { 'content-type': 'application/problem+json' };
   return { status_code: problem.status, headers, body: JSON.stringify(problem) };
 }

@@ -1,6 +1,7 @@
 import { Readable } from 'node:stream';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
+import { refuseNewerTickets } from '../ticket-record/index.ts';
 import {
   chainDocument,
   contentsOf,
@@ -17,8 +18,12 @@ type Read = (tx: TenantTransaction, orgId: string) => Promise<unknown>;
 /**
  * What an export consists of. Only the list is made now; each document is read in a short transaction of its own when
  * its turn comes, so an export of any size holds one document in memory. What is written meanwhile may be in it.
+ *
+ * @throws NewerDataError: an export that can't be whole is not begun
  */
-export async function listDocuments({ tx, actor, services }: Context, madeAt: Date): Promise<ZipEntry[]> {
+export async function listDocuments(context: Context, madeAt: Date): Promise<ZipEntry[]> {
+  const { tx, actor, services } = context;
+  await refuseNewerTickets(context);
   const { orgId, memberId } = actor;
   const document = (path: string, read: Read): ZipEntry => ({
     path,

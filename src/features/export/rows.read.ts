@@ -1,5 +1,6 @@
 import type { TenantTransaction } from '../../database/index.ts';
 import { filesOf } from '../packets/index.ts';
+import { readSnapshot } from '../ticket-record/index.ts';
 
 /** What there is to export: chains and tickets, and files by their SHA-256, each once. */
 export async function contentsOf(tx: TenantTransaction, orgId: string) {
@@ -44,11 +45,14 @@ export const chainDocument = (tx: TenantTransaction, orgId: string, id: string) 
   });
 
 /** A ticket, what triage knows of it, and its log with the hashes, from which the rest can be rebuilt. */
-export const ticketDocument = (tx: TenantTransaction, orgId: string, id: string) =>
-  tx.ticket.findUniqueOrThrow({
+export async function ticketDocument(tx: TenantTransaction, orgId: string, id: string) {
+  const row = await tx.ticket.findUniqueOrThrow({
     where: { orgId_id: { orgId, id } },
     include: { events: { orderBy: { sequence: 'asc' } }, changes: { orderBy: { openedAt: 'asc' } } },
   });
+  const { snapshot } = await readSnapshot({ tx, actor: { orgId } }, row);
+  return { ...row, snapshot, machineVersion: snapshot.machineVersion };
+}
 
 /** Evidence of a ticket; the file of an item is `files/<sha256>`. */
 export const evidenceOf = (tx: TenantTransaction, orgId: string, ticketId: string) =>

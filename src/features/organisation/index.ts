@@ -1,3 +1,4 @@
+export { everyOrganisation, type OrganisationRef } from './every-organisation.ts';
 export { firmwareLevels } from './firmware-levels.ts';
 export { organisationRoutes } from './routes.ts';
 export {

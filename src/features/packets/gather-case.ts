@@ -9,7 +9,7 @@ import { logFindingsOf } from '../log-findings/index.ts';
 import { firmwareLevels, readOrganisation, readSettings } from '../organisation/index.ts';
 import { listMembers } from '../people/index.ts';
 import { readSite } from '../sites/index.ts';
-import { findTicket, intakeOf, loggedEventsOf, snapshotOf, type TicketRow } from '../ticket-record/index.ts';
+import { findTicket, intakeOf, loggedEventsOf, type TicketRow } from '../ticket-record/index.ts';
 import { caseFileOf } from './case-file.ts';
 import type { PacketContents } from './packet-files.ts';
 import { packetsBefore } from './packet-row.ts';
@@ -28,7 +28,7 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
   const { actor } = context;
   const ticket = await findTicket(context, packet.ticketId);
   if (ticket === null) throw new Error('the ticket of a packet is not there');
-  const record = snapshotOf(ticket).context;
+  const record = ticket.snapshot.context;
   const members = bodyOf(await listMembers(context)).items;
   const nameOf = (id: string): string => members.find((member) => member.id === id)?.name ?? id;
   const events = await loggedEventsOf(context, ticket.id);

@@ -1,15 +1,26 @@
 export { openChangeElsewhere, writeChanges } from './changes.ts';
+export type { FactType } from './facts.ts';
+export { keepSnapshotsCurrent } from './keep-current.ts';
 export { type NamedEvent, namedEventsOf } from './log.read.ts';
 export { hashOfEntry, type LoggedEvent, loggedEventsOf, noPreviousHash } from './log.ts';
-export { findTicket, lockTicket, type TicketRow, withNames } from './ticket.read.ts';
+export { type RebuiltBatch, rebuildTickets } from './rebuild.ts';
+export { LogDoesNotReplayError, replayLog } from './replay-log.ts';
+export { columnsOf, readSnapshot, refuseNewerTickets } from './snapshot.ts';
 export {
-  columnsOf,
+  escalatedTickets,
+  findTicket,
+  lockTicket,
+  type TicketHead,
+  type TicketRow,
+  withNames,
+} from './ticket.read.ts';
+export {
   findCase,
   hasTicket,
   intakeOf,
   noTicket,
   openTicketsAt,
-  snapshotOf,
+  rowToCheck,
   type TicketCase,
   withIntake,
 } from './ticket-row.ts';

@@ -1,7 +1,9 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
-import type { Prisma } from '../../database/index.ts';
+import { MACHINE_VERSION } from '../../../state-machines/index.ts';
+import { NewerDataError, type Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
+import type { Tenancy } from './tenancy.ts';
 
 /** What the first event of every log names as the hash before it. */
 export const noPreviousHash = '0'.repeat(64);
@@ -53,20 +55,27 @@ export type LoggedEvent = LogEntry & { readonly hash: string };
 
 type EventRow = Omit<LoggedEvent, 'payload' | 'at'> & { readonly payload: unknown; readonly at: Date };
 
-export const loggedEventOf = (row: EventRow): LoggedEvent => ({
-  ticketId: row.ticketId,
-  sequence: row.sequence,
-  type: row.type,
-  payload: row.payload as Record<string, unknown>,
-  actorId: row.actorId,
-  at: row.at.toISOString(),
-  machineVersion: row.machineVersion,
-  previousHash: row.previousHash,
-  hash: row.hash,
-});
+/** @throws NewerDataError */
+export function loggedEventOf(row: EventRow): LoggedEvent {
+  if (row.machineVersion > MACHINE_VERSION) {
+    const versions = { found: row.machineVersion, known: MACHINE_VERSION };
+    throw new NewerDataError(`event ${row.sequence} of ticket ${row.ticketId}`, versions);
+  }
+  return {
+    ticketId: row.ticketId,
+    sequence: row.sequence,
+    type: row.type,
+    payload: row.payload as Record<string, unknown>,
+    actorId: row.actorId,
+    at: row.at.toISOString(),
+    machineVersion: row.machineVersion,
+    previousHash: row.previousHash,
+    hash: row.hash,
+  };
+}
 
 /** A ticket's log as it was hashed, oldest first. */
-export async function loggedEventsOf({ tx, actor }: Context, ticketId: string): Promise<LoggedEvent[]> {
+export async function loggedEventsOf({ tx, actor }: Tenancy, ticketId: string): Promise<LoggedEvent[]> {
   const rows = await tx.ticketEvent.findMany({
     where: { orgId: actor.orgId, ticketId },
     orderBy: { sequence: 'asc' },

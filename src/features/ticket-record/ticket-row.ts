@@ -1,32 +1,22 @@
 import { type Intake, intake as intakeForm } from '../../../shared/contract/ticket.ts';
-import { MACHINE_VERSION, stateName, type TriageSnapshot } from '../../../state-machines/index.ts';
+import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, refused } from '../../http/index.ts';
+import { readSnapshot, storedSnapshot } from './snapshot.ts';
 
 export const noTicket = refused('not-found', 'There is no such ticket.');
 
-export const snapshotOf = (row: { readonly snapshot: unknown }): TriageSnapshot =>
-  row.snapshot as TriageSnapshot;
-
-type WithIntake = { readonly intake: unknown; readonly snapshot: unknown };
+type WithIntake = { readonly intake: unknown; readonly snapshot: TriageSnapshot };
 
 /** What was asked in the call; the symptom is what triage holds it for by now. */
 export const intakeOf = (row: WithIntake): Intake => ({
   ...intakeForm.parse(row.intake),
-  symptom: snapshotOf(row).context.symptom,
+  symptom: row.snapshot.context.symptom,
 });
 
 /** A ticket's intake with some of its answers changed, as its column keeps it. */
 export const withIntake = (row: { readonly intake: unknown }, changed: object): Prisma.InputJsonObject =>
   ({ ...(row.intake as object), ...changed }) as Prisma.InputJsonObject;
-
-/** The columns that follow from a snapshot. */
-export const columnsOf = (snapshot: TriageSnapshot) => ({
-  snapshot: snapshot as unknown as Prisma.InputJsonObject,
-  state: stateName(snapshot),
-  machineVersion: MACHINE_VERSION,
-  closedAt: snapshot.context.closedAt === null ? null : new Date(snapshot.context.closedAt),
-});
 
 /** What a ticket is about, without the names that it is shown with. */
 export type TicketCase = {
@@ -35,13 +25,34 @@ export type TicketCase = {
   readonly snapshot: TriageSnapshot;
 };
 
-/** Null when there is no such ticket. */
-export async function findCase({ tx, actor }: Context, id: string): Promise<TicketCase | null> {
+/** Null when there is no such ticket. @throws NewerDataError */
+export async function findCase(context: Context, id: string): Promise<TicketCase | null> {
+  const { tx, actor } = context;
   const row = await tx.ticket.findUnique({
     where: { orgId_id: { orgId: actor.orgId, id } },
-    select: { chainId: true, intake: true, snapshot: true },
+    select: { id: true, chainId: true, intake: true, snapshot: true, machineVersion: true },
   });
-  return row === null ? null : { chainId: row.chainId, intake: intakeOf(row), snapshot: snapshotOf(row) };
+  if (row === null) return null;
+  const { snapshot } = await readSnapshot(context, row);
+  return { chainId: row.chainId, intake: intakeOf({ ...row, snapshot }), snapshot };
+}
+
+/**
+ * A ticket's row as its log is checked against it: the snapshot as it is stored, null where it is not in use.
+ * Null when there is no such ticket.
+ *
+ * @throws NewerDataError
+ */
+export async function rowToCheck(
+  { tx, actor }: Context,
+  id: string,
+): Promise<{ readonly sequence: number; readonly snapshot: unknown } | null> {
+  const row = await tx.ticket.findUnique({
+    where: { orgId_id: { orgId: actor.orgId, id } },
+    select: { id: true, sequence: true, snapshot: true, machineVersion: true },
+  });
+  if (row === null) return null;
+  return { sequence: row.sequence, snapshot: storedSnapshot(row) === null ? null : row.snapshot };
 }
 
 export const hasTicket = async ({ tx, actor }: Context, id: string): Promise<boolean> =>

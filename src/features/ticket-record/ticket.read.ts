@@ -1,5 +1,7 @@
+import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
+import { columnsOf, readSnapshot } from './snapshot.ts';
 
 /** What a ticket is shown with. */
 export const withNames = {
@@ -7,14 +9,52 @@ export const withNames = {
   chain: { select: { name: true } },
   assignee: { select: { name: true } },
 } as const;
-export type TicketRow = Prisma.TicketGetPayload<{ include: typeof withNames }>;
+type StoredTicket = Prisma.TicketGetPayload<{ include: typeof withNames }>;
+/** A ticket without what was asked in the call and what triage knows of it. */
+export type TicketHead = Omit<StoredTicket, 'intake' | 'snapshot' | 'machineVersion'>;
+export type TicketRow = Omit<StoredTicket, 'snapshot'> & { readonly snapshot: TriageSnapshot };
 
-export const findTicket = ({ tx, actor }: Context, id: string): Promise<TicketRow | null> =>
+const storedTicket = ({ tx, actor }: Context, id: string): Promise<StoredTicket | null> =>
   tx.ticket.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } }, include: withNames });
 
-/** Locks a ticket for the rest of the transaction and reads it; null when there is none. */
+const withSnapshot = async (context: Context, row: StoredTicket): Promise<TicketRow> => ({
+  ...row,
+  snapshot: (await readSnapshot(context, row)).snapshot,
+});
+
+/** Null when there is no such ticket. @throws NewerDataError */
+export async function findTicket(context: Context, id: string): Promise<TicketRow | null> {
+  const row = await storedTicket(context, id);
+  return row === null ? null : withSnapshot(context, row);
+}
+
+/**
+ * Locks a ticket for the rest of the transaction and reads it; null when there is none. A snapshot that had to be
+ * read off the log is stored on the way.
+ *
+ * @throws NewerDataError
+ */
 export async function lockTicket(context: Context, id: string): Promise<TicketRow | null> {
   const { tx, actor } = context;
   await tx.$queryRaw`select id from ticket where org_id = ${actor.orgId}::uuid and id = ${id}::uuid for update`;
-  return findTicket(context, id);
+  const row = await storedTicket(context, id);
+  if (row === null) return null;
+  const { snapshot, isStored } = await readSnapshot(context, row);
+  if (isStored) return { ...row, snapshot };
+  const columns = columnsOf(snapshot);
+  await tx.ticket.update({ where: { orgId_id: { orgId: actor.orgId, id } }, data: columns });
+  return { ...row, ...columns, snapshot };
+}
+
+/** The cases that second line has. @throws NewerDataError */
+export async function escalatedTickets(context: Context): Promise<TicketRow[]> {
+  const { tx, actor } = context;
+  const rows = await tx.ticket.findMany({
+    where: { orgId: actor.orgId, state: { startsWith: 'escalated' } },
+    include: withNames,
+    orderBy: { number: 'asc' },
+  });
+  const tickets: TicketRow[] = [];
+  for (const row of rows) tickets.push(await withSnapshot(context, row));
+  return tickets;
 }

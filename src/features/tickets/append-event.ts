@@ -9,7 +9,6 @@ import {
   columnsOf,
   lockTicket,
   noTicket,
-  snapshotOf,
   type TicketRow,
   writeChanges,
   writeEvent,
@@ -36,7 +35,7 @@ export async function acceptEvent(
   row: TicketRow,
   event: TriageEvent,
 ): Promise<Accepted | Refused> {
-  const before = snapshotOf(row);
+  const before = row.snapshot;
   const decision = decide(before, event);
   if (!decision.accepted) return refusalOf(decision.refusal);
   const after = decision.snapshot;

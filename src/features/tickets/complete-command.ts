@@ -4,7 +4,7 @@ import type { TriageEvent } from '../../../state-machines/index.ts';
 import type { Context, Refused } from '../../http/index.ts';
 import { findingsFor, readChain } from '../chains/index.ts';
 import { firmwareLevels } from '../organisation/index.ts';
-import { snapshotOf, type TicketRow } from '../ticket-record/index.ts';
+import type { TicketRow } from '../ticket-record/index.ts';
 
 /**
  * Makes an event of a command: who and when, ids that the sender left to us, and what the machine needs to know of
@@ -63,7 +63,7 @@ async function auditFacts(
   const document = await readChain(context, row.chainId, chainVersion);
   if (!document.ok) return document;
   const { chain } = document.body;
-  const { symptom } = snapshotOf(row).context;
+  const { symptom } = row.snapshot.context;
   const findings = await findingsFor(context, chain, { duringTriage: true, symptom: symptom.kind });
   const levels = await firmwareLevels(context);
   const count = (severity: string) => findings.filter((finding) => finding.severity === severity).length;

@@ -33,6 +33,7 @@ export async function listTickets({ tx, actor }: Context, query: Query): Promise
       AND: [...filtersOf(query, actor), ...(before === null ? [] : [{ number: { lt: before } }])],
       orgId: actor.orgId,
     },
+    omit: { intake: true, snapshot: true },
     include: withNames,
     orderBy: { number: 'desc' },
     take: query.limit + 1,

@@ -1,13 +1,8 @@
 import type { Intake, Ticket } from '../../../shared/contract/ticket.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
-import { findTicket, noTicket, type TicketRow, writeEvent } from '../ticket-record/index.ts';
+import { type FactType, findTicket, noTicket, type TicketRow, writeEvent } from '../ticket-record/index.ts';
 import { ticketView } from './ticket-view.ts';
-
-/** Types of event that are on the log but not for the triage machine. */
-export const factTypes = ['open', 'assign', 'takeOver', 'update'] as const;
-export type FactType = (typeof factTypes)[number];
-export const isFact = (type: string): type is FactType => (factTypes as readonly string[]).includes(type);
 
 /**
  * The intake as the log keeps it. The log never forgets and goes into every packet, so whoever called is in it by

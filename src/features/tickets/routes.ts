@@ -18,11 +18,11 @@ import { applicableChanges } from '../../../state-machines/index.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { readFaultTable } from '../organisation/index.ts';
-import { findTicket, noTicket, snapshotOf } from '../ticket-record/index.ts';
+import { findTicket, noTicket } from '../ticket-record/index.ts';
 import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
 import { listTickets, readTicket } from './list-tickets.read.ts';
 import { openTicket } from './open-ticket.ts';
-import { supportQueue } from './queue.read.ts';
+import { supportQueue } from './queue.ts';
 import { checkLog, readLog } from './read-log.ts';
 import { sendCommand } from './send-command.ts';
 import { readTimeline } from './timeline.ts';
@@ -140,7 +140,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
         const row = await findTicket(context, request.params.id);
         return row === null
           ? noTicket
-          : found({ items: applicableChanges(snapshotOf(row), await readFaultTable(context)) });
+          : found({ items: applicableChanges(row.snapshot, await readFaultTable(context)) });
       }),
   );
   app.get(

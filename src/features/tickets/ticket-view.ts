@@ -4,9 +4,9 @@ import type { AllowedCommand } from '../../../shared/contract/problem.ts';
 import type { Ticket, TicketSummary } from '../../../shared/contract/ticket.ts';
 import { allowedCommands, commandRoles, completeness } from '../../../state-machines/index.ts';
 import type { Actor } from '../../http/index.ts';
-import { intakeOf, snapshotOf, type TicketRow } from '../ticket-record/index.ts';
+import { intakeOf, type TicketHead, type TicketRow } from '../ticket-record/index.ts';
 
-export const summaryView = (row: TicketRow): TicketSummary => ({
+export const summaryView = (row: TicketHead): TicketSummary => ({
   id: row.id,
   number: row.number,
   siteId: row.siteId,
@@ -36,14 +36,14 @@ export function takesOverFirst(row: TicketRow, actor: Actor, type: TicketCommand
 
 /** What this member may send to the ticket now, as far as that doesn't hang on what is sent with it. */
 export function allowedNow(row: TicketRow, actor: Actor, now: Date): AllowedCommand[] {
-  const allowed = allowedCommands(snapshotOf(row), actor.role, now.toISOString());
+  const allowed = allowedCommands(row.snapshot, actor.role, now.toISOString());
   const direct = allowed.filter(({ type }) => !takesOverFirst(row, actor, type as TicketCommandType));
   return direct.length === allowed.length ? allowed : [...direct, takeOver];
 }
 
 /** A ticket as one member sees it: with what they may do to it now. */
 export function ticketView(row: TicketRow, actor: Actor, now: Date): Ticket {
-  const snapshot = snapshotOf(row);
+  const snapshot = row.snapshot;
   return {
     ...summaryView(row),
     intake: intakeOf(row),

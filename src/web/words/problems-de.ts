@@ -26,6 +26,7 @@ export const problemsInGerman: Record<ProblemKind, string> = {
   'type-not-allowed': 'Diese Art von Inhalt wird hier nicht genommen',
   'too-many-requests': 'Zu viele Anfragen, später noch einmal',
   'server-busy': 'Gerade nicht bereit, gleich noch einmal',
+  'newer-data': 'Das hat ein neuerer Server geschrieben',
   'internal-error': 'Bei uns ging etwas schief',
   'not-allowed-now': 'Das ist nicht der nächste Schritt',
   'change-open': 'Immer nur eine Änderung',
