@@ -28,6 +28,7 @@ export const problemKinds = {
   'too-many-requests': { status: 429, title: 'Too many requests, try again later' },
   'server-busy': { status: 503, title: 'Not ready, try again in a moment' },
   'newer-data': { status: 503, title: 'A newer server wrote that' },
+  'log-does-not-replay': { status: 409, title: 'The ticket cannot be read from its log' },
   'internal-error': { status: 500, title: 'Something went wrong on our side' },
 
   // what triage refuses

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { id, instant, line, pageQuery, placeId, text } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
+import type { ProblemKind } from './problem-kinds.ts';
 import {
   contentKinds,
   missingItem,
@@ -143,10 +144,21 @@ export const applicableChange = z.object({
   /** It was judged at that place before, in this round. */
   tried: z.boolean(),
 });
-export const queueEntry = ticketSummary.extend({
-  waitingSince: instant,
-  question: z.string(),
-  version: z.int(),
-  waived: z.int(),
-  takenBy: id.nullable(),
-});
+/** Problems that a ticket in a list has, and that its own address answers with. */
+export const unreadKinds = ['newer-data', 'log-does-not-replay'] as const satisfies readonly ProblemKind[];
+
+export type UnreadKind = (typeof unreadKinds)[number];
+
+export const queueEntry = z.discriminatedUnion('kind', [
+  ticketSummary.extend({
+    kind: z.literal('waiting'),
+    waitingSince: instant,
+    question: z.string(),
+    version: z.int(),
+    waived: z.int(),
+    takenBy: id.nullable(),
+  }),
+  /** One that the server can't read; the others are listed all the same. */
+  ticketSummary.extend({ kind: z.literal('unread'), because: z.enum(unreadKinds) }),
+]);
+export type QueueEntry = z.infer<typeof queueEntry>;

@@ -8,8 +8,8 @@ import { type Connections, openEmbedded, openServer, waitForConnectionMs } from 
 export { FolderInUseError } from './folder-lock.ts';
 export { Prisma } from './generated/client.ts';
 export { MigrationError } from './migrate.ts';
-export { NewerDataError } from './newer-data.ts';
 export { RolledBackError } from './silent-rollback.ts';
+export { NewerDataError, UnreadableDataError } from './unreadable-data.ts';
 
 /** Queries of one transaction. Its role and tenant are set; it is of no use once `work` has returned. */
 export type TenantTransaction = Prisma.TransactionClient;

@@ -1,8 +1,8 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { methodsByAddress } from './methods.ts';
-import { refusalOfNewerData } from './newer-data.ts';
 import { type Refused, refused, sendProblem } from './problem.ts';
+import { refusalOfUnreadable } from './unreadable-data.ts';
 
 const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
   FST_ERR_CTP_BODY_TOO_LARGE: () => refused('too-large', 'The body is larger than this address takes.'),
@@ -35,10 +35,10 @@ export function installErrorHandling(app: FastifyInstance): void {
 function problemFor(error: FastifyError, request: FastifyRequest): Refused {
   if (hasZodFastifySchemaValidationErrors(error))
     return invalidInput(error.validation, error.validationContext);
-  const newer = refusalOfNewerData(error);
-  if (newer !== null) {
-    request.log.warn({ err: error }, 'a request met data of a newer version');
-    return newer;
+  const unreadable = refusalOfUnreadable(error);
+  if (unreadable !== null) {
+    request.log.warn({ err: error }, 'a request met data that cannot be read');
+    return unreadable;
   }
   const known = byFrameworkCode[error.code];
   if (known !== undefined) return known(error);

@@ -144,4 +144,13 @@ describe('what ships, in a folder with nothing else', () => {
     const second = (await migrate()).stdout;
     expect(names.filter((name) => second.includes(name))).toEqual([]);
   });
+
+  it('rebuilds tickets by a program of its own', async () => {
+    const env = { ...surroundings, HALFSPLIT_DATA: join(folder, 'data') };
+    const { stdout } = await execute(process.execPath, ['dist/server/rebuild-tickets.js'], {
+      cwd: folder,
+      env,
+    });
+    expect(stdout).toBe('0 as they were, 0 rebuilt, 0 not.\n');
+  });
 });

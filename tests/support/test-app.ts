@@ -44,8 +44,8 @@ export type TestOrganisation = { readonly orgId: string; readonly handle: string
 export type TestApp = {
   readonly app: FastifyInstance;
   readonly services: Services;
-  /** On a server: where the database is. */
-  readonly databaseUrl: string | undefined;
+  /** Where a program of its own finds the database; embedded, a copy of it. */
+  databaseElsewhere(): Promise<{ dataFolder: string; databaseUrl: string | undefined }>;
   /** Two firms that must not see each other. */
   readonly home: TestOrganisation;
   readonly other: TestOrganisation;
@@ -89,7 +89,11 @@ export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config>
   return {
     app,
     services,
-    databaseUrl: opened.databaseUrl,
+    databaseElsewhere: async () => {
+      const folder = await mkdtemp(join(dataFolder, 'elsewhere-'));
+      await opened.copyTo?.(folder);
+      return { dataFolder: folder, databaseUrl: opened.databaseUrl };
+    },
     home: await openOrganisation(app, services, 'home-firm'),
     other: await openOrganisation(app, services, 'other-firm'),
     setNow: (moment) => {

@@ -18,6 +18,8 @@ export type TestDatabase = {
   owner: pg.Pool;
   /** On a server: where it is. */
   databaseUrl?: string;
+  /** Embedded: puts a copy into a data folder, which a program of its own can open. */
+  copyTo?: (dataFolder: string) => Promise<void>;
   drop(): Promise<void>;
 };
 
@@ -31,13 +33,18 @@ export async function openTestDatabase(kind: DatabaseKind): Promise<TestDatabase
 }
 
 async function inMemory(): Promise<TestDatabase> {
-  const connections = await openMigrated();
+  const pglite = await loadMigrated();
+  const connections = embeddedOver(pglite);
   const database = await databaseOver(connections);
-  return { database, owner: connections.pool, drop: () => database.close() };
+  const copyTo = async (dataFolder: string): Promise<void> => {
+    const loadDataDir = await pglite.dumpDataDir('none');
+    await (await PGlite.create(join(dataFolder, 'postgres'), { loadDataDir })).close();
+  };
+  return { database, owner: connections.pool, copyTo, drop: () => database.close() };
 }
 
-const openMigrated = async (): Promise<Connections> =>
-  embeddedOver(await PGlite.create('memory://', { loadDataDir: await migratedDataFolder() }));
+const loadMigrated = async (): Promise<PGlite> =>
+  PGlite.create('memory://', { loadDataDir: await migratedDataFolder() });
 
 async function onServer(): Promise<TestDatabase> {
   const { connections, databaseUrl, drop } = await createOnServer();
@@ -54,7 +61,7 @@ export async function openEmptyDatabase(
     const { connections, databaseUrl, drop } = await createOnServer();
     return { connections, databaseUrl, drop: () => connections.close().then(drop) };
   }
-  const connections = await openMigrated();
+  const connections = embeddedOver(await loadMigrated());
   await connections.pool.query('drop schema public cascade; create schema public');
   return { connections, drop: () => connections.close() };
 }

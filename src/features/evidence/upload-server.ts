@@ -2,7 +2,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { STATUS_CODES } from 'node:http';
 import { Server } from '@tus/server';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { problemOf, type Refused, refusalOfNewerData } from '../../http/index.ts';
+import { problemOf, type Refused, refusalOfUnreadable } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import type { Finish } from './finish-upload.ts';
 import type { UploadNotes, UploadStore } from './upload-store.ts';
@@ -52,8 +52,8 @@ export function uploadServer(services: Services, uploads: UploadStore, finish: F
     onResponseError: (_request, error) => {
       if ('status_code' in error) return undefined;
       const request = callers.getStore()?.request;
-      const newer = refusalOfNewerData(error);
-      if (newer !== null && request !== undefined) return refusalReply(request, newer);
+      const unreadable = refusalOfUnreadable(error);
+      if (unreadable !== null && request !== undefined) return refusalReply(request, unreadable);
       request?.log.error({ err: error }, 'an upload failed');
       return { status_code: 500, body: `Quote request ${request?.id} to whoever runs this server.` };
     },

@@ -10,6 +10,7 @@ export {
   escalatedTickets,
   findTicket,
   lockTicket,
+  type ReadTicket,
   type TicketHead,
   type TicketRow,
   withNames,

@@ -1,9 +1,9 @@
 import canonicalize from 'canonicalize';
 import { MACHINE_VERSION, type TriageSnapshot } from '../../../state-machines/index.ts';
-import { type Database, NewerDataError } from '../../database/index.ts';
+import { type Database, UnreadableDataError } from '../../database/index.ts';
 import { everyOrganisation, type OrganisationRef } from '../organisation/index.ts';
 import { loggedEventsOf } from './log.ts';
-import { LogDoesNotReplayError, replayLog } from './replay-log.ts';
+import { replayLog } from './replay-log.ts';
 import { columnsOf, storedSnapshot } from './snapshot.ts';
 import type { Tenancy } from './tenancy.ts';
 
@@ -91,7 +91,7 @@ async function fromRowAndLog(tenancy: Tenancy, row: Row): Promise<Read> {
     const isInUse = storedSnapshot(row) !== null;
     return { isInUse, replayed: replayLog(await loggedEventsOf(tenancy, row.id)) };
   } catch (error) {
-    if (error instanceof NewerDataError || error instanceof LogDoesNotReplayError) {
+    if (error instanceof UnreadableDataError) {
       return { kind: 'failed', because: error.message };
     }
     throw error;

@@ -4,12 +4,14 @@ import {
   type TriageEvent,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
+import { UnreadableDataError } from '../../database/index.ts';
 import { isFact } from './facts.ts';
 import type { LoggedEvent } from './log.ts';
 
 /** A log that this program's machine does not take: it was not written by it, or was tampered with. */
-export class LogDoesNotReplayError extends Error {
+export class LogDoesNotReplayError extends UnreadableDataError {
   override readonly name = 'LogDoesNotReplayError';
+  readonly kind = 'log-does-not-replay';
 
   constructor(cause: unknown) {
     super(`The log does not replay. ${cause instanceof Error ? cause.message : ''}`.trim(), { cause });

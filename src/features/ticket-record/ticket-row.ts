@@ -25,7 +25,7 @@ export type TicketCase = {
   readonly snapshot: TriageSnapshot;
 };
 
-/** Null when there is no such ticket. @throws NewerDataError */
+/** Null when there is no such ticket. @throws UnreadableDataError */
 export async function findCase(context: Context, id: string): Promise<TicketCase | null> {
   const { tx, actor } = context;
   const row = await tx.ticket.findUnique({

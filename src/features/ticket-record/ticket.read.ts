@@ -1,5 +1,6 @@
+import type { UnreadKind } from '../../../shared/contract/ticket.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
-import type { Prisma } from '../../database/index.ts';
+import { type Prisma, UnreadableDataError } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 import { columnsOf, readSnapshot } from './snapshot.ts';
 
@@ -22,7 +23,7 @@ const withSnapshot = async (context: Context, row: StoredTicket): Promise<Ticket
   snapshot: (await readSnapshot(context, row)).snapshot,
 });
 
-/** Null when there is no such ticket. @throws NewerDataError */
+/** Null when there is no such ticket. @throws UnreadableDataError */
 export async function findTicket(context: Context, id: string): Promise<TicketRow | null> {
   const row = await storedTicket(context, id);
   return row === null ? null : withSnapshot(context, row);
@@ -32,7 +33,7 @@ export async function findTicket(context: Context, id: string): Promise<TicketRo
  * Locks a ticket for the rest of the transaction and reads it; null when there is none. A snapshot that had to be
  * read off the log is stored on the way.
  *
- * @throws NewerDataError
+ * @throws UnreadableDataError
  */
 export async function lockTicket(context: Context, id: string): Promise<TicketRow | null> {
   const { tx, actor } = context;
@@ -46,15 +47,29 @@ export async function lockTicket(context: Context, id: string): Promise<TicketRo
   return { ...row, ...columns, snapshot };
 }
 
-/** The cases that second line has. @throws NewerDataError */
-export async function escalatedTickets(context: Context): Promise<TicketRow[]> {
+/** A ticket, or of one that can't be read what its row says, and why. */
+export type ReadTicket =
+  | { readonly kind: 'read'; readonly row: TicketRow }
+  | { readonly kind: 'unread'; readonly row: TicketHead; readonly because: UnreadKind };
+
+async function tryWithSnapshot(context: Context, row: StoredTicket): Promise<ReadTicket> {
+  try {
+    return { kind: 'read', row: await withSnapshot(context, row) };
+  } catch (error) {
+    if (error instanceof UnreadableDataError) return { kind: 'unread', row, because: error.kind };
+    throw error;
+  }
+}
+
+/** The cases that second line has, those that can't be read among them. */
+export async function escalatedTickets(context: Context): Promise<ReadTicket[]> {
   const { tx, actor } = context;
   const rows = await tx.ticket.findMany({
     where: { orgId: actor.orgId, state: { startsWith: 'escalated' } },
     include: withNames,
     orderBy: { number: 'asc' },
   });
-  const tickets: TicketRow[] = [];
-  for (const row of rows) tickets.push(await withSnapshot(context, row));
+  const tickets: ReadTicket[] = [];
+  for (const row of rows) tickets.push(await tryWithSnapshot(context, row));
   return tickets;
 }

@@ -13,7 +13,13 @@ import type { Member } from '../../../shared/contract/people.ts';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
 import type { ChainDocument, Site } from '../../../shared/contract/site.ts';
-import type { Ticket, TicketEvent, TicketSummary, TimelineEntry } from '../../../shared/contract/ticket.ts';
+import type {
+  QueueEntry,
+  Ticket,
+  TicketEvent,
+  TicketSummary,
+  TimelineEntry,
+} from '../../../shared/contract/ticket.ts';
 import type { ApplicableChange } from '../../../state-machines/triage/changes/applicable.ts';
 
 declare const bodyOf: unique symbol;
@@ -36,13 +42,6 @@ export type OrganisationDocument = {
   name: string;
   settings: OrganisationSettings;
   version: number;
-};
-export type QueueEntry = TicketSummary & {
-  waitingSince: string;
-  question: string;
-  version: number;
-  waived: number;
-  takenBy: string | null;
 };
 
 /** A figure of the fault model: `own` is the organisation's, null where it uses the built-in one. */

@@ -1,6 +1,7 @@
 import './second-line.css';
 import { useEffect, useState } from 'preact/hooks';
-import { paths, type QueueEntry } from '../api/paths.ts';
+import type { QueueEntry } from '../../../shared/contract/ticket.ts';
+import { paths } from '../api/paths.ts';
 import { reachable, session } from '../api/session.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Choices } from '../parts/field.tsx';
@@ -32,6 +33,10 @@ const t = wordsOf({
     yours: 'yours',
     with: (name: string) => `with ${name}`,
     onSite: (name: string) => `on site: ${name}`,
+    unread: {
+      'newer-data': 'A newer server wrote to this case; it opens again once all servers are replaced.',
+      'log-does-not-replay': 'This case cannot be read. Tell whoever runs the server.',
+    },
   },
   de: {
     title: 'Wartende Fälle',
@@ -51,6 +56,11 @@ const t = wordsOf({
     yours: 'deiner',
     with: (name) => `bei ${name}`,
     onSite: (name) => `vor Ort: ${name}`,
+    unread: {
+      'newer-data':
+        'An diesem Fall hat ein neuerer Server geschrieben; er öffnet sich wieder, wenn alle Server ersetzt sind.',
+      'log-does-not-replay': 'Dieser Fall ist nicht lesbar. Sag es denen, die den Server betreiben.',
+    },
   },
 });
 type Order = 'longest' | 'complete';
@@ -61,7 +71,7 @@ export function QueueScreen() {
   const queue = useDocument(paths.supportQueue);
   const [order, setOrder] = useState<Order>('longest');
   const now = useMinutes();
-  const nextIds = (queue.body?.items ?? []).toSorted(byWaiting).slice(0, readAheadCases);
+  const nextIds = (queue.body?.items ?? []).filter(isRead).toSorted(byWaiting).slice(0, readAheadCases);
   const next = nextIds.map(({ id }) => id).join(' ');
   useEffect(() => {
     if (reachable.peek() && next !== '') void readCasesAhead(next.split(' '));
@@ -91,7 +101,7 @@ export function QueueScreen() {
               <ol class="queue">
                 {items.toSorted(orders[order]).map((entry) => (
                   <li key={entry.id}>
-                    <Entry entry={entry} now={now} />
+                    {isRead(entry) ? <Entry entry={entry} now={now} /> : <Unread entry={entry} />}
                   </li>
                 ))}
               </ol>
@@ -119,14 +129,37 @@ async function readCasesAhead(ticketIds: readonly string[]): Promise<void> {
   }
 }
 
-const byWaiting = (a: QueueEntry, b: QueueEntry): number =>
-  Date.parse(a.waitingSince) - Date.parse(b.waitingSince);
+type WaitingCase = Extract<QueueEntry, { kind: 'waiting' }>;
+type UnreadCase = Extract<QueueEntry, { kind: 'unread' }>;
+/** A queue kept by an earlier version of the client has no kinds: all its cases were read. */
+const isRead = (entry: QueueEntry): entry is WaitingCase => entry.kind !== 'unread';
+
+const waitingSince = (entry: QueueEntry): number =>
+  Date.parse(isRead(entry) ? entry.waitingSince : entry.updatedAt);
+const waived = (entry: QueueEntry): number => (isRead(entry) ? entry.waived : Number.POSITIVE_INFINITY);
+const byWaiting = (a: QueueEntry, b: QueueEntry): number => waitingSince(a) - waitingSince(b);
 const orders: Record<Order, (a: QueueEntry, b: QueueEntry) => number> = {
   longest: byWaiting,
-  complete: (a, b) => a.waived - b.waived || byWaiting(a, b),
+  complete: (a, b) => (waived(a) === waived(b) ? byWaiting(a, b) : waived(a) - waived(b)),
 };
 
-function Entry({ entry, now }: { entry: QueueEntry; now: number }) {
+function Unread({ entry }: { entry: UnreadCase }) {
+  const zone = useZone(entry.siteId);
+  return (
+    <a class="queue-entry" href={`/app/cases/${entry.id}`}>
+      <span class="queue-time soft">{t().since(dayAndTime(entry.updatedAt, zone))}</span>
+      <span class="queue-what">
+        <strong class="queue-client">
+          {entry.number}. {entry.client}
+        </strong>
+        <span>{t().unread[entry.because]}</span>
+        <span class="soft">{entry.chainName}</span>
+      </span>
+    </a>
+  );
+}
+
+function Entry({ entry, now }: { entry: WaitingCase; now: number }) {
   const words = t();
   const zone = useZone(entry.siteId);
   const nameOf = useNames();

@@ -27,6 +27,7 @@ export const problemsInGerman: Record<ProblemKind, string> = {
   'too-many-requests': 'Zu viele Anfragen, später noch einmal',
   'server-busy': 'Gerade nicht bereit, gleich noch einmal',
   'newer-data': 'Das hat ein neuerer Server geschrieben',
+  'log-does-not-replay': 'Das Ticket ist aus seinem Protokoll nicht zu lesen',
   'internal-error': 'Bei uns ging etwas schief',
   'not-allowed-now': 'Das ist nicht der nächste Schritt',
   'change-open': 'Immer nur eine Änderung',

@@ -164,7 +164,7 @@ describe.each(databaseKinds())('news of changes, on the %s database', (kind) => 
   // An embedded database belongs to one process, and has no connection that could be lost.
   if (kind === 'server') {
     it('reaches the readers of another process on the same server', async () => {
-      const database = await openDatabase({ databaseUrl: test.databaseUrl, dataFolder: 'unused' });
+      const database = await openDatabase(await test.databaseElsewhere());
       const second = await createApp({ ...test.services, database }, createLogger('silent'));
       try {
         const elsewhere = await second.listen({ host: '127.0.0.1', port: 0 });

@@ -1,10 +1,12 @@
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Ticket } from '../../../shared/contract/ticket.ts';
+import type { QueueEntry, Ticket, UnreadKind } from '../../../shared/contract/ticket.ts';
+import { openDatabase } from '../../../src/database/index.ts';
 import { keepSnapshotsCurrent, rebuildTickets } from '../../../src/features/ticket-record/index.ts';
 import { createLogger } from '../../../src/http/logging.ts';
 import { MACHINE_VERSION } from '../../../state-machines/index.ts';
+import { waiveAll } from '../../state-machines/triage/triage-events.ts';
 import { openTestApp, type TestApp, type TestMember, type TestReply } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import { accepted, bodyOf, bringToSubstitute, openTestTicket, send } from '../../support/tickets.ts';
@@ -29,8 +31,8 @@ describe.each(databaseKinds())('a ticket on the %s database', (kind) => {
   const ticketNow = async (): Promise<Ticket> =>
     bodyOf<Ticket>(await test.home.technician.get(`/tickets/${ticketId}`), 200);
   /** The row as it is stored. */
-  const row = () =>
-    test.services.database.inTenant({ orgId: test.home.orgId, memberId: null }, (tx) =>
+  const row = (database = test.services.database) =>
+    database.inTenant({ orgId: test.home.orgId, memberId: null }, (tx) =>
       tx.ticket.findFirstOrThrow({ where: { id: ticketId } }),
     );
   const setColumn = (column: string) => test.tamper(`update ticket set ${column} where id = $1`, [ticketId]);
@@ -168,6 +170,47 @@ describe.each(databaseKinds())('a ticket on the %s database', (kind) => {
     expect(await row()).toEqual(whole);
   });
 
+  it.each<[UnreadKind, number, Record<'damage' | 'repair', string>]>([
+    [
+      'newer-data',
+      503,
+      {
+        damage: 'update ticket set machine_version = 99 where id = $1',
+        repair: `update ticket set machine_version = ${MACHINE_VERSION} where id = $1`,
+      },
+    ],
+    [
+      'log-does-not-replay',
+      409,
+      {
+        damage: `with event as (update ticket_event set payload = jsonb_build_object('was', payload) where ticket_id = $1)
+          update ticket set snapshot = 'null' where id = $1`,
+        repair: `update ticket_event set payload = payload->'was' where ticket_id = $1`,
+      },
+    ],
+  ])(
+    'that cannot be read for %s is marked in the queue, which lists the others',
+    async (because, status, sql) => {
+      const { technician, support } = test.home;
+      const escalate = { type: 'escalate', question: 'Why does it hum?', waivers: waiveAll };
+      const [good, bad] = [await openTestTicket(test), await openTestTicket(test)];
+      for (const { ticketId: id } of [good, bad]) await accepted(technician, id, escalate);
+      await test.tamper(sql.damage, [bad.ticketId]);
+      const { items } = bodyOf<{ items: QueueEntry[] }>(await support.get('/support-queue'), 200);
+      const entryOf = (id: string) => items.find((entry) => entry.id === id);
+      expect(entryOf(good.ticketId)).toMatchObject({ kind: 'waiting', question: escalate.question });
+      expect(entryOf(bad.ticketId)).toMatchObject({ kind: 'unread', because });
+      for (const asked of [
+        await support.get(`/tickets/${bad.ticketId}`),
+        await send(technician, bad.ticketId, note),
+      ]) {
+        expect([asked.status, asked.body.type]).toEqual([status, `/problems/${because}`]);
+      }
+      await test.tamper(sql.repair, [bad.ticketId]);
+      await accepted(technician, bad.ticketId, note);
+    },
+  );
+
   it('whose log does not replay is reported and left as it is, whichever organisation has it', async () => {
     const theirs = await openTestTicket(test, test.other);
     await test.tamper(`update ticket_event set payload = payload - 'intake' where ticket_id = $1`, [
@@ -188,18 +231,22 @@ describe.each(databaseKinds())('a ticket on the %s database', (kind) => {
     expect((await ticketNow()).triage.round).toBe(1);
   });
 
-  it.runIf(kind === 'server')(
-    'is rebuilt by npm run tickets:rebuild, which says what it could not',
-    async () => {
-      await setColumn(`snapshot = jsonb_set(snapshot, '{context,round}', '7')`);
-      const env = { ...process.env, DATABASE_URL: test.databaseUrl };
-      const run = promisify(execFile)(process.execPath, ['--import', 'tsx', 'src/cli/rebuild-tickets.ts'], {
-        env,
-      });
-      const ended = await run.catch((error: { code: number; stdout: string; stderr: string }) => error);
-      expect(ended).toMatchObject({ code: 1, stderr: expect.stringContaining('other-firm, ticket no. 1:') });
-      expect(ended.stdout).toMatch(/1 rebuilt, 1 not/);
-      expect((await ticketNow()).triage.round).toBe(1);
-    },
-  );
+  it('is rebuilt by npm run tickets:rebuild, which says what it could not', async () => {
+    await setColumn(`snapshot = jsonb_set(snapshot, '{context,round}', '7')`);
+    const { dataFolder, databaseUrl } = await test.databaseElsewhere();
+    const env = {
+      ...process.env,
+      HALFSPLIT_DATA: dataFolder,
+      ...(databaseUrl === undefined ? {} : { DATABASE_URL: databaseUrl }),
+    };
+    const run = promisify(execFile)(process.execPath, ['--import', 'tsx', 'src/cli/rebuild-tickets.ts'], {
+      env,
+    });
+    const ended = await run.catch((error: { code: number; stdout: string; stderr: string }) => error);
+    expect(ended).toMatchObject({ code: 1, stderr: expect.stringContaining('other-firm, ticket no. 1:') });
+    expect(ended.stdout).toMatch(/1 rebuilt, 1 not/);
+    const rebuilt = await openDatabase({ dataFolder, databaseUrl });
+    expect(contextOf(await row(rebuilt))).toMatchObject({ round: 1 });
+    await rebuilt.close();
+  });
 });
