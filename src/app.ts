@@ -11,6 +11,7 @@ import { organisationRoutes } from './features/organisation/index.ts';
 import { packetRoutes } from './features/packets/index.ts';
 import { memberRoutes, signInRoutes } from './features/people/index.ts';
 import { planningRoutes } from './features/planning/index.ts';
+import { referenceRoutes } from './features/reference/index.ts';
 import { signalRoutes } from './features/signal/index.ts';
 import { siteRoutes } from './features/sites/index.ts';
 import { ticketRoutes } from './features/tickets/index.ts';
@@ -34,6 +35,7 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   await app.register(packetRoutes, { services });
   await app.register(exportRoutes, { services });
   await app.register(liveRoutes, { services });
+  await app.register(referenceRoutes);
   await app.register(clientFiles, { services });
   await app.ready();
   return app;

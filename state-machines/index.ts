@@ -23,3 +23,4 @@ export { judgementSoFar } from './triage/rules/changes.ts';
 export type { Refusal, RefusalType } from './triage/rules/refusal.ts';
 export { commandRoles } from './triage/rules/roles.ts';
 export { type Segment, segmentOf } from './triage/segment.ts';
+export { type Way, waysOf } from './triage/ways.ts';

@@ -3,7 +3,7 @@ import type { MemberRole } from '../../shared/contract/primitives.ts';
 const everyone = ['dispatcher', 'technician', 'support', 'admin'] as const;
 
 /**
- * What each role may do: the one table that every route uses and the README prints. Which role may send which
+ * What each role may do: the one table that every route uses and `/reference` shows. Which role may send which
  * ticket command stands beside the triage machine (`commandRoles`), since the phone needs it too.
  */
 export const access = {

@@ -31,8 +31,8 @@ export const authentication = fastifyPlugin<{ services: Services }>(async (app, 
   });
   app.addHook('onRoute', (route) => {
     if (route.method === 'OPTIONS' || route.method === 'HEAD') return;
-    // The reference page's routes come from a package that knows nothing of permissions.
-    if (route.url.startsWith('/reference')) route.config = { ...route.config, permission: 'public' };
+    // These routes come from a package that knows nothing of permissions.
+    if (route.url.startsWith('/reference/openapi')) route.config = { ...route.config, permission: 'public' };
     if (route.config?.permission === undefined)
       throw new Error(`${route.method} ${route.url} names no permission`);
   });

@@ -37,7 +37,7 @@ const described: typeof jsonSchemaTransform = (input) => {
   return { schema: { ...schema, headers, response, 'x-roles': roles }, url };
 };
 
-/** `/openapi.json` from the contract, a page to read it on, and a page for every `type` of problem. */
+/** `/openapi.json` from the contract, pages to read it on, and a page for every `type` of problem. */
 export const openapi = fastifyPlugin(async (app) => {
   await app.register(swagger, {
     openapi: {
@@ -56,7 +56,7 @@ export const openapi = fastifyPlugin(async (app) => {
     },
     transform: described,
   });
-  await app.register(swaggerUi, { routePrefix: '/reference', staticCSP: true });
+  await app.register(swaggerUi, { routePrefix: '/reference/openapi', staticCSP: true });
   app.get('/openapi.json', { schema: { hide: true }, config: { permission: 'public' } }, async () =>
     app.swagger(),
   );

@@ -210,7 +210,7 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
     const explained = await test.request().get('/problems/change-open');
     expect(explained.body).toMatchObject({ kind: 'change-open', status: 409 });
     expect((await test.request().get('/problems/nothing-like-it')).status).toBe(404);
-    expect((await test.request().get('/reference/')).status).toBe(200);
+    expect((await test.request().get('/reference')).status).toBe(200);
   });
 
   it('answers unknown addresses with a problem, signed in or not', async () => {
