@@ -36,8 +36,14 @@ export async function issueToken(
   return token;
 }
 
+/** Assumed: as many replies in a row as a bad line loses; more is no line but somebody collecting tokens. */
+const repliesLostAtMost = 20;
+
 /**
- * Uses a refresh token up. A token that was used or revoked before is in two hands: its whole family is revoked.
+ * Uses a refresh token up. It may be used again until one that replaced it is used: only that proves that a reply
+ * arrived, and a phone whose reply was lost is not signed out by it. Of those that replaced it the first that is used
+ * is good, and the others end with it. Any other use of an old token shows that it is in two hands: its whole family
+ * is revoked (RFC 9700, section 4.14.2).
  * Null when the token is not good (any more).
  */
 export async function spendToken(
@@ -45,18 +51,53 @@ export async function spendToken(
   { orgId, token }: RefreshToken,
   now: Date,
 ): Promise<TokenFamily | null> {
-  const [row] = await tx.$queryRaw<
-    { id: string; member_id: string; family_id: string; expires_at: Date; gone: boolean }[]
-  >`
-    select id, member_id, family_id, expires_at, (used_at is not null or revoked_at is not null) as gone
-    from refresh_token where org_id = ${orgId}::uuid and token_hash = ${hashOf(token)} for update`;
+  const row = await lockAndRead(tx, { orgId, token });
   if (row === undefined) return null;
-  if (row.gone) {
-    await revokeFamily(tx, { orgId, familyId: row.family_id }, now);
+  const family = { orgId, memberId: row.member_id, familyId: row.family_id };
+  if (row.revoked_at !== null || (row.used_at !== null && !(await mayRepeat(tx, row, row.used_at)))) {
+    await revokeFamily(tx, family, now);
     return null;
   }
-  await tx.refreshToken.update({ where: { orgId_id: { orgId, id: row.id } }, data: { usedAt: now } });
-  return row.expires_at <= now ? null : { orgId, memberId: row.member_id, familyId: row.family_id };
+  if (row.used_at === null) {
+    await tx.refreshToken.update({ where: { orgId_id: { orgId, id: row.id } }, data: { usedAt: now } });
+    await tx.refreshToken.updateMany({
+      where: { orgId, familyId: row.family_id, usedAt: null, revokedAt: null },
+      data: { revokedAt: now },
+    });
+  }
+  return row.expires_at <= now ? null : family;
+}
+
+type TokenRow = {
+  readonly org_id: string;
+  readonly id: string;
+  readonly member_id: string;
+  readonly family_id: string;
+  readonly expires_at: Date;
+  readonly used_at: Date | null;
+  readonly revoked_at: Date | null;
+};
+
+/** One use at a time in a family: what one decides rests on all of its tokens. */
+async function lockAndRead(
+  tx: TenantTransaction,
+  { orgId, token }: RefreshToken,
+): Promise<TokenRow | undefined> {
+  await tx.$queryRaw`
+    select pg_advisory_xact_lock(hashtextextended(family_id::text, 0))::text
+    from refresh_token where org_id = ${orgId}::uuid and token_hash = ${hashOf(token)}`;
+  const [row] = await tx.$queryRaw<TokenRow[]>`
+    select org_id, id, member_id, family_id, expires_at, used_at, revoked_at
+    from refresh_token where org_id = ${orgId}::uuid and token_hash = ${hashOf(token)}`;
+  return row;
+}
+
+/** Whether nothing that replaced a used token has been used, so that its reply may never have arrived. */
+async function mayRepeat(tx: TenantTransaction, row: TokenRow, usedAt: Date): Promise<boolean> {
+  const others = { orgId: row.org_id, familyId: row.family_id, id: { not: row.id } };
+  const usedSince = await tx.refreshToken.count({ where: { ...others, usedAt: { gte: usedAt } } });
+  const waiting = await tx.refreshToken.count({ where: { ...others, usedAt: null, revokedAt: null } });
+  return usedSince === 0 && waiting < repliesLostAtMost;
 }
 
 export async function revokeFamily(

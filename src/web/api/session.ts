@@ -113,8 +113,8 @@ export function accessToken(renew = false): Promise<string | null> {
 }
 
 /**
- * A refresh token is good for one use, and using it twice ends the sign-in (RFC 9700, section 4.14.2). So one tab at
- * a time uses the newest one there is.
+ * A refresh token is good until the one that replaced it is used; after that its use ends the sign-in (RFC 9700, section
+ * 4.14.2). So one tab at a time uses the newest one there is, and where no reply came, the same one again.
  */
 const renewAlone = async (): Promise<string | null> =>
   navigator.locks.request('halfsplit-refresh', async () => {
