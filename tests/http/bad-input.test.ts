@@ -119,7 +119,7 @@ describe.each(databaseKinds())('bad input, on the %s database', (kind) => {
       { numRuns: 300 },
     );
     const { body: check } = await test.home.admin.get(`/tickets/${ids.tickets}/log/check`);
-    expect(check).toMatchObject({ sequenceHolds: true, hashChainHolds: true, snapshotMatches: true });
+    expect(check).toMatchObject({ isClean: true });
     expect(((await test.home.admin.get(`/tickets/${ids.tickets}`)).body as Ticket).number).toBe(1);
   });
 

@@ -45,7 +45,7 @@ describe.each(databaseKinds())('fifty clients at once, over HTTP, on the %s data
     expect([won.length, refused.length]).toEqual([1, clients - 1]);
     expect(await sequenceOf(ticketId)).toBe(before + 1);
     const check = await test.home.technician.get(`/tickets/${ticketId}/log/check`);
-    expect(check.body).toMatchObject({ sequenceHolds: true, hashChainHolds: true, snapshotMatches: true });
+    expect(check.body).toMatchObject({ isClean: true });
   });
 
   it('with one key between them make one event', async () => {

@@ -1,4 +1,5 @@
 import type { Language } from '../sentences.ts';
+import { logCheckDe } from './log-check.ts';
 import { germanSay } from './say.ts';
 import { writtenDe } from './written.ts';
 
@@ -7,6 +8,6 @@ export { deTerms } from './terms.ts';
 export const german: Language = {
   tag: 'de',
   quotes: ['„', '“'],
-  sentences: { ...writtenDe },
+  sentences: { ...logCheckDe, ...writtenDe },
   say: (zone) => germanSay(german, zone),
 };

@@ -1,4 +1,5 @@
 import type { Language } from '../sentences.ts';
+import { logCheckEn } from './log-check.ts';
 import { englishSay } from './say.ts';
 import { writtenEn } from './written.ts';
 
@@ -7,6 +8,6 @@ export { enTerms } from './terms.ts';
 export const english: Language = {
   tag: 'en',
   quotes: ['“', '”'],
-  sentences: { ...writtenEn },
+  sentences: { ...logCheckEn, ...writtenEn },
   say: (zone) => englishSay(english, zone),
 };

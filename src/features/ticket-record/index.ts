@@ -21,6 +21,7 @@ export {
   intakeOf,
   noTicket,
   openTicketsAt,
+  type RowToCheck,
   rowToCheck,
   type TicketCase,
   withIntake,

@@ -37,22 +37,22 @@ export async function findCase(context: Context, id: string): Promise<TicketCase
   return { chainId: row.chainId, intake: intakeOf({ ...row, snapshot }), snapshot };
 }
 
-/**
- * A ticket's row as its log is checked against it: the snapshot as it is stored, null where it is not in use.
- * Null when there is no such ticket.
- *
- * @throws NewerDataError
- */
-export async function rowToCheck(
-  { tx, actor }: Context,
-  id: string,
-): Promise<{ readonly sequence: number; readonly snapshot: unknown } | null> {
+/** A ticket's row as its log is checked against it: the snapshot as it is stored, null where it is not in use. */
+export type RowToCheck = {
+  readonly sequence: number;
+  readonly snapshot: unknown;
+  readonly machineVersion: number;
+};
+
+/** Null when there is no such ticket. @throws NewerDataError */
+export async function rowToCheck({ tx, actor }: Context, id: string): Promise<RowToCheck | null> {
   const row = await tx.ticket.findUnique({
     where: { orgId_id: { orgId: actor.orgId, id } },
     select: { id: true, sequence: true, snapshot: true, machineVersion: true },
   });
   if (row === null) return null;
-  return { sequence: row.sequence, snapshot: storedSnapshot(row) === null ? null : row.snapshot };
+  const { sequence, machineVersion } = row;
+  return { sequence, machineVersion, snapshot: storedSnapshot(row) === null ? null : row.snapshot };
 }
 
 export const hasTicket = async ({ tx, actor }: Context, id: string): Promise<boolean> =>

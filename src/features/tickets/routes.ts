@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { ticketCommand } from '../../../shared/contract/commands.ts';
+import { logCheck } from '../../../shared/contract/log-check.ts';
 import { byId, pageOf } from '../../../shared/contract/primitives.ts';
 import {
   applicableChange,
@@ -20,22 +21,17 @@ import type { Services } from '../../services.ts';
 import { readFaultTable } from '../organisation/index.ts';
 import { findTicket, noTicket } from '../ticket-record/index.ts';
 import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
+import { checkLog } from './check-log.ts';
 import { listTickets, readTicket } from './list-tickets.read.ts';
 import { openTicket } from './open-ticket.ts';
 import { supportQueue } from './queue.ts';
-import { checkLog, readLog } from './read-log.ts';
+import { readLog } from './read-log.ts';
 import { sendCommand } from './send-command.ts';
 import { readTimeline } from './timeline.ts';
 
 const read = { permission: 'read tickets' } as const;
 const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
 const logQuery = z.object({ after: z.coerce.number().int().min(0).max(2_147_483_647).default(0) });
-const logCheck = z.object({
-  events: z.int(),
-  sequenceHolds: z.boolean(),
-  hashChainHolds: z.boolean(),
-  snapshotMatches: z.boolean(),
-});
 
 /** Tickets: opened in a call, worked by command, read by everybody in the organisation. */
 export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
@@ -172,7 +168,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     '/tickets/:id/log/check',
     {
       schema: {
-        summary: 'Numbers, hashes and replay of the log, checked',
+        summary: 'Numbers, hashes and replay of the log, checked, with all that differs',
         params: byId,
         response: { 200: logCheck },
       },

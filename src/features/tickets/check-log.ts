@@ -1,0 +1,108 @@
+import type { LogCheck } from '../../../shared/contract/log-check.ts';
+import { message } from '../../../shared/message/index.ts';
+import { MACHINE_VERSION } from '../../../state-machines/index.ts';
+import { type Context, found, type Outcome } from '../../http/index.ts';
+import {
+  hashOfEntry,
+  LogDoesNotReplayError,
+  type LoggedEvent,
+  loggedEventsOf,
+  noPreviousHash,
+  noTicket,
+  type RowToCheck,
+  replayLog,
+  rowToCheck,
+} from '../ticket-record/index.ts';
+import { jsonDifferences } from './json-differences.ts';
+
+/** Assumed: enough to see what kind of damage it is. */
+const mostDifferences = 100;
+
+/** Reads a ticket's log as an auditor would: the numbers without a gap, every hash anew, the record by replay. */
+export async function checkLog(context: Context, ticketId: string): Promise<Outcome<LogCheck>> {
+  const row = await rowToCheck(context, ticketId);
+  if (row === null) return noTicket;
+  const log = await loggedEventsOf(context, ticketId);
+  const numbers = checkNumbers(log, row);
+  const hashes = checkHashes(log);
+  const snapshot = checkSnapshot(log, row);
+  return found({
+    isClean: numbers.firstWrong === null && hashes.broken.length === 0 && isRight(snapshot),
+    events: log.length,
+    versions: {
+      program: MACHINE_VERSION,
+      snapshot: row.machineVersion,
+      events: versionsIn(log),
+    },
+    numbers,
+    hashes,
+    snapshot,
+  });
+}
+
+type Log = readonly LoggedEvent[];
+
+function versionsIn(log: Log): LogCheck['versions']['events'] {
+  const counted = new Map<number, number>();
+  for (const { machineVersion } of log) counted.set(machineVersion, (counted.get(machineVersion) ?? 0) + 1);
+  return [...counted].map(([version, events]) => ({ version, events }));
+}
+
+function checkNumbers(log: Log, { sequence: last }: RowToCheck): LogCheck['numbers'] {
+  const expected = Array.from({ length: Math.max(last, log.length) }, (_, index) =>
+    index < last ? index + 1 : null,
+  );
+  const pairs = expected.map((number, index) => ({ expected: number, found: log[index]?.sequence ?? null }));
+  return {
+    compared: message('logNumbersCompared', { events: log.length }),
+    firstWrong: pairs.find((pair) => pair.expected !== pair.found) ?? null,
+  };
+}
+
+function checkHashes(log: Log): LogCheck['hashes'] {
+  const broken = log.flatMap(({ hash, ...entry }, index): LogCheck['hashes']['broken'] => {
+    const { sequence } = entry;
+    const follows = entry.previousHash === (log[index - 1]?.hash ?? noPreviousHash);
+    return [
+      ...(hashOfEntry(entry) === hash ? [] : [{ sequence, because: 'content' as const }]),
+      ...(follows ? [] : [{ sequence, because: 'predecessor' as const }]),
+    ];
+  });
+  return { compared: message('logHashesCompared', { events: log.length }), broken };
+}
+
+function checkSnapshot(log: Log, row: RowToCheck): LogCheck['snapshot'] {
+  const events = log.length;
+  const replayed = replayedOrWhyNot(log);
+  if (replayed instanceof LogDoesNotReplayError) {
+    const because = replayed.message;
+    return { kind: 'doesNotReplay', compared: message('logDoesNotReplay', { events }), because };
+  }
+  if (row.snapshot === null) {
+    const versions = { snapshot: row.machineVersion, program: MACHINE_VERSION };
+    return { kind: 'notInUse', compared: message('snapshotNotInUse', { events, ...versions }) };
+  }
+  const differences = jsonDifferences(row.snapshot, asStored(replayed));
+  return {
+    kind: 'compared',
+    compared: message('snapshotCompared', { events, version: row.machineVersion }),
+    differences: differences.slice(0, mostDifferences),
+    more: Math.max(0, differences.length - mostDifferences),
+  };
+}
+
+const isRight = (snapshot: LogCheck['snapshot']): boolean =>
+  snapshot.kind === 'notInUse' || (snapshot.kind === 'compared' && snapshot.differences.length === 0);
+
+/** Through JSON, as a column of the database would give it back. */
+const asStored = (snapshot: unknown): unknown => JSON.parse(JSON.stringify(snapshot));
+
+/** A log that was tampered with may not replay at all; that is a finding, not a fault of ours. */
+function replayedOrWhyNot(log: Log): unknown {
+  try {
+    return replayLog(log);
+  } catch (error) {
+    if (error instanceof LogDoesNotReplayError) return error;
+    throw error;
+  }
+}
