@@ -81,11 +81,14 @@ export const organisation = z.object({
   settings: organisationSettings,
   version: z.int(),
 });
+export type Organisation = z.infer<typeof organisation>;
 export const organisationUpdate = z.object({ name: line, settings: organisationSettings });
 
-/** Figures of the fault model: `own` is the organisation's, null where it uses the built-in one. */
-export const faultModelReply = z.object({
-  items: z.array(
-    z.object({ path: z.string(), figure: z.number(), origin: z.string(), own: z.number().nullable() }),
-  ),
+/** A figure of the fault model: `own` is the organisation's, null where it uses the built-in one. */
+export const faultFigure = z.object({
+  path: z.string(),
+  figure: z.number(),
+  origin: z.string(),
+  own: z.number().nullable(),
 });
+export type FaultFigure = z.infer<typeof faultFigure>;

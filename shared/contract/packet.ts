@@ -7,9 +7,6 @@ import { chainVersionRef, hazard } from './site.ts';
 import { intake, priority } from './ticket.ts';
 import { missingItem, triageRecord, waiver } from './triage.ts';
 
-/** One version of the case's chain: who wrote it, when, and what differs from the one before. */
-export type ChainVersionRef = z.infer<typeof chainVersionRef>;
-
 export const casePerson = z.object({ id, name: z.string(), role: memberRole });
 
 /** The firmware of one device: the newest reading, else what the chain's description says. */

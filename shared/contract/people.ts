@@ -19,21 +19,24 @@ export const member = z.object({
   version: z.int(),
 });
 export type Member = z.infer<typeof member>;
+/** The organisation that somebody is signed in to. */
+const ownOrganisation = z.object({ id, handle: z.string(), name: z.string() });
 export const tokens = z.object({
   accessToken: z.string(),
   expiresInS: z.int(),
   refreshToken: z.string(),
   member,
-  organisation: z.object({ id, handle: z.string(), name: z.string() }),
+  organisation: ownOrganisation,
 });
 export type Tokens = z.infer<typeof tokens>;
 export const refresh = z.object({ refreshToken: z.string().min(20).max(500) });
 export const me = z.object({
   member,
-  organisation: z.object({ id, handle: z.string(), name: z.string() }),
+  organisation: ownOrganisation,
   /** What a packet is granted to; tell it to the organisation that wants to show you a case. */
   memberAddress: id,
 });
+export type Me = z.infer<typeof me>;
 
 export const newMember = z.object({ name: line, email, role: memberRole, password: newPassword });
 export const memberUpdate = z.object({ name: line, role: memberRole, active: z.boolean() });

@@ -28,9 +28,13 @@ export const memberRoles = ['dispatcher', 'technician', 'support', 'admin'] as c
 export const memberRole = z.enum(memberRoles);
 export type MemberRole = z.infer<typeof memberRole>;
 
+/** A list that is given whole. */
+export const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
+export type Items<Item> = { items: Item[] };
 /** A list that goes on: `next` is the cursor of the following page, null on the last one. */
 export const pageOf = <Item extends z.ZodType>(item: Item) =>
   z.object({ items: z.array(item), next: z.string().nullable() });
+export type Page<Item> = Items<Item> & { next: string | null };
 export const pageQuery = z.object({
   cursor: z.string().max(200).optional(),
   limit: z.coerce.number().int().min(1).max(200).default(50),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { chain } from './chain.ts';
+import { chain, finding } from './chain.ts';
 import { id, instant, line, pageQuery, text } from './primitives.ts';
 
 export const hazardKinds = ['ladder', 'laser', 'mains', 'cableAcrossFloor', 'cableInWall', 'other'] as const;
@@ -30,8 +30,10 @@ export const siteSearch = pageQuery.extend({ q: z.string().trim().max(100).optio
 export const siteSummary = site.extend({
   chains: z.array(z.object({ id, name: z.string(), version: z.int() })),
 });
+export type SiteSummary = z.infer<typeof siteSummary>;
 
 export const chainSummary = z.object({ id, siteId: id, name: z.string(), version: z.int() });
+/** One version of a chain: who wrote it, when, and what differs from the one before. */
 export const chainVersionRef = z.object({
   version: z.int(),
   changedBy: id,
@@ -39,6 +41,7 @@ export const chainVersionRef = z.object({
   changedAt: instant,
   changes: z.array(z.string()),
 });
+export type ChainVersionRef = z.infer<typeof chainVersionRef>;
 export const chainDocument = z.object({
   id,
   siteId: id,
@@ -50,3 +53,10 @@ export const chainDocument = z.object({
   changes: z.array(z.string()),
 });
 export type ChainDocument = z.infer<typeof chainDocument>;
+
+/** What the audit found in a version of a chain. */
+export const chainAudit = z.object({ version: z.int(), findings: z.array(finding) });
+export type ChainAudit = z.infer<typeof chainAudit>;
+/** What differs between two versions, in sentences. */
+export const chainComparison = z.object({ from: z.int(), to: z.int(), changes: z.array(z.string()) });
+export type ChainComparison = z.infer<typeof chainComparison>;

@@ -1,8 +1,14 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { chain, finding } from '../../../shared/contract/chain.ts';
-import { byId, placeId, versionNumber } from '../../../shared/contract/primitives.ts';
-import { chainDocument, chainSummary, chainVersionRef } from '../../../shared/contract/site.ts';
+import { chain } from '../../../shared/contract/chain.ts';
+import { byId, itemsOf, placeId, versionNumber } from '../../../shared/contract/primitives.ts';
+import {
+  chainAudit,
+  chainComparison,
+  chainDocument,
+  chainSummary,
+  chainVersionRef,
+} from '../../../shared/contract/site.ts';
 import { symptomKinds } from '../../../shared/contract/triage.ts';
 import { updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
@@ -11,7 +17,6 @@ import { auditVersion, compareVersions, listChains, listVersions } from './versi
 
 const read = { permission: 'read chains' } as const;
 const write = { permission: 'write chains' } as const;
-const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
 const versionParam = z.coerce.number().pipe(versionNumber);
 const byVersion = byId.extend({ version: versionParam });
 const auditQuery = z.object({
@@ -22,8 +27,6 @@ const auditQuery = z.object({
   /** The display that shows the fault: others beside it are then named. */
   displayId: placeId.optional(),
 });
-const auditReply = z.object({ version: z.int(), findings: z.array(finding) });
-const comparison = z.object({ from: z.int(), to: z.int(), changes: z.array(z.string()) });
 
 /** Signal chains, their versions and their prerequisite audit. */
 export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
@@ -89,7 +92,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       schema: {
         summary: 'What differs between two versions, in sentences',
         params: byVersion.extend({ from: versionParam }),
-        response: { 200: comparison },
+        response: { 200: chainComparison },
       },
       config: read,
     },
@@ -105,7 +108,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
         summary: 'Prerequisite audit of a chain (`version`, `duringTriage`, `symptom`, `displayId`)',
         params: byId,
         querystring: auditQuery,
-        response: { 200: auditReply },
+        response: { 200: chainAudit },
       },
       config: read,
     },

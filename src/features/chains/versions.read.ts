@@ -1,4 +1,4 @@
-import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
+import type { ChainVersionRef } from '../../../shared/contract/site.ts';
 import type { Context } from '../../http/index.ts';
 import { changesOf } from './chain-row.ts';
 

@@ -2,7 +2,7 @@ import { type AuditPurpose, fullAudit } from '../../../shared/audit/full-audit.t
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
-import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
+import type { ChainVersionRef } from '../../../shared/contract/site.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
 import { hasSite, noSite } from '../sites/index.ts';

@@ -1,7 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
-import { z } from 'zod';
 import { logFinding } from '../../../shared/contract/log-findings.ts';
-import { byId } from '../../../shared/contract/primitives.ts';
+import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
 import type { Services } from '../../services.ts';
 import { readLogFindings } from './read-findings.ts';
 
@@ -13,7 +12,7 @@ export const logFindingsRoutes: FastifyPluginAsyncZod<{ services: Services }> = 
       schema: {
         summary: 'What the logs say: occurrences to confirm, forerunners, gaps, and what they cover',
         params: byId,
-        response: { 200: z.object({ items: z.array(logFinding) }) },
+        response: { 200: itemsOf(logFinding) },
       },
       config: { permission: 'read evidence' },
     },

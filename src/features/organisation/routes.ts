@@ -1,13 +1,12 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
-import { z } from 'zod';
 import {
-  faultModelReply,
+  faultFigure,
   firmwareLevel,
   firmwareLevelInput,
   organisation,
   organisationUpdate,
 } from '../../../shared/contract/organisation.ts';
-import { byId } from '../../../shared/contract/primitives.ts';
+import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import {
@@ -50,7 +49,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       schema: {
         summary:
           'Every figure that suspects and tests are ranked by, where it is from, and your own in its place',
-        response: { 200: faultModelReply },
+        response: { 200: itemsOf(faultFigure) },
       },
       config: { permission: 'read organisation' },
     },
@@ -61,7 +60,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     {
       schema: {
         summary: 'Lowest firmware accepted, per model',
-        response: { 200: z.object({ items: z.array(firmwareLevel) }) },
+        response: { 200: itemsOf(firmwareLevel) },
       },
       config: readLevels,
     },

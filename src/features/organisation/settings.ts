@@ -1,11 +1,12 @@
 import type { z } from 'zod';
 import {
-  type faultModelReply,
+  type FaultFigure,
+  type Organisation,
   type OrganisationSettings,
-  type organisation,
   organisationSettings,
   type organisationUpdate,
 } from '../../../shared/contract/organisation.ts';
+import type { Items } from '../../../shared/contract/primitives.ts';
 import {
   type FaultTable,
   faultTable,
@@ -24,8 +25,6 @@ import {
   refused,
   type Update,
 } from '../../http/index.ts';
-
-type Organisation = z.infer<typeof organisation>;
 
 async function organisationView({ tx, actor }: Context): Promise<Organisation> {
   const row = await tx.organisation.findUniqueOrThrow({ where: { orgId: actor.orgId } });
@@ -123,7 +122,7 @@ function faultIn({ faultModel, recognition }: OrganisationSettings): Refused | n
 }
 
 /** Every figure of the fault model: the built-in one, where it is from, and the organisation's own where it set one. */
-export async function readFaultModel(context: Context): Promise<Outcome<z.infer<typeof faultModelReply>>> {
+export async function readFaultModel(context: Context): Promise<Outcome<Items<FaultFigure>>> {
   const { faultModel } = await readSettings(context);
   const items = listFigures(faultTable).map((figure) => ({
     ...figure,

@@ -1,5 +1,4 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
-import { z } from 'zod';
 import {
   grantedPacket,
   newGrant,
@@ -7,7 +6,7 @@ import {
   packetGrant,
   packetSummary,
 } from '../../../shared/contract/packet.ts';
-import { byId } from '../../../shared/contract/primitives.ts';
+import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { sendFile } from '../../http/file-reply.ts';
 import { sendProblem } from '../../http/index.ts';
@@ -21,7 +20,6 @@ import { readablePacket, readPacket, summaryFile, zipFile } from './read-packets
 
 const read = { permission: 'read packets' } as const;
 const grant = { permission: 'grant packets' } as const;
-const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
 
 /** Case packets: read in the own organisation, and by whom one of them was granted to. */
 export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {

@@ -1,4 +1,4 @@
-import type { ChainVersionRef } from '../../../shared/contract/packet.ts';
+import type { ChainVersionRef } from '../../../shared/contract/site.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { describeEvent } from '../../../state-machines/index.ts';

@@ -1,5 +1,4 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
-import { z } from 'zod';
 import {
   me,
   member,
@@ -8,7 +7,7 @@ import {
   passwordChange,
   passwordReset,
 } from '../../../shared/contract/people.ts';
-import { byId } from '../../../shared/contract/primitives.ts';
+import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { accountOf } from './account.read.ts';
@@ -52,7 +51,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   app.get(
     '/members',
     {
-      schema: { summary: 'All members', response: { 200: z.object({ items: z.array(member) }) } },
+      schema: { summary: 'All members', response: { 200: itemsOf(member) } },
       config: { permission: 'read members' },
     },
     (_request, reply) => reply.fromRead(listMembers),

@@ -1,10 +1,9 @@
 import { z } from 'zod';
-import type { siteSearch, siteSummary } from '../../../shared/contract/site.ts';
+import type { SiteSummary, siteSearch } from '../../../shared/contract/site.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, decodeCursor, found, literalLike, type Outcome, pageFrom } from '../../http/index.ts';
 import { noSite, searchForms, siteView } from './site-view.ts';
 
-export type SiteSummary = z.infer<typeof siteSummary>;
 type SitePage = { items: SiteSummary[]; next: string | null };
 
 const withChains = {

@@ -1,8 +1,8 @@
-import type { SiteInput } from '../../../shared/contract/site.ts';
+import type { SiteInput, SiteSummary } from '../../../shared/contract/site.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, created, mismatch, type Outcome, type Update } from '../../http/index.ts';
 import { searchTextOf, siteView } from './site-view.ts';
-import { readSite, type SiteSummary } from './sites.read.ts';
+import { readSite } from './sites.read.ts';
 
 export const hasSite = async ({ tx, actor }: Context, id: string): Promise<boolean> =>
   (await tx.site.count({ where: { orgId: actor.orgId, id } })) > 0;

@@ -2,7 +2,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { ticketCommand } from '../../../shared/contract/commands.ts';
 import { logCheck } from '../../../shared/contract/log-check.ts';
-import { byId, pageOf } from '../../../shared/contract/primitives.ts';
+import { byId, itemsOf, pageOf } from '../../../shared/contract/primitives.ts';
 import {
   applicableChange,
   assignment,
@@ -30,7 +30,6 @@ import { sendCommand } from './send-command.ts';
 import { readTimeline } from './timeline.ts';
 
 const read = { permission: 'read tickets' } as const;
-const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });
 const logQuery = z.object({ after: z.coerce.number().int().min(0).max(2_147_483_647).default(0) });
 
 /** Tickets: opened in a call, worked by command, read by everybody in the organisation. */

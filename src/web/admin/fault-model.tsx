@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import { type FaultFigure, paths } from '../api/paths.ts';
+import type { FaultFigure } from '../../../shared/contract/organisation.ts';
+import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';

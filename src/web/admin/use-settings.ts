@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
-import { type OrganisationDocument, paths } from '../api/paths.ts';
+import type { Organisation, OrganisationSettings } from '../../../shared/contract/organisation.ts';
+import { paths } from '../api/paths.ts';
 import { type Sending, useSending } from '../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../store/documents.ts';
 
@@ -19,7 +19,7 @@ export function useSettings() {
     save: async (part: Partial<OrganisationSettings>, name?: string): Promise<boolean> => {
       const { body, etag } = document;
       if (body === null) return false;
-      const done = await sending.send<OrganisationDocument>('PUT', paths.organisation, {
+      const done = await sending.send<Organisation>('PUT', paths.organisation, {
         body: { name: name ?? body.name, settings: { ...body.settings, ...part } },
         ifMatch: etag ?? '',
       });

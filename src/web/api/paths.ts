@@ -1,18 +1,18 @@
-import type { Finding } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
-import type { FirmwareLevel, OrganisationSettings } from '../../../shared/contract/organisation.ts';
-import type {
-  ChainVersionRef,
-  GrantedPacket,
-  Packet,
-  PacketGrant,
-  PacketSummary,
-} from '../../../shared/contract/packet.ts';
-import type { Member } from '../../../shared/contract/people.ts';
+import type { FaultFigure, FirmwareLevel, Organisation } from '../../../shared/contract/organisation.ts';
+import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
+import type { Me, Member } from '../../../shared/contract/people.ts';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
+import type { Items, Page } from '../../../shared/contract/primitives.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
-import type { ChainDocument, Site } from '../../../shared/contract/site.ts';
+import type {
+  ChainAudit,
+  ChainComparison,
+  ChainDocument,
+  ChainVersionRef,
+  SiteSummary,
+} from '../../../shared/contract/site.ts';
 import type {
   QueueEntry,
   Ticket,
@@ -25,27 +25,6 @@ import type { ApplicableChange } from '../../../state-machines/triage/changes/ap
 declare const bodyOf: unique symbol;
 /** The address of a document of the API, which knows what it will find there. */
 export type DocumentPath<Body> = string & { readonly [bodyOf]?: Body };
-
-type Items<Item> = { items: Item[] };
-export type Page<Item> = Items<Item> & { next: string | null };
-export type SiteWithChains = Site & { chains: { id: string; name: string; version: number }[] };
-export type ChainSummary = { id: string; siteId: string; name: string; version: number };
-export type Audit = { version: number; findings: Finding[] };
-export type Me = {
-  member: Member;
-  organisation: { id: string; handle: string; name: string };
-  memberAddress: string;
-};
-export type OrganisationDocument = {
-  id: string;
-  handle: string;
-  name: string;
-  settings: OrganisationSettings;
-  version: number;
-};
-
-/** A figure of the fault model: `own` is the organisation's, null where it uses the built-in one. */
-export type FaultFigure = { path: string; figure: number; origin: string; own: number | null };
 
 type Query = Record<string, string | number | boolean | undefined>;
 
@@ -62,18 +41,18 @@ const documentAt = <Body>(path: string): DocumentPath<Body> => path;
 export const paths = {
   me: documentAt<Me>('/me'),
   members: documentAt<Items<Member>>('/members'),
-  organisation: documentAt<OrganisationDocument>('/organisation'),
+  organisation: documentAt<Organisation>('/organisation'),
   firmwareLevels: documentAt<Items<FirmwareLevel>>('/firmware-levels'),
   faultModel: documentAt<Items<FaultFigure>>('/fault-model'),
   supportQueue: documentAt<Items<QueueEntry>>('/support-queue'),
 
   sites: (query: { q?: string; limit?: number; cursor?: string }) =>
-    documentAt<Page<SiteWithChains>>(withQuery('/sites', query)),
-  site: (id: string) => documentAt<SiteWithChains>(`/sites/${id}`),
+    documentAt<Page<SiteSummary>>(withQuery('/sites', query)),
+  site: (id: string) => documentAt<SiteSummary>(`/sites/${id}`),
 
   chain: (id: string) => documentAt<ChainDocument>(`/chains/${id}`),
   chainAudit: (id: string, duringTriage = true) =>
-    documentAt<Audit>(withQuery(`/chains/${id}/audit`, { duringTriage })),
+    documentAt<ChainAudit>(withQuery(`/chains/${id}/audit`, { duringTriage })),
   chainBudget: (id: string, query: { version?: number; without?: string; format?: string } = {}) =>
     documentAt<BudgetReply>(withQuery(`/chains/${id}/budget`, query)),
   chainEdids: (id: string) => documentAt<EdidReadings>(`/chains/${id}/edids`),
@@ -82,9 +61,7 @@ export const paths = {
   chainVersion: (id: string, version: number) =>
     documentAt<ChainDocument>(`/chains/${id}/versions/${version}`),
   changesSince: (id: string, from: number, to: number) =>
-    documentAt<{ from: number; to: number; changes: string[] }>(
-      `/chains/${id}/versions/${to}/changes-since/${from}`,
-    ),
+    documentAt<ChainComparison>(`/chains/${id}/versions/${to}/changes-since/${from}`),
 
   tickets: (query: {
     state?: string;

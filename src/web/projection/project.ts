@@ -4,7 +4,7 @@ import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { problemKinds } from '../../../shared/contract/problem-kinds.ts';
-import type { ChainDocument } from '../../../shared/contract/site.ts';
+import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { completeness } from '../../../state-machines/triage/completeness.ts';
 import {
@@ -16,14 +16,13 @@ import {
 import type { TriageEvent } from '../../../state-machines/triage/events.ts';
 // From the files themselves: the index would bring the planner along, which no step needs.
 import { MACHINE_VERSION } from '../../../state-machines/triage/machine.ts';
-import type { Audit } from '../api/paths.ts';
 import type { CommandEntry, OutboxEntry, ReadingEntry, UploadEntry } from '../store/outbox-entry.ts';
 
 /** What the phone knows beside the ticket, for what the server adds to commands. Null: not read yet. */
 export type Known = {
   member: { id: string; role: MemberRole };
   chain: ChainDocument | null;
-  audit: Audit | null;
+  audit: ChainAudit | null;
   firmwareLevels: readonly FirmwareLevel[] | null;
 };
 

@@ -1,4 +1,4 @@
-import type { SiteWithChains } from '../../api/paths.ts';
+import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Card, Facts, List, ListLink } from '../../parts/card.tsx';
@@ -16,7 +16,7 @@ const ChainDrawing = lazyPart(() =>
 );
 
 /** What is known of the place, beside the questions. */
-export function Beside({ site, chainId }: { site: SiteWithChains; chainId: string | null }) {
+export function Beside({ site, chainId }: { site: SiteSummary; chainId: string | null }) {
   const [t, d] = [callWords(), deskWords()];
   const zone = useZone(site.id);
   const chain = useDocument(chainId === null ? null : paths.chain(chainId)).body;

@@ -1,7 +1,8 @@
 import { useRef, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
+import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import type { Intake, Ticket } from '../../../../shared/contract/ticket.ts';
-import { paths, type SiteWithChains } from '../../api/paths.ts';
+import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
@@ -48,7 +49,7 @@ export function CallScreen() {
   const site = useDocument(siteId === null ? null : paths.site(siteId)).body;
   const form = useRef<HTMLDivElement>(null);
   if (draft === null) return <DeskScreen title={t.title}>{null}</DeskScreen>;
-  const take = (chosen: SiteWithChains) => {
+  const take = (chosen: SiteSummary) => {
     const only = chosen.chains.length === 1 ? (chosen.chains[0]?.id ?? null) : null;
     void keepDocument({
       path: paths.site(chosen.id),
@@ -81,7 +82,7 @@ export function CallScreen() {
   );
 }
 
-const onlyChainOf = ({ chains }: SiteWithChains): string | null =>
+const onlyChainOf = ({ chains }: SiteSummary): string | null =>
   chains.length === 1 ? (chains[0]?.id ?? null) : null;
 
 function Asking({
@@ -90,7 +91,7 @@ function Asking({
   change,
   clear,
 }: {
-  site: SiteWithChains;
+  site: SiteSummary;
   draft: Draft;
   change: (part: Partial<Draft>) => void;
   clear: () => Promise<void>;

@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import type { SiteWithChains } from '../../api/paths.ts';
+import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import { useSiteSearch } from './use-site-search.ts';
 import { callWords } from './words.ts';
 
@@ -15,7 +15,7 @@ export function SiteFinder({
 }: {
   typed: string;
   onType: (typed: string) => void;
-  onChoose: (site: SiteWithChains) => void;
+  onChoose: (site: SiteSummary) => void;
 }) {
   const t = callWords();
   const id = useId();

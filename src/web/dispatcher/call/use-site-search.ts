@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import { read } from '../../api/client.ts';
-import { paths, type SiteWithChains } from '../../api/paths.ts';
+import { paths } from '../../api/paths.ts';
 
 export type SiteSearch = {
-  readonly found: readonly SiteWithChains[];
+  readonly found: readonly SiteSummary[];
   readonly state: 'idle' | 'searching' | 'found' | 'unreachable';
 };
 /** Assumed: a pause this long between two letters is worth asking. */

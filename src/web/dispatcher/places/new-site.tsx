@@ -1,5 +1,5 @@
 import { useLocation } from 'preact-iso';
-import type { SiteWithChains } from '../../api/paths.ts';
+import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import { useSending } from '../../parts/sending.tsx';
 import { DeskScreen } from '../common/desk-screen.tsx';
 import { emptySite, SiteForm } from './site-form.tsx';
@@ -17,7 +17,7 @@ export function NewSiteScreen() {
         label={t.addSite}
         sending={sending}
         onSend={async (body) => {
-          const added = await sending.send<SiteWithChains>('POST', '/sites', { body });
+          const added = await sending.send<SiteSummary>('POST', '/sites', { body });
           if (added !== null) route(`/app/sites/${added.body.id}/chains/new?call=1`);
         }}
       />

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import { paths, type SiteWithChains } from '../../api/paths.ts';
+import type { SiteSummary } from '../../../../shared/contract/site.ts';
+import { paths } from '../../api/paths.ts';
 import { LinkButton } from '../../parts/button.tsx';
 import { Card, Facts, List, ListLink } from '../../parts/card.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
@@ -33,7 +34,7 @@ export function SiteScreen({ siteId = '' }: { siteId?: string }) {
   );
 }
 
-function SiteView({ site, etag }: { site: SiteWithChains; etag: string | null }) {
+function SiteView({ site, etag }: { site: SiteSummary; etag: string | null }) {
   const [t, d] = [placeWords(), deskWords()];
   const sending = useSending();
   const [isSaved, setSaved] = useState(false);
@@ -74,7 +75,7 @@ function SiteView({ site, etag }: { site: SiteWithChains; etag: string | null })
             sending={sending}
             onSend={async (body) => {
               const path = paths.site(site.id);
-              const done = await sending.send<SiteWithChains>('PUT', path, { body, ifMatch: etag ?? '' });
+              const done = await sending.send<SiteSummary>('PUT', path, { body, ifMatch: etag ?? '' });
               if (done === null) return;
               setSaved(true);
               await keepDocument({
