@@ -1,7 +1,10 @@
 import { defineConfig } from 'vitest/config';
 
 /** Checks that ask a program which `npm ci` does not bring; .ci/run installs it. */
-const asksReferencePrograms = ['tests/outside/{edid,export,timings,packet}.test.ts'];
+const asksReferencePrograms = [
+  'tests/outside/{edid,export,timings,packet}.test.ts',
+  'tests/readme-tour.test.ts',
+];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };

@@ -19,7 +19,7 @@ const running = await startServer(readConfig({ LOG_LEVEL: 'warn', ...process.env
 });
 const { address } = running;
 
-console.log(`Halfsplit demo at ${address}  (API description: ${address}/reference)`);
+console.log(`Halfsplit demo at ${address}  (reference: ${address}/reference)`);
 console.log(`Everybody's password is ${demoPassword}. Organisation, email, role:`);
 for (const { handle, members } of [firm, makersDesk]) {
   for (const member of members)
