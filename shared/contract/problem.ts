@@ -1,22 +1,25 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
+import { message } from './message.ts';
 import { missingItem } from './triage.ts';
 
-export { type ProblemKind, problemKinds } from './problem-kinds.ts';
+export { type ProblemKind, problemStatuses } from './problem-kinds.ts';
 
 /** A command that would be accepted now, with what it does in plain words. */
 export const allowedCommand = z.object({ type: z.string(), label: z.string() });
 export type AllowedCommand = z.infer<typeof allowedCommand>;
 
-/** RFC 9457, section 3, with our extension members. */
+/** RFC 9457, section 3, with our extension members. Title and detail are there where it has been put into words. */
 export const problem = z.object({
   type: z.string(),
-  title: z.string(),
+  title: z.string().optional(),
   status: z.int(),
-  detail: z.string(),
+  detail: z.string().optional(),
+  /** What `detail` says, for whoever puts it into words of their own. */
+  said: message.omit({ text: true }).optional(),
   instance: z.string().optional(),
   /** Field by field, for bad input: a JSON pointer (RFC 6901) into the body, or the name in address, query or header. */
-  errors: z.array(z.object({ pointer: z.string(), code: z.string(), text: z.string() })).optional(),
+  errors: z.array(message.partial({ values: true }).extend({ pointer: z.string() })).optional(),
   place: place.optional(),
   missing: z.array(missingItem).optional(),
   allowedNow: z.array(allowedCommand).optional(),
@@ -32,3 +35,7 @@ export const problem = z.object({
   retryAfterS: z.number().optional(),
 });
 export type Problem = z.infer<typeof problem>;
+
+/** A problem as the API answers with it, in the language that was asked for. */
+export const spokenProblem = problem.required({ title: true, detail: true });
+export type SpokenProblem = z.infer<typeof spokenProblem>;

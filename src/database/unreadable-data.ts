@@ -12,11 +12,13 @@ export abstract class UnreadableDataError extends Error {
 export class NewerDataError extends UnreadableDataError {
   override readonly name = 'NewerDataError';
   readonly kind = 'newer-data';
+  readonly versions: { readonly found: number; readonly known: number };
 
   /** @param what was to be read, as an operator knows it; its version, and the highest that can be read here */
   constructor(what: string, versions: { readonly found: number; readonly known: number }) {
     super(
       `A newer server wrote ${what}: it is of version ${versions.found}, and this server reads up to ${versions.known}.`,
     );
+    this.versions = versions;
   }
 }

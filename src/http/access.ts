@@ -1,4 +1,6 @@
 import type { MemberRole } from '../../shared/contract/primitives.ts';
+import { message } from '../../shared/message/index.ts';
+import { type Refused, refused } from './problem.ts';
 
 const everyone = ['dispatcher', 'technician', 'support', 'admin'] as const;
 
@@ -40,3 +42,13 @@ export type Permission = keyof typeof access;
 export function may(role: MemberRole, permission: Permission): boolean {
   return (access[permission] as readonly MemberRole[]).includes(role);
 }
+
+/** Why a route refuses a member of that role. */
+export const roleNotAllowed = (role: MemberRole, permission: Permission | 'public' | undefined): Refused =>
+  refused(
+    'role-not-allowed',
+    message('roleNotAllowed', {
+      role,
+      allowed: permission === undefined || permission === 'public' ? [] : access[permission],
+    }),
+  );

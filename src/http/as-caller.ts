@@ -1,7 +1,8 @@
 import type { FastifyRequest } from 'fastify';
+import { message } from '../../shared/message/index.ts';
 import type { TenantTransaction } from '../database/index.ts';
 import type { Services } from '../services.ts';
-import { may } from './access.ts';
+import { may, roleNotAllowed } from './access.ts';
 import { loadActor } from './actor.read.ts';
 import type { Actor } from './actor.ts';
 import type { Context } from './context.ts';
@@ -10,10 +11,10 @@ import { type Refused, refused } from './problem.ts';
 /** The caller as the database knows them now, who has to be active still and allowed to use this route. */
 export async function allowedActor(tx: TenantTransaction, request: FastifyRequest): Promise<Actor | Refused> {
   const actor = await loadActor(tx, request.user);
-  if (actor === null) return refused('sign-in-needed', 'This account is not active any more.');
+  if (actor === null) return refused('sign-in-needed', message('accountInactive'));
   const { permission } = request.routeOptions.config;
   if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) return actor;
-  return refused('role-not-allowed', `The role ${actor.role} may not: ${permission ?? 'this'}.`);
+  return roleNotAllowed(actor.role, permission);
 }
 
 /**

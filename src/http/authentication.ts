@@ -2,8 +2,9 @@ import jwt from '@fastify/jwt';
 import type { FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
+import { message } from '../../shared/message/index.ts';
 import type { Services } from '../services.ts';
-import { may, type Permission } from './access.ts';
+import { may, type Permission, roleNotAllowed } from './access.ts';
 import { refused, sendProblem } from './problem.ts';
 
 /** What an access token says (RFC 7519): the member, the organisation and the role at the time of signing in. */
@@ -40,18 +41,10 @@ export const authentication = fastifyPlugin<{ services: Services }>(async (app, 
     const permission = request.routeOptions.config.permission;
     if (request.is404 || permission === 'public') return;
     if (!(await hasGoodToken(request))) {
-      return sendProblem(
-        request,
-        reply,
-        refused('sign-in-needed', 'Send a valid access token as a bearer token.'),
-      );
+      return sendProblem(request, reply, refused('sign-in-needed', message('accessTokenNeeded')));
     }
     if (permission === undefined || !may(request.user.role, permission)) {
-      return sendProblem(
-        request,
-        reply,
-        refused('role-not-allowed', `The role ${request.user.role} may not: ${permission ?? 'this'}.`),
-      );
+      return sendProblem(request, reply, roleNotAllowed(request.user.role, permission));
     }
   });
 });

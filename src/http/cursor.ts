@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { message } from '../../shared/message/index.ts';
 import { type Refused, refused } from './problem.ts';
 
 /** A page's cursor: where the last row of the page before stood in the order, opaque to the caller. */
@@ -17,7 +18,7 @@ export function decodeCursor<Position>(
   } catch {
     // not JSON: refused below like any other foreign cursor
   }
-  return refused('invalid-input', 'That cursor is not from this list.', {
+  return refused('invalid-input', message('cursorForeign'), {
     errors: [{ pointer: 'cursor', code: 'cursor', text: 'is not a cursor of this list' }],
   });
 }

@@ -1,18 +1,18 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
+import { message } from '../../shared/message/index.ts';
 import { methodsByAddress } from './methods.ts';
 import { type Refused, refused, sendProblem } from './problem.ts';
 import { refusalOfUnreadable } from './unreadable-data.ts';
 
 const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
-  FST_ERR_CTP_BODY_TOO_LARGE: () => refused('too-large', 'The body is larger than this address takes.'),
-  FST_ERR_CTP_INVALID_MEDIA_TYPE: () => refused('type-not-allowed', 'Send application/json.'),
-  FST_REQ_FILE_TOO_LARGE: () =>
-    refused('too-large', 'The file is too large for one request. Send it to /uploads, which can resume.'),
-  FST_INVALID_MULTIPART_CONTENT_TYPE: () => refused('type-not-allowed', 'Send multipart/form-data.'),
+  FST_ERR_CTP_BODY_TOO_LARGE: () => refused('too-large', message('requestTooLarge')),
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: () => refused('type-not-allowed', message('sendAsJson')),
+  FST_REQ_FILE_TOO_LARGE: () => refused('too-large', message('fileTooLargeForOneRequest')),
+  FST_INVALID_MULTIPART_CONTENT_TYPE: () => refused('type-not-allowed', message('sendAsForm')),
   // Prisma: no connection in time, or a transaction that took too long.
-  P2028: () => refused('server-busy', 'Try again in a moment.', { retryAfterS: 2 }),
-  FST_ERR_RATE_LIMIT: (error) => refused('too-many-requests', error.message),
+  P2028: () => refused('server-busy', message('tryAgainSoon'), { retryAfterS: 2 }),
+  FST_ERR_RATE_LIMIT: () => refused('too-many-requests', message('requestsTooMany')),
 };
 
 /** Turns whatever a route throws into a problem; only our own faults become a 5xx, and those say nothing of the inside. */
@@ -25,10 +25,10 @@ export function installErrorHandling(app: FastifyInstance): void {
     const path = pathOf(request);
     const methods = methodsAt(path);
     if (methods.length === 0)
-      return sendProblem(request, reply, refused('not-found', `There is nothing at ${path}.`));
+      return sendProblem(request, reply, refused('not-found', message('nothingAtAddress', { path })));
     reply.header('allow', methods.join(', '));
-    const detail = `${path} takes ${methods.join(', ')}, not ${request.method}.`;
-    return sendProblem(request, reply, refused('method-not-allowed', detail));
+    const said = message('methodNotTaken', { path, taken: methods, method: request.method });
+    return sendProblem(request, reply, refused('method-not-allowed', said));
   });
 }
 
@@ -43,13 +43,14 @@ function problemFor(error: FastifyError, request: FastifyRequest): Refused {
   const known = byFrameworkCode[error.code];
   if (known !== undefined) return known(error);
   const status = error.statusCode ?? 500;
-  if (status === 429) return refused('too-many-requests', error.message);
-  if (status === 413) return refused('too-large', 'The request is larger than this address takes.');
-  if (status === 415) return refused('type-not-allowed', 'Send application/json.');
-  if (status >= 400 && status < 500) return refused('malformed-request', error.message);
+  if (status === 429) return refused('too-many-requests', message('requestsTooMany'));
+  if (status === 413) return refused('too-large', message('requestTooLarge'));
+  if (status === 415) return refused('type-not-allowed', message('sendAsJson'));
+  if (status >= 400 && status < 500)
+    return refused('malformed-request', message('requestUnreadable', { reason: error.message }));
   request.log.error({ err: error }, 'a request failed');
-  if (status === 503) return refused('server-busy', 'Try again in a moment.', { retryAfterS: 2 });
-  return refused('internal-error', `Quote request ${request.id} to whoever runs this server.`);
+  if (status === 503) return refused('server-busy', message('tryAgainSoon'), { retryAfterS: 2 });
+  return refused('internal-error', message('requestFailed', { request: request.id }));
 }
 
 type Issue = { instancePath: string; keyword: string; message?: string | undefined };
@@ -60,7 +61,7 @@ type Issue = { instancePath: string; keyword: string; message?: string | undefin
  */
 export function invalidInput(issues: readonly Issue[], context: string | undefined): Refused {
   const inBody = context === undefined || context === 'body';
-  return refused('invalid-input', 'Some fields do not fit. Each is listed under errors.', {
+  return refused('invalid-input', message('fieldsDoNotFit'), {
     errors: issues.map(({ instancePath, keyword, message }) => ({
       pointer: inBody ? (instancePath === '/' ? '' : instancePath) : (instancePath.split('/')[1] ?? ''),
       code: keyword,

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
+import { message } from '../../shared/message/index.ts';
 import { withoutLanguage } from './language.ts';
 import { type Refused, refused } from './problem.ts';
 
@@ -26,15 +27,9 @@ export function isUnchanged(ifNoneMatch: string | undefined, etag: string): bool
  */
 export function mismatch(ifMatch: string | undefined, current: unknown): Refused | null {
   if (ifMatch === undefined) {
-    return refused('version-needed', 'Send If-Match with the ETag of the version this update is based on.');
+    return refused('version-needed', message('versionNeeded'));
   }
   const etag = etagOf(current);
   if (ifMatch.trim() === '*' || tagsIn(ifMatch).map(withoutLanguage).includes(etag)) return null;
-  return refused(
-    'version-conflict',
-    'Somebody changed it since you read it. Read it again and repeat the update.',
-    {
-      currentVersion: etag,
-    },
-  );
+  return refused('version-conflict', message('versionOutdated'), { currentVersion: etag });
 }

@@ -1,6 +1,7 @@
 import { createHmac } from 'node:crypto';
 import canonicalize from 'canonicalize';
 import type { FastifyRequest } from 'fastify';
+import { message } from '../../shared/message/index.ts';
 import { Prisma } from '../database/index.ts';
 import type { Context } from './context.ts';
 import { type Refused, refused } from './problem.ts';
@@ -14,10 +15,7 @@ const keyForm = /^[\x21-\x7e]{8,200}$/;
 export function idempotencyKey(request: FastifyRequest): string | Refused {
   const key = request.headers['idempotency-key'];
   if (typeof key === 'string' && keyForm.test(key)) return key;
-  return refused(
-    'idempotency-key-missing',
-    'Send an Idempotency-Key of 8 to 200 visible characters, a new one for each thing you mean to do; on a retry send the same one.',
-  );
+  return refused('idempotency-key-missing', message('idempotencyKeyNeeded'));
 }
 
 /**
@@ -54,7 +52,7 @@ export async function claimKey(
     where: { orgId_memberId_key: { orgId: actor.orgId, memberId: actor.memberId, key } },
   });
   if (kept.requestHash !== hash) {
-    return refused('idempotency-key-reused', 'This key was sent with another request before. Use a new one.');
+    return refused('idempotency-key-reused', message('idempotencyKeyReused'));
   }
   return {
     status: kept.status ?? 500,

@@ -1,9 +1,12 @@
-import type { FastifyRequest } from 'fastify';
+import { STATUS_CODES } from 'node:http';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
 import Negotiator from 'negotiator';
+import type { Problem, SpokenProblem } from '../../shared/contract/problem.ts';
 import { german } from '../../shared/message/de/index.ts';
 import { english } from '../../shared/message/en/index.ts';
 import { type Language, type Message, messageText } from '../../shared/message/index.ts';
+import { problemType } from './problem.ts';
 
 const languages: readonly Language[] = [english, german];
 
@@ -47,11 +50,41 @@ const isMessage = (body: object): body is Message =>
   body.values !== null &&
   Object.hasOwn(english.sentences, body.code);
 
-/** Every JSON reply in the language that was asked for. */
+/**
+ * A problem with title and detail as sentences (RFC 9457, section 3.1). What was kept with its sentences, by an earlier
+ * version, goes out as it is.
+ */
+export function problemInWords(problem: Problem, language: Language): SpokenProblem {
+  const { type, title, status, detail, said, ...facts } = problem;
+  const sentence = (one: Message): string => messageText(one, language, zone);
+  const name =
+    title ??
+    (type === 'about:blank' ? STATUS_CODES[status] : sentence({ code: type.slice(1), values: {} })) ??
+    String(status);
+  return {
+    type,
+    title: name,
+    status,
+    detail: detail ?? (said === undefined ? name : sentence(said)),
+    ...(said === undefined ? {} : { said }),
+    ...(withSentences(facts, language) as typeof facts),
+  };
+}
+
+/** Says which language a reply is in, and that another was to be had. */
+export function nameLanguage(request: FastifyRequest, reply: FastifyReply): Language {
+  const language = languageOf(request);
+  reply.header('content-language', language.tag).header('vary', 'accept-language');
+  return language;
+}
+
+const isProblem = (reply: FastifyReply): boolean =>
+  String(reply.getHeader('content-type')).startsWith(problemType);
+
+/** Every JSON reply in the language that was asked for, problems included. */
 export const spokenReplies = fastifyPlugin(async (app) => {
   app.addHook('preSerialization', async (request, reply, body) => {
-    const language = languageOf(request);
-    reply.header('content-language', language.tag).header('vary', 'accept-language');
-    return withSentences(body, language);
+    const language = nameLanguage(request, reply);
+    return isProblem(reply) ? problemInWords(body as Problem, language) : withSentences(body, language);
   });
 });

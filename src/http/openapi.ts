@@ -3,8 +3,10 @@ import swaggerUi from '@fastify/swagger-ui';
 import fastifyPlugin from 'fastify-plugin';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { problem, problemKinds } from '../../shared/contract/problem.ts';
+import { problemStatuses, spokenProblem } from '../../shared/contract/problem.ts';
+import { message } from '../../shared/message/index.ts';
 import { access } from './access.ts';
+import { nameLanguage, problemInWords } from './language.ts';
 import { refused, sendProblem } from './problem.ts';
 
 const problemPage = z.object({ kind: z.string(), status: z.int(), title: z.string() });
@@ -22,7 +24,7 @@ function headersOf(method: string, url: string): Record<string, object> {
 
 const problemReply = {
   description: 'Why not (RFC 9457)',
-  content: { 'application/problem+json': { schema: z.toJSONSchema(problem, { io: 'output' }) } },
+  content: { 'application/problem+json': { schema: z.toJSONSchema(spokenProblem, { io: 'output' }) } },
 };
 
 /** A route's description, with the roles that it is for, the headers that it asks for, and how it refuses. */
@@ -64,10 +66,15 @@ export const openapi = fastifyPlugin(async (app) => {
     '/problems/:kind',
     { schema: { hide: true, response: { 200: problemPage } }, config: { permission: 'public' } },
     async (request, reply) => {
-      const known = Object.entries(problemKinds).find(([kind]) => kind === request.params.kind);
+      const known = Object.entries(problemStatuses).find(([kind]) => kind === request.params.kind);
       if (known === undefined)
-        return sendProblem(request, reply, refused('not-found', 'There is no such problem.'));
-      return { kind: known[0], ...known[1] };
+        return sendProblem(request, reply, refused('not-found', message('noSuchProblemKind')));
+      const [kind, status] = known;
+      return {
+        kind,
+        status,
+        title: problemInWords({ type: `/problems/${kind}`, status }, nameLanguage(request, reply)).title,
+      };
     },
   );
 });

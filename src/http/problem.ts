@@ -1,33 +1,36 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { type Problem, type ProblemKind, problemKinds } from '../../shared/contract/problem.ts';
+import { type Problem, type ProblemKind, problemStatuses } from '../../shared/contract/problem.ts';
+import type { Message } from '../../shared/message/index.ts';
 
-export type ProblemFacts = Omit<Problem, 'type' | 'title' | 'status' | 'detail' | 'instance'>;
+export type ProblemFacts = Omit<Problem, 'type' | 'title' | 'status' | 'detail' | 'said' | 'instance'>;
 /** A refusal that a user can cause, before it is put on the wire. */
 export type Refused = {
   readonly ok: false;
   readonly kind: ProblemKind;
-  readonly detail: string;
+  /** A string: a sentence of triage, which is no message yet. */
+  readonly said: Message | string;
   readonly facts: ProblemFacts;
 };
 
-/** Says no: `kind` decides status and type, `detail` is for the person who asked. */
-export function refused(kind: ProblemKind, detail: string, facts: ProblemFacts = {}): Refused {
-  return { ok: false, kind, detail, facts };
+/** Says no: `kind` decides status and type, `said` is for the person who asked. */
+export function refused(kind: ProblemKind, said: Message | string, facts: ProblemFacts = {}): Refused {
+  return { ok: false, kind, said, facts };
 }
 
-/** The problem document of a refusal (RFC 9457). */
-export function problemOf(refusal: Refused, instance?: string): Problem {
-  const { status, title } = problemKinds[refusal.kind];
+/** The problem document of a refusal (RFC 9457) as it may be kept: without a language. */
+export function problemOf({ kind, said, facts }: Refused, instance?: string): Problem {
   return {
-    type: `/problems/${refusal.kind}`,
-    title,
-    status,
-    detail: refusal.detail,
+    type: `/problems/${kind}`,
+    status: problemStatuses[kind],
+    ...(typeof said === 'string' ? { detail: said } : { said }),
     ...(instance === undefined ? {} : { instance }),
-    ...refusal.facts,
+    ...facts,
   };
 }
 
+export const problemType = 'application/problem+json';
+
+/** Sends why not; it is put into words on its way out. */
 export function sendProblem(request: FastifyRequest, reply: FastifyReply, refusal: Refused): FastifyReply {
   const problem = problemOf(refusal, `urn:request:${request.id}`);
   if (refusal.facts.retryAfterS !== undefined)
@@ -35,7 +38,7 @@ export function sendProblem(request: FastifyRequest, reply: FastifyReply, refusa
   if (problem.status === 401) reply.header('www-authenticate', 'Bearer');
   return reply
     .code(problem.status)
-    .type('application/problem+json')
+    .type(problemType)
     .serializer((body: unknown) => JSON.stringify(body))
     .send(problem);
 }

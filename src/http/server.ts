@@ -6,7 +6,7 @@ import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fas
 import type { Logger } from 'pino';
 import type { Services } from '../services.ts';
 import { authentication } from './authentication.ts';
-import { answerClientError } from './client-errors.ts';
+import { answerClientError, maxHeaderKiB } from './client-errors.ts';
 import { installErrorHandling, invalidInput } from './errors.ts';
 import { spokenReplies } from './language.ts';
 import { openapi } from './openapi.ts';
@@ -30,7 +30,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
     keepAliveTimeout: 10_000,
     forceCloseConnections: 'idle',
     clientErrorHandler: answerClientError,
-    http: { maxHeaderSize: 16 * 1024, headersTimeout: 20_000 },
+    http: { maxHeaderSize: maxHeaderKiB * 1024, headersTimeout: 20_000 },
     routerOptions: { maxParamLength: 200 },
   }).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);

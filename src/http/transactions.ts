@@ -1,14 +1,15 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
+import { message } from '../../shared/message/index.ts';
 import { Prisma, type TenantTransaction } from '../database/index.ts';
 import type { Services } from '../services.ts';
 import { allowedActor, asCaller } from './as-caller.ts';
 import type { Context } from './context.ts';
 import { etagOf, isUnchanged } from './etag.ts';
 import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHash } from './idempotency.ts';
-import { etagIn, languageOf } from './language.ts';
+import { etagIn, languageOf, nameLanguage } from './language.ts';
 import type { Done, Outcome } from './outcome.ts';
-import { problemOf, type Refused, refused, sendProblem } from './problem.ts';
+import { problemOf, problemType, type Refused, refused, sendProblem } from './problem.ts';
 
 type Work<Body> = (context: Context) => Promise<Outcome<Body>>;
 
@@ -35,7 +36,7 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     const { request } = this;
     const outcome = await asCaller(services, request, work);
     if (!outcome.ok) return sendProblem(request, this, outcome);
-    const etag = etagIn(etagOf(outcome.body), languageOf(request));
+    const etag = etagIn(etagOf(outcome.body), nameLanguage(request, this));
     this.header('etag', etag).header('cache-control', 'private, no-cache');
     if (isUnchanged(request.headers['if-none-match'], etag)) return this.code(304).send();
     return this.code(outcome.status).send(outcome.body);
@@ -82,15 +83,15 @@ async function undoneOnRefusal<Body>(
 /** Unique and foreign keys that speak before a use case could: Prisma's P2002 and P2003. */
 function refusalOfConstraint(error: unknown): Refused | null {
   if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return null;
-  if (error.code === 'P2002') return refused('already-exists', 'There is one like it already.');
-  if (error.code === 'P2003') return refused('not-found', 'Something that this refers to does not exist.');
+  if (error.code === 'P2002') return refused('already-exists', message('likeOneAlready'));
+  if (error.code === 'P2003') return refused('not-found', message('referenceMissing'));
   return null;
 }
 
 function replyOf(request: FastifyRequest, outcome: Outcome<unknown>): KeptReply {
   if (!outcome.ok) {
     const problem = problemOf(outcome, `urn:request:${request.id}`);
-    return { status: problem.status, headers: { 'content-type': 'application/problem+json' }, body: problem };
+    return { status: problem.status, headers: { 'content-type': problemType }, body: problem };
   }
   return {
     status: outcome.status,

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { german } from '../../shared/message/de/index.ts';
 import { english } from '../../shared/message/en/index.ts';
@@ -77,5 +78,52 @@ describe.each(databaseKinds())('languages of the API, on the %s database', (kind
       ifMatch: inGerman.headers.etag as string,
     });
     expect(changed.body).toMatchObject({ client: 'Family Underwell' });
+  });
+
+  it('are those of a problem too, whose code stands beside its sentences', async () => {
+    const nowhere = `/sites/${randomUUID()}`;
+    const [inEnglish, inGerman] = [await read(nowhere, {}), await read(nowhere, { 'accept-language': 'de' })];
+    for (const [answer, language] of [
+      [inEnglish, english],
+      [inGerman, german],
+    ] as const) {
+      expect(answer.headers['content-language']).toBe(language.tag);
+      expect(answer.headers['content-type']).toContain('application/problem+json');
+      expect(answer.body).toMatchObject({
+        type: '/problems/not-found',
+        title: language.sentences['problems/not-found']({}, language.say('UTC')),
+        detail: language.sentences.noSuchSite({}, language.say('UTC')),
+        said: { code: 'noSuchSite', values: {} },
+      });
+    }
+  });
+
+  it('are named by every reply, also one that is not changed, refused before it was read, or a problem’s page', async () => {
+    const fresh = await read('/sites', { 'accept-language': 'de' });
+    const asked = { 'accept-language': 'de', 'if-none-match': fresh.headers.etag as string };
+    const unsigned = await test.request().get('/sites').set('accept-language', 'de');
+    const page = await read('/problems/last-admin', { 'accept-language': 'de' });
+    for (const answer of [await read('/sites', asked), unsigned, page]) {
+      expect(answer.headers['content-language']).toBe('de');
+      expect(answer.headers.vary).toMatch(/accept-language/i);
+    }
+    expect(page.body.title).toBe(german.sentences['problems/last-admin']({}, german.say('UTC')));
+  });
+
+  it('may differ between a refusal and the same one repeated under its key', async () => {
+    const [path, key] = [`/sites/${randomUUID()}`, randomUUID()];
+    const body = { client: 'Family Overwell', address: '2 Mill Lane', timeZone: null, contacts: [] };
+    const put = (language: string) =>
+      test.home.dispatcher.put(path, {
+        body: { ...body, hazards: [], notes: '' },
+        key,
+        headers: { 'accept-language': language },
+      });
+    const [first, again] = [await put('en'), await put('de')];
+    expect(again.headers['idempotency-replayed']).toBe('true');
+    expect(again.body.instance).toBe(first.body.instance);
+    expect(first.body.detail).toBe(english.sentences.noSuchSite({}, english.say('UTC')));
+    expect(again.body.detail).toBe(german.sentences.noSuchSite({}, german.say('UTC')));
+    expect(again.headers['content-language']).toBe('de');
   });
 });

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { codes } from '../../shared/message/codes/index.ts';
 import { english } from '../../shared/message/en/index.ts';
@@ -8,6 +8,17 @@ import { messageText } from '../../shared/message/index.ts';
 const held = JSON.parse(readFileSync(new URL('./held-codes.json', import.meta.url), 'utf8')) as typeof codes;
 
 describe('codes of messages', () => {
+  it('are in one table each', async () => {
+    const files = readdirSync(new URL('../../shared/message/codes', import.meta.url));
+    const tables = await Promise.all(
+      files
+        .filter((file) => file !== 'index.ts')
+        .map(async (file) => Object.values(await import(`../../shared/message/codes/${file}`))),
+    );
+    const all = tables.flat().flatMap((table) => Object.keys(table as object));
+    expect(all.toSorted()).toEqual(Object.keys(codes).toSorted());
+  });
+
   it('that were ever held are still there, with the same values', () => {
     expect(codes).toMatchObject(held);
     for (const code of Object.keys(held))

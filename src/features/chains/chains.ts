@@ -2,6 +2,7 @@ import { chainDiff } from '../../../shared/chain/diff.ts';
 import { chainFaults } from '../../../shared/chain/validate.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
+import { message } from '../../../shared/message/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import {
   type Context,
@@ -16,8 +17,8 @@ import {
 import { hasSite, noSite } from '../sites/index.ts';
 import { changesOf, documentOf } from './chain-row.ts';
 
-export const noChain = refused('not-found', 'There is no such chain.');
-export const noVersion = refused('not-found', 'The chain has no such version.');
+export const noChain = refused('not-found', message('noSuchChain'));
+export const noVersion = refused('not-found', message('noSuchChainVersion'));
 
 /** A version of a chain; the newest when `version` is left out. */
 export async function readChain(

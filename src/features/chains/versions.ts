@@ -3,6 +3,7 @@ import { chainDiff } from '../../../shared/chain/diff.ts';
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
 import type { ChainVersionRef } from '../../../shared/contract/site.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
 import { hasSite, noSite } from '../sites/index.ts';
@@ -58,7 +59,7 @@ export async function auditVersion(
   if (!document.ok) return document;
   const { chain } = document.body;
   if (purpose.displayId !== undefined && findDevice(chain, purpose.displayId)?.role !== 'display')
-    return refused('not-found', `The chain has no display ${purpose.displayId}.`);
+    return refused('not-found', message('chainLacksDisplay', { deviceId: purpose.displayId }));
   return found({ version: document.body.version, findings: await findingsFor(context, chain, purpose) });
 }
 

@@ -1,6 +1,7 @@
 import { mkdir, readFile } from 'node:fs/promises';
 import fastifyStatic from '@fastify/static';
 import type { FastifyPluginAsync, FastifyReply, FastifyRequest } from 'fastify';
+import { message } from '../../../shared/message/index.ts';
 import { refused, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 
@@ -22,8 +23,7 @@ export const clientFiles: FastifyPluginAsync<{ services: Services }> = async (ap
   const page = async (request: FastifyRequest, reply: FastifyReply): Promise<FastifyReply> => {
     const built = await readFile(`${folder}/index.html`).catch(() => null);
     if (built === null) {
-      const detail = 'The client is not built here. Run: npm run build. The API is described at /reference.';
-      return sendProblem(request, reply, refused('not-found', detail));
+      return sendProblem(request, reply, refused('not-found', message('clientNotBuilt')));
     }
     return reply.header('cache-control', 'no-cache').type('text/html; charset=utf-8').send(built);
   };

@@ -1,4 +1,5 @@
 import { type FileEvidenceAbout, fileEvidenceAbout } from '../../../shared/contract/evidence.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 import { unstorablePlace } from '../../http/well-formed.ts';
 
@@ -11,7 +12,7 @@ export function readAbout(
   where: string,
 ): { readonly ok: true; readonly about: FileEvidenceAbout } | Refused {
   const refusal = (at: string, code: string, why: string): Refused =>
-    refused('invalid-input', 'What goes with the file does not fit. Each field is listed under errors.', {
+    refused('invalid-input', message('aboutFileDoesNotFit'), {
       errors: [{ pointer: `${where}${at}`, code, text: why }],
     });
   if (!text) return refusal('', 'required', 'is missing: JSON that says what the file is');
@@ -25,17 +26,13 @@ export function readAbout(
   if (unstorable !== null) return refusal(unstorable, 'unstorable-text', 'cannot be stored');
   const parsed = fileEvidenceAbout.safeParse(value);
   if (parsed.success) return { ok: true, about: parsed.data };
-  return refused(
-    'invalid-input',
-    'What goes with the file does not fit. Each field is listed under errors.',
-    {
-      errors: parsed.error.issues.map((issue) => ({
-        pointer: `${where}${issue.path.map((part) => `/${String(part)}`).join('')}`,
-        code: issue.code,
-        text: issue.message,
-      })),
-    },
-  );
+  return refused('invalid-input', message('aboutFileDoesNotFit'), {
+    errors: parsed.error.issues.map((issue) => ({
+      pointer: `${where}${issue.path.map((part) => `/${String(part)}`).join('')}`,
+      code: issue.code,
+      text: issue.message,
+    })),
+  });
 }
 
 const longestName = 200;

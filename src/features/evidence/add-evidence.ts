@@ -5,6 +5,7 @@ import type {
   FileEvidenceAbout,
   recordReading,
 } from '../../../shared/contract/evidence.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { evidenceItemOf, findEvidence, insertEvidence, insertFile } from '../evidence-record/index.ts';
 import { findCase, noTicket } from '../ticket-record/index.ts';
@@ -87,19 +88,19 @@ const refOf = ({ services, actor }: Context, id: string, described: Described): 
 
 function refusalOfSpan({ span }: FileEvidenceAbout): Refused | null {
   if (span === null || Date.parse(span.from) <= Date.parse(span.to)) return null;
-  return refused('invalid-input', 'A log ends after it begins.', {
+  return refused('invalid-input', message('logEndsBeforeItBegins'), {
     errors: [{ pointer: '/span/to', code: 'order', text: 'lies before `from`' }],
   });
 }
 
 function refusalOfReading({ reading, tie }: z.infer<typeof recordReading>): Refused | null {
   if (reading.kind !== 'note' && tie.deviceId === null) {
-    return refused('invalid-input', `A reading of ${reading.kind} says of which device.`, {
+    return refused('invalid-input', message('readingNeedsDevice', { kind: reading.kind }), {
       errors: [{ pointer: '/tie/deviceId', code: 'required', text: 'name the device that was read' }],
     });
   }
   if (reading.kind === 'settings' && reading.phase !== 'apart' && tie.changeId === null) {
-    return refused('invalid-input', `Settings ${reading.phase} a change say of which change.`, {
+    return refused('invalid-input', message('settingsNeedChange'), {
       errors: [{ pointer: '/tie/changeId', code: 'required', text: 'name the change' }],
     });
   }

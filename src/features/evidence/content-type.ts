@@ -1,6 +1,7 @@
 import { open, readFile } from 'node:fs/promises';
 import { fileTypeFromFile } from 'file-type';
 import type { FileEvidenceAbout } from '../../../shared/contract/evidence.ts';
+import { type Message, message } from '../../../shared/message/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 import { textSampleBytes, textTypeOf } from './text-encoding.ts';
 
@@ -28,13 +29,17 @@ export async function acceptedType(
   sizeBytes: number,
 ): Promise<{ readonly ok: true; readonly mediaType: string } | Refused> {
   const rule = rules[kind];
-  if (sizeBytes === 0) return refused('type-not-allowed', 'The file is empty.');
-  if (sizeBytes > rule.maxBytes) return refused('too-large', tooLargeText(kind, rule.maxBytes));
+  if (sizeBytes === 0) return refused('type-not-allowed', message('fileEmpty'));
+  if (sizeBytes > rule.maxBytes)
+    return refused(
+      'too-large',
+      message('fileTooLarge', { kind, limitMiB: Math.floor(rule.maxBytes / mebibyte) }),
+    );
   const found = await typeOf(kind, path, sizeBytes);
   if (found !== null && (rule.types.includes(found) || (rule.text && found.startsWith('text/')))) {
     return { ok: true, mediaType: found };
   }
-  return refused('type-not-allowed', refusalText(kind, found));
+  return refused('type-not-allowed', whyNot(kind, found));
 }
 
 /** Marked types first: a PDF can consist of printable characters only. Then text, for `BM` may begin a log too. */
@@ -92,22 +97,18 @@ async function beginningOf(path: string, length: number): Promise<Uint8Array> {
   }
 }
 
-const inWords: Record<FileKind, string> = {
-  photo: 'A photo is a JPEG, PNG or WebP image',
-  log: 'A log is text (UTF-8, UTF-16 or 8-bit) or text packed with gzip',
-  edid: 'An EDID is its bytes in whole blocks of 128, or text with its bytes in hexadecimal',
-  settings: 'Settings are text, JSON or XML',
-  document: 'A document is a PDF, text, JPEG or PNG',
+const taken: Record<FileKind, Message> = {
+  photo: message('photoTypes'),
+  log: message('logTypes'),
+  edid: message('edidTypes'),
+  settings: message('settingsTypes'),
+  document: message('documentTypes'),
 };
+const rarePhotoTypes: readonly (string | null)[] = ['image/heic', 'image/heif', 'image/avif'];
 
-function refusalText(kind: FileKind, found: string | null): string {
-  if (kind === 'photo' && (found === 'image/heic' || found === 'image/heif' || found === 'image/avif')) {
-    return 'This photo is in a format (HEIC, AVIF) that not everybody can open. Send it as JPEG: set the camera to its most compatible format, or export the photo as JPEG.';
-  }
-  const is =
-    found === null ? 'this file is nothing that can be recognised' : `this file is ${found.split(';')[0]}`;
-  return `${inWords[kind]}; by its content ${is}.`;
+function whyNot(kind: FileKind, found: string | null): Message {
+  if (kind === 'photo' && rarePhotoTypes.includes(found)) return message('photoFormatRare');
+  return found === null
+    ? message('fileUnrecognised', { taken: taken[kind] })
+    : message('fileTypeNotTaken', { taken: taken[kind], found: found.split(';')[0] ?? found });
 }
-
-const tooLargeText = (kind: FileKind, maxBytes: number): string =>
-  `The largest ${kind} taken is ${Math.floor(maxBytes / mebibyte)} MiB.`;

@@ -2,6 +2,7 @@ import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { type FileEvidenceAbout, type Span, span } from '../../../shared/contract/evidence.ts';
 import { type ClockReference, compileClock, type Recognition, readLog } from '../../../shared/logs/index.ts';
+import { message } from '../../../shared/message/index.ts';
 import { decodeEdid, readEdidInput, summarise } from '../../../shared/signal/edid/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 
@@ -39,7 +40,7 @@ export async function factsOf(
 async function edidFacts(path: string, mediaType: string): Promise<Read | Refused> {
   const { form, bytes, notes } = readEdidInput(await readFile(path));
   if (mediaType.startsWith('text/') && form !== 'hexText') {
-    return refused('type-not-allowed', 'There is no EDID in this text: send its bytes in hexadecimal.');
+    return refused('type-not-allowed', message('textWithoutEdid'));
   }
   const edidHex = Buffer.from(bytes).toString('hex');
   return { ok: true, facts: { edidHex, edid: summarise(decodeEdid(bytes)), notes }, span: null };
@@ -53,7 +54,7 @@ async function logFacts(
   const reference = { ...clock, ...(takenAt === null ? {} : { takenAt }) } as ClockReference;
   const compiled = compileClock(reference);
   if (!compiled.ok) {
-    return refused('invalid-input', compiled.why, {
+    return refused('invalid-input', message('aboutFileDoesNotFit'), {
       errors: [{ pointer: '/clock', code: 'clock', text: compiled.why }],
     });
   }

@@ -1,6 +1,7 @@
 import type { Multipart } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import type { FileEvidenceAbout } from '../../../shared/contract/evidence.ts';
+import { message } from '../../../shared/message/index.ts';
 import type { EvidenceStore, ReceivedFile } from '../../evidence-store/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 import { readAbout, readFileName } from './about-file.ts';
@@ -37,13 +38,13 @@ export async function readForm(request: FastifyRequest, store: EvidenceStore): P
   } catch (error) {
     if (file !== null) await store.discard(file);
     if (isOurs(error)) throw error;
-    return refused('malformed-request', 'The form ends before it is whole, or is not multipart/form-data.');
+    return refused('malformed-request', message('formUnreadable'));
   }
   const read = readAbout(about, '/about');
   if (read.ok && file !== null) return { ok: true, about: read.about, fileName, file };
   if (file !== null) await store.discard(file);
   if (!read.ok) return read;
-  return refused('invalid-input', 'Send the file as the part `file`.', {
+  return refused('invalid-input', message('fileMissing'), {
     errors: [{ pointer: '/file', code: 'required', text: 'is missing' }],
   });
 }

@@ -1,4 +1,5 @@
 import sharp, { type Sharp } from 'sharp';
+import { message } from '../../../shared/message/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 
 /** Most pixels that are decoded, so that a small file can't fill the memory; assumed: 360 MB while it is turned upright. */
@@ -21,7 +22,7 @@ export function cleanPhoto(path: string, mediaType: string): Promise<CleanPhoto 
     try {
       const { width, height } = await sharp(path, { limitInputPixels: false }).metadata();
       if (width * height > maxPixels) {
-        return refused('too-large', `The photo has ${width} x ${height} pixels; send it smaller.`);
+        return refused('too-large', message('photoTooLarge', { widthPx: width, heightPx: height }));
       }
       const photo = await encoded(
         sharp(path, { limitInputPixels: maxPixels, failOn: 'error', sequentialRead: true })
@@ -36,10 +37,7 @@ export function cleanPhoto(path: string, mediaType: string): Promise<CleanPhoto 
         .toBuffer();
       return { ok: true, photo, thumbnail };
     } catch {
-      return refused(
-        'type-not-allowed',
-        'The photo is damaged or cut short and cannot be read. Send it again.',
-      );
+      return refused('type-not-allowed', message('photoDamaged'));
     }
   });
 }

@@ -1,4 +1,5 @@
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { evidenceItemOf, extensionOf, findEvidence, safeStem } from '../evidence-record/index.ts';
 import { thumbnailType } from './prepare-file.ts';
@@ -28,7 +29,7 @@ export async function evidenceFile(
   const { orgId } = context.actor;
   const stem = safeStem(row.fileName?.replace(/\.[A-Za-z0-9]{1,8}$/, '') ?? '') || row.kind;
   if (which === 'thumbnail') {
-    if (row.thumbnailSha256 === null) return refused('not-found', 'This item has no thumbnail.');
+    if (row.thumbnailSha256 === null) return refused('not-found', message('noThumbnail'));
     return found({
       orgId,
       sha256: row.thumbnailSha256,
@@ -37,8 +38,7 @@ export async function evidenceFile(
       fileName: `${stem}-small${extensionOf(thumbnailType)}`,
     });
   }
-  if (row.sha256 === null || row.file === null)
-    return refused('not-found', 'This item is a reading and has no file.');
+  if (row.sha256 === null || row.file === null) return refused('not-found', message('readingWithoutFile'));
   const { mediaType, sizeBytes } = row.file;
   return found({
     orgId,

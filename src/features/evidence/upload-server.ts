@@ -1,27 +1,58 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
-import { STATUS_CODES } from 'node:http';
 import { Server } from '@tus/server';
 import type { FastifyReply, FastifyRequest } from 'fastify';
-import { problemOf, type Refused, refusalOfUnreadable } from '../../http/index.ts';
+import { type Problem, problemStatuses } from '../../../shared/contract/problem.ts';
+import { message } from '../../../shared/message/index.ts';
+import {
+  languageOf,
+  problemInWords,
+  problemOf,
+  problemType,
+  type Refused,
+  refusalOfUnreadable,
+  refused,
+} from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import type { Finish } from './finish-upload.ts';
 import type { UploadNotes, UploadStore } from './upload-store.ts';
 
 export const evidenceHeader = 'evidence-id';
 
-/** The protocol's own refusals as problems (RFC 9457; `about:blank` means no more than the status says). */
+type Caller = {
+  readonly request: FastifyRequest;
+  readonly notes: UploadNotes | null;
+  /** Why we refuse, where it is not the protocol that does. */
+  refusal: Refused | null;
+};
+const callers = new AsyncLocalStorage<Caller>();
+function caller(): Caller {
+  const here = callers.getStore();
+  if (here === undefined) throw new Error('the upload protocol was used outside a request');
+  return here;
+}
+
+/** Every refusal of the protocol as a problem (RFC 9457). */
 class ProblemServer extends Server {
   override write(
     ...[context, headers, status, body = '']: Parameters<Server['write']>
   ): ReturnType<Server['write']> {
     if (status < 400) return super.write(context, headers, status, body);
-    headers.set('content-type', 'application/problem+json');
-    const problem = { type: 'about:blank', title: STATUS_CODES[status] ?? '', status, detail: body.trim() };
-    return super.write(context, headers, status, JSON.stringify(problem));
+    const { request, refusal } = caller();
+    const reply = problemReply(
+      request,
+      refusal === null ? protocolProblem(status, body) : problemOf(refusal),
+    );
+    for (const [name, value] of Object.entries(reply.headers)) headers.set(name, value);
+    return super.write(context, headers, status, reply.body);
   }
 }
 
-type Caller = { readonly request: FastifyRequest; readonly notes: UploadNotes | null };
+/** `about:blank` means no more than the status says (RFC 9457, section 4.2.1). */
+const protocolProblem = (status: number, body: string): Problem => ({
+  type: 'about:blank',
+  status,
+  said: message('uploadRefused', { reason: body.trim() }),
+});
 
 export type UploadServer = {
   /** Hands a request to the protocol; `notes` are kept beside the upload that it begins. The reply is sent there. */
@@ -32,7 +63,6 @@ export type UploadServer = {
 
 /** The tus protocol over a store, asking `finish` for the evidence of every whole upload. */
 export function uploadServer(services: Services, uploads: UploadStore, finish: Finish): UploadServer {
-  const callers = new AsyncLocalStorage<Caller>();
   const underWay = new Set<FastifyRequest>();
   const tus = new ProblemServer({
     path: '/uploads',
@@ -43,19 +73,22 @@ export function uploadServer(services: Services, uploads: UploadStore, finish: F
     exposedHeaders: [evidenceHeader],
     disableTerminationForFinishedUploads: true,
     namingFunction: () => services.newId(),
-    onUploadCreate: async () => ({ metadata: { ...callers.getStore()?.notes } }),
+    onUploadCreate: async () => ({ metadata: { ...caller().notes } }),
     onUploadFinish: async (_request, upload) => {
-      const caller = callers.getStore();
-      if (caller === undefined) throw new Error('an upload was finished outside a request');
-      return replyOf(caller.request, await finish(caller.request, upload.id));
+      const { request } = caller();
+      const outcome = await finish(request, upload.id);
+      if (outcome.ok) return { headers: { [evidenceHeader]: outcome.body.id } };
+      return problemReply(request, problemOf(outcome));
     },
     onResponseError: (_request, error) => {
       if ('status_code' in error) return undefined;
-      const request = callers.getStore()?.request;
-      const unreadable = refusalOfUnreadable(error);
-      if (unreadable !== null && request !== undefined) return refusalReply(request, unreadable);
-      request?.log.error({ err: error }, 'an upload failed');
-      return { status_code: 500, body: `Quote request ${request?.id} to whoever runs this server.` };
+      const here = caller();
+      here.refusal = refusalOfUnreadable(error);
+      if (here.refusal === null) {
+        here.request.log.error({ err: error }, 'an upload failed');
+        here.refusal = refused('internal-error', message('requestFailed', { request: here.request.id }));
+      }
+      return { status_code: problemStatuses[here.refusal.kind], body: '' };
     },
   });
   return {
@@ -66,7 +99,7 @@ export function uploadServer(services: Services, uploads: UploadStore, finish: F
       reply.hijack();
       underWay.add(request);
       try {
-        await callers.run({ request, notes }, () => tus.handle(request.raw, reply.raw));
+        await callers.run({ request, notes, refusal: null }, () => tus.handle(request.raw, reply.raw));
       } catch (error) {
         request.log.error({ err: error }, 'an upload failed');
         if (!reply.raw.headersSent) reply.raw.writeHead(500);
@@ -81,13 +114,13 @@ export function uploadServer(services: Services, uploads: UploadStore, finish: F
   };
 }
 
-function replyOf(request: FastifyRequest, outcome: Awaited<ReturnType<Finish>>) {
-  if (outcome.ok) return { headers: { [evidenceHeader]: outcome.body.id } };
-  return refusalReply(request, outcome);
-}
-
-function refusalReply(request: FastifyRequest, refusal: Refused) {
-  const problem = problemOf(refusal, `urn:request:${request.id}`);
-  const headers = { 'content-type': 'application/problem+json' };
-  return { status_code: problem.status, headers, body: JSON.stringify(problem) };
+/** A problem in the language that was asked for, as the protocol's library sends a reply. */
+function problemReply(request: FastifyRequest, problem: Problem) {
+  const language = languageOf(request);
+  const instance = `urn:request:${request.id}`;
+  return {
+    status_code: problem.status,
+    headers: { 'content-type': problemType, 'content-language': language.tag },
+    body: JSON.stringify(problemInWords({ ...problem, instance }, language)),
+  };
 }

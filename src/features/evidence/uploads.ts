@@ -3,6 +3,7 @@ import { Metadata } from '@tus/server';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { byId, id as idForm } from '../../../shared/contract/primitives.ts';
+import { message } from '../../../shared/message/index.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { type Refused, refused, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
@@ -47,7 +48,7 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       const { id } = request.params;
       const notes = await uploads.notesOf(id);
       if (notes === null || notes.organisation !== request.user.org || notes.member !== request.user.sub) {
-        return sendProblem(request, reply, refused('not-found', 'There is no such upload.'));
+        return sendProblem(request, reply, refused('not-found', message('noSuchUpload')));
       }
       if (request.method === 'HEAD' && (await uploads.isWhole(id).catch(() => false))) {
         const outcome = await finish(request, id);
@@ -82,7 +83,7 @@ async function notesOf(request: FastifyRequest, services: Services): Promise<Upl
   if (!read.ok) return read;
   const ticketId = idForm.safeParse(metadata.ticketId);
   if (!ticketId.success) {
-    return refused('invalid-input', 'An upload says for which ticket it is.', {
+    return refused('invalid-input', message('uploadWithoutTicket'), {
       errors: [{ pointer: 'Upload-Metadata/ticketId', code: 'uuid', text: 'is not the id of a ticket' }],
     });
   }

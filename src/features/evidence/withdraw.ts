@@ -1,9 +1,10 @@
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { evidenceItemOf, findEvidence, markWithdrawn } from '../evidence-record/index.ts';
 import { appendTicketEvent } from '../tickets/index.ts';
 
-export const noEvidence = refused('not-found', 'There is no such evidence.');
+export const noEvidence = refused('not-found', message('noSuchEvidence'));
 
 /** Takes an item out of what counts. The entry, its file and the reason stay. */
 export async function withdrawEvidence(

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { sameModel } from '../../../shared/chain/firmware-level.ts';
 import type { FirmwareLevel, firmwareLevelInput } from '../../../shared/contract/organisation.ts';
+import { message } from '../../../shared/message/index.ts';
 import {
   type Context,
   created,
@@ -12,7 +13,7 @@ import {
   type Update,
 } from '../../http/index.ts';
 
-const noLevel = refused('not-found', 'There is no such firmware level.');
+const noLevel = refused('not-found', message('noSuchFirmwareLevel'));
 
 type Row = { id: string; model: string; minimum: string; note: string; version: number; updatedAt: Date };
 const view = (row: Row): FirmwareLevel => ({
@@ -86,10 +87,8 @@ async function levelElsewhere(context: Context, model: string, id: string | null
   const levels = await firmwareLevels(context);
   const taken = levels.find((level) => level.id !== id && sameModel(level.model, model));
   if (taken === undefined) return null;
-  return refused(
-    'already-exists',
-    `There is a level for ${taken.model} already: ${taken.minimum}. Change it.`,
-  );
+  const { model: known, minimum } = taken;
+  return refused('already-exists', message('firmwareLevelExists', { model: known, minimum }));
 }
 
 async function lockLevel({ tx, actor }: Context, id: string): Promise<void> {

@@ -15,6 +15,7 @@ import {
   withOverrides,
 } from '../../../shared/isolation/index.ts';
 import { compileRecognition } from '../../../shared/logs/index.ts';
+import { message } from '../../../shared/message/index.ts';
 import type { Database, TenantTransaction } from '../../database/index.ts';
 import {
   type Context,
@@ -113,12 +114,12 @@ function faultIn({ faultModel, recognition }: OrganisationSettings): Refused | n
       code: 'fault-model',
       text,
     }));
-    return refused('invalid-input', `${errors[0]?.text} (${table.faults[0]?.path})`, { errors });
+    return refused('invalid-input', message('fieldsDoNotFit'), { errors });
   }
   const words = compileRecognition(recognition);
   if (words.ok) return null;
   const errors = [{ pointer: '/settings/recognition', code: 'recognition', text: words.why }];
-  return refused('invalid-input', words.why, { errors });
+  return refused('invalid-input', message('fieldsDoNotFit'), { errors });
 }
 
 /** Every figure of the fault model: the built-in one, where it is from, and the organisation's own where it set one. */

@@ -61,7 +61,7 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
 /** What is read here hangs on the ticket, so that it is there. */
 function bodyOf<Body>(outcome: Outcome<Body>): Body {
   if (outcome.ok) return outcome.body;
-  throw new Error(`what a packet is made of is not there: ${outcome.detail}`);
+  throw new Error(`what a packet is made of is not there: ${outcome.kind}`);
 }
 
 async function organisationOf(context: Context): Promise<CaseFile['organisation']> {

@@ -1,15 +1,13 @@
 import type { PacketGrant } from '../../../shared/contract/packet.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type Context, created, found, type Outcome, refused } from '../../http/index.ts';
 import type { Grantee } from './grantee.read.ts';
 import { findGrant } from './grants.read.ts';
 import { hasPacket, noPacket } from './packet-row.ts';
 
 /** One refusal for every address that is not a reachable support member elsewhere, so that it tells nothing of whom it is. */
-const noGrantee = refused(
-  'grant-refused',
-  'No support member of another organisation can be reached under that address.',
-);
-const noGrant = refused('not-found', 'There is no such grant.');
+const noGrantee = refused('grant-refused', message('granteeUnreachable'));
+const noGrant = refused('not-found', message('noSuchGrant'));
 
 /** Shows a packet to a support member of another organisation. Granting it to them again gives the running grant. */
 export async function grantPacket(

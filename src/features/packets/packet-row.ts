@@ -4,9 +4,10 @@ import {
   type CaseFile,
   caseFile as caseFileForm,
 } from '../../../shared/contract/packet.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type Context, refused } from '../../http/index.ts';
 
-export const noPacket = refused('not-found', 'There is no such packet.');
+export const noPacket = refused('not-found', message('noSuchPacket'));
 
 export const filesOf = (row: { readonly files: unknown }): BagFile[] => bagFile.array().parse(row.files);
 export const newsOf = (row: { readonly news: unknown }): string[] => row.news as string[];

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Member, memberUpdate, newMember, passwordChange } from '../../../shared/contract/people.ts';
+import { message } from '../../../shared/message/index.ts';
 import {
   type Context,
   created,
@@ -14,7 +15,7 @@ import { memberView } from './member-view.ts';
 import { hashPassword, passwordFits } from './passwords.ts';
 import { revokeAllOf } from './refresh-tokens.ts';
 
-const noMember = refused('not-found', 'There is no such member.');
+const noMember = refused('not-found', message('noSuchMember'));
 
 export async function listMembers({ tx, actor }: Context): Promise<Outcome<{ items: Member[] }>> {
   const rows = await tx.member.findMany({
@@ -37,8 +38,7 @@ export async function addMember(
   const taken = await tx.member.findUnique({
     where: { orgId_email: { orgId: actor.orgId, email: input.email } },
   });
-  if (taken !== null)
-    return refused('already-exists', 'A member of this organisation has that email already.');
+  if (taken !== null) return refused('already-exists', message('emailTaken'));
   const passwordHash = await hashPassword(password);
   const row = await tx.member.create({
     data: { ...rest, orgId: actor.orgId, id: services.newId(), passwordHash },
@@ -87,7 +87,7 @@ export async function changePassword(
     where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
   });
   if (!(await passwordFits(row.passwordHash, input.current))) {
-    return refused('invalid-input', 'The current password is wrong.', {
+    return refused('invalid-input', message('passwordWrong'), {
       errors: [{ pointer: '/current', code: 'wrong', text: 'is not the current password' }],
     });
   }
@@ -128,5 +128,5 @@ async function leavesNoAdmin(
   const others = await tx.member.count({
     where: { orgId: actor.orgId, role: 'admin', active: true, id: { not: id } },
   });
-  return others > 0 ? null : refused('last-admin', 'Make somebody else admin first.');
+  return others > 0 ? null : refused('last-admin', message('otherAdminNeeded'));
 }

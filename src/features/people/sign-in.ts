@@ -1,4 +1,5 @@
 import type { Tokens } from '../../../shared/contract/people.ts';
+import { message } from '../../../shared/message/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type AccessClaims, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
@@ -12,9 +13,9 @@ const lockedMin = 15;
 
 const signInRefused = refused(
   'sign-in-refused',
-  `Organisation, email or password is wrong, or the account is locked for ${lockedMin} minutes after ${wrongTriesAllowed} wrong tries.`,
+  message('signInRefused', { tries: wrongTriesAllowed, lockedMin }),
 );
-const refreshRefused = refused('refresh-refused', 'Sign in again.');
+const refreshRefused = refused('refresh-refused', message('signInAgain'));
 
 type Signer = (claims: AccessClaims) => string;
 /** What tokens are made with. */

@@ -1,9 +1,10 @@
 import type { FastifyInstance } from 'fastify';
 import { ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { type MemberRole, memberRoles } from '../../../shared/contract/primitives.ts';
-import { problemKinds } from '../../../shared/contract/problem.ts';
+import { problemStatuses } from '../../../shared/contract/problem.ts';
+import { english } from '../../../shared/message/en/index.ts';
 import { commandRoles, triageMachine, waysOf } from '../../../state-machines/index.ts';
-import { access } from '../../http/index.ts';
+import { access, problemInWords } from '../../http/index.ts';
 
 export type Reference = {
   roles: readonly MemberRole[];
@@ -55,6 +56,10 @@ export function referenceOf(app: FastifyInstance): Reference {
       ways: waysBy(command),
     })),
     routes: routesOf(app),
-    problems: Object.entries(problemKinds).map(([kind, { status, title }]) => ({ kind, status, title })),
+    problems: Object.entries(problemStatuses).map(([kind, status]) => ({
+      kind,
+      status,
+      title: problemInWords({ type: `/problems/${kind}`, status }, english).title,
+    })),
   };
 }

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { displaysOf } from '../../../shared/chain/graph.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { BudgetReply, budgetQuery } from '../../../shared/contract/signal.ts';
+import { message } from '../../../shared/message/index.ts';
 import {
   cablesBehindVersionMessage,
   chainProtection,
@@ -24,7 +25,7 @@ export async function readBudget(
   const wanted = query.format ?? chain.wantedFormats;
   const { without } = query;
   if (without !== undefined && !chain.devices.some((device) => device.id === without)) {
-    return refused('not-found', `The chain has no device ${without}.`);
+    return refused('not-found', message('chainLacksDevice', { deviceId: without }));
   }
   const { budget: assumptions, cableDrawMa } = await readSettings(context);
   return found({

@@ -1,7 +1,8 @@
 import { type Site, type SiteInput, siteInput } from '../../../shared/contract/site.ts';
+import { message } from '../../../shared/message/index.ts';
 import { refused } from '../../http/index.ts';
 
-export const noSite = refused('not-found', 'There is no such site.');
+export const noSite = refused('not-found', message('noSuchSite'));
 
 type SiteRow = { id: string; document: unknown; version: number; createdAt: Date; updatedAt: Date };
 

@@ -1,10 +1,11 @@
 import { type Intake, intake as intakeForm } from '../../../shared/contract/ticket.ts';
+import { message } from '../../../shared/message/index.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, refused } from '../../http/index.ts';
 import { readSnapshot, storedSnapshot } from './snapshot.ts';
 
-export const noTicket = refused('not-found', 'There is no such ticket.');
+export const noTicket = refused('not-found', message('noSuchTicket'));
 
 type WithIntake = { readonly intake: unknown; readonly snapshot: TriageSnapshot };
 

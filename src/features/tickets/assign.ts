@@ -1,4 +1,5 @@
 import type { Ticket, TicketUpdate } from '../../../shared/contract/ticket.ts';
+import { message } from '../../../shared/message/index.ts';
 import {
   type Context,
   found,
@@ -22,9 +23,9 @@ export async function refusalOfAssignee(
   const member = await readMember(context, assigneeId);
   if (!member.ok) return member;
   const { active, name, role } = member.body;
-  if (!active) return refused('unknown-reference', `${name} is not active any more.`);
+  if (!active) return refused('unknown-reference', message('assigneeInactive', { member: name }));
   if (role === 'technician' || role === 'admin') return null;
-  return refused('unknown-reference', `${name} is no technician.`);
+  return refused('unknown-reference', message('assigneeNoTechnician', { member: name }));
 }
 
 export async function assignTicket(

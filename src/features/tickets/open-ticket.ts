@@ -1,4 +1,5 @@
 import type { NewTicket, Ticket } from '../../../shared/contract/ticket.ts';
+import { message } from '../../../shared/message/index.ts';
 import { openTriage } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
@@ -13,7 +14,7 @@ import { ticketView } from './ticket-view.ts';
 export async function openTicket(context: Context, input: NewTicket): Promise<Outcome<Ticket>> {
   const { actor, services } = context;
   if ((await siteOfChain(context, input.chainId)) !== input.siteId) {
-    return refused('not-found', 'There is no such chain at that site.');
+    return refused('not-found', message('chainNotAtSite'));
   }
   const refusal =
     (await unseenDuplicates(context, input)) ?? (await refusalOfAssignee(context, input.assigneeId));
@@ -52,10 +53,6 @@ async function unseenDuplicates(context: Context, input: NewTicket): Promise<Ref
   const open = await openTicketsAt(context, input.chainId);
   const unseen = open.filter((ticket) => !input.seenDuplicates.includes(ticket.id));
   if (unseen.length === 0) return null;
-  const numbers = unseen.map((ticket) => `no. ${ticket.number}`).join(', ');
-  return refused(
-    'possible-duplicate',
-    `Open at the same chain: ${numbers}. If this is another fault, send the ids in seenDuplicates.`,
-    { openTickets: unseen },
-  );
+  const said = message('openTicketsAtChain', { numbers: unseen.map((ticket) => ticket.number) });
+  return refused('possible-duplicate', said, { openTickets: unseen });
 }

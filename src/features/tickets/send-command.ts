@@ -1,5 +1,7 @@
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
+import type { ChangeRecord } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/index.ts';
 import { commandRoles } from '../../../state-machines/index.ts';
 import {
   type Actor,
@@ -67,16 +69,15 @@ async function takeStep(
 }
 
 function refusalOfSender(row: TicketRow, actor: Actor, { type }: TicketCommand): Refused | null {
-  const roles: readonly string[] = commandRoles[type];
+  const roles = commandRoles[type];
   if (!roles.includes(actor.role)) {
-    const detail = `The role ${actor.role} may not send ${type}; it is for: ${roles.join(', ')}.`;
-    return refused('role-not-allowed', detail);
+    return refused('role-not-allowed', message('roleNotAllowed', { role: actor.role, allowed: roles }));
   }
   if (!takesOverFirst(row, actor, type)) return null;
-  const holder = row.assignee === null ? 'nobody' : row.assignee.name;
-  return refused('not-assigned', `This ticket is with ${holder}. Take it over first.`, {
-    allowedNow: [takeOver],
-  });
+  const holder = row.assignee;
+  const said =
+    holder === null ? message('ticketWithNobody') : message('ticketWithSomebody', { holder: holder.name });
+  return refused('not-assigned', said, { allowedNow: [takeOver] });
 }
 
 /** One change at a time holds for the chain, not only for the ticket. */
@@ -84,9 +85,9 @@ async function changeElsewhere(context: Context, row: TicketRow): Promise<Refuse
   await lockChain(context, row.chainId);
   const open = await openChangeElsewhere(context, row);
   if (open === null) return null;
-  return refused(
-    'chain-change-open',
-    `Ticket no. ${open.ticket.number} has a change open on this chain (${open.kind}). It has to be put back first.`,
-    { openTickets: [open.ticket] },
-  );
+  const said = message('changeOpenElsewhere', {
+    ticketNumber: open.ticket.number,
+    change: open.kind as ChangeRecord['kind'],
+  });
+  return refused('chain-change-open', said, { openTickets: [open.ticket] });
 }

@@ -1,31 +1,27 @@
-import { useEffect, useState } from 'preact/hooks';
+import type { Message } from '../../../shared/contract/message.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
+import { message } from '../../../shared/message/index.ts';
 import { problemKind } from '../api/answer.ts';
 import { frameWords } from '../words/frame.ts';
-import { language } from '../words/language.ts';
 import { inWords, said } from '../words/sentence.tsx';
 import { commandWord, terms } from '../words/terms.ts';
 import { lengthOfTime } from '../words/times.ts';
+import { fieldFault } from './fault-at.ts';
 import { Notice } from './notice.tsx';
 
-/** The title of a problem in the language of the screens. */
-export function useProblemTitle(problem: Problem): string {
-  const [german, setGerman] = useState<Record<string, string> | null>(null);
-  const isGerman = language.value === 'de';
-  useEffect(() => {
-    if (isGerman) void import('../words/problems-de.ts').then((module) => setGerman(module.problemsInGerman));
-  }, [isGerman]);
-  return (isGerman ? german?.[problemKind(problem) ?? ''] : undefined) ?? problem.title;
+/** What a problem is called, by its kind; one without a kind says no more than that it went wrong. */
+function titleOf(problem: Problem): Message | string {
+  const kind = problemKind(problem);
+  return kind === null ? frameWords().refused : message(`problems/${kind}`);
 }
 
 /** Why something was refused, what is missing for it, and what is possible instead. */
 export function Refusal({ problem }: { problem: Problem }) {
   const t = frameWords();
-  const title = useProblemTitle(problem);
   return (
     <Notice tone="refusal" announce>
-      <strong>{title}</strong>
-      <span>{inWords(problem.detail)}</span>
+      <strong>{inWords(titleOf(problem))}</strong>
+      <span>{inWords(problem.said ?? problem.detail ?? '')}</span>
       {problem.remainingMin !== undefined && (
         <span>{t.stillToWatch(lengthOfTime(problem.remainingMin))}</span>
       )}
@@ -37,7 +33,7 @@ export function Refusal({ problem }: { problem: Problem }) {
       />
       <Points
         heading={null}
-        points={(problem.errors ?? []).map(({ pointer, text }) => `${pointer}: ${said(text).text}`)}
+        points={(problem.errors ?? []).map((error) => `${error.pointer}: ${fieldFault(error)}`)}
       />
       <Points heading={t.allowedNow} points={(problem.allowedNow ?? []).map(commandWord)} />
     </Notice>

@@ -1,6 +1,7 @@
 import './no-eval.ts';
 import { type TicketCommand, ticketCommand } from '../../../shared/contract/commands.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
+import { message } from '../../../shared/message/index.ts';
 import { problemOf } from './project.ts';
 
 /**
@@ -12,11 +13,11 @@ export function misfit(command: TicketCommand): Problem | null {
   if (parsed.success) return null;
   return problemOf({
     type: 'invalid-input',
-    detail: 'Some fields do not fit. Each is listed under errors.',
-    errors: parsed.error.issues.map(({ path, code, message }) => ({
+    said: message('fieldsDoNotFit'),
+    errors: parsed.error.issues.map(({ path, code, message: text }) => ({
       pointer: path.map((part) => `/${String(part)}`).join(''),
       code,
-      text: message,
+      text,
     })),
   });
 }

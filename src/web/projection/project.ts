@@ -3,7 +3,7 @@ import type { EvidenceRef } from '../../../shared/contract/evidence.ts';
 import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
-import { problemKinds } from '../../../shared/contract/problem-kinds.ts';
+import { type ProblemKind, problemStatuses } from '../../../shared/contract/problem-kinds.ts';
 import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { completeness } from '../../../state-machines/triage/completeness.ts';
@@ -95,13 +95,14 @@ const shown = (ticket: Ticket, snapshot: TriageSnapshot, role: MemberRole, now: 
 });
 
 /** What the API answers with, for a refusal of that kind. */
-export function problemOf({
+export const problemOf = ({
   type,
-  detail,
-  ...facts
-}: { type: keyof typeof problemKinds; detail: string } & Record<string, unknown>): Problem {
-  return { ...facts, ...problemKinds[type], type: `/problems/${type}`, detail };
-}
+  ...said
+}: { type: ProblemKind } & Omit<Problem, 'type' | 'title' | 'status'>): Problem => ({
+  ...said,
+  type: `/problems/${type}`,
+  status: problemStatuses[type],
+});
 
 function eventOf(entry: OutboxEntry, known: Known): TriageEvent {
   const { id: by, role } = known.member;

@@ -1,5 +1,6 @@
 import { DetailedError, Upload } from 'tus-js-client';
 import type { Problem } from '../../../shared/contract/problem.ts';
+import { message } from '../../../shared/message/index.ts';
 import { accessToken, reportReachable } from '../api/session.ts';
 import { memberDatabase } from './member-database.ts';
 import { changeEntry } from './outbox.ts';
@@ -64,14 +65,13 @@ function resultOf(error: Error | DetailedError, gotFurther: boolean): UploadResu
   } catch {
     return {
       kind: 'refused',
-      problem: { type: 'about:blank', title: 'Refused', status, detail: error.message },
+      problem: { type: 'about:blank', status, said: message('uploadRefused', { reason: error.message }) },
     };
   }
 }
 
 const lostFile: Problem = {
-  type: '/problems/not-found',
-  title: 'The file is not on this device any more',
+  type: 'about:blank',
   status: 410,
-  detail: 'The browser has removed the file. Take it again.',
+  said: message('fileLostFromDevice'),
 };

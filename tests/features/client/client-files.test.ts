@@ -79,6 +79,6 @@ describe('the files of the client', () => {
   it('say what to do where they were not built', async () => {
     const answer = await unbuilt.request().get('/');
     expect(answer.status).toBe(404);
-    expect(answer.body.detail).toContain('npm run build');
+    expect(answer.body.said.code).toBe('clientNotBuilt');
   });
 });

@@ -66,7 +66,7 @@ describe.each(databaseKinds())('the content of evidence, on the %s database', (k
   it('is there for nobody else', async () => {
     const elsewhere = await test.other.admin.get(path);
     const nowhere = await test.other.admin.get(`/evidence/${randomUUID()}/content`);
-    expect([elsewhere.status, elsewhere.body.detail]).toEqual([404, nowhere.body.detail]);
+    expect([elsewhere.status, elsewhere.body.said]).toEqual([404, nowhere.body.said]);
     expect((await test.request().get(path)).status).toBe(401);
   });
 

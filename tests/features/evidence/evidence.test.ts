@@ -110,7 +110,10 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
     it('is refused when its content is not what it is said to be', async () => {
       const reply = await post({ about: { kind: 'photo' }, file: log, name: 'photo.jpg' });
       expect(reply.status).toBe(415);
-      expect(reply.body.detail).toContain('by its content this file is text/plain');
+      expect(reply.body.said).toMatchObject({
+        code: 'fileTypeNotTaken',
+        values: { taken: { code: 'photoTypes' }, found: 'text/plain' },
+      });
     });
 
     it('is sent elsewhere when it is too large for one request', async () => {
@@ -119,7 +122,7 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
         file: Buffer.alloc(25 * 1024 * 1024 + 1, 'a log line\n'),
       });
       expect(reply.status).toBe(413);
-      expect(reply.body.detail).toContain('/uploads');
+      expect(reply.body.said).toMatchObject({ code: 'fileTooLargeForOneRequest' });
     });
 
     it.each([
@@ -295,6 +298,6 @@ describe.each(databaseKinds())('evidence, on the %s database', (kind) => {
     const elsewhere = await post({ about, file: log }, test.other.technician);
     const nowhere = await post({ about, file: log }, test.home.technician, randomUUID());
     expect([elsewhere.status, nowhere.status]).toEqual([404, 404]);
-    expect(elsewhere.body.detail).toBe(nowhere.body.detail);
+    expect(elsewhere.body.said).toEqual(nowhere.body.said);
   });
 });

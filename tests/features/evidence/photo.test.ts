@@ -43,7 +43,7 @@ test.each(['jpeg', 'png', 'webp'] as const)(
     expect(before.orientation).toBe(6);
 
     const cleaned = await cleanPhoto(path, `image/${format}`);
-    if (!cleaned.ok) throw new Error(cleaned.detail);
+    if (!cleaned.ok) throw new Error(JSON.stringify(cleaned.said));
     const after = await sharp(cleaned.photo).metadata();
     expect(after).toMatchObject({ format, width: 800, height: 1200 });
     expect(after.exif).toBeUndefined();
@@ -57,7 +57,7 @@ test.each(['jpeg', 'png', 'webp'] as const)(
 
 test('the thumbnail is 480 px at its longer side, without metadata', async () => {
   const cleaned = await cleanPhoto(await phonePhoto('jpeg'), 'image/jpeg');
-  if (!cleaned.ok) throw new Error(cleaned.detail);
+  if (!cleaned.ok) throw new Error(JSON.stringify(cleaned.said));
   const thumbnail = await sharp(cleaned.thumbnail).metadata();
   expect(thumbnail).toMatchObject({ format: 'jpeg', width: 320, height: 480 });
   expect(thumbnail.exif).toBeUndefined();
@@ -70,7 +70,7 @@ test('a small photo is not enlarged', async () => {
     .png()
     .toFile(path);
   const cleaned = await cleanPhoto(path, 'image/png');
-  if (!cleaned.ok) throw new Error(cleaned.detail);
+  if (!cleaned.ok) throw new Error(JSON.stringify(cleaned.said));
   expect(await sharp(cleaned.thumbnail).metadata()).toMatchObject({ width: 20, height: 10 });
 });
 

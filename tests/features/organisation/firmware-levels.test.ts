@@ -16,7 +16,7 @@ describe.each(databaseKinds())('firmware levels, on the %s database', (kind) => 
     const again = await admin.post('/firmware-levels', { body: { model: 'nimbrel np7', minimum: '4' } });
     expect(again.status).toBe(409);
     expect(again.body).toMatchObject({ type: '/problems/already-exists' });
-    expect(again.body.detail).toContain('Nimbrel NP-7 already: 3.10');
+    expect(again.body.said.values).toEqual({ model: 'Nimbrel NP-7', minimum: '3.10' });
     const other = await admin.post('/firmware-levels', { body: { model: 'Nimbrel NP-8', minimum: '1' } });
     const path = `/firmware-levels/${other.body.id}`;
     const renamed = await admin.put(path, {

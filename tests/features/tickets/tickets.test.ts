@@ -65,7 +65,10 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     const other = test.home.secondTechnician;
     const refused = await send(other, ticketId, command);
     expect(refused.body.type).toBe('/problems/not-assigned');
-    expect(refused.body.detail).toContain('technician of home-firm');
+    expect(refused.body.said).toEqual({
+      code: 'ticketWithSomebody',
+      values: { holder: 'technician of home-firm' },
+    });
     expect(refused.body.allowedNow).toEqual([expect.objectContaining({ type: 'takeOver' })]);
     const seen = bodyOf<Ticket>(await other.get(`/tickets/${ticketId}`), 200).allowedNow;
     expect(seen.map(({ type }) => type)).toEqual(['note', 'amendIntake', 'answerWhatChanged', 'takeOver']);
@@ -75,7 +78,7 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     const wrong = await test.home.dispatcher.post(`/tickets/${ticketId}/assignment`, {
       body: { assigneeId: test.home.dispatcher.id },
     });
-    expect(wrong.body.detail).toContain('no technician');
+    expect(wrong.body.said.code).toBe('assigneeNoTechnician');
   });
 
   it('say what is allowed now, and refuse the rest by name', async () => {

@@ -1,0 +1,37 @@
+import type { CodeTable } from '../values.ts';
+
+/** What the server says of a request as such: how it came, from whom, and with which version and key. */
+export const requestCodes = {
+  requestTooLarge: {},
+  fileTooLargeForOneRequest: {},
+  sendAsJson: {},
+  sendAsForm: {},
+  /** The framework's own words, which may hold some of what was sent. */
+  requestUnreadable: { reason: 'text' },
+  formUnreadable: {},
+  notHttp: {},
+  headersTooLarge: { limitKiB: 'count' },
+  requestCameLate: {},
+  requestsTooMany: {},
+  tryAgainSoon: {},
+  newerServerWrote: { found: 'count', known: 'count' },
+  ticketUnreadable: {},
+  requestFailed: { request: 'term' },
+  clientNotBuilt: {},
+  nothingAtAddress: { path: 'text' },
+  methodNotTaken: { path: 'text', taken: 'term[]', method: 'term' },
+  fieldsDoNotFit: {},
+  cursorForeign: {},
+  accessTokenNeeded: {},
+  accountInactive: {},
+  roleNotAllowed: { role: 'memberRole', allowed: 'memberRole[]' },
+  signInRefused: { tries: 'count', lockedMin: 'minutes' },
+  signInAgain: {},
+  idempotencyKeyNeeded: {},
+  idempotencyKeyReused: {},
+  versionNeeded: {},
+  versionOutdated: {},
+  likeOneAlready: {},
+  referenceMissing: {},
+  noSuchProblemKind: {},
+} as const satisfies CodeTable;

@@ -1,0 +1,32 @@
+import type { recordCodes } from '../codes/records.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const recordsEn: Sentences<typeof recordCodes> = {
+  noSuchSite: () => 'There is no such site.',
+  noSuchChain: () => 'There is no such chain.',
+  noSuchChainVersion: () => 'The chain has no such version.',
+  noSuchTicket: () => 'There is no such ticket.',
+  noSuchPacket: () => 'There is no such packet.',
+  noSuchGrant: () => 'There is no such grant.',
+  noSuchMember: () => 'There is no such member.',
+  noSuchFirmwareLevel: () => 'There is no such firmware level.',
+  chainNotAtSite: () => 'There is no such chain at that site.',
+  chainLacksDevice: ({ deviceId }, say) => `The chain has no device ${say.text(deviceId)}.`,
+  chainLacksDisplay: ({ deviceId }, say) => `The chain has no display ${say.text(deviceId)}.`,
+  chainLacksPort: ({ portId }, say) => `That device has no port ${say.text(portId)}.`,
+  chainLacksLink: ({ linkId }, say) => `The chain has no link ${say.text(linkId)}.`,
+  granteeUnreachable: () => 'No support member of another organisation can be reached under that address.',
+  firmwareLevelExists: ({ model, minimum }, say) =>
+    `There is a level for ${say.name(model)} already: ${say.name(minimum)}. Change it.`,
+  openTicketsAtChain: ({ numbers }, say) =>
+    `Open at the same chain: ${say.and(numbers.map((number) => `no. ${number}`))}. If this is another fault, send the ids in seenDuplicates.`,
+  changeOpenElsewhere: ({ ticketNumber, change }, say) =>
+    `Ticket no. ${ticketNumber} has a change open on this chain: ${say.term('changeKind', change)}. It has to be put back first.`,
+  ticketWithSomebody: ({ holder }, say) => `This ticket is with ${say.name(holder)}. Take it over first.`,
+  ticketWithNobody: () => 'This ticket is with nobody. Take it over first.',
+  assigneeInactive: ({ member }, say) => `${say.name(member)} is not active any more.`,
+  assigneeNoTechnician: ({ member }, say) => `${say.name(member)} is no technician.`,
+  emailTaken: () => 'A member of this organisation has that email already.',
+  passwordWrong: () => 'The current password is wrong.',
+  otherAdminNeeded: () => 'Make somebody else admin first.',
+};
