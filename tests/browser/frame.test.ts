@@ -155,6 +155,26 @@ describe('the frame around every screen', () => {
     }
   });
 
+  it('stays signed in when the reply with its new tokens is lost', async () => {
+    const page = await stage.signedIn('tuli', 'phone');
+    await page.getByRole('main').getByRole('link').first().click();
+    await page.getByLabel('Note').waitFor();
+    let lost = 0;
+    await page.route('**/auth/refresh', async (route) => {
+      if (lost === 2) return route.fallback();
+      lost += 1;
+      await route.fetch();
+      return route.abort('connectionreset');
+    });
+    // An access token is kept in memory only: whoever starts anew needs another.
+    await page.reload();
+    await page.getByLabel('Note').fill('After two lost replies.');
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByText('After two lost replies.').waitFor();
+    await page.getByText('All sent').waitFor();
+    expect(lost).toBe(2);
+  });
+
   it('shows what somebody else does, as it happens', async () => {
     const watching = await stage.signedIn('oda', 'desk');
     await watching.getByRole('heading', { name: 'Call in progress' }).waitFor();
@@ -166,6 +186,25 @@ describe('the frame around every screen', () => {
     await both.getByLabel('Note').fill('Seen from the other device.');
     await both.getByRole('button', { name: 'Write it down' }).click();
     await visiting.getByText('Seen from the other device.').waitFor();
+  });
+
+  it('reads again what the server was too busy to give', async () => {
+    const visiting = await stage.signedIn('tuli', 'phone');
+    await visiting.getByRole('main').getByRole('link').first().click();
+    await visiting.getByLabel('Note').waitFor();
+    const ticketPath = `/tickets/${visiting.url().split('/').at(-1)}`;
+    let refusals = 0;
+    await visiting.route(`**${ticketPath}`, (route) => {
+      if (refusals === 2) return route.fallback();
+      refusals += 1;
+      return route.fulfill({ status: 503, headers: { 'retry-after': '1' } });
+    });
+    const other = await stage.signedIn('tuli', 'desk');
+    await other.goto(visiting.url().replace(stage.base, ''));
+    await other.getByLabel('Note').fill('Told while the server was busy.');
+    await other.getByRole('button', { name: 'Write it down' }).click();
+    await visiting.getByText('Told while the server was busy.').waitFor();
+    expect(refusals).toBe(2);
   });
 
   it('is usable by keyboard alone', async () => {

@@ -37,6 +37,8 @@ type Held = {
   watchers: number;
   reading: Promise<void> | null;
   again: boolean;
+  /** Reads in a row that got no answer. */
+  failures: number;
 };
 const held = new Map<string, Held>();
 let heldFor: string | null = null;
@@ -55,7 +57,7 @@ function holdOf(path: string): Held {
   }
   const known = held.get(path);
   if (known !== undefined) return known;
-  const fresh: Held = { state: signal(nothingYet), watchers: 0, reading: null, again: false };
+  const fresh: Held = { state: signal(nothingYet), watchers: 0, reading: null, again: false, failures: 0 };
   held.set(path, fresh);
   return fresh;
 }
@@ -96,6 +98,24 @@ async function readNow(path: string, hold: Held): Promise<void> {
   if (answer.kind === 'unchanged') change(hold, { readAt, isOld: false, refused: null });
   if (answer.kind === 'refused') change(hold, { refused: answer.problem, isOld: false });
   change(hold, { isLoading: false });
+  if (answer.kind === 'unreachable') tryLater(path, hold, answer.retryAfterS);
+  else hold.failures = 0;
+}
+
+/** Seconds until a read without an answer is tried again; assumed. */
+const waitS = [2, 5, 15, 30] as const;
+
+/**
+ * News comes once: a document on a screen whose read then got no answer would stay old. Without a connection nothing
+ * is tried; when there is one again everything is read again.
+ */
+function tryLater(path: string, hold: Held, retryAfterS: number | null): void {
+  const seconds = retryAfterS ?? waitS[Math.min(hold.failures, waitS.length - 1)] ?? 30;
+  hold.failures += 1;
+  setTimeout(() => {
+    const isWanted = held.get(path) === hold && hold.watchers > 0 && hold.state.peek().isOld;
+    if (isWanted && navigator.onLine) void refresh(path);
+  }, seconds * 1000);
 }
 
 const sequenceOf = (body: unknown): number | null =>
