@@ -10,6 +10,7 @@ import { boundCase, type Case, type Say } from './case-steps.ts';
 import { drawnPhoto, processorLog } from './demo-evidence.ts';
 import { firm, makersDesk } from './firm.ts';
 import { followPlan, type StoryFault } from './follow-plan.ts';
+import { inEnglish } from './in-english.ts';
 import { expectStatus, signIn, type Transport } from './session.ts';
 import type { StoryClock } from './story-clock.ts';
 
@@ -109,16 +110,18 @@ async function isolate(play: Case, chainId: string): Promise<void> {
   const { plan } = await followPlan(play, chain, fault);
   const [suspect] = plan.suspects;
   if (suspect?.place?.kind !== 'link' || suspect.place.linkId !== fault.linkId) {
-    throw new Error(`The plan ends at ${suspect?.name}, and the fault is in ${fault.linkId}.`);
+    throw new Error(`The plan ends at ${suspect?.component}, and the fault is in ${fault.linkId}.`);
   }
   const chance = (suspect.probability * 100).toFixed(1);
-  play.say('plan', `It is ${suspect.name} (${chance} %). ${strongest(suspect)}`);
+  play.say('plan', `It is ${inEnglish(suspect.name)} (${chance} %). ${strongest(suspect)}`);
 }
 
 /** What weighed most, in decibans. */
 function strongest({ because }: PlanReply['suspects'][number]): string {
   const [most] = because.toSorted((a, b) => b.decibans - a.decibans);
-  return most === undefined ? '' : `What weighed most: ${most.text} (${most.decibans.toFixed(0)} decibans).`;
+  return most === undefined
+    ? ''
+    : `What weighed most: ${inEnglish(most.text)} (${most.decibans.toFixed(0)} decibans).`;
 }
 
 const question =

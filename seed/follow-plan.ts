@@ -2,6 +2,7 @@ import { downstreamOf, findLink } from '../shared/chain/graph.ts';
 import type { Chain, Place } from '../shared/contract/chain.ts';
 import type { PlannedTestView, PlanReply } from '../shared/contract/plan.ts';
 import type { Case } from './case-steps.ts';
+import { inEnglish } from './in-english.ts';
 import { expectStatus } from './session.ts';
 
 /** What is wrong in the story: a cable without enough margin, which nobody in it knows. */
@@ -27,7 +28,7 @@ export async function followPlan(
     const [command] = plan.commands;
     if (command === 'nameCulprit') return { plan, changeId: await shownBy(play) };
     if (command === 'startWatch' && plan.next === null) await seeItReturn(play, fault);
-    else if (plan.next === null) throw new Error(`The plan leads nowhere: ${plan.sentence}`);
+    else if (plan.next === null) throw new Error(`The plan leads nowhere: ${inEnglish(plan.sentence)}`);
     else await doTest(play, chain, fault, plan, plan.next);
   }
   throw new Error(`No culprit after ${mostSteps} steps.`);
@@ -49,7 +50,7 @@ async function doTest(
     await tell({ type: 'beginSubstitution' });
     return;
   }
-  say('plan', plan.sentence);
+  say('plan', inEnglish(plan.sentence));
   if (test.kind === 'menu' && test.target.kind === 'device') {
     if (plan.commands[0] === 'locateSideAgain') await tell(test.command as { type: string });
     await watchMenu(play, chain, fault, test.target.deviceId);
@@ -103,10 +104,7 @@ async function makeChange(play: Case, chain: Chain, fault: StoryFault, test: Pla
   await refuseSecond(play, test);
   const deviceId = setting?.deviceId ?? 'processor';
   await readSettings(play, { deviceId, changeId }, chain, 'before', {});
-  await tell(
-    { type: 'applyChange' },
-    `makes it, and nothing else: ${test.text.charAt(0).toLowerCase()}${test.text.slice(1)}`,
-  );
+  await tell({ type: 'applyChange' }, `makes it, and nothing else: ${inEnglish(test.text)}`);
   await readSettings(
     play,
     { deviceId, changeId },

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { linkCategories, place } from './chain.ts';
 import { ticketCommandTypes } from './commands.ts';
+import { message } from './message.ts';
 import { placeId } from './primitives.ts';
 
 const probability = z.number().min(0).max(1);
@@ -49,9 +50,11 @@ export const phonePlanQuery = z.object({
 /** What one outcome of a test would mean. */
 const outcome = z.object({
   /** As a person would report it. */
-  answer: z.string(),
+  answer: message,
   chance: probability,
-  likeliest: z.string(),
+  /** As in the suspects. */
+  component: z.string(),
+  likeliest: message,
   probability,
 });
 
@@ -60,8 +63,9 @@ export const plannedTest = z.object({
   /** `menu`: watch with a device's menu up; else a change of the triage. */
   kind: z.string(),
   target: place,
-  text: z.string(),
-  why: z.string(),
+  /** An order, without a full stop. */
+  text: message,
+  why: message,
   /** The command that begins it, as far as that can be said beforehand. */
   command: z.record(z.string(), z.unknown()).nullable(),
   /** On average; what a quiet watch takes in full is `quiet`. */
@@ -71,30 +75,30 @@ export const plannedTest = z.object({
   /** Minutes to a culprit on average if this comes next. */
   expectedMin: z.number(),
   outcomes: z.array(outcome),
-  kit: z.array(z.string()),
+  kit: z.array(message),
   /** What the catalogue of changes says has to be at hand. */
-  needs: z.array(z.string()),
+  needs: z.array(message),
   people: z.int(),
-  caution: z.array(z.string()),
-  instructions: z.string(),
-  afterwards: z.string(),
+  caution: z.array(message),
+  instructions: message,
+  afterwards: message,
 });
 export type PlannedTestView = z.infer<typeof plannedTest>;
 
 export const suspect = z.object({
   component: z.string(),
   place: place.nullable(),
-  name: z.string(),
+  name: message,
   probability,
-  modes: z.array(z.object({ mode: z.string(), name: z.string(), probability })),
+  modes: z.array(z.object({ mode: z.string(), name: message, probability })),
   /** 10 decibans are a factor of ten in the odds; minus speaks against it. */
-  because: z.array(z.object({ text: z.string(), decibans: z.number() })),
+  because: z.array(z.object({ text: message, decibans: z.number() })),
 });
 
 const repair = z.object({
   kind: z.string(),
   target: place,
-  text: z.string(),
+  text: message,
   probability,
   minutes: z.number(),
 });
@@ -103,7 +107,7 @@ const repair = z.object({
 export const plan = z.object({
   state: z.string(),
   /** The advice in two or three sentences. */
-  sentence: z.string(),
+  sentence: message,
   /** Commands that go on from here, the next one first. */
   commands: z.array(z.enum(ticketCommandTypes)),
   /** Minutes of watching that the step asks for; null where it asks for none. */
@@ -111,12 +115,12 @@ export const plan = z.object({
   next: plannedTest.nullable(),
   others: z.array(plannedTest),
   /** A better test that can't be done here and now, and why. */
-  outOfReach: z.object({ text: z.string(), why: z.string(), savesMin: z.number() }).nullable(),
+  outOfReach: z.object({ text: message, why: message, savesMin: z.number() }).nullable(),
   /** Given when looking on is over: a culprit, or that nothing left is worth its time. */
   stop: z
     .object({
       kind: z.enum(['culprit', 'escalate', 'visit']),
-      text: z.string(),
+      text: message,
       place: place.nullable(),
       /** What may be tried blindly, the best chance for the time first. */
       repairs: z.array(repair),
@@ -130,6 +134,6 @@ export type PlanReply = z.infer<typeof plan>;
 export const phonePlan = plan.extend({
   /** Chance that a visit is needed even if the client did everything that is safe. */
   visitChance: probability,
-  van: z.array(z.object({ item: kitItem, text: z.string(), probability })),
+  van: z.array(z.object({ item: kitItem, text: message, probability })),
 });
 export type PhonePlanReply = z.infer<typeof phonePlan>;

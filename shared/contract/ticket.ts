@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { id, instant, line, pageQuery, placeId, text } from './primitives.ts';
+import { message } from './message.ts';
+import { id, instant, pageQuery, placeId, text } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
 import type { ProblemKind } from './problem-kinds.ts';
 import {
@@ -132,15 +133,15 @@ export type TimelineEntry = z.infer<typeof timelineEntry>;
 export const applicableChange = z.object({
   kind: z.string(),
   target: z.unknown(),
-  targetName: z.string(),
-  label: line,
+  /** What it is, and where. */
+  text: message,
   diagnostic: z.boolean(),
-  needs: z.array(z.string()),
-  caution: z.array(z.string()),
+  needs: z.array(message),
+  caution: z.array(message),
   setupMin: z.number(),
   restoreMin: z.number(),
-  instructions: z.string(),
-  afterwards: z.string(),
+  instructions: message,
+  afterwards: message,
   /** It was judged at that place before, in this round. */
   tried: z.boolean(),
 });

@@ -1,12 +1,14 @@
 import { sourcesOf } from '../chain/graph.ts';
-import { placeKey, placeName } from '../chain/place.ts';
+import { namedPlace } from '../chain/named-place.ts';
+import { placeKey } from '../chain/place.ts';
 import type { Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
+import { type Message, message } from '../message/message.ts';
 import { deviceKey } from './components.ts';
 import type { TestKind } from './effect-table.ts';
 import { figureIn, type Row } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
-import { hasItem, type KitItem, kitFor, kitText } from './kit.ts';
+import { hasItem, type KitItem, kitFor, kitMessage } from './kit.ts';
 import { testKey } from './test-record.ts';
 
 /** A change that applies on this chain, with the minutes to make it and to put it back. */
@@ -107,8 +109,8 @@ function sourceCandidates(
   ];
 }
 
-/** Why a candidate can't be done here and now, in a sentence; null when it can. */
-export function whyNotHere(candidate: Candidate, here: Circumstances): string | null {
+/** Why a candidate can't be done here and now; null when it can. */
+export function whyNotHere(candidate: Candidate, here: Circumstances): Message | null {
   const { action } = candidate;
   const name = action.kind === 'menu' ? 'menu' : action.test;
   const at: Place = action.kind === 'menu' ? { kind: 'device', deviceId: action.deviceId } : action.target;
@@ -116,45 +118,25 @@ export function whyNotHere(candidate: Candidate, here: Circumstances): string | 
     ({ test, place }) =>
       (test === undefined || test === name) && (place === undefined || placeKey(place) === placeKey(at)),
   );
-  if (isRefused) return 'The client doesn’t want it.';
-  if (candidate.people > here.people) return 'It takes a second person.';
+  if (isRefused) return message('clientRefuses');
+  if (candidate.people > here.people) return message('secondPersonNeeded');
   const missing = here.kit === null ? [] : candidate.kit.filter((item) => !hasItem(here.kit ?? [], item));
-  return missing.length === 0 ? null : `Not at hand: ${missing.map(kitText).join(', ')}.`;
+  return missing.length === 0 ? null : message('notAtHand', { kit: missing.map(kitMessage) });
 }
 
-/** What to do, as an order that begins a sentence. */
-export function candidateText(model: FaultModel, { action }: Candidate): string {
-  const { chain } = model.facts;
-  if (action.kind === 'menu')
-    return `Put up the menu of ${placeName(chain, { kind: 'device', deviceId: action.deviceId })} and watch whether it stays when the fault comes`;
-  return testText(model, action.test, action.target);
+/** What to do, as an order without a full stop. */
+export function candidateOrder(model: FaultModel, { action }: Candidate): Message {
+  if (action.kind === 'test') return testOrder(model, action.test, action.target);
+  const place = namedPlace(model.facts.chain, { kind: 'device', deviceId: action.deviceId });
+  return message('watchWithMenuUp', { place });
 }
 
-/** A change, or playing another source, as an order. */
-export function testText({ facts: { chain }, scope }: FaultModel, test: TestKind, target: Place): string {
-  const place = placeName(chain, target);
-  if (test !== 'otherSource') return `${orders[test]} ${place}`;
-  const usual =
+/** A change, or playing another source, as an order without a full stop. */
+export function testOrder({ facts: { chain }, scope }: FaultModel, test: TestKind, target: Place): Message {
+  const place = namedPlace(chain, target);
+  const isUsual =
     scope.affected.length === 1 && target.kind === 'device' && scope.affected.includes(target.deviceId);
-  return usual ? `Play a brought source in place of ${place}` : `Play ${place} instead`;
+  return test === 'otherSource' && isUsual
+    ? message('playBroughtSource', { place })
+    : message('changeOrder', { change: test, place });
 }
-
-const orders: Record<Exclude<ChangeKind, 'otherSource'>, string> = {
-  reseat: 'Reseat the plugs of',
-  replaceCable: 'Replace',
-  temporaryCable: 'Lay a temporary cable in place of',
-  sourceIntoProcessor: 'Plug straight into the processor:',
-  bypassDevice: 'Bypass',
-  unplugBranch: 'Unplug the branch:',
-  movePort: 'Move to another port:',
-  raisePortMode: 'Raise the mode of',
-  disableProcessing: 'Switch off processing and EDID management of',
-  limitInputBandwidth: 'Limit to 9 Gbit/s the input of',
-  limitOutputBandwidth: 'Limit to 9 Gbit/s the output of',
-  reissueHotPlug: 'Re-issue hot plug at',
-  insertSyncSwitch: 'Insert a switch that regenerates sync into',
-  moveProcessorToDisplay: 'Move next to the display:',
-  substituteDisplay: 'Substitute',
-  restoreSettings: 'Restore earlier settings of',
-  updateFirmware: 'Update the firmware of',
-};

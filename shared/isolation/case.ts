@@ -3,8 +3,8 @@ import type { contentKinds, momentKinds, Symptom, WhatChanged } from '../contrac
 import type { FactKind, TestKind } from './effect-table.ts';
 import type { WatchRecord } from './quiet-length.ts';
 
-/** A finding of the prerequisite audit; the text, where given, stands in the explanation. */
-export type FindingInput = Pick<Finding, 'rule' | 'place' | 'severity'> & { text?: string };
+/** A finding of the prerequisite audit; its text stands in the explanation. */
+export type FindingInput = Pick<Finding, 'rule' | 'place' | 'severity' | 'text'>;
 /** Headroom of the budget on a link: what it carries over what the wanted format needs, less one; -0.42 is 42 % short. */
 export type HeadroomInput = { linkId: string; headroomFraction: number };
 /** What changed before the fault came; with a place where it is known. */

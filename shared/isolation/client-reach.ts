@@ -1,5 +1,5 @@
 import { findDevice, linkEnds } from '../chain/graph.ts';
-import type { Chain, Device, Link, Place } from '../contract/chain.ts';
+import type { Chain, Link, Place } from '../contract/chain.ts';
 import type { Candidate } from './candidates.ts';
 import { linkMeant } from './components.ts';
 import type { TestKind } from './effect-table.ts';
@@ -23,34 +23,26 @@ const byRemoteControl: readonly TestKind[] = [
 const atPlugs: readonly TestKind[] = ['reseat', 'unplugBranch', 'movePort'];
 
 /**
- * Why a client must not be asked to do something over the phone; null when it is safe. Only what is on the list is
- * safe: what a remote control does, and plugs that are within reach, of copper, and lie free. Nobody is sent up a
- * ladder, into a rack, behind mains, or to the end of an optical cable.
+ * Whether a client may be asked to do something over the phone. Only what is on the list is safe: what a remote
+ * control does, and plugs that are within reach, of copper, and lie free. Nobody is sent up a ladder, into a rack,
+ * behind mains, or to the end of an optical cable, which carries laser light; and a client has none of the kit.
  */
-export function whyNotByClient(chain: Chain, { action, kit }: Candidate, reach: ClientReach): string | null {
-  if (action.kind === 'menu') return null;
-  if (kit.length > 0) return 'It takes something the client doesn’t have.';
-  if (byRemoteControl.includes(action.test)) return whyNoMenu(chain, action.test, action.target);
-  if (!atPlugs.includes(action.test)) return 'That is work for a technician.';
-  const link = linkMeant(chain, action.target);
-  if (link === null) return 'Which cable it is isn’t known.';
-  return whyHandsOff(chain, link, reach);
+export function isSafeForClient(chain: Chain, { action, kit }: Candidate, reach: ClientReach): boolean {
+  if (action.kind === 'menu') return true;
+  if (kit.length > 0) return false;
+  if (byRemoteControl.includes(action.test)) return hasMenuFor(chain, action.test, action.target);
+  const link = atPlugs.includes(action.test) ? linkMeant(chain, action.target) : null;
+  return link !== null && mayHandle(chain, link, reach);
 }
 
-function whyNoMenu(chain: Chain, test: TestKind, target: Place): string | null {
-  if (test === 'otherSource' || test === 'reissueHotPlug') return null;
+function hasMenuFor(chain: Chain, test: TestKind, target: Place): boolean {
+  if (test === 'otherSource' || test === 'reissueHotPlug') return true;
   const id = target.kind === 'device' || target.kind === 'port' ? target.deviceId : '';
-  return findDevice(chain, id)?.drawsMenu === true ? null : 'It has no menu to do that in.';
+  return findDevice(chain, id)?.drawsMenu === true;
 }
 
-function whyHandsOff(chain: Chain, link: Link, { reachableDevices }: ClientReach): string | null {
-  if (link.construction === 'activeOptical')
-    return 'An optical cable carries laser light: clients leave its plugs alone.';
-  if (link.route !== 'free') return 'The cable doesn’t lie free.';
+function mayHandle(chain: Chain, link: Link, { reachableDevices }: ClientReach): boolean {
+  if (link.construction === 'activeOptical' || link.route !== 'free') return false;
   const ends = linkEnds(chain, link);
-  const devices: Device[] = ends === null ? [] : [ends.source, ends.sink];
-  const out = devices.filter(({ id }) => !reachableDevices.includes(id));
-  return devices.length === 2 && out.length === 0
-    ? null
-    : 'The client can’t get at both plugs standing on the floor, outside any rack.';
+  return ends !== null && [ends.source, ends.sink].every(({ id }) => reachableDevices.includes(id));
 }

@@ -7,8 +7,11 @@ import {
   linkAtPort,
   upstreamOf,
 } from '../chain/graph.ts';
-import { placeKey, placeName } from '../chain/place.ts';
+import { namedPlace } from '../chain/named-place.ts';
+import { placeKey } from '../chain/place.ts';
 import type { Chain, Device, Link, Place } from '../contract/chain.ts';
+import type { NamedPlace } from '../message/values.ts';
+import type { outside } from './failure-modes.ts';
 
 /** A part that can be at fault, a device or a link, as the text that `placeKey` gives it. */
 export type ComponentKey = string;
@@ -18,7 +21,7 @@ export type Relation = 'own' | 'upstream' | 'downstream' | 'apart';
 export const deviceKey = (deviceId: string): ComponentKey => placeKey({ kind: 'device', deviceId });
 export const linkKey = (linkId: string): ComponentKey => placeKey({ kind: 'link', linkId });
 
-type Known = { place: Component; device: Device | null; link: Link | null; name: string };
+type Known = { place: Component; device: Device | null; link: Link | null; named: NamedPlace };
 
 /** A chain whose devices and links are asked about many times: who lies where is computed once. */
 export type Components = {
@@ -35,7 +38,7 @@ export function componentsIn(chain: Chain): Components {
     places.map((place) => {
       const device = place.kind === 'device' ? (findDevice(chain, place.deviceId) ?? null) : null;
       const link = place.kind === 'link' ? (findLink(chain, place.linkId) ?? null) : null;
-      return [placeKey(place), { place, device, link, name: placeName(chain, place) }];
+      return [placeKey(place), { place, device, link, named: namedPlace(chain, place) }];
     }),
   );
   const devicesBefore = new Map(chain.devices.map(({ id }) => [id, upstreamOf(chain, id)]));
@@ -52,6 +55,10 @@ export function componentsIn(chain: Chain): Components {
   }
   return { chain, keys: [...known.keys()], known, upstream };
 }
+
+/** A component with its names as they are now, for a message. */
+export const namedComponent = ({ known }: Components, key: ComponentKey | typeof outside): NamedPlace =>
+  known.get(key)?.named ?? { kind: 'outside' };
 
 /** Where `other` lies, seen from `from`. */
 export function relationOf(components: Components, from: ComponentKey, other: ComponentKey): Relation {

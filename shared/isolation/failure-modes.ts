@@ -1,4 +1,5 @@
 import type { DeviceRole, LinkConstruction } from '../contract/chain.ts';
+import { type Message, message } from '../message/message.ts';
 
 export const linkModes = ['bandwidth', 'contact', 'direction', 'linkPower'] as const;
 export const deviceModes = [
@@ -19,20 +20,20 @@ export type FailureMode = LinkMode | DeviceMode | typeof outside;
 export const failureModes: readonly FailureMode[] = [...linkModes, ...deviceModes, ...sourceModes, outside];
 
 /** What to call a mode in a sentence, after "it is" or "suspected:". */
-export const modeNames: Record<FailureMode, string> = {
-  bandwidth: 'too little margin for the data rate',
-  contact: 'a loose or intermittent contact',
-  direction: 'laid the wrong way round',
-  linkPower: 'too little power for its electronics',
-  portMode: 'the mode a port is set to',
-  edid: 'how it handles the EDID',
-  contentProtection: 'content protection',
-  firmware: 'its firmware',
-  powerOrHeat: 'its power supply or heat',
-  processing: 'its picture processing',
-  fiveVolt: 'the start-up of its 5 V line',
-  contentDependent: 'what it puts out with certain content',
-  outside: 'something that is not in the model',
+export const modeMessages: Readonly<Record<FailureMode, Message>> = {
+  bandwidth: message('tooLittleMargin'),
+  contact: message('looseContact'),
+  direction: message('laidWrongWayRound'),
+  linkPower: message('tooLittleLinkPower'),
+  portMode: message('portModeAtFault'),
+  edid: message('edidHandlingAtFault'),
+  contentProtection: message('contentProtectionAtFault'),
+  firmware: message('firmwareAtFault'),
+  powerOrHeat: message('powerOrHeatAtFault'),
+  processing: message('processingAtFault'),
+  fiveVolt: message('fiveVoltStartAtFault'),
+  contentDependent: message('certainContentAtFault'),
+  outside: message('notInModel'),
 };
 
 /** Modes a cable can have at all: only electronics need power or have a direction. */

@@ -1,3 +1,5 @@
+import { asMessage } from '../message/as-message.ts';
+import { type Message, message } from '../message/message.ts';
 import type { Case, ChangedInput, FindingInput } from './case.ts';
 import {
   type ComponentKey,
@@ -20,7 +22,7 @@ import { type Scope, scopeOf } from './reach.ts';
 export type Hypothesis = { component: ComponentKey | typeof outside; mode: FailureMode };
 
 /** One thing that is known before any test, and what it multiplies the weight of each hypothesis by. */
-export type PriorStep = { text: string; factors: readonly number[] };
+export type PriorStep = { text: Message; factors: readonly number[] };
 
 /** The fault model of one case: what can be wrong, and how likely it is before the first test. */
 export type FaultModel = {
@@ -83,31 +85,33 @@ type Context = {
   scope: Scope;
   hypotheses: readonly Hypothesis[];
 };
-type Step = { text: string; factor: (hypothesis: Hypothesis) => number };
+type Step = { text: Message; factor: (hypothesis: Hypothesis) => number };
 
 function stepsOf(context: Context): Step[] {
   const { facts, table } = context;
   const steps: Step[] = [];
-  const chances = (text: string, rows: FaultTable['symptomChances'], column: string) =>
+  const chances = (text: Message, rows: FaultTable['symptomChances'], column: string) =>
     steps.push({ text, factor: ({ mode }) => figureIn(rows[mode], column) ?? 0 });
-  steps.push({ text: 'Lies on the way of the picture, or beside it', factor: beside(context) });
-  steps.push({ text: 'What is known of the cable', factor: cableFactor(context) });
+  steps.push({ text: message('onTheWayOrBeside'), factor: beside(context) });
+  steps.push({ text: message('knownOfCable'), factor: cableFactor(context) });
   steps.push(...findingSteps(context));
   for (const changed of facts.whatChanged)
     steps.push({
-      text: `What changed: ${changedNames[changed.kind]}`,
+      text: message('changedBefore', { what: changed.kind }),
       factor: changedFactor(context, changed),
     });
   if (facts.workedBefore !== null) {
     const row = table.historyFactors[facts.workedBefore ? 'workedBefore' : 'neverWorked'];
-    const text = facts.workedBefore ? 'It worked before' : 'It never worked';
+    const text = message(facts.workedBefore ? 'workedBefore' : 'neverWorked');
     steps.push({ text, factor: ({ mode }) => figureIn(row, mode) ?? 1 });
   }
-  chances(`Symptom: ${symptomNames[facts.symptom.kind]}`, table.symptomChances, facts.symptom.kind);
+  const { kind } = facts.symptom;
+  chances(message('symptomIs', { symptom: kind }), table.symptomChances, kind);
   if (context.scope.affected.length + context.scope.unaffected.length > 1 && facts.affectedSources.length > 0)
-    steps.push({ text: 'Which sources show it', factor: sourcesChance(context) });
-  if (facts.content !== 'notKnown') chances(contentNames[facts.content], table.contentChances, facts.content);
-  if (facts.moment !== 'notKnown') chances(momentNames[facts.moment], table.momentChances, facts.moment);
+    steps.push({ text: message('whichSourcesShowIt'), factor: sourcesChance(context) });
+  if (facts.content !== 'notKnown')
+    chances(contentMessages[facts.content], table.contentChances, facts.content);
+  if (facts.moment !== 'notKnown') chances(momentMessages[facts.moment], table.momentChances, facts.moment);
   return steps;
 }
 
@@ -171,7 +175,7 @@ function findingSteps(context: Context): Step[] {
     for (const each of context.hypotheses) {
       strongest.set(`${each.component} ${each.mode}`, Math.max(toldBefore(each), factorOf(each)));
     }
-    const text = `Audit: ${finding.text ?? finding.rule}`;
+    const text = message('auditSays', { finding: asMessage(finding.text) });
     return { text, factor: (each) => Math.max(1, factorOf(each) / toldBefore(each)) };
   });
 }
@@ -218,33 +222,13 @@ function sourcesChance({ table, components, scope }: Context): Step['factor'] {
   };
 }
 
-const symptomNames: Record<Case['symptom']['kind'], string> = {
-  noPicture: 'no picture',
-  dropOuts: 'drop-outs',
-  sparkles: 'sparkles',
-  noHdrOrWrongColour: 'no HDR or wrong colour',
-  wrongRateOrResolution: 'wrong rate or resolution',
-  contentProtectionMessage: 'a content-protection message',
-  soundOnly: 'sound only',
+const contentMessages: Record<Exclude<Case['content'], 'notKnown'>, Message> = {
+  any: message('showsWithAnyContent'),
+  highRateOnly: message('showsAboveSomeFormat'),
+  protectedOnly: message('showsWithProtectedContent'),
 };
-const contentNames: Record<Exclude<Case['content'], 'notKnown'>, string> = {
-  any: 'It shows with any content',
-  highRateOnly: 'It shows only above a certain format',
-  protectedOnly: 'It shows only with protected content',
-};
-const momentNames: Record<Exclude<Case['moment'], 'notKnown'>, string> = {
-  anyTime: 'It comes at any time',
-  atSwitching: 'It comes when something is switched or started',
-  whenWarm: 'It comes only after warming up',
-};
-const changedNames: Record<ChangedInput['kind'], string> = {
-  cable: 'a cable',
-  device: 'a device',
-  firmware: 'firmware',
-  setting: 'a setting',
-  move: 'the equipment was moved',
-  buildingWork: 'building work',
-  other: 'something else',
-  nothing: 'nothing',
-  notKnown: 'not known',
+const momentMessages: Record<Exclude<Case['moment'], 'notKnown'>, Message> = {
+  anyTime: message('comesAtAnyTime'),
+  atSwitching: message('comesAtSwitching'),
+  whenWarm: message('comesWhenWarm'),
 };

@@ -7,7 +7,7 @@ export { type Case, type FindingInput, type HeadroomInput, plainCase, type Resul
 export type { ClientReach } from './client-reach.ts';
 export type { FactKind } from './effect-table.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
-export { type KitItem, kitText } from './kit.ts';
+export { type KitItem, kitMessage } from './kit.ts';
 export {
   type Figure,
   listFigures,
@@ -17,9 +17,10 @@ export {
   withOverrides,
 } from './overrides.ts';
 export { type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
-export { goodBaseline, type PlannedTest, testSentence } from './plan-wording.ts';
+export { goodBaseline, type PlannedTest, testSentences } from './plan-wording.ts';
 export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
 export { provingChange } from './prove.ts';
+export { assumedRatePerHour } from './quiet-length.ts';
 export { type PackedItem, planRemotely, type RemotePlan } from './remote.ts';
 export { expectedRepairMin, orderRepairs, type Repair, type RepairOrder } from './repair-order.ts';
 export { type PlannedRepair, type RepairPlan, repairsOf } from './repairs.ts';

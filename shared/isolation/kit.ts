@@ -1,6 +1,7 @@
 import { findLink } from '../chain/graph.ts';
 import type { Chain, Link, Place } from '../contract/chain.ts';
 import { linkCategories } from '../contract/chain-names.ts';
+import { type Message, message } from '../message/message.ts';
 import type { TestKind } from './effect-table.ts';
 
 type Category = Link['category'];
@@ -65,28 +66,23 @@ export function hasItem(kit: readonly KitItem[], wanted: KitItem): boolean {
   });
 }
 
-const categoryNames: Record<Category, string> = {
-  standard: 'Standard',
-  highSpeed: 'High Speed',
-  premiumHighSpeed: 'Premium High Speed (18 Gbit/s)',
-  ultraHighSpeed: 'Ultra High Speed (48 Gbit/s)',
-  unknown: 'certified',
+/** One text for one thing to have at hand: for maps, sets and comparisons. */
+export const kitKey = (item: KitItem): string =>
+  item.kind === 'cable' ? `cable ${item.category} ${item.lengthM}` : item.kind;
+
+const kitMessages = {
+  coupler: message('kitCoupler'),
+  syncSwitch: message('kitSyncSwitch'),
+  display: message('kitDisplay'),
+  source: message('kitSource'),
+  extenderPair: message('kitExtenderPair'),
 };
 
 /** An item in words, for a packing list. */
-export function kitText(item: KitItem): string {
-  switch (item.kind) {
-    case 'cable':
-      return `a ${item.lengthM} m ${categoryNames[item.category]} cable`;
-    case 'coupler':
-      return 'a coupler that passes the full rate';
-    case 'syncSwitch':
-      return 'a switch that regenerates sync';
-    case 'display':
-      return 'a test display with the same content protection';
-    case 'source':
-      return 'a second source known to be good';
-    case 'extenderPair':
-      return 'a pair of twisted-pair extenders known to be good';
-  }
+export function kitMessage(item: KitItem): Message {
+  if (item.kind !== 'cable') return kitMessages[item.kind];
+  const { lengthM, category } = item;
+  return category === 'unknown'
+    ? message('kitCertifiedCable', { lengthM })
+    : message('kitCable', { lengthM, category });
 }

@@ -1,29 +1,33 @@
 import type { Place } from '../contract/chain.ts';
 import { organisationDefaults } from '../contract/defaults.ts';
+import { type Message, message } from '../message/message.ts';
+import type { NamedPlace } from '../message/values.ts';
 import { decisionOf } from './build-decision.ts';
 import {
   type Candidate,
   type ChangeOption,
   type Circumstances,
+  candidateOrder,
   candidatesFor,
-  candidateText,
   whyNotHere,
 } from './candidates.ts';
 import type { Case } from './case.ts';
+import { namedComponent } from './components.ts';
 import { type Decision, namingChance, type Option, type Terms, termsIn } from './decision.ts';
 import type { TestKind } from './effect-table.ts';
-import { type FailureMode, modeNames, outside } from './failure-modes.ts';
+import { type FailureMode, outside } from './failure-modes.ts';
 import { seenIn } from './fault-rate.ts';
 import { type FaultTable, faultTable } from './fault-table.ts';
 import type { FaultModel } from './hypotheses.ts';
 import type { KitItem } from './kit.ts';
 import {
-  culpritSentence,
+  culpritIs,
   moreBaselineAdvice,
   outcomesOf,
   type PlannedTest,
-  testSentence,
-  whySentence,
+  testSentences,
+  whyGoOn,
+  whyNext,
 } from './plan-wording.ts';
 import { byComponent } from './posterior.ts';
 import { assumedRatePerHour, type WatchRecord } from './quiet-length.ts';
@@ -32,7 +36,6 @@ import { type RepairPlan, repairsOf } from './repairs.ts';
 import type { Ranked } from './search-state.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { recordsOf, testKey } from './test-record.ts';
-import { percent } from './wording.ts';
 
 export type PlanInput = {
   facts: Case;
@@ -58,20 +61,20 @@ export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'prior
 
 export type Plan = {
   /** Each component with its chance, the likeliest first. */
-  suspects: { component: string; place: Place | null; name: string; probability: number }[];
+  suspects: { component: string; place: Place | null; named: NamedPlace; probability: number }[];
   advice:
     | { kind: 'test'; next: PlannedTest; others: PlannedTest[] }
-    | { kind: 'culprit'; place: Place; name: string; probability: number; likeliestMode: FailureMode }
+    | { kind: 'culprit'; place: Place; named: NamedPlace; probability: number; likeliestMode: FailureMode }
     /** With the repairs that may be tried blindly, for those who would rather try than hand the case on. */
-    | { kind: 'escalate'; why: string; repairs: RepairPlan }
+    | { kind: 'escalate'; why: Message; repairs: RepairPlan }
     /** Only for what a client can do: nothing of that is left. */
-    | { kind: 'visit'; why: string };
+    | { kind: 'visit'; why: Message };
   /** The advice in a sentence or two. */
-  sentence: string;
+  sentence: Message;
   /** What would have been the better test, and why it can't be done here and now. */
-  outOfReach: { text: string; why: string; kit: readonly KitItem[]; savesMin: number } | null;
+  outOfReach: { text: Message; why: Message; kit: readonly KitItem[]; savesMin: number } | null;
   /** Why to watch for more occurrences before changing anything; null when the baseline is good enough. */
-  baselineAdvice: string | null;
+  baselineAdvice: Message | null;
 };
 
 /**
@@ -113,7 +116,7 @@ export function planNext(input: PlanInput): Plan {
       ? []
       : rank(decision, (option) => option.candidate.id === terms.inPlace).slice(0, 1);
   const [next, ...others] = [...chosen.slice(0, most - running.length), ...running].map((each) =>
-    planned(model, decision, each, terms.inPlace),
+    planned(model, each, { decision, terms }),
   );
   const outOfReach =
     within.length === candidates.length || byClient !== undefined
@@ -125,14 +128,19 @@ export function planNext(input: PlanInput): Plan {
           worthwhile[0]?.expectedMin ?? terms.escalationMin,
         );
   if (next !== undefined)
-    return { ...base, outOfReach, advice: { kind: 'test', next, others }, sentence: testSentence(next) };
-  if (byClient !== undefined)
-    return { ...base, outOfReach, advice: { kind: 'visit', why: visitWhy }, sentence: visitWhy };
-  const why = escalationWhy(ranked.length, first);
+    return {
+      ...base,
+      outOfReach,
+      advice: { kind: 'test', next, others },
+      sentence: message('sentences', { sentences: testSentences(next) }),
+    };
+  if (byClient !== undefined) {
+    const why = message('visitNeeded');
+    return { ...base, outOfReach, advice: { kind: 'visit', why }, sentence: why };
+  }
+  const why = whyEscalate(ranked.length, first ?? { named: { kind: 'outside' }, probability: 1 });
   return { ...base, outOfReach, advice: { kind: 'escalate', why, repairs: repairs() }, sentence: why };
 }
-
-const visitWhy = 'Nothing that a client can safely do would tell more: it takes a visit.';
 
 /** The terms of a plan. Without a baseline, one is assumed after what the client tells, for planning only. */
 export function termsOf({ facts, terms, inPlace, table = faultTable }: PlanInput): Terms {
@@ -162,19 +170,19 @@ function assumedBaseline({ symptom }: Case): WatchRecord {
 function suspectsIn(model: FaultModel, chances: readonly number[]): Plan['suspects'] {
   return [...byComponent(model, chances)]
     .map(([component, probability]) => {
-      const known = model.components.known.get(component);
-      return { component, place: known?.place ?? null, name: known?.name ?? modeNames[outside], probability };
+      const place = model.components.known.get(component)?.place ?? null;
+      return { component, place, named: namedComponent(model.components, component), probability };
     })
     .sort((a, b) => b.probability - a.probability);
 }
 
 function settled(
   { model, chances }: Standing,
-  { component, place, name, probability }: Plan['suspects'][number],
+  { component, place, named, probability }: Plan['suspects'][number],
   repairs: () => RepairPlan,
 ): Pick<Plan, 'advice' | 'sentence'> {
   if (place === null) {
-    const why = `It is most likely something outside the model (${percent(probability)}): hand the case on with what was found.`;
+    const why = message('likeliestOutsideModel', { probability });
     return { advice: { kind: 'escalate', why, repairs: repairs() }, sentence: why };
   }
   const [at] = model.hypotheses
@@ -183,8 +191,8 @@ function settled(
     .sort((a, b) => b.chance - a.chance);
   const likeliestMode = at?.mode ?? outside;
   return {
-    advice: { kind: 'culprit', place, name, probability, likeliestMode },
-    sentence: culpritSentence(name, probability, likeliestMode),
+    advice: { kind: 'culprit', place, named, probability, likeliestMode },
+    sentence: culpritIs(named, probability, likeliestMode),
   };
 }
 
@@ -208,12 +216,16 @@ function unlike(decision: Decision, ranked: readonly Ranked[]): Ranked[] {
   return kept;
 }
 
-function planned(model: FaultModel, decision: Decision, ranked: Ranked, inPlace: string | null): PlannedTest {
+function planned(
+  model: FaultModel,
+  ranked: Ranked,
+  { decision, terms }: { decision: Decision; terms: Terms },
+): PlannedTest {
   const { option, expectedMin } = ranked;
   const { candidate, exposure, firstMin, secondMin, handlingMin } = option;
   const firstChance = decision.chances.reduce((sum, chance, at) => sum + chance * (option.first[at] ?? 0), 0);
   const testMin = firstChance * firstMin + (1 - firstChance) * secondMin;
-  const isRunning = candidate.id === inPlace;
+  const isRunning = candidate.id === terms.inPlace;
   const minutes = {
     setup: isRunning ? 0 : candidate.setupMin,
     watch: testMin - handlingMin,
@@ -223,10 +235,10 @@ function planned(model: FaultModel, decision: Decision, ranked: Ranked, inPlace:
   const test = { candidate, firstChance, outcomes, expectedMin, minutes };
   return {
     ...test,
-    text: isRunning ? 'Leave everything as it is and go on watching' : candidateText(model, candidate),
-    why: whySentence(test, isRunning, decision.nameAt),
+    text: isRunning ? message('goOnWatching') : candidateOrder(model, candidate),
+    why: isRunning ? whyGoOn(expectedMin) : whyNext(test, decision.nameAt),
     testMin,
-    exposure,
+    quiet: candidate.action.kind === 'menu' ? null : { mode: terms.baseline.mode, amount: exposure },
   };
 }
 
@@ -246,14 +258,12 @@ function betterElsewhere(
   const savesMin = bestHereMin - best.expectedMin;
   return why === null || savesMin < worthMentioningMin
     ? null
-    : { text: candidateText(model, candidate), why, kit: candidate.kit, savesMin };
+    : { text: candidateOrder(model, candidate), why, kit: candidate.kit, savesMin };
 }
 
-function escalationWhy(left: number, first: Plan['suspects'][number] | undefined): string {
-  const reason =
-    left === 0
-      ? 'Nothing is left to try here that tells the suspects apart'
-      : 'What is left to try here takes more time than handing the case on';
-  const so = first === undefined ? '' : `; the likeliest is ${first.name} (${percent(first.probability)})`;
-  return `${reason}${so}. Hand it to second line with the record.`;
+function whyEscalate(
+  left: number,
+  { named, probability }: Pick<Plan['suspects'][number], 'named' | 'probability'>,
+): Message {
+  return message(left === 0 ? 'nothingLeftToTry' : 'handingOnIsQuicker', { place: named, probability });
 }

@@ -1,27 +1,29 @@
-import { placeName } from '../chain/place.ts';
+import { namedPlace } from '../chain/named-place.ts';
 import type { Place } from '../contract/chain.ts';
+import { type Message, message } from '../message/message.ts';
 import type { Result } from './case.ts';
-import type { ComponentKey } from './components.ts';
-import { type FailureMode, modeNames, type outside } from './failure-modes.ts';
-import { exposureOf, seenIn } from './fault-rate.ts';
+import { type ComponentKey, namedComponent } from './components.ts';
+import type { FactKind } from './effect-table.ts';
+import { type FailureMode, modeMessages, type outside } from './failure-modes.ts';
+import { seenIn } from './fault-rate.ts';
 import { type FaultModel, normalised } from './hypotheses.ts';
 import { likelihoodsOf } from './likelihood.ts';
+import type { WatchRecord } from './quiet-length.ts';
 import { recordsOf } from './test-record.ts';
-import { factNames, minutesWatched, testNames, times } from './wording.ts';
 
 /** What one thing known did to the odds of a suspect: 10 decibans are a factor of ten, minus is against it. */
-export type Contribution = { text: string; decibans: number };
+export type Contribution = { text: Message; decibans: number };
 
 /** A component that can still be at fault. */
 export type Suspect = {
   /** Null for something outside the model. */
   place: Place | null;
   component: ComponentKey | typeof outside;
-  name: string;
+  name: Message;
   /** 0..1; those of all suspects add up to 1. */
   probability: number;
   /** The ways in which it can fail, the likeliest first; their probabilities add up to that of the suspect. */
-  modes: { mode: FailureMode; name: string; probability: number }[];
+  modes: { mode: FailureMode; name: Message; probability: number }[];
   /** What raised or lowered it, in the order in which it became known; effects under half a deciban are left out. */
   because: Contribution[];
 };
@@ -53,11 +55,11 @@ export function suspectsOf(model: FaultModel): Suspect[] {
       return {
         place: known?.place ?? null,
         component,
-        name: known?.name ?? modeNames.outside,
+        name: message('suspect', { place: namedComponent(model.components, component) }),
         probability: sums.at(-1)?.get(component) ?? 0,
         modes: modesOf(model, last, component),
         because: stages.flatMap(({ text }, at): Contribution[] => {
-          if (at === 0) return [];
+          if (text === null) return [];
           const decibans = decibansOf(sums[at]?.get(component)) - decibansOf(sums[at - 1]?.get(component));
           return Math.abs(decibans) < 0.5 ? [] : [{ text, decibans }];
         }),
@@ -70,17 +72,18 @@ function modesOf(model: FaultModel, chances: readonly number[], component: strin
   return model.hypotheses
     .flatMap((each, at) =>
       each.component === component
-        ? [{ mode: each.mode, name: modeNames[each.mode], probability: chances[at] ?? 0 }]
+        ? [{ mode: each.mode, name: modeMessages[each.mode], probability: chances[at] ?? 0 }]
         : [],
     )
     .sort((a, b) => b.probability - a.probability);
 }
 
-type Stage = { text: string; chances: readonly number[] };
+/** Without a text, what is believed before anything is known. */
+type Stage = { text: Message | null; chances: readonly number[] };
 
 function priorStages(model: FaultModel): Stage[] {
   let weights = model.weights;
-  const stages: Stage[] = [{ text: 'Before anything is known', chances: normalised(weights) }];
+  const stages: Stage[] = [{ text: null, chances: normalised(weights) }];
   for (const { text, factors } of model.steps) {
     weights = weights.map((weight, at) => weight * (factors[at] ?? 1));
     stages.push({ text, chances: normalised(weights) });
@@ -90,7 +93,7 @@ function priorStages(model: FaultModel): Stage[] {
 
 function resultStages(model: FaultModel, results: readonly Result[]): Stage[] {
   return results.map((result, at) => ({
-    text: resultText(model, result),
+    text: resultMessage(model, result),
     chances: posteriorOf(model, results.slice(0, at + 1)),
   }));
 }
@@ -101,17 +104,39 @@ function decibansOf(chance = 0): number {
   return 10 * Math.log10(bounded / (1 - bounded));
 }
 
+const factCodes = {
+  edidReadFailed: 'edidReadFailedAt',
+  edidDiffers: 'edidDiffersAt',
+  authenticationFailed: 'authenticationFailedAt',
+  linkFellBack: 'linkFellBackAt',
+  hotPlugDropped: 'hotPlugDroppedAt',
+  syncLost: 'syncLostAt',
+  restarted: 'restartLoggedAt',
+  formatChanged: 'formatChangedAt',
+} as const satisfies Record<FactKind, string>;
+
 /** A result in one line, as it stands beside its decibans. */
-export function resultText({ facts }: FaultModel, result: Result): string {
-  const name = (place: Place) => placeName(facts.chain, place);
-  if (result.kind === 'menu')
-    return `The menu of ${name({ kind: 'device', deviceId: result.deviceId })} ${result.answer} when the fault came`;
-  if (result.kind === 'fact') return `${factNames[result.fact]} at ${name(result.place)}`;
-  const what = `${testNames[result.test]}: ${name(result.target)}`;
+export function resultMessage({ facts: { chain } }: FaultModel, result: Result): Message {
+  if (result.kind === 'menu') {
+    const place = namedPlace(chain, { kind: 'device', deviceId: result.deviceId });
+    return message(result.answer === 'stayed' ? 'menuStayedAt' : 'menuVanishedAt', { place });
+  }
+  if (result.kind === 'fact')
+    return message(factCodes[result.fact], { place: namedPlace(chain, result.place) });
+  const what = { change: result.test, place: namedPlace(chain, result.target) };
   if (result.kind === 'outcome')
-    return `${what} – ${result.outcome === 'cleared' ? 'the fault was gone' : 'the fault was still there'}`;
-  const { watch } = result;
-  const span = watch.mode === 'time' ? minutesWatched(watch.minutes) : `${exposureOf(watch)} tries`;
-  const seen = seenIn(watch) === 0 ? `nothing in ${span}` : `seen ${times(seenIn(watch))} in ${span}`;
-  return result.kind === 'test' ? `${what} – ${seen}` : `${what}, put back – ${seen}`;
+    return message(result.outcome === 'cleared' ? 'changeCleared' : 'changeDidNotClear', what);
+  const seen = seenMessage(result.watch);
+  return message(result.kind === 'test' ? 'changeWatched' : 'changePutBackAndWatched', { ...what, seen });
+}
+
+function seenMessage(watch: WatchRecord): Message {
+  const seen = seenIn(watch);
+  if (watch.mode === 'time')
+    return seen === 0
+      ? message('notSeenInMinutes', { minutes: watch.minutes })
+      : message('seenInMinutes', { seen, minutes: watch.minutes });
+  return seen === 0
+    ? message('notSeenInTries', { tries: watch.tries })
+    : message('seenInTries', { seen, tries: watch.tries });
 }

@@ -1,9 +1,10 @@
+import type { Message } from '../contract/message.ts';
 import { decisionOf } from './build-decision.ts';
 import { candidatesFor } from './candidates.ts';
-import { type ClientReach, whyNotByClient } from './client-reach.ts';
+import { type ClientReach, isSafeForClient } from './client-reach.ts';
 import { outside } from './failure-modes.ts';
 import { scorerOf } from './information.ts';
-import { cableFor, type KitItem, kitText } from './kit.ts';
+import { cableFor, type KitItem, kitKey, kitMessage } from './kit.ts';
 import { effectsOf } from './likelihood.ts';
 import { type PolicyEnd, policyEnds } from './look-ahead.ts';
 import { type Plan, type PlanInput, planNext, termsOf } from './plan.ts';
@@ -13,7 +14,7 @@ import { recordsOf } from './test-record.ts';
 
 export type PackedItem = {
   item: KitItem;
-  text: string;
+  text: Message;
   /** Chance that it will be wanted, for a test or for the repair, 0..1. */
   probability: number;
 };
@@ -37,7 +38,7 @@ export type RemotePlan = {
 export function planRemotely(input: PlanInput, reach: ClientReach): RemotePlan {
   const standing = standingOf(input.facts, input.table);
   const safe = candidatesFor(standing.model, input.changes)
-    .filter((candidate) => whyNotByClient(input.facts.chain, candidate, reach) === null)
+    .filter((candidate) => isSafeForClient(input.facts.chain, candidate, reach))
     .map(({ id }) => id);
   return {
     plan: planNext({ ...input, byClient: safe }),
@@ -85,20 +86,20 @@ function vanKit({ model, chances }: Standing, input: PlanInput): PackedItem[] {
       : policyEnds(decision, scorerOf(decision), decision.options.indexOf(best.option), packingBeliefs);
   const wanted = new Map<string, PackedItem>();
   const add = (item: KitItem, probability: number) => {
-    const text = kitText(item);
-    const before = wanted.get(text)?.probability ?? 0;
-    wanted.set(text, { item, text, probability: Math.min(1, before + probability) });
+    const key = kitKey(item);
+    const before = wanted.get(key)?.probability ?? 0;
+    wanted.set(key, { item, text: kitMessage(item), probability: Math.min(1, before + probability) });
   };
   for (const { weight, chances: believed, taken } of ends) {
     const used = new Map<string, KitItem>();
     for (let step = taken; step !== null; step = step.before)
-      for (const item of decision.options[step.index]?.candidate.kit ?? []) used.set(kitText(item), item);
+      for (const item of decision.options[step.index]?.candidate.kit ?? []) used.set(kitKey(item), item);
     for (const item of used.values()) add(item, weight);
     for (const [at, chance] of believed.entries()) {
       const link = model.components.known.get(decision.groups[decision.groupOf[at] ?? 0] ?? outside)?.link;
       if (link == null) continue;
       const spare = cableFor(link);
-      if (!used.has(kitText(spare))) add(spare, weight * chance);
+      if (!used.has(kitKey(spare))) add(spare, weight * chance);
     }
   }
   return [...wanted.values()]

@@ -1,9 +1,11 @@
 import type { Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
-import { type ChangeOption, testText } from './candidates.ts';
+import type { Message } from '../message/message.ts';
+import { type ChangeOption, testOrder } from './candidates.ts';
 import { effectsOf } from './likelihood.ts';
 import { expectedRepairMin, type Repair } from './repair-order.ts';
 import type { Standing } from './standing.ts';
+import { testKey } from './test-record.ts';
 
 /** Changes that may stay once they are made; all others are for finding the fault only. */
 const lasting: readonly ChangeKind[] = [
@@ -17,7 +19,7 @@ const lasting: readonly ChangeKind[] = [
   'updateFirmware',
 ];
 
-export type PlannedRepair = Repair & { kind: ChangeKind; target: Place; text: string };
+export type PlannedRepair = Repair & { kind: ChangeKind; target: Place; text: Message };
 export type RepairPlan = { order: PlannedRepair[]; expectedMin: number; uncured: number };
 
 /** Repairs that hardly cure anything are left out; assumed. */
@@ -44,8 +46,9 @@ export function repairsOf({ model, chances }: Standing, changes: readonly Change
       .sort((a, b) => b.probability / minutesOf(b.change) - a.probability / minutesOf(a.change))[0];
     if (next === undefined) break;
     const { change, effects, probability } = next;
-    const text = testText(model, change.kind, change.target);
-    order.push({ id: text, ...change, text, probability, minutes: minutesOf(change) });
+    const text = testOrder(model, change.kind, change.target);
+    const id = testKey(change.kind, change.target);
+    order.push({ id, ...change, text, probability, minutes: minutesOf(change) });
     left = left.map((chance, at) => chance * (1 - (effects[at]?.because ?? 0)));
     open = open.filter((each) => each.change !== change);
   }

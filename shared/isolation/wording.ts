@@ -1,5 +1,3 @@
-import type { FactKind, TestKind } from './effect-table.ts';
-
 /** How figures are put into sentences that a technician reads. */
 
 export function times(count: number): string {
@@ -24,36 +22,3 @@ export function percent(probability: number): string {
   const isFine = value < 10 || value > 99;
   return `${isFine ? Math.round(value * 10) / 10 : Math.round(value)} %`;
 }
-
-/** What was done, as a heading before the place it was done at. */
-export const testNames: Record<TestKind, string> = {
-  reseat: 'Plugs reseated',
-  replaceCable: 'Cable replaced',
-  temporaryCable: 'Temporary cable',
-  sourceIntoProcessor: 'Source straight into the processor',
-  bypassDevice: 'Bypassed',
-  unplugBranch: 'Branch unplugged',
-  movePort: 'Moved to another port',
-  raisePortMode: 'Port mode raised',
-  disableProcessing: 'Processing switched off',
-  limitInputBandwidth: 'Input limited to 9 Gbit/s',
-  limitOutputBandwidth: 'Output limited to 9 Gbit/s',
-  reissueHotPlug: 'Hot plug re-issued',
-  insertSyncSwitch: 'Sync-regenerating switch inserted',
-  moveProcessorToDisplay: 'Processor moved next to the display',
-  substituteDisplay: 'Display substituted',
-  restoreSettings: 'Earlier settings restored',
-  updateFirmware: 'Firmware updated',
-  otherSource: 'Another source played',
-};
-
-export const factNames: Record<FactKind, string> = {
-  edidReadFailed: 'An EDID read failed',
-  edidDiffers: 'The EDID differs from what the display says',
-  authenticationFailed: 'Content-protection authentication failed',
-  linkFellBack: 'Link training fell back to a lower rate',
-  hotPlugDropped: 'Hot plug dropped',
-  syncLost: 'Sync was lost',
-  restarted: 'A restart was logged',
-  formatChanged: 'The format changed by itself',
-};

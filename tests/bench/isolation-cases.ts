@@ -30,6 +30,7 @@ export function caseOn(chain: Chain, seed: number): Case {
     const onLink = ['certification', 'length-long', 'seating'].includes(rule);
     return {
       rule,
+      text: 'A finding of the audit.',
       severity: one(['mustFix', 'shouldFix', 'note'] as const),
       place: onLink
         ? { kind: 'link', linkId: one(chain.links).id }

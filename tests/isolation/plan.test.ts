@@ -9,6 +9,7 @@ import {
   planNext,
   type Result,
   repairsOf,
+  requiredQuietTries,
   standingOf,
   tableOf,
 } from '../../shared/isolation/index.ts';
@@ -44,18 +45,37 @@ describe('the next test', () => {
     expect(new Set([next, ...others].map(({ candidate }) => candidate.id)).size).toBe(3);
   });
 
-  it('is told in a sentence that says what either outcome will mean', () => {
-    expect(planNext(input()).sentence).toMatch(
-      /^Put up the menu of (receiver|processor) '.+' and watch .+ \(about \d+ min\)\. If it stays, .+ \(\d+ %\); if it vanishes, .+\.$/,
-    );
-    expect(planNext(input({}, { results: betweenThem })).sentence).toContain(
-      'Quiet for 103 min counts as cleared.',
-    );
+  it('is told with what either outcome will mean, and how long a quiet watch takes', () => {
+    const { sentence } = planNext(input());
+    expect(sentence.values.sentences).toMatchObject([
+      { code: 'testTakes', values: { test: { code: 'watchWithMenuUp' } } },
+      { code: 'menuPartsSuspects' },
+    ]);
+    const { next } = nextOf(input({}, { results: betweenThem }));
+    expect(next.quiet).toEqual({ mode: 'time', amount: expect.closeTo(102.865, 2) });
+    expect(planNext(input({}, { results: betweenThem })).sentence.values.sentences).toContainEqual({
+      code: 'quietMinutesClear',
+      values: { minutes: next.quiet?.amount },
+    });
+  });
+
+  it('takes quiet in tries where the fault comes on a trigger', () => {
+    const baseline = { mode: 'trigger', tries: 4, failures: 3 } as const;
+    const { next } = nextOf(input({}, { baseline, results: betweenThem }));
+    const tries = requiredQuietTries(3, 4, 0.05);
+    expect(next.quiet).toEqual({ mode: 'trigger', amount: tries });
+    expect(planNext(input({}, { baseline, results: betweenThem })).sentence.values.sentences).toContainEqual({
+      code: 'quietTriesClear',
+      values: { tries },
+    });
   });
 
   it('comes with its reason, and with its minutes by what they go on', () => {
     const { next, others } = nextOf(input());
-    expect(next.why).toMatch(/^Nothing is touched, and it parts .+\. From here it takes about \d+ min/);
+    expect(next.why.values.sentences).toMatchObject([
+      { code: 'nothingTouchedAndGains', values: { gain: { code: 'partsSuspects' } } },
+      { code: 'minutesToCulprit', values: { minutes: next.expectedMin } },
+    ]);
     for (const { minutes, testMin, candidate } of [next, ...others]) {
       const { setup, watch, restore } = minutes;
       expect(setup + watch + restore + candidate.riskMin).toBeCloseTo(testMin, 9);
@@ -112,13 +132,19 @@ describe('what is at hand and allowed', () => {
       input({ changes: onlyCable, here: { kit: [], people: 1, refused: [] } }, { results: betweenThem }),
     );
     expect(JSON.stringify(without.advice)).not.toContain('"temporaryCable"');
-    expect(without.outOfReach?.why).toBe('Not at hand: a 15 m Ultra High Speed (48 Gbit/s) cable.');
+    expect(without.outOfReach?.why).toEqual({
+      code: 'notAtHand',
+      values: { kit: [{ code: 'kitCable', values: { category: 'ultraHighSpeed', lengthM: 15 } }] },
+    });
     expect(without.outOfReach?.savesMin).toBeGreaterThan(10);
     const kit = [{ kind: 'cable' as const, category: 'ultraHighSpeed' as const, lengthM: 20 }];
     const with_ = nextOf(
       input({ changes: onlyCable, here: { kit, people: 1, refused: [] } }, { results: betweenThem }),
     );
-    expect(with_.next.text).toMatch(/^Lay a temporary cable in place of the cable from Cinema processor/);
+    expect(with_.next.text).toMatchObject({
+      code: 'changeOrder',
+      values: { change: 'temporaryCable', place: { kind: 'link', linkId: 'L4' } },
+    });
   });
 
   it('counts no set-up for what is in place', () => {
@@ -131,10 +157,10 @@ describe('what is at hand and allowed', () => {
       );
     };
     const there = test({ kind: 'temporaryCable', target: { kind: 'link', linkId: 'L4' } });
-    expect(there?.exposure).toBeCloseTo(102.865 - 50, 2);
+    expect(there?.quiet?.amount).toBeCloseTo(102.865 - 50, 2);
     expect(there?.testMin).toBeLessThan(103 - 50 + 1);
     expect(there?.minutes.setup).toBe(0);
-    expect(there?.text).toContain('go on watching');
+    expect(there?.text.code).toBe('goOnWatching');
   });
 });
 
@@ -147,9 +173,10 @@ describe('when to stop', () => {
       place: { kind: 'link', linkId: 'L4' },
       likeliestMode: 'bandwidth',
     });
-    expect(plan.sentence).toContain('too little margin for the data rate');
-    expect(plan.sentence).toContain('see the fault return');
-    expect(plan.sentence).toContain('replace it by one that is certified for the rate');
+    expect(plan.sentence).toMatchObject({
+      code: 'culpritIs',
+      values: { failure: { code: 'tooLittleMargin' }, repair: { code: 'repairForRate' } },
+    });
   });
 
   it('asks for more where the level is higher', () => {
@@ -190,8 +217,9 @@ describe('when to stop', () => {
       ),
     );
     expect(none.advice.kind).toBe('escalate');
-    expect(none.sentence).toMatch(/^Nothing is left to try here .+ second line/);
+    expect(none.sentence.code).toBe('nothingLeftToTry');
     const dear = planNext(input({ terms: { escalationMin: 5 } }));
+    expect(dear.sentence.code).toBe('handingOnIsQuicker');
     expect(dear.advice.kind).toBe('escalate');
     if (dear.advice.kind !== 'escalate') return;
     const rates = dear.advice.repairs.order.map(({ probability, minutes }) => probability / minutes);
@@ -203,7 +231,7 @@ describe('when to stop', () => {
   it('says to watch for more occurrences first after a poor baseline', () => {
     const baselineAdvice = (occurrences: number) =>
       planNext(input({}, { baseline: { mode: 'time', minutes: 60, occurrences } })).baselineAdvice;
-    expect(baselineAdvice(1)).toContain('takes 1140 min');
+    expect(baselineAdvice(1)?.values.retestMin).toBeCloseTo(1140, 0);
     expect(baselineAdvice(3)).toBeNull();
   });
 });

@@ -67,7 +67,7 @@ describe('what is suspected before any test', () => {
     const bandwidthAt = (linkId: string) => (each: Hypothesis) =>
       each.component === `link:${linkId}` && each.mode === 'bandwidth';
     const plain = share({}, bandwidthAt('L4'));
-    const finding = { rule: 'certification', severity: 'mustFix' as const, place: link('L4') };
+    const finding = { rule: 'certification', severity: 'mustFix' as const, place: link('L4'), text: 'x' };
     expect(share({ findings: [finding] }, bandwidthAt('L4'))).toBeGreaterThan(2 * plain);
     expect(
       share({ headroom: [{ linkId: 'L4', headroomFraction: -0.4 }] }, bandwidthAt('L4')),
@@ -206,10 +206,21 @@ describe('the explanation', () => {
     expect(Math.abs(decibans(first?.probability ?? 0) - decibans(start / total) - explained)).toBeLessThan(
       1.5,
     );
-    expect(first?.because.map(({ text }) => text)).toEqual(
+    const processor = { kind: 'device', deviceId: 'processor' };
+    expect(first?.because.map(({ text }) => text)).toMatchObject(
       expect.arrayContaining([
-        "The menu of processor 'Cinema processor' vanished when the fault came",
-        "Output limited to 9 Gbit/s: processor 'Cinema processor' – nothing in 103 min",
+        expect.objectContaining({
+          code: 'menuVanishedAt',
+          values: { place: expect.objectContaining(processor) },
+        }),
+        expect.objectContaining({
+          code: 'changeWatched',
+          values: {
+            change: 'limitOutputBandwidth',
+            place: expect.objectContaining(processor),
+            seen: { code: 'notSeenInMinutes', values: { minutes: 103 } },
+          },
+        }),
       ]),
     );
     expect(first?.modes[0]).toMatchObject({ mode: 'bandwidth' });

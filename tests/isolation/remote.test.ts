@@ -59,8 +59,13 @@ describe('before anybody drives', () => {
   });
 
   it('packs cables of the chain’s categories, long enough, each with its chance', () => {
-    expect(remote.kit.map(({ text }) => text)).toContain('a 15 m Ultra High Speed (48 Gbit/s) cable');
-    for (const { probability } of remote.kit) {
+    expect(remote.kit.map(({ item }) => item)).toContainEqual({
+      kind: 'cable',
+      category: 'ultraHighSpeed',
+      lengthM: 15,
+    });
+    for (const { probability, item, text } of remote.kit) {
+      if (item.kind === 'cable') expect(text.values).toMatchObject({ lengthM: item.lengthM });
       expect(probability).toBeGreaterThan(0.02);
       expect(probability).toBeLessThanOrEqual(1);
     }
@@ -89,6 +94,6 @@ describe('before anybody drives', () => {
       },
       { reachableDevices: [] },
     ).kit;
-    expect(kit[0]?.text).toBe('a 12.5 m Premium High Speed (18 Gbit/s) cable');
+    expect(kit[0]?.item).toEqual({ kind: 'cable', category: 'premiumHighSpeed', lengthM: 12.5 });
   });
 });

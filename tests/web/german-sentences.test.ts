@@ -3,8 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { germanSentence } from '../../src/web/words/german/index.ts';
 import { labelPairs } from '../../src/web/words/german/labels.ts';
 import { refusalPairs } from '../../src/web/words/german/refusals.ts';
-import { benchChains } from '../bench/isolation-chains.ts';
-import { saidOfChains, saidOnTheWay } from './said-by-shared-code.ts';
+import { saidOfChains } from './said-by-shared-code.ts';
 import { saidInRefusal, saidInTimelines, saidOfTickets } from './said-of-tickets.ts';
 import { saidPieceByPiece } from './said-piece-by-piece.ts';
 
@@ -44,20 +43,8 @@ describe('what shared code says has German', () => {
     everyWordHasGerman(saidOfChains(), 800);
   });
 
-  it('of cases that follow their plan to its end', () => {
-    const texts = new Set<string>();
-    for (const [size, make] of Object.entries(benchChains)) {
-      const chain = make();
-      // The large house is slow to plan for, and says the same of more places.
-      const [seeds, steps] = Number(size) > 12 ? [6, 2] : [20, 3];
-      for (let seed = 1; seed <= seeds; seed += 1)
-        for (const text of saidOnTheWay(chain, seed, steps)) texts.add(text);
-    }
-    everyWordHasGerman(texts, 600);
-  });
-
   it('of tickets at every stage, and what second line would miss of them', () => {
-    everyWordHasGerman(saidOfTickets(), 150);
+    everyWordHasGerman(saidOfTickets(), 60);
   });
 
   it('of what happened', () => {
@@ -68,8 +55,8 @@ describe('what shared code says has German', () => {
     everyWordHasGerman(saidInRefusal(60, 60), 40);
   });
 
-  it('piece by piece: each test, fact, failure mode, repair, retest and refusal of a test', () => {
-    everyWordHasGerman(saidPieceByPiece(), 200);
+  it('piece by piece: each retest, and what can be wrong with firmware levels', () => {
+    everyWordHasGerman(saidPieceByPiece(), 100);
   });
 });
 
@@ -96,26 +83,13 @@ describe('a sentence in German', () => {
       'Das Kabel von Disc player „HDMI OUT“ zu Switch „IN 3“ steckt nicht ganz an Disc player und Switch.',
     ],
     [
-      "Put up the menu of processor 'Cinema processor' and watch whether it stays when the fault comes (about 8.5 min). If it stays, the likeliest is port 'IN 3' of switch 'Switch' (94 %); if it vanishes, something that is not in the model (less than 0.1 %).",
-      'Ruf das Menü von Prozessor „Cinema processor“ auf und sieh, ob es bleibt, wenn der Fehler kommt (etwa 8,5 min). Bleibt es, ist am wahrscheinlichsten Buchse „IN 3“ an Umschalter „Switch“ (94 %); verschwindet es, etwas, das nicht im Modell steht (weniger als 0,1 %).',
-    ],
-    [
-      "Audit: Port 'HDMI 2' (b) of display 'TV' (two) passes 10.2 Gbit/s at most; 'A', 'B' and 'C' of the same device pass more.",
-      'Prüfung: Buchse „HDMI 2“ (b) an Anzeige „TV“ (two) lässt höchstens 10,2 Gbit/s durch; „A“, „B“ und „C“ am selben Gerät lassen mehr durch.',
-    ],
-    [
-      "‘Replace the cable’, the twisted-pair extender from A 'O' to B 'I' is in place. Watch: 29 min without the fault to call it cleared.",
-      '„Kabel ersetzen“, die Verlängerung über verdrillte Paare von A „O“ zu B „I“, ist eingebaut. Beobachte: 29 min ohne den Fehler, um es behoben zu nennen.',
-    ],
-    [
-      'Seen once: the fault is reproduced. Go on and find the side.',
-      'Einmal gesehen: Der Fehler ist nachgestellt. Mach weiter und finde die Seite.',
+      "Port 'HDMI 2' (b) of display 'TV' (two) passes 10.2 Gbit/s at most; 'A', 'B' and 'C' of the same device pass more.",
+      'Buchse „HDMI 2“ (b) an Anzeige „TV“ (two) lässt höchstens 10,2 Gbit/s durch; „A“, „B“ und „C“ am selben Gerät lassen mehr durch.',
     ],
     [
       "Receiver 'R' feeds display 'Left and right', display 'Two' and display 'Side panel' in parallel.",
       'Receiver „R“ speist parallel Anzeige „Left and right“, Anzeige „Two“ und Anzeige „Side panel“.',
     ],
-    ["Replace splitter 'Dr. Lee’s, old. No. 2'", 'Ersetz Verteiler „Dr. Lee’s, old. No. 2“'],
   ])('%s', (english, german) => {
     expect(germanSentence(english)).toBe(german);
   });

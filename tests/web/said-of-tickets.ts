@@ -1,21 +1,11 @@
-import { organisationSettings } from '../../shared/contract/organisation.ts';
-import type { PlannedTestView, PlanReply } from '../../shared/contract/plan.ts';
-import {
-  completeness,
-  describeEvent,
-  knownOfChain,
-  type PlanRequest,
-  planByPhone,
-  planTicket,
-} from '../../state-machines/index.ts';
-import { applicableChangesOf, conceivableChangesOf } from '../../state-machines/triage/changes/applicable.ts';
+import { completeness, describeEvent } from '../../state-machines/index.ts';
+import { applicableChangesOf } from '../../state-machines/triage/changes/applicable.ts';
 import { judgeWatches } from '../../state-machines/triage/retest.ts';
 import { randomFrom } from '../bench/isolation-world.ts';
 import { homeCinema, withLink, withPort } from '../chain/build-chain.ts';
 import { commandOf } from '../state-machines/triage/any-commands.ts';
 import { TriageCase } from '../state-machines/triage/triage-case.ts';
 import { type Added, device, link, type Sent, waiveAll } from '../state-machines/triage/triage-events.ts';
-import { saidOfSuspects } from './said-by-shared-code.ts';
 
 /** With something for every caution: a cable in the wall, one in conduit, and a port set too low. */
 const chain = withPort(
@@ -24,7 +14,6 @@ const chain = withPort(
   'in1',
   { setMode: { kind: 'tmds', maxCharacterRateMHz: 300 } },
 );
-const settings = organisationSettings.parse({});
 
 /** A ticket that remembers whatever was said of it, at every point of its way. */
 class SpokenCase extends TriageCase {
@@ -42,30 +31,9 @@ class SpokenCase extends TriageCase {
   }
 }
 
-const ofChain = knownOfChain(chain, { kind: 'dropOuts', perHour: 6, lastsS: 3 }, settings, []);
-
-function requestOf(ticket: TriageCase): PlanRequest {
-  const known = {
-    ...ofChain,
-    intake: {
-      affectedSources: ['player'],
-      affectedDisplays: ['projector'],
-      content: 'notKnown' as const,
-      moment: 'notKnown' as const,
-      workedBefore: true,
-    },
-    facts: [],
-    today: '2026-11-02',
-  };
-  const here = { kit: [], people: 1 as const, refused: [] };
-  return { known, here, now: ticket.now };
-}
-
 function saidNow(ticket: TriageCase): string[] {
   const { record } = ticket;
-  const plan = planTicket(ticket.snapshot, requestOf(ticket));
   return [
-    ...saidOfReply(plan),
     ...completeness(record).map(({ text }) => text),
     ...record.changes.flatMap(({ judgement }) => [
       ...(judgement?.reasons ?? []),
@@ -74,25 +42,6 @@ function saidNow(ticket: TriageCase): string[] {
     ...judgeWatches(record, record.watches).reasons,
   ];
 }
-
-export const saidOfReply = (plan: PlanReply): string[] => [
-  plan.sentence,
-  ...[plan.next, ...plan.others].flatMap((test) => (test === null ? [] : saidOfTest(test))),
-  ...(plan.outOfReach === null ? [] : [plan.outOfReach.text, plan.outOfReach.why]),
-  ...(plan.stop === null ? [] : [plan.stop.text, ...plan.stop.repairs.map(({ text }) => text)]),
-  ...saidOfSuspects(plan.suspects),
-];
-
-const saidOfTest = (test: PlannedTestView): string[] => [
-  test.text,
-  test.why,
-  test.instructions,
-  test.afterwards,
-  ...test.outcomes.flatMap(({ answer, likeliest }) => [answer, likeliest]),
-  ...test.kit,
-  ...test.needs,
-  ...test.caution,
-];
 
 const question = { type: 'escalate', question: 'Ist es der Receiver?', waivers: waiveAll } as const;
 const repair = { kind: 'permanent', what: 'Neues Kabel' } as const;
@@ -128,12 +77,6 @@ const ways: readonly ((said: Set<string>) => void)[] = [
     ticket.send({ type: 'concludeSide', deviceId: 'processor' });
     ticket.menuWatch('receiver', 'vanished').send({ type: 'concludeSide', deviceId: 'receiver' });
     ticket.send({ type: 'beginSubstitution' });
-    for (const change of [
-      ...applicableChangesOf(ticket.record),
-      ...conceivableChangesOf(ticket.record, chain),
-    ])
-      for (const text of [...change.needs, ...change.caution, change.instructions, change.afterwards])
-        said.add(text);
     ticket.tried('reseat', link('L3'), 'persists').send({ type: 'restoreChange' });
     ticket.declare('replaceCable', link('L3')).send({ type: 'applyChange' });
     ticket.watch(4, 0).send({ type: 'judgeRetest' }).watch(60, 0).send({ type: 'judgeRetest' });
@@ -166,10 +109,6 @@ const ways: readonly ((said: Set<string>) => void)[] = [
       ticket.declare(kind, target).send({ type: 'applyChange' }).watch(20, 12).send({ type: 'judgeRetest' });
       ticket.send({ type: 'restoreChange' });
     }
-    for (const reachable of [[], chain.devices.map(({ id }) => id)]) {
-      const plan = planByPhone(ticket.snapshot, requestOf(ticket), { reachableDevices: reachable });
-      for (const text of [...saidOfReply(plan), ...plan.van.map((packed) => packed.text)]) said.add(text);
-    }
   },
   (said) => {
     const ticket = new SpokenCase(said).reproduced();
@@ -181,14 +120,6 @@ const ways: readonly ((said: Set<string>) => void)[] = [
   (said) => {
     const ticket = new SpokenCase(said).reproduced().side('processor', 'stayed');
     ticket.menuWatch('processor', 'vanished');
-  },
-  (said) => {
-    // Nobody can see a menu here, so no side can be proven.
-    const devices = chain.devices.map((each) => ({ ...each, drawsMenu: false }));
-    const ticket = new TriageCase({ chain: { ...chain, devices } }).reproduced();
-    const { known, ...request } = requestOf(ticket);
-    const dark = { ...known, chain: { ...chain, devices } };
-    for (const text of saidOfReply(planTicket(ticket.snapshot, { ...request, known: dark }))) said.add(text);
   },
 ];
 

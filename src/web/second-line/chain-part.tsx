@@ -5,6 +5,7 @@ import { segmentOf } from '../../../state-machines/triage/segment.ts';
 import { ChainDrawing } from '../drawing/chain-drawing.tsx';
 import type { Marks } from '../drawing/marks.ts';
 import { SelectField } from '../parts/field.tsx';
+import { changeWords } from '../words/change-words.ts';
 import { dayAndTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -53,14 +54,14 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
                 onChoose={setChangeId}
                 options={changes.map(({ id, kind, target }) => ({
                   value: id,
-                  label: `${triage.changes.findIndex((each) => each.id === id) + 1}. ${values().changes[kind]}: ${placeWord(chain, target)}`,
+                  label: `${triage.changes.findIndex((each) => each.id === id) + 1}. ${changeWords(kind)}: ${placeWord(chain, target)}`,
                 }))}
               />
             </div>
           )}
           <p>
             <strong>
-              {values().changes[shown.kind]}: {placeWord(chain, shown.target)}
+              {changeWords(shown.kind)}: {placeWord(chain, shown.target)}
             </strong>
             {' – '}
             {values().statuses[shown.status]}

@@ -5,6 +5,7 @@ import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { minutesOf, occurrencesIn } from '../../../state-machines/triage/record.ts';
 import { Facts } from '../parts/card.tsx';
 import { Badge, Notice, type Tone } from '../parts/notice.tsx';
+import { changeWords } from '../words/change-words.ts';
 import { inWords } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -49,7 +50,7 @@ function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord
   return (
     <article class="stack case-change" aria-labelledby={`change-${change.id}`}>
       <h3 id={`change-${change.id}`}>
-        {nth}. {values().changes[change.kind]}: {placeWord(chain, change.target)}
+        {nth}. {changeWords(change.kind)}: {placeWord(chain, change.target)}
       </h3>
       <div class="row">
         <Badge>{values().statuses[change.status]}</Badge>

@@ -4,12 +4,12 @@ import { SelectField, TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
+import { changeWords } from '../words/change-words.ts';
 import { inWords, said } from '../words/sentence.tsx';
 import { lengthOfTime } from '../words/times.ts';
 import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
 import { placeWord } from './place-words.ts';
-import { values } from './value-words.ts';
 
 /** One step for the technician, as a change of the triage where there is one that applies. */
 export function DirectForm({ facts, send, isBusy }: FormProperties) {
@@ -19,7 +19,7 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
   const [draft, change, forget] = useDraftForm(`direct ${ticket.id}`, { change: '', text: '' });
   const keyOf = ({ kind, target }: (typeof changes)[number]) => `${kind} ${JSON.stringify(target)}`;
   const nameOf = ({ kind, target }: (typeof changes)[number]) =>
-    `${values().changes[kind]}: ${placeWord(chain, target)}`;
+    `${changeWords(kind)}: ${placeWord(chain, target)}`;
   const chosen = changes.find((each) => keyOf(each) === draft.change);
   return (
     <form

@@ -1,6 +1,7 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { changeWords } from '../words/change-words.ts';
 import { deviceWord, placeWord } from './place-words.ts';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
@@ -57,7 +58,7 @@ export function lanesOf(record: TriageRecord, chain: Chain, logs: readonly LogFi
                 id,
                 from: appliedAt,
                 to: finishedAt,
-                name: `${at + 1} ${values().changes[kind]}: ${placeWord(chain, target)}`,
+                name: `${at + 1} ${changeWords(kind)}: ${placeWord(chain, target)}`,
                 tone: 'change' as const,
               },
             ],

@@ -5,13 +5,13 @@ import { Button } from '../parts/button.tsx';
 import { Facts } from '../parts/card.tsx';
 import { useDocument } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
+import { percent } from '../words/percent.ts';
 import { inWords, said } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { FindingList } from './checks-part.tsx';
 import { EvidenceList, itemsAt } from './evidence-part.tsx';
-import { percent } from './percent.ts';
 import { belongsTo, deviceWord, placeWord } from './place-words.ts';
 import { caseWords } from './words.ts';
 

@@ -1,10 +1,11 @@
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import type { Message } from '../../../shared/contract/message.ts';
 import type { FirmwareLevel, OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import type { EdidReadings } from '../../../shared/contract/signal.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { tableOf } from '../../../shared/isolation/overrides.ts';
-import { byComponent, posteriorOf, resultText, suspectsOf } from '../../../shared/isolation/posterior.ts';
+import { byComponent, posteriorOf, resultMessage, suspectsOf } from '../../../shared/isolation/posterior.ts';
 import { standingOf } from '../../../shared/isolation/standing.ts';
 import { caseOf, datedResultsOf } from '../../../state-machines/triage/plan/case-of.ts';
 import { factsOfEdids, factsOfLogs, knownOfChain } from '../../../state-machines/triage/plan/known.ts';
@@ -12,9 +13,9 @@ import { factsOfEdids, factsOfLogs, knownOfChain } from '../../../state-machines
 /** What was learned, one after the other, and how likely each suspect was after it. */
 export type SuspectsOverTime = {
   /** `text` is null at the beginning: what the call and the audit say. `at` is null where it has no one moment. */
-  readonly stages: readonly { at: string | null; text: string | null }[];
+  readonly stages: readonly { key: string; at: string | null; text: Message | null }[];
   /** The likeliest now first; a chance (0..1) a stage. */
-  readonly lines: readonly { key: string; name: string; place: Place | null; chances: readonly number[] }[];
+  readonly lines: readonly { key: string; name: Message; place: Place | null; chances: readonly number[] }[];
 };
 export type CaseInputs = {
   ticket: Ticket;
@@ -48,8 +49,12 @@ export function suspectsOverTime({
   const { model } = standingOf(facts, tableOf(settings.faultModel));
   const dated = datedResultsOf(record);
   const stages = [
-    { at: null, text: null },
-    ...facts.results.map((result, at) => ({ at: dated[at]?.at ?? null, text: resultText(model, result) })),
+    { key: '0', at: null, text: null },
+    ...facts.results.map((result, at) => ({
+      key: String(at + 1),
+      at: dated[at]?.at ?? null,
+      text: resultMessage(model, result),
+    })),
   ];
   const sums = stages.map((_, at) => byComponent(model, posteriorOf(model, facts.results.slice(0, at))));
   const lines = suspectsOf(model).map(({ component, name, place }) => ({

@@ -2,11 +2,11 @@ import { useEffect, useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { useDocument } from '../store/documents.ts';
+import { percent } from '../words/percent.ts';
 import { inWords, said } from '../words/sentence.tsx';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
-import { percent } from './percent.ts';
 import { placeWord } from './place-words.ts';
 import type { CaseInputs, SuspectsOverTime } from './suspects-over-time.ts';
 import { letters, PointMark, SuspectsPlot } from './suspects-plot.tsx';
@@ -48,7 +48,7 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
                         .toSorted((a, b) => Math.abs(b.decibans) - Math.abs(a.decibans))
                         .slice(0, 4)
                         .map(({ text, decibans }) => (
-                          <li key={text}>
+                          <li key={said(text).text}>
                             <span class="figures">
                               {decibans > 0 ? '+' : '−'}
                               {number(Math.abs(decibans), 1)}
@@ -91,8 +91,8 @@ function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime })
         ))}
       </ul>
       <ol class="case-steps" start={0}>
-        {over.stages.map(({ at, text }) => (
-          <li key={`${at} ${text}`}>
+        {over.stages.map(({ key, at, text }) => (
+          <li key={key}>
             {text === null ? t.atTheBeginning : inWords(text)}
             {at !== null && <span class="soft"> {dayAndTime(at, facts.zone)}</span>}
           </li>

@@ -1,4 +1,5 @@
-import { percent } from './percent.ts';
+import { percent } from '../words/percent.ts';
+import { said } from '../words/sentence.tsx';
 import type { SuspectsOverTime } from './suspects-over-time.ts';
 import { useWidth } from './use-width.ts';
 
@@ -29,8 +30,8 @@ export function SuspectsPlot({ over, label }: { over: SuspectsOverTime; label: s
             </text>
           </g>
         ))}
-        {stages.map((stage, at) => (
-          <g key={`${at} ${stage.text}`} class="plot-grid">
+        {stages.map(({ key }, at) => (
+          <g key={key} class="plot-grid">
             <line x1={x(at)} x2={x(at)} y1={height - bottom} y2={height - bottom + 5} />
             {at % every === 0 && (
               <text x={x(at)} y={height - bottom + 18} text-anchor="middle">
@@ -41,13 +42,13 @@ export function SuspectsPlot({ over, label }: { over: SuspectsOverTime; label: s
         ))}
         {lines.map(({ key, name, chances }, nth) => (
           <g key={key} class={`plot-line plot-line-${nth}`}>
-            <title>{name}</title>
+            <title>{said(name).text}</title>
             <polyline
               points={chances.map((chance, at) => `${x(at)},${y(chance)}`).join(' ')}
               stroke-dasharray={dashes[nth]}
             />
             {chances.map((chance, at) => (
-              <PointMark key={`${at} ${stages[at]?.text}`} nth={nth} x={x(at)} y={y(chance)} />
+              <PointMark key={stages[at]?.key} nth={nth} x={x(at)} y={y(chance)} />
             ))}
             <text x={width - right + 10} y={(ends[nth] ?? 0) + 4}>
               {letters[nth]} {percent(chances.at(-1) ?? 0)}

@@ -1,5 +1,5 @@
 import type { Finding, Place } from '../../../shared/contract/chain.ts';
-import type { ChangeKind, ChangeRecord, Verdict } from '../../../shared/contract/change.ts';
+import type { ChangeRecord, Verdict } from '../../../shared/contract/change.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { BudgetReply } from '../../../shared/contract/signal.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
@@ -10,7 +10,6 @@ type LinkVerdict = BudgetReply['budget']['wanted'][number]['verdict'];
 
 /** What second line's screens call the contract's own values. One that gets no name here is a type error. */
 type ValueWords = {
-  changes: Record<ChangeKind, string>;
   statuses: Record<ChangeRecord['status'], string>;
   verdicts: Record<Verdict, string>;
   purposes: Record<Watch['purpose'], string>;
@@ -25,26 +24,6 @@ type ValueWords = {
 };
 
 const en: ValueWords = {
-  changes: {
-    reseat: 'Reseat both plugs',
-    replaceCable: 'Replace the cable',
-    temporaryCable: 'Temporary cable',
-    otherSource: 'Play another source',
-    sourceIntoProcessor: 'Source straight into the processor',
-    bypassDevice: 'Bypass the device',
-    unplugBranch: 'Unplug the branch',
-    movePort: 'Move to another port',
-    raisePortMode: 'Raise the mode of the port',
-    disableProcessing: 'Switch processing off',
-    limitInputBandwidth: 'Limit the input to 9 Gbit/s',
-    limitOutputBandwidth: 'Limit the output to 9 Gbit/s',
-    reissueHotPlug: 'Re-issue hot plug',
-    insertSyncSwitch: 'Insert a sync-regenerating switch',
-    moveProcessorToDisplay: 'Move the processor to the display',
-    substituteDisplay: 'Substitute the display',
-    restoreSettings: 'Restore earlier settings',
-    updateFirmware: 'Update the firmware',
-  },
   statuses: {
     declared: 'declared, not made yet',
     applied: 'in place, not judged yet',
@@ -94,26 +73,6 @@ const en: ValueWords = {
   placeKinds: { chain: 'Whole chain', device: 'Device', port: 'Port', link: 'Cable' },
 };
 const de: ValueWords = {
-  changes: {
-    reseat: 'Beide Stecker neu stecken',
-    replaceCable: 'Kabel ersetzen',
-    temporaryCable: 'Kabel zur Probe',
-    otherSource: 'Andere Quelle spielen',
-    sourceIntoProcessor: 'Quelle direkt in den Prozessor',
-    bypassDevice: 'Gerät umgehen',
-    unplugBranch: 'Abzweig ziehen',
-    movePort: 'An anderen Anschluss',
-    raisePortMode: 'Anschluss höher stellen',
-    disableProcessing: 'Verarbeitung abschalten',
-    limitInputBandwidth: 'Eingang auf 9 Gbit/s begrenzen',
-    limitOutputBandwidth: 'Ausgang auf 9 Gbit/s begrenzen',
-    reissueHotPlug: 'Hot-Plug neu auslösen',
-    insertSyncSwitch: 'Umschalter mit neuem Sync einfügen',
-    moveProcessorToDisplay: 'Prozessor zur Anzeige setzen',
-    substituteDisplay: 'Anzeige tauschen',
-    restoreSettings: 'Frühere Einstellungen',
-    updateFirmware: 'Firmware erneuern',
-  },
   statuses: {
     declared: 'angesagt, noch nicht gemacht',
     applied: 'eingebaut, noch nicht bewertet',

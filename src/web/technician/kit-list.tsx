@@ -1,9 +1,9 @@
-import { kitText } from '../../../shared/isolation/kit.ts';
+import { kitKey, kitMessage } from '../../../shared/isolation/kit.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { useDocument } from '../store/documents.ts';
 import { inWords } from '../words/sentence.tsx';
-import { kitKey, useKit } from './common/kit.ts';
+import { useKit } from './common/kit.ts';
 import { technicianWords } from './words.ts';
 
 /** The packing list of a visit, to be ticked at the van. */
@@ -31,7 +31,7 @@ export function KitList({ ticketId }: { ticketId: string }) {
                 onChange={({ currentTarget }) => void kit.tick(item, currentTarget.checked)}
               />
               <span class="ticks-words">
-                <span>{inWords(kitText(item))}</span>
+                <span>{inWords(kitMessage(item))}</span>
                 {probability !== null && (
                   <span class="soft">{t.chance(Math.max(1, Math.round(probability * 100)))}</span>
                 )}

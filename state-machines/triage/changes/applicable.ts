@@ -1,32 +1,34 @@
 import { findDevice, findLink, findPort, linkEnds } from '../../../shared/chain/graph.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import { placeName, samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
 import { type FaultTable, faultTable } from '../../../shared/isolation/fault-table.ts';
 import { figureOf } from '../../../shared/isolation/figures.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
 import { changesOfRound, standingSides } from '../record.ts';
 import { segmentFor, segmentOf } from '../segment.ts';
-import { type Caution, cautionTexts, changeCatalogue, changeLabel } from './catalogue.ts';
+import { type Care, changeCatalogue, changeLabel } from './catalogue.ts';
 import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './places.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
 export type ApplicableChange = {
   kind: ChangeKind;
   target: Place;
-  targetName: string;
-  label: string;
+  /** What it is, and where. */
+  text: Message;
   /** Has to be put back; other kinds may stay once they cleared the fault. */
   diagnostic: boolean;
   /** Was made and judged in this round already. */
   tried: boolean;
-  needs: string[];
-  caution: string[];
+  needs: Message[];
+  caution: Message[];
   /** Minutes, by the figures of the fault table. */
   setupMin: number;
   restoreMin: number;
-  instructions: string;
-  afterwards: string;
+  instructions: Message;
+  afterwards: Message;
 };
 
 /** Kinds that can be done again at the same place after they were kept. */
@@ -60,8 +62,9 @@ const isKept = ({ record }: Scene, kind: ChangeKind, target: Place): boolean =>
   );
 
 function whyNotThere(scene: Scene, kind: ChangeKind, target: Place): string | null {
-  const { target: wanted, label } = changeCatalogue[kind];
-  if (target.kind !== wanted) return `‘${label}’ is done to a ${wanted}, not to a ${target.kind}.`;
+  const { target: wanted } = changeCatalogue[kind];
+  if (target.kind !== wanted)
+    return `‘${changeLabel(kind)}’ is done to a ${wanted}, not to a ${target.kind}.`;
   if (!repeatable.includes(kind) && isKept(scene, kind, target)) {
     return 'That was done and kept: it is part of the chain now.';
   }
@@ -150,51 +153,48 @@ function describe(
   { kind, target }: Candidate,
   { changeMinutes }: FaultTable,
 ): ApplicableChange {
-  const { label, diagnostic, needs, cautions, instructions, afterwards } = changeCatalogue[kind];
+  const { diagnostic, needs, cautions } = changeCatalogue[kind];
   const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
   const pulled = kind === 'replaceCable' && link?.route === 'inConduit';
   const minutes = changeMinutes[pulled ? 'pullThroughConduit' : kind];
   return {
     kind,
     target,
-    targetName: placeName(chain, target),
-    label,
+    text: message('changeAt', { change: kind, place: namedPlace(chain, target) }),
     diagnostic,
     tried: wasTried(record, kind, target),
-    needs: [...needs, ...needsAt(chain, kind, target)],
-    caution: [...new Set([...cautions, ...cautionsAt(chain, kind, target)])].map(
-      (each) => cautionTexts[each],
-    ),
+    needs: [...needs.map((need) => message(need)), ...needsAt(chain, kind, target)],
+    caution: [...new Set([...cautions, ...cautionsAt(chain, kind, target)])].map((care) => message(care)),
     setupMin: figureOf(minutes, 'setup'),
     restoreMin: figureOf(minutes, 'restore'),
-    instructions,
-    afterwards,
+    instructions: message('changeInstructions', { change: kind }),
+    afterwards: message('changeAfterwards', { change: kind }),
   };
 }
 
-function needsAt(chain: Chain, kind: ChangeKind, target: Place): string[] {
+function needsAt(chain: Chain, kind: ChangeKind, target: Place): Message[] {
   if (target.kind === 'link' && (kind === 'replaceCable' || kind === 'temporaryCable')) {
     const lengthM = findLink(chain, target.linkId)?.lengthM;
-    return lengthM === undefined ? [] : [`about ${lengthM} m, as long as the one that is there`];
+    return lengthM === undefined ? [] : [message('needCableAsLong', { lengthM })];
   }
   if (target.kind !== 'device' || kind !== 'substituteDisplay') return [];
   const versions = (findDevice(chain, target.deviceId)?.ports ?? []).map((port) => port.contentProtection);
   const known = [...new Set(versions)].filter((version) => version !== 'unknown' && version !== 'none');
-  return known.map((version) => `content protection ${version} on the other display`);
+  return known.map((version) => message('needContentProtection', { version }));
 }
 
 /** What the place itself adds: what hangs overhead, carries light, or lies in a wall. */
-function cautionsAt(chain: Chain, kind: ChangeKind, target: Place): Caution[] {
+function cautionsAt(chain: Chain, kind: ChangeKind, target: Place): Care[] {
   if (target.kind === 'link') {
     const link = findLink(chain, target.linkId);
     if (link === undefined) return [];
-    const optical: Caution[] = link.construction === 'activeOptical' ? ['opticalCable'] : [];
-    const overhead: Caution[] =
-      linkEnds(chain, link)?.sink.role === 'display' ? ['ladder', 'projectorLight'] : [];
-    const conduit: Caution[] = kind === 'replaceCable' && link.route === 'inConduit' ? ['conduit'] : [];
-    const wall: Caution[] = link.route === 'inWall' ? ['wallCable'] : [];
+    const optical: Care[] = link.construction === 'activeOptical' ? ['careOpticalCable'] : [];
+    const overhead: Care[] =
+      linkEnds(chain, link)?.sink.role === 'display' ? ['careLadder', 'careProjectorLight'] : [];
+    const conduit: Care[] = kind === 'replaceCable' && link.route === 'inConduit' ? ['careConduit'] : [];
+    const wall: Care[] = link.route === 'inWall' ? ['careWallCable'] : [];
     return [...optical, ...overhead, ...conduit, ...wall];
   }
   const role = target.kind === 'port' ? findDevice(chain, target.deviceId)?.role : undefined;
-  return role === 'display' && kind === 'movePort' ? ['ladder', 'projectorLight'] : [];
+  return role === 'display' && kind === 'movePort' ? ['careLadder', 'careProjectorLight'] : [];
 }

@@ -1,14 +1,16 @@
-import { placeName } from '../../../shared/chain/place.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TicketCommandType } from '../../../shared/contract/commands.ts';
-import type { ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import type { ChangeKind, ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import {
   type RetestNeed,
   requiredQuietTries,
   requiredQuietWatchMin,
 } from '../../../shared/isolation/index.ts';
-import { minutesNeeded } from '../../../shared/isolation/wording.ts';
-import { changeCatalogue, changeLabel } from '../changes/catalogue.ts';
+import { asMessage } from '../../../shared/message/as-message.ts';
+import { message } from '../../../shared/message/message.ts';
+import type { NamedPlace } from '../../../shared/message/values.ts';
+import { changeCatalogue } from '../changes/catalogue.ts';
 import {
   changesOfRound,
   changeToConfirm,
@@ -26,33 +28,36 @@ import { type Step, step } from './step-form.ts';
 export function substituteStep(record: TriageRecord, state: string, chain: Chain, now: string): Step | null {
   const change = openChange(record);
   if (change === null) return confirmStep(record, chain, now);
-  const what = `‘${changeLabel(change.kind)}’, ${placeName(chain, change.target)}`;
-  const { instructions, afterwards } = changeCatalogue[change.kind];
-  if (state === 'substitute.declared') {
-    return step(`${what}: ${instructions}`, ['applyChange', 'withdrawChange']);
-  }
-  if (state === 'substitute.judged') return judgedStep(change, what, afterwards);
-  return retestStep(record, change, what, now);
+  const what = whatIsDone(chain, change);
+  if (state === 'substitute.declared')
+    return step(message('changeDeclared', what), ['applyChange', 'withdrawChange']);
+  if (state === 'substitute.judged') return judgedStep(change, what);
+  return retestStep(record, what, retestsSoFar(record, change, now));
 }
 
-function retestStep(record: TriageRecord, change: ChangeRecord, what: string, now: string): Step {
-  const watches = retestsSoFar(record, change, now);
+type WhatIsDone = { change: ChangeKind; place: NamedPlace };
+const whatIsDone = (chain: Chain, { kind, target }: ChangeRecord): WhatIsDone => ({
+  change: kind,
+  place: namedPlace(chain, target),
+});
+
+function retestStep(record: TriageRecord, what: WhatIsDone, watches: readonly Watch[]): Step {
   const running = runningWatch(record) !== null;
   const judge: TicketCommandType[] = [...(running ? (['endWatch'] as const) : []), 'judgeRetest'];
   const { verdict, needed, reasons } = judgeWatches(record, watches);
-  if (verdict === 'persists') {
-    return step(`${what} is in place and the fault still comes: judge it and put it back.`, judge);
-  }
-  if (verdict === 'cleared') {
-    return step(`${what} is in place and it was quiet long enough: end the watch and judge.`, judge);
-  }
-  const left = remainingOf(usable(watches).length === 0 ? fullNeed(record) : needed);
-  const how = left === null ? (reasons[0] ?? '') : `${left.words} without the fault to call it cleared.`;
-  return step(
-    `${what} is in place. Watch: ${how}`,
-    [running ? 'recordOccurrence' : 'startWatch'],
-    left?.minutes ?? null,
-  );
+  if (verdict === 'persists') return step(message('changeStillFails', what), judge);
+  if (verdict === 'cleared') return step(message('changeQuietLongEnough', what), judge);
+  const left = usable(watches).length === 0 ? fullNeed(record) : needed;
+  const commands: TicketCommandType[] = [running ? 'recordOccurrence' : 'startWatch'];
+  if (left === null)
+    return step(message('changeWatch', { ...what, how: asMessage(reasons[0] ?? '') }), commands);
+  return left.mode === 'time'
+    ? step(
+        message('changeWatchMinutes', { ...what, minutes: left.remainingMin }),
+        commands,
+        left.remainingMin,
+      )
+    : step(message('changeWatchTries', { ...what, tries: left.remainingTries }), commands);
 }
 
 /** What a quiet retest takes in all, by the watches before any change. */
@@ -67,28 +72,17 @@ function fullNeed(record: TriageRecord): RetestNeed | null {
   return totalTries === null ? null : { mode: 'trigger', totalTries, remainingTries: totalTries };
 }
 
-function remainingOf(need: RetestNeed | null): { words: string; minutes: number | null } | null {
-  if (need === null) return null;
-  return need.mode === 'time'
-    ? { words: minutesNeeded(need.remainingMin), minutes: need.remainingMin }
-    : { words: `${need.remainingTries} tries in a row`, minutes: null };
-}
-
 /** The retests of a change, with the running one up to now. */
 const retestsSoFar = (record: TriageRecord, { id }: ChangeRecord, now: string): Watch[] =>
   watchesFor(record, 'retest')
     .filter(({ changeId }) => changeId === id)
     .map((watch) => (watch.endedAt === null ? { ...watch, endedAt: now } : watch));
 
-function judgedStep({ judgement, diagnostic }: ChangeRecord, what: string, afterwards: string): Step {
-  const said = {
-    cleared: 'cleared the fault',
-    persists: 'did not clear the fault',
-    inconclusive: 'says nothing yet',
-  }[judgement?.verdict ?? 'inconclusive'];
-  const mayStay = !diagnostic && judgement?.verdict === 'cleared';
+function judgedStep({ judgement, diagnostic }: ChangeRecord, what: WhatIsDone): Step {
+  const verdict = judgement?.verdict ?? 'inconclusive';
+  const mayStay = !diagnostic && verdict === 'cleared';
   return step(
-    `${what} ${said}. ${afterwards}`,
+    message('changeJudged', { ...what, verdict }),
     mayStay ? ['keepChange', 'restoreChange'] : ['restoreChange'],
   );
 }
@@ -100,13 +94,13 @@ function confirmStep(record: TriageRecord, chain: Chain, now: string): Step | nu
   const isLast = changesOfRound(record).at(-1)?.id === change.id;
   if (!isLast || !changeCatalogue[change.kind].showsCulprit) return null;
   const watches = watchesFor(record, 'confirm').filter(({ changeId }) => changeId === change.id);
-  const where = placeName(chain, change.target);
+  const what = whatIsDone(chain, change);
   if (occurrencesIn(watches).length > 0) {
     const running = runningWatch(record) !== null;
-    return step(
-      `With everything as it was, the fault is back: ‘${changeLabel(change.kind)}’ at ${where} is what takes it away.`,
-      [...(running ? (['endWatch'] as const) : []), 'nameCulprit'],
-    );
+    return step(message('changeFaultIsBack', what), [
+      ...(running ? (['endWatch'] as const) : []),
+      'nameCulprit',
+    ]);
   }
   const usualMin = usualWaitMin(record);
   const watchedMin = watches.reduce(
@@ -114,7 +108,9 @@ function confirmStep(record: TriageRecord, chain: Chain, now: string): Step | nu
     0,
   );
   return step(
-    `‘${changeLabel(change.kind)}’ at ${where} cleared it, and everything is as it was. Watch until the fault returns${usualMin === null ? '' : `: it came every ${minutesNeeded(usualMin)} before`}. Only then is it shown.`,
+    usualMin === null
+      ? message('changeWaitForReturn', what)
+      : message('changeWaitForReturnEvery', { ...what, everyMin: usualMin }),
     [runningWatch(record) === null ? 'startWatch' : 'recordOccurrence', 'nameCulprit'],
     usualMin === null ? null : Math.max(0, 3 * usualMin - watchedMin),
   );
@@ -132,19 +128,14 @@ export function verifyStep(record: TriageRecord): Step {
   const watches = verifyWatches(record);
   const running = runningWatch(record) !== null;
   if (occurrencesIn(watches).length > 0) {
-    return step(
-      'The fault came after the remedy: say so, and look on from the start with what is known now.',
-      [...(running ? (['endWatch'] as const) : []), 'faultCameBack'],
-    );
+    return step(message('cameAfterRemedy'), [...(running ? (['endWatch'] as const) : []), 'faultCameBack']);
   }
   const { verdict, needed, reasons } = judgeWatches(record, watches);
-  if (verdict === 'cleared') return step('The remedy has held long enough: close the ticket.', ['close']);
-  const remaining = remainingOf(usable(watches).length === 0 ? fullNeed(record) : needed);
-  const left =
-    remaining === null ? (reasons[0] ?? '') : `${remaining.words} without the fault before it can be closed.`;
-  return step(
-    `Watch whether the remedy holds: ${left}`,
-    [running ? 'endWatch' : 'startWatch', 'close'],
-    remaining?.minutes ?? null,
-  );
+  if (verdict === 'cleared') return step(message('remedyHeld'), ['close']);
+  const left = usable(watches).length === 0 ? fullNeed(record) : needed;
+  const commands: TicketCommandType[] = [running ? 'endWatch' : 'startWatch', 'close'];
+  if (left === null) return step(message('watchRemedy', { how: asMessage(reasons[0] ?? '') }), commands);
+  return left.mode === 'time'
+    ? step(message('watchRemedyMinutes', { minutes: left.remainingMin }), commands, left.remainingMin)
+    : step(message('watchRemedyTries', { tries: left.remainingTries }), commands);
 }

@@ -1,7 +1,8 @@
 import { samePlace } from '../../../shared/chain/place.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { PlannedTestView } from '../../../shared/contract/plan.ts';
-import { kitText, type PlannedTest, type WatchRecord } from '../../../shared/isolation/index.ts';
+import { kitMessage, type PlannedTest } from '../../../shared/isolation/index.ts';
+import { message } from '../../../shared/message/message.ts';
 import type { ApplicableChange } from '../changes/applicable.ts';
 
 /** Where a menu can be watched, and where a change can be declared: what a planned test begins with there. */
@@ -9,14 +10,8 @@ export type Beginning = 'locateSide' | 'substitute' | 'later';
 
 type Context = {
   changes: readonly ApplicableChange[];
-  mode: WatchRecord['mode'];
   beginning: Beginning;
 };
-
-const menuInstructions =
-  'Bring up the menu with the remote control and leave it in the picture. When the fault comes, look at the menu: does it stay, or does it vanish with the picture?';
-const sourceInstructions =
-  'Leave everything plugged in as it is and play the other source with the same kind of content.';
 
 /** A planned test as the API shows it, with what the catalogue says of the change. */
 export function plannedView(test: PlannedTest, context: Context): PlannedTestView {
@@ -26,7 +21,9 @@ export function plannedView(test: PlannedTest, context: Context): PlannedTestVie
   const target = isMenu ? ({ kind: 'device', deviceId: action.deviceId } as const) : action.target;
   const kind = isMenu ? 'menu' : action.test;
   const change = context.changes.find((each) => each.kind === kind && samePlace(each.target, target));
-  const [first, second] = isMenu ? ['The menu stays', 'The menu vanishes'] : ['It stays away', 'It comes'];
+  const [first, second] = isMenu
+    ? [message('menuStays'), message('menuVanishes')]
+    : [message('faultStaysAway'), message('faultComes')];
   return {
     id: candidate.id,
     kind,
@@ -35,32 +32,26 @@ export function plannedView(test: PlannedTest, context: Context): PlannedTestVie
     why: test.why,
     command: commandFor(kind, target, context.beginning),
     minutes: test.minutes,
-    quiet: isMenu ? null : { mode: context.mode, amount: test.exposure },
+    quiet: test.quiet,
     expectedMin: test.expectedMin,
     outcomes: [
-      {
-        answer: first,
-        chance: firstChance,
-        likeliest: outcomes.first.name,
-        probability: outcomes.first.probability,
-      },
-      {
-        answer: second,
-        chance: 1 - firstChance,
-        likeliest: outcomes.second.name,
-        probability: outcomes.second.probability,
-      },
+      { answer: first, chance: firstChance, ...likeliestOf(outcomes.first) },
+      { answer: second, chance: 1 - firstChance, ...likeliestOf(outcomes.second) },
     ],
-    kit: candidate.kit.map(kitText),
+    kit: candidate.kit.map(kitMessage),
     needs: change?.needs ?? [],
     people: candidate.people,
     caution: change?.caution ?? [],
-    instructions: change?.instructions ?? (isMenu ? menuInstructions : sourceInstructions),
-    afterwards:
-      change?.afterwards ??
-      (isMenu ? 'Take the menu off the picture again.' : 'Go back to the usual source.'),
+    instructions: change?.instructions ?? message(isMenu ? 'menuInstructions' : 'sourceInstructions'),
+    afterwards: change?.afterwards ?? message(isMenu ? 'menuAfterwards' : 'sourceAfterwards'),
   };
 }
+
+const likeliestOf = ({ component, named, probability }: PlannedTest['outcomes']['first']) => ({
+  component,
+  likeliest: message('suspect', { place: named }),
+  probability,
+});
 
 /** The command a test begins with; null where the ticket isn't at a point at which it can begin. */
 function commandFor(kind: string, target: Place, beginning: Beginning): Record<string, unknown> | null {

@@ -1,4 +1,5 @@
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/message.ts';
 import { substituteStep, verifyStep } from './change-steps.ts';
 import { baselineStep, reproduceStep, sideWatchStep } from './early-steps.ts';
 import type { Known } from './known.ts';
@@ -17,32 +18,25 @@ export function stepOf(record: TriageRecord, state: string, known: Known, now: s
     case 'substitute':
       return substituteStep(record, state, known.chain, now);
     case 'culpritFound':
-      return step(
-        'The culprit is named. Settle on a repair; or on a workaround that the client accepts in so many words.',
-        ['chooseRemedy'],
-      );
+      return step(message('culpritNamed'), ['chooseRemedy']);
     case 'remedy':
-      return step('Do the repair, describe the chain as you leave it, and watch whether it holds.', [
-        'finishRemedy',
-      ]);
+      return step(message('doTheRepair'), ['finishRemedy']);
     case 'verify':
       return verifyStep(record);
     case 'escalated':
       return escalatedStep(record, state);
     default:
-      return step('The ticket is closed.', []);
+      return step(message('ticketClosed'), []);
   }
 }
 
 function escalatedStep({ requests }: TriageRecord, state: string): Step {
   const asked = requests.filter(({ answer }) => answer === null);
   if (state === 'escalated.moreRequested' && asked.length > 0) {
-    return step(`Second line asks: ${asked.map(({ text }) => text).join('; ')}`, [
-      'answerRequest',
-      'resubmit',
-    ]);
+    const questions = asked.map(({ text }) => text);
+    return step(message('secondLineAsks', { questions }), ['answerRequest', 'resubmit']);
   }
   return state === 'escalated.moreRequested'
-    ? step('Every question of second line has its answer: send the case again.', ['resubmit'])
-    : step('Second line has the case. Nothing has to be done here meanwhile; leave the chain as it is.', []);
+    ? step(message('everyQuestionAnswered'), ['resubmit'])
+    : step(message('secondLineHasCase'), []);
 }

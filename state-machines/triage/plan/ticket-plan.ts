@@ -1,4 +1,4 @@
-import { placeName } from '../../../shared/chain/place.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { TicketCommandType } from '../../../shared/contract/commands.ts';
 import type { PhonePlanReply, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
@@ -19,20 +19,21 @@ import {
   standingOf,
   suspectsOf,
   testKey,
-  testSentence,
+  testSentences,
 } from '../../../shared/isolation/index.ts';
 import { menuStaysChance } from '../../../shared/isolation/likelihood.ts';
-import { percent } from '../../../shared/isolation/wording.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
 import { type ApplicableChange, applicableChangesOf, conceivableChangesOf } from '../changes/applicable.ts';
 import { changeCatalogue } from '../changes/catalogue.ts';
 import { stateName, type TriageSnapshot } from '../decide.ts';
 import { changeInPlace, changesOfRound, openChange, standingSides } from '../record.ts';
 import { whyNoProof } from '../rules/culprit.ts';
 import { menuDevicesLeft } from '../segment.ts';
-import { baselineOf, caseOf } from './case-of.ts';
+import { caseOf } from './case-of.ts';
 import type { Known } from './known.ts';
 import { type Beginning, plannedView } from './planned-view.ts';
 import { stepOf } from './step.ts';
+import { step } from './step-form.ts';
 
 export type PlanRequest = {
   known: Known;
@@ -86,16 +87,16 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
   const settled = isSettled(record, state);
   const tests =
     settled || (due !== null && !isEarly(state)) ? noTests : (proofOf(asked, plan) ?? testsOf(asked, plan));
-  const step = due ?? (tests.next === null ? sideStep(asked, plan) : null);
+  const asks = due ?? (tests.next === null ? sideStep(asked, plan) : null);
   return {
     state,
-    sentence: step?.sentence ?? tests.sentence ?? plan.sentence,
-    commands: step?.commands ?? commandsOf(asked, plan, tests.next),
-    watchMin: step?.watchMin ?? null,
+    sentence: asks?.sentence ?? (tests.next === null ? plan.sentence : inOrder(tests.sentences)),
+    commands: asks?.commands ?? commandsOf(asked, plan, tests.next),
+    watchMin: asks?.watchMin ?? null,
     next: tests.next,
     others: tests.others,
     outOfReach: settled ? null : outOfReachOf(plan),
-    stop: step === null && tests.next === null ? stopOf(plan) : null,
+    stop: asks === null && tests.next === null ? stopOf(plan) : null,
     suspects: suspectsOf(asked.standing.model),
   };
 }
@@ -153,18 +154,17 @@ function inputOf({ record, facts, here, table }: Asked, changes: readonly Change
 /** Before a side is known, only a watch with a menu up may come next: the machine proves the side first. */
 const menusOf = ({ chain }: Known): string[] => menuDevicesLeft(chain, []).map(menuKey);
 
-type Tests = { next: PlannedTestView | null; others: PlannedTestView[]; sentence: string | null };
-const noTests: Tests = { next: null, others: [], sentence: null };
+type Tests = { next: PlannedTestView | null; others: PlannedTestView[]; sentences: Message[] };
+const noTests: Tests = { next: null, others: [], sentences: [] };
 
-function testsOf({ record, state, changes }: Asked, { advice }: Plan): Tests {
+function testsOf({ state, changes }: Asked, { advice }: Plan): Tests {
   if (advice.kind !== 'test') return noTests;
   const [next, ...others] = changesFirst([advice.next, ...advice.others], state);
-  const mode = baselineOf(record)?.mode ?? 'time';
-  const context = { changes, mode, beginning: beginningIn(state) };
+  const context = { changes, beginning: beginningIn(state) };
   return {
     next: plannedView(next, context),
     others: others.map((each) => plannedView(each, context)),
-    sentence: testSentence(next),
+    sentences: testSentences(next),
   };
 }
 
@@ -222,7 +222,7 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
   const { setup, watch, restore } = tests.next.minutes;
   const proving: PlannedTestView = {
     ...tests.next,
-    why: `It takes the fault away if it is ${suspect.name}, and hardly if it is anything else.`,
+    why: message('provesSuspect', { place: suspect.named }),
     expectedMin: setup + watch + restore,
   };
   const others = testsOf(asked, plan);
@@ -231,7 +231,10 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
     others: [...(others.next === null ? [] : [others.next]), ...others.others]
       .filter(({ id: other }) => other !== proving.id)
       .slice(0, 2),
-    sentence: `By all that is known it is ${suspect.name} (${percent(suspect.probability)}). Prove it by one change. ${tests.sentence}`,
+    sentences: [
+      message('proveByOneChange', { place: suspect.named, probability: suspect.probability }),
+      ...tests.sentences,
+    ],
   };
 }
 
@@ -247,16 +250,16 @@ function sideStep({ record, known: { chain }, standing }: Asked, plan: Plan): Re
   };
   const [menuId] = menuDevicesLeft(chain, []).toSorted((a, b) => unevenness(a) - unevenness(b));
   if (menuId === undefined) {
-    const sentence = `${saidOf(plan)}Nothing in this chain draws a menu of its own, so no side can be proven here: hand the case to second line with the record.`;
-    return { sentence, commands: ['escalate'], watchMin: null };
+    return step(inOrder([...saidOf(plan), message('noMenuToProveSide')]), ['escalate']);
   }
-  const name = placeName(chain, { kind: 'device', deviceId: menuId });
-  const sentence = `${saidOf(plan)}Prove the side before anything is changed: put up the menu of ${name} and wait for the fault.`;
-  return { sentence, commands: ['startWatch'], watchMin: null };
+  const place = namedPlace(chain, { kind: 'device', deviceId: menuId });
+  return step(inOrder([...saidOf(plan), message('proveSideFirst', { place })]), ['startWatch']);
 }
 
-const saidOf = ({ advice }: Plan): string =>
-  advice.kind === 'culprit' ? `By all that is known it is ${advice.name}. ` : '';
+const saidOf = ({ advice }: Plan): Message[] =>
+  advice.kind === 'culprit' ? [message('byAllThatIsKnown', { place: advice.named })] : [];
+
+const inOrder = (sentences: Message[]): Message => message('sentences', { sentences });
 
 function commandsOf({ isShown }: Asked, { advice }: Plan, next: PlannedTestView | null): TicketCommandType[] {
   if (next !== null) return next.command === null ? [] : [next.command.type as TicketCommandType];

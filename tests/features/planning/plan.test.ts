@@ -76,7 +76,8 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     const noMenus = encodeURIComponent('[{"test":"menu"}]');
     const { next, others, sentence } = await planOf(`?refused=${noMenus}`);
     expect(next?.command).toMatchObject({ type: 'declareChange', kind: next?.kind });
-    expect(sentence).toContain(next?.text ?? 'no test');
+    expect(next?.text.text).toMatch(/^[A-Z]/);
+    expect(sentence.text).toContain(next?.text.text);
     expect(others.length).toBeGreaterThan(0);
     const expected = 'It stays away if that is the cause.';
     await tell({ ...(next?.command as { type: string }), expected, happenedAt: minutesAgo(410) });
@@ -94,7 +95,8 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     const put = await planOf();
     expect(put.commands).toEqual(['startWatch', 'nameCulprit']);
     const suspect = put.suspects[0];
-    expect(suspect?.name).toBe(next?.outcomes[0]?.likeliest);
+    expect(suspect?.component).toBe(next?.outcomes[0]?.component);
+    expect(suspect?.name).toEqual(next?.outcomes[0]?.likeliest);
     expect(suspect?.because.some(({ decibans }) => decibans > 0)).toBe(true);
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { samePlace } from '../../../shared/chain/place.ts';
 import { type ChangeKind, changeKinds } from '../../../shared/contract/triage.ts';
 import { tableOf } from '../../../shared/isolation/index.ts';
 import { applicableChanges, changeCatalogue } from '../../../state-machines/index.ts';
@@ -18,11 +19,11 @@ describe('what to know before making a change', () => {
   it('names the place, the minutes, and what to have at hand', () => {
     const change = find(downstream(), 'replaceCable');
     expect(change).toMatchObject({
-      targetName: "the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1'",
+      text: { code: 'changeAt', values: { change: 'replaceCable', place: { kind: 'link', linkId: 'L4' } } },
       diagnostic: false,
       tried: false,
     });
-    expect(change?.needs).toContain('about 15 m, as long as the one that is there');
+    expect(change?.needs).toContainEqual({ code: 'needCableAsLong', values: { lengthM: 15 } });
     expect(change?.setupMin).toBeGreaterThan(0);
   });
 
@@ -34,7 +35,7 @@ describe('what to know before making a change', () => {
     });
     const minutes = Object.fromEntries(
       applicableChanges(downstream(chain).snapshot, table)
-        .filter(({ targetName }) => targetName.includes('Projector'))
+        .filter(({ target }) => samePlace(target, link('L4')))
         .map(({ kind, setupMin, restoreMin }) => [kind, { setupMin, restoreMin }]),
     );
     expect(minutes).toMatchObject({
@@ -45,29 +46,31 @@ describe('what to know before making a change', () => {
 
   it('warns of ladders, laser light, mains, cables across floors and in walls', () => {
     const inWall = withLink(homeCinema(), 'L4', { route: 'inWall' });
-    const temporary = find(downstream(inWall), 'temporaryCable')?.caution.join(' ') ?? '';
-    expect(temporary).toMatch(/trips people/);
-    expect(temporary).toMatch(/laser light/);
-    expect(temporary).toMatch(/ladder/);
-    expect(temporary).toMatch(/fire rating that local codes ask for/);
-    expect(temporary).toMatch(/licensed/);
+    const care = (ticket: TriageCase, kind: ChangeKind) =>
+      find(ticket, kind)?.caution.map(({ code }) => code);
+    expect(care(downstream(inWall), 'temporaryCable')?.sort()).toEqual([
+      'careFloorCable',
+      'careLadder',
+      'careMains',
+      'careOpticalCable',
+      'careProjectorLight',
+      'careWallCable',
+    ]);
     const conduit = withLink(homeCinema(), 'L4', { route: 'inConduit' });
-    expect(find(downstream(conduit), 'replaceCable')?.caution.join(' ')).toMatch(/conduit/);
-    expect(find(upstream(), 'reseat')?.caution.join(' ')).not.toMatch(/ladder/);
+    expect(care(downstream(conduit), 'replaceCable')).toContain('careConduit');
+    expect(care(upstream(), 'reseat')).not.toContain('careLadder');
   });
 
   it('asks for a display that does the same content protection', () => {
-    expect(find(downstream(), 'substituteDisplay')?.needs).toContain(
-      'content protection 2.2 on the other display',
-    );
+    expect(find(downstream(), 'substituteDisplay')?.needs).toContainEqual({
+      code: 'needContentProtection',
+      values: { version: '2.2' },
+    });
   });
 
-  it('says how a limit ends, and that hot plug is information, never a repair', () => {
+  it('takes hot plug for information, never a repair, and a limit for a test alone', () => {
     expect(changeCatalogue.limitInputBandwidth).toMatchObject({ diagnostic: true });
-    expect(changeCatalogue.limitInputBandwidth.instructions).toMatch(/9 Gbit\/s.*restart/);
-    expect(changeCatalogue.limitInputBandwidth.afterwards).toMatch(/back to automatic/);
-    expect(changeCatalogue.reissueHotPlug.instructions).toMatch(/information, never a repair/);
-    expect(changeCatalogue.reissueHotPlug.showsCulprit).toBe(false);
+    expect(changeCatalogue.reissueHotPlug).toMatchObject({ diagnostic: true, showsCulprit: false });
   });
 
   it('tells which changes were tried', () => {
@@ -80,9 +83,5 @@ describe('what to know before making a change', () => {
 
   it('is written for every kind', () => {
     expect(Object.keys(changeCatalogue).sort()).toEqual([...changeKinds].sort());
-    for (const kind of changeKinds) {
-      const { label, instructions, afterwards } = changeCatalogue[kind];
-      for (const text of [label, instructions, afterwards]) expect(text.length).toBeGreaterThan(5);
-    }
   });
 });

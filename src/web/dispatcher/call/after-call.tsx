@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import type { Message } from '../../../../shared/contract/message.ts';
 import type { PhonePlanReply } from '../../../../shared/contract/plan.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
@@ -10,14 +11,15 @@ import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
-import { Sentence } from '../../words/sentence.tsx';
+import { percent } from '../../words/percent.ts';
+import { Sentence, said } from '../../words/sentence.tsx';
 import { AssignForm } from '../assign/assign-form.tsx';
 import { updateOf } from '../assign/ticket-update.ts';
 import { Ticks } from '../common/chips.tsx';
 import { DeskScreen } from '../common/desk-screen.tsx';
 import { deskWords } from '../common/words.ts';
 import { afterWords } from './after-words.ts';
-import { PhoneStep, percent } from './phone-step.tsx';
+import { PhoneStep } from './phone-step.tsx';
 
 /** The ticket is open and the client still there: what they can try, whether to drive, with what, and who. */
 export function AfterCallScreen({ ticketId = '' }: { ticketId?: string }) {
@@ -165,11 +167,11 @@ function Visit({ plan: { visitChance, van, suspects } }: { plan: PhonePlanReply 
 }
 
 /** Things with their chance, as length and as number. */
-function Shares({ shares }: { shares: readonly { text: string; share: number }[] }) {
+function Shares({ shares }: { shares: readonly { text: Message; share: number }[] }) {
   return (
     <ul class="shares">
       {shares.map(({ text, share }) => (
-        <li key={text}>
+        <li key={said(text).text}>
           <Sentence>{text}</Sentence>
           <span class="share-bar" aria-hidden="true">
             <span style={{ width: `${share * 100}%` }} />

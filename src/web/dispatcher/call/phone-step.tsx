@@ -1,11 +1,10 @@
 import type { PlannedTestView } from '../../../../shared/contract/plan.ts';
 import { Button } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { percent } from '../../words/percent.ts';
 import { inWords, Sentence, said } from '../../words/sentence.tsx';
-import { lengthOfTime, number } from '../../words/times.ts';
+import { lengthOfTime } from '../../words/times.ts';
 import { afterWords } from './after-words.ts';
-
-export const percent = (chance: number): string => `${number(chance * 100)} %`;
 
 /** One thing to ask of the client: how, with what care, and what each answer would mean. */
 export function PhoneStep({
@@ -30,14 +29,14 @@ export function PhoneStep({
       {test.caution.length > 0 && (
         <Notice tone="caution">
           {test.caution.map((line) => (
-            <span key={line}>{inWords(line)}</span>
+            <span key={line.code}>{inWords(line)}</span>
           ))}
         </Notice>
       )}
       <span>{t.itWas}</span>
       <ul class="outcomes">
         {test.outcomes.map((outcome) => (
-          <li key={outcome.answer}>
+          <li key={outcome.answer.code}>
             <Button
               disabled={isBusy}
               onClick={() => onTold(`${said(test.text).text}: ${said(outcome.answer).text}.`)}

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import type { KitItem } from '../../../../shared/isolation/kit.ts';
+import { type KitItem, kitKey } from '../../../../shared/isolation/kit.ts';
 import { session } from '../../api/session.ts';
 import { memberDatabase } from '../../store/member-database.ts';
 
@@ -17,10 +17,6 @@ export type Kit = {
 const all = signal<ReadonlyMap<string, readonly KitItem[] | null>>(new Map());
 let heldFor: string | null = null;
 const draftKey = (ticketId: string): string => `kit ${ticketId}`;
-
-/** One text for one thing to have at hand, for comparing. */
-export const kitKey = (item: KitItem): string =>
-  item.kind === 'cable' ? `cable ${item.category} ${item.lengthM}` : item.kind;
 
 /**
  * What is in the van for a ticket, ticked by whoever drives and kept on this device. The visit's list and the plan

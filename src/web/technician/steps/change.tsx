@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { ChangeRecord, Verdict } from '../../../../shared/contract/change.ts';
-import { cautionTexts, changeCatalogue } from '../../../../state-machines/triage/changes/catalogue.ts';
+import { message } from '../../../../shared/message/message.ts';
+import { changeCatalogue } from '../../../../state-machines/triage/changes/catalogue.ts';
 import { retestWatches } from '../../../../state-machines/triage/record.ts';
 import { usable } from '../../../../state-machines/triage/retest.ts';
 import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.ts';
@@ -8,8 +9,9 @@ import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { changeWords } from '../../words/change-words.ts';
+import { percent } from '../../words/percent.ts';
 import { inWords, Sentence } from '../../words/sentence.tsx';
-import { percentWords, placeWords } from '../common/place-words.ts';
+import { placeWords } from '../common/place-words.ts';
 import { Cautions, PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { deviceToRead, SettingsQuestion } from './settings.tsx';
@@ -59,7 +61,7 @@ const titleOf = ({ chain }: Work, { kind, target }: ChangeRecord): string =>
 function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
   const t = stepWords();
   const [isWithdrawing, setWithdrawing] = useState(false);
-  const { instructions, cautions } = changeCatalogue[change.kind];
+  const { cautions } = changeCatalogue[change.kind];
   return (
     <Question
       work={work}
@@ -73,8 +75,8 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
         </>
       }
     >
-      <Cautions texts={cautions.map((caution) => cautionTexts[caution])} />
-      <p class="to-do">{inWords(instructions)}</p>
+      <Cautions texts={cautions.map((care) => message(care))} />
+      <p class="to-do">{inWords(message('changeInstructions', { change: change.kind }))}</p>
       <Expected change={change} />
       {isWithdrawing && (
         <ReasonDialog
@@ -216,7 +218,7 @@ function JudgeQuestion({
       }
     >
       {!judged.attributable && <Notice tone="caution">{t.notAttributable}</Notice>}
-      {judged.riskOfBeingFooled !== null && <p>{t.fooled(percentWords(judged.riskOfBeingFooled))}</p>}
+      {judged.riskOfBeingFooled !== null && <p>{t.fooled(percent(judged.riskOfBeingFooled))}</p>}
       {[...judged.reasons, ...judged.warnings].map((text) => (
         <p key={text}>
           <Sentence>{text}</Sentence>
@@ -275,7 +277,7 @@ function JudgedQuestion({ work, change }: { work: Work; change: ChangeRecord }) 
       }
     >
       {change.judgement?.attributable === false && <Notice tone="caution">{t.notAttributable}</Notice>}
-      <p class="to-do">{inWords(changeCatalogue[change.kind].afterwards)}</p>
+      <p class="to-do">{inWords(message('changeAfterwards', { change: change.kind }))}</p>
       {(change.judgement?.reasons ?? []).map((text) => (
         <p key={text}>
           <Sentence>{text}</Sentence>

@@ -1,4 +1,5 @@
 import { useLocation } from 'preact-iso';
+import { placeKey } from '../../../../shared/chain/place.ts';
 import { tableOf } from '../../../../shared/isolation/overrides.ts';
 import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
@@ -53,7 +54,7 @@ function Changes({ work }: { work: Work }) {
       <List>
         {changes.map((change) => (
           <ListLink
-            key={change.kind + change.targetName}
+            key={change.kind + placeKey(change.target)}
             href={declareAddress(id, change.kind, change.target)}
           >
             <strong>{changeWords(change.kind)}</strong>

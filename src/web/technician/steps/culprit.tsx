@@ -11,7 +11,8 @@ import { Notice } from '../../parts/notice.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { changeWords } from '../../words/change-words.ts';
-import { percentWords, placeWords } from '../common/place-words.ts';
+import { percent } from '../../words/percent.ts';
+import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { TicketPage } from './page.tsx';
@@ -57,7 +58,7 @@ function placesFor(
   return [...distinct].map(([key, place]) => {
     const chance = chances.get(key);
     const words = placeWords(work.chain, place);
-    return { key, place, label: chance === undefined ? words : `${words} (${percentWords(chance)})` };
+    return { key, place, label: chance === undefined ? words : `${words} (${percent(chance)})` };
   });
 }
 

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import { samePlace } from '../../../../shared/chain/place.ts';
+import { placeKey, samePlace } from '../../../../shared/chain/place.ts';
 import type { Settings } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import {
@@ -91,22 +91,23 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
   const touches = change.kind in settingKinds && deviceId !== null;
   const known = deviceId === null ? {} : lastSettings(triage, work.chain, deviceId);
   const usual = settingKinds[change.kind] ?? null;
-  const [draft, write, forget] = useDraftForm<Draft>(`declare ${id} ${change.kind} ${change.targetName}`, {
-    expected: null,
-    detail: '',
-    becomes: usualSetting(known, usual),
-    own: '',
-    ownTo: '',
-  });
+  const [draft, write, forget] = useDraftForm<Draft>(
+    `declare ${id} ${change.kind} ${placeKey(change.target)}`,
+    {
+      expected: null,
+      detail: '',
+      becomes: usualSetting(known, usual),
+      own: '',
+      ownTo: '',
+    },
+  );
   const [isTooShort, setTooShort] = useState(false);
   const tests = plan === null ? [] : [plan.next, ...plan.others];
   const test = tests.find((each) => each?.kind === change.kind && samePlace(each.target, change.target));
-  const suspected = test?.outcomes[0]?.likeliest;
+  const suspected = plan?.suspects.find(({ component }) => component === test?.outcomes[0]?.component);
   const expected =
     draft.expected ??
-    (plan === null || suspected === undefined
-      ? t.expectationPlain
-      : t.expectation(suspectWords(work.chain, plan, suspected)));
+    (suspected === undefined ? t.expectationPlain : t.expectation(suspectWords(work.chain, suspected)));
   const settings =
     deviceId === null || !touches
       ? []

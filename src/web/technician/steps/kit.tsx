@@ -1,6 +1,6 @@
 import type { ChangeKind } from '../../../../shared/contract/change.ts';
 import type { Circumstances } from '../../../../shared/isolation/candidates.ts';
-import { type KitItem, kitFor, kitText } from '../../../../shared/isolation/kit.ts';
+import { type KitItem, kitFor, kitKey, kitMessage } from '../../../../shared/isolation/kit.ts';
 import { conceivableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
@@ -27,7 +27,7 @@ function itemsFor({ ticket, chain }: Work): KitItem[] {
     kitFor(chain, kind, target),
   );
   const source: KitItem = { kind: 'source' };
-  const distinct = new Map([...items, source].map((item) => [kitText(item), item]));
+  const distinct = new Map([...items, source].map((item) => [kitKey(item), item]));
   return [...distinct.values()];
 }
 
@@ -53,13 +53,13 @@ function Kit({ work }: { work: Work }) {
         <fieldset class="choices field">
           <legend>{t.items}</legend>
           {items.map((item) => (
-            <label class="choice" key={kitText(item)}>
+            <label class="choice" key={kitKey(item)}>
               <input
                 type="checkbox"
                 checked={kit.has(item)}
                 onChange={({ currentTarget }) => void kit.tick(item, currentTarget.checked)}
               />
-              {inWords(kitText(item))}
+              {inWords(kitMessage(item))}
             </label>
           ))}
         </fieldset>

@@ -1,11 +1,13 @@
 import type { ComponentChildren } from 'preact';
+import type { Message } from '../../../../shared/contract/message.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
-import { inWords, Sentence } from '../../words/sentence.tsx';
+import { percent } from '../../words/percent.ts';
+import { inWords, Sentence, said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
-import { percentWords, suspectWords } from '../common/place-words.ts';
+import { suspectWords } from '../common/place-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -52,7 +54,7 @@ export function PlanSentence({ plan }: { plan: PlanReply | null }) {
   );
 }
 
-export function Cautions({ texts }: { texts: readonly string[] }) {
+export function Cautions({ texts }: { texts: readonly (string | Message)[] }) {
   const t = triageWords();
   if (texts.length === 0) return null;
   return (
@@ -60,7 +62,7 @@ export function Cautions({ texts }: { texts: readonly string[] }) {
       <strong>{t.caution}</strong>
       <ul>
         {texts.map((text) => (
-          <li key={text}>{inWords(text)}</li>
+          <li key={said(text).text}>{inWords(text)}</li>
         ))}
       </ul>
     </Notice>
@@ -85,24 +87,18 @@ export function Minutes({ minutes }: { minutes: PlannedTestView['minutes'] }) {
 /** What either outcome would mean. */
 export function Expectation({ test, plan, work }: { test: PlannedTestView; plan: PlanReply; work: Work }) {
   const t = triageWords();
-  const names =
-    test.kind === 'menu' ? [t.answers.stayed, t.answers.vanished] : [t.answers.quiet, t.answers.comes];
+  const suspectOf = ({ component, likeliest }: PlannedTestView['outcomes'][number]) =>
+    plan.suspects.find((suspect) => suspect.component === component) ?? { place: null, name: likeliest };
   return (
     <section class="stack">
       <h2>{t.expect}</h2>
       <dl class="fork">
-        {test.outcomes.map((outcome, at) => (
-          <div class="fork-way" key={outcome.answer}>
+        {test.outcomes.map((outcome) => (
+          <div class="fork-way" key={outcome.answer.code}>
             <dt>
-              {names[at] ?? outcome.answer}{' '}
-              <span class="soft">({t.chance(percentWords(outcome.chance))})</span>
+              {inWords(outcome.answer)} <span class="soft">({t.chance(percent(outcome.chance))})</span>
             </dt>
-            <dd>
-              {t.likeliest(
-                suspectWords(work.chain, plan, outcome.likeliest),
-                percentWords(outcome.probability),
-              )}
-            </dd>
+            <dd>{t.likeliest(suspectWords(work.chain, suspectOf(outcome)), percent(outcome.probability))}</dd>
           </div>
         ))}
       </dl>
@@ -113,7 +109,7 @@ export function Expectation({ test, plan, work }: { test: PlannedTestView; plan:
 /** A planned test in full: care first, then what to do, why this one, and what to expect. */
 export function TestFacts({ test, plan, work }: { test: PlannedTestView; plan: PlanReply; work: Work }) {
   const t = triageWords();
-  const needs = [...new Set([...test.kit, ...test.needs])];
+  const needs = [...test.kit, ...test.needs];
   return (
     <>
       <Cautions texts={test.caution} />
@@ -123,7 +119,7 @@ export function TestFacts({ test, plan, work }: { test: PlannedTestView; plan: P
           <h2>{t.needs}</h2>
           <ul>
             {needs.map((need) => (
-              <li key={need}>
+              <li key={said(need).text}>
                 <Sentence>{need}</Sentence>
               </li>
             ))}

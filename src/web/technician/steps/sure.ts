@@ -14,9 +14,9 @@ import {
   watchesFor,
 } from '../../../../state-machines/triage/record.ts';
 import { baselineFor, watchRecordOf } from '../../../../state-machines/triage/retest.ts';
+import { percent } from '../../words/percent.ts';
 import { said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
-import { percentWords } from '../common/place-words.ts';
 import { watchWords } from './watch-words.ts';
 
 /** What a running watch says by now: in words, how far along it is (0..1, null where that has no meaning), and whether it has said all it can. */
@@ -79,8 +79,7 @@ function quiet(record: TriageRecord, watch: Watch): SoFar {
   if (sure === null || needed === null) return { ...plainly(t.cannotJudge), more: said(sentence).text };
   const isDone = remainingOf(needed) <= 0;
   return {
-    text:
-      watch.purpose === 'retest' ? t.sureOfChange(percentWords(sure)) : t.sureOfRemedy(percentWords(sure)),
+    text: watch.purpose === 'retest' ? t.sureOfChange(percent(sure)) : t.sureOfRemedy(percent(sure)),
     more: isDone ? t.quietEnough : moreWords(needed),
     progress,
     isDone,

@@ -2,11 +2,10 @@ import type { ChangeKind } from '../../../../shared/contract/change.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
-import { changeWords } from '../../words/change-words.ts';
-import { language } from '../../words/language.ts';
-import { inWords, langOf, Sentence, said } from '../../words/sentence.tsx';
+import { percent } from '../../words/percent.ts';
+import { langOf, Sentence, said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
-import { percentWords, placeWords } from '../common/place-words.ts';
+import { placeWords, suspectWords } from '../common/place-words.ts';
 import { declareAddress } from '../common/triage-addresses.ts';
 import { changeHere, useHere } from './here.ts';
 import { watchOverTime } from './reproduce.tsx';
@@ -14,12 +13,9 @@ import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
-/** A test as an order: the plan's own in English, what and where in other languages. */
-export function testTitle({ chain }: Work, test: PlannedTestView): string {
-  const place = placeWords(chain, test.target);
-  if (test.kind === 'menu') return stepWords().menuTitle(place);
-  return language.value === 'en' ? test.text : `${changeWords(test.kind as ChangeKind)}: ${place}`;
-}
+/** A test as an order. */
+export const testTitle = ({ chain }: Work, test: PlannedTestView): string =>
+  test.kind === 'menu' ? stepWords().menuTitle(placeWords(chain, test.target)) : said(test.text).text;
 
 /** The plan's second and third best, and what would be better with more at hand. */
 export function OtherTests({ work, plan }: { work: Work; plan: PlanReply }) {
@@ -124,14 +120,12 @@ export function Suspects({ work, plan }: { work: Work; plan: PlanReply }) {
       <ol class="list">
         {likely.map((suspect) => (
           <li key={suspect.component} class="suspect">
-            <strong>
-              {suspect.place === null ? inWords(suspect.name) : placeWords(work.chain, suspect.place)}
-            </strong>
-            <span class="figures">{percentWords(suspect.probability)}</span>
+            <strong>{suspectWords(work.chain, suspect)}</strong>
+            <span class="figures">{percent(suspect.probability)}</span>
             <meter value={suspect.probability} max={1} aria-hidden="true" />
             <ul>
               {suspect.because.slice(0, 3).map(({ text, decibans }) => (
-                <li key={text} class="soft">
+                <li key={said(text).text} class="soft">
                   <Sentence>{text}</Sentence> ({decibans > 0 ? '+' : '−'}
                   {Math.abs(decibans).toFixed(0)})
                 </li>
@@ -161,7 +155,7 @@ export function Stop({ work, plan }: { work: Work; plan: PlanReply }) {
               <li key={repair.kind + placeWords(work.chain, repair.target)}>
                 <Sentence>{repair.text}</Sentence>{' '}
                 <span class="soft">
-                  ({percentWords(repair.probability)}, {lengthOfTime(repair.minutes)})
+                  ({percent(repair.probability)}, {lengthOfTime(repair.minutes)})
                 </span>
               </li>
             ))}

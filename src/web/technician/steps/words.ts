@@ -16,12 +16,6 @@ export const triageWords = wordsOf({
     minutes: { setup: 'Set up', watch: 'Watch', restore: 'Put back' },
     chance: (percent: string) => `chance ${percent}`,
     likeliest: (name: string, percent: string) => `then likeliest: ${name} (${percent})`,
-    answers: {
-      stayed: 'The menu stays',
-      vanished: 'The menu vanishes',
-      quiet: 'It stays away',
-      comes: 'It comes',
-    },
     needs: 'Have ready',
     twoPeople: 'This takes two people.',
     betterElsewhere: (text: string, why: string, saves: string) =>
@@ -93,12 +87,6 @@ export const triageWords = wordsOf({
     minutes: { setup: 'Aufbau', watch: 'Beobachten', restore: 'Rückbau' },
     chance: (percent) => `Chance ${percent}`,
     likeliest: (name, percent) => `dann am ehesten: ${name} (${percent})`,
-    answers: {
-      stayed: 'Das Menü bleibt',
-      vanished: 'Das Menü verschwindet',
-      quiet: 'Er bleibt weg',
-      comes: 'Er kommt',
-    },
     needs: 'Bereitlegen',
     twoPeople: 'Das braucht zwei Personen.',
     betterElsewhere: (text, why, saves) =>

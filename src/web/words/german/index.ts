@@ -1,13 +1,13 @@
+import { changeKinds } from '../../../../shared/contract/triage-names.ts';
+import { deTerms } from '../../../../shared/message/de/terms.ts';
+import { enTerms } from '../../../../shared/message/en/terms.ts';
 import { auditPairs } from './audit.ts';
 import { auditDevicePairs } from './audit-devices.ts';
-import { cataloguePairs } from './catalogue.ts';
 import { labelPairs } from './labels.ts';
 import { logPairs } from './log.ts';
-import { planPairs } from './plan.ts';
 import { refusalPairs } from './refusals.ts';
 import { signalPairs } from './signal.ts';
 import { stepPairs } from './steps.ts';
-import { suspectPairs } from './suspects.ts';
 import { type Pair, templateOf } from './template.ts';
 import { watchPairs } from './watching.ts';
 
@@ -19,14 +19,14 @@ export const pairs: readonly Pair[] = [
   ...auditPairs,
   ...auditDevicePairs,
   ...signalPairs,
-  ...planPairs,
-  ...suspectPairs,
   ...stepPairs,
   ...watchPairs,
   ...refusalPairs,
   ...labelPairs,
   ...logPairs,
-  ...cataloguePairs(),
+  ...changeKinds.map((kind): Pair => [enTerms.changeKind[kind], deTerms.changeKind[kind]]),
+  // A place by its name alone.
+  ['{x:place}', '{x}'],
 ];
 const templates = pairs.map(templateOf);
 

@@ -1,0 +1,56 @@
+import type { CodeTable } from '../values.ts';
+
+const change = { change: 'changeKind', place: 'place' } as const;
+
+/** What there is to say of a kind of change; each language holds it kind by kind. */
+export const changeCodes = {
+  /** A change by its name, and where. */
+  changeAt: change,
+  /** An order, without a full stop. */
+  changeOrder: change,
+  playBroughtSource: { place: 'place' },
+  changeInstructions: { change: 'changeKind' },
+  changeAfterwards: { change: 'changeKind' },
+  changeDeclared: change,
+  changeJudged: { ...change, verdict: 'verdict' },
+  changeStillFails: change,
+  changeQuietLongEnough: change,
+  changeWatchMinutes: { ...change, minutes: 'minutes' },
+  changeWatchTries: { ...change, tries: 'count' },
+  changeWatch: { ...change, how: 'message' },
+  changeFaultIsBack: change,
+  changeWaitForReturn: change,
+  changeWaitForReturnEvery: { ...change, everyMin: 'minutes' },
+} as const satisfies CodeTable;
+
+/** The usual care; where law or trade rules apply, they and the people licensed for the work come first. */
+export const careCodes = {
+  careLadder: {},
+  careProjectorLight: {},
+  careOpticalCable: {},
+  careMains: {},
+  careFloorCable: {},
+  careWallCable: {},
+  careConduit: {},
+  careLifting: {},
+  careFirmware: {},
+} as const satisfies CodeTable;
+
+/** What a change takes beside what is at hand anyway. */
+export const needCodes = {
+  needSureCable: {},
+  needTapeOrCover: {},
+  needCouplerOrLongerCable: {},
+  needSyncSwitch: {},
+  needShortCable: {},
+  needItsPowerSupply: {},
+  needShortPassiveCable: {},
+  needLongInputCable: {},
+  needMainsNearDisplay: {},
+  needLikeDisplay: {},
+  needEarlierSettings: {},
+  needFirmwareFile: {},
+  needTimeForUpdate: {},
+  needCableAsLong: { lengthM: 'metres' },
+  needContentProtection: { version: 'term' },
+} as const satisfies CodeTable;

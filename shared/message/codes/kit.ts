@@ -1,0 +1,13 @@
+import type { CodeTable } from '../values.ts';
+
+/** Things to have at hand. */
+export const kitCodes = {
+  kitCable: { lengthM: 'metres', category: 'category' },
+  /** A cable of no category that anybody could name. */
+  kitCertifiedCable: { lengthM: 'metres' },
+  kitCoupler: {},
+  kitSyncSwitch: {},
+  kitDisplay: {},
+  kitSource: {},
+  kitExtenderPair: {},
+} as const satisfies CodeTable;

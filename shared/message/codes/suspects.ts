@@ -1,0 +1,56 @@
+import type { CodeTable } from '../values.ts';
+
+const at = { place: 'place' } as const;
+
+/** Who is suspected, how it fails, and what speaks for and against it. */
+export const suspectCodes = {
+  suspect: at,
+
+  tooLittleMargin: {},
+  looseContact: {},
+  laidWrongWayRound: {},
+  tooLittleLinkPower: {},
+  portModeAtFault: {},
+  edidHandlingAtFault: {},
+  contentProtectionAtFault: {},
+  firmwareAtFault: {},
+  powerOrHeatAtFault: {},
+  processingAtFault: {},
+  fiveVoltStartAtFault: {},
+  certainContentAtFault: {},
+  notInModel: {},
+
+  onTheWayOrBeside: {},
+  knownOfCable: {},
+  auditSays: { finding: 'message' },
+  changedBefore: { what: 'whatChanged' },
+  workedBefore: {},
+  neverWorked: {},
+  symptomIs: { symptom: 'symptom' },
+  whichSourcesShowIt: {},
+  showsWithAnyContent: {},
+  showsAboveSomeFormat: {},
+  showsWithProtectedContent: {},
+  comesAtAnyTime: {},
+  comesAtSwitching: {},
+  comesWhenWarm: {},
+
+  menuStayedAt: at,
+  menuVanishedAt: at,
+  edidReadFailedAt: at,
+  edidDiffersAt: at,
+  authenticationFailedAt: at,
+  linkFellBackAt: at,
+  hotPlugDroppedAt: at,
+  syncLostAt: at,
+  restartLoggedAt: at,
+  formatChangedAt: at,
+  changeCleared: { change: 'changeKind', place: 'place' },
+  changeDidNotClear: { change: 'changeKind', place: 'place' },
+  changeWatched: { change: 'changeKind', place: 'place', seen: 'message' },
+  changePutBackAndWatched: { change: 'changeKind', place: 'place', seen: 'message' },
+  notSeenInMinutes: { minutes: 'minutes' },
+  notSeenInTries: { tries: 'count' },
+  seenInMinutes: { seen: 'count', minutes: 'minutes' },
+  seenInTries: { seen: 'count', tries: 'count' },
+} as const satisfies CodeTable;

@@ -1,0 +1,63 @@
+import type { stepCodes } from '../codes/steps.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const stepsDe: Sentences<typeof stepCodes> = {
+  beforeLooking: ({ todo }, say) => `Bevor du den Fehler suchst: ${say.and(todo.map(say.message))}.`,
+  lookThroughAudit: () => 'sieh die Prüfung durch',
+  askWhatChanged: () => 'frag, was sich geändert hat, seit es zuletzt ging',
+  recordChainAsFound: () => 'halte die Kette fest, wie du sie vorgefunden hast',
+  worthKnowingFirst: ({ finding, whatToDo }, say) =>
+    `Vor allem anderen gut zu wissen: ${say.message(finding)} ${say.message(whatToDo)}`,
+
+  watchAtToldRate: ({ minutes, sureness }, say) =>
+    `Warte auf den Fehler, wie der Kunde ihn sieht, und fass nichts an. Bei der Häufigkeit, die der Kunde nennt, sollte er sich in ${say.minutesNeeded(minutes)} zeigen (${say.percent(sureness)}).`,
+  watchAtAssumedRate: ({ everyMin, minutes, sureness }, say) =>
+    `Warte auf den Fehler, wie der Kunde ihn sieht, und fass nichts an. Ist keine Häufigkeit genannt, gilt einmal in ${say.lengthOfTime(everyMin)} als angenommen; er sollte sich in ${say.minutesNeeded(minutes)} zeigen (${say.percent(sureness)}).`,
+  shouldHaveShown: () =>
+    'Er hätte sich inzwischen zeigen sollen. Versuch, was ihn kommen lässt (Umschalten, Warmwerden, der Inhalt, den der Kunde nannte), oder leg dich fest auf „kein Fehler gefunden“.',
+  seenWatchForMore: ({ seen, enough, moreMin, thenRetestMin, retestMin }, say) =>
+    `${say.start(say.times(seen))} gesehen. Beobachte weiter, bis er ${say.times(enough)} gesehen wurde (noch etwa ${say.minutesNeeded(moreMin)}): Jeder ruhige Nachtest dauert dann ${say.minutesNeeded(thenRetestMin)} statt ${say.minutesNeeded(retestMin)}.`,
+  faultReproduced: ({ seen }, say) =>
+    `${say.start(say.times(seen))} gesehen: Der Fehler ist nachgestellt. Mach weiter und finde die Seite.`,
+
+  menuUpWait: ({ place }, say) =>
+    `Das Menü von ${say.place(place, 'dative')} steht: Warte auf den Fehler, dann sag, ob das Menü blieb oder verschwand. Ein Vorkommen genügt.`,
+  menuUpSeen: ({ seen, place }, say) =>
+    `${say.start(say.times(seen))} gesehen mit dem Menü von ${say.place(place, 'dative')}: Beende die Beobachtung und leg die Seite fest.`,
+  concludeSideAt: ({ place }, say) =>
+    `Leg die Seite an ${say.place(place, 'dative')} fest, nach dem, was du gesehen hast.`,
+  noMenuToProveSide: () =>
+    'Nichts in dieser Kette zeichnet ein eigenes Menü, also lässt sich hier keine Seite nachweisen: Gib den Fall mit dem Protokoll an die zweite Ebene.',
+  proveSideFirst: ({ place }, say) =>
+    `Weise die Seite nach, bevor etwas geändert wird: Ruf das Menü von ${say.place(place, 'dative')} auf und warte auf den Fehler.`,
+  menuInstructions: () =>
+    'Ruf das Menü mit der Fernbedienung auf und lass es im Bild stehen. Wenn der Fehler kommt, sieh auf das Menü: Bleibt es, oder verschwindet es mit dem Bild?',
+  menuAfterwards: () => 'Nimm das Menü danach wieder aus dem Bild.',
+  sourceInstructions: () =>
+    'Lass alles gesteckt, wie es ist, und spiel die andere Quelle mit Inhalt gleicher Art.',
+  sourceAfterwards: () => 'Geh zurück zur üblichen Quelle.',
+
+  byAllThatIsKnown: ({ place }, say) => `Nach allem, was bekannt ist, ist es ${say.place(place)}.`,
+  proveByOneChange: ({ place, probability }, say) =>
+    `Nach allem, was bekannt ist, ist es ${say.place(place)} (${say.percent(probability)}). Weise es durch eine Änderung nach.`,
+  provesSuspect: ({ place }, say) =>
+    `Es nimmt den Fehler weg, wenn es ${say.place(place)} ist, und kaum, wenn es etwas anderes ist.`,
+  culpritNamed: () =>
+    'Die Ursache ist benannt. Leg eine Reparatur fest; oder einen Umweg, den der Kunde ausdrücklich annimmt.',
+  doTheRepair: () =>
+    'Mach die Reparatur, beschreib die Kette, wie du sie verlässt, und beobachte, ob es hält.',
+  cameAfterRemedy: () =>
+    'Der Fehler kam nach der Abhilfe: Sag es, und such von vorn weiter mit dem, was jetzt bekannt ist.',
+  remedyHeld: () => 'Die Abhilfe hat lang genug gehalten: Schließ das Ticket ab.',
+  watchRemedyMinutes: ({ minutes }, say) =>
+    `Beobachte, ob die Abhilfe hält: ${say.minutesNeeded(minutes)} ohne den Fehler, bevor es abgeschlossen werden kann.`,
+  watchRemedyTries: ({ tries }, say) =>
+    `Beobachte, ob die Abhilfe hält: ${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler, bevor es abgeschlossen werden kann.`,
+  watchRemedy: ({ how }, say) => `Beobachte, ob die Abhilfe hält: ${say.message(how)}`,
+
+  secondLineAsks: ({ questions }, say) => `Die zweite Ebene fragt: ${questions.map(say.text).join('; ')}`,
+  everyQuestionAnswered: () => 'Jede Frage der zweiten Ebene hat ihre Antwort: Schick den Fall noch einmal.',
+  secondLineHasCase: () =>
+    'Der Fall ist bei der zweiten Ebene. Hier ist solange nichts zu tun; lass die Kette, wie sie ist.',
+  ticketClosed: () => 'Das Ticket ist abgeschlossen.',
+};

@@ -1,0 +1,12 @@
+import type { kitCodes } from '../codes/kit.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const kitEn: Sentences<typeof kitCodes> = {
+  kitCable: ({ lengthM, category }, say) => `a ${say.metres(lengthM)} ${say.category(category)} cable`,
+  kitCertifiedCable: ({ lengthM }, say) => `a ${say.metres(lengthM)} certified cable`,
+  kitCoupler: () => 'a coupler that passes the full rate',
+  kitSyncSwitch: () => 'a switch that regenerates sync',
+  kitDisplay: () => 'a test display with the same content protection',
+  kitSource: () => 'a second source known to be good',
+  kitExtenderPair: () => 'a pair of twisted-pair extenders known to be good',
+};

@@ -1,0 +1,61 @@
+import type { stepCodes } from '../codes/steps.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const stepsEn: Sentences<typeof stepCodes> = {
+  beforeLooking: ({ todo }, say) => `Before looking for the fault, ${say.and(todo.map(say.message))}.`,
+  lookThroughAudit: () => 'look through the audit',
+  askWhatChanged: () => 'ask what has changed since it last worked',
+  recordChainAsFound: () => 'record the chain as you found it',
+  worthKnowingFirst: ({ finding, whatToDo }, say) =>
+    `Worth knowing before anything else: ${say.message(finding)} ${say.message(whatToDo)}`,
+
+  watchAtToldRate: ({ minutes, sureness }, say) =>
+    `Watch for the fault as the client sees it, and touch nothing. At the rate the client tells, it should show within ${say.minutesNeeded(minutes)} (${say.percent(sureness)}).`,
+  watchAtAssumedRate: ({ everyMin, minutes, sureness }, say) =>
+    `Watch for the fault as the client sees it, and touch nothing. With no rate told, one in ${say.lengthOfTime(everyMin)} is assumed; it should show within ${say.minutesNeeded(minutes)} (${say.percent(sureness)}).`,
+  shouldHaveShown: () =>
+    'It should have shown by now. Try what makes it come (switching, warming up, the content the client named), or settle on “no fault found”.',
+  seenWatchForMore: ({ seen, enough, moreMin, thenRetestMin, retestMin }, say) =>
+    `Seen ${say.times(seen)}. Watch on until it was seen ${say.times(enough)} (about ${say.minutesNeeded(moreMin)} more): every quiet retest then takes ${say.minutesNeeded(thenRetestMin)} instead of ${say.minutesNeeded(retestMin)}.`,
+  faultReproduced: ({ seen }, say) =>
+    `Seen ${say.times(seen)}: the fault is reproduced. Go on and find the side.`,
+
+  menuUpWait: ({ place }, say) =>
+    `The menu of ${say.place(place)} is up: wait for the fault, then say whether the menu stayed or vanished. One occurrence answers.`,
+  menuUpSeen: ({ seen, place }, say) =>
+    `Seen ${say.times(seen)} with the menu of ${say.place(place)} up: end the watch and conclude the side.`,
+  concludeSideAt: ({ place }, say) => `Conclude the side at ${say.place(place)} from what you saw.`,
+  noMenuToProveSide: () =>
+    'Nothing in this chain draws a menu of its own, so no side can be proven here: hand the case to second line with the record.',
+  proveSideFirst: ({ place }, say) =>
+    `Prove the side before anything is changed: put up the menu of ${say.place(place)} and wait for the fault.`,
+  menuInstructions: () =>
+    'Bring up the menu with the remote control and leave it in the picture. When the fault comes, look at the menu: does it stay, or does it vanish with the picture?',
+  menuAfterwards: () => 'Take the menu off the picture again.',
+  sourceInstructions: () =>
+    'Leave everything plugged in as it is and play the other source with the same kind of content.',
+  sourceAfterwards: () => 'Go back to the usual source.',
+
+  byAllThatIsKnown: ({ place }, say) => `By all that is known it is ${say.place(place)}.`,
+  proveByOneChange: ({ place, probability }, say) =>
+    `By all that is known it is ${say.place(place)} (${say.percent(probability)}). Prove it by one change.`,
+  provesSuspect: ({ place }, say) =>
+    `It takes the fault away if it is ${say.place(place)}, and hardly if it is anything else.`,
+  culpritNamed: () =>
+    'The culprit is named. Settle on a repair; or on a workaround that the client accepts in so many words.',
+  doTheRepair: () => 'Do the repair, describe the chain as you leave it, and watch whether it holds.',
+  cameAfterRemedy: () =>
+    'The fault came after the remedy: say so, and look on from the start with what is known now.',
+  remedyHeld: () => 'The remedy has held long enough: close the ticket.',
+  watchRemedyMinutes: ({ minutes }, say) =>
+    `Watch whether the remedy holds: ${say.minutesNeeded(minutes)} without the fault before it can be closed.`,
+  watchRemedyTries: ({ tries }, say) =>
+    `Watch whether the remedy holds: ${tries} ${say.plural(tries, 'try', 'tries')} in a row without the fault before it can be closed.`,
+  watchRemedy: ({ how }, say) => `Watch whether the remedy holds: ${say.message(how)}`,
+
+  secondLineAsks: ({ questions }, say) => `Second line asks: ${questions.map(say.text).join('; ')}`,
+  everyQuestionAnswered: () => 'Every question of second line has its answer: send the case again.',
+  secondLineHasCase: () =>
+    'Second line has the case. Nothing has to be done here meanwhile; leave the chain as it is.',
+  ticketClosed: () => 'The ticket is closed.',
+};
