@@ -85,3 +85,40 @@ describe('README.md', () => {
     }
   });
 });
+
+describe('DEVELOPERS.md', () => {
+  const layout = documents['DEVELOPERS.md'].split('\n').filter((line) => line.startsWith('    '));
+  const named = new Set(layout.flatMap((line) => [...line.matchAll(/([\w-]+)\//g)].map(([, name]) => name)));
+  const foldersIn = (parent: string): string[] =>
+    readdirSync(join(root, parent), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && !['generated', 'public'].includes(entry.name))
+      .map(({ name }) => name);
+
+  it.each(['shared', 'state-machines', 'state-machines/triage', 'src', 'src/features', 'src/web'])(
+    'says what every folder of %s is for',
+    (parent) => {
+      expect(foldersIn(parent).length).toBeGreaterThan(0);
+      expect(foldersIn(parent).filter((name) => !named.has(name))).toEqual([]);
+    },
+  );
+
+  it('lays out no folder that is not there', () => {
+    expect([...named].filter((name) => !isThere(`${name}/`))).toEqual([]);
+  });
+
+  it('names what the code has: words of code in backticks are found there', () => {
+    const words = [
+      ...documents['DEVELOPERS.md'].matchAll(/`([a-z]+(?:[A-Z]\w+)+|[A-Z]\w+|[A-Z]+(?:_[A-Z]+)+)`/g),
+    ];
+    const sources = [
+      ...inTree.filter((path) => /\.(tsx?|js|sql|prisma)$/.test(path)),
+      'package.json',
+      'vitest.config.ts',
+    ].map(read);
+    expect(words.length).toBeGreaterThan(15);
+    const unknown = words
+      .map(([, word = '']) => word)
+      .filter((word) => !sources.some((text) => text.includes(word)));
+    expect(unknown.filter((word) => !existsSync(join(root, word)))).toEqual([]);
+  });
+});
