@@ -58,3 +58,4 @@ export const problemStatuses = {
   'reopen-too-late': 409,
 } as const satisfies Record<string, number>;
 export type ProblemKind = keyof typeof problemStatuses;
+export const problemKinds = Object.keys(problemStatuses) as readonly ProblemKind[];

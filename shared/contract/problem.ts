@@ -3,7 +3,7 @@ import { place } from './chain.ts';
 import { message } from './message.ts';
 import { missingItem } from './triage.ts';
 
-export { type ProblemKind, problemStatuses } from './problem-kinds.ts';
+export { type ProblemKind, problemKinds, problemStatuses } from './problem-kinds.ts';
 
 /** A command that would be accepted now, with what it does in plain words. */
 export const allowedCommand = z.object({ type: z.string(), label: z.string() });

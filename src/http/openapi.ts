@@ -3,7 +3,9 @@ import swaggerUi from '@fastify/swagger-ui';
 import fastifyPlugin from 'fastify-plugin';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';
 import { z } from 'zod';
-import { problemStatuses, spokenProblem } from '../../shared/contract/problem.ts';
+import { addresses } from '../../shared/contract/addresses.ts';
+import { problemKinds, problemStatuses, spokenProblem } from '../../shared/contract/problem.ts';
+import { typeOfKind } from '../../shared/contract/problem-type.ts';
 import { message } from '../../shared/message/index.ts';
 import { access } from './access.ts';
 import { nameLanguage, problemInWords } from './language.ts';
@@ -63,17 +65,17 @@ export const openapi = fastifyPlugin(async (app) => {
     app.swagger(),
   );
   app.get<{ Params: { kind: string } }>(
-    '/problems/:kind',
+    addresses.problem,
     { schema: { hide: true, response: { 200: problemPage } }, config: { permission: 'public' } },
     async (request, reply) => {
-      const known = Object.entries(problemStatuses).find(([kind]) => kind === request.params.kind);
-      if (known === undefined)
+      const kind = problemKinds.find((one) => one === request.params.kind);
+      if (kind === undefined)
         return sendProblem(request, reply, refused('not-found', message('noSuchProblemKind')));
-      const [kind, status] = known;
+      const status = problemStatuses[kind];
       return {
         kind,
         status,
-        title: problemInWords({ type: `/problems/${kind}`, status }, nameLanguage(request, reply)).title,
+        title: problemInWords({ type: typeOfKind(kind), status }, nameLanguage(request, reply)).title,
       };
     },
   );

@@ -1,5 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { type Problem, type ProblemKind, problemStatuses } from '../../shared/contract/problem.ts';
+import { typeOfKind } from '../../shared/contract/problem-type.ts';
 import type { Message } from '../../shared/message/index.ts';
 
 export type ProblemFacts = Omit<Problem, 'type' | 'title' | 'status' | 'detail' | 'said' | 'instance'>;
@@ -20,7 +21,7 @@ export function refused(kind: ProblemKind, said: Message | string, facts: Proble
 /** The problem document of a refusal (RFC 9457) as it may be kept: without a language. */
 export function problemOf({ kind, said, facts }: Refused, instance?: string): Problem {
   return {
-    type: `/problems/${kind}`,
+    type: typeOfKind(kind),
     status: problemStatuses[kind],
     ...(typeof said === 'string' ? { detail: said } : { said }),
     ...(instance === undefined ? {} : { instance }),

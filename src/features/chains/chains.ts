@@ -1,5 +1,6 @@
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import { chainFaults } from '../../../shared/chain/validate.ts';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import { message } from '../../../shared/message/index.ts';
@@ -71,7 +72,7 @@ export async function addChain(
   });
   await addVersion(context, id, { version: 1, document, changes: ['First description of this chain.'] });
   const stored = await readChain(context, id);
-  return stored.ok ? created(stored.body, `/chains/${id}`) : stored;
+  return stored.ok ? created(stored.body, addressOf(addresses.chain, { id })) : stored;
 }
 
 /** Replaces the whole chain with a new version; the ones before stay readable. The same chain again is no new version. */

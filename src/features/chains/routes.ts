@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { chain } from '../../../shared/contract/chain.ts';
 import { byId, itemsOf, placeId, versionNumber } from '../../../shared/contract/primitives.ts';
 import {
@@ -31,7 +32,7 @@ const auditQuery = z.object({
 /** Signal chains, their versions and their prerequisite audit. */
 export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
-    '/sites/:id/chains',
+    addresses.siteChains,
     {
       schema: { summary: 'Chains of a site', params: byId, response: { 200: itemsOf(chainSummary) } },
       config: read,
@@ -39,7 +40,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
     (request, reply) => reply.fromRead((context) => listChains(context, request.params.id)),
   );
   app.post(
-    '/sites/:id/chains',
+    addresses.siteChains,
     {
       schema: { summary: 'Describe a chain', params: byId, body: chain, response: { 201: chainDocument } },
       config: write,
@@ -47,7 +48,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
     (request, reply) => reply.fromWrite((context) => addChain(context, request.params.id, request.body)),
   );
   app.get(
-    '/chains/:id',
+    addresses.chain,
     {
       schema: { summary: 'A chain, newest version', params: byId, response: { 200: chainDocument } },
       config: read,
@@ -55,7 +56,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
     (request, reply) => reply.fromRead((context) => readChain(context, request.params.id)),
   );
   app.put(
-    '/chains/:id',
+    addresses.chain,
     {
       schema: {
         summary: 'Replace the whole chain by a new version (If-Match)',
@@ -69,7 +70,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       reply.fromWrite((context) => replaceChain(context, request.params.id, updateIn(request))),
   );
   app.get(
-    '/chains/:id/versions',
+    addresses.chainVersions,
     {
       schema: {
         summary: 'All versions with what changed, newest first',
@@ -81,13 +82,13 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
     (request, reply) => reply.fromRead((context) => listVersions(context, request.params.id)),
   );
   app.get(
-    '/chains/:id/versions/:version',
+    addresses.chainVersion,
     { schema: { summary: 'One version', params: byVersion, response: { 200: chainDocument } }, config: read },
     (request, reply) =>
       reply.fromRead((context) => readChain(context, request.params.id, request.params.version)),
   );
   app.get(
-    '/chains/:id/versions/:version/changes-since/:from',
+    addresses.changesSince,
     {
       schema: {
         summary: 'What differs between two versions, in sentences',
@@ -102,7 +103,7 @@ export const chainRoutes: FastifyPluginAsyncZod<{ services: Services }> = async 
       ),
   );
   app.get(
-    '/chains/:id/audit',
+    addresses.chainAudit,
     {
       schema: {
         summary: 'Prerequisite audit of a chain (`version`, `duringTriage`, `symptom`, `displayId`)',

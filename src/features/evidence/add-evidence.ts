@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type {
   EvidenceItem,
   EvidenceRef,
@@ -127,5 +128,5 @@ async function accept(context: Context, ticketId: string, ref: EvidenceRef): Pro
 async function added(context: Context, id: string): Promise<Outcome<EvidenceItem>> {
   const row = await findEvidence(context, id);
   if (row === null) throw new Error('evidence that was just added is not there');
-  return created(evidenceItemOf(row), `/evidence/${id}`);
+  return created(evidenceItemOf(row), addressOf(addresses.evidence, { id }));
 }

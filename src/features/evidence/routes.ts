@@ -1,6 +1,7 @@
 import multipart from '@fastify/multipart';
 import type { FastifyReply } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import {
   evidenceItem,
   evidenceQuery,
@@ -30,7 +31,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
   await app.register(uploadRoutes, { services });
 
   app.post(
-    '/tickets/:id/evidence',
+    addresses.ticketEvidence,
     {
       schema: {
         summary: 'Add a file of up to 25 MiB as multipart/form-data: `about` (JSON) and `file`',
@@ -43,7 +44,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
     (request, reply) => addByForm(services, reply, request.params.id),
   );
   app.post(
-    '/tickets/:id/readings',
+    addresses.readings,
     {
       schema: {
         summary: 'Add a reading without a file: a firmware level, settings, a note',
@@ -56,7 +57,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
     (request, reply) => reply.fromWrite((context) => addReading(context, request.params.id, request.body)),
   );
   app.get(
-    '/tickets/:id/evidence',
+    addresses.ticketEvidence,
     {
       schema: {
         summary: "A ticket's evidence, newest first, withdrawn items too",
@@ -69,7 +70,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
     (request, reply) => reply.fromRead((context) => listEvidence(context, request.params.id, request.query)),
   );
   app.get(
-    '/evidence/:id',
+    addresses.evidence,
     {
       schema: { summary: 'One item of evidence', params: byId, response: { 200: evidenceItem } },
       config: read,
@@ -78,8 +79,8 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
   );
   for (const which of ['content', 'thumbnail'] as const) {
     app.get(
-      `/evidence/:id/${which}`,
-      { schema: { summary: summaries[which], params: byId }, config: read },
+      files[which].address,
+      { schema: { summary: files[which].says, params: byId }, config: read },
       async (request, reply) => {
         const file = await asCaller(services, request, (context) =>
           evidenceFile(context, request.params.id, which),
@@ -96,7 +97,7 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
     );
   }
   app.post(
-    '/evidence/:id/withdraw',
+    addresses.withdrawEvidence,
     {
       schema: {
         summary: 'Withdraw an item: it no longer counts, entry, file and reason stay',
@@ -111,9 +112,12 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
   );
 };
 
-const summaries = {
-  content: 'The file of an item, as an attachment; in parts with Range',
-  thumbnail: 'A small picture of a photo',
+const files = {
+  content: {
+    address: addresses.evidenceContent,
+    says: 'The file of an item, as an attachment; in parts with Range',
+  },
+  thumbnail: { address: addresses.evidenceThumbnail, says: 'A small picture of a photo' },
 };
 
 async function addByForm(services: Services, reply: FastifyReply, ticketId: string) {

@@ -1,6 +1,7 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { Server } from '@tus/server';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { type Problem, problemStatuses } from '../../../shared/contract/problem.ts';
 import { message } from '../../../shared/message/index.ts';
 import {
@@ -65,7 +66,7 @@ export type UploadServer = {
 export function uploadServer(services: Services, uploads: UploadStore, finish: Finish): UploadServer {
   const underWay = new Set<FastifyRequest>();
   const tus = new ProblemServer({
-    path: '/uploads',
+    path: addresses.uploads,
     datastore: uploads,
     maxSize: services.config.maxUploadBytes,
     relativeLocation: true,

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { Metadata } from '@tus/server';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { byId, id as idForm } from '../../../shared/contract/primitives.ts';
 import { message } from '../../../shared/message/index.ts';
 import { asCaller } from '../../http/as-caller.ts';
@@ -32,7 +33,7 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   sweepHourly(app, uploads, services);
 
   app.post(
-    '/uploads',
+    addresses.uploads,
     { schema: { summary: 'Begin an upload that can resume (tus 1.0)' }, config: mayAdd },
     async (request, reply) => {
       const notes = await notesOf(request, services);
@@ -41,7 +42,7 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.route({
     method: ['PATCH', 'HEAD', 'DELETE'],
-    url: '/uploads/:id',
+    url: addresses.upload,
     schema: { summary: 'Go on with an upload, ask how far it is, or give it up (tus 1.0)', params: byId },
     config: mayAdd,
     handler: async (request, reply) => {
@@ -60,7 +61,7 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
   });
   app.options(
-    '/uploads',
+    addresses.uploads,
     { schema: { summary: 'What the upload protocol can do here' }, config: { permission: 'public' } },
     (request, reply) => server.pass(request, reply, null),
   );

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
@@ -8,7 +9,7 @@ import { zipWithManifest } from './zip-with-manifest.ts';
 /** Everything an organisation has, to take away: its own data belongs to it. */
 export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   app.get(
-    '/export',
+    addresses.export,
     {
       schema: {
         summary: 'All data of the organisation: a zip of JSON documents and files with their SHA-256',

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { PassThrough } from 'node:stream';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import type { News } from '../../../shared/contract/news.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { type AccessClaims, found, sendProblem } from '../../http/index.ts';
@@ -25,7 +26,7 @@ export const liveRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
   app.addHook('onClose', () => hub.close());
 
   app.get(
-    '/events',
+    addresses.events,
     {
       schema: { summary: 'What changes from now on, as server-sent events (`change`, `resync`)' },
       config: { permission: 'follow changes' },

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { sameModel } from '../../../shared/chain/firmware-level.ts';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { FirmwareLevel, firmwareLevelInput } from '../../../shared/contract/organisation.ts';
 import { message } from '../../../shared/message/index.ts';
 import {
@@ -41,7 +42,7 @@ export async function addFirmwareLevel(
   const row = await tx.firmwareLevel.create({
     data: { ...input, orgId: actor.orgId, id: services.newId(), updatedAt: services.now() },
   });
-  return created(view(row), `/firmware-levels/${row.id}`);
+  return created(view(row), addressOf(addresses.firmwareLevel, { id: row.id }));
 }
 
 export async function readFirmwareLevel({ tx, actor }: Context, id: string): Promise<Outcome<FirmwareLevel>> {

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import {
   faultFigure,
   firmwareLevel,
@@ -24,7 +25,7 @@ const manageLevels = { permission: 'manage firmware levels' } as const;
 /** The organisation's own numbers and its minimum firmware levels. */
 export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
-    '/organisation',
+    addresses.organisation,
     {
       schema: { summary: 'Name and settings of the organisation', response: { 200: organisation } },
       config: { permission: 'read organisation' },
@@ -32,7 +33,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     (_request, reply) => reply.fromRead(readOrganisation),
   );
   app.put(
-    '/organisation',
+    addresses.organisation,
     {
       schema: {
         summary: 'Change them (If-Match)',
@@ -44,7 +45,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     (request, reply) => reply.fromWrite((context) => updateOrganisation(context, updateIn(request))),
   );
   app.get(
-    '/fault-model',
+    addresses.faultModel,
     {
       schema: {
         summary:
@@ -56,7 +57,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     (_request, reply) => reply.fromRead(readFaultModel),
   );
   app.get(
-    '/firmware-levels',
+    addresses.firmwareLevels,
     {
       schema: {
         summary: 'Lowest firmware accepted, per model',
@@ -67,7 +68,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     (_request, reply) => reply.fromRead(async (context) => found({ items: await firmwareLevels(context) })),
   );
   app.get(
-    '/firmware-levels/:id',
+    addresses.firmwareLevel,
     {
       schema: { summary: 'One of them', params: byId, response: { 200: firmwareLevel } },
       config: readLevels,
@@ -75,7 +76,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     (request, reply) => reply.fromRead((context) => readFirmwareLevel(context, request.params.id)),
   );
   app.post(
-    '/firmware-levels',
+    addresses.firmwareLevels,
     {
       schema: { summary: 'Set one for a model', body: firmwareLevelInput, response: { 201: firmwareLevel } },
       config: manageLevels,
@@ -83,7 +84,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     (request, reply) => reply.fromWrite((context) => addFirmwareLevel(context, request.body)),
   );
   app.put(
-    '/firmware-levels/:id',
+    addresses.firmwareLevel,
     {
       schema: {
         summary: 'Change one (If-Match)',
@@ -97,7 +98,7 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       reply.fromWrite((context) => updateFirmwareLevel(context, request.params.id, updateIn(request))),
   );
   app.delete(
-    '/firmware-levels/:id',
+    addresses.firmwareLevel,
     {
       schema: { summary: 'Remove one (If-Match)', params: byId, response: { 200: firmwareLevel } },
       config: manageLevels,

@@ -1,3 +1,4 @@
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { PacketGrant } from '../../../shared/contract/packet.ts';
 import { message } from '../../../shared/message/index.ts';
 import { type Context, created, found, type Outcome, refused } from '../../http/index.ts';
@@ -37,7 +38,7 @@ export async function grantPacket(
     },
   });
   const made = outcomeOf(await findGrant(context, id));
-  return made.ok ? created(made.body, `/grants/${id}`) : made;
+  return made.ok ? created(made.body, addressOf(addresses.packetGrants, { id: packetId })) : made;
 }
 
 /** Ends a grant for good; revoking it again changes nothing. */

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import {
   grantedPacket,
   newGrant,
@@ -25,7 +26,7 @@ const grant = { permission: 'grant packets' } as const;
 export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   const { database, evidenceStore } = services;
   app.get(
-    '/tickets/:id/packets',
+    addresses.ticketPackets,
     {
       schema: {
         summary: "A ticket's case packets, newest version first, each with what is new in it",
@@ -37,7 +38,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => listPackets(context, request.params.id)),
   );
   app.get(
-    '/packets/:id',
+    addresses.packet,
     {
       schema: {
         summary: 'A case packet: the case for machines, and the files of its bag',
@@ -48,32 +49,37 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
     (request, reply) => reply.fromRead((context) => readPacket(context, request.params.id)),
   );
-  const asFile = {
-    summary: { path: 'summary', of: summaryFile, says: 'The case to read and print, as one HTML file' },
-    download: { path: 'download', of: zipFile, says: 'The whole packet: a BagIt bag in a zip' },
-  } as const;
-  for (const { path, of, says } of Object.values(asFile)) {
-    app.get(
-      `/packets/:id/${path}`,
-      { schema: { summary: says, params: byId }, config: read },
-      async (request, reply) => {
-        const readable = await asCaller(services, request, (context) =>
-          readablePacket(context, request.params.id),
-        );
-        if (readable === null) return sendProblem(request, reply, noPacket);
-        if ('ok' in readable) return sendProblem(request, reply, readable);
-        const { open, ...shown } = of(readable);
-        const disposition = path === 'summary' ? 'inline' : 'attachment';
-        return sendFile(request, reply, {
-          ...shown,
-          disposition,
-          open: (range) => open(evidenceStore, range),
-        });
-      },
-    );
+  const asFile = [
+    {
+      address: addresses.packetSummary,
+      of: summaryFile,
+      disposition: 'inline',
+      says: 'The case to read and print, as one HTML file',
+    },
+    {
+      address: addresses.packetDownload,
+      of: zipFile,
+      disposition: 'attachment',
+      says: 'The whole packet: a BagIt bag in a zip',
+    },
+  ] as const;
+  for (const { address, of, disposition, says } of asFile) {
+    app.get(address, { schema: { summary: says, params: byId }, config: read }, async (request, reply) => {
+      const readable = await asCaller(services, request, (context) =>
+        readablePacket(context, request.params.id),
+      );
+      if (readable === null) return sendProblem(request, reply, noPacket);
+      if ('ok' in readable) return sendProblem(request, reply, readable);
+      const { open, ...shown } = of(readable);
+      return sendFile(request, reply, {
+        ...shown,
+        disposition,
+        open: (range) => open(evidenceStore, range),
+      });
+    });
   }
   app.post(
-    '/packets/:id/grants',
+    addresses.packetGrants,
     {
       schema: {
         summary: 'Show a packet, and nothing else, to a support member of another organisation',
@@ -89,7 +95,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
   );
   app.get(
-    '/packets/:id/grants',
+    addresses.packetGrants,
     {
       schema: {
         summary: 'To whom a packet was granted, and whether they opened it',
@@ -101,7 +107,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => listGrants(context, request.params.id)),
   );
   app.post(
-    '/grants/:id/revoke',
+    addresses.revokeGrant,
     {
       schema: { summary: 'End a grant for good', params: byId, response: { 200: packetGrant } },
       config: grant,
@@ -109,7 +115,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromWrite((context) => revokeGrant(context, request.params.id)),
   );
   app.get(
-    '/granted-packets',
+    addresses.grantedPackets,
     {
       schema: {
         summary: 'The packets that other organisations show to the caller',

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import {
   me,
   member,
@@ -23,7 +24,7 @@ import {
 /** The organisation's members, and one's own account. */
 export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
-    '/me',
+    addresses.me,
     {
       schema: {
         summary: 'Who I am, and the address at which I can be granted a packet',
@@ -37,7 +38,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       ),
   );
   app.post(
-    '/me/password',
+    addresses.ownPassword,
     {
       schema: {
         summary: 'Change my password; ends my other sign-ins',
@@ -49,7 +50,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromWrite((context) => changePassword(context, request.body)),
   );
   app.get(
-    '/members',
+    addresses.members,
     {
       schema: { summary: 'All members', response: { 200: itemsOf(member) } },
       config: { permission: 'read members' },
@@ -57,7 +58,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (_request, reply) => reply.fromRead(listMembers),
   );
   app.get(
-    '/members/:id',
+    addresses.member,
     {
       schema: { summary: 'One member', params: byId, response: { 200: member } },
       config: { permission: 'read members' },
@@ -65,7 +66,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => readMember(context, request.params.id)),
   );
   app.post(
-    '/members',
+    addresses.members,
     {
       schema: { summary: 'Add a member', body: newMember, response: { 201: member } },
       config: { permission: 'manage members' },
@@ -73,7 +74,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromWrite((context) => addMember(context, request.body)),
   );
   app.put(
-    '/members/:id',
+    addresses.member,
     {
       schema: {
         summary: 'Change name, role or activity of a member (If-Match)',
@@ -87,7 +88,7 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       reply.fromWrite((context) => updateMember(context, request.params.id, updateIn(request))),
   );
   app.post(
-    '/members/:id/password',
+    addresses.memberPassword,
     {
       schema: {
         summary: "Set a member's password for them",

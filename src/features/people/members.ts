@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { Member, memberUpdate, newMember, passwordChange } from '../../../shared/contract/people.ts';
 import { message } from '../../../shared/message/index.ts';
 import {
@@ -43,7 +44,7 @@ export async function addMember(
   const row = await tx.member.create({
     data: { ...rest, orgId: actor.orgId, id: services.newId(), passwordHash },
   });
-  return created(memberView(row), `/members/${row.id}`);
+  return created(memberView(row), addressOf(addresses.member, { id: row.id }));
 }
 
 export async function updateMember(

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { refresh, signIn as signInBody, tokens } from '../../../shared/contract/people.ts';
 import { type AccessClaims, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
@@ -20,7 +21,7 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   };
 
   app.post(
-    '/auth/sign-in',
+    addresses.signIn,
     {
       schema: {
         summary: 'Sign in; gives an access and a refresh token',
@@ -37,7 +38,7 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
   );
   app.post(
-    '/auth/refresh',
+    addresses.refresh,
     {
       schema: {
         summary: 'New tokens for a refresh token, which is used up by it',
@@ -54,7 +55,7 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
   );
   app.post(
-    '/auth/sign-out',
+    addresses.signOut,
     {
       schema: {
         summary: 'End the sign-in that a refresh token belongs to',

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { phonePlan, phonePlanQuery, plan, planQuery } from '../../../shared/contract/plan.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
 import type { Services } from '../../services.ts';
@@ -9,7 +10,7 @@ const read = { permission: 'read tickets' } as const;
 /** What to do next on a ticket: on site, and before anybody drives. */
 export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
-    '/tickets/:id/plan',
+    addresses.plan,
     {
       schema: {
         summary:
@@ -23,7 +24,7 @@ export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
     (request, reply) => reply.fromRead((context) => readPlan(context, request.params.id, request.query)),
   );
   app.get(
-    '/tickets/:id/phone-plan',
+    addresses.phonePlan,
     {
       schema: {
         summary: 'What the client can safely try now, how likely a visit is, what to pack (`reachable`)',

@@ -1,3 +1,4 @@
+import { typeOfKind } from '../../../shared/contract/problem-type.ts';
 import { Html, html } from '../../page/html.ts';
 import { section, table } from '../../page/parts.ts';
 import { style } from '../../page/style.ts';
@@ -43,7 +44,7 @@ const problemTable = ({ problems }: Reference) =>
   table(
     ['Type', 'Status', 'Title'],
     problems.map(({ kind, status, title }) => [
-      html`<a href="/problems/${kind}">${code(`/problems/${kind}`)}</a>`,
+      html`<a href="${typeOfKind(kind)}">${code(typeOfKind(kind))}</a>`,
       status,
       title,
     ]),

@@ -1,7 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { type MemberRole, memberRoles } from '../../../shared/contract/primitives.ts';
-import { problemStatuses } from '../../../shared/contract/problem.ts';
+import { type ProblemKind, problemKinds, problemStatuses } from '../../../shared/contract/problem.ts';
+import { typeOfKind } from '../../../shared/contract/problem-type.ts';
 import { english } from '../../../shared/message/en/index.ts';
 import { commandRoles, triageMachine, waysOf } from '../../../state-machines/index.ts';
 import { access, problemInWords } from '../../http/index.ts';
@@ -19,7 +20,7 @@ export type Reference = {
   }[];
   /** Roles are null where nobody has to be signed in. */
   routes: { method: string; path: string; summary: string; roles: readonly string[] | null }[];
-  problems: { kind: string; status: number; title: string }[];
+  problems: { kind: ProblemKind; status: number; title: string }[];
 };
 
 type Operation = { summary?: string; 'x-roles'?: readonly string[] };
@@ -56,10 +57,9 @@ export function referenceOf(app: FastifyInstance): Reference {
       ways: waysBy(command),
     })),
     routes: routesOf(app),
-    problems: Object.entries(problemStatuses).map(([kind, status]) => ({
-      kind,
-      status,
-      title: problemInWords({ type: `/problems/${kind}`, status }, english).title,
-    })),
+    problems: problemKinds.map((kind) => {
+      const status = problemStatuses[kind];
+      return { kind, status, title: problemInWords({ type: typeOfKind(kind), status }, english).title };
+    }),
   };
 }

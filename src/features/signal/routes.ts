@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
 import { budgetQuery, budgetReply, edidReadings } from '../../../shared/contract/signal.ts';
 import type { Services } from '../../services.ts';
@@ -10,7 +11,7 @@ const read = { permission: 'read chains' } as const;
 /** What the signal of a chain can and cannot do. */
 export const signalRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
-    '/chains/:id/budget',
+    addresses.chainBudget,
     {
       schema: {
         summary:
@@ -24,7 +25,7 @@ export const signalRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => readBudget(context, request.params.id, request.query)),
   );
   app.get(
-    '/chains/:id/edids',
+    addresses.chainEdids,
     {
       schema: {
         summary: 'Every EDID read in the chain, compared where two say something of each other',

@@ -1,4 +1,5 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { byId, pageOf } from '../../../shared/contract/primitives.ts';
 import { siteInput, siteSearch, siteSummary } from '../../../shared/contract/site.ts';
 import { updateIn } from '../../http/index.ts';
@@ -12,7 +13,7 @@ const write = { permission: 'write sites' } as const;
 /** Clients' places. */
 export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
-    '/sites',
+    addresses.sites,
     {
       schema: {
         summary: 'Sites by any part of client, address, telephone number or device serial (`q`)',
@@ -24,7 +25,7 @@ export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
     (request, reply) => reply.fromRead((context) => searchSites(context, request.query)),
   );
   app.get(
-    '/sites/:id',
+    addresses.site,
     {
       schema: { summary: 'One site with its chains', params: byId, response: { 200: siteSummary } },
       config: read,
@@ -32,12 +33,12 @@ export const siteRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
     (request, reply) => reply.fromRead((context) => readSite(context, request.params.id)),
   );
   app.post(
-    '/sites',
+    addresses.sites,
     { schema: { summary: 'Add a site', body: siteInput, response: { 201: siteSummary } }, config: write },
     (request, reply) => reply.fromWrite((context) => addSite(context, request.body)),
   );
   app.put(
-    '/sites/:id',
+    addresses.site,
     {
       schema: {
         summary: 'Change a site (If-Match)',

@@ -1,3 +1,4 @@
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { SiteInput, SiteSummary } from '../../../shared/contract/site.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, created, mismatch, type Outcome, type Update } from '../../http/index.ts';
@@ -15,7 +16,7 @@ export async function addSite(
   const row = await tx.site.create({
     data: { ...columnsOf(input), orgId: actor.orgId, id: services.newId(), createdAt: now, updatedAt: now },
   });
-  return created({ ...siteView(row), chains: [] }, `/sites/${row.id}`);
+  return created({ ...siteView(row), chains: [] }, addressOf(addresses.site, { id: row.id }));
 }
 
 export async function updateSite(

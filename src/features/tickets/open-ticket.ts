@@ -1,3 +1,4 @@
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { NewTicket, Ticket } from '../../../shared/contract/ticket.ts';
 import { message } from '../../../shared/message/index.ts';
 import { openTriage } from '../../../state-machines/index.ts';
@@ -46,7 +47,9 @@ export async function openTicket(context: Context, input: NewTicket): Promise<Ou
     },
   });
   const row = await findTicket(context, id);
-  return row === null ? noTicket : created(ticketView(row, actor, services.now()), `/tickets/${id}`);
+  return row === null
+    ? noTicket
+    : created(ticketView(row, actor, services.now()), addressOf(addresses.ticket, { id }));
 }
 
 async function unseenDuplicates(context: Context, input: NewTicket): Promise<Refused | null> {

@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { ticketCommand } from '../../../shared/contract/commands.ts';
 import { logCheck } from '../../../shared/contract/log-check.ts';
 import { byId, itemsOf, pageOf } from '../../../shared/contract/primitives.ts';
@@ -35,7 +36,7 @@ const logQuery = z.object({ after: z.coerce.number().int().min(0).max(2_147_483_
 /** Tickets: opened in a call, worked by command, read by everybody in the organisation. */
 export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
   app.get(
-    '/tickets',
+    addresses.tickets,
     {
       schema: {
         summary: 'Tickets, newest first, filtered, by page',
@@ -47,7 +48,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => listTickets(context, request.query)),
   );
   app.post(
-    '/tickets',
+    addresses.tickets,
     {
       schema: {
         summary: 'Open a ticket; open ones at the same chain have to be seen first',
@@ -59,7 +60,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromWrite((context) => openTicket(context, request.body)),
   );
   app.get(
-    '/tickets/:id',
+    addresses.ticket,
     {
       schema: {
         summary: 'A ticket with all triage knows and what is allowed now',
@@ -71,7 +72,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => readTicket(context, request.params.id)),
   );
   app.put(
-    '/tickets/:id',
+    addresses.ticket,
     {
       schema: {
         summary: 'Change priority, visit, assignee or intake (If-Match)',
@@ -85,7 +86,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       reply.fromWrite((context) => updateTicket(context, request.params.id, updateIn(request))),
   );
   app.post(
-    '/tickets/:id/assignment',
+    addresses.assignment,
     {
       schema: {
         summary: 'Assign to a technician, or to nobody',
@@ -99,7 +100,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       reply.fromWrite((context) => assignTicket(context, request.params.id, request.body.assigneeId)),
   );
   app.post(
-    '/tickets/:id/take-over',
+    addresses.takeOver,
     {
       schema: { summary: 'Take the ticket over', params: byId, response: { 200: ticket } },
       config: { permission: 'take over tickets' },
@@ -107,7 +108,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromWrite((context) => takeOverTicket(context, request.params.id)),
   );
   app.post(
-    '/tickets/:id/commands',
+    addresses.commands,
     {
       schema: {
         summary: 'One step of the ticket',
@@ -121,7 +122,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       reply.fromWrite((context) => sendCommand(context, request.params.id, updateIn(request))),
   );
   app.get(
-    '/tickets/:id/applicable-changes',
+    addresses.applicableChanges,
     {
       schema: {
         summary: 'Changes that apply here now, with kit, caution and instructions',
@@ -139,7 +140,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       }),
   );
   app.get(
-    '/tickets/:id/timeline',
+    addresses.timeline,
     {
       schema: {
         summary: 'Everything that happened, in sentences',
@@ -151,7 +152,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => readTimeline(context, request.params.id)),
   );
   app.get(
-    '/tickets/:id/log',
+    addresses.log,
     {
       schema: {
         summary: 'The log with its hashes (`after`: from that sequence on)',
@@ -164,7 +165,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => readLog(context, request.params.id, request.query.after)),
   );
   app.get(
-    '/tickets/:id/log/check',
+    addresses.logCheck,
     {
       schema: {
         summary: 'Numbers, hashes and replay of the log, checked, with all that differs',
@@ -176,7 +177,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     (request, reply) => reply.fromRead((context) => checkLog(context, request.params.id)),
   );
   app.get(
-    '/support-queue',
+    addresses.supportQueue,
     {
       schema: {
         summary: 'Cases with second line, the longest waiting first',

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import { readFile } from '../api/client.ts';
 import { Button } from '../parts/button.tsx';
 import { Notice } from '../parts/notice.tsx';
@@ -14,7 +15,7 @@ export function ExportScreen() {
   const [state, setState] = useState<State>({ kind: 'idle' });
   const make = async () => {
     setState({ kind: 'making' });
-    const blob = await readFile('/export');
+    const blob = await readFile(addresses.export);
     if (blob === null) {
       setState({ kind: 'failed' });
       return;

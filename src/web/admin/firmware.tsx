@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
 import { read } from '../api/client.ts';
 import { type DocumentPath, paths } from '../api/paths.ts';
@@ -46,7 +47,7 @@ function LevelForm({ level }: { level: FirmwareLevel | null }) {
   const change = (part: Partial<Input>) => setInput((before) => ({ ...before, ...part }));
   const send = async (method: 'PUT' | 'DELETE') => {
     if (level === null) return;
-    const path = `/firmware-levels/${level.id}`;
+    const path = addressOf(addresses.firmwareLevel, { id: level.id });
     const now = await read(path as DocumentPath<FirmwareLevel>);
     // Somebody else's change since it was shown here is refused, not written over.
     const ifMatch = now.kind === 'ok' && now.body.version === level.version ? (now.etag ?? '') : '"older"';
@@ -58,7 +59,7 @@ function LevelForm({ level }: { level: FirmwareLevel | null }) {
     await refresh(paths.firmwareLevels);
   };
   const add = async () => {
-    if ((await sending.send('POST', '/firmware-levels', { body: input })) !== null)
+    if ((await sending.send('POST', addresses.firmwareLevels, { body: input })) !== null)
       await refresh(paths.firmwareLevels);
   };
   return (

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { Member } from '../../../shared/contract/people.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import { read } from '../api/client.ts';
@@ -93,7 +94,7 @@ function AddMember({ onDone }: { onDone: () => void }) {
       class="stack"
       onSubmit={async (event) => {
         event.preventDefault();
-        if ((await sending.send<Member>('POST', '/members', { body: member })) === null) return;
+        if ((await sending.send<Member>('POST', addresses.members, { body: member })) === null) return;
         await refresh(paths.members);
         onDone();
       }}
@@ -145,7 +146,7 @@ function ChangeMember({ member, onDone }: { member: Member; onDone: () => void }
   const sending = useSending();
   const change = (part: object) => setDraft((before) => ({ ...before, ...part }));
   const save = async () => {
-    const path = `/members/${member.id}`;
+    const path = addressOf(addresses.member, { id: member.id });
     // The list knows no tag of one member: it is read, and has to be the one that was changed here.
     const now = await read(path as DocumentPath<Member>);
     const ifMatch = now.kind === 'ok' && now.body.version === member.version ? (now.etag ?? '') : '"older"';
@@ -199,9 +200,13 @@ function SetPassword({ member }: { member: Member }) {
       class="stack"
       onSubmit={async (event) => {
         event.preventDefault();
-        const done = await sending.send<Member>('POST', `/members/${member.id}/password`, {
-          body: { password },
-        });
+        const done = await sending.send<Member>(
+          'POST',
+          addressOf(addresses.memberPassword, { id: member.id }),
+          {
+            body: { password },
+          },
+        );
         if (done === null) return;
         setSet(true);
         setPassword('');

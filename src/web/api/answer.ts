@@ -1,4 +1,4 @@
-import type { Problem, ProblemKind } from '../../../shared/contract/problem.ts';
+import type { Problem } from '../../../shared/contract/problem.ts';
 
 /** What came of a request. */
 export type Answer<Body> =
@@ -15,12 +15,6 @@ export type Answer<Body> =
   | { readonly kind: 'refused'; readonly problem: Problem }
   /** No answer, or one that says "later": to be tried again, with the same Idempotency-Key. */
   | { readonly kind: 'unreachable'; readonly retryAfterS: number | null };
-
-/** The stable kind of a problem, out of its `type`. */
-export const problemKind = (problem: Problem): ProblemKind | null => {
-  const [, kind] = /^\/problems\/([a-z-]+)$/.exec(problem.type) ?? [];
-  return (kind ?? null) as ProblemKind | null;
-};
 
 /** Statuses that say nothing of the request itself: the same one may be accepted later. */
 const later: ReadonlySet<number> = new Set([408, 425, 429, 500, 502, 503, 504]);

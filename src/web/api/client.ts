@@ -1,4 +1,5 @@
-import { type Answer, answerOf, problemKind } from './answer.ts';
+import { kindOfType } from '../../../shared/contract/problem-type.ts';
+import { type Answer, answerOf } from './answer.ts';
 import type { DocumentPath } from './paths.ts';
 import { accessToken, reportReachable } from './session.ts';
 
@@ -29,7 +30,7 @@ async function ask<Body>(path: string, init: RequestInit): Promise<Answer<Body>>
   if (reply === null) return { kind: 'unreachable', retryAfterS: null };
   const answer = await answerOf<Body>(reply);
   // Signing in again makes it good: what waits keeps waiting.
-  if (answer.kind === 'refused' && problemKind(answer.problem) === 'sign-in-needed')
+  if (answer.kind === 'refused' && kindOfType(answer.problem.type) === 'sign-in-needed')
     return { kind: 'unreachable', retryAfterS: null };
   return answer;
 }

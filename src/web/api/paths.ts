@@ -1,3 +1,4 @@
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { FaultFigure, FirmwareLevel, Organisation } from '../../../shared/contract/organisation.ts';
@@ -39,29 +40,30 @@ const documentAt = <Body>(path: string): DocumentPath<Body> => path;
 
 /** Every document that the client reads. A screen that needs another one adds it here, with its type. */
 export const paths = {
-  me: documentAt<Me>('/me'),
-  members: documentAt<Items<Member>>('/members'),
-  organisation: documentAt<Organisation>('/organisation'),
-  firmwareLevels: documentAt<Items<FirmwareLevel>>('/firmware-levels'),
-  faultModel: documentAt<Items<FaultFigure>>('/fault-model'),
-  supportQueue: documentAt<Items<QueueEntry>>('/support-queue'),
+  me: documentAt<Me>(addresses.me),
+  members: documentAt<Items<Member>>(addresses.members),
+  organisation: documentAt<Organisation>(addresses.organisation),
+  firmwareLevels: documentAt<Items<FirmwareLevel>>(addresses.firmwareLevels),
+  faultModel: documentAt<Items<FaultFigure>>(addresses.faultModel),
+  supportQueue: documentAt<Items<QueueEntry>>(addresses.supportQueue),
 
   sites: (query: { q?: string; limit?: number; cursor?: string }) =>
-    documentAt<Page<SiteSummary>>(withQuery('/sites', query)),
-  site: (id: string) => documentAt<SiteSummary>(`/sites/${id}`),
+    documentAt<Page<SiteSummary>>(withQuery(addresses.sites, query)),
+  site: (id: string) => documentAt<SiteSummary>(addressOf(addresses.site, { id })),
 
-  chain: (id: string) => documentAt<ChainDocument>(`/chains/${id}`),
+  chain: (id: string) => documentAt<ChainDocument>(addressOf(addresses.chain, { id })),
   chainAudit: (id: string, duringTriage = true) =>
-    documentAt<ChainAudit>(withQuery(`/chains/${id}/audit`, { duringTriage })),
+    documentAt<ChainAudit>(withQuery(addressOf(addresses.chainAudit, { id }), { duringTriage })),
   chainBudget: (id: string, query: { version?: number; without?: string; format?: string } = {}) =>
-    documentAt<BudgetReply>(withQuery(`/chains/${id}/budget`, query)),
-  chainEdids: (id: string) => documentAt<EdidReadings>(`/chains/${id}/edids`),
+    documentAt<BudgetReply>(withQuery(addressOf(addresses.chainBudget, { id }), query)),
+  chainEdids: (id: string) => documentAt<EdidReadings>(addressOf(addresses.chainEdids, { id })),
 
-  chainVersions: (id: string) => documentAt<Items<ChainVersionRef>>(`/chains/${id}/versions`),
+  chainVersions: (id: string) =>
+    documentAt<Items<ChainVersionRef>>(addressOf(addresses.chainVersions, { id })),
   chainVersion: (id: string, version: number) =>
-    documentAt<ChainDocument>(`/chains/${id}/versions/${version}`),
+    documentAt<ChainDocument>(addressOf(addresses.chainVersion, { id, version })),
   changesSince: (id: string, from: number, to: number) =>
-    documentAt<ChainComparison>(`/chains/${id}/versions/${to}/changes-since/${from}`),
+    documentAt<ChainComparison>(addressOf(addresses.changesSince, { id, version: to, from })),
 
   tickets: (query: {
     state?: string;
@@ -75,23 +77,32 @@ export const paths = {
     q?: string;
     limit?: number;
     cursor?: string;
-  }) => documentAt<Page<TicketSummary>>(withQuery('/tickets', query)),
-  ticket: (id: string) => documentAt<Ticket>(`/tickets/${id}`),
+  }) => documentAt<Page<TicketSummary>>(withQuery(addresses.tickets, query)),
+  ticket: (id: string) => documentAt<Ticket>(addressOf(addresses.ticket, { id })),
   /** `reachable`: ids of devices that the client gets at, standing on the floor. */
   phonePlan: (ticketId: string, reachable: readonly string[]) =>
     documentAt<PhonePlanReply>(
-      withQuery(`/tickets/${ticketId}/phone-plan`, { reachable: reachable.toSorted().join(',') }),
+      withQuery(addressOf(addresses.phonePlan, { id: ticketId }), {
+        reachable: reachable.toSorted().join(','),
+      }),
     ),
   applicableChanges: (ticketId: string) =>
-    documentAt<Items<ApplicableChange>>(`/tickets/${ticketId}/applicable-changes`),
-  timeline: (ticketId: string) => documentAt<Items<TimelineEntry>>(`/tickets/${ticketId}/timeline`),
+    documentAt<Items<ApplicableChange>>(addressOf(addresses.applicableChanges, { id: ticketId })),
+  timeline: (ticketId: string) =>
+    documentAt<Items<TimelineEntry>>(addressOf(addresses.timeline, { id: ticketId })),
   log: (ticketId: string, after = 0) =>
-    documentAt<Items<TicketEvent>>(withQuery(`/tickets/${ticketId}/log`, { after })),
-  evidence: (ticketId: string) => documentAt<Page<EvidenceItem>>(`/tickets/${ticketId}/evidence?limit=200`),
-  logFindings: (ticketId: string) => documentAt<Items<LogFinding>>(`/tickets/${ticketId}/log-findings`),
-  plan: (ticketId: string) => documentAt<PlanReply>(`/tickets/${ticketId}/plan`),
-  packets: (ticketId: string) => documentAt<Items<PacketSummary>>(`/tickets/${ticketId}/packets`),
-  packet: (id: string) => documentAt<Packet>(`/packets/${id}`),
-  packetGrants: (packetId: string) => documentAt<Items<PacketGrant>>(`/packets/${packetId}/grants`),
-  grantedPackets: documentAt<Items<GrantedPacket>>('/granted-packets'),
+    documentAt<Items<TicketEvent>>(withQuery(addressOf(addresses.log, { id: ticketId }), { after })),
+  evidence: (ticketId: string) =>
+    documentAt<Page<EvidenceItem>>(
+      withQuery(addressOf(addresses.ticketEvidence, { id: ticketId }), { limit: 200 }),
+    ),
+  logFindings: (ticketId: string) =>
+    documentAt<Items<LogFinding>>(addressOf(addresses.logFindings, { id: ticketId })),
+  plan: (ticketId: string) => documentAt<PlanReply>(addressOf(addresses.plan, { id: ticketId })),
+  packets: (ticketId: string) =>
+    documentAt<Items<PacketSummary>>(addressOf(addresses.ticketPackets, { id: ticketId })),
+  packet: (id: string) => documentAt<Packet>(addressOf(addresses.packet, { id })),
+  packetGrants: (packetId: string) =>
+    documentAt<Items<PacketGrant>>(addressOf(addresses.packetGrants, { id: packetId })),
+  grantedPackets: documentAt<Items<GrantedPacket>>(addresses.grantedPackets),
 };

@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import type { Member, Tokens } from '../../../shared/contract/people.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { answerOf } from './answer.ts';
@@ -67,7 +68,7 @@ export async function signIn(credentials: {
   email: string;
   password: string;
 }): Promise<Problem | 'unreachable' | null> {
-  const reply = await post('/auth/sign-in', credentials);
+  const reply = await post(addresses.signIn, credentials);
   reportReachable(reply !== null);
   if (reply === null) return 'unreachable';
   const answer = await answerOf<Tokens>(reply);
@@ -85,7 +86,7 @@ export async function signOut(): Promise<void> {
   sessionState.value = { kind: 'signedOut' };
   announce.postMessage('signedOut');
   // Nobody waits for it: without a connection the sign-in ends by itself, and nothing on this device can use it.
-  if (kept !== null) void post('/auth/sign-out', { refreshToken: kept.refreshToken });
+  if (kept !== null) void post(addresses.signOut, { refreshToken: kept.refreshToken });
 }
 
 /** Another tab signed out: so does this one. */
@@ -120,7 +121,7 @@ const renewAlone = async (): Promise<string | null> =>
   navigator.locks.request('halfsplit-refresh', async () => {
     const kept = await keptSession();
     if (kept === null) return null;
-    const reply = await post('/auth/refresh', { refreshToken: kept.refreshToken });
+    const reply = await post(addresses.refresh, { refreshToken: kept.refreshToken });
     reportReachable(reply !== null);
     if (reply === null) return null;
     const answer = await answerOf<Tokens>(reply);

@@ -1,3 +1,4 @@
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { News } from '../../../shared/contract/news.ts';
 
 /** The addresses whose documents a piece of news may have changed: those below, and a list with any query. */
@@ -12,27 +13,36 @@ export function concerns(news: News): (path: string) => boolean {
 }
 
 /** With `?` at its end: that list itself, and nothing below it. */
-function addressesOf({ kind, id, ticketId, siteId, packetId }: News): string[] {
+const list = (address: string): string => `${address}?`;
+
+const everyChain = addresses.chain.replace('/:id', '');
+
+function addressesOf({ kind, id, ...of }: News): string[] {
+  const { ticketId = '', siteId = '', packetId = '' } = of;
   switch (kind) {
     case 'ticket':
-      return [`/tickets/${id}`, '/tickets?', '/support-queue'];
+      return [addressOf(addresses.ticket, { id }), list(addresses.tickets), addresses.supportQueue];
     case 'evidence':
-      return [`/tickets/${ticketId}`, `/evidence/${id}`];
+      return [addressOf(addresses.ticket, { id: ticketId }), addressOf(addresses.evidence, { id })];
     case 'site':
-      return [`/sites/${id}`, '/sites?'];
+      return [addressOf(addresses.site, { id }), list(addresses.sites)];
     case 'chain':
-      return [`/chains/${id}`, `/sites/${siteId}`, '/sites?'];
+      return [
+        addressOf(addresses.chain, { id }),
+        addressOf(addresses.site, { id: siteId }),
+        list(addresses.sites),
+      ];
     case 'packet':
-      return [`/packets/${id}`, `/tickets/${ticketId}`];
+      return [addressOf(addresses.packet, { id }), addressOf(addresses.ticket, { id: ticketId })];
     case 'grant':
-      return [`/packets/${packetId}`];
+      return [addressOf(addresses.packet, { id: packetId })];
     case 'grantedPacket':
-      return [`/packets/${id}`, '/granted-packets'];
+      return [addressOf(addresses.packet, { id }), addresses.grantedPackets];
     case 'member':
-      return ['/members', '/me'];
+      return [addresses.members, addresses.me];
     case 'organisation':
-      return ['/organisation', '/fault-model', '/chains', '/me'];
+      return [addresses.organisation, addresses.faultModel, everyChain, addresses.me];
     case 'firmwareLevel':
-      return ['/firmware-levels', '/chains'];
+      return [addresses.firmwareLevels, everyChain];
   }
 }

@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import { createParser, type EventSourceMessage } from 'eventsource-parser';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import type { News } from '../../../shared/contract/news.ts';
 import { send } from '../api/client.ts';
 import { session, sessionState } from '../api/session.ts';
@@ -76,7 +77,7 @@ async function readStream(
   let timer = setTimeout(() => silence.abort(), silenceMs);
   const either = AbortSignal.any([signal, silence.signal]);
   try {
-    const reply = await send('/events', {
+    const reply = await send(addresses.events, {
       headers: { accept: 'text/event-stream', ...(lastId === null ? {} : { 'last-event-id': lastId }) },
       signal: either,
     });

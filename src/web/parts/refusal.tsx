@@ -1,7 +1,7 @@
 import type { Message } from '../../../shared/contract/message.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
+import { kindOfType } from '../../../shared/contract/problem-type.ts';
 import { message } from '../../../shared/message/index.ts';
-import { problemKind } from '../api/answer.ts';
 import { frameWords } from '../words/frame.ts';
 import { inWords, said } from '../words/sentence.tsx';
 import { commandWord, terms } from '../words/terms.ts';
@@ -11,7 +11,7 @@ import { Notice } from './notice.tsx';
 
 /** What a problem is called, by its kind; one without a kind says no more than that it went wrong. */
 function titleOf(problem: Problem): Message | string {
-  const kind = problemKind(problem);
+  const kind = kindOfType(problem.type);
   return kind === null ? frameWords().refused : message(`problems/${kind}`);
 }
 

@@ -4,6 +4,7 @@ import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { type ProblemKind, problemStatuses } from '../../../shared/contract/problem-kinds.ts';
+import { typeOfKind } from '../../../shared/contract/problem-type.ts';
 import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { completeness } from '../../../state-machines/triage/completeness.ts';
@@ -100,7 +101,7 @@ export const problemOf = ({
   ...said
 }: { type: ProblemKind } & Omit<Problem, 'type' | 'title' | 'status'>): Problem => ({
   ...said,
-  type: `/problems/${type}`,
+  type: typeOfKind(type),
   status: problemStatuses[type],
 });
 

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { paths } from '../api/paths.ts';
 import { session } from '../api/session.ts';
 import { Button } from '../parts/button.tsx';
@@ -32,7 +33,9 @@ export function Actions({ facts }: { facts: CaseFacts }) {
   const allowed = new Set(ticket.allowedNow.map(({ type }) => type));
   const send: FormProperties['send'] = async (command) => {
     setDone(null);
-    const answer = await sending.send('POST', `/tickets/${ticket.id}/commands`, { body: command });
+    const answer = await sending.send('POST', addressOf(addresses.commands, { id: ticket.id }), {
+      body: command,
+    });
     if (answer === null) return false;
     setOpen(null);
     setDone(t.done[command.type as keyof typeof t.done] ?? t.done.takeCase);

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { readFile } from '../api/client.ts';
@@ -76,7 +77,10 @@ function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: Evide
     <>
       {item.hasThumbnail && (
         <button type="button" class="case-thumbnail" onClick={() => setOpen(true)}>
-          <Picture path={`/evidence/${item.id}/thumbnail`} alt={item.description || what} />
+          <Picture
+            path={addressOf(addresses.evidenceThumbnail, { id: item.id })}
+            alt={item.description || what}
+          />
         </button>
       )}
       <div>
@@ -111,7 +115,10 @@ function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: Evide
       </div>
       {isOpen && (
         <Dialog title={item.description || what} onClose={() => setOpen(false)}>
-          <Picture path={`/evidence/${item.id}/content`} alt={item.description || what} />
+          <Picture
+            path={addressOf(addresses.evidenceContent, { id: item.id })}
+            alt={item.description || what}
+          />
           <Button onClick={() => void save(item)}>{t.saveFile(item.fileName ?? '')}</Button>
         </Dialog>
       )}
@@ -120,7 +127,7 @@ function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: Evide
 }
 
 async function save({ id, fileName }: EvidenceItem): Promise<void> {
-  const file = await readFile(`/evidence/${id}/content`);
+  const file = await readFile(addressOf(addresses.evidenceContent, { id }));
   if (file !== null) saveAs(file, fileName ?? id);
 }
 

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { readFile } from '../api/client.ts';
 import { Button } from '../parts/button.tsx';
 import { Notice } from '../parts/notice.tsx';
@@ -7,13 +8,15 @@ import { CheckResult, useChecking } from './packet-check.tsx';
 import { packetWords } from './packet-words.ts';
 
 /** Downloads a packet or its summary, and checks it here. */
+type PacketFile = typeof addresses.packetDownload | typeof addresses.packetSummary;
+
 export function PacketFiles({ packetId, name }: { packetId: string; name: string }) {
   const t = packetWords();
   const [checking, check] = useChecking();
   const [state, setState] = useState<'idle' | 'loading' | 'failed'>('idle');
-  const fetched = async (what: 'download' | 'summary', use: (file: Blob) => void | Promise<void>) => {
+  const fetched = async (address: PacketFile, use: (file: Blob) => void | Promise<void>) => {
     setState('loading');
-    const file = await readFile(`/packets/${packetId}/${what}`);
+    const file = await readFile(addressOf(address, { id: packetId }));
     setState(file === null ? 'failed' : 'idle');
     if (file !== null) await use(file);
   };
@@ -22,16 +25,16 @@ export function PacketFiles({ packetId, name }: { packetId: string; name: string
       <div class="row not-printed">
         <Button
           disabled={state === 'loading'}
-          onClick={() => void fetched('download', (zip) => saveAs(zip, `${name}.zip`))}
+          onClick={() => void fetched(addresses.packetDownload, (zip) => saveAs(zip, `${name}.zip`))}
         >
           {t.download}
         </Button>
-        <Button disabled={state === 'loading'} onClick={() => void fetched('download', check)}>
+        <Button disabled={state === 'loading'} onClick={() => void fetched(addresses.packetDownload, check)}>
           {t.check}
         </Button>
         <Button
           disabled={state === 'loading'}
-          onClick={() => void fetched('summary', (page) => saveAs(page, `${name}.html`))}
+          onClick={() => void fetched(addresses.packetSummary, (page) => saveAs(page, `${name}.html`))}
         >
           {t.summary}
         </Button>

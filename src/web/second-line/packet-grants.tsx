@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { PacketGrant } from '../../../shared/contract/packet.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
@@ -60,9 +61,9 @@ export function PacketGrants({ packetId, zone }: { packetId: string; zone: strin
           class="stack"
           onSubmit={(event) => {
             event.preventDefault();
-            void send(`/packets/${packetId}/grants`, t.granted, { memberAddress: address.trim() }).then(
-              (isAccepted) => isAccepted && setAddress(''),
-            );
+            void send(addressOf(addresses.packetGrants, { id: packetId }), t.granted, {
+              memberAddress: address.trim(),
+            }).then((isAccepted) => isAccepted && setAddress(''));
           }}
         >
           <Field

@@ -1,6 +1,8 @@
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
+import { kindOfType } from '../../../shared/contract/problem-type.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
-import { type Answer, problemKind } from '../api/answer.ts';
+import type { Answer } from '../api/answer.ts';
 import { write } from '../api/client.ts';
 import { paths } from '../api/paths.ts';
 import { session, sessionState } from '../api/session.ts';
@@ -70,7 +72,7 @@ async function sendUploads(memberId: string): Promise<void> {
       if (result.kind === 'refused') await stop(entry, result.problem);
       else await removeEntries([entry]);
       failures = 0;
-      markOld((path) => path.startsWith(`/tickets/${entry.ticketId}`));
+      markOld((path) => path.startsWith(addressOf(addresses.ticket, { id: entry.ticketId })));
     }
   });
   // An escalation may have waited for these.
@@ -104,8 +106,14 @@ async function sendWrite(entry: CommandEntry | ReadingEntry): Promise<boolean> {
 
 const requestOf = (entry: CommandEntry | ReadingEntry): Promise<Answer<unknown>> =>
   entry.kind === 'command'
-    ? write('POST', `/tickets/${entry.ticketId}/commands`, { body: entry.command, key: entry.id })
-    : write('POST', `/tickets/${entry.ticketId}/readings`, { body: entry.reading, key: entry.id });
+    ? write('POST', addressOf(addresses.commands, { id: entry.ticketId }), {
+        body: entry.command,
+        key: entry.id,
+      })
+    : write('POST', addressOf(addresses.readings, { id: entry.ticketId }), {
+        body: entry.reading,
+        key: entry.id,
+      });
 
 async function confirmed(
   entry: CommandEntry | ReadingEntry,
@@ -125,7 +133,7 @@ const conflictStatuses: ReadonlySet<number> = new Set([404, 409, 412]);
 
 async function stop(entry: OutboxEntry, problem: Problem): Promise<void> {
   const state =
-    conflictStatuses.has(problem.status) || problemKind(problem) === 'role-not-allowed'
+    conflictStatuses.has(problem.status) || kindOfType(problem.type) === 'role-not-allowed'
       ? 'conflict'
       : 'refused';
   await changeEntry(entry.order, { state, problem });

@@ -1,4 +1,5 @@
 import { DetailedError, Upload } from 'tus-js-client';
+import { addresses } from '../../../shared/contract/addresses.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { message } from '../../../shared/message/index.ts';
 import { accessToken, reportReachable } from '../api/session.ts';
@@ -23,7 +24,7 @@ export async function uploadEntry(entry: UploadEntry): Promise<UploadResult> {
     let shownAt = 0;
     let gotFurther = false;
     const upload = new Upload(file, {
-      endpoint: '/uploads',
+      endpoint: addresses.uploads,
       uploadUrl: entry.uploadUrl,
       chunkSize: chunkBytes,
       // Waiting and repeating is the outbox's work.

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { readFile } from '../api/client.ts';
 import { memberDatabase } from '../store/member-database.ts';
 
@@ -29,14 +30,14 @@ export async function thumbnailOf(evidenceId: string): Promise<Blob | null> {
   const database = await memberDatabase();
   const kept = await database?.get('drafts', key);
   if (kept instanceof Blob) return kept;
-  const read = await readFile(`/evidence/${evidenceId}/thumbnail`);
+  const read = await readFile(addressOf(addresses.evidenceThumbnail, { id: evidenceId }));
   if (read !== null) await database?.put('drafts', read, key);
   return read;
 }
 
 /** A photo at its full size, from the server. */
 export const contentOf = (evidenceId: string): Promise<Blob | null> =>
-  readFile(`/evidence/${evidenceId}/content`);
+  readFile(addressOf(addresses.evidenceContent, { id: evidenceId }));
 
 /** A file that waits for its upload on this device. */
 export const waitingFile = async (entryId: string): Promise<Blob | null> =>

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
@@ -26,7 +27,7 @@ export function WithdrawEvidence({
   const withdraw = async () => {
     setTooShort(reason.trim().length < 3);
     if (reason.trim().length < 3) return;
-    const done = await sending.send('POST', `/evidence/${evidenceId}/withdraw`, {
+    const done = await sending.send('POST', addressOf(addresses.withdrawEvidence, { id: evidenceId }), {
       body: { reason: reason.trim() },
     });
     if (done === null) return;

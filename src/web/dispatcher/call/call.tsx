@@ -1,5 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
+import { addresses } from '../../../../shared/contract/addresses.ts';
 import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import type { Intake, Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
@@ -111,7 +112,7 @@ function Asking({
     setLacks(null);
     const intake: Intake = intakeOf({ ...answers, symptom });
     const body = { siteId: site.id, chainId, intake, priority: draft.priority, seenDuplicates: draft.seen };
-    const opened = await sending.send<Ticket>('POST', '/tickets', { body });
+    const opened = await sending.send<Ticket>('POST', addresses.tickets, { body });
     if (opened === null) return;
     await keepDocument({
       path: paths.ticket(opened.body.id),

@@ -1,4 +1,5 @@
 import { useLocation } from 'preact-iso';
+import { addresses, addressOf } from '../../../../shared/contract/addresses.ts';
 import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../../shared/contract/site.ts';
 import { paths } from '../../api/paths.ts';
@@ -32,7 +33,9 @@ export function NewChainScreen({ siteId = '' }: { siteId?: string }) {
   if (draft === null) return <DeskScreen title={t.newChain}>{null}</DeskScreen>;
   const chain = draft.chain ?? usualChain(site?.client ?? '');
   const save = async () => {
-    const added = await sending.send<ChainDocument>('POST', `/sites/${siteId}/chains`, { body: chain });
+    const added = await sending.send<ChainDocument>('POST', addressOf(addresses.siteChains, { id: siteId }), {
+      body: chain,
+    });
     if (added === null) return;
     await clear();
     await refresh(paths.site(siteId));

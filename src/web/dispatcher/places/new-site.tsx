@@ -1,4 +1,5 @@
 import { useLocation } from 'preact-iso';
+import { addresses } from '../../../../shared/contract/addresses.ts';
 import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import { useSending } from '../../parts/sending.tsx';
 import { DeskScreen } from '../common/desk-screen.tsx';
@@ -17,7 +18,7 @@ export function NewSiteScreen() {
         label={t.addSite}
         sending={sending}
         onSend={async (body) => {
-          const added = await sending.send<SiteSummary>('POST', '/sites', { body });
+          const added = await sending.send<SiteSummary>('POST', addresses.sites, { body });
           if (added !== null) route(`/app/sites/${added.body.id}/chains/new?call=1`);
         }}
       />

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../../shared/contract/addresses.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
@@ -217,7 +218,12 @@ function Packets({ ticketId, number, zone }: { ticketId: string; number: number;
               </span>
               <Button
                 onClick={async () =>
-                  setMissing(!(await saveFile(`/packets/${id}/download`, `case-${number}-v${version}.zip`)))
+                  setMissing(
+                    !(await saveFile(
+                      addressOf(addresses.packetDownload, { id }),
+                      `case-${number}-v${version}.zip`,
+                    )),
+                  )
                 }
               >
                 {t.download(version)}
