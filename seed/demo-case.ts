@@ -89,7 +89,10 @@ async function baseline(
     ),
     200,
   );
-  say('technician', `reads the audit: ${findings.length} findings, first: ${findings[0]?.text ?? 'none'}`);
+  say(
+    'technician',
+    `reads the audit: ${findings.length} findings, first: ${findings[0]?.text.text ?? 'none'}`,
+  );
   await dispatcher.command(ticketId, {
     type: 'answerWhatChanged',
     answers: [

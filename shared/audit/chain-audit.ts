@@ -1,8 +1,10 @@
 import type { FirmwareMinimum } from '../chain/firmware-level.ts';
-import { deviceName, linkEnds, linkName, placeName, signalRank } from '../chain/graph.ts';
+import { linkEnds, signalRank } from '../chain/graph.ts';
+import { namedLink, namedPlace } from '../chain/named-place.ts';
 import type { Chain, Finding, Place } from '../contract/chain.ts';
 import { findingSeverities } from '../contract/chain-names.ts';
 import type { Symptom } from '../contract/triage.ts';
+import { type Message, message } from '../message/index.ts';
 import { cableRules } from './rules/cables.ts';
 import { deviceRules } from './rules/devices.ts';
 import { portRules } from './rules/ports.ts';
@@ -47,20 +49,20 @@ export function auditChain(chain: Chain, options: AuditOptions): Finding[] {
   const ofLinks = chain.links.flatMap((link) => {
     const ends = linkEnds(chain, link);
     if (ends === null) return [];
-    const subject = { ...context, link, ends, name: linkName(chain, link) };
+    const subject = { ...context, link, ends, named: namedLink(chain, link) };
     const place: Place = { kind: 'link', linkId: link.id };
     return [...cableRules, ...portRules].flatMap((rule) => findings(rule, subject, place, options.symptom));
   });
   const ofDevices = chain.devices.flatMap((device) => {
-    const subject = { ...context, device, name: deviceName(chain, device.id) };
     const place: Place = { kind: 'device', deviceId: device.id };
+    const subject = { ...context, device, named: namedPlace(chain, place) };
     return deviceRules.flatMap((rule) => findings(rule, subject, place, options.symptom));
   });
   return sorted(chain, [...ofLinks, ...ofDevices, ...(options.linkFindings ?? [])]);
 }
 
 /** Every rule of the audit, for lists and help texts. */
-export const auditRules: readonly { id: string; source: string }[] = [
+export const auditRules: readonly { id: string; source: Message }[] = [
   ...new Map(
     [...cableRules, ...portRules, ...deviceRules].map(({ id, source }) => [id, { id, source }]),
   ).values(),
@@ -88,11 +90,11 @@ function findings<Context extends AuditContext>(
     rule: rule.id,
     severity: weighed(seen),
     place: seen.place ?? place,
-    placeName: placeName(context.chain, seen.place ?? place),
+    placeName: message('thePlace', { place: namedPlace(context.chain, seen.place ?? place) }),
     text: seen.text,
     whatToDo: seen.whatToDo,
     source: rule.source,
-    caution: seen.cautions.length === 0 ? null : seen.cautions.join(' '),
+    cautions: [...seen.cautions],
   }));
 }
 

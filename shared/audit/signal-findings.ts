@@ -1,6 +1,7 @@
 import { findLink, linkEnds } from '../chain/look-up.ts';
-import { placeName } from '../chain/place.ts';
+import { namedPlace } from '../chain/named-place.ts';
 import type { Chain, Finding, Place, VideoFormat } from '../contract/chain.ts';
+import { type Message, message } from '../message/index.ts';
 import { chainProtection } from '../signal/content-protection/index.ts';
 import {
   type BudgetAssumptions,
@@ -18,15 +19,16 @@ export type SignalAssumptions = {
 
 const severityOf = { short: 'mustFix', notOffered: 'shouldFix', doubtful: 'shouldFix' } as const;
 /** For a link that can't carry a format, by what is narrowest on it. */
-const whatToDo: Record<ElementKind, string> = {
-  cable: 'Replace the cable by one certified for the rate, or ask for a format that fits.',
-  edid: 'Read the EDID at the source and at the display, and see who changes it on the way.',
-  sourcePort: 'Set the output to the mode that passes it, use one that does, or ask for a format that fits.',
-  sinkPort: 'Set the input to the mode that passes it, use one that does, or ask for a format that fits.',
+const whatToDo: Record<ElementKind, Message> = {
+  cable: message('fitAnotherCable'),
+  edid: message('readEdidAtBothEnds'),
+  sourcePort: message('setOutputMode'),
+  sinkPort: message('setInputMode'),
 };
-const noWay = 'Ask for a format that exists: there is none with this sampling and these bits.';
 
 const linkAt = (linkId: string): Place => ({ kind: 'link', linkId });
+const named = (chain: Chain, place: Place): Message =>
+  message('thePlace', { place: namedPlace(chain, place) });
 
 /**
  * What the computed budgets say against a chain, as findings of its audit: links that can't carry a wanted format, with
@@ -61,7 +63,7 @@ function linkFindings(
         placeName: link.name,
         text: worst.sentence,
         ...remedyFor(chain, link.cableLinkId, worst),
-        source: "computed: HDMI character rates and the fixed rate link's capacity; what is assumed is named",
+        source: message('computedCapacity'),
       },
     ];
   });
@@ -71,19 +73,18 @@ function remedyFor(
   chain: Chain,
   cableLinkId: string,
   { verdict, figures }: Against,
-): Pick<Finding, 'whatToDo' | 'caution'> {
-  if (figures === null) return { whatToDo: noWay, caution: null };
+): Pick<Finding, 'whatToDo' | 'cautions'> {
+  if (figures === null) return { whatToDo: message('askForExistingFormat'), cautions: [] };
   const narrowest = verdict === 'notOffered' ? 'edid' : figures.narrowest;
-  const caution = narrowest === 'cable' ? cautionAt(chain, cableLinkId, replacingCautions) : null;
-  return { whatToDo: whatToDo[narrowest], caution };
+  const cautions = narrowest === 'cable' ? cautionsAt(chain, cableLinkId, replacingCautions) : [];
+  return { whatToDo: whatToDo[narrowest], cautions };
 }
 
-/** What work at that cable may hurt somebody with; null when nothing. */
-function cautionAt(chain: Chain, linkId: string, cautions: typeof poweringCautions): string | null {
+/** What work at that cable may hurt somebody with. */
+function cautionsAt(chain: Chain, linkId: string, cautions: typeof poweringCautions): Message[] {
   const link = findLink(chain, linkId);
   const ends = link === undefined ? null : linkEnds(chain, link);
-  if (link === undefined || ends === null) return null;
-  return cautions({ link, ends }).join(' ') || null;
+  return link === undefined || ends === null ? [] : cautions({ link, ends });
 }
 
 type Against = WantedOnLink & { verdict: keyof typeof severityOf };
@@ -101,12 +102,11 @@ function powerFindings(chain: Chain, draws: Partial<PowerAssumptions>): Finding[
       rule: 'five-volt',
       severity: 'mustFix',
       place: linkAt(power.linkId),
-      placeName: placeName(chain, linkAt(power.linkId)),
+      placeName: named(chain, linkAt(power.linkId)),
       text: power.sentence,
-      whatToDo:
-        'Power the cable at the end its maker names, or put a switch with a supply of its own before it.',
-      source: 'HDMI 1.4b, clause 4.2.7 (from memory)',
-      caution: cautionAt(chain, power.linkId, poweringCautions),
+      whatToDo: message('powerCable'),
+      source: message('standardFromMemory', { standard: 'HDMI 1.4b', clause: '4.2.7' }),
+      cautions: cautionsAt(chain, power.linkId, poweringCautions),
     }));
 }
 
@@ -120,12 +120,11 @@ function protectionFindings(chain: Chain): Finding[] {
         rule: 'content-protection',
         severity: 'shouldFix',
         place,
-        placeName: placeName(chain, place),
+        placeName: named(chain, place),
         text: display.sentence,
-        whatToDo:
-          'Find out which version each end does, set it where it can be set, or leave the older device out.',
-        source: 'HDCP 2.2 on HDMI, stream type (from memory)',
-        caution: null,
+        whatToDo: message('findProtectionVersions'),
+        source: message('streamTypeFromMemory'),
+        cautions: [],
       };
     });
 }

@@ -1,3 +1,5 @@
+import { type Message, message } from '../message/index.ts';
+
 /**
  * What a firmware text says, as far as it can be ordered. Makers write as they like and publish no grammar: the
  * rules here are common practice, no source.
@@ -14,7 +16,7 @@ export type FirmwareReading = {
   /** What is said in brackets or after `build`; decides only where all else is equal. */
   build: FirmwareReading | null;
 };
-export type UnreadableFirmware = { scheme: null; reason: string };
+export type UnreadableFirmware = { scheme: null; reason: Message };
 
 /** `buildNumber`: one number of five digits or more, alone; it says nothing of the version. */
 export type FirmwareScheme = 'version' | 'date' | 'buildNumber' | 'hexadecimal';
@@ -52,7 +54,7 @@ const number = (digits: string): FirmwarePart => ({ kind: 'number', value: BigIn
 /** Reads one firmware text as shown by a device or typed by a person; never throws. */
 export function readFirmware(text: string): FirmwareReading | UnreadableFirmware {
   const plain = normaliseFirmware(text);
-  if (plain === '') return { scheme: null, reason: 'nothing is written down' };
+  if (plain === '') return { scheme: null, reason: message('firmwareEmpty') };
   const outside = plain.replaceAll(/[([{][^)\]}]*[)\]}]/g, ' ').trim();
   const inside = [...plain.matchAll(/[([{]([^)\]}]*)[)\]}]/g)].map((found) => found[1] ?? '').join(' ');
   // A text that is all brackets is read as if it had none.
@@ -73,8 +75,8 @@ function readParts(text: string, bracketed: string): FirmwareReading | Unreadabl
   const { rest, hash } = withoutHash(withMonthNumbers(withDecimalPoint(text)));
   const inBrackets = withoutHash(` ${withMonthNumbers(bracketed)}`);
   const { main, build } = splitBuild(rest);
-  if (!/\d/.test(main)) return { scheme: null, reason: 'there is no number in it' };
-  if (namesSeveral(main)) return { scheme: null, reason: 'it names several versions' };
+  if (!/\d/.test(main)) return { scheme: null, reason: message('firmwareWithoutNumber') };
+  if (namesSeveral(main)) return { scheme: null, reason: message('firmwareOfSeveralVersions') };
   const { label, body, mayBeDate, isBuild } = splitLabel(main);
   const read = hexadecimal(body) ?? (mayBeDate ? twoWayDate(body) : null) ?? sequence(body);
   const brackets = readBracket(inBrackets.rest);

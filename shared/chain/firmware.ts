@@ -1,14 +1,14 @@
+import { type Message, message } from '../message/index.ts';
 import {
   type FirmwarePart,
   type FirmwareReading,
-  type FirmwareScheme,
   normaliseFirmware,
   readFirmware,
 } from './firmware-reading.ts';
 
 export type Order = -1 | 0 | 1;
-/** `order` is null, with the reason in words, where the two texts can't be compared. */
-export type FirmwareComparison = { order: Order; reason: null } | { order: null; reason: string };
+/** `order` is null, with the reason, where the two texts can't be compared. */
+export type FirmwareComparison = { order: Order; reason: null } | { order: null; reason: Message };
 
 /**
  * -1 when firmware `a` is older than `b`, 0 when it is the same, 1 when it is newer, null when that can't be told.
@@ -30,17 +30,14 @@ export function relateFirmware(a: string, b: string): FirmwareComparison {
     return { order: 0, reason: null };
   const one = readFirmware(a);
   const other = readFirmware(b);
-  if (one.scheme === null) return { order: null, reason: `'${a}' can't be read: ${one.reason}` };
-  if (other.scheme === null) return { order: null, reason: `'${b}' can't be read: ${other.reason}` };
+  if (one.scheme === null) return unrelated(unreadable(a, one.reason));
+  if (other.scheme === null) return unrelated(unreadable(b, other.reason));
   return relateReadings(one, other);
 }
 
-const schemeNames: Record<FirmwareScheme, string> = {
-  version: 'a version number',
-  date: 'a date',
-  buildNumber: 'a bare build number',
-  hexadecimal: 'a hexadecimal number',
-};
+const unrelated = (reason: Message): FirmwareComparison => ({ order: null, reason });
+const unreadable = (firmware: string, reason: Message): Message =>
+  message('firmwareUnreadable', { firmware, reason });
 
 function relateReadings(one: FirmwareReading, other: FirmwareReading): FirmwareComparison {
   const order = relateMain(one, other);
@@ -49,26 +46,20 @@ function relateReadings(one: FirmwareReading, other: FirmwareReading): FirmwareC
   if (one.build !== null) return { order: 1, reason: null };
   if (other.build !== null) return { order: -1, reason: null };
   if (one.hash !== '' && other.hash !== '' && one.hash !== other.hash)
-    return { order: null, reason: 'they differ only in a hash, which has no order' };
+    return unrelated(message('firmwareHashesDiffer'));
   return order;
 }
 
 function relateMain(one: FirmwareReading, other: FirmwareReading): FirmwareComparison {
   if (one.scheme !== other.scheme)
-    return {
-      order: null,
-      reason: `one is ${schemeNames[one.scheme]}, the other ${schemeNames[other.scheme]}`,
-    };
+    return unrelated(message('firmwareSchemesDiffer', { one: one.scheme, other: other.scheme }));
   if (one.edition !== '' && other.edition !== '' && one.edition !== other.edition)
-    return {
-      order: null,
-      reason: `one is of '${one.edition}', the other of '${other.edition}'`,
-    };
+    return unrelated(message('firmwareEditionsDiffer', { one: one.edition, other: other.edition }));
   const dayFirst = compareParts(one.dayFirst, other.dayFirst);
   const monthFirst = compareParts(one.monthFirst, other.monthFirst);
   return dayFirst === monthFirst
     ? { order: dayFirst, reason: null }
-    : { order: null, reason: 'it depends on whether the day or the month comes first' };
+    : unrelated(message('firmwareDayOrMonth'));
 }
 
 function compareParts(one: FirmwarePart[], other: FirmwarePart[]): Order {
@@ -94,22 +85,22 @@ function compare(a: number | bigint | string, b: number | bigint | string): Orde
   return a > b ? 1 : 0;
 }
 
-export type MinimumCheck = { result: 'ok'; reason: null } | { result: 'below' | 'unknown'; reason: string };
+export type MinimumCheck = { result: 'ok'; reason: null } | { result: 'below' | 'unknown'; reason: Message };
 
 /** Whether a device's firmware reaches a minimum; `firmware` is null where nobody has read it yet. */
 export function isBelowMinimum(firmware: string | null, minimum: string): MinimumCheck['result'] {
   return checkMinimum(firmware, minimum).result;
 }
 
-/** As `isBelowMinimum`, with the reason in words. */
+/** As `isBelowMinimum`, with the reason. */
 export function checkMinimum(firmware: string | null, minimum: string): MinimumCheck {
-  if (firmware === null) return { result: 'unknown', reason: 'nobody has read the firmware yet' };
+  if (firmware === null) return { result: 'unknown', reason: message('firmwareNotRead') };
   const { order, reason } = relateFirmware(firmware, minimum);
   if (order === null) return { result: 'unknown', reason };
   if (order >= 0) return { result: 'ok', reason: null };
   if (onlyTheBuildIsMissing(firmware, minimum))
-    return { result: 'unknown', reason: 'the minimum names a build, and the reading has none' };
-  return { result: 'below', reason: `${firmware} is older than ${minimum}` };
+    return { result: 'unknown', reason: message('firmwareWithoutBuild') };
+  return { result: 'below', reason: message('firmwareOlder', { firmware, minimum }) };
 }
 
 function onlyTheBuildIsMissing(firmware: string, minimum: string): boolean {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { deviceRoles, findingSeverities, linkCategories, linkConstructions } from './chain-names.ts';
+import { message } from './message.ts';
 import { line, placeId, text } from './primitives.ts';
 
 export { deviceRoles, findingSeverities, linkCategories, linkConstructions };
@@ -182,10 +183,11 @@ export const finding = z.object({
   rule: z.string(),
   severity: z.enum(findingSeverities),
   place,
-  placeName: z.string(),
-  text: z.string(),
-  whatToDo: z.string(),
-  source: z.string(),
-  caution: z.string().nullable(),
+  placeName: message,
+  text: message,
+  whatToDo: message,
+  source: message,
+  /** What the work may hurt somebody with; none when it is done with a menu or by looking. */
+  cautions: z.array(message),
 });
 export type Finding = z.infer<typeof finding>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { encodings, place, type VideoFormat, videoFormat } from './chain.ts';
+import { message } from './message.ts';
 import { placeId, versionNumber } from './primitives.ts';
 
 const formatForm = /^(\d{1,5})x(\d{1,5})([pi])(\d{1,3}(?:\.\d{1,3})?)\/([a-z0-9]+)\/(8|10|12|16)$/;
@@ -56,22 +57,22 @@ const formatOnLink = z.object({
     })
     .nullable(),
   ratedGbps: z.number().nullable(),
-  refusals: z.array(z.string()),
+  refusals: z.array(message),
   compressed: z.object({ bitsPerPixel: z.number(), slices: z.number(), ratio: z.number() }).nullable(),
-  sentence: z.string(),
+  sentence: message,
 });
 const linkBudget = z.object({
   id: z.string(),
   linkIds: z.array(z.string()),
   cableLinkId: z.string(),
-  name: z.string(),
+  name: message,
   elements: z.array(
     z.object({
       kind: elementKind,
       place,
       rated: capacity,
       sure: capacity,
-      doubts: z.array(z.string()),
+      doubts: z.array(message),
       setBelowHighest: z.boolean(),
     }),
   ),
@@ -88,7 +89,7 @@ const wantedOverall = z.object({
   verdict: linkVerdict,
   linkId: z.string().nullable(),
   lostAtNineGbps: z.boolean(),
-  sentence: z.string(),
+  sentence: message,
 });
 export const chainBudgetReply = z.object({
   without: z.string().nullable(),
@@ -116,7 +117,7 @@ const protection = z.object({
       sinkId: z.string(),
       version: z.string(),
       allowed,
-      sentence: z.string(),
+      sentence: message,
     }),
   ),
   displays: z.array(
@@ -125,7 +126,7 @@ const protection = z.object({
       displayId: z.string(),
       shown: allowed,
       linkId: z.string().nullable(),
-      sentence: z.string(),
+      sentence: message,
     }),
   ),
   topology: z.array(
@@ -134,9 +135,9 @@ const protection = z.object({
       linkId: z.string(),
       devices: z.number(),
       levels: z.number(),
-      limit: z.object({ devices: z.number(), levels: z.number(), source: z.string() }),
+      limit: z.object({ devices: z.number(), levels: z.number(), source: message }),
       within: z.boolean(),
-      sentence: z.string(),
+      sentence: message,
     }),
   ),
   /**
@@ -146,7 +147,7 @@ const protection = z.object({
   ifADisplaySeemsTooOld: z.array(
     z.object({
       displayId: z.string(),
-      cables: z.array(z.object({ linkId: z.string(), sentence: z.string() })),
+      cables: z.array(z.object({ linkId: z.string(), sentence: message })),
     }),
   ),
 });
@@ -163,7 +164,7 @@ export const budgetReply = z.object({
         effect: z.enum(['better', 'worse', 'same']),
         withIt: wantedOverall,
         withoutIt: wantedOverall,
-        sentence: z.string(),
+        sentence: message,
       }),
     )
     .nullable(),
@@ -177,7 +178,7 @@ export const budgetReply = z.object({
       balanceMa: z.number(),
       verdict: z.enum(['enough', 'risk', 'short']),
       opticalOnSource: z.boolean(),
-      sentence: z.string(),
+      sentence: message,
     }),
   ),
 });

@@ -1,4 +1,3 @@
-import { asMessage } from '../message/as-message.ts';
 import { type Message, message } from '../message/message.ts';
 import type { Case, ChangedInput, FindingInput } from './case.ts';
 import {
@@ -175,7 +174,7 @@ function findingSteps(context: Context): Step[] {
     for (const each of context.hypotheses) {
       strongest.set(`${each.component} ${each.mode}`, Math.max(toldBefore(each), factorOf(each)));
     }
-    const text = message('auditSays', { finding: asMessage(finding.text) });
+    const text = message('auditSays', { finding: finding.text });
     return { text, factor: (each) => Math.max(1, factorOf(each) / toldBefore(each)) };
   });
 }

@@ -80,6 +80,8 @@ export type Kinds = {
   };
   /** How fast a port or cable is driven. */
   mode: { kind: 'tmds'; maxCharacterRateMHz: number } | { kind: 'frl'; lanes: number; gbpsPerLane: number };
+  /** How the samples of a picture are sent. */
+  encoding: 'rgb' | 'ycbcr444' | 'ycbcr422' | 'ycbcr420';
   flag: boolean;
   /** A part of the sentence that is itself a message. */
   message: Message;
@@ -91,6 +93,8 @@ export type Kinds = {
   /** Where the fault lies, or which way a port goes, seen from a device. */
   side: 'input' | 'output';
   menu: 'stayed' | 'vanished';
+  /** What a firmware level is written as. */
+  firmwareScheme: 'version' | 'date' | 'buildNumber' | 'hexadecimal';
 } & TermKinds;
 export type Kind = keyof Kinds;
 /** A kind, a list of it (`place[]`), or one that may be null (`minutes?`). */

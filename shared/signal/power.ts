@@ -1,8 +1,8 @@
 import { linkEnds } from '../chain/graph.ts';
-import { constructionNames } from '../chain/link-words.ts';
-import { bareName, linkName } from '../chain/place.ts';
+import { namedDevice, namedLink } from '../chain/named-place.ts';
 import type { Chain, Device, Link, LinkConstruction, Port } from '../contract/chain.ts';
 import { organisationDefaults } from '../contract/defaults.ts';
+import { type Message, message } from '../message/index.ts';
 
 /** What every source supplies on its 5 V line at least, mA. HDMI 1.4b, clause 4.2.7 (from memory). */
 export const leastSourceSupplyMa = 55;
@@ -31,7 +31,7 @@ export type LinkPower = {
   verdict: 'enough' | 'risk' | 'short';
   /** The cable is an optical one and hangs on a source of programmes directly. */
   opticalOnSource: boolean;
-  sentence: string;
+  sentence: Message;
 };
 
 /**
@@ -71,28 +71,44 @@ function cableDraw({ construction, drawMa, sourceEnd, sinkEnd }: Link, draws: Po
   return { ma: draws[construction], basis: construction === 'passiveCopper' ? 'standard' : 'assumed' };
 }
 
-function sentenceOf(chain: Chain, link: Link, ends: Ends, figures: Omit<LinkPower, 'sentence'>): string {
-  const { supply, sink, cable, balanceMa, verdict, opticalOnSource } = figures;
-  const gives =
-    supply.basis === 'standard'
-      ? `${bareName(chain, ends.source.id)} has to supply ${supply.ma} mA at 5 V and no more`
-      : `${bareName(chain, ends.source.id)} supplies ${supply.ma} mA at 5 V`;
-  const takes = `${bareName(chain, ends.sink.id)} ${sink.basis === 'standard' ? 'may take up to' : 'takes'} ${sink.ma}`;
-  const kind = constructionNames[link.construction];
-  const name = `${startsWithVowel(kind) ? 'an' : 'a'} ${kind} cable`;
-  const spends = {
-    recorded: `the cable takes ${cable.ma}`,
-    assumed: `${name} takes about ${cable.ma} (assumed)`,
-    ownSupply: 'the cable has a supply of its own',
-    standard: 'the cable takes nothing',
-  }[cable.basis];
-  const left = balanceMa >= 0 ? `${balanceMa} mA to spare` : `${-balanceMa} mA short`;
-  const sum = `${gives}, ${takes}, ${spends}: ${left}.`;
-  if (verdict === 'enough') return sum;
-  const remedy = opticalOnSource
-    ? `Start-up is when it shows: no picture, or one that drops out. Power the cable at an end that takes power, or use passive copper from the source to the next device; a source that offers power for cables supplies ${cablePowerSupplyMa} mA.`
-    : `Power ${linkName(chain, link)} at an end that takes power, or measure what the source supplies.`;
-  return `${sum} ${remedy}`;
+type WithoutSentence = Omit<LinkPower, 'sentence'>;
+
+function sentenceOf(chain: Chain, link: Link, ends: Ends, figures: WithoutSentence): Message {
+  const { balanceMa, verdict, opticalOnSource } = figures;
+  const budget = message('fiveVoltBudget', {
+    supply: supplied(chain, ends, figures),
+    sink: taken(chain, ends, figures),
+    cable: takenByCable(link, figures),
+    balance:
+      balanceMa >= 0
+        ? message('currentToSpare', { left: balanceMa })
+        : message('currentShort', { short: -balanceMa }),
+  });
+  if (verdict === 'enough') return budget;
+  return opticalOnSource
+    ? message('fiveVoltOpticalOnSource', { budget, offered: cablePowerSupplyMa })
+    : message('fiveVoltFallsShort', { budget, cable: namedLink(chain, link) });
 }
 
-const startsWithVowel = (text: string): boolean => /^[aeiou]/.test(text);
+function supplied(chain: Chain, { source }: Ends, { supply }: WithoutSentence): Message {
+  const values = { source: namedDevice(chain, source.id), supply: supply.ma };
+  return supply.basis === 'standard' ? message('suppliesAtLeast', values) : message('supplies', values);
+}
+
+function taken(chain: Chain, { sink }: Ends, { sink: figure }: WithoutSentence): Message {
+  const values = { sink: namedDevice(chain, sink.id), draw: figure.ma };
+  return figure.basis === 'standard' ? message('mayTake', values) : message('takes', values);
+}
+
+function takenByCable({ construction }: Link, { cable }: WithoutSentence): Message {
+  switch (cable.basis) {
+    case 'recorded':
+      return message('cableTakes', { draw: cable.ma });
+    case 'assumed':
+      return message('cableTakesAbout', { construction, draw: cable.ma });
+    case 'ownSupply':
+      return message('cableHasOwnSupply');
+    case 'standard':
+      return message('cableTakesNothing');
+  }
+}

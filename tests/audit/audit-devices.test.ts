@@ -105,13 +105,14 @@ describe('devices', () => {
   });
 
   it('say which device processes beside them', () => {
-    expect(only(withDevice(cinema, 'receiver', scaling)).text).toBe(
-      "Receiver 'Receiver' scales or processes the picture; with processor 'Cinema processor' on the way only that one should.",
-    );
+    expect(only(withDevice(cinema, 'receiver', scaling)).text).toMatchObject({
+      code: 'processesBesideProcessor',
+      values: { device: { deviceId: 'receiver' }, processor: { deviceId: 'processor' } },
+    });
     const both = withDevice(withDevice(withoutProcessor, 'switch', scaling), 'player', scaling);
-    expect(auditChain(both, plain).map(({ text }) => text)).toEqual([
-      "Source 'Disc player' scales or processes the picture, and so does switch 'Switch'.",
-      "Switch 'Switch' scales or processes the picture, and so does source 'Disc player'.",
+    expect(auditChain(both, plain).map(({ text }) => text)).toMatchObject([
+      { values: { device: { deviceId: 'player' }, other: { deviceId: 'switch' } } },
+      { values: { device: { deviceId: 'switch' }, other: { deviceId: 'player' } } },
     ]);
   });
 });
@@ -126,17 +127,19 @@ describe('a second display', () => {
 
   it('is a finding during triage, at the device that feeds both', () => {
     expect(seen(cinema, triage)).toEqual(['parallel-display shouldFix receiver']);
-    expect(only(cinema, triage).text).toBe(
-      "Receiver 'Receiver' feeds display 'Projector' and display 'Television' in parallel.",
-    );
+    expect(only(cinema, triage).text).toMatchObject({
+      code: 'feedsInParallel',
+      values: { displays: [{ deviceId: 'projector' }, { deviceId: 'television' }] },
+    });
   });
 
   it('is named with the cable to unplug where the faulty display is known', () => {
     const found = only(cinema, { ...triage, displayId: 'projector' });
     expect(found.place).toEqual({ kind: 'link', linkId: 'L5' });
-    expect(found.whatToDo).toBe(
-      "Unplug the cable from Receiver 'HDMI OUT2' to Television 'HDMI IN1' at Receiver while you look for the fault.",
-    );
+    expect(found.whatToDo).toMatchObject({
+      code: 'unplugForTheSearch',
+      values: { cable: { linkId: 'L5' }, at: { deviceId: 'receiver' } },
+    });
     expect(only(cinema, { ...triage, displayId: 'television' }).place).toEqual({
       kind: 'link',
       linkId: 'L3',
@@ -197,9 +200,12 @@ describe('firmware', () => {
 
   it('says what the organisation asks for, and that an update is for good', () => {
     expect(only(at('3.0'), level('3.10'))).toMatchObject({
-      text: "Firmware 3.0 of processor 'Cinema processor' is below 3.10, the lowest your organisation accepts for model CP-20.",
-      source: 'level set by the organisation',
-      caution: expect.stringContaining("can't be undone"),
+      text: {
+        code: 'firmwareBelowLevel',
+        values: { device: { deviceId: 'processor' }, firmware: '3.0', minimum: '3.10', model: 'CP-20' },
+      },
+      source: { code: 'levelOfOrganisation' },
+      cautions: [{ code: 'cautionFirmwareUpdate' }],
     });
   });
 });

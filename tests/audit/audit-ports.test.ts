@@ -157,21 +157,30 @@ describe('ports', () => {
   it('tells a better port to swap with from one that is needed where it is', () => {
     const spare = twoOutputs(slow, told);
     const modest = withDevice(spare, 'television', { ports: [input('in1', slow)] });
-    expect(only(modest).whatToDo).toBe("Swap it with the plug in 'HDMI OUT2', which needs less.");
-    expect(only(spare).whatToDo).toBe(
-      'The better ones are taken by links that need them too: decide which goes first.',
-    );
+    expect(only(modest).whatToDo).toMatchObject({
+      code: 'swapPlugs',
+      values: { with: [{ portId: 'out2', device: { deviceId: 'receiver' } }] },
+    });
+    expect(only(spare).whatToDo.code).toBe('decideWhichPlugGoesFirst');
   });
 
   it('names the free port to move to', () => {
     const moved = only(withPort(cinema, 'projector', 'in1', slow));
-    expect(moved.text).toBe(
-      "Port 'HDMI IN1' of display 'Projector' passes 9 Gbit/s at most; 'HDMI IN2' of the same device passes more.",
-    );
-    expect(moved.whatToDo).toBe("Move the plug to 'HDMI IN2'.");
+    expect(moved.text).toMatchObject({
+      code: 'portOfLowerRate',
+      values: {
+        port: { portId: 'in1', label: 'HDMI IN1', device: { deviceId: 'projector' } },
+        passes: 9,
+        better: [{ portId: 'in2', label: 'HDMI IN2' }],
+      },
+    });
+    expect(moved.whatToDo).toMatchObject({ code: 'movePlug', values: { to: [{ portId: 'in2' }] } });
     const audio = withDevice(cinema, 'player', {
       ports: [output('out1', { label: 'AUDIO' }), output('out2', { label: 'MAIN' })],
     });
-    expect(only(audio).whatToDo).toContain("Move the plug to 'MAIN'");
+    expect(only(audio).whatToDo).toMatchObject({
+      code: 'movePlugOrLookUp',
+      values: { to: [{ label: 'MAIN' }] },
+    });
   });
 });

@@ -3,6 +3,7 @@ import type { Chain } from '../../shared/contract/chain.ts';
 import { symptomKinds, whatChangedKinds } from '../../shared/contract/triage.ts';
 import { type Case, type FindingInput, plainCase } from '../../shared/isolation/case.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
+import { message } from '../../shared/message/index.ts';
 import { randomFrom } from './isolation-world.ts';
 
 const baselines: readonly WatchRecord[] = [
@@ -30,7 +31,7 @@ export function caseOn(chain: Chain, seed: number): Case {
     const onLink = ['certification', 'length-long', 'seating'].includes(rule);
     return {
       rule,
-      text: 'A finding of the audit.',
+      text: message('lookAtBothEnds'),
       severity: one(['mustFix', 'shouldFix', 'note'] as const),
       place: onLink
         ? { kind: 'link', linkId: one(chain.links).id }

@@ -6,6 +6,7 @@ import {
   relateFirmware,
 } from '../../shared/chain/firmware.ts';
 import { checkLevels, isBelowLevel } from '../../shared/chain/firmware-level.ts';
+import { type Message, message } from '../../shared/message/index.ts';
 
 const older: [string, string][] = [
   // numbers count as numbers
@@ -135,25 +136,47 @@ const same: [string, string][] = [
   ['unreadable', ' Unreadable'],
 ];
 
-const apart: [string, string, string][] = [
-  ['2025-03-01', '1.8.1', 'one is a date, the other a version number'],
-  ['20250301', '12345', 'one is a date, the other a bare build number'],
-  ['12345', '1.8.1', 'one is a bare build number, the other a version number'],
-  ['0x1a', '26', 'one is a hexadecimal number, the other a version number'],
-  ['MainCPU-1.4.0', 'SubCPU-1.5.0', "one is of 'maincpu', the other of 'subcpu'"],
-  ['1.4.0-EU', '1.5.0-US', "one is of 'eu', the other of 'us'"],
-  ['01.03.2025', '2025-02-01', 'it depends on whether the day or the month comes first'],
-  ['01.03.2025', '02.01.2025', 'it depends on whether the day or the month comes first'],
-  ['01.03.2025', '2025-03-01', 'it depends on whether the day or the month comes first'],
-  ['1.2.3-g1a2b3c4', '1.2.3-g0f2b3c4', 'they differ only in a hash, which has no order'],
-  ['1.2.3 (1a2b3c4d)', '1.2.3 (0f2b3c4d)', 'they differ only in a hash, which has no order'],
-  ['build 1234', '1.8', 'one is a bare build number, the other a version number'],
-  ['1.2.3 (45)', '1.2.3 (2025-03-01)', 'one is a bare build number, the other a date'],
-  ['Main 1.4 / Sub 2.1', '1.4', "'Main 1.4 / Sub 2.1' can't be read: it names several versions"],
-  ['Main: 14; Sub: 21', '14', "'Main: 14; Sub: 21' can't be read: it names several versions"],
-  ['unreadable', '1.8', "'unreadable' can't be read: there is no number in it"],
-  ['1.8', '', "'' can't be read: nothing is written down"],
-  ['', '', "'' can't be read: nothing is written down"],
+const apart: [string, string, Message][] = [
+  ['2025-03-01', '1.8.1', message('firmwareSchemesDiffer', { one: 'date', other: 'version' })],
+  ['20250301', '12345', message('firmwareSchemesDiffer', { one: 'date', other: 'buildNumber' })],
+  ['12345', '1.8.1', message('firmwareSchemesDiffer', { one: 'buildNumber', other: 'version' })],
+  ['0x1a', '26', message('firmwareSchemesDiffer', { one: 'hexadecimal', other: 'version' })],
+  ['MainCPU-1.4.0', 'SubCPU-1.5.0', message('firmwareEditionsDiffer', { one: 'maincpu', other: 'subcpu' })],
+  ['1.4.0-EU', '1.5.0-US', message('firmwareEditionsDiffer', { one: 'eu', other: 'us' })],
+  ['01.03.2025', '2025-02-01', message('firmwareDayOrMonth')],
+  ['01.03.2025', '02.01.2025', message('firmwareDayOrMonth')],
+  ['01.03.2025', '2025-03-01', message('firmwareDayOrMonth')],
+  ['1.2.3-g1a2b3c4', '1.2.3-g0f2b3c4', message('firmwareHashesDiffer')],
+  ['1.2.3 (1a2b3c4d)', '1.2.3 (0f2b3c4d)', message('firmwareHashesDiffer')],
+  ['build 1234', '1.8', message('firmwareSchemesDiffer', { one: 'buildNumber', other: 'version' })],
+  [
+    '1.2.3 (45)',
+    '1.2.3 (2025-03-01)',
+    message('firmwareSchemesDiffer', { one: 'buildNumber', other: 'date' }),
+  ],
+  [
+    'Main 1.4 / Sub 2.1',
+    '1.4',
+    message('firmwareUnreadable', {
+      firmware: 'Main 1.4 / Sub 2.1',
+      reason: message('firmwareOfSeveralVersions'),
+    }),
+  ],
+  [
+    'Main: 14; Sub: 21',
+    '14',
+    message('firmwareUnreadable', {
+      firmware: 'Main: 14; Sub: 21',
+      reason: message('firmwareOfSeveralVersions'),
+    }),
+  ],
+  [
+    'unreadable',
+    '1.8',
+    message('firmwareUnreadable', { firmware: 'unreadable', reason: message('firmwareWithoutNumber') }),
+  ],
+  ['1.8', '', message('firmwareUnreadable', { firmware: '', reason: message('firmwareEmpty') })],
+  ['', '', message('firmwareUnreadable', { firmware: '', reason: message('firmwareEmpty') })],
 ];
 
 describe('comparing firmware', () => {
@@ -167,7 +190,7 @@ describe('comparing firmware', () => {
     expect(compareFirmware(b, a)).toBe(0);
   });
 
-  it.each(apart)('%s and %s cannot be compared: %s', (a, b, reason) => {
+  it.each(apart)('%s and %s cannot be compared: %o', (a, b, reason) => {
     expect(relateFirmware(a, b)).toEqual({ order: null, reason });
     expect(compareFirmware(b, a)).toBeNull();
   });
@@ -201,11 +224,11 @@ describe('reaching a minimum', () => {
   });
 
   it('says why it is not reached or not known', () => {
-    expect(checkMinimum('1.7', '1.8').reason).toBe('1.7 is older than 1.8');
-    expect(checkMinimum(null, '1.8').reason).toBe('nobody has read the firmware yet');
-    expect(checkMinimum('1.2.3', '1.2.3 (45)').reason).toBe(
-      'the minimum names a build, and the reading has none',
+    expect(checkMinimum('1.7', '1.8').reason).toEqual(
+      message('firmwareOlder', { firmware: '1.7', minimum: '1.8' }),
     );
+    expect(checkMinimum(null, '1.8').reason).toEqual(message('firmwareNotRead'));
+    expect(checkMinimum('1.2.3', '1.2.3 (45)').reason).toEqual(message('firmwareWithoutBuild'));
   });
 });
 
@@ -229,7 +252,11 @@ describe('the levels an organisation sets', () => {
 
   it('count by model, each with its result', () => {
     expect(checkLevels({ model: 'CP-30', firmware: '1.9' }, levels)).toEqual([
-      { result: 'below', reason: '1.9 is older than 2.0', minimum: '2.0' },
+      {
+        result: 'below',
+        reason: message('firmwareOlder', { firmware: '1.9', minimum: '2.0' }),
+        minimum: '2.0',
+      },
     ]);
     expect(checkLevels({ model: 'XY', firmware: '1.9' }, levels)).toEqual([]);
   });

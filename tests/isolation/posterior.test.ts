@@ -5,6 +5,7 @@ import { type Case, plainCase, type Result } from '../../shared/isolation/case.t
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { type FaultModel, faultModelOf, type Hypothesis } from '../../shared/isolation/hypotheses.ts';
 import { posteriorOf, suspectsOf } from '../../shared/isolation/posterior.ts';
+import { message } from '../../shared/message/index.ts';
 import { arbitraryChain } from '../chain/arbitrary-chain.ts';
 import { homeCinema } from '../chain/build-chain.ts';
 
@@ -67,7 +68,12 @@ describe('what is suspected before any test', () => {
     const bandwidthAt = (linkId: string) => (each: Hypothesis) =>
       each.component === `link:${linkId}` && each.mode === 'bandwidth';
     const plain = share({}, bandwidthAt('L4'));
-    const finding = { rule: 'certification', severity: 'mustFix' as const, place: link('L4'), text: 'x' };
+    const finding = {
+      rule: 'certification',
+      severity: 'mustFix' as const,
+      place: link('L4'),
+      text: message('findCertificationLabel'),
+    };
     expect(share({ findings: [finding] }, bandwidthAt('L4'))).toBeGreaterThan(2 * plain);
     expect(
       share({ headroom: [{ linkId: 'L4', headroomFraction: -0.4 }] }, bandwidthAt('L4')),

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { germanSentence } from '../../src/web/words/german/index.ts';
 import { labelPairs } from '../../src/web/words/german/labels.ts';
 import { refusalPairs } from '../../src/web/words/german/refusals.ts';
-import { saidOfChains } from './said-by-shared-code.ts';
 import { saidInRefusal, saidInTimelines, saidOfTickets } from './said-of-tickets.ts';
 import { saidPieceByPiece } from './said-piece-by-piece.ts';
 
@@ -39,10 +38,6 @@ function everyWordHasGerman(texts: ReadonlySet<string>, atLeast: number): void {
 }
 
 describe('what shared code says has German', () => {
-  it('of chains: audit, link budget, content protection, 5 V line', () => {
-    everyWordHasGerman(saidOfChains(), 800);
-  });
-
   it('of tickets at every stage, and what second line would miss of them', () => {
     everyWordHasGerman(saidOfTickets(), 60);
   });
@@ -55,7 +50,7 @@ describe('what shared code says has German', () => {
     everyWordHasGerman(saidInRefusal(60, 60), 40);
   });
 
-  it('piece by piece: each retest, and what can be wrong with firmware levels', () => {
+  it('piece by piece: each retest', () => {
     everyWordHasGerman(saidPieceByPiece(), 100);
   });
 });
@@ -77,23 +72,6 @@ describe('the table', () => {
 });
 
 describe('a sentence in German', () => {
-  it.each([
-    [
-      "The cable from Disc player 'HDMI OUT' to Switch 'IN 3' isn't fully seated at Disc player and Switch.",
-      'Das Kabel von Disc player „HDMI OUT“ zu Switch „IN 3“ steckt nicht ganz an Disc player und Switch.',
-    ],
-    [
-      "Port 'HDMI 2' (b) of display 'TV' (two) passes 10.2 Gbit/s at most; 'A', 'B' and 'C' of the same device pass more.",
-      'Buchse „HDMI 2“ (b) an Anzeige „TV“ (two) lässt höchstens 10,2 Gbit/s durch; „A“, „B“ und „C“ am selben Gerät lassen mehr durch.',
-    ],
-    [
-      "Receiver 'R' feeds display 'Left and right', display 'Two' and display 'Side panel' in parallel.",
-      'Receiver „R“ speist parallel Anzeige „Left and right“, Anzeige „Two“ und Anzeige „Side panel“.',
-    ],
-  ])('%s', (english, german) => {
-    expect(germanSentence(english)).toBe(german);
-  });
-
   it.each(['', 'What a technician wrote.', 'Replace the cable and pray.', "Replace the cable from 'A'"])(
     'is not made up where none is known: %s',
     (text) => {

@@ -1,4 +1,3 @@
-import { compareFirmware, relateFirmware } from '../../shared/chain/firmware.ts';
 import { howSureByNow, judgeRetest, type WatchRecord } from '../../shared/isolation/index.ts';
 import { whyNoMenuDevice } from '../../state-machines/triage/segment.ts';
 import { homeCinema, withDevice } from '../chain/build-chain.ts';
@@ -40,31 +39,10 @@ function saidOfRetests(): string[] {
   );
 }
 
-function saidOfFirmware(): string[] {
-  const levels = [
-    '1.2',
-    '2024-03-04',
-    '04/05/2024',
-    '1234',
-    '0x1f',
-    'EU 1.2',
-    'US 1.3',
-    '1.2 (77)',
-    '',
-    'abc',
-  ];
-  return levels.flatMap((one) =>
-    levels.flatMap((other) =>
-      compareFirmware(one, other) === null ? [relateFirmware(one, other).reason ?? ''] : [],
-    ),
-  );
-}
-
 /** Every word of shared code that is said by itself, whether or not the other ways of asking come to it. */
 export function saidPieceByPiece(): Set<string> {
   const said = [
     ...saidOfRetests(),
-    ...saidOfFirmware(),
     ...['streamer', 'nowhere'].flatMap((id) => whyNoMenuDevice(chain, id) ?? []),
   ];
   return new Set(said.filter((text) => text !== ''));

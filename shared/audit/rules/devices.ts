@@ -1,7 +1,5 @@
 import { checkLevels } from '../../chain/firmware-level.ts';
 import {
-  bareName,
-  deviceName,
   displaysOf,
   downstreamOf,
   findDevice,
@@ -10,16 +8,19 @@ import {
   linksInto,
   linksOutOf,
   parallelBranches,
-  placeName,
   upstreamOf,
 } from '../../chain/graph.ts';
-import { listed, sentenceStart } from '../../chain/sentences.ts';
-import { bitRateGbps, gbps } from '../../chain/signal-mode.ts';
-import type { Device, Port } from '../../contract/chain.ts';
+import { namedDevice, namedPlace, namedPort } from '../../chain/named-place.ts';
+import { bitRateGbps } from '../../chain/signal-mode.ts';
+import type { Chain, Device, Port } from '../../contract/chain.ts';
+import { message, type NamedPlace } from '../../message/index.ts';
 import { firmwareCaution, mainsCaution } from './cautions.ts';
 import { commonPractice, type DeviceContext, type Observation, type Rule } from './rule.ts';
 
-function receiverModes({ chain, device, name, assumptions }: DeviceContext): Observation[] {
+const deviceAt = (chain: Chain, deviceId: string): NamedPlace =>
+  namedPlace(chain, { kind: 'device', deviceId });
+
+function receiverModes({ chain, device, named, assumptions }: DeviceContext): Observation[] {
   if (device.role !== 'receiver') return [];
   const passes = (port: Port | undefined): boolean =>
     port !== undefined && bitRateGbps(port.highestMode) >= assumptions.requiredGbps;
@@ -32,22 +33,26 @@ function receiverModes({ chain, device, name, assumptions }: DeviceContext): Obs
   return [
     {
       severity: 'note',
-      text: `A receiver often has to be told to pass ${gbps(assumptions.requiredGbps)}; what ${listed(untold.map(({ label }) => `'${label}'`))} of ${name} is set to isn't noted.`,
-      whatToDo: 'Look at the signal format of each input and output in its menu, and note it.',
+      text: message('receiverModesUnknown', {
+        receiver: named,
+        ports: untold.map(({ id }) => namedPort(chain, { deviceId: device.id, portId: id })),
+        required: assumptions.requiredGbps,
+      }),
+      whatToDo: message('lookUpSignalFormats'),
       cautions: [],
     },
   ];
 }
 
-function extenderBox({ chain, device, name }: DeviceContext): Observation[] {
+function extenderBox({ chain, device, named }: DeviceContext): Observation[] {
   const links = [...linksInto(chain, device.id), ...linksOutOf(chain, device.id)];
   if (device.role !== 'extender' || links.some((link) => link.construction === 'twistedPairExtender'))
     return [];
   return [
     {
       severity: 'note',
-      text: `${sentenceStart(name)} is one more device on the way; extenders over twisted pair are best avoided.`,
-      whatToDo: 'Look what it runs over, and note it; plan an active optical cable in place of twisted pair.',
+      text: message('extenderOnTheWay', { extender: named }),
+      whatToDo: message('lookWhatExtenderRunsOver'),
       cautions: [],
     },
   ];
@@ -57,7 +62,7 @@ function extenderBox({ chain, device, name }: DeviceContext): Observation[] {
 const processes = (device: Device): boolean =>
   device.processesPicture || (device.role !== 'source' && device.outputFormat !== null);
 
-function processing({ chain, device, name }: DeviceContext): Observation[] {
+function processing({ chain, device, named }: DeviceContext): Observation[] {
   if (device.role === 'processor' || !processes(device)) return [];
   const onItsWay = [...upstreamOf(chain, device.id), ...downstreamOf(chain, device.id)].flatMap(
     (id) => findDevice(chain, id) ?? [],
@@ -65,25 +70,28 @@ function processing({ chain, device, name }: DeviceContext): Observation[] {
   const processor = onItsWay.find(({ role }) => role === 'processor');
   const others = onItsWay.filter((other) => other.role !== 'display' && processes(other));
   if (processor === undefined && device.role === 'display') return [];
-  const what = `${sentenceStart(name)} scales or processes the picture`;
   const [beside] = others;
   if (processor !== undefined)
     return [
       {
         severity: 'shouldFix',
-        text: `${what}; with ${deviceName(chain, processor.id)} on the way only that one should.`,
-        whatToDo: 'Note its settings, then switch off its scaling, conversion and processing.',
+        text: message('processesBesideProcessor', {
+          device: named,
+          processor: deviceAt(chain, processor.id),
+        }),
+        whatToDo: message('switchProcessingOff'),
         cautions: [],
       },
     ];
   return [
     {
       severity: beside === undefined ? 'note' : 'shouldFix',
-      text: beside === undefined ? `${what}.` : `${what}, and so does ${deviceName(chain, beside.id)}.`,
-      whatToDo:
+      text:
         beside === undefined
-          ? 'Note its settings; switch scaling and processing off while looking for the fault.'
-          : 'Note its settings, then leave scaling and processing to one device.',
+          ? message('processesPicture', { device: named })
+          : message('processesBesideAnother', { device: named, other: deviceAt(chain, beside.id) }),
+      whatToDo:
+        beside === undefined ? message('switchProcessingOffForTheSearch') : message('leaveProcessingToOne'),
       cautions: [],
     },
   ];
@@ -92,29 +100,37 @@ function processing({ chain, device, name }: DeviceContext): Observation[] {
 /** Displays and sources answer for nothing upstream of them, and a processor is there to do so. */
 const passesEdidOn: readonly Device['role'][] = ['switch', 'receiver', 'extender', 'splitter'];
 
-function edidManagement({ device, name }: DeviceContext): Observation[] {
+function edidManagement({ device, named }: DeviceContext): Observation[] {
   if (!passesEdidOn.includes(device.role) || device.edidHandling.kind === 'passesOn') return [];
-  const how = device.edidHandling.kind === 'replaces' ? 'with an EDID of its own' : 'with a limited EDID';
   return [
     {
       severity: 'shouldFix',
-      text: `${sentenceStart(name)} answers ${how} instead of passing on what the display says.`,
-      whatToDo: 'Note its settings, then switch EDID management off; leave it to the processor, if anything.',
+      text: message(device.edidHandling.kind === 'replaces' ? 'edidReplaced' : 'edidLimited', {
+        device: named,
+      }),
+      whatToDo: message('switchEdidManagementOff'),
       cautions: [],
     },
   ];
 }
 
 function parallelDisplay(context: DeviceContext): Observation[] {
-  const { chain, device, name, duringTriage, displayId } = context;
+  const { chain, device, named, duringTriage, displayId } = context;
   if (!duringTriage) return [];
   if (displayId !== null && findDevice(chain, displayId) !== undefined)
     return parallelBranches(chain, displayId)
       .filter(({ forkDeviceId, displayIds }) => forkDeviceId === device.id && displayIds.length > 0)
       .map(({ linkId, displayIds }) => ({
         severity: 'shouldFix',
-        text: `${sentenceStart(name)} also feeds ${listed(displayIds.map((id) => deviceName(chain, id)))}, beside ${deviceName(chain, displayId)}.`,
-        whatToDo: `Unplug ${placeName(chain, { kind: 'link', linkId })} at ${bareName(chain, device.id)} while you look for the fault.`,
+        text: message('feedsOtherDisplays', {
+          device: named,
+          others: displayIds.map((id) => deviceAt(chain, id)),
+          display: deviceAt(chain, displayId),
+        }),
+        whatToDo: message('unplugForTheSearch', {
+          cable: namedPlace(chain, { kind: 'link', linkId }),
+          at: namedDevice(chain, device.id),
+        }),
         cautions: [mainsCaution],
         place: { kind: 'link', linkId },
       }));
@@ -125,8 +141,8 @@ function parallelDisplay(context: DeviceContext): Observation[] {
   return [
     {
       severity: 'shouldFix',
-      text: `${sentenceStart(name)} feeds ${listed(fed.map((id) => deviceName(chain, id)))} in parallel.`,
-      whatToDo: 'Leave only the display that shows the fault plugged in while you look for it.',
+      text: message('feedsInParallel', { device: named, displays: fed.map((id) => deviceAt(chain, id)) }),
+      whatToDo: message('leaveOneDisplay'),
       cautions: [mainsCaution],
     },
   ];
@@ -139,23 +155,25 @@ function displaysAt({ chain }: DeviceContext, deviceId: string): string[] {
     .filter((id) => reached.has(id));
 }
 
-function firmwareLevel({ device, name, minimumFirmware }: DeviceContext): Observation[] {
+function firmwareLevel({ device, named, minimumFirmware }: DeviceContext): Observation[] {
+  const { model, firmware } = device;
   return checkLevels(device, minimumFirmware).flatMap(({ result, reason, minimum }): Observation[] => {
     if (result === 'ok') return [];
-    if (result === 'below')
+    // Only a level that was read, of a model that is known, is found to be below another.
+    if (result === 'below' && firmware !== null && model !== null)
       return [
         {
           severity: 'mustFix',
-          text: `Firmware ${device.firmware} of ${name} is below ${minimum}, the lowest your organisation accepts for model ${device.model}.`,
-          whatToDo: `Save its settings and note the level as found, then update it to ${minimum} or later.`,
+          text: message('firmwareBelowLevel', { device: named, firmware, minimum, model }),
+          whatToDo: message('updateFirmwareTo', { minimum }),
           cautions: [firmwareCaution],
         },
       ];
     return [
       {
         severity: 'note',
-        text: `Whether the firmware of ${name} reaches ${minimum} can't be told: ${reason}.`,
-        whatToDo: 'Read the firmware level in its menu and note it as shown.',
+        text: message('firmwareLevelUnknown', { device: named, minimum, reason }),
+        whatToDo: message('readFirmware'),
         cautions: [],
       },
     ];
@@ -184,5 +202,5 @@ export const deviceRules: readonly Rule<DeviceContext>[] = [
     urgentFor: ['contentProtectionMessage'],
     check: parallelDisplay,
   },
-  { id: 'firmware-level', source: 'level set by the organisation', urgentFor: [], check: firmwareLevel },
+  { id: 'firmware-level', source: message('levelOfOrganisation'), urgentFor: [], check: firmwareLevel },
 ];

@@ -1,44 +1,46 @@
 import { displaysOf, downstreamOf, findDevice, freePorts, linkAtPort, linkEnds } from '../../chain/graph.ts';
-import { placeName } from '../../chain/place.ts';
-import { listed, sentenceStart } from '../../chain/sentences.ts';
-import { bitRateGbps, gbps, modeName } from '../../chain/signal-mode.ts';
+import { namedPlace, namedPort } from '../../chain/named-place.ts';
+import { bitRateGbps } from '../../chain/signal-mode.ts';
 import type { Port, PortRef } from '../../contract/chain.ts';
+import { type Message, message, type NamedPlace, type NamedPort } from '../../message/index.ts';
 import { neededGbps } from './cables.ts';
 import { pluggingCautions } from './cautions.ts';
 import { commonPractice, type LinkContext, type Observation, type Rule } from './rule.ts';
 
 /** One end of the link, and the port at its other end. */
-type Socket = { ref: PortRef; port: Port; peer: Port; name: string };
+type Socket = { ref: PortRef; port: Port; peer: Port; named: NamedPlace };
 
 function sockets({ chain, link, ends }: LinkContext): Socket[] {
   const socket = (ref: PortRef, port: Port, peer: Port): Socket => ({
     ref,
     port,
     peer,
-    name: placeName(chain, { kind: 'port', ...ref }),
+    named: namedPlace(chain, { kind: 'port', ...ref }),
   });
   return [socket(link.from, ends.output, ends.input), socket(link.to, ends.input, ends.output)];
 }
 
 const at = ({ ref }: Socket) => ({ kind: 'port' as const, ...ref });
 const highestGbps = (port: Port): number => bitRateGbps(port.highestMode);
-const labels = (ports: readonly Port[], word?: 'or'): string =>
-  listed(
-    ports.map(({ label }) => `'${label}'`),
-    word,
-  );
+/** Other ports of the device that a port is of. */
+const portsOf = ({ chain }: LinkContext, { deviceId }: PortRef, ports: readonly Port[]): NamedPort[] =>
+  ports.map(({ id }) => namedPort(chain, { deviceId, portId: id }));
 
 function portMode(context: LinkContext): Observation[] {
   return sockets(context).flatMap((socket): Observation[] => {
-    const { port, name } = socket;
+    const { port, named } = socket;
     if (port.setMode === null) return [];
     const isGbps = bitRateGbps(port.setMode);
     if (isGbps > highestGbps(port))
       return [
         {
           severity: 'note',
-          text: `${sentenceStart(name)} is noted as set to ${modeName(port.setMode)}, more than its highest mode, ${modeName(port.highestMode)}.`,
-          whatToDo: 'Look at both in the menu and the manual, and correct the record.',
+          text: message('portSetAboveHighest', {
+            port: named,
+            set: port.setMode,
+            highest: port.highestMode,
+          }),
+          whatToDo: message('lookUpPortModes'),
           cautions: [],
           place: at(socket),
         },
@@ -48,8 +50,8 @@ function portMode(context: LinkContext): Observation[] {
     return [
       {
         severity: 'mustFix',
-        text: `${sentenceStart(name)} is set to ${modeName(port.setMode)}, but both ends of this link pass ${gbps(needed)}.`,
-        whatToDo: `Note the setting as found, then set the port to the mode that passes ${gbps(needed)}.`,
+        text: message('portSetTooLow', { port: named, set: port.setMode, needed }),
+        whatToDo: message('setPortMode', { needed }),
         cautions: [],
         place: at(socket),
       },
@@ -59,27 +61,34 @@ function portMode(context: LinkContext): Observation[] {
 
 function lowerRatePort(context: LinkContext): Observation[] {
   return sockets(context).flatMap((socket): Observation[] => {
-    const { ref, port, peer, name } = socket;
+    const { ref, port, peer, named } = socket;
     if (highestGbps(port) >= highestGbps(peer)) return [];
     const lacks = highestGbps(port) < Math.min(context.assumptions.requiredGbps, highestGbps(peer));
     const better = betterPorts(context, ref, port);
-    const observe = (severity: Observation['severity'], whatToDo: string): Observation[] => [
+    const observe = (severity: Observation['severity'], whatToDo: Message): Observation[] => [
       {
         severity,
-        text: `${sentenceStart(name)} passes ${gbps(highestGbps(port))} at most; ${labels(better.all)} of the same device ${better.all.length > 1 ? 'pass' : 'passes'} more.`,
+        text: message('portOfLowerRate', {
+          port: named,
+          passes: highestGbps(port),
+          better: portsOf(context, ref, better.all),
+        }),
         whatToDo,
         cautions: severity === 'note' ? [] : pluggingCautions(context),
         place: at(socket),
       },
     ];
     if (better.free.length > 0)
-      return observe(lacks ? 'mustFix' : 'note', `Move the plug to ${labels(better.free, 'or')}.`);
+      return observe(
+        lacks ? 'mustFix' : 'note',
+        message('movePlug', { to: portsOf(context, ref, better.free) }),
+      );
     if (!lacks || better.all.length === 0) return [];
     return observe(
       'shouldFix',
       better.spare.length > 0
-        ? `Swap it with the plug in ${labels(better.spare, 'or')}, which needs less.`
-        : 'The better ones are taken by links that need them too: decide which goes first.',
+        ? message('swapPlugs', { with: portsOf(context, ref, better.spare) })
+        : message('decideWhichPlugGoesFirst'),
     );
   });
 }
@@ -109,7 +118,7 @@ const protectionRank: Record<Port['contentProtection'], number | null> = {
 
 function portProtection(context: LinkContext): Observation[] {
   return sockets(context).flatMap((socket): Observation[] => {
-    const { ref, port, peer, name } = socket;
+    const { ref, port, peer, named } = socket;
     const own = protectionRank[port.contentProtection];
     const other = protectionRank[peer.contentProtection];
     if (own === null || own >= 2 || (other !== null && other <= own)) return [];
@@ -117,11 +126,19 @@ function portProtection(context: LinkContext): Observation[] {
       (each) => (protectionRank[each.contentProtection] ?? 0) >= 2 && highestGbps(each) >= highestGbps(port),
     );
     if (better.length === 0) return [];
+    const others = portsOf(context, ref, better);
     return [
       {
         severity: 'shouldFix',
-        text: `${sentenceStart(name)} does content protection ${port.contentProtection === 'none' ? 'not at all' : `${port.contentProtection} only`}; free on the same device with 2.2 or newer: ${labels(better)}.`,
-        whatToDo: `Move the plug to ${labels(better, 'or')}.`,
+        text:
+          port.contentProtection === 'none'
+            ? message('portWithoutProtection', { port: named, better: others })
+            : message('portOfOlderProtection', {
+                port: named,
+                version: port.contentProtection,
+                better: others,
+              }),
+        whatToDo: message('movePlug', { to: others }),
         cautions: pluggingCautions(context),
         place: at(socket),
       },
@@ -134,12 +151,12 @@ const labelWarnings = [
   {
     word: /\baudio\b/i,
     severity: 'shouldFix',
-    means: 'such outputs usually carry sound only',
+    code: 'outputForSound',
   },
   {
     word: /\bzone\b/i,
     severity: 'note',
-    means: 'outputs for another zone often pass less than the main one',
+    code: 'outputForAnotherZone',
   },
 ] as const;
 
@@ -149,17 +166,17 @@ function outputLabel(context: LinkContext): Observation[] {
   if (from === undefined || !labelWarnings.some(({ word }) => word.test(ends.output.label))) return [];
   const reached = downstreamOf(chain, ends.sink.id).add(ends.sink.id);
   if (!displaysOf(chain).some(({ id }) => reached.has(id))) return [];
-  return labelWarnings.flatMap(({ word, severity, means }): Observation[] => {
+  return labelWarnings.flatMap(({ word, severity, code }): Observation[] => {
     if (!word.test(ends.output.label)) return [];
     const others = freePorts(chain, link.from.deviceId, 'output').filter(({ label }) => !word.test(label));
     return [
       {
         severity,
-        text: `The way to a display leaves ${from.name}; ${means}.`,
+        text: message(code, { output: from.named }),
         whatToDo:
           others.length > 0
-            ? `Move the plug to ${labels(others, 'or')}, or look up what this output does.`
-            : 'Look up in the manual what this output does.',
+            ? message('movePlugOrLookUp', { to: portsOf(context, link.from, others) })
+            : message('lookUpOutput'),
         cautions: pluggingCautions(context),
         place: at(from),
       },

@@ -3,6 +3,7 @@ import type { LinkEnds } from '../../chain/graph.ts';
 import type { Chain, Device, Finding, Link, Place } from '../../contract/chain.ts';
 import { organisationDefaults } from '../../contract/defaults.ts';
 import type { Symptom } from '../../contract/triage.ts';
+import { type Message, message, type NamedPlace } from '../../message/index.ts';
 
 /** Numbers that decide a finding; lengths are the organisation's own or its defaults. */
 export type AuditAssumptions = {
@@ -28,26 +29,26 @@ export type AuditContext = {
   assumptions: AuditAssumptions;
 };
 /** What a rule for cables looks at. */
-export type LinkContext = AuditContext & { link: Link; ends: LinkEnds; name: string };
+export type LinkContext = AuditContext & { link: Link; ends: LinkEnds; named: NamedPlace };
 /** What a rule for devices looks at. */
-export type DeviceContext = AuditContext & { device: Device; name: string };
+export type DeviceContext = AuditContext & { device: Device; named: NamedPlace };
 
 export type Observation = {
   severity: Finding['severity'];
-  text: string;
-  whatToDo: string;
+  text: Message;
+  whatToDo: Message;
   /** What the work may hurt somebody with; none when it is done with a menu or by looking. */
-  cautions: readonly string[];
+  cautions: readonly Message[];
   /** Where it differs from the link or device that was looked at. */
   place?: Place;
 };
 
 export type Rule<Context> = {
   id: string;
-  source: string;
+  source: Message;
   /** Symptoms that make a `shouldFix` of this rule a `mustFix`, since the rule explains them; assumed. */
   urgentFor: readonly Symptom['kind'][];
   check: (context: Context) => Observation[];
 };
 
-export const commonPractice = 'common practice, no source';
+export const commonPractice = message('commonPractice');

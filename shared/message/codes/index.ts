@@ -1,11 +1,21 @@
+import { auditCableCodes } from './audit-cables.ts';
+import { auditDeviceCodes } from './audit-devices.ts';
+import { auditPortCodes } from './audit-ports.ts';
+import { cautionCodes } from './cautions.ts';
 import { careCodes, changeCodes, needCodes } from './changes.ts';
+import { contentProtectionCodes } from './content-protection.ts';
 import { fileCodes } from './files.ts';
+import { firmwareCodes } from './firmware.ts';
 import { kitCodes } from './kit.ts';
+import { linkBudgetCodes } from './link-budget.ts';
 import { logCheckCodes } from './log-check.ts';
+import { placeCodes } from './places.ts';
 import { planCodes } from './plan.ts';
+import { powerCodes } from './power.ts';
 import { problemTitleCodes } from './problem-titles.ts';
 import { recordCodes } from './records.ts';
 import { requestCodes } from './requests.ts';
+import { sourceCodes } from './sources.ts';
 import { stepCodes } from './steps.ts';
 import { suspectCodes } from './suspects.ts';
 import { writtenCodes } from './written.ts';
@@ -25,4 +35,14 @@ export const codes = {
   ...planCodes,
   ...stepCodes,
   ...suspectCodes,
+  ...auditCableCodes,
+  ...auditDeviceCodes,
+  ...auditPortCodes,
+  ...cautionCodes,
+  ...contentProtectionCodes,
+  ...firmwareCodes,
+  ...linkBudgetCodes,
+  ...placeCodes,
+  ...powerCodes,
+  ...sourceCodes,
 };

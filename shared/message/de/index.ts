@@ -1,13 +1,23 @@
 import type { Language } from '../sentences.ts';
+import { auditCablesDe } from './audit-cables.ts';
+import { auditDevicesDe } from './audit-devices.ts';
+import { auditPortsDe } from './audit-ports.ts';
+import { cautionsDe } from './cautions.ts';
 import { careDe, changesDe, needsDe } from './changes.ts';
+import { contentProtectionDe } from './content-protection.ts';
 import { filesDe } from './files.ts';
+import { firmwareDe } from './firmware.ts';
 import { kitDe } from './kit.ts';
+import { linkBudgetDe } from './link-budget.ts';
 import { logCheckDe } from './log-check.ts';
+import { placesDe } from './places.ts';
 import { planDe } from './plan.ts';
+import { powerDe } from './power.ts';
 import { problemTitlesDe } from './problem-titles.ts';
 import { recordsDe } from './records.ts';
 import { requestsDe } from './requests.ts';
 import { germanSay } from './say.ts';
+import { sourcesDe } from './sources.ts';
 import { stepsDe } from './steps.ts';
 import { suspectsDe } from './suspects.ts';
 import { writtenDe } from './written.ts';
@@ -31,6 +41,16 @@ export const german: Language = {
     ...planDe,
     ...stepsDe,
     ...suspectsDe,
+    ...auditCablesDe,
+    ...auditDevicesDe,
+    ...auditPortsDe,
+    ...cautionsDe,
+    ...contentProtectionDe,
+    ...firmwareDe,
+    ...linkBudgetDe,
+    ...placesDe,
+    ...powerDe,
+    ...sourcesDe,
   },
   say: (zone) => germanSay(german, zone),
 };

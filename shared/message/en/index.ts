@@ -1,13 +1,23 @@
 import type { Language } from '../sentences.ts';
+import { auditCablesEn } from './audit-cables.ts';
+import { auditDevicesEn } from './audit-devices.ts';
+import { auditPortsEn } from './audit-ports.ts';
+import { cautionsEn } from './cautions.ts';
 import { careEn, changesEn, needsEn } from './changes.ts';
+import { contentProtectionEn } from './content-protection.ts';
 import { filesEn } from './files.ts';
+import { firmwareEn } from './firmware.ts';
 import { kitEn } from './kit.ts';
+import { linkBudgetEn } from './link-budget.ts';
 import { logCheckEn } from './log-check.ts';
+import { placesEn } from './places.ts';
 import { planEn } from './plan.ts';
+import { powerEn } from './power.ts';
 import { problemTitlesEn } from './problem-titles.ts';
 import { recordsEn } from './records.ts';
 import { requestsEn } from './requests.ts';
 import { englishSay } from './say.ts';
+import { sourcesEn } from './sources.ts';
 import { stepsEn } from './steps.ts';
 import { suspectsEn } from './suspects.ts';
 import { writtenEn } from './written.ts';
@@ -31,6 +41,16 @@ export const english: Language = {
     ...planEn,
     ...stepsEn,
     ...suspectsEn,
+    ...auditCablesEn,
+    ...auditDevicesEn,
+    ...auditPortsEn,
+    ...cautionsEn,
+    ...contentProtectionEn,
+    ...firmwareEn,
+    ...linkBudgetEn,
+    ...placesEn,
+    ...powerEn,
+    ...sourcesEn,
   },
   say: (zone) => englishSay(english, zone),
 };

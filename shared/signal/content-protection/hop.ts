@@ -1,6 +1,7 @@
 import { type LinkEnds, linkEnds } from '../../chain/look-up.ts';
-import { linkName, socketName } from '../../chain/place.ts';
+import { namedLink, namedPort } from '../../chain/named-place.ts';
 import type { Chain, ContentProtectionVersion, Link } from '../../contract/chain.ts';
+import { type Message, message, type NamedPlace, type NamedPort } from '../../message/index.ts';
 
 /**
  * What a programme asks for. `type1`: it must not go to anything older than 2.2. `type0`: any version does.
@@ -26,7 +27,7 @@ export type Hop = {
   version: ContentProtectionVersion;
   /** Whether the programme may go over it; `unknown` where an end isn't known and the other would do. */
   allowed: 'yes' | 'no' | 'unknown';
-  sentence: string;
+  sentence: Message;
 };
 
 /** The hops of a chain, in the order of its links; without links with an end that isn't there. */
@@ -46,43 +47,39 @@ function hopOf(chain: Chain, link: Link, ends: LinkEnds, demand: ContentDemand):
   const ruledOut = known.some((each) => !satisfies(each, demand));
   const allowed = ruledOut ? 'no' : known.length === 2 ? 'yes' : 'unknown';
   const hop = { linkId: link.id, sourceId: source.id, sinkId: sink.id, version, allowed } as const;
-  const olderEnds = [
-    { name: socketName(chain, link.from), does: output.contentProtection },
-    { name: socketName(chain, link.to), does: input.contentProtection },
+  const bothEnds = [
+    { port: namedPort(chain, link.from), does: output.contentProtection },
+    { port: namedPort(chain, link.to), does: input.contentProtection },
   ];
-  return { ...hop, sentence: sentenceOf(linkName(chain, link), hop, olderEnds, demand) };
+  return { ...hop, sentence: sentenceOf(namedLink(chain, link), { hop, ends: bothEnds }, demand) };
 }
 
-type End = { name: string; does: ContentProtectionVersion };
+type End = { port: NamedPort; does: ContentProtectionVersion };
 
 function sentenceOf(
-  link: string,
-  { version, allowed }: Pick<Hop, 'version' | 'allowed'>,
-  ends: End[],
+  link: NamedPlace,
+  { hop, ends }: { hop: Pick<Hop, 'version' | 'allowed'>; ends: End[] },
   demand: ContentDemand,
-): string {
-  const needed = demand === 'type1' ? '2.2 or newer' : 'content protection';
-  const named = (wanted: End[]): string =>
-    wanted.map(({ name, does }) => `${name} ${doing(does)}`).join(', ');
-  switch (allowed) {
+): Message {
+  switch (hop.allowed) {
     case 'yes':
-      return `Over ${link} both ends do ${version}.`;
+      return message('hopDoes', { link, version: hop.version });
     case 'no': {
-      const old = ends.filter(({ does }) => does !== 'unknown' && !satisfies(does, demand));
-      return `Over ${link} this content may not go: it asks for ${needed}, and ${named(old)}.`;
+      const old = ends.filter(({ does }) => does !== 'unknown' && !satisfies(does, demand)).map(doing);
+      return message(demand === 'type1' ? 'hopTooOldForType1' : 'hopUnprotected', { link, ends: old });
     }
     case 'unknown':
-      return `Over ${link} it isn’t known: ${named(ends.filter(({ does }) => does === 'unknown'))}.`;
+      return message('hopUnknown', { link, ends: ends.filter(({ does }) => does === 'unknown').map(doing) });
   }
 }
 
-function doing(version: ContentProtectionVersion): string {
-  switch (version) {
+function doing({ port, does }: End): Message {
+  switch (does) {
     case 'none':
-      return 'does none';
+      return message('endDoesNone', { port });
     case 'unknown':
-      return 'isn’t recorded';
+      return message('endNotRecorded', { port });
     default:
-      return `does ${version}`;
+      return message('endDoes', { port, version: does });
   }
 }

@@ -6,9 +6,9 @@ import {
   sourcesOf,
   upstreamOf,
 } from '../../chain/graph.ts';
-import { constructionNames, metres } from '../../chain/link-words.ts';
-import { bareName, linkName } from '../../chain/place.ts';
+import { namedDevice, namedLink } from '../../chain/named-place.ts';
 import type { Chain, Link } from '../../contract/chain.ts';
+import { type Message, message } from '../../message/index.ts';
 import { type ContentDemand, type Hop, hopsOf } from './hop.ts';
 import { type SourceTopology, topologyOf } from './topology.ts';
 
@@ -19,7 +19,7 @@ export type DisplayProtection = {
   shown: 'yes' | 'no' | 'unknown';
   /** The first hop on the shortest way that settles it; null when it is shown. */
   linkId: string | null;
-  sentence: string;
+  sentence: Message;
 };
 
 export type ChainProtection = {
@@ -61,20 +61,23 @@ function displayProtection(
   const shown = reaches(['yes']) ? 'yes' : reaches(['yes', 'unknown']) ? 'unknown' : 'no';
   const [shortest] = pathsBetween(chain, sourceId, displayId, 1).paths;
   const settling = shown === 'yes' ? undefined : firstThat(shortest?.linkIds ?? [], hops, shown);
-  const what = demand === 'type1' ? 'Content of stream type 1' : 'Protected content';
-  const way = `from ${bareName(chain, sourceId)} on ${bareName(chain, displayId)}`;
-  const sentence = {
-    yes: `${what} ${way}: every hop allows it.`,
-    unknown: `${what} ${way}: not known. ${settling?.sentence ?? ''}`.trim(),
-    no: `${what} ${way}: not shown. ${settling?.sentence ?? ''}`.trim(),
-  }[shown];
+  const way = { source: namedDevice(chain, sourceId), display: namedDevice(chain, displayId) };
+  const { yes, unknown, no } = shownCodes[demand];
+  const hop = settling?.sentence ?? null;
+  const sentence =
+    shown === 'yes' ? message(yes, way) : message(shown === 'no' ? no : unknown, { ...way, hop });
   return { sourceId, displayId, shown, linkId: settling?.linkId ?? null, sentence };
 }
+
+const shownCodes = {
+  type0: { yes: 'protectedShown', unknown: 'protectedShownUnknown', no: 'protectedNotShown' },
+  type1: { yes: 'type1Shown', unknown: 'type1ShownUnknown', no: 'type1NotShown' },
+} as const;
 
 const firstThat = (linkIds: readonly string[], hops: readonly Hop[], allowed: Hop['allowed']) =>
   linkIds.flatMap((id) => hops.find((hop) => hop.linkId === id) ?? []).find((hop) => hop.allowed === allowed);
 
-export type SuspectCable = { linkId: string; sentence: string };
+export type SuspectCable = { linkId: string; sentence: Message };
 
 /**
  * When a message says that a display lacks the newer version though its data sheet has it: the cables on the way to
@@ -101,11 +104,11 @@ const order: Record<Link['construction'], number> = {
 };
 const suspicion = ({ construction }: Link): number => order[construction];
 
-function suspectSentence(chain: Chain, link: Link): string {
-  const what = `${linkName(chain, link)}: ${constructionNames[link.construction]}, ${metres(link.lengthM)}.`;
-  const text =
-    link.construction === 'activeOptical'
-      ? `${what} Optical cables carry the control lines through electronics, and these fail in this way first.`
-      : what;
-  return text.charAt(0).toUpperCase() + text.slice(1);
+function suspectSentence(chain: Chain, link: Link): Message {
+  const { construction, lengthM: length } = link;
+  return message(construction === 'activeOptical' ? 'suspectOpticalCable' : 'suspectCable', {
+    cable: namedLink(chain, link),
+    construction,
+    length,
+  });
 }

@@ -1,22 +1,23 @@
 import { downstreamOf, linksOutOf, sourcesOf } from '../../chain/graph.ts';
-import { bareName, deviceName } from '../../chain/place.ts';
+import { namedDevice, namedPlace } from '../../chain/named-place.ts';
 import type { Chain } from '../../contract/chain.ts';
+import { type Message, message } from '../../message/index.ts';
 import type { Hop } from './hop.ts';
 
 /** How much may hang behind the first device after a source, as that device counts it. */
-export type TopologyLimit = { devices: number; levels: number; source: string };
+export type TopologyLimit = { devices: number; levels: number; source: Message };
 
 /** 1.x: HDCP 1.4, clause 2.2.3, device count of 7 bits and depth of 3 (from memory). */
 export const limitsOf1x: TopologyLimit = {
   devices: 127,
   levels: 7,
-  source: 'HDCP 1.4, clause 2.2 (from memory)',
+  source: message('standardFromMemory', { standard: 'HDCP 1.4', clause: '2.2' }),
 };
 /** 2.x: HDCP 2.2 on HDMI, clause 2.5, 31 devices and 4 levels (from memory). */
 export const limitsOf2x: TopologyLimit = {
   devices: 31,
   levels: 4,
-  source: 'HDCP 2.2 on HDMI, clause 2.5 (from memory)',
+  source: message('standardFromMemory', { standard: 'HDCP 2.2 on HDMI', clause: '2.5' }),
 };
 
 export type SourceTopology = {
@@ -29,7 +30,7 @@ export type SourceTopology = {
   levels: number;
   limit: TopologyLimit;
   within: boolean;
-  sentence: string;
+  sentence: Message;
 };
 
 /**
@@ -46,9 +47,14 @@ export function topologyOf(chain: Chain, hops: readonly Hop[]): SourceTopology[]
       const version = hops.find((hop) => hop.linkId === link.id)?.version;
       const limit = version === '1.4' ? limitsOf1x : limitsOf2x;
       const within = devices <= limit.devices && levels <= limit.levels;
-      const hanging = `${counted(devices, 'device')} on ${counted(levels, 'level')} behind ${deviceName(chain, first)}`;
-      const allowed = `${limit.devices} and ${limit.levels} are allowed`;
-      const sentence = `${bareName(chain, source.id)} meets ${hanging}; ${allowed}${within ? '.' : ': too many, and it may show nothing.'}`;
+      const sentence = message(within ? 'behindSource' : 'tooMuchBehindSource', {
+        source: namedDevice(chain, source.id),
+        first: namedPlace(chain, { kind: 'device', deviceId: first }),
+        devices,
+        levels,
+        allowedDevices: limit.devices,
+        allowedLevels: limit.levels,
+      });
       return { sourceId: source.id, linkId: link.id, devices, levels, limit, within, sentence };
     }),
   );
@@ -68,5 +74,3 @@ function levelsBehind(chain: Chain, deviceId: string, before: ReadonlySet<string
   };
   return levels(deviceId, before);
 }
-
-const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;

@@ -1,34 +1,33 @@
 import type { VideoFormat } from '../../contract/chain.ts';
+import { type Message, message } from '../../message/index.ts';
 import { type FoundTiming, refreshHz, type Timing } from '../timings/index.ts';
 import type { EdidOffer } from './edid-offer.ts';
 
 /** Clauses that say why an EDID doesn't offer this format; empty when it does. */
-export function refusals(offer: EdidOffer, format: VideoFormat, found: FoundTiming): string[] {
+export function refusals(offer: EdidOffer, format: VideoFormat, found: FoundTiming): Message[] {
   const why = [whyNotTiming(offer, format, found), whyNotSampling(offer, format)];
   return why.filter((each) => each !== null);
 }
 
-function whyNotTiming(offer: EdidOffer, format: VideoFormat, found: FoundTiming): string | null {
+function whyNotTiming(offer: EdidOffer, format: VideoFormat, found: FoundTiming): Message | null {
   const vics = found.source.kind === 'cta861' ? found.source.vics : [];
   if (format.encoding === 'ycbcr420') {
     if (vics.some((vic) => offer.vics420.includes(vic))) return null;
-    return 'doesn’t offer this size and rate in 4:2:0';
+    return message('edidLacksSizeIn420');
   }
   if (vics.some((vic) => offer.vics.includes(vic)) || listedTiming(offer, format) !== null) return null;
   return vics.some((vic) => offer.vics420.includes(vic))
-    ? 'offers this size and rate in 4:2:0 only'
-    : 'doesn’t offer this size and rate';
+    ? message('edidOffersSizeIn420Only')
+    : message('edidLacksSize');
 }
 
-function whyNotSampling({ depths }: EdidOffer, { encoding, bitsPerComponent }: VideoFormat): string | null {
+function whyNotSampling({ depths }: EdidOffer, { encoding, bitsPerComponent }: VideoFormat): Message | null {
   const offered = depths[encoding];
-  if (offered.length === 0) return `doesn’t offer ${encodingNames[encoding]}`;
+  if (offered.length === 0) return message('edidLacksEncoding', { encoding });
   return offered.includes(bitsPerComponent)
     ? null
-    : `doesn’t offer ${bitsPerComponent} bits in ${encodingNames[encoding]}`;
+    : message('edidLacksDepth', { bits: bitsPerComponent, encoding });
 }
-
-const encodingNames = { rgb: 'RGB', ycbcr444: '4:4:4', ycbcr422: '4:2:2', ycbcr420: '4:2:0' } as const;
 
 /** How far a listed timing's rate may lie from the one asked for (assumed), as 59.97 for 60. */
 const rateTolerance = 0.002;

@@ -1,4 +1,5 @@
 import type { PortRef, VideoFormat } from '../../contract/chain.ts';
+import type { Message } from '../../message/index.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import type { LinkElement } from './elements.ts';
 import type { SeenEdid } from './seen-edid.ts';
@@ -11,7 +12,7 @@ export type BudgetOptions = {
   assumptions?: Partial<BudgetAssumptions>;
 };
 
-export type WantedOnLink = FormatVerdict & { wanted: VideoFormat; sentence: string };
+export type WantedOnLink = FormatVerdict & { wanted: VideoFormat; sentence: Message };
 
 export type LinkBudget = {
   /** The link's id; of two links joined because the device between them is taken out, both with a plus sign. */
@@ -21,7 +22,7 @@ export type LinkBudget = {
   cableLinkId: string;
   from: PortRef;
   to: PortRef;
-  name: string;
+  name: Message;
   elements: LinkElement[];
   /** The EDID that the output at the link's source end sees. */
   seen: SeenEdid;
@@ -38,7 +39,7 @@ export type WantedOverall = {
   linkId: string | null;
   /** It surely goes now, and wouldn't at 9 Gbit/s. */
   lostAtNineGbps: boolean;
-  sentence: string;
+  sentence: Message;
 };
 
 export type DisplayBudget = {

@@ -1,5 +1,5 @@
-import { metres } from '../../chain/link-words.ts';
 import type { Link, LinkCategory } from '../../contract/chain.ts';
+import { type Message, message } from '../../message/index.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import { type Capacity, nothing, scaled } from './capacity.ts';
 
@@ -7,8 +7,8 @@ import { type Capacity, nothing, scaled } from './capacity.ts';
 export type CableCapacity = {
   rated: Capacity;
   sure: Capacity;
-  /** Why less is counted on, as clauses with `it`; empty when it is counted in full. Each is assumed. */
-  doubts: string[];
+  /** Why less is counted on, as clauses; empty when it is counted in full. Each is assumed. */
+  doubts: Message[];
 };
 
 /*
@@ -47,17 +47,17 @@ function ratedCapacity({ category, construction }: Link, { extenderTmdsMHz }: Bu
   return ratings[category === 'unknown' ? 'ultraHighSpeed' : category];
 }
 
-type Reduction = { factor: number; because: string };
+type Reduction = { factor: number; because: Message };
 
 function whyNotByLabel(link: Link, assumptions: BudgetAssumptions): Reduction[] {
   const reductions: Reduction[] = [];
   if (link.construction === 'twistedPairExtender')
-    reductions.push({ factor: 1, because: 'extenders are counted with what most of them pass' });
-  else if (link.category === 'unknown') reductions.push({ factor: 1, because: 'its category isn’t known' });
+    reductions.push({ factor: 1, because: message('doubtExtender') });
+  else if (link.category === 'unknown') reductions.push({ factor: 1, because: message('doubtCategory') });
   else if (!link.certified)
-    reductions.push({ factor: assumptions.uncertified, because: 'nobody has seen its certification label' });
+    reductions.push({ factor: assumptions.uncertified, because: message('doubtCertification') });
   if (link.factoryFittedEnds === false)
-    reductions.push({ factor: assumptions.siteFittedEnds, because: 'its ends were fitted on site' });
+    reductions.push({ factor: assumptions.siteFittedEnds, because: message('doubtSiteFittedEnds') });
   return reductions;
 }
 
@@ -67,7 +67,7 @@ function whyTooLong(link: Link, assumptions: BudgetAssumptions): Reduction[] {
   return [
     {
       factor: (reachM / link.lengthM) ** 2,
-      because: `it is ${metres(link.lengthM)} long, where ${metres(reachM)} are counted in full`,
+      because: message('doubtLength', { length: link.lengthM, counted: reachM }),
     },
   ];
 }
@@ -87,9 +87,9 @@ function reachOf({ construction, category }: Link, assumptions: BudgetAssumption
 }
 
 /** A cable with electronics in it passes nothing the wrong way round, or without the power its maker asks for. */
-function whyUnusable({ construction, direction, sourceEnd, sinkEnd }: Link): string | null {
+function whyUnusable({ construction, direction, sourceEnd, sinkEnd }: Link): Message | null {
   if (construction === 'passiveCopper') return null;
-  if (direction === 'reversed') return 'it lies the wrong way round';
+  if (direction === 'reversed') return message('doubtReversed');
   const unpowered = [sourceEnd, sinkEnd].some((end) => end.needsPower && end.powered === 'no');
-  return unpowered ? 'an end that needs power has none' : null;
+  return unpowered ? message('doubtWithoutPower') : null;
 }

@@ -1,8 +1,8 @@
 import { displaysOf, upstreamOf } from '../../chain/graph.ts';
-import { linkName } from '../../chain/place.ts';
-import { formatName } from '../../chain/signal-mode.ts';
+import { namedLink } from '../../chain/named-place.ts';
 import type { Chain, VideoFormat } from '../../contract/chain.ts';
 import { organisationDefaults } from '../../contract/defaults.ts';
+import { message, type NamedPlace } from '../../message/index.ts';
 import type {
   BudgetOptions,
   ChainBudget,
@@ -15,7 +15,7 @@ import { candidateFormats } from './candidates.ts';
 import { goesAtNineGbps, type JudgedRun, judgeRuns, worst } from './judged-run.ts';
 import { seenEdids } from './seen-edid.ts';
 import { wiringOf, wiringWithout } from './wiring.ts';
-import { verdictSentence } from './words.ts';
+import { overallSentence, verdictSentence } from './words.ts';
 
 /**
  * For each link of a chain and each wanted format, whether it fits, by how much, and which element is the narrowest;
@@ -39,11 +39,12 @@ export function chainBudget(
   const judged = judgeRuns(wiring, seenEdids(wiring), assumptions);
   const wanted = wantedFormats.length > 0 ? wantedFormats : chain.wantedFormats;
   const links = judged.map((each) => linkBudget(wiring.chain, each, wanted));
+  const places = judged.map(({ run }) => namedLink(wiring.chain, run.link));
   const fitting = fittingOn(judged);
   return {
     without,
     links,
-    wanted: wanted.map((format, at) => overall(format, at, links)),
+    wanted: wanted.map((format, at) => overall(format, { links, places, at })),
     displays: displayBudgets(wiring.chain, judged),
     fitting,
     best: fitting[0] ?? null,
@@ -67,7 +68,7 @@ function linkBudget(chain: Chain, judged: JudgedRun, wanted: readonly VideoForma
     cableLinkId: run.cableLinkId,
     from: run.link.from,
     to: run.link.to,
-    name: linkName(chain, run.link),
+    name: message('thePlace', { place: namedLink(chain, run.link) }),
     elements,
     seen,
     wanted: wanted.map(onLink),
@@ -75,30 +76,27 @@ function linkBudget(chain: Chain, judged: JudgedRun, wanted: readonly VideoForma
   };
 }
 
-function overall(wanted: VideoFormat, at: number, links: readonly LinkBudget[]): WantedOverall {
+function overall(
+  wanted: VideoFormat,
+  { links, places, at }: { links: readonly LinkBudget[]; places: readonly NamedPlace[]; at: number },
+): WantedOverall {
   const onLinks = links.flatMap((link) => link.wanted[at] ?? []);
   const decisive = onLinks.length > 0 ? worst(onLinks) : null;
-  const link = links.find((each) => each.wanted[at] === decisive);
-  if (decisive === null || link === undefined) {
-    const sentence = `${formatName(wanted)}: there is no link to judge.`;
+  const link = links.findIndex((each) => each.wanted[at] === decisive);
+  const [linkId, place] = [links[link]?.id, places[link]];
+  if (decisive === null || linkId === undefined || place === undefined) {
+    const sentence = message('noLinkToJudge', { format: wanted });
     return { wanted, verdict: 'fits', linkId: null, lostAtNineGbps: false, sentence };
   }
-  const { verdict, sentence } = decisive;
+  const { verdict } = decisive;
   return {
     wanted,
     verdict,
-    linkId: link.id,
+    linkId,
     lostAtNineGbps: verdict === 'fits' && !goesAtNineGbps(wanted),
-    sentence: `${formatName(wanted)} ${verdictWords[verdict]} ${link.name}. ${sentence}`,
+    sentence: overallSentence(place, decisive),
   };
 }
-
-const verdictWords = {
-  fits: 'fits on every link; the tightest is',
-  doubtful: 'can’t be counted on over',
-  notOffered: 'isn’t offered to the source of',
-  short: 'doesn’t fit',
-} as const;
 
 /** Candidates that surely go over all of these runs, along with what devices make on the way. */
 const fittingOn = (judged: readonly JudgedRun[]): VideoFormat[] =>

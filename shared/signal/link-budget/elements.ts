@@ -1,5 +1,6 @@
 import { bitRateGbps } from '../../chain/signal-mode.ts';
 import type { Place, Port, SignalMode } from '../../contract/chain.ts';
+import type { Message } from '../../message/index.ts';
 import { maxTmdsCharacterRateMHz } from '../format/index.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import { cableCapacity } from './cable.ts';
@@ -19,7 +20,7 @@ export type LinkElement = {
   /** What can be counted on. */
   sure: Capacity;
   /** Why that is less than rated, as clauses; empty when it isn't. Each is assumed. */
-  doubts: string[];
+  doubts: Message[];
   /** A port that is set to less than it can do. */
   setBelowHighest: boolean;
 };

@@ -1,4 +1,5 @@
 import type { VideoFormat } from '../../contract/chain.ts';
+import type { Message } from '../../message/index.ts';
 import { type CompressedFit, compressedFit, type FormatNeed, tmdsBitRateGbps } from '../format/index.ts';
 import { refusals } from './admission.ts';
 import { type Capacity, frlGbps, leastOf } from './capacity.ts';
@@ -34,7 +35,7 @@ export type FormatVerdict = {
   /** What the narrowest element is sold for, where that would carry the format and less is counted on. */
   ratedGbps: number | null;
   /** Why the EDID doesn't offer it, as clauses; empty when it does or isn't known. */
-  refusals: string[];
+  refusals: Message[];
   /** How it would go compressed where it doesn't go plain: whether the source can isn't known. */
   compressed: CompressedFit | null;
 };

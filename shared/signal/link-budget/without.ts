@@ -1,6 +1,6 @@
-import { deviceName } from '../../chain/place.ts';
-import { formatName } from '../../chain/signal-mode.ts';
+import { namedPlace } from '../../chain/named-place.ts';
 import type { Chain, VideoFormat } from '../../contract/chain.ts';
+import { type Message, message, type NamedPlace } from '../../message/index.ts';
 import type { BudgetOptions, ChainBudget, WantedOverall } from './budget.ts';
 import { chainBudget } from './chain-budget.ts';
 import { linkVerdicts } from './verdict.ts';
@@ -11,7 +11,7 @@ export type FormatWithAndWithout = {
   withoutIt: WantedOverall;
   /** What taking the device out does for this format. */
   effect: 'better' | 'worse' | 'same';
-  sentence: string;
+  sentence: Message;
 };
 
 export type DeviceComparison = {
@@ -38,28 +38,29 @@ export function compareWithout(
     if (after === undefined) return [];
     const gained = linkVerdicts.indexOf(before.verdict) - linkVerdicts.indexOf(after.verdict);
     const effect = gained > 0 ? 'better' : gained < 0 ? 'worse' : 'same';
-    const sentence = sentenceOf(deviceName(chain, deviceId), before, after, effect);
+    const sentence = sentenceOf(namedPlace(chain, { kind: 'device', deviceId }), { before, after }, effect);
     return [{ wanted: before.wanted, withIt: before, withoutIt: after, effect, sentence }];
   });
   return { deviceId, withIt, withoutIt, formats };
 }
 
 function sentenceOf(
-  device: string,
-  before: WantedOverall,
-  after: WantedOverall,
+  device: NamedPlace,
+  { before, after }: { before: WantedOverall; after: WantedOverall },
   effect: FormatWithAndWithout['effect'],
-): string {
-  const format = formatName(before.wanted);
-  const outcome = after.verdict === 'fits' ? 'fits everywhere' : 'gets further';
+): Message {
+  const { wanted: format, sentence: withIt } = before;
+  const { sentence: withoutIt } = after;
   switch (effect) {
     case 'better':
-      return `Without ${device}, ${format} ${outcome}. With it: ${before.sentence}`;
+      return after.verdict === 'fits'
+        ? message('fitsWithoutDevice', { device, format, withIt })
+        : message('getsFurtherWithoutDevice', { device, format, withIt });
     case 'worse':
-      return `Without ${device} it is worse: ${after.sentence}`;
+      return message('worseWithoutDevice', { device, withoutIt });
     case 'same':
       return before.verdict === 'fits'
-        ? `${format} fits with ${device} and without it.`
-        : `${device} makes no difference to ${format}: ${after.sentence}`;
+        ? message('fitsWithAndWithoutDevice', { device, format })
+        : message('sameWithoutDevice', { device, format, withoutIt });
   }
 }

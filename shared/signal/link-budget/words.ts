@@ -1,7 +1,8 @@
-import { socketName } from '../../chain/place.ts';
-import { formatName, gbps } from '../../chain/signal-mode.ts';
+import { namedPort } from '../../chain/named-place.ts';
 import type { Chain } from '../../contract/chain.ts';
-import type { ElementKind, LinkElement } from './elements.ts';
+import { type Message, message, type NamedPlace } from '../../message/index.ts';
+import type { WantedOnLink } from './budget.ts';
+import type { LinkElement } from './elements.ts';
 import type { Figures, FormatVerdict } from './verdict.ts';
 import type { Run } from './wiring.ts';
 
@@ -11,65 +12,74 @@ export function verdictSentence(
   run: Run,
   elements: readonly LinkElement[],
   judged: FormatVerdict,
-): string {
-  const { figures, verdict, format } = judged;
-  if (figures === null) return `There is no way to send ${formatName(format)}.`;
-  const needs = `This link needs ${gbps(figures.needGbps)}${figures.way === 'frl' ? ' of a fixed rate link' : ''}`;
+): Message {
+  const { figures, verdict, format, compressed, ratedGbps } = judged;
+  if (figures === null) return message('noWayToSend', { format });
+  const need = message(figures.way === 'frl' ? 'linkNeedsFixedRate' : 'linkNeeds', {
+    need: figures.needGbps,
+  });
   const narrowest = elements.find(({ kind }) => kind === figures.narrowest);
-  const itsName = elementName(chain, run, figures.narrowest);
-  const tmdsOnly = figures.way === 'frl' && narrowest?.rated.frl === null ? ', by TMDS only' : '';
-  const goodFor = `${itsName} ${isGoodFor(figures, narrowest)}${tmdsOnly}`;
+  const limit = limitOf(chain, run, { figures, narrowest });
+  if (verdict === 'notOffered') {
+    const port = namedPort(chain, run.link.from);
+    return message('linkNotOffered', { need, port, reasons: judged.refusals });
+  }
+  if (verdict === 'doubtful' && ratedGbps === null && compressed !== null)
+    return message('onlyCompressed', { need, limit, bitsPerPixel: compressed.bitsPerPixel });
+  const reasons = narrowest?.doubts ?? [];
+  if (verdict === 'doubtful' && ratedGbps !== null && reasons.length > 0)
+    return message('cableCountedForLess', {
+      need,
+      rated: ratedGbps,
+      reasons,
+      counted: figures.capacityGbps,
+      headroom: headroomOf(figures),
+    });
+  return message('linkBudget', { need, limit, headroom: headroomOf(figures) });
+}
+
+type Narrowest = { figures: Figures; narrowest: LinkElement | undefined };
+
+/** What the narrowest element lets through, as a clause. */
+function limitOf(chain: Chain, run: Run, { figures, narrowest }: Narrowest): Message {
+  const limit = rateOf(chain, run, { figures, narrowest });
+  return figures.way === 'frl' && narrowest?.rated.frl === null ? message('byTmdsOnly', { limit }) : limit;
+}
+
+function rateOf(chain: Chain, { link }: Run, { figures, narrowest }: Narrowest): Message {
+  const rate = figures.capacityGbps;
+  switch (figures.narrowest) {
+    case 'cable':
+      return message('cableIsGoodFor', { rate });
+    case 'edid':
+      return message('edidAdmits', { port: namedPort(chain, link.from), rate });
+    case 'sourcePort':
+    case 'sinkPort': {
+      const port = namedPort(chain, figures.narrowest === 'sourcePort' ? link.from : link.to);
+      return message(narrowest?.setBelowHighest ? 'portIsSetToPass' : 'portPasses', { port, rate });
+    }
+  }
+}
+
+function headroomOf({ headroomGbps, headroomFraction }: Figures): Message {
+  if (headroomGbps === 0) return message('nothingToSpare');
+  const share = Math.abs(headroomFraction);
+  return headroomGbps < 0 ? message('rateShort', { share }) : message('rateToSpare', { share });
+}
+
+/** What a format comes to over the chain: the verdict on the link that settles it. */
+export function overallSentence(
+  link: NamedPlace,
+  { wanted: format, verdict, sentence: onLink }: Pick<WantedOnLink, 'wanted' | 'verdict' | 'sentence'>,
+): Message {
   switch (verdict) {
     case 'fits':
-      return `${needs}, ${goodFor}: ${spare(figures)}.`;
-    case 'short':
-      return `${needs}, ${goodFor}: ${short(figures)}.`;
-    case 'notOffered':
-      return `${needs}, but the EDID that ${socketName(chain, run.link.from)} sees ${judged.refusals.join(' and ')}.`;
+      return message('formatFits', { format, tightest: link, onLink });
     case 'doubtful':
-      return judged.ratedGbps === null
-        ? `${needs}. ${capital(goodFor)}: it goes only compressed, to ${judged.compressed?.bitsPerPixel} bits a pixel, if the source can.`
-        : `${needs}. ${capital(itsName)} may be good for ${bare(judged.ratedGbps)}, but ${doubts(narrowest)}: count on ${bare(figures.capacityGbps)} (assumed), ${short(figures)}.`;
+      return message('formatDoubtful', { format, link, onLink });
+    case 'notOffered':
+      return message('formatNotOffered', { format, link, onLink });
+    case 'short':
+      return message('formatTooMuch', { format, link, onLink });
   }
 }
-
-const doubts = (element: LinkElement | undefined): string => element?.doubts.join(' and ') ?? '';
-
-function isGoodFor({ narrowest, capacityGbps }: Figures, element: LinkElement | undefined): string {
-  const rate = bare(capacityGbps);
-  switch (narrowest) {
-    case 'cable':
-      return `is good for ${rate}`;
-    case 'edid':
-      return `admits ${rate}`;
-    case 'sourcePort':
-    case 'sinkPort':
-      return element?.setBelowHighest ? `is set to pass no more than ${rate}` : `passes ${rate}`;
-  }
-}
-
-/** The element as the subject of a sentence. */
-function elementName(chain: Chain, run: Run, kind: ElementKind): string {
-  switch (kind) {
-    case 'cable':
-      return 'the cable';
-    case 'edid':
-      return `the EDID that ${socketName(chain, run.link.from)} sees`;
-    case 'sourcePort':
-      return socketName(chain, run.link.from);
-    case 'sinkPort':
-      return socketName(chain, run.link.to);
-  }
-}
-
-/** `17.82`, where the unit was said already. */
-const bare = (rateGbps: number): string => gbps(rateGbps).replace(' Gbit/s', '');
-/** Whole per cent; what rounds to none is still something. */
-function percent({ headroomFraction }: Figures): string {
-  const whole = Math.round(Math.abs(headroomFraction) * 100);
-  return whole === 0 ? 'less than 1 %' : `${whole} %`;
-}
-const short = (figures: Figures): string => `${percent(figures)} short`;
-const spare = (figures: Figures): string =>
-  figures.headroomGbps === 0 ? 'nothing to spare' : `${percent(figures)} to spare`;
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

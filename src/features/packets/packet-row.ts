@@ -1,3 +1,4 @@
+import { findingAsToday } from '../../../shared/audit/stored-finding.ts';
 import {
   type BagFile,
   bagFile,
@@ -11,7 +12,13 @@ export const noPacket = refused('not-found', message('noSuchPacket'));
 
 export const filesOf = (row: { readonly files: unknown }): BagFile[] => bagFile.array().parse(row.files);
 export const newsOf = (row: { readonly news: unknown }): string[] => row.news as string[];
-export const caseFileIn = (row: { readonly caseFile: unknown }): CaseFile => caseFileForm.parse(row.caseFile);
+/** The case as it was when the packet was made, read as today's; what the packet's own files hold stays as it is. */
+export function caseFileIn(row: { readonly caseFile: unknown }): CaseFile {
+  const stored = row.caseFile as CaseFile;
+  const { prerequisites } = stored;
+  const findings = prerequisites.findings.map(findingAsToday);
+  return caseFileForm.parse({ ...stored, prerequisites: { ...prerequisites, findings } });
+}
 
 export const hasPacket = async ({ tx, actor }: Context, id: string): Promise<boolean> =>
   (await tx.packet.count({ where: { orgId: actor.orgId, id } })) > 0;

@@ -1,11 +1,12 @@
 import { checkLevels } from '../../../shared/chain/firmware-level.ts';
 import type { Finding } from '../../../shared/contract/chain.ts';
+import { messageKey } from '../../../shared/message/index.ts';
 import { standingEvidence } from '../../../state-machines/triage/record.ts';
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
-import { inWords, said } from '../words/sentence.tsx';
+import { inWords, inWordsOf, said } from '../words/sentence.tsx';
 import { dayAndTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -35,13 +36,13 @@ export function AuditPart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
                 heads={[t.severity, t.where, t.finding, t.whatToDo, t.source]}
                 rows={findings
                   .toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
-                  .map(({ severity, place, text, whatToDo, source, caution }) => [
+                  .map(({ severity, place, text, whatToDo, source, cautions }) => [
                     <Badge key="severity" tone={tones[severity]}>
                       {values().severities[severity]}
                     </Badge>,
                     placeWord(chain, place),
                     inWords(text),
-                    inWords([whatToDo, caution].filter(Boolean).join(' ')),
+                    inWordsOf([whatToDo, ...cautions]),
                     <span key="source" class="soft">
                       {inWords(source)}
                     </span>,
@@ -59,7 +60,7 @@ export function FindingList({ findings }: { findings: readonly Finding[] }) {
   return (
     <ul>
       {findings.map(({ rule, severity, text }) => (
-        <li key={rule + text}>
+        <li key={rule + messageKey(text)}>
           <Badge tone={tones[severity]}>{values().severities[severity]}</Badge> {inWords(text)}
         </li>
       ))}
@@ -93,7 +94,7 @@ export function FirmwarePart({ facts: { ticket, chain, zone, nameOf } }: { facts
                 ? t.levelOk
                 : result === 'below'
                   ? t.levelBelow
-                  : `${t.notKnown}: ${said(reason ?? '').text}`}
+                  : `${t.notKnown}: ${said(reason).text}`}
             </Badge>
           )),
       read === undefined

@@ -1,5 +1,6 @@
 import { modeName } from '../../../shared/chain/signal-mode.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
+import { messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { Facts } from '../parts/card.tsx';
@@ -46,7 +47,7 @@ export function PlacePanel({
         </p>
       )}
       {(link?.wanted ?? []).map(({ sentence }) => (
-        <p key={sentence}>{inWords(sentence)}</p>
+        <p key={messageKey(sentence)}>{inWords(sentence)}</p>
       ))}
       {findings.length > 0 && <FindingList findings={findings} />}
       {items.length > 0 && <EvidenceList facts={facts} items={items} />}

@@ -1,5 +1,6 @@
 import { formatName } from '../../../shared/chain/signal-mode.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
+import { distinctMessages, messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
@@ -85,8 +86,8 @@ function Others({ body: { contentProtection, power } }: { body: BudgetReply }) {
         <p>{t.nothingToSay}</p>
       ) : (
         <ul>
-          {[...new Set(faults)].map((sentence) => (
-            <li key={sentence}>{inWords(sentence)}</li>
+          {distinctMessages(faults).map((sentence) => (
+            <li key={messageKey(sentence)}>{inWords(sentence)}</li>
           ))}
         </ul>
       )}

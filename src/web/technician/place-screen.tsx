@@ -4,6 +4,7 @@ import { findDevice, findLink } from '../../../shared/chain/look-up.ts';
 import type { Device, Place } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
@@ -31,7 +32,7 @@ import { Edids, SignalFacts } from './signal-facts.tsx';
 import { InPlace } from './steps/go-on.tsx';
 import { Uploads } from './uploads.tsx';
 import './technician.css';
-import { inWords } from '../words/sentence.tsx';
+import { inWords, inWordsOf } from '../words/sentence.tsx';
 
 type Parts = { ticket: Ticket; onTicket: Ticket; chain: ChainDocument; place: Place };
 
@@ -126,13 +127,13 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
         {findings.length === 0 && <p>{t.noFindings}</p>}
         <ul class="verdicts">
           {findings.map((finding) => (
-            <li key={finding.rule + finding.text} class="stack">
+            <li key={messageKey(finding.text)} class="stack">
               <span>
                 <Badge tone={tones[finding.severity]}>{t.severities[finding.severity]}</Badge>{' '}
                 {inWords(finding.text)}
               </span>
               <span>{inWords(finding.whatToDo)}</span>
-              {finding.caution !== null && <Notice tone="caution">{inWords(finding.caution)}</Notice>}
+              {finding.cautions.length > 0 && <Notice tone="caution">{inWordsOf(finding.cautions)}</Notice>}
             </li>
           ))}
         </ul>

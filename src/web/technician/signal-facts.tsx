@@ -1,6 +1,7 @@
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
+import { distinctMessages, messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { Badge, type Tone } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
@@ -41,8 +42,8 @@ export function SignalFacts({ chain, place }: { chain: ChainDocument; place: Pla
       <h3>{t.protection}</h3>
       {protection.length === 0 && <p>{t.nothing}</p>}
       <ul>
-        {[...new Set(protection.map(({ sentence }) => sentence))].map((sentence) => (
-          <li key={sentence}>{inWords(sentence)}</li>
+        {distinctMessages(protection.map(({ sentence }) => sentence)).map((sentence) => (
+          <li key={messageKey(sentence)}>{inWords(sentence)}</li>
         ))}
       </ul>
       <h3>{t.power}</h3>
@@ -81,8 +82,8 @@ function Budget({ link, isNamed }: { link: LinkBudget; isNamed: boolean }) {
         <>
           <span>{t.doubts}</span>
           <ul>
-            {[...new Set(link.elements.flatMap(({ doubts }) => doubts))].map((doubt) => (
-              <li key={doubt}>{inWords(doubt)}</li>
+            {distinctMessages(link.elements.flatMap(({ doubts }) => doubts)).map((doubt) => (
+              <li key={messageKey(doubt)}>{inWords(doubt)}</li>
             ))}
           </ul>
         </>

@@ -94,5 +94,9 @@ export function inWords(what: string | Message): ComponentChild {
   return lang === undefined ? parts : <span lang={lang}>{parts}</span>;
 }
 
+/** Messages after each other, as `inWords`. */
+export const inWordsOf = (messages: readonly Message[]): ComponentChild =>
+  messages.map((one, at) => [at > 0 && ' ', inWords(one)]);
+
 /** As `inWords`, in a span of its own. */
 export const Sentence = ({ children }: { children: string | Message }) => <span>{inWords(children)}</span>;

@@ -8,7 +8,6 @@ import {
   noFaultFoundWatchMin,
   requiredQuietWatchMin,
 } from '../../../shared/isolation/index.ts';
-import { asMessage } from '../../../shared/message/as-message.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { minutesBetween, occurrencesIn, occurrencesOf, runningWatch, watchesFor } from '../record.ts';
 import { baselineOf } from './case-of.ts';
@@ -34,7 +33,7 @@ export function baselineStep(record: TriageRecord, { findings }: Known): Step {
 }
 
 const worthKnowing = ({ text, whatToDo }: Finding): Message =>
-  message('worthKnowingFirst', { finding: asMessage(text), whatToDo: asMessage(whatToDo) });
+  message('worthKnowingFirst', { finding: text, whatToDo });
 
 export function reproduceStep(record: TriageRecord, now: string): Step {
   const baseline = baselineOf(record);

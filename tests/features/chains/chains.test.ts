@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Finding } from '../../../shared/contract/chain.ts';
+import type { Message } from '../../../shared/contract/message.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import {
   cable,
@@ -113,10 +114,10 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     expect(await edid('')).toBe('shouldFix');
     expect(await edid('symptom=noHdrOrWrongColour')).toBe('mustFix');
     const parallel = async (query: string) =>
-      (await found(query)).find(({ rule }) => rule === 'parallel-display')?.text;
+      (await found(query)).find(({ rule }) => rule === 'parallel-display')?.text.code;
     expect(await parallel('displayId=projector')).toBeUndefined();
-    expect(await parallel('duringTriage=true')).toContain('in parallel');
-    expect(await parallel('duringTriage=true&displayId=projector')).toContain('also feeds');
+    expect(await parallel('duringTriage=true')).toBe('feedsInParallel');
+    expect(await parallel('duringTriage=true&displayId=projector')).toBe('feedsOtherDisplays');
     const path = `/chains/${document.id}/audit`;
     expect((await test.home.technician.get(`${path}?displayId=receiver`)).status).toBe(404);
     expect((await test.home.technician.get(`${path}?symptom=ghosts`)).status).toBe(400);
@@ -126,12 +127,12 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     const { document } = await addChain(withLink(homeCinema(), 'L3', { category: 'highSpeed' }));
     const path = `/chains/${document.id}/budget?format=3840x2160p60/rgb/8,1920x1080p60/rgb/8&without=processor`;
     const { budget, comparison } = bodyOf<{
-      budget: { wanted: { verdict: string; sentence: string; linkId: string }[] };
+      budget: { wanted: { verdict: string; sentence: Message; linkId: string }[] };
       comparison: { effect: string }[];
     }>(await test.home.technician.get(path), 200);
     expect(budget.wanted.map((one) => one.verdict)).toEqual(['short', 'fits']);
     expect(budget.wanted[0]?.linkId).toBe('L3');
-    expect(budget.wanted[0]?.sentence).toContain('17.82');
+    expect(budget.wanted[0]?.sentence.text).toContain('17.82');
     expect(comparison).toHaveLength(2);
     expect((await test.home.technician.get(`/chains/${document.id}/budget?format=vga`)).status).toBe(400);
     expect((await test.home.technician.get(`/chains/${document.id}/budget?without=nobody`)).status).toBe(404);

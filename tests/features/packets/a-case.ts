@@ -1,6 +1,8 @@
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { intake } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/index.ts';
 import { type CaseInput, caseFileOf } from '../../../src/features/packets/case-file.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 
@@ -253,11 +255,13 @@ export function aCaseInput(facts: Partial<CaseInput> = {}): CaseInput {
           rule: 'cable-too-long',
           severity: 'mustFix',
           place: { kind: 'link', linkId: 'L4' },
-          placeName: "the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1'",
-          text: 'It is longer than copper carries.',
-          whatToDo: 'Lay an active optical cable.',
-          source: 'common practice, no source',
-          caution: 'An active optical cable carries laser light.',
+          placeName: message('thePlace', {
+            place: namedPlace(homeCinema(), { kind: 'link', linkId: 'L4' }),
+          }),
+          text: message('asWritten', { sentence: 'It is longer than copper carries.' }),
+          whatToDo: message('replaceByFactoryFittedOptical'),
+          source: message('commonPractice'),
+          cautions: [message('cautionOpticalLight')],
         },
       ],
     },

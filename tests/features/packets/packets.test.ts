@@ -4,6 +4,8 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { english } from '../../../shared/message/en/index.ts';
+import { withSentences } from '../../../src/http/language.ts';
 import {
   openTestApp,
   signInTestMember,
@@ -70,7 +72,9 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
       site: { client: 'Family Overwell' },
       ticket: { id: ticketId, state: expect.stringMatching(/^escalated/) },
     });
-    expect(JSON.parse(await contentOf(first, 'data/case.json'))).toEqual(first.caseFile);
+    // The file holds codes and values; a reply has each sentence beside them.
+    const inFile = JSON.parse(await contentOf(first, 'data/case.json'));
+    expect(withSentences(inFile, english)).toEqual(first.caseFile);
     expect(first.caseFile.segment?.linkIds).toEqual(['L4']);
     expect(first.caseFile.people.map(({ id }) => id).sort()).toEqual(
       [test.home.dispatcher.id, test.home.technician.id].sort(),

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
 import { createLogReader, logFindings } from '../../../shared/logs/index.ts';
+import { message } from '../../../shared/message/index.ts';
 import { chainDrawing } from '../../../src/features/packets/summary/chain-drawing.ts';
 import { caseSummary } from '../../../src/features/packets/summary/index.ts';
+import { inEnglish } from '../../../src/features/packets/summary/parts.ts';
 import { arbitraryChain } from '../../chain/arbitrary-chain.ts';
 import { aCase, anItem, aRecord, at, technicianId, uuid } from './a-case.ts';
 
@@ -38,12 +40,12 @@ describe('read cold', () => {
     ['what changed before', 'building work, New ceiling, May'],
     [
       'a finding with its source',
-      'It is longer than copper carries. Lay an active optical cable. common practice, no source',
+      `“It is longer than copper carries.” ${inEnglish(message('replaceByFactoryFittedOptical'))} ${inEnglish(message('commonPractice'))}`,
     ],
     ['a firmware level with who read it', 'Cinema processor 3.10.2 read by Robin'],
     ['why something is left out', 'Waived: The projector keeps no log that can be read out.'],
     ['the hazard', 'Work at height: The projector hangs 4 m up.'],
-    ['a caution', 'An active optical cable carries laser light.'],
+    ['a caution', inEnglish(message('cautionOpticalLight'))],
     ['a note', 'The client is away in December.'],
   ])('it says %s', (_what, sentence) => {
     expect(text).toContain(sentence);
@@ -170,7 +172,7 @@ describe('safe to open', () => {
     );
   };
   const keepsItsWord = (key: string): boolean =>
-    /^(kind|side|verdict|computed|status|severity|purpose|mode|menu|shows|role|direction|id|.*Ids?|construction|category|route|powered|seated|encoding|item|namedBy|from|phase|path|contentProtection)$/.test(
+    /^(kind|code|side|verdict|computed|status|severity|purpose|mode|menu|shows|role|direction|id|.*Ids?|construction|category|route|powered|seated|encoding|item|namedBy|from|phase|path|contentProtection)$/.test(
       key,
     );
 

@@ -27,21 +27,21 @@ describe('what a cable is good for', () => {
     const found = capacity({ category: 'ultraHighSpeed', certified: false });
     expect(found.rated).toEqual({ tmdsMHz: 600, frl: frl(4, 12) });
     expect(found.sure).toEqual({ tmdsMHz: 480, frl: frl(4, 8) });
-    expect(found.doubts).toEqual(['nobody has seen its certification label']);
+    expect(found.doubts).toEqual([{ code: 'doubtCertification', values: {} }]);
   });
 
   it('is counted as High Speed while its category is not known, though it may turn out to be anything', () => {
     const found = capacity({ category: 'unknown', certified: false });
     expect(found.sure.tmdsMHz).toBe(340);
     expect(found.rated).toEqual({ tmdsMHz: 600, frl: frl(4, 12) });
-    expect(found.doubts).toEqual(['its category isn’t known']);
+    expect(found.doubts).toEqual([{ code: 'doubtCategory', values: {} }]);
   });
 
   it('falls with the square of the length past its reach', () => {
     const twice = capacity({ lengthM: 15.2 });
     expect(twice.sure.tmdsMHz).toBeCloseTo(150, 9);
     expect(twice.rated.tmdsMHz).toBe(600);
-    expect(twice.doubts).toEqual(['it is 15.2 m long, where 7.6 m are counted in full']);
+    expect(twice.doubts).toEqual([{ code: 'doubtLength', values: { length: 15.2, counted: 7.6 } }]);
     expect(capacity({ lengthM: 15.2, construction: 'activeCopper' }).doubts).toEqual([]);
     expect(capacity({ lengthM: 60, construction: 'activeOptical' }).doubts).toEqual([]);
   });
@@ -58,7 +58,7 @@ describe('what a cable is good for', () => {
       organisationDefaults.budget,
     );
     expect(reversed.sure).toEqual({ tmdsMHz: 0, frl: null });
-    expect(reversed.doubts).toEqual(['it lies the wrong way round']);
+    expect(reversed.doubts).toEqual([{ code: 'doubtReversed', values: {} }]);
     const unpowered = cableCapacity(
       opticalCable('a.out', 'b.in', { sinkEnd: { needsPower: true, powered: 'no', seated: 'yes' } }),
       organisationDefaults.budget,

@@ -45,8 +45,21 @@ describe('the 5 V budget of a link', () => {
       balanceMa: -95,
       verdict: 'risk',
       opticalOnSource: true,
-      sentence:
-        'Disc player has to supply 55 mA at 5 V and no more, Projector may take up to 50, an active optical cable takes about 100 (assumed): 95 mA short. Start-up is when it shows: no picture, or one that drops out. Power the cable at an end that takes power, or use passive copper from the source to the next device; a source that offers power for cables supplies 300 mA.',
+      sentence: {
+        code: 'fiveVoltOpticalOnSource',
+        values: {
+          offered: 300,
+          budget: {
+            code: 'fiveVoltBudget',
+            values: {
+              supply: { code: 'suppliesAtLeast', values: { supply: 55 } },
+              sink: { code: 'mayTake', values: { draw: 50 } },
+              cable: { code: 'cableTakesAbout', values: { construction: 'activeOptical', draw: 100 } },
+              balance: { code: 'currentShort', values: { short: 95 } },
+            },
+          },
+        },
+      },
     });
   });
 
@@ -63,9 +76,14 @@ describe('the 5 V budget of a link', () => {
       { drawMa: 120 },
     );
     expect(only(drawn)).toMatchObject({ balanceMa: -30, verdict: 'short' });
-    expect(only(drawn).sentence).toContain(
-      'supplies 100 mA at 5 V, Projector takes 10, the cable takes 120: 30 mA short.',
-    );
+    expect(only(drawn).sentence.values.budget).toMatchObject({
+      values: {
+        supply: { code: 'supplies', values: { supply: 100 } },
+        sink: { code: 'takes', values: { draw: 10 } },
+        cable: { code: 'cableTakes', values: { draw: 120 } },
+        balance: { code: 'currentShort', values: { short: 30 } },
+      },
+    });
   });
 
   it('takes nothing for a cable with a supply of its own', () => {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { downstreamOf, findLink } from '../../../shared/chain/graph.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import { organisationSettings } from '../../../shared/contract/organisation.ts';
 import type { PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
+import { message } from '../../../shared/message/index.ts';
 import { knownOfChain, type PlanRequest, planByPhone, planTicket } from '../../../state-machines/index.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
@@ -118,11 +120,11 @@ describe('what a plan says', () => {
       rule: 'certification',
       severity: 'mustFix' as const,
       place: link('L4'),
-      placeName: 'L4',
-      text: 'No certificate.',
-      whatToDo: 'Look for one.',
-      source: 'common practice, no source',
-      caution: null,
+      placeName: message('thePlace', { place: namedPlace(chain, link('L4')) }),
+      text: message('lookForCertificationLabel'),
+      whatToDo: message('lookForCertificationLabel'),
+      source: message('commonPractice'),
+      cautions: [],
     };
     const share = (findings: PlanRequest['known']['findings']) =>
       planTicket(ticket.snapshot, requestOf(ticket, { findings })).suspects.find(

@@ -7,7 +7,7 @@ import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
 import { chainDrawing } from './chain-drawing.ts';
-import { chainOf, signature } from './parts.ts';
+import { chainOf, inEnglish, signature } from './parts.ts';
 import { isNarrowed } from './side.ts';
 import { linkWords } from './words.ts';
 
@@ -115,10 +115,7 @@ export function prerequisiteSection(file: CaseFile): Html {
           finding.severity === 'mustFix'
             ? html`<span class="word warn">${severities.mustFix}</span>`
             : severities[finding.severity],
-          finding.placeName,
-          finding.text,
-          finding.whatToDo,
-          finding.source,
+          ...[finding.placeName, finding.text, finding.whatToDo, finding.source].map(inEnglish),
         ]),
     ) ?? none('No finding.'),
   );

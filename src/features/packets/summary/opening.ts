@@ -1,8 +1,9 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
+import { distinctMessages } from '../../../../shared/message/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
 import { changesInPlace, changesInShort } from './changes.ts';
-import { facts, placeWords, signature } from './parts.ts';
+import { facts, inEnglish, placeWords, signature } from './parts.ts';
 import { sideWords } from './side.ts';
 import { baselineWords } from './watches.ts';
 import { hazardWords, itemWords, moment, nameOf, symptomWords, whatChangedWords } from './words.ts';
@@ -72,12 +73,15 @@ const leftOut = ({ packet }: CaseFile): string | null =>
   packet.waivers.length === 0 ? null : packet.waivers.map((waiver) => itemWords[waiver.item]).join(', ');
 
 /** Where work can hurt someone, before anything that asks for work. */
-function safety({ site, prerequisites }: CaseFile): Html {
+function safety(file: CaseFile): Html {
+  const { site, prerequisites } = file;
   const hazards = site.hazards.map(({ kind, text }) =>
     text === '' ? hazardWords[kind] : `${hazardWords[kind]}: ${text}`,
   );
-  // Findings share sentences of caution; each is said once.
-  const cautions = prerequisites.findings.flatMap(({ caution }) => caution?.split(/(?<=[.!])\s+/) ?? []);
+  // Findings share cautions; each is said once.
+  const cautions = distinctMessages(prerequisites.findings.flatMap((finding) => finding.cautions)).map(
+    inEnglish,
+  );
   return html`<section id="safety"><h2>Safety</h2><div class="box warn">
     ${list([...new Set([...hazards, ...cautions])]) ?? html`<p>No hazard is recorded for this site; that does not mean that there is none.</p>`}
     <p>Local codes come first. Mains and work inside racks belong to licensed trades; nobody looks into the end of an

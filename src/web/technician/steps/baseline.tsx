@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { placeKey } from '../../../../shared/chain/place.ts';
 import type { Finding } from '../../../../shared/contract/chain.ts';
 import type { WhatChanged } from '../../../../shared/contract/triage.ts';
+import { distinctMessages, type Message, messageKey } from '../../../../shared/message/index.ts';
 import { ChainDrawing } from '../../drawing/chain-drawing.tsx';
 import { Button } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
@@ -82,7 +83,7 @@ function Findings({
             {these
               .filter((finding) => placeKey(finding.place) === key)
               .map((finding) => (
-                <p key={finding.rule + finding.text}>
+                <p key={messageKey(finding.text)}>
                   <Sentence>{finding.text}</Sentence>{' '}
                   <span class="soft">
                     → <Sentence>{finding.whatToDo}</Sentence>
@@ -97,10 +98,8 @@ function Findings({
 }
 
 /** The care that the findings ask for; many ask for the same, which is said once. */
-function careFor(findings: readonly Finding[]): string[] {
-  const sentences = findings.flatMap(({ caution }) => caution?.split(/(?<=\.) (?=[A-Z])/) ?? []);
-  return [...new Set(sentences)];
-}
+const careFor = (findings: readonly Finding[]): Message[] =>
+  distinctMessages(findings.flatMap(({ cautions }) => cautions));
 
 type Said = { kinds: WhatChanged['kind'][]; text: string };
 

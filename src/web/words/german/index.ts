@@ -1,12 +1,9 @@
 import { changeKinds } from '../../../../shared/contract/triage-names.ts';
 import { deTerms } from '../../../../shared/message/de/terms.ts';
 import { enTerms } from '../../../../shared/message/en/terms.ts';
-import { auditPairs } from './audit.ts';
-import { auditDevicePairs } from './audit-devices.ts';
 import { labelPairs } from './labels.ts';
 import { logPairs } from './log.ts';
 import { refusalPairs } from './refusals.ts';
-import { signalPairs } from './signal.ts';
 import { stepPairs } from './steps.ts';
 import { type Pair, templateOf } from './template.ts';
 import { watchPairs } from './watching.ts';
@@ -16,9 +13,6 @@ import { watchPairs } from './watching.ts';
 
 /** Every template that there is. */
 export const pairs: readonly Pair[] = [
-  ...auditPairs,
-  ...auditDevicePairs,
-  ...signalPairs,
   ...stepPairs,
   ...watchPairs,
   ...refusalPairs,

@@ -1,0 +1,57 @@
+import type { CodeTable } from '../values.ts';
+
+/** What the link budget says: of one format on one link, over the chain, and with a device left out. */
+export const linkBudgetCodes = {
+  noWayToSend: { format: 'format' },
+  /** The parts are clauses: what the link needs, what limits it, and by how much. */
+  linkBudget: { need: 'message', limit: 'message', headroom: 'message' },
+  linkNeeds: { need: 'gbps' },
+  linkNeedsFixedRate: { need: 'gbps' },
+  cableIsGoodFor: { rate: 'gbps' },
+  edidAdmits: { port: 'port', rate: 'gbps' },
+  portIsSetToPass: { port: 'port', rate: 'gbps' },
+  portPasses: { port: 'port', rate: 'gbps' },
+  byTmdsOnly: { limit: 'message' },
+  rateShort: { share: 'percent' },
+  nothingToSpare: {},
+  rateToSpare: { share: 'percent' },
+  linkNotOffered: { need: 'message', port: 'port', reasons: 'message[]' },
+  edidLacksSizeIn420: {},
+  edidOffersSizeIn420Only: {},
+  edidLacksSize: {},
+  edidLacksEncoding: { encoding: 'encoding' },
+  edidLacksDepth: { bits: 'count', encoding: 'encoding' },
+  onlyCompressed: { need: 'message', limit: 'message', bitsPerPixel: 'number' },
+  cableCountedForLess: {
+    need: 'message',
+    rated: 'gbps',
+    reasons: 'message[]',
+    counted: 'gbps',
+    headroom: 'message',
+  },
+  doubtExtender: {},
+  doubtCategory: {},
+  doubtCertification: {},
+  doubtSiteFittedEnds: {},
+  doubtLength: { length: 'metres', counted: 'metres' },
+  doubtReversed: {},
+  doubtWithoutPower: {},
+
+  noLinkToJudge: { format: 'format' },
+  formatFits: { format: 'format', tightest: 'place', onLink: 'message' },
+  formatDoubtful: { format: 'format', link: 'place', onLink: 'message' },
+  formatNotOffered: { format: 'format', link: 'place', onLink: 'message' },
+  formatTooMuch: { format: 'format', link: 'place', onLink: 'message' },
+
+  fitsWithoutDevice: { device: 'place', format: 'format', withIt: 'message' },
+  getsFurtherWithoutDevice: { device: 'place', format: 'format', withIt: 'message' },
+  worseWithoutDevice: { device: 'place', withoutIt: 'message' },
+  fitsWithAndWithoutDevice: { device: 'place', format: 'format' },
+  sameWithoutDevice: { device: 'place', format: 'format', withoutIt: 'message' },
+
+  fitAnotherCable: {},
+  readEdidAtBothEnds: {},
+  setOutputMode: {},
+  setInputMode: {},
+  askForExistingFormat: {},
+} as const satisfies CodeTable;

@@ -1,0 +1,71 @@
+import type { linkBudgetCodes } from '../codes/link-budget.ts';
+import { encodingNames } from '../figures.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
+  noWayToSend: ({ format }, say) => `Es gibt keinen Weg, ${say.format(format)} zu senden.`,
+  linkBudget: ({ need, limit, headroom }, say) =>
+    `${say.message(need)}, ${say.message(limit)}: ${say.message(headroom)}.`,
+  linkNeeds: ({ need }, say) => `Diese Verbindung braucht ${say.gbps(need)}`,
+  linkNeedsFixedRate: ({ need }, say) => `Diese Verbindung braucht ${say.gbps(need)} mit fester Rate`,
+  cableIsGoodFor: ({ rate }, say) => `das Kabel taugt für ${say.number(rate)}`,
+  edidAdmits: ({ port, rate }, say) => `das EDID, das ${say.socket(port)} sieht, erlaubt ${say.number(rate)}`,
+  portIsSetToPass: ({ port, rate }, say) =>
+    `${say.socket(port)} ist auf höchstens ${say.number(rate)} eingestellt`,
+  portPasses: ({ port, rate }, say) => `${say.socket(port)} lässt ${say.number(rate)} durch`,
+  byTmdsOnly: ({ limit }, say) => `${say.message(limit)}, nur über TMDS`,
+  rateShort: ({ share }, say) => `es fehlen ${say.percent(share)}`,
+  nothingToSpare: () => 'nichts übrig',
+  rateToSpare: ({ share }, say) => `${say.percent(share)} übrig`,
+  linkNotOffered: ({ need, port, reasons }, say) =>
+    `${say.message(need)}, aber das EDID, das ${say.socket(port)} sieht, ${say.and(reasons.map(say.message))}.`,
+  edidLacksSizeIn420: () => 'bietet diese Größe und Rate nicht in 4:2:0 an',
+  edidOffersSizeIn420Only: () => 'bietet diese Größe und Rate nur in 4:2:0 an',
+  edidLacksSize: () => 'bietet diese Größe und Rate nicht an',
+  edidLacksEncoding: ({ encoding }) => `bietet ${encodingNames[encoding]} nicht an`,
+  edidLacksDepth: ({ bits, encoding }) => `bietet ${bits} Bit in ${encodingNames[encoding]} nicht an`,
+  onlyCompressed: ({ need, limit, bitsPerPixel }, say) =>
+    `${say.message(need)}. ${say.start(say.message(limit))}: Es geht nur komprimiert, auf ${say.number(bitsPerPixel, 4)} Bit je Pixel, wenn die Quelle das kann.`,
+  cableCountedForLess: ({ need, rated, reasons, counted, headroom }, say) =>
+    `${say.message(need)}. Das Kabel taugt vielleicht für ${say.number(rated)}, aber ${say.and(reasons.map(say.message))}: Rechne mit ${say.number(counted)} (angenommen), ${say.message(headroom)}.`,
+  doubtExtender: () => 'bei Verlängerungen zählt, was die meisten durchlassen',
+  doubtCategory: () => 'die Kategorie ist nicht bekannt',
+  doubtCertification: () => 'niemand hat das Zertifizierungsetikett gesehen',
+  doubtSiteFittedEnds: () => 'die Enden wurden vor Ort montiert',
+  doubtLength: ({ length, counted }, say) =>
+    `es ist ${say.metres(length)} lang, wo ${say.metres(counted)} voll zählen`,
+  doubtReversed: () => 'es liegt verkehrt herum',
+  doubtWithoutPower: () => 'ein Ende, das Strom braucht, hat keinen',
+
+  noLinkToJudge: ({ format }, say) => `${say.format(format)}: Es gibt keine Verbindung zu beurteilen.`,
+  formatFits: ({ format, tightest, onLink }, say) =>
+    `${say.format(format)} passt auf jede Verbindung; am engsten ist ${say.place(tightest)}. ${say.message(onLink)}`,
+  formatDoubtful: ({ format, link, onLink }, say) =>
+    `Mit ${say.format(format)} ist über ${say.place(link, 'accusative')} nicht zu rechnen. ${say.message(onLink)}`,
+  formatNotOffered: ({ format, link, onLink }, say) =>
+    `${say.format(format)} wird der Quelle an ${say.place(link, 'dative')} nicht angeboten. ${say.message(onLink)}`,
+  formatTooMuch: ({ format, link, onLink }, say) =>
+    `${say.format(format)} passt nicht durch ${say.place(link, 'accusative')}. ${say.message(onLink)}`,
+
+  fitsWithoutDevice: ({ device, format, withIt }, say) =>
+    `Ohne ${say.place(device, 'accusative')} passt ${say.format(format)} überall. Damit: ${say.message(withIt)}`,
+  getsFurtherWithoutDevice: ({ device, format, withIt }, say) =>
+    `Ohne ${say.place(device, 'accusative')} kommt ${say.format(format)} weiter. Damit: ${say.message(withIt)}`,
+  worseWithoutDevice: ({ device, withoutIt }, say) =>
+    `Ohne ${say.place(device, 'accusative')} ist es schlechter: ${say.message(withoutIt)}`,
+  fitsWithAndWithoutDevice: ({ device, format }, say) =>
+    `${say.format(format)} passt mit ${say.place(device, 'dative')} und auch ohne.`,
+  sameWithoutDevice: ({ device, format, withoutIt }, say) =>
+    `${say.start(say.place(device))} ändert nichts für ${say.format(format)}: ${say.message(withoutIt)}`,
+
+  fitAnotherCable: () =>
+    'Ersetz das Kabel durch eines, das für die Rate zertifiziert ist, oder verlang ein Format, das passt.',
+  readEdidAtBothEnds: () =>
+    'Lies das EDID an der Quelle und an der Anzeige und sieh, wer es unterwegs ändert.',
+  setOutputMode: () =>
+    'Stell den Ausgang auf die Betriebsart, die es durchlässt, nimm einen, der das kann, oder verlang ein Format, das passt.',
+  setInputMode: () =>
+    'Stell den Eingang auf die Betriebsart, die es durchlässt, nimm einen, der das kann, oder verlang ein Format, das passt.',
+  askForExistingFormat: () =>
+    'Verlang ein Format, das es gibt: Mit dieser Abtastung und diesen Bits gibt es keines.',
+};

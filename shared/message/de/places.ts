@@ -1,0 +1,6 @@
+import type { placeCodes } from '../codes/places.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const placesDe: Sentences<typeof placeCodes> = {
+  thePlace: ({ place }, say) => say.place(place),
+};

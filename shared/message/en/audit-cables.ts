@@ -1,0 +1,74 @@
+import type { auditCableCodes } from '../codes/audit-cables.ts';
+import type { Say } from '../say.ts';
+import type { Sentences } from '../sentences.ts';
+
+const withFeet = (lengthM: number, say: Say): string =>
+  `${say.metres(lengthM)} (${Math.round(lengthM / 0.3048)} ft)`;
+const readMarks =
+  'Read the marks at both plugs: the end marked as source goes to the device nearer the source.';
+
+export const auditCablesEn: Sentences<typeof auditCableCodes> = {
+  cableCategoryUnknown: ({ cable }, say) => `The category of ${say.place(cable)} isn't known.`,
+  lookForCertificationLabel: () =>
+    'Look for the certification label on the cable or its packing, scan it, and note the category.',
+  cableCategoryTooLow: ({ cable, category, testedFor, needed }, say) =>
+    `${say.start(say.place(cable))} is of category ${say.category(category)}, tested for ${say.gbps(testedFor)}, between ports that pass ${say.gbps(needed)}.`,
+  replaceByCertifiedCable: ({ rates }, say) =>
+    `Replace it with a cable that is certified for ${say.or(rates.map(say.gbps))}.`,
+  cableCertificationUnseen: ({ cable, category }, say) =>
+    `${say.start(say.place(cable))} is said to be ${say.category(category)}, but nobody has seen its certification label.`,
+  findCertificationLabel: () =>
+    'Find the label and scan it. Without one, replace the cable with a certified one.',
+  cableTooShort: ({ cable, length, shortest }, say) =>
+    `${say.start(say.place(cable))} is only ${say.metres(length)} long; below about ${withFeet(shortest, say)} cables give trouble more often.`,
+  replaceByLongerCable: ({ shortest }, say) =>
+    `Replace it with a certified cable of at least about ${withFeet(shortest, say)}.`,
+  cableTooLong: ({ cable, construction, length, longest }, say) =>
+    `${say.start(say.place(cable))} is ${say.construction(construction)} and ${say.metres(length)} long; copper is good for about ${withFeet(longest, say)}.`,
+  moveSourceNearer: () =>
+    'Move the source nearer, or go through a switch or receiver and lay an active optical cable with factory-fitted ends from there.',
+  replaceByFactoryFittedOptical: () =>
+    'Replace it with an active optical cable whose ends were fitted in the factory.',
+  cableEndsFittedOnSite: ({ cable }, say) => `The ends of ${say.place(cable)} were fitted on site.`,
+  cableEndsUnknown: ({ cable }, say) =>
+    `It isn't known whether the ends of ${say.place(cable)} were fitted in the factory.`,
+  lookAtBothEnds: () => 'Look at both ends and note it.',
+  opticalFromSourceFed: ({ cable }, say) =>
+    `${say.start(say.place(cable))} is active optical, straight from a playback source; it is fed as noted, and still the first to suspect.`,
+  opticalFromSourceUnderfed: ({ cable, supply, draw }, say) =>
+    `${say.start(say.place(cable))} is active optical, straight from a playback source: its 5 V line supplies ${say.number(supply)} mA where ${say.number(draw)} mA are drawn.`,
+  opticalFromSource: ({ cable }, say) =>
+    `${say.start(say.place(cable))} is active optical, straight from a playback source: a source's 5 V line often can't feed one.`,
+  checkSupplyAtSource: () =>
+    'Check the supply at the source end, and keep a passive cable at hand for a test.',
+  feedOpticalAnotherWay: () =>
+    'Go from the source into a switch, receiver or processor with a passive cable, or feed the optical cable by its own supply at the source end.',
+  twistedPairBestAvoided: ({ cable }, say) =>
+    `${say.start(say.place(cable))} is best avoided: it adds its own electronics, supplies and handshakes to the way.`,
+  replaceTwistedPair: () =>
+    'Replace it with an active optical cable with factory-fitted ends, or lay one across for a test.',
+  cableReversed: ({ cable }, say) => `${say.start(say.place(cable))} lies the wrong way round.`,
+  turnCableRound: () => `Turn it round. ${readMarks}`,
+  activeCableDirectionUnknown: ({ cable }, say) =>
+    `Nobody has noted which way round ${say.place(cable)} lies, and it is active: the wrong way it passes nothing, or only sometimes.`,
+  readMarksAtPlugs: () => readMarks,
+  cableDirectionUnknown: ({ cable }, say) => `It isn't known whether ${say.place(cable)} is directional.`,
+  lookForArrow: () => `Look for an arrow or a marked end. ${readMarks}`,
+  activeCableNotDirectional: ({ cable }, say) =>
+    `${say.start(say.place(cable))} is noted as not directional, but active cables are.`,
+  readMarksAndCorrect: () => `${readMarks} Then correct the record.`,
+  cableEndWithoutPower: ({ cable, at }, say) =>
+    `${say.start(say.place(cable))} needs power at ${say.device(at)} and has none.`,
+  plugInSupply: ({ at }, say) =>
+    `Plug in the supply that its maker asks for at ${say.device(at)}, not a socket that goes off with the device.`,
+  cableEndPowerUnknown: ({ cable, at }, say) =>
+    `${say.start(say.place(cable))} needs power at ${say.device(at)}; nobody has noted whether it has it.`,
+  checkSupply: ({ at }, say) =>
+    `Check the supply at ${say.device(at)}, also while the devices are on standby.`,
+  plugNotSeated: ({ cable, at }, say) =>
+    `${say.start(say.place(cable))} isn't fully seated at ${say.and(at.map(say.device))}.`,
+  plugSeatUnchecked: ({ cable, at }, say) =>
+    `Nobody has checked the seat of ${say.place(cable)} at ${say.and(at.map(say.device))}.`,
+  pushPlugsHome: () =>
+    'Push both plugs home, look for a bent shell or a pull on the cable, and relieve the pull.',
+};

@@ -1,0 +1,41 @@
+import type { auditDeviceCodes } from '../codes/audit-devices.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const auditDevicesEn: Sentences<typeof auditDeviceCodes> = {
+  receiverModesUnknown: ({ receiver, ports, required }, say) =>
+    `A receiver often has to be told to pass ${say.gbps(required)}; what ${say.and(ports.map(say.label))} of ${say.place(receiver)} is set to isn't noted.`,
+  lookUpSignalFormats: () => 'Look at the signal format of each input and output in its menu, and note it.',
+  extenderOnTheWay: ({ extender }, say) =>
+    `${say.start(say.place(extender))} is one more device on the way; extenders over twisted pair are best avoided.`,
+  lookWhatExtenderRunsOver: () =>
+    'Look what it runs over, and note it; plan an active optical cable in place of twisted pair.',
+  processesBesideProcessor: ({ device, processor }, say) =>
+    `${say.start(say.place(device))} scales or processes the picture; with ${say.place(processor)} on the way only that one should.`,
+  switchProcessingOff: () => 'Note its settings, then switch off its scaling, conversion and processing.',
+  processesPicture: ({ device }, say) => `${say.start(say.place(device))} scales or processes the picture.`,
+  switchProcessingOffForTheSearch: () =>
+    'Note its settings; switch scaling and processing off while looking for the fault.',
+  processesBesideAnother: ({ device, other }, say) =>
+    `${say.start(say.place(device))} scales or processes the picture, and so does ${say.place(other)}.`,
+  leaveProcessingToOne: () => 'Note its settings, then leave scaling and processing to one device.',
+  edidReplaced: ({ device }, say) =>
+    `${say.start(say.place(device))} answers with an EDID of its own instead of passing on what the display says.`,
+  edidLimited: ({ device }, say) =>
+    `${say.start(say.place(device))} answers with a limited EDID instead of passing on what the display says.`,
+  switchEdidManagementOff: () =>
+    'Note its settings, then switch EDID management off; leave it to the processor, if anything.',
+  feedsOtherDisplays: ({ device, others, display }, say) =>
+    `${say.start(say.place(device))} also feeds ${say.and(others.map((one) => say.place(one)))}, beside ${say.place(display)}.`,
+  unplugForTheSearch: ({ cable, at }, say) =>
+    `Unplug ${say.place(cable)} at ${say.device(at)} while you look for the fault.`,
+  feedsInParallel: ({ device, displays }, say) =>
+    `${say.start(say.place(device))} feeds ${say.and(displays.map((one) => say.place(one)))} in parallel.`,
+  leaveOneDisplay: () => 'Leave only the display that shows the fault plugged in while you look for it.',
+  firmwareBelowLevel: ({ device, firmware, minimum, model }, say) =>
+    `Firmware ${say.name(firmware)} of ${say.place(device)} is below ${say.name(minimum)}, the lowest your organisation accepts for model ${say.name(model)}.`,
+  updateFirmwareTo: ({ minimum }, say) =>
+    `Save its settings and note the level as found, then update it to ${say.name(minimum)} or later.`,
+  firmwareLevelUnknown: ({ device, minimum, reason }, say) =>
+    `Whether the firmware of ${say.place(device)} reaches ${say.name(minimum)} can't be told: ${say.message(reason)}.`,
+  readFirmware: () => 'Read the firmware level in its menu and note it as shown.',
+};
