@@ -1,5 +1,5 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
-import { cp, lstat, mkdtemp, readdir, rm } from 'node:fs/promises';
+import { cp, lstat, mkdtemp, readdir, rm, symlink } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -125,7 +125,8 @@ describe('what ships, in a folder with nothing else', () => {
     const code = await fetch(`${base}${script}`);
     expect(code.status).toBe(200);
     expect(code.headers.get('content-type')).toContain('javascript');
-    expect((await fetch(`${base}/reference/`)).status).toBe(200);
+    for (const address of ['/reference', '/reference/openapi/'])
+      expect((await fetch(`${base}${address}`)).status, address).toBe(200);
   });
 
   it('starts by npm start, and finds nothing to build', async () => {
@@ -152,5 +153,24 @@ describe('what ships, in a folder with nothing else', () => {
       env,
     });
     expect(stdout).toBe('0 as they were, 0 rebuilt, 0 not.\n');
+  });
+});
+
+describe('a fresh checkout', () => {
+  /** What is not in a checkout, or has no say in what is built. */
+  const left = ['node_modules', 'dist', '.git', '.halfsplit', 'out', 'screenshots', 'tests'];
+  let folder = '';
+  afterAll(() => rm(folder, { recursive: true, force: true }));
+
+  it('is built by the script that everything starts with, and left alone the second time', async () => {
+    folder = await mkdtemp(join(tmpdir(), 'halfsplit-checkout-'));
+    for (const name of (await readdir(project)).filter((each) => !left.includes(each)))
+      await cp(join(project, name), join(folder, name), { recursive: true });
+    await symlink(join(project, 'node_modules'), join(folder, 'node_modules'));
+    const build = () => run(folder, 'npm', ['run', '-s', 'build:if-needed']);
+    expect(await build()).toMatch(/Building the client .*Building the server/s);
+    expect(await readdir(join(folder, 'dist/client'))).toContain('index.html');
+    expect(await readdir(join(folder, 'dist/server'))).toContain('main.js');
+    expect(await build()).toBe('');
   });
 });

@@ -46,7 +46,8 @@ describe('the reference', () => {
     }
     expect(page).not.toMatch(/<script/i);
     expect((await get('text/html')).headers['content-security-policy']).toContain("default-src 'none'");
-    expect((await test.request().get('/reference/openapi/')).status).toBe(200);
+    for (const address of ['/reference/', '/reference/openapi/'])
+      expect((await test.request().get(address)).status, address).toBe(200);
   });
 
   it('names every route that needs a sign-in with the roles that it is for', () => {
