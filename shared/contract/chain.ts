@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { deviceRoles, findingSeverities, linkCategories, linkConstructions } from './chain-names.ts';
 import { message } from './message.ts';
+import { misfit } from './misfits.ts';
 import { line, placeId, text } from './primitives.ts';
 
 export { deviceRoles, findingSeverities, linkCategories, linkConstructions };
@@ -38,7 +39,7 @@ export type VideoFormat = z.infer<typeof videoFormat>;
 
 const edidHex = z
   .string()
-  .regex(/^([0-9a-f]{2})+$/, 'lower-case hexadecimal, whole bytes')
+  .regex(/^([0-9a-f]{2})+$/, misfit('fieldNotHexadecimal'))
   .max(65_536);
 
 export const port = z.object({
@@ -75,10 +76,14 @@ export const edidHandling = z.discriminatedUnion('kind', [
 ]);
 
 const settingValue = z.union([z.string().max(500), z.number(), z.boolean()]);
+const mostSettings = 500;
 /** Settings of a device as key and value, in the words of its own menu. */
 export const settings = z
   .record(z.string().min(1).max(120), settingValue)
-  .refine((value) => Object.keys(value).length <= 500, 'at most 500 settings');
+  .refine((value) => Object.keys(value).length <= mostSettings, {
+    error: misfit('fieldTooMany'),
+    params: { most: mostSettings },
+  });
 export type Settings = z.infer<typeof settings>;
 
 export const device = z.object({

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { misfit } from './misfits.ts';
 import { id, instant, line } from './primitives.ts';
 import { watchPurposes } from './triage.ts';
 
@@ -81,7 +82,11 @@ export type LogFinding = z.infer<typeof logFinding>;
 
 /** A row that teaches the log reader an organisation's own words, see shared/logs/recognition-table.ts. */
 export const recognitionRow = z.object({
-  kind: z.string().regex(/^[a-z][A-Za-z]{1,39}$/, 'letters, beginning with a small one, 40 at most'),
+  kind: z
+    .string()
+    .min(2)
+    .max(40)
+    .regex(/^[a-z][A-Za-z]*$/, misfit('fieldNotKindName')),
   all: z.array(z.array(line).min(1).max(200)).min(1).max(10),
   none: z.array(line).max(200).default([]),
   example: z.string().min(1).max(500),

@@ -2,11 +2,14 @@ import { z } from 'zod';
 import { linkCategories } from './chain-names.ts';
 import { organisationDefaults } from './defaults.ts';
 import { recognitionRow } from './log-findings.ts';
+import { misfit } from './misfits.ts';
 import { id, instant, line } from './primitives.ts';
 
 export const handle = z
   .string()
-  .regex(/^[a-z0-9][a-z0-9-]{1,39}$/, 'small letters, digits and dashes, 2 to 40');
+  .min(2)
+  .max(40)
+  .regex(/^[a-z0-9][a-z0-9-]*$/, misfit('fieldNotHandle'));
 
 export const firmwareLevel = z.object({
   id,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { linkCategories, place } from './chain.ts';
 import { ticketCommandTypes } from './commands.ts';
 import { message } from './message.ts';
+import { misfit } from './misfits.ts';
 import { placeId } from './primitives.ts';
 
 const probability = z.number().min(0).max(1);
@@ -23,7 +24,7 @@ const json = <Shape extends z.ZodType>(shape: Shape) =>
       try {
         return JSON.parse(given);
       } catch {
-        context.addIssue({ code: 'custom', message: 'JSON' });
+        context.addIssue({ code: 'custom', message: misfit('fieldNotJson') });
         return z.NEVER;
       }
     })

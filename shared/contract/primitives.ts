@@ -1,11 +1,17 @@
 import { z } from 'zod';
+import { misfit } from './misfits.ts';
 
 /** A row's identity: a random UUID, so that an id says nothing about how many others there are. */
 export const id = z.uuid();
-/** A moment, UTC, ISO 8601 with `Z`, in the years that a service record can be about. */
+/** The years that a service record can be about. */
+const years = { from: 1990, before: 2200 };
+/** A moment, UTC, ISO 8601 with `Z`, in those years. */
 export const instant = z.iso
   .datetime()
-  .refine((value) => value >= '1990' && value < '2200', 'a moment between 1990 and 2200');
+  .refine((value) => value >= String(years.from) && value < String(years.before), {
+    error: misfit('fieldMomentFar'),
+    params: years,
+  });
 /** A version or running number: counts from 1, as large as the database's integer. */
 export const versionNumber = z.int().min(1).max(2_147_483_647);
 /** One line a person typed: trimmed, never empty. */
@@ -17,11 +23,15 @@ export const reason = z.string().trim().min(3).max(2000);
 /** A place inside a chain document: short, chosen by the client, stable over versions. */
 export const placeId = z
   .string()
-  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/, 'letters, digits, dot, dash and underscore, 64 at most');
+  .max(64)
+  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]*$/, misfit('fieldNotPlaceId'));
 /** Minutes a person can spend: 0 to one week. */
 export const minutes = z.number().min(0).max(10_080);
 /** SHA-256 in lower-case hexadecimal. */
-export const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+export const sha256 = z
+  .string()
+  .length(64)
+  .regex(/^[0-9a-f]*$/, misfit('fieldNotHexadecimal'));
 
 export const memberRoles = ['dispatcher', 'technician', 'support', 'admin'] as const;
 /** What a member is to the organisation; `support` is second line. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { encodings, place, type VideoFormat, videoFormat } from './chain.ts';
+import { place, type VideoFormat, videoFormat } from './chain.ts';
 import { message } from './message.ts';
+import { misfit } from './misfits.ts';
 import { placeId, versionNumber } from './primitives.ts';
 
 const formatForm = /^(\d{1,5})x(\d{1,5})([pi])(\d{1,3}(?:\.\d{1,3})?)\/([a-z0-9]+)\/(8|10|12|16)$/;
@@ -8,7 +9,7 @@ const formatForm = /^(\d{1,5})x(\d{1,5})([pi])(\d{1,3}(?:\.\d{1,3})?)\/([a-z0-9]
 /** A format in a query: width, height, `p` or `i`, rate, encoding and bits, such as `3840x2160p60/rgb/8`. */
 export const formatText = z
   .string()
-  .regex(formatForm, `such as 3840x2160p60/rgb/8; encodings: ${encodings.join(', ')}`)
+  .regex(formatForm, misfit('fieldNotVideoFormat'))
   .transform((text, context): VideoFormat => {
     const [, width, height, scan, rate, encoding, bits] = formatForm.exec(text) ?? [];
     const parsed = videoFormat.safeParse({
@@ -20,7 +21,7 @@ export const formatText = z
       bitsPerComponent: Number(bits),
     });
     if (parsed.success) return parsed.data;
-    context.addIssue({ code: 'custom', message: z.prettifyError(parsed.error) });
+    context.addIssue({ code: 'custom', message: misfit('fieldNotVideoFormat') });
     return z.NEVER;
   });
 

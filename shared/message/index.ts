@@ -1,4 +1,5 @@
 export type { Message } from '../contract/message.ts';
+export { type FieldFault, fieldFaults, pointerTo } from './field-faults.ts';
 export type { Part } from './marks.ts';
 export { type Code, message } from './message.ts';
 export { messageParts, messageText } from './render.ts';

@@ -5,6 +5,8 @@ import { z } from 'zod';
 import { handle } from '../../shared/contract/organisation.ts';
 import { email } from '../../shared/contract/people.ts';
 import { line } from '../../shared/contract/primitives.ts';
+import { english } from '../../shared/message/en/index.ts';
+import { fieldFaults, messageText } from '../../shared/message/index.ts';
 import { readConfig } from '../config.ts';
 import { openDatabase } from '../database/index.ts';
 import { openEvidenceStore } from '../evidence-store/index.ts';
@@ -24,7 +26,10 @@ const { values } = parseArgs({
 });
 const wanted = form.safeParse(values);
 if (!wanted.success) {
-  console.error(`${usage}\n${z.prettifyError(wanted.error)}`);
+  const faults = fieldFaults(wanted.error.issues, values).map(
+    ({ pointer, ...fault }) => `--${pointer.slice(1)}: ${messageText(fault, english, 'UTC')}`,
+  );
+  console.error(`${usage}\n${faults.join('\n')}`);
   process.exit(2);
 }
 

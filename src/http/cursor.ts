@@ -19,7 +19,7 @@ export function decodeCursor<Position>(
     // not JSON: refused below like any other foreign cursor
   }
   return refused('invalid-input', message('cursorForeign'), {
-    errors: [{ pointer: 'cursor', code: 'cursor', text: 'is not a cursor of this list' }],
+    errors: [{ pointer: 'cursor', ...message('cursorForeign') }],
   });
 }
 

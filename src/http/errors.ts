@@ -1,9 +1,9 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
-import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod';
 import { message } from '../../shared/message/index.ts';
 import { methodsByAddress } from './methods.ts';
 import { type Refused, refused, sendProblem } from './problem.ts';
 import { refusalOfUnreadable } from './unreadable-data.ts';
+import { invalidInput, MisfitError } from './validation.ts';
 
 const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
   FST_ERR_CTP_BODY_TOO_LARGE: () => refused('too-large', message('requestTooLarge')),
@@ -33,8 +33,7 @@ export function installErrorHandling(app: FastifyInstance): void {
 }
 
 function problemFor(error: FastifyError, request: FastifyRequest): Refused {
-  if (hasZodFastifySchemaValidationErrors(error))
-    return invalidInput(error.validation, error.validationContext);
+  if (error instanceof MisfitError) return invalidInput(error.faults, error.validationContext);
   const unreadable = refusalOfUnreadable(error);
   if (unreadable !== null) {
     request.log.warn({ err: error }, 'a request met data that cannot be read');
@@ -51,23 +50,6 @@ function problemFor(error: FastifyError, request: FastifyRequest): Refused {
   request.log.error({ err: error }, 'a request failed');
   if (status === 503) return refused('server-busy', message('tryAgainSoon'), { retryAfterS: 2 });
   return refused('internal-error', message('requestFailed', { request: request.id }));
-}
-
-type Issue = { instancePath: string; keyword: string; message?: string | undefined };
-
-/**
- * @param context the part of the request: in the body, places are JSON pointers (RFC 6901, where the whole is the empty
- *   pointer); in address, query and headers they are the names there
- */
-export function invalidInput(issues: readonly Issue[], context: string | undefined): Refused {
-  const inBody = context === undefined || context === 'body';
-  return refused('invalid-input', message('fieldsDoNotFit'), {
-    errors: issues.map(({ instancePath, keyword, message }) => ({
-      pointer: inBody ? (instancePath === '/' ? '' : instancePath) : (instancePath.split('/')[1] ?? ''),
-      code: keyword,
-      text: message ?? 'does not fit',
-    })),
-  });
 }
 
 const pathOf = (request: FastifyRequest): string => request.url.split('?', 1)[0] ?? '';

@@ -2,16 +2,17 @@ import { randomUUID } from 'node:crypto';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
-import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
+import { serializerCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Logger } from 'pino';
 import type { Services } from '../services.ts';
 import { authentication } from './authentication.ts';
 import { answerClientError, maxHeaderKiB } from './client-errors.ts';
-import { installErrorHandling, invalidInput } from './errors.ts';
+import { installErrorHandling } from './errors.ts';
 import { spokenReplies } from './language.ts';
 import { openapi } from './openapi.ts';
 import { sendProblem } from './problem.ts';
 import { transactions } from './transactions.ts';
+import { invalidInput, validatorCompiler } from './validation.ts';
 import { findUnstorable } from './well-formed.ts';
 
 /** JSON bodies; the largest is a chain whose ports carry their EDIDs. */
@@ -42,10 +43,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
   app.addHook('preValidation', async (request, reply) => {
     for (const part of ['body', 'params', 'query'] as const) {
       const unstorable = findUnstorable(request[part]);
-      if (unstorable === null) continue;
-      const { pointer, code, text } = unstorable;
-      const issue = { instancePath: pointer, keyword: code, message: text };
-      return sendProblem(request, reply, invalidInput([issue], part));
+      if (unstorable !== null) return sendProblem(request, reply, invalidInput([unstorable], part));
     }
     return undefined;
   });

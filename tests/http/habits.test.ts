@@ -166,8 +166,8 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
     });
 
     it.each([
-      ['no object', '[]', 'invalid_type', ''],
-      ['nested too deep', `${'['.repeat(5000)}${']'.repeat(5000)}`, 'too-deep', '/0'.repeat(65)],
+      ['no object', '[]', 'fieldNotObject', ''],
+      ['nested too deep', `${'['.repeat(5000)}${']'.repeat(5000)}`, 'fieldTooDeep', '/0'.repeat(65)],
     ])('a body that is %s is told as that', async (_name, body, code, pointer) => {
       const answer = await test.home.dispatcher.post('/sites', {
         body,

@@ -4,6 +4,7 @@ import { auditPortCodes } from './audit-ports.ts';
 import { cautionCodes } from './cautions.ts';
 import { careCodes, changeCodes, needCodes } from './changes.ts';
 import { contentProtectionCodes } from './content-protection.ts';
+import { fieldCodes } from './fields.ts';
 import { fileCodes } from './files.ts';
 import { firmwareCodes } from './firmware.ts';
 import { kitCodes } from './kit.ts';
@@ -24,6 +25,7 @@ import { writtenCodes } from './written.ts';
 export const codes = {
   ...logCheckCodes,
   ...writtenCodes,
+  ...fieldCodes,
   ...requestCodes,
   ...recordCodes,
   ...fileCodes,

@@ -5,6 +5,7 @@ import { auditPortsDe } from './audit-ports.ts';
 import { cautionsDe } from './cautions.ts';
 import { careDe, changesDe, needsDe } from './changes.ts';
 import { contentProtectionDe } from './content-protection.ts';
+import { fieldsDe } from './fields.ts';
 import { filesDe } from './files.ts';
 import { firmwareDe } from './firmware.ts';
 import { kitDe } from './kit.ts';
@@ -30,6 +31,7 @@ export const german: Language = {
   sentences: {
     ...logCheckDe,
     ...writtenDe,
+    ...fieldsDe,
     ...requestsDe,
     ...recordsDe,
     ...filesDe,

@@ -5,6 +5,7 @@ import { auditPortsEn } from './audit-ports.ts';
 import { cautionsEn } from './cautions.ts';
 import { careEn, changesEn, needsEn } from './changes.ts';
 import { contentProtectionEn } from './content-protection.ts';
+import { fieldsEn } from './fields.ts';
 import { filesEn } from './files.ts';
 import { firmwareEn } from './firmware.ts';
 import { kitEn } from './kit.ts';
@@ -30,6 +31,7 @@ export const english: Language = {
   sentences: {
     ...logCheckEn,
     ...writtenEn,
+    ...fieldsEn,
     ...requestsEn,
     ...recordsEn,
     ...filesEn,

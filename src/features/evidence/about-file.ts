@@ -1,7 +1,7 @@
 import { type FileEvidenceAbout, fileEvidenceAbout } from '../../../shared/contract/evidence.ts';
-import { message } from '../../../shared/message/index.ts';
+import { type FieldFault, fieldFaults, message } from '../../../shared/message/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
-import { unstorablePlace } from '../../http/well-formed.ts';
+import { findUnstorable } from '../../http/well-formed.ts';
 
 /**
  * Reads what comes with a file as JSON.
@@ -11,28 +11,22 @@ export function readAbout(
   text: string | null | undefined,
   where: string,
 ): { readonly ok: true; readonly about: FileEvidenceAbout } | Refused {
-  const refusal = (at: string, code: string, why: string): Refused =>
+  const refusal = (faults: readonly FieldFault[]): Refused =>
     refused('invalid-input', message('aboutFileDoesNotFit'), {
-      errors: [{ pointer: `${where}${at}`, code, text: why }],
+      errors: faults.map((fault) => ({ ...fault, pointer: `${where}${fault.pointer}` })),
     });
-  if (!text) return refusal('', 'required', 'is missing: JSON that says what the file is');
+  if (!text) return refusal([{ pointer: '', ...message('fieldMissing') }]);
   let value: unknown;
   try {
     value = JSON.parse(text);
   } catch {
-    return refusal('', 'json', 'is not JSON');
+    return refusal([{ pointer: '', ...message('fieldNotJson') }]);
   }
-  const unstorable = unstorablePlace(value);
-  if (unstorable !== null) return refusal(unstorable, 'unstorable-text', 'cannot be stored');
+  const unstorable = findUnstorable(value);
+  if (unstorable !== null) return refusal([unstorable]);
   const parsed = fileEvidenceAbout.safeParse(value);
   if (parsed.success) return { ok: true, about: parsed.data };
-  return refused('invalid-input', message('aboutFileDoesNotFit'), {
-    errors: parsed.error.issues.map((issue) => ({
-      pointer: `${where}${issue.path.map((part) => `/${String(part)}`).join('')}`,
-      code: issue.code,
-      text: issue.message,
-    })),
-  });
+  return refusal(fieldFaults(parsed.error.issues, value));
 }
 
 const longestName = 200;

@@ -90,19 +90,19 @@ const refOf = ({ services, actor }: Context, id: string, described: Described): 
 function refusalOfSpan({ span }: FileEvidenceAbout): Refused | null {
   if (span === null || Date.parse(span.from) <= Date.parse(span.to)) return null;
   return refused('invalid-input', message('logEndsBeforeItBegins'), {
-    errors: [{ pointer: '/span/to', code: 'order', text: 'lies before `from`' }],
+    errors: [{ pointer: '/span/to', ...message('fieldBeforeBeginning') }],
   });
 }
 
 function refusalOfReading({ reading, tie }: z.infer<typeof recordReading>): Refused | null {
   if (reading.kind !== 'note' && tie.deviceId === null) {
     return refused('invalid-input', message('readingNeedsDevice', { kind: reading.kind }), {
-      errors: [{ pointer: '/tie/deviceId', code: 'required', text: 'name the device that was read' }],
+      errors: [{ pointer: '/tie/deviceId', ...message('deviceReadMissing') }],
     });
   }
   if (reading.kind === 'settings' && reading.phase !== 'apart' && tie.changeId === null) {
     return refused('invalid-input', message('settingsNeedChange'), {
-      errors: [{ pointer: '/tie/changeId', code: 'required', text: 'name the change' }],
+      errors: [{ pointer: '/tie/changeId', ...message('changeMissing') }],
     });
   }
   return null;

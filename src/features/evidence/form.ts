@@ -45,7 +45,7 @@ export async function readForm(request: FastifyRequest, store: EvidenceStore): P
   if (file !== null) await store.discard(file);
   if (!read.ok) return read;
   return refused('invalid-input', message('fileMissing'), {
-    errors: [{ pointer: '/file', code: 'required', text: 'is missing' }],
+    errors: [{ pointer: '/file', ...message('fieldMissing') }],
   });
 }
 

@@ -20,7 +20,7 @@ export async function refusalOfTie(
   const places = placesOf(tie);
   if (places === null) {
     return refused('invalid-input', message('portNeedsDevice'), {
-      errors: [{ pointer: '/tie/deviceId', code: 'required', text: 'name the device that has the port' }],
+      errors: [{ pointer: '/tie/deviceId', ...message('deviceOfPortMissing') }],
     });
   }
   if (places.length === 0) return null;

@@ -85,7 +85,7 @@ async function notesOf(request: FastifyRequest, services: Services): Promise<Upl
   const ticketId = idForm.safeParse(metadata.ticketId);
   if (!ticketId.success) {
     return refused('invalid-input', message('uploadWithoutTicket'), {
-      errors: [{ pointer: 'Upload-Metadata/ticketId', code: 'uuid', text: 'is not the id of a ticket' }],
+      errors: [{ pointer: 'Upload-Metadata/ticketId', ...message('fieldNotId') }],
     });
   }
   const refusal = await asCaller(services, request, async (context) =>

@@ -89,7 +89,7 @@ export async function changePassword(
   });
   if (!(await passwordFits(row.passwordHash, input.current))) {
     return refused('invalid-input', message('passwordWrong'), {
-      errors: [{ pointer: '/current', code: 'wrong', text: 'is not the current password' }],
+      errors: [{ pointer: '/current', ...message('passwordWrong') }],
     });
   }
   return found(await setPassword(context, actor.memberId, input.password));

@@ -1,7 +1,7 @@
 import './no-eval.ts';
 import { type TicketCommand, ticketCommand } from '../../../shared/contract/commands.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
-import { message } from '../../../shared/message/index.ts';
+import { fieldFaults, message } from '../../../shared/message/index.ts';
 import { problemOf } from './project.ts';
 
 /**
@@ -14,10 +14,6 @@ export function misfit(command: TicketCommand): Problem | null {
   return problemOf({
     type: 'invalid-input',
     said: message('fieldsDoNotFit'),
-    errors: parsed.error.issues.map(({ path, code, message: text }) => ({
-      pointer: path.map((part) => `/${String(part)}`).join(''),
-      code,
-      text,
-    })),
+    errors: fieldFaults(parsed.error.issues, command),
   });
 }

@@ -1,0 +1,48 @@
+import type { fieldCodes } from '../codes/fields.ts';
+import { encodingNames } from '../figures.ts';
+import type { Sentences } from '../sentences.ts';
+
+export const fieldsDe: Sentences<typeof fieldCodes> = {
+  fieldMissing: () => 'Das fehlt.',
+  fieldEmpty: () => 'Das ist leer.',
+  fieldTooShort: ({ least }) => `Mindestens ${least} Zeichen.`,
+  fieldTooLong: ({ most }) => `Höchstens ${most} Zeichen.`,
+  fieldTooFew: ({ least }) => `Mindestens ${least} davon.`,
+  fieldTooMany: ({ most }) => `Höchstens ${most} davon.`,
+  fieldTooSmall: ({ least }, say) => `Mindestens ${say.number(least)}.`,
+  fieldTooLarge: ({ most }, say) => `Höchstens ${say.number(most)}.`,
+  fieldNotAbove: ({ bound }, say) => `Mehr als ${say.number(bound)}.`,
+  fieldNotBelow: ({ bound }, say) => `Weniger als ${say.number(bound)}.`,
+  fieldNotMultiple: ({ of }, say) => `Ein Vielfaches von ${say.number(of)}.`,
+  fieldNotText: () => 'Das muss Text sein.',
+  fieldNotNumber: () => 'Das muss eine Zahl sein.',
+  fieldNotWhole: () => 'Das muss eine ganze Zahl sein.',
+  fieldNotFlag: () => 'Das muss wahr oder falsch sein (true, false).',
+  fieldNotList: () => 'Das muss eine Liste sein.',
+  fieldNotObject: () => 'Das muss ein Objekt sein.',
+  fieldOfWrongType: () => 'Das ist nicht von der Art, von der es sein muss.',
+  fieldNotOneOf: ({ allowed }, say) => `Das muss ${say.or(allowed)} sein.`,
+  fieldFitsNone: () => 'Das hat keine der Formen, die es haben darf.',
+  fieldUnknownKeys: ({ keys }, say) => `Hier nicht bekannt: ${say.and(keys.map(say.text))}.`,
+  fieldKeyMisfit: () => 'Ein Schlüssel darin passt nicht.',
+  fieldOfWrongForm: () => 'Das hat nicht die Form, die es haben muss.',
+  fieldNotEmail: () => 'Das muss eine E-Mail-Adresse sein.',
+  fieldNotId: () => 'Das muss eine Kennung sein (UUID).',
+  fieldNotMoment: () => 'Das muss ein Zeitpunkt in UTC sein (ISO 8601).',
+  fieldNotDate: () => 'Das muss ein Tag sein (ISO 8601).',
+  fieldMomentFar: ({ from, before }) => `Ein Zeitpunkt ab ${from} und vor ${before}.`,
+  fieldNotPlaceId: () =>
+    'Buchstaben, Ziffern, Punkt, Strich und Unterstrich, am Anfang ein Buchstabe oder eine Ziffer.',
+  fieldNotHandle: () => 'Kleine Buchstaben, Ziffern und Striche, am Anfang ein Buchstabe oder eine Ziffer.',
+  fieldNotKindName: () => 'Buchstaben, der erste klein.',
+  fieldNotHexadecimal: () => 'Ganze Bytes hexadezimal, in kleinen Buchstaben.',
+  fieldNotVideoFormat: () =>
+    `Wie 3840x2160p60/rgb/8, mit einer dieser Kodierungen: ${Object.keys(encodingNames).join(', ')}.`,
+  fieldNotJson: () => 'Das muss JSON sein.',
+  fieldUnstorable: () => 'Das enthält NUL oder ein halbes Zeichen und lässt sich nicht speichern.',
+  fieldTooDeep: ({ levels }) => `Das ist tiefer als ${levels} Ebenen verschachtelt.`,
+  fieldBeforeBeginning: () => 'Das liegt vor dem Beginn.',
+  deviceOfPortMissing: () => 'Nenn das Gerät, zu dem die Buchse gehört.',
+  deviceReadMissing: () => 'Nenn das Gerät, das abgelesen wurde.',
+  changeMissing: () => 'Nenn die Änderung.',
+};
