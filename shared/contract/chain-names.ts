@@ -18,12 +18,10 @@ export const linkConstructions = [
 ] as const;
 
 /** The cable categories of the HDMI compliance programme: 74.25 MHz, 340 MHz, 18 Gbit/s, 48 Gbit/s. */
-export const linkCategories = [
-  'standard',
-  'highSpeed',
-  'premiumHighSpeed',
-  'ultraHighSpeed',
-  'unknown',
-] as const;
+export const knownCategories = ['standard', 'highSpeed', 'premiumHighSpeed', 'ultraHighSpeed'] as const;
+export const linkCategories = [...knownCategories, 'unknown'] as const;
 
 export const findingSeverities = ['mustFix', 'shouldFix', 'note'] as const;
+
+/** The answers to what may not be known of a cable's end. */
+export const threeStates = ['yes', 'no', 'unknown'] as const;

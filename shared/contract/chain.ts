@@ -1,5 +1,11 @@
 import { z } from 'zod';
-import { deviceRoles, findingSeverities, linkCategories, linkConstructions } from './chain-names.ts';
+import {
+  deviceRoles,
+  findingSeverities,
+  linkCategories,
+  linkConstructions,
+  threeStates,
+} from './chain-names.ts';
 import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { line, placeId, text } from './primitives.ts';
@@ -110,7 +116,7 @@ export type LinkConstruction = (typeof linkConstructions)[number];
 
 export type LinkCategory = (typeof linkCategories)[number];
 
-const threeState = z.enum(['yes', 'no', 'unknown']);
+const threeState = z.enum(threeStates);
 const linkEnd = z.object({
   /** The maker asks for power at this end. */
   needsPower: z.boolean().default(false),

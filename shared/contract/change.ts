@@ -1,13 +1,12 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
 import { id, instant, placeId } from './primitives.ts';
-import { changeKinds } from './triage-names.ts';
+import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
 
 export { changeKinds };
 export const changeKind = z.enum(changeKinds);
 export type ChangeKind = z.infer<typeof changeKind>;
 
-export const verdicts = ['cleared', 'persists', 'inconclusive'] as const;
 export const verdict = z.enum(verdicts);
 export type Verdict = z.infer<typeof verdict>;
 
@@ -17,7 +16,7 @@ export const declaredSetting = z.object({
   to: z.union([z.string().max(500), z.number(), z.boolean()]),
 });
 
-export const changeStatus = z.enum(['declared', 'applied', 'judged', 'restored', 'kept', 'withdrawn']);
+export const changeStatus = z.enum(changeStatuses);
 /**
  * A setting that differs between the reading before and the reading after a change, or was declared and does not.
  * Null stands for a setting that was not in the reading. `declared`: it became exactly what was declared.

@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { settings } from './chain.ts';
+import { attachedKinds, evidenceKinds, settingsPhases, shownViews } from './evidence-names.ts';
 import { id, instant, line, pageQuery, placeId, reason, sha256, text } from './primitives.ts';
 
-export const evidenceKinds = ['photo', 'log', 'edid', 'settings', 'firmware', 'note', 'document'] as const;
+export { evidenceKinds };
 export const evidenceKind = z.enum(evidenceKinds);
 export type EvidenceKind = z.infer<typeof evidenceKind>;
 
 /** What an item shows, where that matters to completeness: both ends of a cable, its printed label, the screen. */
-export const shows = z.enum(['sourceEnd', 'sinkEnd', 'label', 'port', 'screen', 'other']);
+export const shows = z.enum(shownViews);
 
 /** What an item of evidence belongs to; every part is optional, the ticket is not. */
 export const evidenceTie = z.object({
@@ -28,8 +29,7 @@ export const firmwareReading = z.object({ kind: z.literal('firmware'), level: li
 export const settingsReading = z.object({
   kind: z.literal('settings'),
   values: settings,
-  /** Read before the change was applied, after it, or apart from any change. */
-  phase: z.enum(['before', 'after', 'apart']).default('apart'),
+  phase: z.enum(settingsPhases).default('apart'),
 });
 export const noteReading = z.object({ kind: z.literal('note'), text: text.min(1) });
 /** A reading without a file. */
@@ -81,7 +81,7 @@ export type LogClockInput = z.infer<typeof logClock>;
 
 /** What goes with a file: the multipart field `about` (JSON), or the tus metadata key `about`. */
 export const fileEvidenceAbout = z.object({
-  kind: z.enum(['photo', 'log', 'edid', 'settings', 'document']),
+  kind: z.enum(['photo', ...attachedKinds]),
   tie: evidenceTie.prefault({}),
   description: text.default(''),
   /** The time that a log covers; left out, it is read from the log. */

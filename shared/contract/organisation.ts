@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { linkCategories } from './chain-names.ts';
+import { knownCategories } from './chain-names.ts';
 import { organisationDefaults } from './defaults.ts';
 import { recognitionRow } from './log-findings.ts';
 import { misfit } from './misfits.ts';
@@ -44,7 +44,7 @@ const budgetSettings = z.object({
   activeOpticalReachM: reachM.default(budget.activeOpticalReachM),
   uncertified: share.default(budget.uncertified),
   siteFittedEnds: share.default(budget.siteFittedEnds),
-  unknownCategory: z.enum(linkCategories).exclude(['unknown']).default(budget.unknownCategory),
+  unknownCategory: z.enum(knownCategories).default(budget.unknownCategory),
   extenderTmdsMHz: z.number().min(25).max(600).default(budget.extenderTmdsMHz),
 });
 const drawMa = z.number().min(0).max(5000);

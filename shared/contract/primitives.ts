@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { misfit } from './misfits.ts';
+import { type MemberRole, memberRoles } from './people-names.ts';
 
 /** A row's identity: a random UUID, so that an id says nothing about how many others there are. */
 export const id = z.uuid();
@@ -33,10 +34,8 @@ export const sha256 = z
   .length(64)
   .regex(/^[0-9a-f]*$/, misfit('fieldNotHexadecimal'));
 
-export const memberRoles = ['dispatcher', 'technician', 'support', 'admin'] as const;
-/** What a member is to the organisation; `support` is second line. */
+export { type MemberRole, memberRoles };
 export const memberRole = z.enum(memberRoles);
-export type MemberRole = z.infer<typeof memberRole>;
 
 /** A list that is given whole. */
 export const itemsOf = <Item extends z.ZodType>(item: Item) => z.object({ items: z.array(item) });

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { chain, finding } from './chain.ts';
 import { id, instant, line, pageQuery, text } from './primitives.ts';
+import { hazardKinds } from './site-names.ts';
 
-export const hazardKinds = ['ladder', 'laser', 'mains', 'cableAcrossFloor', 'cableInWall', 'other'] as const;
 /** Where work can hurt someone. What is written here is shown before a visit; it never replaces local codes. */
 export const hazard = z.object({ kind: z.enum(hazardKinds), text: text.default('') });
 

@@ -3,6 +3,7 @@ import { message } from './message.ts';
 import { id, instant, pageQuery, placeId, text } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
 import type { ProblemKind } from './problem-kinds.ts';
+import { priorities } from './ticket-names.ts';
 import {
   contentKinds,
   missingItem,
@@ -13,7 +14,7 @@ import {
   whatChanged,
 } from './triage.ts';
 
-export const priorities = ['low', 'normal', 'high', 'urgent'] as const;
+export { priorities };
 export const priority = z.enum(priorities);
 
 /** What a dispatcher writes down while the client is on the line. All but the place and the symptom may wait. */

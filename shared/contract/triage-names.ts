@@ -62,3 +62,13 @@ export const symptomKinds = [
 export const contentKinds = ['any', 'highRateOnly', 'protectedOnly'] as const;
 /** When it shows: at any time, when something is switched or started, only after warming up. */
 export const momentKinds = ['anyTime', 'atSwitching', 'whenWarm'] as const;
+
+/** What a watch is for. */
+export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'] as const;
+
+/** What the retest of a change says. */
+export const verdicts = ['cleared', 'persists', 'inconclusive'] as const;
+
+/** A change that is declared, applied or judged, and not yet put back, kept or withdrawn. */
+export const openChangeStatuses = ['declared', 'applied', 'judged'] as const;
+export const changeStatuses = [...openChangeStatuses, 'restored', 'kept', 'withdrawn'] as const;

@@ -3,13 +3,14 @@ import { chain, place } from './chain.ts';
 import { changeKind, changeRecord } from './change.ts';
 import { evidenceRef } from './evidence.ts';
 import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
-import { symptomKinds, whatChangedKinds, workingStates } from './triage-names.ts';
+import { symptomKinds, watchPurposes, whatChangedKinds, workingStates } from './triage-names.ts';
 
 export * from './change.ts';
 export {
   contentKinds,
   momentKinds,
   symptomKinds,
+  watchPurposes,
   whatChangedKinds,
   workingStates,
 } from './triage-names.ts';
@@ -20,7 +21,6 @@ export type Side = z.infer<typeof side>;
 /** Did the device's own menu stay in the picture when the fault came? */
 export const menuAnswer = z.enum(['stayed', 'vanished']);
 
-export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'] as const;
 export const watchMode = z.enum(['time', 'trigger']);
 
 /** Nothing is taken out of a record: what turned out wrong stays, with who withdrew it and why. */

@@ -8,6 +8,7 @@ import type {
   SideObservation,
   TriageRecord,
 } from '../../shared/contract/triage.ts';
+import { viewsLacking } from './link-views.ts';
 import { baselineWatches, changesOfRound, occurrencesIn, standingEvidence, standingSides } from './record.ts';
 import { sidesHold } from './rules/sides.ts';
 import { segmentOf } from './segment.ts';
@@ -140,8 +141,7 @@ function missingPhotos(record: TriageRecord): MissingItem[] {
         ];
   }
   return linkIds.flatMap((linkId) => {
-    const shown = new Set(photos.filter(({ tie }) => tie.linkId === linkId).map(({ tie }) => tie.shows));
-    const lacking = (['sourceEnd', 'sinkEnd', 'label'] as const).filter((view) => !shown.has(view));
+    const lacking = viewsLacking(record.evidence, linkId);
     if (lacking.length === 0) return [];
     const place: Place = { kind: 'link', linkId };
     const views = lacking.map((view) => linkViews[view]).join(', ');

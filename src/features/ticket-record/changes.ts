@@ -1,4 +1,5 @@
 import type { ChangeRecord } from '../../../shared/contract/triage.ts';
+import { openChangeStatuses } from '../../../shared/contract/triage-names.ts';
 import type { Context } from '../../http/index.ts';
 import type { TicketRow } from './ticket.read.ts';
 
@@ -40,7 +41,7 @@ export const openChangeElsewhere = ({ tx, actor }: Context, ticket: Ticket) =>
       orgId: actor.orgId,
       chainId: ticket.chainId,
       ticketId: { not: ticket.id },
-      status: { in: ['declared', 'applied', 'judged'] },
+      status: { in: [...openChangeStatuses] },
     },
     select: { kind: true, ticket: { select: { id: true, number: true, state: true } } },
   });

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { Member } from '../../../shared/contract/people.ts';
+import { memberRoles } from '../../../shared/contract/people-names.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import { read } from '../api/client.ts';
 import { type DocumentPath, paths } from '../api/paths.ts';
@@ -16,8 +17,7 @@ import { frameWords } from '../words/frame.ts';
 import { terms } from '../words/terms.ts';
 import { adminWords } from './words.ts';
 
-const roles: readonly MemberRole[] = ['dispatcher', 'technician', 'support', 'admin'];
-const roleOptions = () => roles.map((value) => ({ value, label: terms().memberRole[value] }));
+const roleOptions = () => memberRoles.map((value) => ({ value, label: terms().memberRole[value] }));
 
 /** Everybody in the organisation: who may sign in, and as what. */
 export function MembersScreen() {

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
+import { knownCategories, linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
 import { organisationDefaults } from '../../../shared/contract/defaults.ts';
 import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import { DocumentView } from '../parts/document-view.tsx';
@@ -168,12 +168,10 @@ function NumbersForm({
         />
         <SelectField
           label={t.unknownCategory}
-          options={(['standard', 'highSpeed', 'premiumHighSpeed', 'ultraHighSpeed'] as const).map(
-            (value) => ({
-              value,
-              label: t.categories[value],
-            }),
-          )}
+          options={knownCategories.map((value) => ({
+            value,
+            label: t.categories[value],
+          }))}
           value={draft.budget.unknownCategory}
           onChoose={(unknownCategory) => budget({ unknownCategory })}
         />

@@ -1,5 +1,6 @@
 import { checkLevels } from '../../../shared/chain/firmware-level.ts';
 import type { Finding } from '../../../shared/contract/chain.ts';
+import { findingSeverities } from '../../../shared/contract/chain-names.ts';
 import { messageKey } from '../../../shared/message/index.ts';
 import { standingEvidence } from '../../../state-machines/triage/record.ts';
 import { paths } from '../api/paths.ts';
@@ -15,7 +16,6 @@ import { Table } from './table.tsx';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 
-const order: readonly Finding['severity'][] = ['mustFix', 'shouldFix', 'note'];
 const tones = { mustFix: 'refusal', shouldFix: 'caution', note: 'plain' } as const;
 
 /** The audit of the chain as it is described now, worst first. */
@@ -35,7 +35,9 @@ export function AuditPart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
                 caption={t.audit}
                 heads={[t.severity, t.where, t.finding, t.whatToDo, t.source]}
                 rows={findings
-                  .toSorted((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
+                  .toSorted(
+                    (a, b) => findingSeverities.indexOf(a.severity) - findingSeverities.indexOf(b.severity),
+                  )
                   .map(({ severity, place, text, whatToDo, source, cautions }) => [
                     <Badge key="severity" tone={tones[severity]}>
                       {values().severities[severity]}

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Place } from '../../../shared/contract/chain.ts';
+import { threeStates } from '../../../shared/contract/chain-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
@@ -167,7 +168,7 @@ function Fields({
       label={t.fields[name]}
       value={shown[name] ?? 'unknown'}
       onChoose={(value) => set(name, value)}
-      options={(['yes', 'no', 'unknown'] as const).map((value) => ({ value, label: threeState[value] }))}
+      options={threeStates.map((value) => ({ value, label: threeState[value] }))}
     />
   );
   return (

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import { attachedKinds } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { paths } from '../api/paths.ts';
@@ -66,7 +67,7 @@ export function EvidenceScreen({ ticketId = '' }: { ticketId?: string }) {
                   onTicket={body}
                   chain={chain}
                   device={null}
-                  kinds={['log', 'edid', 'settings', 'document']}
+                  kinds={attachedKinds}
                 />
               </Part>
             )}

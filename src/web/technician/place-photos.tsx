@@ -1,6 +1,7 @@
 import { findDevice } from '../../../shared/chain/look-up.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
+import { linkViews } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { runningWatch, standingEvidence } from '../../../state-machines/triage/record.ts';
@@ -57,7 +58,7 @@ function viewsAt(ticket: Ticket, { chain }: ChainDocument, place: Place): View[]
   const { shows } = chainWords();
   if (place.kind === 'link') {
     const { linkId } = place;
-    return (['sourceEnd', 'sinkEnd', 'label', 'other'] as const).map((view) => ({
+    return ([...linkViews, 'other'] as const).map((view) => ({
       name: shows[view],
       tie: { linkId, shows: view },
     }));

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { findDevice, findLink } from '../../../shared/chain/look-up.ts';
 import type { Device, Place } from '../../../shared/contract/chain.ts';
+import { attachedKinds } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { messageKey } from '../../../shared/message/index.ts';
@@ -118,7 +119,7 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
               onTicket={onTicket}
               chain={chain}
               device={device}
-              kinds={['log', 'edid', 'settings', 'document']}
+              kinds={attachedKinds}
             />
           </Unfolding>
         </>

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Device, Settings } from '../../../shared/contract/chain.ts';
+import { settingsPhases } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { openChange } from '../../../state-machines/triage/record.ts';
@@ -69,7 +70,7 @@ export function SettingsEntry({ ticket, onTicket, chain, device }: Properties) {
           label={t.phase}
           value={phase}
           onChoose={(chosen) => change({ phase: chosen })}
-          options={(['before', 'after', 'apart'] as const).map((value) => ({
+          options={settingsPhases.map((value) => ({
             value,
             label: t.phases[value],
           }))}

@@ -1,7 +1,7 @@
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
-import type { EvidenceRef } from '../../../shared/contract/evidence.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import type { MissingItem } from '../../../shared/contract/triage.ts';
+import { viewsLacking } from '../../../state-machines/triage/link-views.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { List } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
@@ -14,19 +14,6 @@ import { placeWords } from './common/place-words.ts';
 import { triageAddress } from './common/triage-addresses.ts';
 import type { OnTicket } from './keep-files.ts';
 import { technicianWords } from './words.ts';
-
-type LinkView = 'sourceEnd' | 'sinkEnd' | 'label';
-const linkViews: readonly LinkView[] = ['sourceEnd', 'sinkEnd', 'label'];
-
-/** The views of a cable of which there is no photo that counts. */
-export function viewsLacking(evidence: readonly EvidenceRef[], linkId: string): LinkView[] {
-  const shown = new Set(
-    evidence
-      .filter(({ kind, tie, withdrawn }) => kind === 'photo' && withdrawn === null && tie.linkId === linkId)
-      .map(({ tie }) => tie.shows),
-  );
-  return linkViews.filter((view) => !shown.has(view));
-}
 
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: Chain };
 

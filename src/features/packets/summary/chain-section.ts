@@ -3,6 +3,7 @@ import { linkAtPort } from '../../../../shared/chain/look-up.ts';
 import { placeKey, socketName } from '../../../../shared/chain/place.ts';
 import { formatName, modeName } from '../../../../shared/chain/signal-mode.ts';
 import type { Chain, Device, Finding, Port } from '../../../../shared/contract/chain.ts';
+import { findingSeverities } from '../../../../shared/contract/chain-names.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
@@ -121,9 +122,8 @@ export function prerequisiteSection(file: CaseFile): Html {
   );
 }
 
-const order: readonly Finding['severity'][] = ['mustFix', 'shouldFix', 'note'];
 const bySeverity = (one: Finding, other: Finding): number =>
-  order.indexOf(one.severity) - order.indexOf(other.severity) ||
+  findingSeverities.indexOf(one.severity) - findingSeverities.indexOf(other.severity) ||
   placeKey(one.place).localeCompare(placeKey(other.place));
 
 /** Firmware of every device, with where the level comes from. */

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { priorities } from '../../../../shared/contract/ticket-names.ts';
 import { paths } from '../../api/paths.ts';
 import { Button } from '../../parts/button.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
@@ -14,8 +15,6 @@ import { Chips } from '../common/chips.tsx';
 import { deskWords } from '../common/words.ts';
 import { fieldTime, momentOf } from '../common/zone-time.ts';
 import { updateOf } from './ticket-update.ts';
-
-const priorities = ['low', 'normal', 'high', 'urgent'] as const;
 
 /** Who goes, when, and how soon it matters. Reads the ticket itself, so that what it sends is of the newest version. */
 export function AssignForm({ ticketId, onDone }: { ticketId: string; onDone?: () => void }) {

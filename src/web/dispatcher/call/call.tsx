@@ -3,6 +3,7 @@ import { useLocation } from 'preact-iso';
 import { addresses } from '../../../../shared/contract/addresses.ts';
 import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import type { Intake, Ticket } from '../../../../shared/contract/ticket.ts';
+import { priorities } from '../../../../shared/contract/ticket-names.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
@@ -21,7 +22,6 @@ import { SiteFinder } from './site-finder.tsx';
 import { callWords } from './words.ts';
 
 type Priority = Ticket['priority'];
-const priorities: readonly Priority[] = ['low', 'normal', 'high', 'urgent'];
 type Draft = {
   typed: string;
   siteId: string | null;

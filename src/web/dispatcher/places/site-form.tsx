@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Site, SiteInput } from '../../../../shared/contract/site.ts';
+import { hazardKinds } from '../../../../shared/contract/site-names.ts';
 import { Button } from '../../parts/button.tsx';
 import { faultAt } from '../../parts/fault-at.ts';
 import { Field, TextField } from '../../parts/field.tsx';
@@ -7,8 +8,6 @@ import { type Sending, SendingResult } from '../../parts/sending.tsx';
 import { terms } from '../../words/terms.ts';
 import { Ticks } from '../common/chips.tsx';
 import { placeWords } from './words.ts';
-
-const hazardKinds = ['ladder', 'laser', 'mains', 'cableAcrossFloor', 'cableInWall', 'other'] as const;
 
 export const emptySite: SiteInput = {
   client: '',

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { placeKey } from '../../../../shared/chain/place.ts';
 import type { Finding } from '../../../../shared/contract/chain.ts';
+import { findingSeverities } from '../../../../shared/contract/chain-names.ts';
 import type { WhatChanged } from '../../../../shared/contract/triage.ts';
 import { distinctMessages, type Message, messageKey } from '../../../../shared/message/index.ts';
 import { ChainDrawing } from '../../drawing/chain-drawing.tsx';
@@ -26,8 +27,6 @@ export function BaselineQuestion({ work, planned }: { work: Work; planned: PlanH
 /** In the order in which to ask; the words' keys are the contract's kinds. */
 const changedKinds = () => Object.keys(triageWords().changedKinds) as WhatChanged['kind'][];
 
-const severities = ['mustFix', 'shouldFix', 'note'] as const;
-
 function AuditQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
   const t = triageWords();
   if (planned.isMaking && planned.findings === null) return <WorkingQuestion work={work} />;
@@ -48,7 +47,7 @@ function AuditQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
       }
     >
       <p>{found === null ? t.auditNotMade : found.length === 0 ? t.auditNone : t.auditLead}</p>
-      {severities.map((severity) => (
+      {findingSeverities.map((severity) => (
         <Findings key={severity} severity={severity} findings={findings} work={work} />
       ))}
       <Cautions texts={careFor(findings)} />

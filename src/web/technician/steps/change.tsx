@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { ChangeRecord, Verdict } from '../../../../shared/contract/change.ts';
+import { verdicts } from '../../../../shared/contract/triage-names.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { changeCatalogue } from '../../../../state-machines/triage/changes/catalogue.ts';
 import { retestWatches } from '../../../../state-machines/triage/record.ts';
@@ -248,7 +249,7 @@ function ByHand({ work, suggested, onDone }: { work: Work; suggested: Verdict; o
         label={t.verdict}
         value={verdict}
         onChoose={setVerdict}
-        options={(['cleared', 'persists', 'inconclusive'] as const).map((value) => ({
+        options={verdicts.map((value) => ({
           value,
           label: t.verdicts[value],
         }))}

@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { openChangeStatuses } from '../../../../shared/contract/triage-names.ts';
 import { LinkButton } from '../../parts/button.tsx';
 import { wordsOf } from '../../words/language.ts';
 
@@ -20,7 +21,7 @@ export function GoOn({ ticketId }: { ticketId: string }) {
 export function InPlace({ ticket, chain }: { ticket: Ticket; chain: Chain | null }) {
   const [Banner, setBanner] = useState<ComponentType<{ ticket: Ticket; chain: Chain }> | null>(null);
   const isOpen = ticket.triage.changes.some(({ status }) =>
-    ['declared', 'applied', 'judged'].includes(status),
+    openChangeStatuses.some((open) => open === status),
   );
   useEffect(() => {
     if (isOpen) void import('./in-place.tsx').then((module) => setBanner(() => module.InPlaceBanner));
