@@ -52,7 +52,8 @@ async function doTest(
   }
   say('plan', inEnglish(plan.sentence));
   if (test.kind === 'menu' && test.target.kind === 'device') {
-    if (plan.commands[0] === 'locateSideAgain') await tell(test.command as { type: string });
+    if (plan.commands[0] === 'locateSideAgain')
+      await tell({ type: 'locateSideAgain', reason: 'Another menu tells more than a change would now.' });
     await watchMenu(play, chain, fault, test.target.deviceId);
   } else await makeChange(play, chain, fault, test);
 }

@@ -23,19 +23,6 @@ export const changeCodes = {
   changeWaitForReturnEvery: { ...change, everyMin: 'minutes' },
 } as const satisfies CodeTable;
 
-/** The usual care; where law or trade rules apply, they and the people licensed for the work come first. */
-export const careCodes = {
-  careLadder: {},
-  careProjectorLight: {},
-  careOpticalCable: {},
-  careMains: {},
-  careFloorCable: {},
-  careWallCable: {},
-  careConduit: {},
-  careLifting: {},
-  careFirmware: {},
-} as const satisfies CodeTable;
-
 /** What a change takes beside what is at hand anyway. */
 export const needCodes = {
   needSureCable: {},

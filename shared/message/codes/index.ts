@@ -2,7 +2,7 @@ import { auditCableCodes } from './audit-cables.ts';
 import { auditDeviceCodes } from './audit-devices.ts';
 import { auditPortCodes } from './audit-ports.ts';
 import { cautionCodes } from './cautions.ts';
-import { careCodes, changeCodes, needCodes } from './changes.ts';
+import { changeCodes, needCodes } from './changes.ts';
 import { contentProtectionCodes } from './content-protection.ts';
 import { fieldCodes } from './fields.ts';
 import { fileCodes } from './files.ts';
@@ -31,7 +31,6 @@ export const codes = {
   ...fileCodes,
   ...problemTitleCodes,
   ...changeCodes,
-  ...careCodes,
   ...needCodes,
   ...kitCodes,
   ...planCodes,

@@ -1,4 +1,4 @@
-import type { careCodes, changeCodes, needCodes } from '../codes/changes.ts';
+import type { changeCodes, needCodes } from '../codes/changes.ts';
 import type { Case, Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { MessageTerms } from '../terms.ts';
@@ -157,26 +157,6 @@ export const changesDe: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}, hat ihn behoben, und alles ist, wie es war. Beobachte, bis der Fehler wiederkommt. Erst dann ist es nachgewiesen.`,
   changeWaitForReturnEvery: ({ change, place, everyMin }, say) =>
     `${named(change, say)}, ${say.place(place)}, hat ihn behoben, und alles ist, wie es war. Beobachte, bis der Fehler wiederkommt: Vorher kam er alle ${say.minutesNeeded(everyMin)}. Erst dann ist es nachgewiesen.`,
-};
-
-export const careDe: Sentences<typeof careCodes> = {
-  careLadder: () =>
-    'Ein Projektor kann hoch hängen: Nimm eine Leiter, die sicher steht, lass sie halten, und beug dich nie zur Seite.',
-  careProjectorLight: () =>
-    'Sieh nie in das Objektiv, solange Lampe oder Laser an ist; schalte den Projektor aus und lass ihn abkühlen, bevor du daran arbeitest.',
-  careOpticalCable: () =>
-    'Ein aktives optisches Kabel führt Laserlicht: Sieh nicht in seine Enden, öffne keinen Stecker, knick es nicht.',
-  careMains: () =>
-    'In Racks und Geräten ist Netzspannung: Schalte aus und zieh den Netzstecker, bevor du dahinter greifst, öffne kein Gehäuse; an Netzleitungen arbeitet nur eine Elektrofachkraft.',
-  careFloorCable: () =>
-    'Über ein Kabel am Boden stolpert man: Leg es nicht durch Türen, kleb es fest oder deck es ab, sag es allen im Raum, und nimm es mit, wenn du gehst.',
-  careWallCable: () =>
-    'Kabel in Wänden brauchen die Brandklasse, die örtliche Vorschriften verlangen; Wände und Brandschotts öffnen nur zugelassene Betriebe.',
-  careConduit: () =>
-    'Sieh nach, was sonst im Rohr liegt, und zieh nie neben Netzleitungen ein; die Brandklasse des Kabels muss den örtlichen Vorschriften genügen.',
-  careLifting: () => 'Anzeigen und Prozessoren sind schwer und kippen: zu zweit heben.',
-  careFirmware: () =>
-    'Der Strom darf während des Updates nicht ausfallen, schalte nicht aus, und schreib vorher alle Einstellungen auf: Ein Update kann sie zurücksetzen.',
 };
 
 export const needsDe: Sentences<typeof needCodes> = {

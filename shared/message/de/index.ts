@@ -3,7 +3,7 @@ import { auditCablesDe } from './audit-cables.ts';
 import { auditDevicesDe } from './audit-devices.ts';
 import { auditPortsDe } from './audit-ports.ts';
 import { cautionsDe } from './cautions.ts';
-import { careDe, changesDe, needsDe } from './changes.ts';
+import { changesDe, needsDe } from './changes.ts';
 import { contentProtectionDe } from './content-protection.ts';
 import { fieldsDe } from './fields.ts';
 import { filesDe } from './files.ts';
@@ -37,7 +37,6 @@ export const german: Language = {
     ...filesDe,
     ...problemTitlesDe,
     ...changesDe,
-    ...careDe,
     ...needsDe,
     ...kitDe,
     ...planDe,

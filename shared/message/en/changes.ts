@@ -1,4 +1,4 @@
-import type { careCodes, changeCodes, needCodes } from '../codes/changes.ts';
+import type { changeCodes, needCodes } from '../codes/changes.ts';
 import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { MessageTerms } from '../terms.ts';
@@ -156,26 +156,6 @@ export const changesEn: Sentences<typeof changeCodes> = {
     `${named(change, say)} at ${say.place(place)} cleared it, and everything is as it was. Watch until the fault returns. Only then is it shown.`,
   changeWaitForReturnEvery: ({ change, place, everyMin }, say) =>
     `${named(change, say)} at ${say.place(place)} cleared it, and everything is as it was. Watch until the fault returns: it came every ${say.minutesNeeded(everyMin)} before. Only then is it shown.`,
-};
-
-export const careEn: Sentences<typeof careCodes> = {
-  careLadder: () =>
-    'A projector may hang overhead: use a ladder that stands safely, with somebody to hold it, and never reach out sideways.',
-  careProjectorLight: () =>
-    'Never look into a projector’s lens while its lamp or laser is on; switch it off and let it cool before working at it.',
-  careOpticalCable: () =>
-    'An active optical cable carries laser light: don’t look into its ends, don’t open its plugs, don’t bend it tightly.',
-  careMains: () =>
-    'There is mains voltage in racks and devices: switch off and unplug before reaching behind them, open no housing, and leave mains wiring to a licensed electrician.',
-  careFloorCable: () =>
-    'A cable across the floor trips people: keep it out of doorways, tape or cover it, tell everybody in the room, and take it up when you leave.',
-  careWallCable: () =>
-    'Cables in walls must have the fire rating that local codes ask for; opening walls and fire stops is work for the licensed trades.',
-  careConduit: () =>
-    'Check what else runs in the conduit and never pull beside mains; the cable’s fire rating has to fit local codes.',
-  careLifting: () => 'Displays and processors are heavy and tip over: lift with two people.',
-  careFirmware: () =>
-    'Don’t let the power fail during the update, don’t switch off, and write down all settings first: an update can reset them.',
 };
 
 export const needsEn: Sentences<typeof needCodes> = {

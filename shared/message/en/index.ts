@@ -3,7 +3,7 @@ import { auditCablesEn } from './audit-cables.ts';
 import { auditDevicesEn } from './audit-devices.ts';
 import { auditPortsEn } from './audit-ports.ts';
 import { cautionsEn } from './cautions.ts';
-import { careEn, changesEn, needsEn } from './changes.ts';
+import { changesEn, needsEn } from './changes.ts';
 import { contentProtectionEn } from './content-protection.ts';
 import { fieldsEn } from './fields.ts';
 import { filesEn } from './files.ts';
@@ -37,7 +37,6 @@ export const english: Language = {
     ...filesEn,
     ...problemTitlesEn,
     ...changesEn,
-    ...careEn,
     ...needsEn,
     ...kitEn,
     ...planEn,

@@ -9,7 +9,7 @@ import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { changesOfRound, standingSides } from '../record.ts';
 import { segmentFor, segmentOf } from '../segment.ts';
-import { type Care, changeCatalogue, changeLabel } from './catalogue.ts';
+import { type Caution, changeCatalogue, changeLabel } from './catalogue.ts';
 import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './places.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
@@ -164,7 +164,9 @@ function describe(
     diagnostic,
     tried: wasTried(record, kind, target),
     needs: [...needs.map((need) => message(need)), ...needsAt(chain, kind, target)],
-    caution: [...new Set([...cautions, ...cautionsAt(chain, kind, target)])].map((care) => message(care)),
+    caution: [...new Set([...cautions, ...cautionsAt(chain, kind, target)])].map((caution) =>
+      message(caution),
+    ),
     setupMin: figureOf(minutes, 'setup'),
     restoreMin: figureOf(minutes, 'restore'),
     instructions: message('changeInstructions', { change: kind }),
@@ -184,17 +186,17 @@ function needsAt(chain: Chain, kind: ChangeKind, target: Place): Message[] {
 }
 
 /** What the place itself adds: what hangs overhead, carries light, or lies in a wall. */
-function cautionsAt(chain: Chain, kind: ChangeKind, target: Place): Care[] {
+function cautionsAt(chain: Chain, kind: ChangeKind, target: Place): Caution[] {
   if (target.kind === 'link') {
     const link = findLink(chain, target.linkId);
     if (link === undefined) return [];
-    const optical: Care[] = link.construction === 'activeOptical' ? ['careOpticalCable'] : [];
-    const overhead: Care[] =
-      linkEnds(chain, link)?.sink.role === 'display' ? ['careLadder', 'careProjectorLight'] : [];
-    const conduit: Care[] = kind === 'replaceCable' && link.route === 'inConduit' ? ['careConduit'] : [];
-    const wall: Care[] = link.route === 'inWall' ? ['careWallCable'] : [];
+    const optical: Caution[] = link.construction === 'activeOptical' ? ['cautionOpticalLight'] : [];
+    const overhead: Caution[] = linkEnds(chain, link)?.sink.role === 'display' ? ['cautionDisplay'] : [];
+    const conduit: Caution[] =
+      kind === 'replaceCable' && link.route === 'inConduit' ? ['cautionConduit'] : [];
+    const wall: Caution[] = link.route === 'inWall' ? ['cautionCableInWall'] : [];
     return [...optical, ...overhead, ...conduit, ...wall];
   }
   const role = target.kind === 'port' ? findDevice(chain, target.deviceId)?.role : undefined;
-  return role === 'display' && kind === 'movePort' ? ['careLadder', 'careProjectorLight'] : [];
+  return role === 'display' && kind === 'movePort' ? ['cautionDisplay'] : [];
 }

@@ -1,10 +1,11 @@
 import type { ChangeKind } from '../../../shared/contract/triage.ts';
-import type { careCodes, needCodes } from '../../../shared/message/codes/changes.ts';
+import type { cautionCodes } from '../../../shared/message/codes/cautions.ts';
+import type { needCodes } from '../../../shared/message/codes/changes.ts';
 import { enTerms } from '../../../shared/message/en/terms.ts';
 
 /** Needs that say all by their code; those that depend on the place are added there. */
 type Need = Exclude<keyof typeof needCodes, 'needCableAsLong' | 'needContentProtection'>;
-export type Care = keyof typeof careCodes;
+export type Caution = keyof typeof cautionCodes;
 
 /** What somebody who makes a change has to know, whatever the chain. */
 export type CatalogueEntry = {
@@ -20,7 +21,7 @@ export type CatalogueEntry = {
   target: 'device' | 'port' | 'link';
   /** What to have at hand. */
   needs: Need[];
-  cautions: Care[];
+  cautions: Caution[];
 };
 
 type Facts = Partial<CatalogueEntry> & Pick<CatalogueEntry, 'target'>;
@@ -41,17 +42,17 @@ const correction = (facts: Facts): CatalogueEntry => mayStay({ plainCorrection: 
 export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   reseat: correction({
     target: 'link',
-    cautions: ['careMains'],
+    cautions: ['cautionMains'],
   }),
   replaceCable: mayStay({
     target: 'link',
     needs: ['needSureCable'],
-    cautions: ['careMains'],
+    cautions: ['cautionMains'],
   }),
   temporaryCable: entry({
     target: 'link',
     needs: ['needSureCable', 'needTapeOrCover'],
-    cautions: ['careFloorCable', 'careMains'],
+    cautions: ['cautionCableAcrossFloor', 'cautionMains'],
   }),
   otherSource: entry({
     target: 'device',
@@ -59,20 +60,20 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   sourceIntoProcessor: entry({
     target: 'device',
     needs: ['needSureCable'],
-    cautions: ['careFloorCable', 'careMains'],
+    cautions: ['cautionCableAcrossFloor', 'cautionMains'],
   }),
   bypassDevice: entry({
     target: 'device',
     needs: ['needCouplerOrLongerCable'],
-    cautions: ['careMains'],
+    cautions: ['cautionMains'],
   }),
   unplugBranch: entry({
     target: 'link',
-    cautions: ['careMains'],
+    cautions: ['cautionMains'],
   }),
   movePort: mayStay({
     target: 'port',
-    cautions: ['careMains'],
+    cautions: ['cautionMains'],
   }),
   raisePortMode: correction({
     target: 'port',
@@ -93,17 +94,17 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
   insertSyncSwitch: mayStay({
     target: 'link',
     needs: ['needSyncSwitch', 'needShortCable', 'needItsPowerSupply'],
-    cautions: ['careMains'],
+    cautions: ['cautionMains'],
   }),
   moveProcessorToDisplay: entry({
     target: 'device',
     needs: ['needShortPassiveCable', 'needLongInputCable', 'needMainsNearDisplay'],
-    cautions: ['careLadder', 'careProjectorLight', 'careLifting', 'careFloorCable', 'careMains'],
+    cautions: ['cautionDisplay', 'cautionLifting', 'cautionCableAcrossFloor', 'cautionMains'],
   }),
   substituteDisplay: entry({
     target: 'device',
     needs: ['needLikeDisplay'],
-    cautions: ['careLadder', 'careProjectorLight', 'careLifting', 'careMains'],
+    cautions: ['cautionDisplay', 'cautionLifting', 'cautionMains'],
   }),
   restoreSettings: correction({
     target: 'device',
@@ -113,7 +114,7 @@ export const changeCatalogue: Record<ChangeKind, CatalogueEntry> = {
     target: 'device',
     canBeUndone: false,
     needs: ['needFirmwareFile', 'needTimeForUpdate'],
-    cautions: ['careFirmware', 'careMains'],
+    cautions: ['cautionFirmwareUpdate', 'cautionMains'],
   }),
 };
 

@@ -58,7 +58,8 @@ function commandFor(kind: string, target: Place, beginning: Beginning): Record<s
   if (kind === 'menu') {
     if (target.kind !== 'device' || beginning === 'later') return null;
     if (beginning === 'locateSide') return { type: 'startWatch', menuDeviceId: target.deviceId };
-    return { type: 'locateSideAgain', reason: 'Another menu tells more than a change would now.' };
+    // Why is for whoever goes back to say.
+    return { type: 'locateSideAgain' };
   }
   if (beginning === 'later') return null;
   return beginning === 'locateSide' ? { type: 'beginSubstitution' } : { type: 'declareChange', kind, target };

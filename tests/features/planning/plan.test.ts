@@ -58,7 +58,7 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     const { next, commands } = await planOf();
     expect([next?.kind, next?.target]).toEqual(['menu', { kind: 'device', deviceId: 'processor' }]);
     expect(commands).toEqual(['locateSideAgain']);
-    await tell({ ...(next?.command as { type: string }) });
+    await tell({ ...(next?.command as { type: string }), reason: 'Another menu tells more' });
     expect((await planOf()).next?.command).toMatchObject({ type: 'startWatch', menuDeviceId: 'processor' });
   });
 

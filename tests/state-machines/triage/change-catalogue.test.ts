@@ -46,19 +46,18 @@ describe('what to know before making a change', () => {
 
   it('warns of ladders, laser light, mains, cables across floors and in walls', () => {
     const inWall = withLink(homeCinema(), 'L4', { route: 'inWall' });
-    const care = (ticket: TriageCase, kind: ChangeKind) =>
+    const cautions = (ticket: TriageCase, kind: ChangeKind) =>
       find(ticket, kind)?.caution.map(({ code }) => code);
-    expect(care(downstream(inWall), 'temporaryCable')?.sort()).toEqual([
-      'careFloorCable',
-      'careLadder',
-      'careMains',
-      'careOpticalCable',
-      'careProjectorLight',
-      'careWallCable',
+    expect(cautions(downstream(inWall), 'temporaryCable')?.sort()).toEqual([
+      'cautionCableAcrossFloor',
+      'cautionCableInWall',
+      'cautionDisplay',
+      'cautionMains',
+      'cautionOpticalLight',
     ]);
     const conduit = withLink(homeCinema(), 'L4', { route: 'inConduit' });
-    expect(care(downstream(conduit), 'replaceCable')).toContain('careConduit');
-    expect(care(upstream(), 'reseat')).not.toContain('careLadder');
+    expect(cautions(downstream(conduit), 'replaceCable')).toContain('cautionConduit');
+    expect(cautions(upstream(), 'reseat')).not.toContain('cautionDisplay');
   });
 
   it('asks for a display that does the same content protection', () => {

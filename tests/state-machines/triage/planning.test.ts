@@ -7,7 +7,7 @@ import { message } from '../../../shared/message/index.ts';
 import { knownOfChain, type PlanRequest, planByPhone, planTicket } from '../../../state-machines/index.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
-import { link, type Sent } from './triage-events.ts';
+import { link } from './triage-events.ts';
 
 const chain = homeCinema();
 const settings = organisationSettings.parse({});
@@ -41,7 +41,7 @@ function follow(ticket: TriageCase, linkId: string): PlanReply {
     if (plan.next === null) ticket.watch(30, 1);
     else if (plan.next.kind === 'menu' && plan.next.target.kind === 'device') {
       const { deviceId } = plan.next.target;
-      if (command === 'locateSideAgain') ticket.send(plan.next.command as Sent);
+      if (command === 'locateSideAgain') ticket.send({ type: command, reason: 'Another menu tells more' });
       ticket.menuWatch(deviceId, downstreamOf(chain, deviceId).has(sink) ? 'vanished' : 'stayed');
       ticket.send({ type: 'concludeSide', deviceId });
     } else if (command === 'beginSubstitution') ticket.send({ type: 'beginSubstitution' });

@@ -76,7 +76,7 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
         </>
       }
     >
-      <Cautions texts={cautions.map((care) => message(care))} />
+      <Cautions texts={cautions.map((caution) => message(caution))} />
       <p class="to-do">{inWords(message('changeInstructions', { change: change.kind }))}</p>
       <Expected change={change} />
       {isWithdrawing && (
