@@ -6,6 +6,7 @@ import {
   linkConstructions,
   threeStates,
 } from './chain-names.ts';
+import { longest } from './limits.ts';
 import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { line, placeId, text } from './primitives.ts';
@@ -81,11 +82,12 @@ export const edidHandling = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('replaces'), edidHex: edidHex.nullable().default(null) }),
 ]);
 
-const settingValue = z.union([z.string().max(500), z.number(), z.boolean()]);
+export const settingValue = z.union([z.string().max(longest.settingValue), z.number(), z.boolean()]);
+export const settingKey = z.string().min(1).max(longest.settingKey);
 const mostSettings = 500;
 /** Settings of a device as key and value, in the words of its own menu. */
 export const settings = z
-  .record(z.string().min(1).max(120), settingValue)
+  .record(settingKey, settingValue)
   .refine((value) => Object.keys(value).length <= mostSettings, {
     error: misfit('fieldTooMany'),
     params: { most: mostSettings },

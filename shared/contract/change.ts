@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { place } from './chain.ts';
+import { place, settingKey, settingValue } from './chain.ts';
 import { id, instant, placeId } from './primitives.ts';
 import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
 
@@ -12,8 +12,8 @@ export type Verdict = z.infer<typeof verdict>;
 
 export const declaredSetting = z.object({
   deviceId: placeId,
-  key: z.string().min(1).max(120),
-  to: z.union([z.string().max(500), z.number(), z.boolean()]),
+  key: settingKey,
+  to: settingValue,
 });
 
 export const changeStatus = z.enum(changeStatuses);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
+import { mostRequests } from './limits.ts';
 import { id, instant, line, minutes, placeId, reason, text, versionNumber } from './primitives.ts';
 import {
   changeKind,
@@ -110,7 +111,7 @@ export const ticketCommand = z.discriminatedUnion('type', [
         z.object({ requestId: id.optional(), item: completenessItem.nullable().default(null), text: reason }),
       )
       .min(1)
-      .max(20),
+      .max(mostRequests),
   }),
   command('directStep', {
     requestId: id.optional(),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { settings } from './chain.ts';
 import { attachedKinds, evidenceKinds, settingsPhases, shownViews } from './evidence-names.ts';
+import { longest } from './limits.ts';
 import { id, instant, line, pageQuery, placeId, reason, sha256, text } from './primitives.ts';
 
 export { evidenceKinds };
@@ -72,7 +73,7 @@ export const logClock = z.object({
   zone: z.string().min(1).max(60).optional(),
   /** What the device's clock (or its seconds since boot) said at a moment that is known: copied as it stands in a line. */
   knownMoments: z
-    .array(z.object({ logTime: z.string().min(1).max(100), trueTime: instant }))
+    .array(z.object({ logTime: z.string().min(1).max(longest.logTime), trueTime: instant }))
     .max(2)
     .optional(),
   bootedAt: instant.optional(),

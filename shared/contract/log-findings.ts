@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { longest } from './limits.ts';
 import { misfit } from './misfits.ts';
 import { id, instant, line } from './primitives.ts';
 import { watchPurposes } from './triage.ts';
@@ -89,6 +90,6 @@ export const recognitionRow = z.object({
     .regex(/^[a-z][A-Za-z]*$/, misfit('fieldNotKindName')),
   all: z.array(z.array(line).min(1).max(200)).min(1).max(10),
   none: z.array(line).max(200).default([]),
-  example: z.string().min(1).max(500),
-  note: z.string().max(500).default(''),
+  example: z.string().min(1).max(longest.note),
+  note: z.string().max(longest.note).default(''),
 });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { knownCategories } from './chain-names.ts';
 import { organisationDefaults } from './defaults.ts';
+import { longest, ranges } from './limits.ts';
 import { recognitionRow } from './log-findings.ts';
 import { misfit } from './misfits.ts';
 import { id, instant, line } from './primitives.ts';
@@ -15,7 +16,7 @@ export const firmwareLevel = z.object({
   id,
   model: line,
   minimum: line,
-  note: z.string().max(500),
+  note: z.string().max(longest.note),
   version: z.int(),
   updatedAt: instant,
 });
@@ -23,11 +24,11 @@ export type FirmwareLevel = z.infer<typeof firmwareLevel>;
 export const firmwareLevelInput = z.object({
   model: line,
   minimum: line,
-  note: z.string().max(500).default(''),
+  note: z.string().max(longest.note).default(''),
 });
 
-const share = z.number().min(0.1).max(1);
-const reachM = z.number().min(0).max(1000);
+const share = z.number().min(ranges.share.min).max(ranges.share.max);
+const reachM = z.number().min(ranges.reachM.min).max(ranges.reachM.max);
 const { budget, cableDrawMa } = organisationDefaults;
 const reaches = budget.passiveCopperReachM;
 const budgetSettings = z.object({
@@ -40,14 +41,18 @@ const budgetSettings = z.object({
       unknown: reachM.default(reaches.unknown),
     })
     .prefault({}),
-  activeCopperReach: z.number().min(1).max(20).default(budget.activeCopperReach),
+  activeCopperReach: z
+    .number()
+    .min(ranges.activeCopperReach.min)
+    .max(ranges.activeCopperReach.max)
+    .default(budget.activeCopperReach),
   activeOpticalReachM: reachM.default(budget.activeOpticalReachM),
   uncertified: share.default(budget.uncertified),
   siteFittedEnds: share.default(budget.siteFittedEnds),
   unknownCategory: z.enum(knownCategories).default(budget.unknownCategory),
-  extenderTmdsMHz: z.number().min(25).max(600).default(budget.extenderTmdsMHz),
+  extenderTmdsMHz: z.number().min(ranges.tmdsMHz.min).max(ranges.tmdsMHz.max).default(budget.extenderTmdsMHz),
 });
-const drawMa = z.number().min(0).max(5000);
+const drawMa = z.number().min(ranges.drawMa.min).max(ranges.drawMa.max);
 const cableDraws = z.object({
   passiveCopper: drawMa.default(cableDrawMa.passiveCopper),
   activeCopper: drawMa.default(cableDrawMa.activeCopper),
@@ -58,13 +63,25 @@ const cableDraws = z.object({
 /** Numbers that an organisation may set for itself; defaults.ts says where the ones come from that it doesn't set. */
 export const organisationSettings = z.object({
   /** Chance taken of calling a fault cleared that is still there. */
-  risk: z.number().min(0.001).max(0.5).default(organisationDefaults.risk),
+  risk: z.number().min(ranges.risk.min).max(ranges.risk.max).default(organisationDefaults.risk),
   /** Days in which a closed ticket may be reopened. */
-  reopenDays: z.int().min(0).max(3650).default(organisationDefaults.reopenDays),
+  reopenDays: z
+    .int()
+    .min(ranges.reopenDays.min)
+    .max(ranges.reopenDays.max)
+    .default(organisationDefaults.reopenDays),
   /** A cable shorter than this is a finding, metres. */
-  shortestCableM: z.number().min(0).max(10).default(organisationDefaults.shortestCableM),
+  shortestCableM: z
+    .number()
+    .min(ranges.shortestCableM.min)
+    .max(ranges.shortestCableM.max)
+    .default(organisationDefaults.shortestCableM),
   /** A copper cable longer than this is a finding, metres. */
-  longestCopperM: z.number().min(1).max(100).default(organisationDefaults.longestCopperM),
+  longestCopperM: z
+    .number()
+    .min(ranges.longestCopperM.min)
+    .max(ranges.longestCopperM.max)
+    .default(organisationDefaults.longestCopperM),
   /** What the link budget takes for granted, see shared/signal/link-budget/assumptions.ts. */
   budget: budgetSettings.prefault({}),
   /** What a cable's electronics draw from the 5 V line where its record does not say, mA. */

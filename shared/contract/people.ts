@@ -1,9 +1,9 @@
 import { z } from 'zod';
+import { shortest } from './limits.ts';
 import { id, line, memberRole } from './primitives.ts';
 
 export const email = z.email().max(200).toLowerCase();
-/** NIST SP 800-63B section 5.1.1.2: length over composition rules. */
-export const newPassword = z.string().min(10).max(200);
+export const newPassword = z.string().min(shortest.password).max(200);
 
 export const signIn = z.object({
   organisation: z.string().max(60),

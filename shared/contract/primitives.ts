@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { longest, shortest } from './limits.ts';
 import { misfit } from './misfits.ts';
 import { type MemberRole, memberRoles } from './people-names.ts';
 
@@ -16,11 +17,11 @@ export const instant = z.iso
 /** A version or running number: counts from 1, as large as the database's integer. */
 export const versionNumber = z.int().min(1).max(2_147_483_647);
 /** One line a person typed: trimmed, never empty. */
-export const line = z.string().trim().min(1).max(200);
+export const line = z.string().trim().min(1).max(longest.line);
 /** Free text a person typed: may be empty, bounded. */
-export const text = z.string().trim().max(4000);
+export const text = z.string().trim().max(longest.text);
 /** Free text that has to say something. */
-export const reason = z.string().trim().min(3).max(2000);
+export const reason = z.string().trim().min(shortest.reason).max(longest.reason);
 /** A place inside a chain document: short, chosen by the client, stable over versions. */
 export const placeId = z
   .string()

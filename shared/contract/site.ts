@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { chain, finding } from './chain.ts';
+import { longest } from './limits.ts';
 import { id, instant, line, pageQuery, text } from './primitives.ts';
 import { hazardKinds } from './site-names.ts';
 
@@ -8,11 +9,11 @@ export const hazard = z.object({ kind: z.enum(hazardKinds), text: text.default('
 
 export const siteInput = z.object({
   client: line,
-  address: z.string().trim().min(1).max(500),
+  address: z.string().trim().min(1).max(longest.address),
   contact: z
     .object({
       name: line.nullable().default(null),
-      phone: z.string().trim().max(60).nullable().default(null),
+      phone: z.string().trim().max(longest.phone).nullable().default(null),
       email: z.email().max(200).nullable().default(null),
     })
     .prefault({}),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { longest } from './limits.ts';
 import { message } from './message.ts';
 import { id, instant, pageQuery, placeId, text } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
@@ -21,9 +22,9 @@ export const priority = z.enum(priorities);
 export const intake = z.object({
   reporter: z
     .object({
-      name: z.string().trim().max(200).default(''),
-      phone: z.string().trim().max(60).default(''),
-      relation: z.string().trim().max(100).default(''),
+      name: z.string().trim().max(longest.line).default(''),
+      phone: z.string().trim().max(longest.phone).default(''),
+      relation: z.string().trim().max(longest.words).default(''),
     })
     .prefault({}),
   symptom,
@@ -34,7 +35,7 @@ export const intake = z.object({
   affectedContent: text.default(''),
   content: z.enum([...contentKinds, 'notKnown']).default('notKnown'),
   moment: z.enum([...momentKinds, 'notKnown']).default('notKnown'),
-  since: z.string().trim().max(200).default(''),
+  since: z.string().trim().max(longest.line).default(''),
   workedBefore: z.boolean().nullable().default(null),
   whatChanged: z.array(whatChanged).max(20).default([]),
   triedOnPhone: text.default(''),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { chain, place } from './chain.ts';
 import { changeKind, changeRecord } from './change.ts';
 import { evidenceRef } from './evidence.ts';
+import { longest, ranges } from './limits.ts';
 import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
 import { symptomKinds, watchPurposes, whatChangedKinds, workingStates } from './triage-names.ts';
 
@@ -73,7 +74,7 @@ export type SideObservation = z.infer<typeof sideObservation>;
 export const whatChanged = z.object({
   kind: z.enum(whatChangedKinds),
   text: text.default(''),
-  when: z.string().trim().max(100).nullable().default(null),
+  when: z.string().trim().max(longest.words).nullable().default(null),
 });
 export type WhatChanged = z.infer<typeof whatChanged>;
 
@@ -166,9 +167,9 @@ export type Escalation = z.infer<typeof escalation>;
 
 export const triageSettings = z.object({
   /** Chance taken, per retest, of calling a fault cleared that is still there. */
-  risk: z.number().min(0.001).max(0.5),
+  risk: z.number().min(ranges.risk.min).max(ranges.risk.max),
   /** Days after closing in which a ticket may be reopened. */
-  reopenDays: z.int().min(0).max(3650),
+  reopenDays: z.int().min(ranges.reopenDays.min).max(ranges.reopenDays.max),
 });
 export type TriageSettings = z.infer<typeof triageSettings>;
 

@@ -17,10 +17,10 @@ export {
   withOverrides,
 } from './overrides.ts';
 export { type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
-export { goodBaseline, type PlannedTest, testSentences } from './plan-wording.ts';
+export { type PlannedTest, testSentences } from './plan-wording.ts';
 export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
 export { provingChange } from './prove.ts';
-export { assumedRatePerHour } from './quiet-length.ts';
+export { assumedRatePerHour, goodBaseline } from './quiet-length.ts';
 export { type PackedItem, planRemotely, type RemotePlan } from './remote.ts';
 export { expectedRepairMin, orderRepairs, type Repair, type RepairOrder } from './repair-order.ts';
 export { type PlannedRepair, type RepairPlan, repairsOf } from './repairs.ts';

@@ -5,7 +5,7 @@ import { type ComponentKey, namedComponent } from './components.ts';
 import type { Decision, Option } from './decision.ts';
 import { type FailureMode, modeMessages, outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
-import { requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
+import { goodBaseline, requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
 
 /** The likeliest component after one outcome of a test. */
 export type After = { component: ComponentKey | typeof outside; named: NamedPlace; probability: number };
@@ -121,9 +121,6 @@ const repairs: Readonly<Record<FailureMode, Message>> = {
 /** Names the culprit, and says what to do about it. */
 export const culpritIs = (place: NamedPlace, probability: number, mode: FailureMode): Message =>
   message('culpritIs', { place, probability, failure: modeMessages[mode], repair: repairs[mode] });
-
-/** Fewer occurrences than this make retests so long that watching for more pays; from the table of required watches. */
-export const goodBaseline = 3;
 
 /** Why more watching before the first change saves time later; null when enough was seen, or with a trigger. */
 export function moreBaselineAdvice(baseline: WatchRecord | null, risk: number): Message | null {

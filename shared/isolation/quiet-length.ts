@@ -13,6 +13,8 @@ export type TriggerRecord = Extract<WatchRecord, { mode: 'trigger' }>;
 
 /** Assumed: a fault that shows once in a film of two hours. */
 export const assumedRatePerHour = 0.5;
+/** Fewer occurrences than this make retests so long that watching for more pays; from the table of required watches. */
+export const goodBaseline = 3;
 /** Rounding must not turn a limit that is met exactly (1/20 at 5 %) into a miss. */
 export const tolerance = 1 + 1e-12;
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
+import { longest } from '../../../shared/contract/limits.ts';
 import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
 import { read } from '../api/client.ts';
 import { type DocumentPath, paths } from '../api/paths.ts';
@@ -74,21 +75,21 @@ function LevelForm({ level }: { level: FirmwareLevel | null }) {
         <Field
           label={t.model}
           required
-          maxLength={200}
+          maxLength={longest.line}
           value={input.model}
           onInput={({ currentTarget }) => change({ model: currentTarget.value })}
         />
         <Field
           label={t.minimum}
           required
-          maxLength={200}
+          maxLength={longest.line}
           value={input.minimum}
           onInput={({ currentTarget }) => change({ minimum: currentTarget.value })}
         />
         <Field
           label={t.note}
           optional
-          maxLength={500}
+          maxLength={longest.note}
           value={input.note}
           onInput={({ currentTarget }) => change({ note: currentTarget.value })}
         />

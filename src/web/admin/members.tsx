@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
+import { longest, shortest } from '../../../shared/contract/limits.ts';
 import type { Member } from '../../../shared/contract/people.ts';
 import { memberRoles } from '../../../shared/contract/people-names.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
@@ -102,7 +103,7 @@ function AddMember({ onDone }: { onDone: () => void }) {
       <Field
         label={t.name}
         required
-        maxLength={200}
+        maxLength={longest.line}
         value={member.name}
         onInput={({ currentTarget }) => change({ name: currentTarget.value })}
       />
@@ -125,7 +126,7 @@ function AddMember({ onDone }: { onDone: () => void }) {
         hint={t.passwordHint}
         type="password"
         required
-        minLength={10}
+        minLength={shortest.password}
         autocomplete="new-password"
         value={member.password}
         onInput={({ currentTarget }) => change({ password: currentTarget.value })}
@@ -165,7 +166,7 @@ function ChangeMember({ member, onDone }: { member: Member; onDone: () => void }
       <Field
         label={t.name}
         required
-        maxLength={200}
+        maxLength={longest.line}
         value={name}
         onInput={({ currentTarget }) => change({ name: currentTarget.value })}
       />
@@ -219,7 +220,7 @@ function SetPassword({ member }: { member: Member }) {
         hint={t.setPasswordHint}
         type="password"
         required
-        minLength={10}
+        minLength={shortest.password}
         autocomplete="new-password"
         value={password}
         onInput={({ currentTarget }) => setPassword(currentTarget.value)}

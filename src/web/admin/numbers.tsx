@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { knownCategories, linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
 import { organisationDefaults } from '../../../shared/contract/defaults.ts';
+import { longest, ranges } from '../../../shared/contract/limits.ts';
 import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';
@@ -66,7 +67,7 @@ function NumbersForm({
         <Field
           label={t.firmName}
           required
-          maxLength={200}
+          maxLength={longest.line}
           value={firmName}
           onInput={({ currentTarget }) => setFirmName(currentTarget.value)}
         />
@@ -81,8 +82,7 @@ function NumbersForm({
         <NumberField
           label={t.risk}
           hint={t.riskHint(organisationDefaults.risk)}
-          min={0.001}
-          max={0.5}
+          {...ranges.risk}
           error={fault('/risk')}
           value={draft.risk}
           onChange={(risk) => change({ risk })}
@@ -90,8 +90,7 @@ function NumbersForm({
         <NumberField
           label={t.reopen}
           hint={t.assumed(organisationDefaults.reopenDays)}
-          min={0}
-          max={3650}
+          {...ranges.reopenDays}
           step={1}
           error={fault('/reopenDays')}
           value={draft.reopenDays}
@@ -103,8 +102,7 @@ function NumbersForm({
         <NumberField
           label={t.shortest}
           hint={t.practice(organisationDefaults.shortestCableM)}
-          min={0}
-          max={10}
+          {...ranges.shortestCableM}
           error={fault('/shortestCableM')}
           value={draft.shortestCableM}
           onChange={(shortestCableM) => change({ shortestCableM })}
@@ -112,8 +110,7 @@ function NumbersForm({
         <NumberField
           label={t.longest}
           hint={t.practice(organisationDefaults.longestCopperM)}
-          min={1}
-          max={100}
+          {...ranges.longestCopperM}
           error={fault('/longestCopperM')}
           value={draft.longestCopperM}
           onChange={(longestCopperM) => change({ longestCopperM })}
@@ -125,8 +122,7 @@ function NumbersForm({
           <NumberField
             key={category}
             label={t.reachOf(t.categories[category])}
-            min={0}
-            max={1000}
+            {...ranges.reachM}
             error={fault(`/budget/passiveCopperReachM/${category}`)}
             value={draft.budget.passiveCopperReachM[category]}
             onChange={(reach) =>
@@ -136,32 +132,28 @@ function NumbersForm({
         ))}
         <NumberField
           label={t.activeReach}
-          min={1}
-          max={20}
+          {...ranges.activeCopperReach}
           error={fault('/budget/activeCopperReach')}
           value={draft.budget.activeCopperReach}
           onChange={(activeCopperReach) => budget({ activeCopperReach })}
         />
         <NumberField
           label={t.opticalReach}
-          min={0}
-          max={1000}
+          {...ranges.reachM}
           error={fault('/budget/activeOpticalReachM')}
           value={draft.budget.activeOpticalReachM}
           onChange={(activeOpticalReachM) => budget({ activeOpticalReachM })}
         />
         <NumberField
           label={t.uncertified}
-          min={0.1}
-          max={1}
+          {...ranges.share}
           error={fault('/budget/uncertified')}
           value={draft.budget.uncertified}
           onChange={(uncertified) => budget({ uncertified })}
         />
         <NumberField
           label={t.siteEnds}
-          min={0.1}
-          max={1}
+          {...ranges.share}
           error={fault('/budget/siteFittedEnds')}
           value={draft.budget.siteFittedEnds}
           onChange={(siteFittedEnds) => budget({ siteFittedEnds })}
@@ -177,8 +169,7 @@ function NumbersForm({
         />
         <NumberField
           label={t.extender}
-          min={25}
-          max={600}
+          {...ranges.tmdsMHz}
           error={fault('/budget/extenderTmdsMHz')}
           value={draft.budget.extenderTmdsMHz}
           onChange={(extenderTmdsMHz) => budget({ extenderTmdsMHz })}
@@ -190,8 +181,7 @@ function NumbersForm({
           <NumberField
             key={construction}
             label={t.constructions[construction]}
-            min={0}
-            max={5000}
+            {...ranges.drawMa}
             error={fault(`/cableDrawMa/${construction}`)}
             value={draft.cableDrawMa[construction]}
             onChange={(drawMa) => change({ cableDrawMa: { ...draft.cableDrawMa, [construction]: drawMa } })}

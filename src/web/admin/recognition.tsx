@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { longest } from '../../../shared/contract/limits.ts';
 import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import { Button } from '../parts/button.tsx';
 import { Card } from '../parts/card.tsx';
@@ -99,14 +100,14 @@ function Rows({
           <Field
             label={t.example}
             required
-            maxLength={500}
+            maxLength={longest.note}
             value={row.example}
             onInput={({ currentTarget }) => change(at, { example: currentTarget.value })}
           />
           <Field
             label={t.note}
             optional
-            maxLength={500}
+            maxLength={longest.note}
             value={row.note}
             onInput={({ currentTarget }) => change(at, { note: currentTarget.value })}
           />

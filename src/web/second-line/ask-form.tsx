@@ -1,3 +1,4 @@
+import { mostRequests } from '../../../shared/contract/limits.ts';
 import type { CompletenessItem, MissingItem } from '../../../shared/contract/triage.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
@@ -10,7 +11,6 @@ import type { FormProperties } from './form-properties.ts';
 
 type Asked = Pick<MissingItem, 'item' | 'text'>;
 /** No more than this in one go, as the contract has it. */
-const mostRequests = 20;
 
 /** What can be ticked: what is missing, what was waived, and everything else there is to a case. */
 function offers({ ticket }: CaseFacts): Asked[] {

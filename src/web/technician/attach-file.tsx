@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Device } from '../../../shared/contract/chain.ts';
 import type { FileEvidenceAbout } from '../../../shared/contract/evidence.ts';
+import { longest } from '../../../shared/contract/limits.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { openChange } from '../../../state-machines/triage/record.ts';
@@ -90,7 +91,7 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
             optional
             hint={t.logTimeHint}
             value={logTime}
-            maxLength={100}
+            maxLength={longest.logTime}
             autocomplete="off"
             onInput={({ currentTarget }) => setLogTime(currentTarget.value)}
           />
@@ -110,7 +111,7 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
         label={t.description}
         optional
         value={description}
-        maxLength={500}
+        maxLength={longest.text}
         onInput={({ currentTarget }) => setDescription(currentTarget.value)}
       />
       <div class="row">

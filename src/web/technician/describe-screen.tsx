@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Place } from '../../../shared/contract/chain.ts';
 import { threeStates } from '../../../shared/contract/chain-names.ts';
+import { longest } from '../../../shared/contract/limits.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
@@ -151,7 +152,7 @@ function Fields({
     autocomplete: 'off',
     autocapitalize: 'none' as const,
     spellcheck: false,
-    maxLength: 200,
+    maxLength: longest.line,
     onInput: ({ currentTarget }: { currentTarget: HTMLInputElement }) => set(name, currentTarget.value),
   });
   if (place.kind !== 'link') {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { checkLevels } from '../../../shared/chain/firmware-level.ts';
 import type { Device } from '../../../shared/contract/chain.ts';
+import { longest } from '../../../shared/contract/limits.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { openChange } from '../../../state-machines/triage/record.ts';
@@ -63,7 +64,7 @@ export function FirmwareEntry({ ticket, onTicket, chain, device }: Properties) {
         autocomplete="off"
         autocapitalize="none"
         spellcheck={false}
-        maxLength={200}
+        maxLength={longest.line}
         onInput={({ currentTarget }) => {
           setKept(false);
           change({ level: currentTarget.value });

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Device, Settings } from '../../../shared/contract/chain.ts';
 import { settingsPhases } from '../../../shared/contract/evidence-names.ts';
+import { longest } from '../../../shared/contract/limits.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { openChange } from '../../../state-machines/triage/record.ts';
@@ -87,7 +88,7 @@ export function SettingsEntry({ ticket, onTicket, chain, device }: Properties) {
               hint={last === undefined ? t.notKnownYet : `${t.lastKnown}: ${String(last.value)} (${origin})`}
               value={draft.values[key] ?? ''}
               autocomplete="off"
-              maxLength={500}
+              maxLength={longest.settingValue}
               onInput={({ currentTarget }) => fill(key, currentTarget.value)}
             />
             {last !== undefined && (
@@ -104,7 +105,7 @@ export function SettingsEntry({ ticket, onTicket, chain, device }: Properties) {
           hint={t.anotherHint}
           value={newKey}
           autocomplete="off"
-          maxLength={120}
+          maxLength={longest.settingKey}
           onInput={({ currentTarget }) => setNewKey(currentTarget.value)}
           onKeyDown={(event) => {
             if (event.key !== 'Enter') return;

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
+import { isReason, longest } from '../../../shared/contract/limits.ts';
 import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
@@ -25,8 +26,8 @@ export function WithdrawEvidence({
   const [isTooShort, setTooShort] = useState(false);
   const sending = useSending();
   const withdraw = async () => {
-    setTooShort(reason.trim().length < 3);
-    if (reason.trim().length < 3) return;
+    setTooShort(!isReason(reason));
+    if (!isReason(reason)) return;
     const done = await sending.send('POST', addressOf(addresses.withdrawEvidence, { id: evidenceId }), {
       body: { reason: reason.trim() },
     });
@@ -46,7 +47,7 @@ export function WithdrawEvidence({
       <Field
         label={t.reason}
         value={reason}
-        maxLength={500}
+        maxLength={longest.reason}
         {...(isTooShort ? { error: t.reasonTooShort } : {})}
         onInput={({ currentTarget }) => setReason(currentTarget.value)}
       />

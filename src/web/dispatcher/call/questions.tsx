@@ -1,4 +1,5 @@
 import type { Chain } from '../../../../shared/contract/chain.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
 import { symptomKinds, whatChangedKinds } from '../../../../shared/contract/triage-names.ts';
 import { Button } from '../../parts/button.tsx';
 import { Field, SelectField, TextField } from '../../parts/field.tsx';
@@ -67,7 +68,7 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
       <Field
         label={t.since}
         hint={t.sinceHint}
-        maxLength={200}
+        maxLength={longest.line}
         value={answers.since}
         onInput={({ currentTarget }) => onChange({ since: currentTarget.value })}
       />
@@ -189,7 +190,7 @@ export function Changed({ answers, onChange }: Part) {
             />
             <Field
               label={t.changedWhen}
-              maxLength={100}
+              maxLength={longest.words}
               value={when}
               onInput={({ currentTarget }) => set(kind, { when: currentTarget.value })}
             />
@@ -207,20 +208,20 @@ function Caller({ answers, onChange, contact }: Part & Pick<Properties, 'contact
       <div class="three">
         <Field
           label={t.callerName}
-          maxLength={200}
+          maxLength={longest.line}
           value={answers.callerName}
           onInput={({ currentTarget }) => onChange({ callerName: currentTarget.value })}
         />
         <Field
           label={t.callerPhone}
           type="tel"
-          maxLength={60}
+          maxLength={longest.phone}
           value={answers.callerPhone}
           onInput={({ currentTarget }) => onChange({ callerPhone: currentTarget.value })}
         />
         <Field
           label={t.callerRelation}
-          maxLength={100}
+          maxLength={longest.words}
           value={answers.callerRelation}
           onInput={({ currentTarget }) => onChange({ callerRelation: currentTarget.value })}
         />

@@ -1,5 +1,6 @@
 import type { Chain, Device, DeviceRole, Link } from '../../../../shared/contract/chain.ts';
 import { deviceRoles } from '../../../../shared/contract/chain-names.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
 import { faultAt } from '../../parts/fault-at.ts';
@@ -35,7 +36,7 @@ export function ChainForm({
       <Field
         label={t.chainName}
         required
-        maxLength={200}
+        maxLength={longest.line}
         error={faultAt(problem, '/name')}
         value={chain.name}
         onInput={({ currentTarget }) => onChange({ ...chain, name: currentTarget.value })}

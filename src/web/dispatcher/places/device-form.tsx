@@ -1,4 +1,5 @@
 import type { Device, DeviceRole, Port } from '../../../../shared/contract/chain.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
 import { faultAt, faultsWithin } from '../../parts/fault-at.ts';
@@ -24,7 +25,7 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
     <Field
       label={label}
       optional
-      maxLength={200}
+      maxLength={longest.line}
       error={faultAt(problem, `${pointer}/${field}`)}
       value={device[field] ?? ''}
       onInput={({ currentTarget }) =>
@@ -49,7 +50,7 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
           <Field
             label={t.name}
             required
-            maxLength={200}
+            maxLength={longest.line}
             error={faultAt(problem, `${pointer}/name`)}
             value={device.name}
             onInput={({ currentTarget }) => change({ name: currentTarget.value })}
@@ -127,7 +128,7 @@ function PortFields({
       <Field
         label={t.portLabel}
         required
-        maxLength={200}
+        maxLength={longest.line}
         error={faultAt(problem, `${pointer}/label`) ?? faultAt(problem, pointer)}
         value={port.label}
         onInput={({ currentTarget }) => onChange({ ...port, label: currentTarget.value })}

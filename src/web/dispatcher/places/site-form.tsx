@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { longest } from '../../../../shared/contract/limits.ts';
 import type { Site, SiteInput } from '../../../../shared/contract/site.ts';
 import { hazardKinds } from '../../../../shared/contract/site-names.ts';
 import { Button } from '../../parts/button.tsx';
@@ -68,7 +69,7 @@ export function SiteForm({
       <Field
         label={t.client}
         required
-        maxLength={200}
+        maxLength={longest.line}
         error={fault('/client')}
         value={site.client}
         onInput={({ currentTarget }) => change({ client: currentTarget.value })}
@@ -76,7 +77,7 @@ export function SiteForm({
       <Field
         label={t.address}
         required
-        maxLength={500}
+        maxLength={longest.address}
         error={fault('/address')}
         value={site.address}
         onInput={({ currentTarget }) => change({ address: currentTarget.value })}

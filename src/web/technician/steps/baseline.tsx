@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { placeKey } from '../../../../shared/chain/place.ts';
 import type { Finding } from '../../../../shared/contract/chain.ts';
 import { findingSeverities } from '../../../../shared/contract/chain-names.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
 import type { WhatChanged } from '../../../../shared/contract/triage.ts';
 import { distinctMessages, type Message, messageKey } from '../../../../shared/message/index.ts';
 import { ChainDrawing } from '../../drawing/chain-drawing.tsx';
@@ -156,7 +157,7 @@ function WhatChangedQuestion({ work }: { work: Work }) {
         label={t.changedText}
         optional
         value={said.text}
-        maxLength={4000}
+        maxLength={longest.text}
         onInput={({ currentTarget }) => say({ text: currentTarget.value })}
       />
     </Question>
@@ -208,7 +209,7 @@ function AsFoundQuestion({ work }: { work: Work }) {
           <TextField
             label={t.whatDiffers}
             value={written.text}
-            maxLength={4000}
+            maxLength={longest.text}
             onInput={({ currentTarget }) => write({ text: currentTarget.value })}
           />
           <Button type="submit">{t.writeDown}</Button>

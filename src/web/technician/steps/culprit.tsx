@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { placeKey } from '../../../../shared/chain/place.ts';
 import type { Place } from '../../../../shared/contract/chain.ts';
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import type { ChangeRecord } from '../../../../shared/contract/triage.ts';
 import { changesOfRound, occurrencesIn, watchesFor } from '../../../../state-machines/triage/record.ts';
 import { whyNoProof } from '../../../../state-machines/triage/rules/culprit.ts';
@@ -17,7 +18,6 @@ import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { TicketPage } from './page.tsx';
 import { Question } from './question.tsx';
-import { isReason } from './reason.tsx';
 import { usePlan } from './use-plan.ts';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
@@ -117,14 +117,14 @@ function CulpritForm({ work, shown }: { work: Work; shown: ChangeRecord }) {
       <TextField
         label={t.explanation}
         value={draft.explanation}
-        maxLength={2000}
+        maxLength={longest.reason}
         onInput={({ currentTarget }) => write({ explanation: currentTarget.value })}
       />
       {returned === undefined ? (
         <TextField
           label={t.notReturned}
           value={draft.why}
-          maxLength={2000}
+          maxLength={longest.reason}
           onInput={({ currentTarget }) => write({ why: currentTarget.value })}
         />
       ) : (

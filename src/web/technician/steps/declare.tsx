@@ -3,6 +3,7 @@ import { useLocation } from 'preact-iso';
 import { placeKey, samePlace } from '../../../../shared/chain/place.ts';
 import type { Settings } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import {
   type ApplicableChange,
   applicableChangesOf,
@@ -20,7 +21,6 @@ import { placeWords, suspectWords } from '../common/place-words.ts';
 import { placeOf, triageAddress } from '../common/triage-addresses.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
 import { Cautions, Question } from './question.tsx';
-import { isReason } from './reason.tsx';
 import { lastSettings } from './settings.tsx';
 import { stepWords } from './step-words.ts';
 import { usePlan } from './use-plan.ts';
@@ -162,7 +162,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
         label={t.expected}
         hint={t.expectedHint}
         value={expected}
-        maxLength={2000}
+        maxLength={longest.reason}
         error={isTooShort ? triageWords().tooShort : undefined}
         onInput={({ currentTarget }) => write({ expected: currentTarget.value })}
       />
@@ -170,7 +170,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
         label={t.detail}
         optional
         value={draft.detail}
-        maxLength={4000}
+        maxLength={longest.text}
         onInput={({ currentTarget }) => write({ detail: currentTarget.value })}
       />
     </Question>
@@ -201,7 +201,7 @@ function SettingFields({
           label={key}
           hint={`${t.settingNow(String(value))}; ${t.becomes}`}
           value={draft.becomes[key] ?? ''}
-          maxLength={500}
+          maxLength={longest.settingValue}
           onInput={({ currentTarget }) =>
             write({ becomes: { ...draft.becomes, [key]: currentTarget.value } })
           }
@@ -212,7 +212,7 @@ function SettingFields({
         hint={t.settingName}
         optional
         value={draft.own}
-        maxLength={120}
+        maxLength={longest.settingKey}
         onInput={({ currentTarget }) => write({ own: currentTarget.value })}
       />
       {draft.own.trim() !== '' && (
@@ -220,7 +220,7 @@ function SettingFields({
           label={draft.own}
           hint={t.becomes}
           value={draft.ownTo}
-          maxLength={500}
+          maxLength={longest.settingValue}
           onInput={({ currentTarget }) => write({ ownTo: currentTarget.value })}
         />
       )}

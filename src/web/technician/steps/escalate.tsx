@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import type { Place } from '../../../../shared/contract/chain.ts';
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import type { CompletenessItem, MissingItem, Waiver } from '../../../../shared/contract/triage.ts';
 import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
@@ -14,7 +15,6 @@ import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
 import { Question } from './question.tsx';
-import { isReason } from './reason.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -76,7 +76,7 @@ function Escalate({ work }: { work: Work }) {
         label={t.question}
         hint={t.questionHint}
         value={draft.question}
-        maxLength={2000}
+        maxLength={longest.reason}
         error={isTooShort ? triageWords().tooShort : undefined}
         onInput={({ currentTarget }) => write({ question: currentTarget.value })}
       />
@@ -149,7 +149,7 @@ export function MissingItems({
             <Field
               label={t.waiveWhy(terms().completenessItem[item])}
               value={waived[item]}
-              maxLength={2000}
+              maxLength={longest.reason}
               error={isReason(waived[item]) ? undefined : triageWords().tooShort}
               onInput={({ currentTarget }) => onChange({ ...waived, [item]: currentTarget.value })}
             />

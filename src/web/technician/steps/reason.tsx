@@ -1,14 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
 import { Dialog } from '../../parts/dialog.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { triageWords } from './words.ts';
-
-/** Fewest letters of a reason, as the contract has it (shared/contract/primitives.ts). */
-export const isReason = (text: string): boolean => text.trim().length >= 3;
 
 /** A step that says why: a reason is asked for, and mostly there already. */
 export function ReasonDialog({
@@ -49,7 +47,7 @@ export function ReasonDialog({
           label={t.reason}
           value={reason}
           error={isTooShort ? t.tooShort : undefined}
-          maxLength={2000}
+          maxLength={longest.reason}
           onInput={({ currentTarget }) => setReason(currentTarget.value)}
         />
         {refusal !== null && <Refusal problem={refusal} />}

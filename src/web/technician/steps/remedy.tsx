@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import type { Remedy } from '../../../../shared/contract/triage.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
@@ -8,7 +9,7 @@ import { useDraftForm } from '../../store/use-draft.ts';
 import { placeWords } from '../common/place-words.ts';
 import { caseWords } from './case-words.ts';
 import { Question } from './question.tsx';
-import { isReason, ReasonDialog } from './reason.tsx';
+import { ReasonDialog } from './reason.tsx';
 import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -113,7 +114,7 @@ export function RemedyQuestion({ work }: { work: Work }) {
       <TextField
         label={t.what}
         value={draft.what}
-        maxLength={2000}
+        maxLength={longest.reason}
         onInput={({ currentTarget }) => write({ what: currentTarget.value })}
       />
       {isWorkaround && (
@@ -121,13 +122,13 @@ export function RemedyQuestion({ work }: { work: Work }) {
           <TextField
             label={t.limits}
             value={draft.limits}
-            maxLength={2000}
+            maxLength={longest.reason}
             onInput={({ currentTarget }) => write({ limits: currentTarget.value })}
           />
           <Field
             label={t.acceptedBy}
             value={draft.acceptedBy}
-            maxLength={200}
+            maxLength={longest.line}
             onInput={({ currentTarget }) => write({ acceptedBy: currentTarget.value })}
           />
         </>
@@ -195,7 +196,7 @@ export function NoFaultForm({ work, onBack }: { work: Work; onBack: () => void }
       <TextField
         label={t.what}
         value={draft.what}
-        maxLength={2000}
+        maxLength={longest.reason}
         onInput={({ currentTarget }) => write({ what: currentTarget.value })}
       />
     </Question>

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
 import { baselineWatches, occurrencesIn } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
@@ -103,7 +104,7 @@ function TriesQuestion({ work, onBack }: { work: Work; onBack: () => void }) {
         label={t.trigger}
         hint={t.triggerHint}
         value={written.trigger}
-        maxLength={200}
+        maxLength={longest.line}
         onInput={({ currentTarget }) => write({ trigger: currentTarget.value })}
       />
     </Question>

@@ -1,3 +1,4 @@
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import type { SupportRequest } from '../../../../shared/contract/triage.ts';
 import { currentEscalation, standingEvidence } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
@@ -12,7 +13,6 @@ import { declareAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { MissingItems, type WaivedDraft, waiversOf } from './escalate.tsx';
 import { Question } from './question.tsx';
-import { isReason } from './reason.tsx';
 import { TakeBack } from './remedy.tsx';
 import type { Work } from './work.ts';
 
@@ -119,7 +119,7 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
       <TextField
         label={t.answer}
         value={draft.text}
-        maxLength={2000}
+        maxLength={longest.reason}
         onInput={({ currentTarget }) => write({ text: currentTarget.value })}
       />
       {goes.length > 0 && (

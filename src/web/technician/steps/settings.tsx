@@ -1,5 +1,6 @@
 import { findDevice } from '../../../../shared/chain/look-up.ts';
 import type { Chain, Settings } from '../../../../shared/contract/chain.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
 import type { ChangeRecord, TriageRecord } from '../../../../shared/contract/triage.ts';
 import { standingEvidence } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
@@ -95,7 +96,7 @@ export function SettingsQuestion({
           key={key}
           label={key}
           value={written[key] ?? String(value)}
-          maxLength={500}
+          maxLength={longest.settingValue}
           onInput={({ currentTarget }) => write({ [key]: currentTarget.value })}
         />
       ))}

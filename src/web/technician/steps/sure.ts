@@ -1,4 +1,5 @@
 import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
+import { goodBaseline } from '../../../../shared/isolation/quiet-length.ts';
 import {
   howSureByNow,
   noFaultFoundWatchMin,
@@ -21,9 +22,6 @@ import { watchWords } from './watch-words.ts';
 
 /** What a running watch says by now: in words, how far along it is (0..1, null where that has no meaning), and whether it has said all it can. */
 export type SoFar = { text: string; more: string | null; progress: number | null; isDone: boolean };
-
-/** From this many occurrences on a retest is short enough; the plan counts the same way (planning/early-steps.ts). */
-const goodBaseline = 3;
 
 /** @param now UTC, ISO 8601 */
 export function soFar(record: TriageRecord, watch: Watch, now: string): SoFar {

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import { occurrencesIn, verifyWatches } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Dialog } from '../../parts/dialog.tsx';
@@ -6,7 +7,6 @@ import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { caseWords } from './case-words.ts';
 import { PlanSentence, Question } from './question.tsx';
-import { isReason } from './reason.tsx';
 import { TakeBack } from './remedy.tsx';
 import { watchAsBefore } from './substitute.tsx';
 import type { PlanHere } from './use-plan.ts';
@@ -88,7 +88,7 @@ function CloseDialog({ work, onDone }: { work: Work; onDone: () => void }) {
           <TextField
             label={t.closeAnywayWhy}
             value={why}
-            maxLength={2000}
+            maxLength={longest.reason}
             onInput={({ currentTarget }) => setWhy(currentTarget.value)}
           />
         )}
@@ -96,7 +96,7 @@ function CloseDialog({ work, onDone }: { work: Work; onDone: () => void }) {
           label={t.closingNote}
           optional
           value={note}
-          maxLength={4000}
+          maxLength={longest.text}
           onInput={({ currentTarget }) => setNote(currentTarget.value)}
         />
         <Button type="submit" kind="primary" large disabled={refusal !== null && !isReason(why)}>
