@@ -1,13 +1,34 @@
 import { z } from 'zod';
 import { longest } from './limits.ts';
+import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { id, instant, line } from './primitives.ts';
 import { watchPurposes } from './triage.ts';
 
+/** The kinds of our own table. An organisation's rows may add others. */
+export const logEventKinds = [
+  'hotPlugDown',
+  'hotPlugUp',
+  'edidRead',
+  'edidFailed',
+  'authenticationStarted',
+  'authenticationDone',
+  'authenticationFailed',
+  'linkTrainingStarted',
+  'linkTrained',
+  'linkTrainingFailed',
+  'linkRateReduced',
+  'syncLost',
+  'syncFound',
+  'formatChange',
+  'restart',
+  'firmware',
+] as const;
+
 const logEvent = z.object({
   kind: z.string(),
   /** The kind in words. */
-  words: z.string(),
+  words: message,
   at: instant,
   line: z.int(),
   excerpt: z.string(),
@@ -20,7 +41,9 @@ export const proposedOccurrence = z.object({
   durationS: z.number().nullable(),
   kinds: z.array(z.string()),
   lines: z.array(z.int()),
-  description: z.string(),
+  /** The line it begins with, as it stands in the file. */
+  excerpt: z.string(),
+  description: message,
   /** The occurrence on record that it is; null where it still waits for a word. */
   recordedAs: id.nullable(),
 });
@@ -42,7 +65,7 @@ export const logFinding = z.object({
     complete: z.boolean(),
     covered: z.int(),
     of: z.int(),
-    sentence: z.string(),
+    sentence: message,
     occurrences: z.array(
       z.object({
         watchId: id,
@@ -57,13 +80,13 @@ export const logFinding = z.object({
   precursors: z.array(
     z.object({
       kind: z.string(),
-      words: z.string(),
+      words: message,
       preceded: z.int(),
       expected: z.number(),
       leadS: z.number().nullable(),
       correctedP: z.number(),
       regular: z.boolean(),
-      sentence: z.string(),
+      sentence: message,
     }),
   ),
   watches: z.array(
@@ -73,11 +96,11 @@ export const logFinding = z.object({
       coveredMin: z.number(),
       watchMin: z.number(),
       proposed: z.array(proposedOccurrence),
-      notes: z.array(z.string()),
+      notes: z.array(message),
     }),
   ),
   /** What a reader should know before leaning on this. */
-  notes: z.array(z.string()),
+  notes: z.array(message),
 });
 export type LogFinding = z.infer<typeof logFinding>;
 

@@ -1,4 +1,5 @@
 import { FixedOffsetZone, IANAZone, Info, type Zone } from 'luxon';
+import { type Message, message } from '../message/index.ts';
 import { dayMs, minuteMs, type StampBase } from './stamp.ts';
 import { readStamp } from './stamp-reader.ts';
 import { utcOfYearless, yearsAround } from './yearless.ts';
@@ -39,7 +40,7 @@ export type LogClock = {
   bootedAtMs: number | null;
 };
 
-export type ClockResult = { ok: true; clock: LogClock } | { ok: false; why: string };
+export type ClockResult = { ok: true; clock: LogClock } | { ok: false; why: Message };
 
 /** How far a device's clock may run ahead before a stamp without a year is taken for last year's: assumed. */
 const clockErrorMs = dayMs;
@@ -49,15 +50,15 @@ const halfYearMs = 183 * dayMs;
 /**
  * Reads what is known about a log's clock.
  *
- * @returns a refusal in plain words where a zone, a moment or a line's time can't be read or contradict each other
+ * @returns a refusal where a zone, a moment or a line's time can't be read or contradict each other
  */
 export function compileClock(reference: ClockReference = {}): ClockResult {
   const zone = compileZone(reference.zone ?? 'UTC');
-  if (zone === null) return refusal(`“${reference.zone}” is no time zone.`);
+  if (zone === null) return refusal(message('zoneUnknown', { zone: reference.zone ?? '' }));
   const takenAtMs = momentMs(reference.takenAt);
-  if (Number.isNaN(takenAtMs)) return refusal('The moment at which the log was taken can’t be read.');
+  if (Number.isNaN(takenAtMs)) return refusal(message('logTakenAtUnreadable'));
   const bootedAtMs = momentMs(reference.bootedAt);
-  if (Number.isNaN(bootedAtMs)) return refusal('The moment at which the device started can’t be read.');
+  if (Number.isNaN(bootedAtMs)) return refusal(message('deviceStartUnreadable'));
   const clock: LogClock = {
     zone,
     zoneGiven: reference.zone !== undefined,
@@ -76,17 +77,18 @@ export function compileClock(reference: ClockReference = {}): ClockResult {
 }
 
 /** Takes one known moment into `clock`; says why where it can't. */
-function anchor(clock: LogClock, moment: KnownMoment): string | null {
+function anchor(clock: LogClock, moment: KnownMoment): Message | null {
   const trueMs = momentMs(moment.trueTime);
   const stamp = readStamp(moment.logTime);
-  if (trueMs === null || Number.isNaN(trueMs)) return `“${moment.trueTime}” is no moment with a zone.`;
-  if (stamp === null) return `No time is found in “${moment.logTime.slice(0, 80)}”.`;
+  if (trueMs === null || Number.isNaN(trueMs))
+    return message('knownMomentUnreadable', { moment: moment.trueTime });
+  if (stamp === null) return message('noTimeInLine', { line: moment.logTime });
   if (stamp.base === 'boot') {
-    if (clock.bootedAtMs !== null) return 'Two moments are given for the seconds since boot.';
+    if (clock.bootedAtMs !== null) return message('twoMomentsSinceStart');
     clock.bootedAtMs = trueMs - stamp.ms;
     return null;
   }
-  if (clock.skewKnown) return 'Two moments are given for the device’s clock.';
+  if (clock.skewKnown) return message('twoMomentsOfClock');
   const skewMs = trueMs - toldMs(clock, stamp.base, stamp.ms, trueMs);
   clock.skewKnown = true;
   clock.localSkewMs = skewMs;
@@ -105,7 +107,7 @@ function toldMs(clock: LogClock, base: StampBase, ms: number, nearMs: number): n
   return candidates.reduce((best, next) => (Math.abs(next - nearMs) < Math.abs(best - nearMs) ? next : best));
 }
 
-function refusal(why: string): ClockResult {
+function refusal(why: Message): ClockResult {
   return { ok: false, why };
 }
 

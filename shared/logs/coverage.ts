@@ -1,3 +1,4 @@
+import { type Message, message } from '../message/index.ts';
 import { coveredTime } from './covered-time.ts';
 import type { LogEvent, LogReading } from './reading.ts';
 import { firstAtOrAfter } from './sorted.ts';
@@ -17,7 +18,7 @@ export type LogCoverage = {
   covered: number;
   /** Every occurrence is covered; false with none given. */
   complete: boolean;
-  sentence: string;
+  sentence: Message;
 };
 
 export type CoverageOptions = {
@@ -72,15 +73,10 @@ function statusOf(ms: number, stretches: ReturnType<typeof coveredTime>): Occurr
   return stretches.some(({ fromMs, toMs }) => ms >= fromMs && ms <= toMs) ? 'covered' : 'inGap';
 }
 
-function sentenceOn(judged: readonly OccurrenceCoverage[], covered: number, shown: number): string {
-  if (judged.length === 0) return 'There are no occurrences to compare the log with.';
-  if (judged.some(({ status }) => status === 'noTimes')) return 'No line of the log is tied to a time.';
+function sentenceOn(judged: readonly OccurrenceCoverage[], covered: number, shown: number): Message {
+  if (judged.length === 0) return message('nothingToCompareLogWith');
+  if (judged.some(({ status }) => status === 'noTimes')) return message('noLineHasTime');
   const inGap = judged.filter(({ status }) => status === 'inGap').length;
   const outside = judged.length - covered - inGap;
-  const missing = [
-    ...(inGap > 0 ? [`${inGap} in a gap`] : []),
-    ...(outside > 0 ? [`${outside} outside its span`] : []),
-  ];
-  const rest = missing.length > 0 ? `; ${missing.join(', ')}` : '';
-  return `The log covers ${covered} of ${judged.length} occurrences and shows something at ${shown}${rest}.`;
+  return message('logCoversOccurrences', { covered, of: judged.length, shown, inGap, outside });
 }

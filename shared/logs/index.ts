@@ -19,16 +19,16 @@ export {
   type ProposedOccurrences,
   proposeOccurrences,
 } from './proposals.ts';
-export {
-  type FirmwareString,
-  type LogClockStep,
-  type LogEvent,
-  type LogGap,
-  type LogReading,
-  logEventKinds,
+export type {
+  FirmwareString,
+  LogClockStep,
+  LogEvent,
+  LogGap,
+  LogReading,
 } from './reading.ts';
 export { compileRecognition, type Recognition, type RecognitionResult } from './recognition.ts';
 export { type RecognitionRow, recognitionRows } from './recognition-table.ts';
 export { defaultSilenceRule, type SilenceRule } from './silence.ts';
 export { type LogFormat, logFormats, type StampBase } from './stamp.ts';
 export { readStamp } from './stamp-reader.ts';
+export { logFindingAsToday, readingAsToday } from './stored.ts';

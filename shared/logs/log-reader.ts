@@ -127,7 +127,7 @@ export async function readLog(
 
 function unknownClock(): LogClock {
   const compiled = compileClock();
-  if (!compiled.ok) throw new Error(compiled.why);
+  if (!compiled.ok) throw new Error(compiled.why.code);
   return compiled.clock;
 }
 

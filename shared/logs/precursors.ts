@@ -1,3 +1,4 @@
+import { type Message, message } from '../message/index.ts';
 import { clipped, coveredTime, lengthMs, type StretchMs, without } from './covered-time.ts';
 import { kindWords } from './event-words.ts';
 import type { LogReading } from './reading.ts';
@@ -33,7 +34,7 @@ export type Precursor = {
   /** The same for the best of all kinds tested together; this is what counts. */
   correctedP: number;
   regular: boolean;
-  sentence: string;
+  sentence: Message;
 };
 
 export type Precursors = {
@@ -41,7 +42,7 @@ export type Precursors = {
   kinds: Precursor[];
   /** Occurrences that could be used. */
   occurrences: number;
-  notes: string[];
+  notes: Message[];
 };
 
 const fewestOccurrences = 3;
@@ -69,7 +70,7 @@ export function precursors(
   const study = studyOf(reading, occurrences, settings);
   const notes = notesOn(study, occurrences.length, reading);
   if (study.places.length < fewestOccurrences) {
-    notes.push(`At least ${fewestOccurrences} occurrences are needed to tell habit from chance.`);
+    notes.push(message('tooFewOccurrencesForHabit', { least: fewestOccurrences }));
     return { kinds: [], occurrences: study.places.length, notes };
   }
   const counts = rearrangedCounts(study, settings);
@@ -241,30 +242,28 @@ function medianLeadS(timesMs: Float64Array, places: readonly Place[], windowMs: 
   return low === undefined || high === undefined ? null : (low + high) / 2000;
 }
 
-function sentenceOn(found: Omit<Precursor, 'sentence'>, { places, kinds }: Study, windowMs: number): string {
-  const words = kindWords(found.kind);
-  const subject = words.charAt(0).toUpperCase() + words.slice(1);
-  const seen = `${subject} came within ${windowMs / 1000} s before ${found.preceded} of ${places.length} occurrences`;
-  const chance = `about ${found.expected.toFixed(1)} would be by chance`;
-  const p = `p = ${found.correctedP.toFixed(4)}, corrected for ${kinds.length} kinds tested`;
-  return `${seen}; ${chance} (${p})${found.regular ? '.' : ': no more than chance explains.'}`;
+function sentenceOn(found: Omit<Precursor, 'sentence'>, { places, kinds }: Study, windowMs: number): Message {
+  return message(found.regular ? 'kindComesRegularlyBefore' : 'kindComesBeforeByChance', {
+    kind: kindWords(found.kind),
+    within: windowMs / 1000,
+    preceded: found.preceded,
+    of: places.length,
+    expected: found.expected,
+    p: found.correctedP,
+    kindsTested: kinds.length,
+  });
 }
 
-function notesOn(study: Study, given: number, reading: LogReading): string[] {
-  const beyond = given - study.outside - study.inAftermath - study.places.length;
-  const notes: [boolean, string][] = [
-    [
-      study.outside > 0,
-      `${study.outside} of ${given} occurrences lie where the log has no lines and are left out.`,
-    ],
-    [
-      study.inAftermath > 0,
-      `${study.inAftermath} came while the one before was still settling and count with it.`,
-    ],
-    [beyond > 0, `Only the first ${mostOccurrences} occurrences are used.`],
+function notesOn(study: Study, given: number, reading: LogReading): Message[] {
+  const { outside, inAftermath } = study;
+  const beyond = given - outside - inAftermath - study.places.length;
+  const notes: [boolean, Message][] = [
+    [outside > 0, message('occurrencesOutsideLog', { outside, of: given })],
+    [inAftermath > 0, message('occurrencesWhileSettling', { occurrences: inAftermath })],
+    [beyond > 0, message('onlyFirstOccurrencesUsed', { used: mostOccurrences })],
   ];
-  const notKept = Object.keys(reading.notKept).map(
-    (kind) => `${kindWords(kind)} came too often for all to be kept, and isn’t tested.`,
+  const notKept = Object.keys(reading.notKept).map((kind) =>
+    message('kindNotTested', { kind: kindWords(kind) }),
   );
   return [...notes.filter(([applies]) => applies).map(([, note]) => note), ...notKept];
 }

@@ -1,3 +1,4 @@
+import { type Message, message } from '../message/index.ts';
 import { clipped, coveredTime, lengthMs } from './covered-time.ts';
 import { kindWords } from './event-words.ts';
 import type { LogReading } from './reading.ts';
@@ -28,7 +29,9 @@ export type ProposedOccurrence = {
   kinds: string[];
   /** Numbers of its lines in the file, at most 50. */
   lines: number[];
-  description: string;
+  /** The line it begins with, as it stands in the file. */
+  excerpt: string;
+  description: Message;
 };
 
 export type ProposedOccurrences = {
@@ -36,8 +39,8 @@ export type ProposedOccurrences = {
   /** Minutes of the watch that the log covers, and of the whole watch. */
   coveredMin: number;
   watchMin: number;
-  /** What keeps the count from being the whole truth, in plain sentences. */
-  notes: string[];
+  /** What keeps the count from being the whole truth. */
+  notes: Message[];
 };
 
 /** Nobody sits before a black screen for longer and calls it one occurrence: assumed. */
@@ -128,32 +131,37 @@ function proposalOf({ events, overMs }: Burst): ProposedOccurrence {
   const first = events[0] as TimedEvent;
   const kinds = [...new Set(events.map(({ kind }) => kind))];
   const durationS = overMs === null ? null : (overMs - first.ms) / 1000;
-  const [opening = '', ...others] = kinds.map(kindWords);
   return {
     at: new Date(first.ms).toISOString(),
     durationS,
     kinds,
     lines: events.slice(0, mostLines).map(({ line }) => line),
-    description: `Log: ${opening}${others.length > 0 ? `, then ${others.join(', ')}` : ''} (${first.excerpt})`,
+    excerpt: first.excerpt,
+    description: shownIn(kinds, first),
   };
+}
+
+function shownIn(kinds: readonly string[], { kind, excerpt }: TimedEvent): Message {
+  const next = kinds.slice(1).map(kindWords);
+  const first = kindWords(kind);
+  return next.length === 0
+    ? message('logShows', { first, excerpt })
+    : message('logShowsInTurn', { first, next, excerpt });
 }
 
 function notesOn(
   reading: LogReading,
   counted: (kind: string) => boolean,
   { coveredMin, watchMin }: { coveredMin: number; watchMin: number },
-): string[] {
+): Message[] {
   const untimed = reading.events.filter(({ kind, time }) => counted(kind) && time === null).length;
-  const notes: [boolean, string][] = [
+  const notes: [boolean, Message][] = [
     [
       watchMin - coveredMin > 1 / 60,
-      `The log covers ${coveredMin.toFixed(1)} of the watch’s ${watchMin.toFixed(1)} min; what came in the rest isn’t in it.`,
+      message('logCoversPartOfWatch', { covered: coveredMin, watch: watchMin }),
     ],
-    [untimed > 0, `${untimed} more that may be the fault can’t be tied to a time.`],
-    [
-      Object.keys(reading.notKept).some((kind) => counted(kind)),
-      'The log has more events than are kept, so late occurrences may be missing.',
-    ],
+    [untimed > 0, message('eventsWithoutTime', { events: untimed })],
+    [Object.keys(reading.notKept).some((kind) => counted(kind)), message('lateOccurrencesMayBeMissing')],
   ];
   return notes.filter(([applies]) => applies).map(([, note]) => note);
 }

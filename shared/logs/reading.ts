@@ -1,25 +1,6 @@
+import type { Message } from '../message/index.ts';
 import type { TextEncoding } from './line-reader.ts';
 import type { LogFormat } from './stamp.ts';
-
-/** The kinds of our own table. An organisation's rows may add others. */
-export const logEventKinds = [
-  'hotPlugDown',
-  'hotPlugUp',
-  'edidRead',
-  'edidFailed',
-  'authenticationStarted',
-  'authenticationDone',
-  'authenticationFailed',
-  'linkTrainingStarted',
-  'linkTrained',
-  'linkTrainingFailed',
-  'linkRateReduced',
-  'syncLost',
-  'syncFound',
-  'formatChange',
-  'restart',
-  'firmware',
-] as const;
 
 /** One line of a log that says something of the trade. Times are UTC, ISO 8601. */
 export type LogEvent = {
@@ -92,6 +73,6 @@ export type LogReading = {
   };
   /** The stream ended before its time: packed data damaged, or more than allowed. */
   cutShort: 'damaged' | 'tooLarge' | null;
-  /** What a reader should know before leaning on this, in plain sentences. */
-  notes: string[];
+  /** What a reader should know before leaning on this. */
+  notes: Message[];
 };

@@ -1,3 +1,4 @@
+import { type Message, message } from '../message/index.ts';
 import { type RecognitionRow, recognitionRows } from './recognition-table.ts';
 import { buildWordFinder, parting, patternOf, type WordFinder } from './word-finder.ts';
 
@@ -12,7 +13,7 @@ export type Recognition = {
   rows: readonly { kind: string; further: readonly Uint16Array[]; none: Uint16Array }[];
 };
 
-export type RecognitionResult = { ok: true; recognition: Recognition } | { ok: false; why: string };
+export type RecognitionResult = { ok: true; recognition: Recognition } | { ok: false; why: Message };
 
 const mostRows = 500;
 const mostWordsInRow = 200;
@@ -22,18 +23,19 @@ const longestWord = 60;
  * Makes a recognition table ready. An organisation's rows come first, so that they can overrule ours; of the rows
  * that fit a line the first counts.
  *
- * @returns a refusal in plain words, naming the row, for a row that is malformed or doesn't find its own example
+ * @returns a refusal, naming the row, for a row that is malformed or doesn't find its own example
  */
 export function compileRecognition(extraRows: readonly RecognitionRow[] = []): RecognitionResult {
-  if (extraRows.length > mostRows) return { ok: false, why: `More than ${mostRows} rows.` };
+  if (extraRows.length > mostRows)
+    return { ok: false, why: message('recognitionRowsTooMany', { most: mostRows }) };
   for (const [index, row] of extraRows.entries()) {
     const why = rowFault(row);
-    if (why !== null) return { ok: false, why: `Row ${index + 1} (${row.kind}): ${why}` };
+    if (why !== null)
+      return { ok: false, why: message('recognitionRowMisfit', { row: index + 1, kind: row.kind, why }) };
   }
   const rows = [...extraRows, ...recognitionRows];
   const recognition = compile(rows);
-  if (recognition === null)
-    return { ok: false, why: 'The rows have more words than can be looked for at once.' };
+  if (recognition === null) return { ok: false, why: message('recognitionWordsTooMany') };
   return { ok: true, recognition };
 }
 
@@ -132,16 +134,15 @@ function compile(rows: readonly RecognitionRow[]): Recognition | null {
   };
 }
 
-function rowFault(row: RecognitionRow): string | null {
-  if (!/^[a-z][A-Za-z0-9]{0,39}$/.test(row.kind)) return 'the kind must be a name such as lampFault.';
-  if (row.all.length === 0 || row.all.some((group) => group.length === 0)) return 'a group without words.';
+function rowFault(row: RecognitionRow): Message | null {
+  if (!/^[a-z][A-Za-z0-9]{0,39}$/.test(row.kind)) return message('rowKindIsNoName');
+  if (row.all.length === 0 || row.all.some((group) => group.length === 0)) return message('rowGroupEmpty');
   const words = [...row.all.flat(), ...(row.none ?? [])];
-  if (words.length > mostWordsInRow) return `more than ${mostWordsInRow} words.`;
+  if (words.length > mostWordsInRow) return message('rowWordsTooMany', { most: mostWordsInRow });
   const unusable = words.find((word) => word.length > longestWord || !/[A-Za-z0-9]/.test(word));
-  if (unusable !== undefined)
-    return `“${unusable.slice(0, longestWord)}” has no ASCII letter or digit, or is too long.`;
+  if (unusable !== undefined) return message('rowWordUnusable', { word: unusable });
   const alone = compile([row]);
   const example = new TextEncoder().encode(row.example);
   const finds = alone !== null && createMatcher(alone).match(example, 0, example.length) === 0;
-  return finds ? null : 'it doesn’t find its own example.';
+  return finds ? null : message('rowMissesExample');
 }

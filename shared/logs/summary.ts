@@ -1,3 +1,4 @@
+import { type Message, message } from '../message/index.ts';
 import type { LogClock } from './clock.ts';
 import { type EventKeeper, isoOf, type Kept } from './event-keeper.ts';
 import { kindWords } from './event-words.ts';
@@ -97,43 +98,28 @@ function restartsIn({ events }: Kept): number[] {
   return times.filter((time) => !Number.isNaN(time)).sort((a, b) => a - b);
 }
 
-function notesOn({ counts, clock, placement, cutShort }: ReadParts, kept: Kept, steps: number): string[] {
+function notesOn({ counts, clock, placement, cutShort }: ReadParts, kept: Kept, steps: number): Message[] {
   const { bases, unparsed, unsetClock, cutLines } = counts;
   const stamped = bases.utc + bases.local + bases.yearless + bases.boot;
   const zoneless = bases.local + bases.yearless;
-  const notes: [boolean, string][] = [
-    [cutShort === 'damaged', 'The file is damaged or cut off; only what came before is read.'],
-    [cutShort === 'tooLarge', 'The file is larger than is read; only its beginning is.'],
-    [
-      zoneless > 0 && !clock.zoneGiven && !clock.skewKnown,
-      `${lines(zoneless)} no time zone; taken as UTC. Give the zone, or a moment that is known.`,
-    ],
+  const starts = placement.boots();
+  const notes: [boolean, Message][] = [
+    [cutShort === 'damaged', message('logDamaged')],
+    [cutShort === 'tooLarge', message('logLongerThanRead')],
+    [zoneless > 0 && !clock.zoneGiven && !clock.skewKnown, message('linesWithoutZone', { lines: zoneless })],
     [
       bases.yearless > 0 && clock.writtenByMs === null,
-      `${lines(bases.yearless)} no year, so no date either. Say when the log was taken.`,
+      message('linesWithoutYear', { lines: bases.yearless }),
     ],
-    [
-      bases.boot > 0 && clock.bootedAtMs === null,
-      `${lines(bases.boot)} seconds since the device started only. Say when it started, or give a moment that is known.`,
-    ],
-    [
-      placement.boots() > 1 && clock.bootedAtMs !== null,
-      `The device started ${placement.boots()} times; only what follows the last start is tied to a time.`,
-    ],
-    [unsetClock > 0, `${lines(unsetClock)} a time before 1990 or after 2199: the device’s clock wasn’t set.`],
-    [
-      steps > 0,
-      `The device’s clock was set ${steps === 1 ? 'once' : `${steps} times`}; times around that are unsure.`,
-    ],
-    [unparsed > stamped, `Most lines (${unparsed}) have no time that could be read.`],
-    [cutLines > 0, `${cutLines} over-long ${cutLines === 1 ? 'line was' : 'lines were'} read in part.`],
+    [bases.boot > 0 && clock.bootedAtMs === null, message('linesSinceStartOnly', { lines: bases.boot })],
+    [starts > 1 && clock.bootedAtMs !== null, message('deviceStartedAnew', { starts })],
+    [unsetClock > 0, message('linesOfUnsetClock', { lines: unsetClock })],
+    [steps > 0, message('clockWasSet', { times: steps })],
+    [unparsed > stamped, message('mostLinesWithoutTime', { lines: unparsed })],
+    [cutLines > 0, message('longLinesCut', { lines: cutLines })],
   ];
-  const notKept = Object.entries(kept.notKept).map(
-    ([kind, { count }]) => `${count} more of ${kindWords(kind)} are counted, but not kept.`,
+  const notKept = Object.entries(kept.notKept).map(([kind, { count }]) =>
+    message('eventsCountedOnly', { events: count, kind: kindWords(kind) }),
   );
   return [...notes.filter(([applies]) => applies).map(([, note]) => note), ...notKept];
-}
-
-function lines(count: number): string {
-  return count === 1 ? '1 line tells' : `${count} lines tell`;
 }

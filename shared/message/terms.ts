@@ -1,6 +1,7 @@
 import type { deviceRoles } from '../contract/chain-names.ts';
 import type { TicketCommandType } from '../contract/commands.ts';
 import type { EvidenceKind } from '../contract/evidence.ts';
+import type { logEventKinds } from '../contract/log-findings.ts';
 import type { MemberRole } from '../contract/primitives.ts';
 import type { Site } from '../contract/site.ts';
 import type { TicketSummary } from '../contract/ticket.ts';
@@ -20,6 +21,7 @@ export type MessageTerms = {
   priority: Record<TicketSummary['priority'], string>;
   hazard: Record<Site['hazards'][number]['kind'], string>;
   role: Record<OneOf<typeof deviceRoles>, string>;
+  logEvent: Record<OneOf<typeof logEventKinds>, string>;
   completenessItem: Record<CompletenessItem, string>;
   evidenceKind: Record<EvidenceKind, string>;
   whatChanged: Record<OneOf<typeof whatChangedKinds>, string>;

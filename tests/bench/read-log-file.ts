@@ -6,7 +6,7 @@ const [, , path] = process.argv;
 if (path === undefined) throw new Error('Give the path of a log file.');
 
 const compiled = compileClock({ zone: 'UTC', takenAt: '2026-11-25T12:00:00Z' });
-if (!compiled.ok) throw new Error(compiled.why);
+if (!compiled.ok) throw new Error(compiled.why.code);
 
 const rssBefore = process.memoryUsage.rss();
 let rssPeak = rssBefore;

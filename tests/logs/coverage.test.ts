@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { coverage } from '../../shared/logs/index.ts';
+import { message } from '../../shared/message/index.ts';
 import { at, logOf } from './log-of.ts';
 import { readText } from './read-text.ts';
 
@@ -18,9 +19,8 @@ describe('whether a log covers occurrences', () => {
       ['outside', null],
     ]);
     expect([judged.covered, judged.complete]).toEqual([2, false]);
-    expect(judged.sentence).toBe(
-      'The log covers 2 of 5 occurrences and shows something at 1; 1 in a gap, 2 outside its span.',
-    );
+    const values = { covered: 2, of: 5, shown: 1, inGap: 1, outside: 2 };
+    expect(judged.sentence).toEqual(message('logCoversOccurrences', values));
   });
 
   it('is complete when all are, and never with none', () => {
@@ -36,7 +36,7 @@ describe('whether a log covers occurrences', () => {
   it('can’t be told for a log without times', () => {
     const judged = coverage(readText('rx1: sync lost'), claimed(704));
     expect(judged.occurrences[0]?.status).toBe('noTimes');
-    expect(judged.sentence).toBe('No line of the log is tied to a time.');
+    expect(judged.sentence).toEqual(message('noLineHasTime'));
   });
 
   it('is false for a moment that can’t be read', () => {

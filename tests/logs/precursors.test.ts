@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { precursors } from '../../shared/logs/index.ts';
+import { kindWords, precursors } from '../../shared/logs/index.ts';
 import { seededRandom } from '../../shared/logs/seeded-random.ts';
+import { message } from '../../shared/message/index.ts';
 import { at, logOf } from './log-of.ts';
 
 const day = 24 * 3600;
@@ -38,9 +39,10 @@ describe('what precedes an occurrence', () => {
     const [first, ...others] = kinds;
     expect(first).toMatchObject({ kind: 'hotPlugDown', preceded: 10, leadS: 4, regular: true });
     expect(first?.correctedP).toBeLessThan(0.005);
-    expect(first?.sentence).toMatch(
-      /^Hot plug down came within 30 s before 10 of 12 occurrences; about 0\.\d would/,
-    );
+    expect(first?.sentence).toMatchObject({
+      code: 'kindComesRegularlyBefore',
+      values: { kind: kindWords('hotPlugDown'), within: 30, preceded: 10, of: 12, kindsTested: 3 },
+    });
     expect(others.map(({ kind, regular }) => [kind, regular])).toEqual([
       [expect.any(String), false],
       [expect.any(String), false],
@@ -59,7 +61,7 @@ describe('what precedes an occurrence', () => {
     const polls = Array.from({ length: 2500 }, (_, index) => index * 10 + 3);
     const { kinds, notes } = precursors(logOf(saying(polls, 'tx0: EDID read'), day), occurrencesAt(faults));
     expect(kinds).toEqual([]);
-    expect(notes).toEqual(['EDID read came too often for all to be kept, and isn’t tested.']);
+    expect(notes).toEqual([message('kindNotTested', { kind: kindWords('edidRead') })]);
   });
 
   it('isn’t what merely comes on the same evening', () => {
@@ -90,8 +92,8 @@ describe('what precedes an occurrence', () => {
     const { occurrences, notes } = precursors(reading, occurrencesAt([...faults, faults[4] ?? 0, day + 500]));
     expect(occurrences).toBe(11);
     expect(notes).toEqual([
-      '2 of 14 occurrences lie where the log has no lines and are left out.',
-      '1 came while the one before was still settling and count with it.',
+      message('occurrencesOutsideLog', { outside: 2, of: 14 }),
+      message('occurrencesWhileSettling', { occurrences: 1 }),
     ]);
   });
 
@@ -99,7 +101,7 @@ describe('what precedes an occurrence', () => {
     const reading = logOf(saying([2999, 9699], 'tx0: EDID read'), day);
     const { kinds, notes } = precursors(reading, occurrencesAt(faults.slice(0, 2)));
     expect(kinds).toEqual([]);
-    expect(notes.join()).toContain('At least 3');
+    expect(notes).toContainEqual(message('tooFewOccurrencesForHabit', { least: 3 }));
   });
 
   it('is the same for the same seed, and nearly so for another', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { proposeOccurrences } from '../../shared/logs/index.ts';
+import { kindWords, proposeOccurrences } from '../../shared/logs/index.ts';
+import { message } from '../../shared/message/index.ts';
 import { at, logOf } from './log-of.ts';
 
 const watch = { startedAt: at(600), endedAt: at(1800) };
@@ -23,7 +24,11 @@ describe('occurrences proposed from a log', () => {
         durationS: 4.5,
         kinds: ['syncLost'],
         lines: [73],
-        description: `Log: sync lost (${at(700)} rx1: sync lost)`,
+        excerpt: `${at(700)} rx1: sync lost`,
+        description: message('logShows', {
+          first: kindWords('syncLost'),
+          excerpt: `${at(700)} rx1: sync lost`,
+        }),
       },
       expect.objectContaining({ at: at(1200), durationS: 2 }),
     ]);
@@ -42,7 +47,10 @@ describe('occurrences proposed from a log', () => {
     const { proposed } = proposeOccurrences(reading, watch);
     expect(proposed.map(briefly)).toEqual([[at(700), 11]]);
     expect(proposed[0]?.kinds).toEqual(['hotPlugDown', 'syncLost', 'authenticationFailed']);
-    expect(proposed[0]?.description).toContain('hot plug down, then sync lost, authentication failed');
+    expect(proposed[0]?.description).toMatchObject({
+      code: 'logShowsInTurn',
+      values: { first: kindWords('hotPlugDown'), next: ['syncLost', 'authenticationFailed'].map(kindWords) },
+    });
   });
 
   it('are one while the picture stays away, however long the retries take', () => {
@@ -94,9 +102,7 @@ describe('occurrences proposed from a log', () => {
   it('come with what the log doesn’t cover of the watch', () => {
     const { coveredMin, notes } = proposeOccurrences(logOf([], 3600, [900, 1500]), watch);
     expect(coveredMin).toBe(10);
-    expect(notes).toEqual([
-      'The log covers 10.0 of the watch’s 20.0 min; what came in the rest isn’t in it.',
-    ]);
+    expect(notes).toEqual([message('logCoversPartOfWatch', { covered: 10, watch: 20 })]);
     const elsewhere = proposeOccurrences(logOf([], 300), watch);
     expect([elsewhere.coveredMin, elsewhere.notes.length]).toEqual([0, 1]);
   });

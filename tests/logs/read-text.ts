@@ -10,7 +10,7 @@ import {
 /** A clock that must be readable, or the test fails here. */
 export function clockOf(reference: ClockReference): LogClock {
   const result = compileClock(reference);
-  if (!result.ok) throw new Error(result.why);
+  if (!result.ok) throw new Error(result.why.code);
   return result.clock;
 }
 

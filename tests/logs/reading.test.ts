@@ -1,7 +1,8 @@
 import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chunksOf, createLogReader, readLog } from '../../shared/logs/index.ts';
+import { chunksOf, createLogReader, kindWords, readLog } from '../../shared/logs/index.ts';
+import { message } from '../../shared/message/index.ts';
 import { clockOf, readText } from './read-text.ts';
 
 const stampAt = (second: number): string =>
@@ -72,7 +73,7 @@ describe('a clock that was set', () => {
     const reading = readText(beats(0, 600, 10) + beats(-3000, -2400, 10) + beats(610, 700, 10));
     expect(reading.clockSteps.map(({ line, byS }) => [line, byS])).toEqual([[62, -3600]]);
     expect(reading.span).toEqual({ from: stampAt(-3000), to: stampAt(700) });
-    expect(reading.notes.join()).toContain('clock was set once');
+    expect(reading.notes).toContainEqual(message('clockWasSet', { times: 1 }));
   });
 
   it('far ahead is no gap of years in the rhythm of the log', () => {
@@ -88,7 +89,7 @@ describe('a clock that was set', () => {
     for (let turn = 0; turn < 12_000; turn += 1) log += `${stampAt(turn % 2 === 0 ? 0 : 7200)} alive\n`;
     const reading = readText(log);
     expect(reading.clockSteps.length).toBe(100);
-    expect(reading.notes.join()).toContain('clock was set 5999 times');
+    expect(reading.notes).toContainEqual(message('clockWasSet', { times: 5999 }));
     expect(reading.span).toEqual({ from: stampAt(0), to: stampAt(7200) });
   });
 });
@@ -106,7 +107,7 @@ describe('events beyond the cap', () => {
       ...Array(3).fill('edidRead'),
     ]);
     expect(reading.notKept).toEqual({ syncLost: { count: 7, from: stampAt(40) } });
-    expect(reading.notes).toEqual(['7 more of sync lost are counted, but not kept.']);
+    expect(reading.notes).toEqual([message('eventsCountedOnly', { events: 7, kind: kindWords('syncLost') })]);
   });
 
   it('have excerpts of bounded length, whatever stands in the line', () => {
@@ -140,7 +141,7 @@ describe('a packed log', () => {
     const cutOff = await readLog(pieces(packed.subarray(0, packed.length >> 1), 512));
     expect(cutOff.cutShort).toBe('damaged');
     expect(cutOff.lines).toBeGreaterThan(1000);
-    expect(cutOff.notes.join()).toContain('damaged');
+    expect(cutOff.notes).toContainEqual(message('logDamaged'));
     const noise = await readLog(pieces(Uint8Array.of(0x1f, 0x8b, 1, 2, 3, 4, 5), 3));
     expect([noise.cutShort, noise.lines]).toEqual(['damaged', 0]);
   });

@@ -111,6 +111,7 @@ const anyOf: { [Of in Exclude<keyof Kinds, 'message'>]: fc.Arbitrary<Kinds[Of]> 
   priority: oneOf('priority'),
   hazard: oneOf('hazard'),
   role: oneOf('role'),
+  logEvent: oneOf('logEvent'),
   completenessItem: oneOf('completenessItem'),
   evidenceKind: oneOf('evidenceKind'),
   whatChanged: oneOf('whatChanged'),

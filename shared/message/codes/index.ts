@@ -10,6 +10,7 @@ import { firmwareCodes } from './firmware.ts';
 import { kitCodes } from './kit.ts';
 import { linkBudgetCodes } from './link-budget.ts';
 import { logCheckCodes } from './log-check.ts';
+import { logCodes } from './logs.ts';
 import { placeCodes } from './places.ts';
 import { planCodes } from './plan.ts';
 import { powerCodes } from './power.ts';
@@ -26,6 +27,7 @@ export const codes = {
   ...logCheckCodes,
   ...writtenCodes,
   ...fieldCodes,
+  ...logCodes,
   ...requestCodes,
   ...recordCodes,
   ...fileCodes,

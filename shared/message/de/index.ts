@@ -11,6 +11,7 @@ import { firmwareDe } from './firmware.ts';
 import { kitDe } from './kit.ts';
 import { linkBudgetDe } from './link-budget.ts';
 import { logCheckDe } from './log-check.ts';
+import { logsDe } from './logs.ts';
 import { placesDe } from './places.ts';
 import { planDe } from './plan.ts';
 import { powerDe } from './power.ts';
@@ -32,6 +33,7 @@ export const german: Language = {
     ...logCheckDe,
     ...writtenDe,
     ...fieldsDe,
+    ...logsDe,
     ...requestsDe,
     ...recordsDe,
     ...filesDe,

@@ -11,6 +11,7 @@ import { firmwareEn } from './firmware.ts';
 import { kitEn } from './kit.ts';
 import { linkBudgetEn } from './link-budget.ts';
 import { logCheckEn } from './log-check.ts';
+import { logsEn } from './logs.ts';
 import { placesEn } from './places.ts';
 import { planEn } from './plan.ts';
 import { powerEn } from './power.ts';
@@ -32,6 +33,7 @@ export const english: Language = {
     ...logCheckEn,
     ...writtenEn,
     ...fieldsEn,
+    ...logsEn,
     ...requestsEn,
     ...recordsEn,
     ...filesEn,

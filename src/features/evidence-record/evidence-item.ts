@@ -1,5 +1,5 @@
 import { type EvidenceItem, type EvidenceRef, evidenceTie } from '../../../shared/contract/evidence.ts';
-import type { LogReading } from '../../../shared/logs/index.ts';
+import { type LogReading, readingAsToday } from '../../../shared/logs/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 
@@ -25,9 +25,15 @@ export const evidenceItemOf = (row: EvidenceRow): EvidenceItem => ({
   sizeBytes: row.file === null ? null : Number(row.file.sizeBytes),
   originalSha256: row.originalSha256,
   hasThumbnail: row.thumbnailSha256 !== null,
-  facts: row.facts as EvidenceItem['facts'],
+  facts: factsOf(row),
   uploadedAt: row.uploadedAt.toISOString(),
 });
+
+/** What was read out of a file; of a log, as this version says it. */
+function factsOf({ facts }: Pick<EvidenceRow, 'facts'>): EvidenceItem['facts'] {
+  const read = facts as (EvidenceItem['facts'] & { log?: LogReading }) | null;
+  return read?.log === undefined ? read : { ...read, log: readingAsToday(read.log) };
+}
 
 /** What was read out of a log on arrival; null where nothing was. */
 export const logReadingOf = ({ facts }: Pick<EvidenceItem, 'facts'>): LogReading | null =>

@@ -55,7 +55,7 @@ async function logFacts(
   const compiled = compileClock(reference);
   if (!compiled.ok) {
     return refused('invalid-input', message('aboutFileDoesNotFit'), {
-      errors: [{ pointer: '/clock', code: 'clock', text: compiled.why }],
+      errors: [{ pointer: '/clock', ...compiled.why }],
     });
   }
   const log = await readLog(createReadStream(path), {

@@ -118,7 +118,7 @@ function faultIn({ faultModel, recognition }: OrganisationSettings): Refused | n
   }
   const words = compileRecognition(recognition);
   if (words.ok) return null;
-  const errors = [{ pointer: '/settings/recognition', code: 'recognition', text: words.why }];
+  const errors = [{ pointer: '/settings/recognition', ...words.why }];
   return refused('invalid-input', message('fieldsDoNotFit'), { errors });
 }
 

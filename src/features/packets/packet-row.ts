@@ -5,6 +5,7 @@ import {
   type CaseFile,
   caseFile as caseFileForm,
 } from '../../../shared/contract/packet.ts';
+import { logFindingAsToday } from '../../../shared/logs/index.ts';
 import { message } from '../../../shared/message/index.ts';
 import { type Context, refused } from '../../http/index.ts';
 
@@ -15,9 +16,13 @@ export const newsOf = (row: { readonly news: unknown }): string[] => row.news as
 /** The case as it was when the packet was made, read as today's; what the packet's own files hold stays as it is. */
 export function caseFileIn(row: { readonly caseFile: unknown }): CaseFile {
   const stored = row.caseFile as CaseFile;
-  const { prerequisites } = stored;
+  const { prerequisites, logs = [] } = stored;
   const findings = prerequisites.findings.map(findingAsToday);
-  return caseFileForm.parse({ ...stored, prerequisites: { ...prerequisites, findings } });
+  return caseFileForm.parse({
+    ...stored,
+    prerequisites: { ...prerequisites, findings },
+    logs: logs.map(logFindingAsToday),
+  });
 }
 
 export const hasPacket = async ({ tx, actor }: Context, id: string): Promise<boolean> =>

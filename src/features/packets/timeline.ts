@@ -1,6 +1,8 @@
 import type { ChainVersionRef } from '../../../shared/contract/site.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { english } from '../../../shared/message/en/index.ts';
+import { message, messageText } from '../../../shared/message/index.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
 import type { LogEvents } from '../log-findings/index.ts';
 import type { LoggedEvent } from '../ticket-record/index.ts';
@@ -70,11 +72,17 @@ function eventEntry(
 }
 
 function logEntries({ evidenceId, fileName, events }: LogEvents): TimelineEntry[] {
-  return events.map(({ at, words, line, excerpt }) => ({
-    at,
-    kind: 'log' as const,
-    actorName: '',
-    text: `Log ${fileName ?? 'without a name'}, line ${line}: ${words} (${excerpt}).`,
-    ref: { evidenceId, line },
-  }));
+  return events.map(({ at, words: kind, line, excerpt }) => {
+    const said =
+      fileName === null
+        ? message('unnamedLogLine', { line, kind, excerpt })
+        : message('logLine', { fileName, line, kind, excerpt });
+    return {
+      at,
+      kind: 'log' as const,
+      actorName: '',
+      text: messageText(said, english, 'UTC'),
+      ref: { evidenceId, line },
+    };
+  });
 }

@@ -2,6 +2,7 @@ import type { Chain } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeWords } from '../words/change-words.ts';
+import { said } from '../words/sentence.tsx';
 import { deviceWord, placeWord } from './place-words.ts';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
@@ -90,7 +91,7 @@ const proposed = (logs: readonly LogFinding[]): LaneMark[] =>
         .map(({ at, description }) => ({
           id: `${evidenceId} ${watch.watchId} ${at}`,
           at,
-          name: `${caseWords().proposed}: ${description}`,
+          name: `${caseWords().proposed}: ${said(description).text}`,
           tone: 'proposed' as const,
         })),
     ),
@@ -99,10 +100,10 @@ const proposed = (logs: readonly LogFinding[]): LaneMark[] =>
 function logLanes({ evidenceId, deviceId, fileName, span, gaps, events }: LogFinding, chain: Chain): Lane[] {
   const device = deviceId === null ? (fileName ?? '') : deviceWord(chain, deviceId);
   const counts = new Map<string, number>();
-  for (const { words } of events) counts.set(words, (counts.get(words) ?? 0) + 1);
-  const usual = [...counts].sort((a, b) => b[1] - a[1]).map(([words]) => words);
+  for (const { kind } of events) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const usual = [...counts].sort((a, b) => b[1] - a[1]).map(([kind]) => kind);
   const kinds = usual.slice(0, usual.length > mostKinds ? mostKinds - 1 : mostKinds);
-  const rows = usual.length > kinds.length ? [...kinds, caseWords().otherEvents] : kinds;
+  const others = events.filter(({ kind }) => !kinds.includes(kind));
   return [
     {
       id: evidenceId,
@@ -128,21 +129,25 @@ function logLanes({ evidenceId, deviceId, fileName, span, gaps, events }: LogFin
       ],
       marks: [],
     },
-    ...rows.map((words) => ({
-      id: `${evidenceId} ${words}`,
-      name: `${device}: ${words}`,
-      spans: [],
-      marks: events
-        .filter((event) => event.words === words || (!kinds.includes(event.words) && !kinds.includes(words)))
-        .map(({ at, line, excerpt }) => ({
-          id: `${at} ${line}`,
-          at,
-          name: excerpt,
-          tone: 'event' as const,
-        })),
-    })),
+    ...kinds.map((kind) => {
+      const ofKind = events.filter((event) => event.kind === kind);
+      return eventLane(`${evidenceId} ${kind}`, `${device}: ${wordsOfKind(ofKind)}`, ofKind);
+    }),
+    ...(others.length === 0
+      ? []
+      : [eventLane(`${evidenceId} others`, `${device}: ${caseWords().otherEvents}`, others)]),
   ];
 }
+
+const wordsOfKind = ([first]: LogFinding['events']): string =>
+  first === undefined ? '' : said(first.words).text;
+
+const eventLane = (id: string, name: string, events: LogFinding['events']): Lane => ({
+  id,
+  name,
+  spans: [],
+  marks: events.map(({ at, line, excerpt }) => ({ id: `${at} ${line}`, at, name: excerpt, tone: 'event' })),
+});
 
 /** The first and the last moment in the rows; null when nothing has a time. */
 export function extentOf(lanes: readonly Lane[], now: string): { from: number; to: number } | null {

@@ -1,4 +1,5 @@
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import { messageKey } from '../../../shared/message/index.ts';
 import { Badge } from '../parts/notice.tsx';
 import { inWords } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
@@ -48,7 +49,7 @@ function Log({ facts: { chain, zone }, log }: { facts: CaseFacts; log: LogFindin
           heads={[t.forerunner, t.cameBefore, t.byChance, t.leads, t.doubt, t.regular]}
           figures={[1, 2, 3, 4]}
           rows={log.precursors.map((each) => [
-            each.words,
+            inWords(each.words),
             each.preceded,
             number(each.expected, 1),
             each.leadS === null ? '–' : `${number(each.leadS, 1)} s`,
@@ -76,7 +77,7 @@ function Log({ facts: { chain, zone }, log }: { facts: CaseFacts; log: LogFindin
           <ul>
             {waiting.map(({ at, description }) => (
               <li key={at}>
-                {dayAndTime(at, zone)}: {description}
+                {dayAndTime(at, zone)}: {inWords(description)}
               </li>
             ))}
           </ul>
@@ -85,7 +86,7 @@ function Log({ facts: { chain, zone }, log }: { facts: CaseFacts; log: LogFindin
       {log.notes.length > 0 && (
         <ul class="soft">
           {log.notes.map((note) => (
-            <li key={note}>{note}</li>
+            <li key={messageKey(note)}>{inWords(note)}</li>
           ))}
         </ul>
       )}

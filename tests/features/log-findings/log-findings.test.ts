@@ -108,7 +108,7 @@ describe.each(databaseKinds())('what the logs of a ticket say, on the %s databas
       watchId: finding?.watches[0]?.watchId,
       occurredAt: unseen?.at,
       durationS: unseen?.durationS,
-      description: unseen?.description,
+      description: unseen?.excerpt,
       evidenceId: log.id,
     };
     const { triage } = await accepted(test.home.technician, ticket.ticketId, command);

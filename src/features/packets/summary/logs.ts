@@ -2,7 +2,7 @@ import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { times } from '../../../../shared/isolation/wording.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
-import { placeWords } from './parts.ts';
+import { inEnglish, placeWords } from './parts.ts';
 import { moment } from './words.ts';
 
 type Log = CaseFile['logs'][number];
@@ -20,21 +20,23 @@ function oneLog(file: CaseFile, log: Log): Html {
     log.span === null
       ? 'Nothing in it is tied to a time.'
       : `From ${moment(log.span.from)} to ${moment(log.span.to)}.`,
-    log.coverage.sentence,
-    ...log.precursors.filter(({ regular }) => regular).map(({ sentence }) => sentence),
+    inEnglish(log.coverage.sentence),
+    ...log.precursors.filter(({ regular }) => regular).map(({ sentence }) => inEnglish(sentence)),
     ...unconfirmed(log),
     ...log.gaps.map(
       ({ from, lengthS, endsInRestart }) =>
         `Silent from ${moment(from)} for ${Math.round(lengthS / 60)} min${endsInRestart ? ', then a restart' : ''}.`,
     ),
     ...log.firmware.map(({ version }) => `It names firmware ${version}.`),
-    ...log.notes,
+    ...log.notes.map(inEnglish),
   ];
   return html`<h3>${log.fileName ?? 'Log'}${device}</h3>${list(said)}${table(
     ['Occurrence', 'The log shows'],
     log.coverage.occurrences.map(({ at, status, shows }) => [
       `${at.slice(0, 10)} ${at.slice(11, 19)}`,
-      shows === null ? statusWords[status] : `${shows.words}, line ${shows.line}: ${shows.excerpt}`,
+      shows === null
+        ? statusWords[status]
+        : `${inEnglish(shows.words)}, line ${shows.line}: ${shows.excerpt}`,
     ]),
   )}`;
 }

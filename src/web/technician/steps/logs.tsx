@@ -74,7 +74,8 @@ function ProposalCard({ work, proposal }: { work: Work; proposal: Proposal }) {
       occurredAt: seen.at,
       durationS: seen.durationS,
       menu,
-      description: seen.description,
+      // What the log says stands in its own words; ours are put together where they are shown.
+      description: seen.excerpt,
       evidenceId,
     });
   const device = deviceId === null ? '' : placeWords(work.chain, { kind: 'device', deviceId });
