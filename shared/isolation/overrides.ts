@@ -1,31 +1,34 @@
+import { type Message, message } from '../message/message.ts';
 import { type FaultTable, faultTable } from './fault-table.ts';
 import type { Origin, Row } from './figures.ts';
 
 /** An organisation's own figures, by path: `linkWeights/contact/passiveCopper` → 3. */
 export type Overrides = Readonly<Record<string, number>>;
-export type OverrideFault = { path: string; text: string };
+export type OverrideFault = { path: string; fault: Message };
 export type Figure = { path: string; figure: number; origin: Origin };
 
 type Tree = { readonly [name: string]: Row | Tree };
 
 const isRow = (node: Row | Tree): node is Row => 'figures' in node && 'origin' in node;
 
-type Bounds = { holds(figure: number): boolean; text: string };
+type Bounds = { holds(figure: number): boolean; fault: Message };
+const within = (least: number, most: number) => (figure: number) => figure >= least && figure <= most;
+const [mostMinutes, mostDoubt, mostWeight] = [10_000, 1000, 1000];
 const chance: Bounds = {
   holds: (figure) => figure > 0 && figure < 1,
-  text: 'A chance lies between 0 and 1, both left out.',
+  fault: message('chanceOutOfBounds'),
 };
 const minutes: Bounds = {
-  holds: (figure) => figure >= 0 && figure <= 10_000,
-  text: 'Minutes lie between 0 and 10000.',
+  holds: within(0, mostMinutes),
+  fault: message('minutesOutOfBounds', { most: mostMinutes }),
 };
 const doubt: Bounds = {
-  holds: (figure) => figure >= 1 && figure <= 1000,
-  text: 'A doubt lies between 1 and 1000.',
+  holds: within(1, mostDoubt),
+  fault: message('doubtOutOfBounds', { most: mostDoubt }),
 };
 const weight: Bounds = {
-  holds: (figure) => figure >= 0 && figure <= 1000,
-  text: 'A weight or factor lies between 0 and 1000.',
+  holds: within(0, mostWeight),
+  fault: message('weightOutOfBounds', { most: mostWeight }),
 };
 /** What lies under which path, the first that fits; anything else is a weight or a factor. */
 const boundsUnder: readonly (readonly [string, Bounds])[] = [
@@ -70,9 +73,9 @@ export function withOverrides(
 ): { ok: true; table: FaultTable } | { ok: false; faults: OverrideFault[] } {
   const known = new Set(listFigures(table).map(({ path }) => path));
   const faults = Object.entries(overrides).flatMap(([path, figure]): OverrideFault[] => {
-    if (!known.has(path)) return [{ path, text: 'There is no such figure.' }];
-    const text = outOfBounds(path, figure);
-    return text === null ? [] : [{ path, text }];
+    if (!known.has(path)) return [{ path, fault: message('noSuchFigure') }];
+    const bounds = boundsOf(path);
+    return bounds.holds(figure) ? [] : [{ path, fault: bounds.fault }];
   });
   if (faults.length > 0) return { ok: false, faults };
   const replace = (node: Row | Tree, path: string): Row | Tree => {
@@ -91,10 +94,8 @@ export function withOverrides(
   return { ok: true, table: replace(table as unknown as Tree, '') as unknown as FaultTable };
 }
 
-function outOfBounds(path: string, figure: number): string | null {
-  const [, bounds] = boundsUnder.find(([start]) => `${path}/`.startsWith(`${start}/`)) ?? ['', weight];
-  return bounds.holds(figure) ? null : bounds.text;
-}
+const boundsOf = (path: string): Bounds =>
+  boundsUnder.find(([start]) => `${path}/`.startsWith(`${start}/`))?.[1] ?? weight;
 
 /** The table that holds for an organisation: the built-in one where its figures no longer fit. */
 export function tableOf(overrides: Overrides): FaultTable {

@@ -91,17 +91,20 @@ describe('an organisation’s own figures', () => {
         'planning/naming/stopAt': 1,
         'planning/naming/priorDoubt': 0.5,
       }),
-    ).toEqual({
+    ).toMatchObject({
       ok: false,
       faults: [
-        { path: 'linkWeights/contact/string', text: 'There is no such figure.' },
-        { path: 'effects/reseat/target/contact', text: expect.stringContaining('between 0 and 1') },
-        { path: 'weighing/outsideShare/share', text: expect.stringContaining('between 0 and 1') },
-        { path: 'linkWeights/contact/passiveCopper', text: expect.stringContaining('between 0 and 1000') },
-        { path: 'changeMinutes/reseat/setup', text: expect.any(String) },
-        { path: 'planning/escalation/minutes', text: expect.any(String) },
-        { path: 'planning/naming/stopAt', text: expect.any(String) },
-        { path: 'planning/naming/priorDoubt', text: expect.any(String) },
+        { path: 'linkWeights/contact/string', fault: { code: 'noSuchFigure' } },
+        { path: 'effects/reseat/target/contact', fault: { code: 'chanceOutOfBounds' } },
+        { path: 'weighing/outsideShare/share', fault: { code: 'chanceOutOfBounds' } },
+        { path: 'linkWeights/contact/passiveCopper', fault: { code: 'weightOutOfBounds' } },
+        { path: 'changeMinutes/reseat/setup', fault: { code: 'minutesOutOfBounds' } },
+        {
+          path: 'planning/escalation/minutes',
+          fault: { code: 'minutesOutOfBounds', values: { most: 10_000 } },
+        },
+        { path: 'planning/naming/stopAt', fault: { code: 'chanceOutOfBounds' } },
+        { path: 'planning/naming/priorDoubt', fault: { code: 'doubtOutOfBounds' } },
       ],
     });
     expect(withOverrides(faultTable, {})).toEqual({ ok: true, table: faultTable });

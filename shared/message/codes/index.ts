@@ -5,6 +5,7 @@ import { cautionCodes } from './cautions.ts';
 import { changeCodes, needCodes } from './changes.ts';
 import { contentProtectionCodes } from './content-protection.ts';
 import { fieldCodes } from './fields.ts';
+import { figureCodes } from './figures.ts';
 import { fileCodes } from './files.ts';
 import { firmwareCodes } from './firmware.ts';
 import { kitCodes } from './kit.ts';
@@ -34,6 +35,7 @@ export const codes = {
   ...problemTitleCodes,
   ...changeCodes,
   ...needCodes,
+  ...figureCodes,
   ...kitCodes,
   ...planCodes,
   ...stepCodes,

@@ -6,6 +6,7 @@ import { cautionsDe } from './cautions.ts';
 import { changesDe, needsDe } from './changes.ts';
 import { contentProtectionDe } from './content-protection.ts';
 import { fieldsDe } from './fields.ts';
+import { figuresDe } from './figures.ts';
 import { filesDe } from './files.ts';
 import { firmwareDe } from './firmware.ts';
 import { kitDe } from './kit.ts';
@@ -40,6 +41,7 @@ export const german: Language = {
     ...problemTitlesDe,
     ...changesDe,
     ...needsDe,
+    ...figuresDe,
     ...kitDe,
     ...planDe,
     ...stepsDe,

@@ -6,6 +6,7 @@ import { cautionsEn } from './cautions.ts';
 import { changesEn, needsEn } from './changes.ts';
 import { contentProtectionEn } from './content-protection.ts';
 import { fieldsEn } from './fields.ts';
+import { figuresEn } from './figures.ts';
 import { filesEn } from './files.ts';
 import { firmwareEn } from './firmware.ts';
 import { kitEn } from './kit.ts';
@@ -40,6 +41,7 @@ export const english: Language = {
     ...problemTitlesEn,
     ...changesEn,
     ...needsEn,
+    ...figuresEn,
     ...kitEn,
     ...planEn,
     ...stepsEn,

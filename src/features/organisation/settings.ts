@@ -109,10 +109,9 @@ export async function readFaultTable(context: Context): Promise<FaultTable> {
 function faultIn({ faultModel, recognition }: OrganisationSettings): Refused | null {
   const table = withOverrides(faultTable, faultModel);
   if (!table.ok) {
-    const errors = table.faults.map(({ path, text }) => ({
+    const errors = table.faults.map(({ path, fault }) => ({
       pointer: `/settings/faultModel/${path.replaceAll('/', '~1')}`,
-      code: 'fault-model',
-      text,
+      ...fault,
     }));
     return refused('invalid-input', message('fieldsDoNotFit'), { errors });
   }
