@@ -76,6 +76,21 @@ describe('an objection is raised to', () => {
       'await tx.$executeRaw`\n  delete from\n  "packet_grant" where version = 7`;',
     ],
     ['an insert in SQL as text', "pool.query('insert into public.site (id) values ($1)', [id]);"],
+    ['a write in SQL to the table alone', 'await tx.$executeRaw`update only ticket set state = 1`;', query],
+    ['a merge', 'await tx.$executeRaw`merge into ticket using x on true when matched then delete`;', query],
+    ['a lock', 'await tx.$executeRawUnsafe(`lock table ticket in exclusive mode`);', query],
+    ['a write in SQL after a comment', "pool.query('-- why\\nupdate ticket set state = 1');", query],
+    ['a write in SQL as an object', "pool.query({ text: 'delete from ticket' });", query],
+    ['SQL that is put together', "await tx.$executeRawUnsafe('update ' + 'ticket set state = 1');"],
+    ['a part of a query in SQL', 'const joined = Prisma.sql`join ticket on true`;'],
+    ['a second table in SQL', 'await tx.$queryRaw`select 1 from note n, ticket t where n.id = t.id`;'],
+    ['a name with its schema', 'await tx.$queryRaw`select 1 from public . "ticket"`;'],
+    ['a table by its name as text', "await tx['ticket'].update({ where });", query],
+    [
+      'a table taken out of the transaction',
+      'const { ticket } = context.tx; ticket.update({ where });',
+      query,
+    ],
     ['a nested write', 'await own.evidence.create({ data: { ticket: { create: {} } } });'],
     ['a table handed on', 'const table = tx.ticket;'],
     ['a read', 'await tx.member.findUnique({ where });'],
@@ -84,6 +99,16 @@ describe('an objection is raised to', () => {
     [
       'a parse of its JSON',
       'const { caseFile } = await tx.packet.findFirst({}); form.parse(caseFile);',
+      query,
+    ],
+    [
+      'a parse of its JSON by another name',
+      'const { snapshot: kept } = await tx.ticket.findFirst({}); form.parse(kept ?? {});',
+      query,
+    ],
+    [
+      'a parse of its JSON by way of text',
+      'const row = await tx.ticket.findFirst({}); form.parse(JSON.parse(JSON.stringify(row.snapshot)));',
       query,
     ],
   ])('%s', (_what, text, file = stranger) => {

@@ -52,6 +52,11 @@ export function tableUses(files: ReadonlyMap<string, string>, tables: Tables): T
 
 const readMethod = /^(find|count$|aggregate$|groupBy$)/;
 const writeMethod = /^(create|update|upsert|delete)/;
+const sqlStart = /^(\s|--.*\n)*(select|insert|update|delete|with|truncate|merge|copy|lock|alter|drop)\s/i;
+const sqlWrite =
+  /\b(?:(?:insert|merge)\s+into|update|delete\s+from|truncate(?:\s+table)?|copy|(?:lock|alter|drop)\s+table)\s+(?:only\s+)?/;
+/** Functions and tags that take SQL. */
+const takesSql = /^(sql|query|exec|raw|\$(query|execute)Raw(Unsafe)?)$/;
 const writingKeys = new Set(['data', 'create', 'update', 'connect', 'connectOrCreate', 'upsert', 'delete']);
 
 class Reader {
@@ -59,6 +64,8 @@ class Reader {
   readonly #sources: ReadonlyMap<string, ts.SourceFile>;
   readonly #tables: Tables;
   readonly #found: TableUse[] = [];
+  /** `{ snapshot: stored }`: the column by the name that it is given. */
+  readonly #renamed = new Map<string, string>();
 
   constructor(source: ts.SourceFile, sources: ReadonlyMap<string, ts.SourceFile>, tables: Tables) {
     this.#source = source;
@@ -80,6 +87,9 @@ class Reader {
 
   #visit(node: ts.Node): void {
     if (ts.isPropertyAccessExpression(node)) this.#visitAccess(node);
+    if (ts.isBindingElement(node) && node.propertyName !== undefined)
+      this.#renamed.set(node.name.getText(), node.propertyName.getText());
+    this.#visitHandedOn(node);
     if (ts.isStringLiteralLike(node) || ts.isTemplateExpression(node)) this.#visitSql(node);
     ts.forEachChild(node, (child) => this.#visit(child));
   }
@@ -124,28 +134,43 @@ class Reader {
     });
   }
 
+  /** A table's name anywhere in SQL is a use of it: no column of ours is called like one. */
   #visitSql(node: ts.StringLiteralLike | ts.TemplateExpression): void {
-    const isTagged = ts.isTaggedTemplateExpression(node.parent);
     const text = ts.isTemplateExpression(node)
       ? [node.head.text, ...node.templateSpans.map((span) => span.literal.text)].join('?')
       : node.text;
-    if (!isTagged && !/^\s*(select|insert|update|delete|with|truncate)\s/i.test(text)) return;
+    if (!isHandedOverAsSql(node) && !sqlStart.test(text)) return;
     for (const [table, { sqlName }] of this.#tables) {
-      const name = `(?:public\\.)?"?${sqlName}"?(?![\\w"])`;
-      const writes = new RegExp(
-        `\\b(insert\\s+into|update|delete\\s+from|truncate(\\s+table)?)\\s+${name}`,
-        'i',
-      );
-      const reads = new RegExp(`\\b(from|join)\\s+${name}|,\\s*${name}\\s+where`, 'i');
-      if (writes.test(text)) this.#add(node, table, 'written');
-      else if (reads.test(text)) this.#add(node, table, 'read');
+      const name = `(?<![\\w"'.])(?:"?public"?\\s*\\.\\s*)?"?${sqlName}"?(?![\\w"'.(]|\\s*\\.)`;
+      if (new RegExp(`${sqlWrite.source}${name}`, 'i').test(text)) this.#add(node, table, 'written');
+      else if (new RegExp(name, 'i').test(text)) this.#add(node, table, 'read');
     }
+  }
+
+  /** `tx['ticket']` and `const { ticket } = tx`: a table that is handed on. */
+  #visitHandedOn(node: ts.Node): void {
+    if (ts.isElementAccessExpression(node) && isTransaction(node.expression)) {
+      const key = node.argumentExpression;
+      for (const table of this.#tables.keys())
+        if (!ts.isStringLiteralLike(key) || key.text === table) this.#add(node, table, 'written');
+    }
+    if (!ts.isBindingElement(node) || !ts.isObjectBindingPattern(node.parent)) return;
+    const table = (node.propertyName ?? node.name).getText();
+    const of = node.parent.parent;
+    const from = ts.isVariableDeclaration(of)
+      ? of.initializer
+      : ts.isBindingElement(of)
+        ? of.propertyName
+        : of;
+    if (this.#tables.has(table) && from !== undefined && isTransaction(from))
+      this.#add(node, table, 'written');
   }
 
   /** `row.snapshot as …` and `form.parse(row.snapshot)`, where the file queries the table that has the column. */
   #visitParsers(node: ts.Node, queried: ReadonlySet<string>): void {
     const parsed = parsedExpression(node);
-    const column = parsed === null ? null : columnName(parsed);
+    const name = parsed === null ? null : columnName(parsed);
+    const column = name === null ? null : (this.#renamed.get(name) ?? name);
     for (const table of queried) {
       if (column !== null && this.#tables.get(table)?.json.has(column)) this.#add(node, table, 'parsed');
     }
@@ -193,10 +218,38 @@ function importedFrom(statement: ts.Statement, name: string): { file: string; na
     : { file: module.text, name: (specifier.propertyName ?? specifier.name).text };
 }
 
+/** Whether a text stands in what is handed to the database, or is SQL by its tag. */
+function isHandedOverAsSql(node: ts.Node): boolean {
+  if (ts.isTaggedTemplateExpression(node.parent)) return takesSql.test(lastName(node.parent.tag));
+  for (let at = node; at.parent !== undefined && !ts.isStatement(at); at = at.parent) {
+    const call = at.parent;
+    if (ts.isCallExpression(call) && call.expression !== at) return takesSql.test(lastName(call.expression));
+  }
+  return false;
+}
+
+const lastName = (expression: ts.Expression): string =>
+  ts.isPropertyAccessExpression(expression) ? expression.name.text : expression.getText();
+
+/** `tx` or `context.tx`, as every use case calls its transaction. */
+const isTransaction = (node: ts.Node): boolean => /(^|\.)tx$/.test(node.getText());
+
 function parsedExpression(node: ts.Node): ts.Expression | null {
-  if (ts.isAsExpression(node)) return node.expression;
+  if (ts.isAsExpression(node) || ts.isTypeAssertionExpression(node)) return bare(node.expression);
   if (!ts.isCallExpression(node) || !ts.isPropertyAccessExpression(node.expression)) return null;
-  return /^(safeP|p)arse$/.test(node.expression.name.text) ? (node.arguments[0] ?? null) : null;
+  const [argument] = node.arguments;
+  return /^(safeP|p)arse$/.test(node.expression.name.text) && argument !== undefined ? bare(argument) : null;
+}
+
+/** The expression without parentheses, `?? …`, a cast, or a way through text. */
+function bare(node: ts.Expression): ts.Expression {
+  if (ts.isParenthesizedExpression(node) || ts.isAsExpression(node) || ts.isNonNullExpression(node))
+    return bare(node.expression);
+  if (ts.isBinaryExpression(node) && node.operatorToken.kind === ts.SyntaxKind.QuestionQuestionToken)
+    return bare(node.left);
+  const [argument] = ts.isCallExpression(node) ? node.arguments : [];
+  const isText = ts.isCallExpression(node) && /^JSON\.(stringify|parse)$/.test(node.expression.getText());
+  return isText && argument !== undefined ? bare(argument) : node;
 }
 
 function columnName(expression: ts.Expression): string | null {
