@@ -1,6 +1,5 @@
 import type { Device, Link, LinkEnd, Port, Settings } from '../contract/chain.ts';
-import { categoryNames, constructionNames, metres } from './link-words.ts';
-import { formatName, modeName } from './signal-mode.ts';
+import { type Message, message, type NamedPlace } from '../message/index.ts';
 
 export type SettingValue = Settings[string];
 
@@ -9,7 +8,7 @@ export type Field<Whole> = {
   /** The contract's name, with a dot where it lies deeper. */
   field: string;
   read: (whole: Whole) => unknown;
-  sentence: (name: string, before: Whole, after: Whole) => string;
+  said: (at: NamedPlace, before: Whole, after: Whole) => Message;
 };
 
 /** One text for one value, whatever the order of its keys; equal texts are equal values. */
@@ -20,176 +19,209 @@ export function shown(value: unknown): string {
   return `{${entries.map(([key, each]) => `${JSON.stringify(key)}:${shown(each)}`).join()}}`;
 }
 
-export function settingText(value: SettingValue | null): string {
-  if (value === null) return 'not recorded';
-  return typeof value === 'boolean' ? (value ? 'on' : 'off') : String(value);
-}
-
-/** `Firmware of processor 'Cinema processor': 1.8 → 1.8.1` */
-function of<Whole, Value>(
-  field: string,
-  what: string,
+/** A field that is said with its value before and after. */
+const field = <Whole, Value>(
+  name: string,
   read: (whole: Whole) => Value,
-  words: (value: NonNullable<Value>) => string,
-  none = 'not known',
-): Field<Whole> {
-  const text = (whole: Whole): string => {
-    const value = read(whole);
-    return value === null || value === undefined ? none : words(value);
-  };
-  const sentence = (name: string, before: Whole, after: Whole): string =>
-    `${what} of ${name}: ${text(before)} → ${text(after)}`;
-  return { field, read, sentence };
-}
-
-/** `Cable L3 (Receiver to Projector): now 10 m, was 2 m` */
-function now<Whole, Value>(
-  field: string,
-  read: (whole: Whole) => Value,
-  words: (value: Value) => string,
-): Field<Whole> {
-  const sentence = (name: string, before: Whole, after: Whole): string =>
-    `${name}: now ${words(read(after))}, was ${words(read(before))}`;
-  return { field, read, sentence };
-}
+  say: (at: NamedPlace, before: Value, after: Value) => Message,
+): Field<Whole> => ({
+  field: name,
+  read,
+  said: (at, before, after) => say(at, read(before), read(after)),
+});
 
 /** For values too long to be read out. */
-function rewritten<Whole>(field: string, what: string, read: (whole: Whole) => unknown): Field<Whole> {
+const rewritten = <Whole>(
+  name: string,
+  read: (whole: Whole) => unknown,
+  say: Record<'added' | 'removed' | 'changed', (at: NamedPlace) => Message>,
+): Field<Whole> => {
   const empty = (value: unknown): boolean => value === null || value === '';
-  const sentence = (name: string, before: Whole, after: Whole): string => {
-    const how = empty(read(before)) ? 'added' : empty(read(after)) ? 'removed' : 'changed';
-    return `${what} of ${name}: ${how}`;
-  };
-  return { field, read, sentence };
-}
-
-const asIs = (value: string): string => value;
-const milliamperes = (value: number): string => `${value} mA`;
-const yesNo = (value: boolean): string => (value ? 'yes' : 'no');
+  return field(name, read, (at, before, after) =>
+    say[empty(before) ? 'added' : empty(after) ? 'removed' : 'changed'](at),
+  );
+};
+const notes = {
+  added: (at: NamedPlace) => message('notesAdded', { at }),
+  removed: (at: NamedPlace) => message('notesRemoved', { at }),
+  changed: (at: NamedPlace) => message('notesChanged', { at }),
+};
+const edid = {
+  added: (port: NamedPlace) => message('edidAdded', { port }),
+  removed: (port: NamedPlace) => message('edidRemoved', { port }),
+  changed: (port: NamedPlace) => message('edidChanged', { port }),
+};
 
 export const deviceFields: Field<Device>[] = [
-  of('name', 'Name', ({ name }) => name, asIs),
-  of('role', 'Role', ({ role }) => role, asIs),
-  of('model', 'Model', ({ model }) => model, asIs),
-  of('serial', 'Serial number', ({ serial }) => serial, asIs),
-  of('firmware', 'Firmware', ({ firmware }) => firmware, asIs),
-  of('drawsMenu', 'Own on-screen menu', ({ drawsMenu }) => drawsMenu, yesNo),
-  of('processesPicture', 'Scaling or processing', ({ processesPicture }) => processesPicture, yesNo),
-  of('edidHandling', 'EDID handling', ({ edidHandling }) => edidHandling, edidWords),
-  of('outputFormat', 'Output format', ({ outputFormat }) => outputFormat, formatName, 'as received'),
-  rewritten('notes', 'Notes', ({ notes }) => notes),
+  field(
+    'name',
+    ({ name }) => name,
+    (device, before, after) => message('deviceRenamed', { device, before, after }),
+  ),
+  field(
+    'role',
+    ({ role }) => role,
+    (device, before, after) => message('roleChanged', { device, before, after }),
+  ),
+  field(
+    'model',
+    ({ model }) => model,
+    (device, before, after) => message('modelChanged', { device, before, after }),
+  ),
+  field(
+    'serial',
+    ({ serial }) => serial,
+    (device, before, after) => message('serialChanged', { device, before, after }),
+  ),
+  field(
+    'firmware',
+    ({ firmware }) => firmware,
+    (device, before, after) => message('firmwareChanged', { device, before, after }),
+  ),
+  field(
+    'drawsMenu',
+    ({ drawsMenu }) => drawsMenu,
+    (device, _, after) => message('drawsMenuChanged', { device, after }),
+  ),
+  field(
+    'processesPicture',
+    ({ processesPicture }) => processesPicture,
+    (device, _, after) => message('processesPictureChanged', { device, after }),
+  ),
+  field(
+    'edidHandling',
+    ({ edidHandling }) => edidHandling,
+    (device, before, after) =>
+      message('edidHandlingChanged', { device, before: handled(before), after: handled(after) }),
+  ),
+  field(
+    'outputFormat',
+    ({ outputFormat }) => outputFormat,
+    (device, before, after) => message('outputFormatChanged', { device, before, after }),
+  ),
+  rewritten('notes', (device) => device.notes, notes),
 ];
 
-function edidWords(handling: Device['edidHandling']): string {
-  if (handling.kind === 'passesOn') return 'passed on';
+/** What a device does with the EDID of what follows it, as a clause. */
+function handled(handling: Device['edidHandling']): Message {
+  if (handling.kind === 'passesOn') return message('edidPassedOn');
   if (handling.kind === 'replaces')
-    return handling.edidHex === null ? 'replaced' : `replaced by one of ${handling.edidHex.length / 2} bytes`;
+    return handling.edidHex === null
+      ? message('edidReplacedByOwn')
+      : message('edidReplacedBy', { bytes: handling.edidHex.length / 2 });
+  const { maxTmdsCharacterRateMHz: rate } = handling;
   const limits = [
-    handling.maxTmdsCharacterRateMHz === null ? null : `TMDS up to ${handling.maxTmdsCharacterRateMHz} MHz`,
-    handling.dropsFrl ? 'no FRL' : null,
-    handling.drops420 ? 'no 4:2:0' : null,
-    handling.dropsHdr ? 'no HDR' : null,
-    handling.stereoOnly ? 'stereo only' : null,
-  ].filter((limit) => limit !== null);
-  return limits.length === 0 ? 'limited' : `limited (${limits.join(', ')})`;
+    ...(rate === null ? [] : [message('edidLimitTmds', { rate })]),
+    ...(handling.dropsFrl ? [message('edidLimitNoFrl')] : []),
+    ...(handling.drops420 ? [message('edidLimitNo420')] : []),
+    ...(handling.dropsHdr ? [message('edidLimitNoHdr')] : []),
+    ...(handling.stereoOnly ? [message('edidLimitStereo')] : []),
+  ];
+  return limits.length === 0 ? message('edidIsLimited') : message('edidIsLimitedTo', { limits });
 }
 
 export const portFields: Field<Port>[] = [
-  of('label', 'Label', ({ label }) => label, asIs),
-  of('direction', 'Direction', ({ direction }) => direction, asIs),
-  of('highestMode', 'Highest mode', ({ highestMode }) => highestMode, modeName),
-  of('setMode', 'Mode', ({ setMode }) => setMode, modeName, 'automatic'),
-  of('contentProtection', 'Content protection', ({ contentProtection }) => contentProtection, protection),
-  rewritten('edidHex', 'EDID', ({ edidHex }) => edidHex),
-  of('fiveVoltMa', '5 V current', ({ fiveVoltMa }) => fiveVoltMa, milliamperes),
-];
-
-function protection(version: Port['contentProtection']): string {
-  return version === 'unknown' ? 'not known' : version;
-}
-
-const directionNames: Record<Link['direction'], string> = {
-  notDirectional: 'not directional',
-  asMarked: 'laid as marked',
-  reversed: 'reversed',
-  unknown: 'direction not known',
-};
-const routeNames: Record<Link['route'], string> = {
-  free: 'laid free',
-  inWall: 'in the wall',
-  inConduit: 'in conduit',
-};
-
-export const linkFields: Field<Link>[] = [
-  now(
-    'construction',
-    ({ construction }) => construction,
-    (value) => constructionNames[value],
+  field(
+    'label',
+    ({ label }) => label,
+    (port, before, after) => message('labelChanged', { port, before, after }),
   ),
-  now(
-    'category',
-    ({ category }) => category,
-    (value) => categoryNames[value],
-  ),
-  now(
-    'certified',
-    ({ certified }) => certified,
-    (value) => (value ? 'certified' : 'not certified'),
-  ),
-  now('lengthM', ({ lengthM }) => lengthM, metres),
-  now(
+  field(
     'direction',
     ({ direction }) => direction,
-    (value) => directionNames[value],
+    (port, before, after) => message('portSideChanged', { port, before, after }),
   ),
-  now(
-    'factoryFittedEnds',
-    ({ factoryFittedEnds }) => factoryFittedEnds,
-    (value) =>
-      value === null
-        ? 'not known who fitted the ends'
-        : value
-          ? 'ends fitted in a factory'
-          : 'ends fitted on site',
+  field(
+    'highestMode',
+    ({ highestMode }) => highestMode,
+    (port, before, after) => message('highestModeChanged', { port, before, after }),
   ),
-  ...endFields('sourceEnd', 'source end', ({ sourceEnd }) => sourceEnd),
-  ...endFields('sinkEnd', 'display end', ({ sinkEnd }) => sinkEnd),
-  now(
-    'route',
-    ({ route }) => route,
-    (value) => routeNames[value],
+  field(
+    'setMode',
+    ({ setMode }) => setMode,
+    (port, before, after) => message('setModeChanged', { port, before, after }),
   ),
-  now(
-    'installedOn',
-    ({ installedOn }) => installedOn,
-    (value) => (value === null ? 'not known when installed' : `installed on ${value}`),
+  field(
+    'contentProtection',
+    ({ contentProtection }) => contentProtection,
+    (port, before, after) => message('contentProtectionChanged', { port, before, after }),
   ),
-  now(
-    'drawMa',
-    ({ drawMa }) => drawMa,
-    (value) => (value === null ? 'not known what it draws' : `draws ${milliamperes(value)}`),
+  rewritten('edidHex', ({ edidHex }) => edidHex, edid),
+  field(
+    'fiveVoltMa',
+    ({ fiveVoltMa }) => fiveVoltMa,
+    (port, before, after) => message('fiveVoltChanged', { port, before, after }),
   ),
-  rewritten('notes', 'Notes', ({ notes }) => notes),
 ];
 
-function endFields(field: string, where: string, endOf: (link: Link) => LinkEnd): Field<Link>[] {
-  const state = (value: LinkEnd['powered'], word: string): string =>
-    value === 'unknown' ? `not known whether ${word}` : value === 'yes' ? word : `not ${word}`;
+export const linkFields: Field<Link>[] = [
+  field(
+    'construction',
+    ({ construction }) => construction,
+    (cable, before, after) => message('constructionChanged', { cable, before, after }),
+  ),
+  field(
+    'category',
+    ({ category }) => category,
+    (cable, before, after) => message('categoryChanged', { cable, before, after }),
+  ),
+  field(
+    'certified',
+    ({ certified }) => certified,
+    (cable, _, after) => message('certifiedChanged', { cable, after }),
+  ),
+  field(
+    'lengthM',
+    ({ lengthM }) => lengthM,
+    (cable, before, after) => message('lengthChanged', { cable, before, after }),
+  ),
+  field(
+    'direction',
+    ({ direction }) => direction,
+    (cable, before, after) => message('cableDirectionChanged', { cable, before, after }),
+  ),
+  field(
+    'factoryFittedEnds',
+    ({ factoryFittedEnds }) => factoryFittedEnds,
+    (cable, before, after) => message('factoryFittedEndsChanged', { cable, before, after }),
+  ),
+  ...endFields('sourceEnd', 'source'),
+  ...endFields('sinkEnd', 'display'),
+  field(
+    'route',
+    ({ route }) => route,
+    (cable, before, after) => message('routeChanged', { cable, before, after }),
+  ),
+  field(
+    'installedOn',
+    ({ installedOn }) => installedOn,
+    (cable, before, after) => message('installedOnChanged', { cable, before, after }),
+  ),
+  field(
+    'drawMa',
+    ({ drawMa }) => drawMa,
+    (cable, before, after) => message('cableDrawChanged', { cable, before, after }),
+  ),
+  rewritten('notes', (link) => link.notes, notes),
+];
+
+function endFields(which: 'sourceEnd' | 'sinkEnd', end: 'source' | 'display'): Field<Link>[] {
+  const endOf = (link: Link): LinkEnd => link[which];
   return [
-    now(
-      `${field}.needsPower`,
+    field(
+      `${which}.needsPower`,
       (link) => endOf(link).needsPower,
-      (value) => (value ? `needs power at the ${where}` : `needs no power at the ${where}`),
+      (cable, _, after) => message('endNeedsPowerChanged', { cable, end, after }),
     ),
-    now(
-      `${field}.powered`,
+    field(
+      `${which}.powered`,
       (link) => endOf(link).powered,
-      (value) => `${state(value, 'powered')} at the ${where}`,
+      (cable, before, after) => message('endPoweredChanged', { cable, end, before, after }),
     ),
-    now(
-      `${field}.seated`,
+    field(
+      `${which}.seated`,
       (link) => endOf(link).seated,
-      (value) => `${state(value, 'seated')} at the ${where}`,
+      (cable, before, after) => message('endSeatedChanged', { cable, end, before, after }),
     ),
   ];
 }

@@ -1,21 +1,13 @@
 import type { Chain, Device, Link, Place, Port, VideoFormat } from '../contract/chain.ts';
-import {
-  deviceFields,
-  type Field,
-  linkFields,
-  portFields,
-  type SettingValue,
-  settingText,
-  shown,
-} from './diff-fields.ts';
-import { bareName, deviceName, linkName, placeName, socketName } from './place.ts';
-import { formatName } from './signal-mode.ts';
+import { type Message, message, type NamedPlace } from '../message/index.ts';
+import { deviceFields, type Field, linkFields, portFields, type SettingValue, shown } from './diff-fields.ts';
+import { namedLink, namedPlace, namedPort } from './named-place.ts';
 
 /**
  * One difference between two chains, for programs and, as `sentence`, for people. `place` lies in the newer chain,
  * but for `removed`, where it lies in the older one. `field` is the contract's name.
  */
-export type ChainChange = { sentence: string; place: Place } & (
+export type ChainChange = { sentence: Message; place: Place } & (
   | { kind: 'added' | 'removed'; part: 'device' | 'port' | 'link' }
   | { kind: 'moved'; before: Pick<Link, 'from' | 'to'>; after: Pick<Link, 'from' | 'to'> }
   | { kind: 'changed'; field: string; before: unknown; after: unknown }
@@ -36,10 +28,10 @@ export function chainDiff(before: Chain, after: Chain): ChainChange[] {
     ...formatChanges(before, after),
     ...devices.removed.map((device) => devicePart('removed', before, device)),
     ...devices.added.map((device) => devicePart('added', after, device)),
-    ...devices.kept.flatMap((pair) => deviceChanges(before, after, ...pair)),
+    ...devices.kept.flatMap((pair) => deviceChanges(before, after, pair)),
     ...links.removed.map((link) => linkPart('removed', before, link)),
     ...links.added.map((link) => linkPart('added', after, link)),
-    ...links.kept.flatMap((pair) => linkChanges(before, after, ...pair)),
+    ...links.kept.flatMap((pair) => linkChanges(before, after, pair)),
   ];
 }
 
@@ -67,7 +59,7 @@ function nameChange(before: Chain, after: Chain): ChainChange[] {
       field: 'name',
       before: before.name,
       after: after.name,
-      sentence: `The chain is now called '${after.name}', was '${before.name}'`,
+      sentence: message('chainRenamed', { before: before.name, after: after.name }),
     },
   ];
 }
@@ -82,7 +74,7 @@ function formatChanges(before: Chain, after: Chain): ChainChange[] {
             place: { kind: 'chain' as const },
             added,
             format,
-            sentence: `${added ? 'Now wanted' : 'No longer wanted'}: ${formatName(format)}`,
+            sentence: message(added ? 'formatWanted' : 'formatNoLongerWanted', { format }),
           },
         ];
   return [
@@ -91,96 +83,100 @@ function formatChanges(before: Chain, after: Chain): ChainChange[] {
   ];
 }
 
-function devicePart(kind: 'added' | 'removed', chain: Chain, device: Device): ChainChange {
-  const model = device.model === null ? '' : `, model ${device.model}`;
+function devicePart(kind: 'added' | 'removed', chain: Chain, { id, model }: Device): ChainChange {
+  const place: Place = { kind: 'device', deviceId: id };
+  const values = { device: namedPlace(chain, place), model };
   return {
     kind,
     part: 'device',
-    place: { kind: 'device', deviceId: device.id },
-    sentence: `${kind === 'added' ? 'New' : 'Removed'}: ${deviceName(chain, device.id)}${model}`,
+    place,
+    sentence: message(kind === 'added' ? 'deviceAdded' : 'deviceRemoved', values),
   };
 }
 
-function linkPart(kind: 'added' | 'removed', chain: Chain, link: Link): ChainChange {
-  const name = linkName(chain, link).replace(/^the /, '');
+const linkPart = (kind: 'added' | 'removed', chain: Chain, link: Link): ChainChange => ({
+  kind,
+  part: 'link',
+  place: { kind: 'link', linkId: link.id },
+  sentence: message(kind === 'added' ? 'cableAdded' : 'cableRemoved', { cable: namedLink(chain, link) }),
+});
+
+function portPart(
+  kind: 'added' | 'removed',
+  chain: Chain,
+  { device, port }: { device: Device; port: Port },
+): ChainChange {
+  const place: Place = { kind: 'port', deviceId: device.id, portId: port.id };
+  const values = { port: namedPlace(chain, place), side: port.direction };
   return {
     kind,
-    part: 'link',
-    place: { kind: 'link', linkId: link.id },
-    sentence: `${kind === 'added' ? 'New' : 'Removed'} ${name}`,
+    part: 'port',
+    place,
+    sentence: message(kind === 'added' ? 'portAdded' : 'portRemoved', values),
   };
 }
 
-function deviceChanges(before: Chain, after: Chain, old: Device, now: Device): ChainChange[] {
+function deviceChanges(before: Chain, after: Chain, [old, now]: [Device, Device]): ChainChange[] {
   const place: Place = { kind: 'device', deviceId: now.id };
   const ports = matched(old.ports, now.ports);
-  const portPart = (kind: 'added' | 'removed', chain: Chain, port: Port): ChainChange => {
-    const at: Place = { kind: 'port', deviceId: now.id, portId: port.id };
-    const change = kind === 'added' ? 'New' : 'Removed';
-    return {
-      kind,
-      part: 'port',
-      place: at,
-      sentence: `${change} ${port.direction}: ${placeName(chain, at)}`,
-    };
-  };
   return [
-    ...fieldChanges(deviceFields, place, deviceName(after, now.id), old, now),
-    ...settingChanges(place, deviceName(after, now.id), old, now),
-    ...ports.removed.map((port) => portPart('removed', before, port)),
-    ...ports.added.map((port) => portPart('added', after, port)),
-    ...ports.kept.flatMap(([oldPort, port]) => {
-      const at: Place = { kind: 'port', deviceId: now.id, portId: port.id };
-      return fieldChanges(portFields, at, placeName(after, at), oldPort, port);
+    ...fieldChanges(deviceFields, { place, named: namedPlace(after, place) }, [old, now]),
+    ...settingChanges({ place, named: namedPlace(after, place) }, old, now),
+    ...ports.removed.map((port) => portPart('removed', before, { device: now, port })),
+    ...ports.added.map((port) => portPart('added', after, { device: now, port })),
+    ...ports.kept.flatMap((pair) => {
+      const at: Place = { kind: 'port', deviceId: now.id, portId: pair[1].id };
+      return fieldChanges(portFields, { place: at, named: namedPlace(after, at) }, pair);
     }),
   ];
 }
 
-function linkChanges(before: Chain, after: Chain, old: Link, now: Link): ChainChange[] {
+function linkChanges(before: Chain, after: Chain, [old, now]: [Link, Link]): ChainChange[] {
   const place: Place = { kind: 'link', linkId: now.id };
-  const ends = (chain: Chain, { from, to }: Link): string =>
-    `${bareName(chain, from.deviceId)} to ${bareName(chain, to.deviceId)}`;
-  const name = `Cable ${now.id} (${ends(after, now)})`;
-  const sockets = (chain: Chain, { from, to }: Link): string =>
-    `${socketName(chain, from)} to ${socketName(chain, to)}`;
-  const [was, is] = [old, now].map(({ from, to }) => ({ from, to }));
-  const moved: ChainChange[] =
-    was === undefined || is === undefined || shown(was) === shown(is)
+  return [
+    ...(shown(endsOf(old)) === shown(endsOf(now))
       ? []
       : [
           {
-            kind: 'moved',
+            kind: 'moved' as const,
             place,
-            before: was,
-            after: is,
-            sentence: `Cable ${now.id} now runs from ${sockets(after, now)}, was from ${sockets(before, old)}`,
+            before: endsOf(old),
+            after: endsOf(now),
+            sentence: message('cableMoved', {
+              cable: namedLink(before, old),
+              from: namedPort(after, now.from),
+              to: namedPort(after, now.to),
+            }),
           },
-        ];
-  return [...moved, ...fieldChanges(linkFields, place, name, old, now)];
+        ]),
+    ...fieldChanges(linkFields, { place, named: namedLink(after, now) }, [old, now]),
+  ];
 }
 
-function fieldChanges<Whole>(
+const endsOf = ({ from, to }: Link): Pick<Link, 'from' | 'to'> => ({ from, to });
+
+/** Where something lies, for programs and by its names. */
+type At = { place: Place; named: NamedPlace };
+
+const fieldChanges = <Whole>(
   fields: Field<Whole>[],
-  place: Place,
-  name: string,
-  old: Whole,
-  now: Whole,
-): ChainChange[] {
-  return fields.flatMap(({ field, read, sentence }): ChainChange[] => {
+  { place, named }: At,
+  [old, now]: [Whole, Whole],
+): ChainChange[] =>
+  fields.flatMap(({ field, read, said }): ChainChange[] => {
     const before = read(old);
     const after = read(now);
     if (shown(before) === shown(after)) return [];
-    return [{ kind: 'changed', place, field, before, after, sentence: sentence(name, old, now) }];
+    return [{ kind: 'changed', place, field, before, after, sentence: said(named, old, now) }];
   });
-}
 
-function settingChanges(place: Place, name: string, old: Device, now: Device): ChainChange[] {
+function settingChanges({ place, named: device }: At, old: Device, now: Device): ChainChange[] {
   const keys = [...new Set([...Object.keys(old.settings), ...Object.keys(now.settings)])].sort();
   return keys.flatMap((key): ChainChange[] => {
     const before = own(old.settings, key);
     const after = own(now.settings, key);
     if (before === after) return [];
-    const sentence = `Setting '${key}' of ${name}: ${settingText(before)} → ${settingText(after)}`;
+    const sentence = message('settingChanged', { device, setting: key, before, after });
     return [{ kind: 'setting', place, key, before, after, sentence }];
   });
 }

@@ -1,12 +1,25 @@
-import type { Chain, ChainFault, Device, Link } from '../contract/chain.ts';
+import type { Chain, Device, Link, Place } from '../contract/chain.ts';
+import { type Message, message, type NamedPlace } from '../message/index.ts';
 import { findDevice, findPort, linkEnds } from './look-up.ts';
 import { loopsOf } from './loops.ts';
-import { deviceName, linkName, placeName, socketName } from './place.ts';
-import { listed, sentenceStart } from './sentences.ts';
+import { namedLink, namedPlace, namedPort } from './named-place.ts';
+
+/** Why a chain can't be stored: its place, and a JSON pointer (RFC 6901) into the document that was sent. */
+export type ChainFault = { said: Message; place: Place; pointer: string };
+
+const deviceAt = (chain: Chain, deviceId: string): NamedPlace =>
+  namedPlace(chain, { kind: 'device', deviceId });
+/** A device of the document itself, also where another bears its id. */
+const asTyped = ({ id, role, name }: Device): NamedPlace => ({
+  kind: 'device',
+  deviceId: id,
+  role,
+  name,
+  isShared: false,
+});
 
 /**
- * Why a chain can't be stored, each fault once, with its place, a JSON pointer (RFC 6901) into the chain document and
- * a sentence for the person who typed it. Empty: the chain can be stored. Branches, dead ends beside a complete way
+ * Why a chain can't be stored, each fault once, with its place and what to say to the person who typed it. Empty: the chain can be stored. Branches, dead ends beside a complete way
  * from source to display, and devices that are fed by several others are ordinary. An empty chain and a device alone
  * are no fault either: a dispatcher may know no more yet.
  */
@@ -32,31 +45,31 @@ function duplicateIds(chain: Chain): ChainFault[] {
   const devices = repeated(chain.devices.map(({ id }) => id)).map((at): ChainFault => {
     const deviceId = chain.devices[at]?.id ?? '';
     return {
-      code: 'duplicate-id',
+      said: message('devicesOfOneId', {
+        id: deviceId,
+        devices: chain.devices.filter(({ id }) => id === deviceId).map(asTyped),
+      }),
       place: { kind: 'device', deviceId },
       pointer: `/devices/${at}/id`,
-      text: `Two devices have the id '${deviceId}': ${namesOf(chain.devices.filter(({ id }) => id === deviceId))}.`,
     };
   });
-  const ports = chain.devices.flatMap((device, deviceAt) =>
+  const ports = chain.devices.flatMap((device, index) =>
     repeated(device.ports.map(({ id }) => id)).map((at): ChainFault => {
       const portId = device.ports[at]?.id ?? '';
       return {
-        code: 'duplicate-id',
+        said: message('portsOfOneId', { id: portId, device: asTyped(device) }),
         place: { kind: 'port', deviceId: device.id, portId },
-        pointer: `/devices/${deviceAt}/ports/${at}/id`,
-        text: `Two ports of ${device.role} '${device.name}' have the id '${portId}'.`,
+        pointer: `/devices/${index}/ports/${at}/id`,
       };
     }),
   );
   const links = repeated(chain.links.map(({ id }) => id)).map((at): ChainFault => {
     const linkId = chain.links[at]?.id ?? '';
-    const holders = chain.links.filter(({ id }) => id === linkId).map((link) => linkName(chain, link));
+    const holders = chain.links.filter(({ id }) => id === linkId).map((link) => namedLink(chain, link));
     return {
-      code: 'duplicate-id',
+      said: message('linksOfOneId', { id: linkId, links: holders }),
       place: { kind: 'link', linkId },
       pointer: `/links/${at}/id`,
-      text: `Two links have the id '${linkId}': ${listed(holders)}.`,
     };
   });
   return [...devices, ...ports, ...links];
@@ -67,34 +80,48 @@ function unknownPorts(chain: Chain): ChainFault[] {
     const ref = link[end];
     if (findPort(chain, ref) !== undefined) return [];
     const known = findDevice(chain, ref.deviceId) !== undefined;
-    const which = end === 'from' ? 'comes from' : 'goes to';
     return [
       {
-        code: 'unknown-port',
+        said: known
+          ? message(end === 'from' ? 'linkFromUnknownPort' : 'linkToUnknownPort', {
+              link: link.id,
+              port: ref.portId,
+              device: deviceAt(chain, ref.deviceId),
+            })
+          : message(end === 'from' ? 'linkFromUnknownDevice' : 'linkToUnknownDevice', {
+              link: link.id,
+              device: ref.deviceId,
+            }),
         place: { kind: 'link', linkId: link.id },
         pointer: `${pointer}/${known ? 'portId' : 'deviceId'}`,
-        text: known
-          ? `Link '${link.id}' ${which} a port '${ref.portId}' that ${deviceName(chain, ref.deviceId)} doesn't have.`
-          : `Link '${link.id}' ${which} a device '${ref.deviceId}' that isn't in the chain.`,
       },
     ];
   });
 }
 
+/** By what the port is at which a link starts, and the one at which it ends. */
+const directionFaults = {
+  output: { input: null, output: 'linkBetweenOutputs' },
+  input: { input: 'linkBetweenInputs', output: 'linkWrongWayRound' },
+} as const;
+
 function wrongDirections(chain: Chain): ChainFault[] {
   return chain.links.flatMap((link, at): ChainFault[] => {
     const ends = linkEnds(chain, link);
     if (ends === null) return [];
-    const from = socketName(chain, link.from);
-    const to = socketName(chain, link.to);
-    const directions = `${ends.output.direction} to ${ends.input.direction}`;
-    if (directions === 'output to input') return [];
-    const text =
-      directions === 'input to output'
-        ? `Link '${link.id}' runs the wrong way, from the input ${from} to the output ${to}; turn it round.`
-        : `Link '${link.id}' joins two ${ends.output.direction}s, ${from} and ${to}; a cable runs from an output to an input.`;
+    const code = directionFaults[ends.output.direction][ends.input.direction];
+    if (code === null) return [];
+    const values = {
+      link: link.id,
+      from: namedPort(chain, link.from),
+      to: namedPort(chain, link.to),
+    };
     return [
-      { code: 'link-direction', place: { kind: 'link', linkId: link.id }, pointer: `/links/${at}`, text },
+      {
+        said: message(code, values),
+        place: { kind: 'link', linkId: link.id },
+        pointer: `/links/${at}`,
+      },
     ];
   });
 }
@@ -108,13 +135,15 @@ function portsUsedTwice(chain: Chain): ChainFault[] {
     if (first === undefined) taken.set(key, { link, at });
     // A link from a port to itself is a loop, and one fault is enough.
     if (first === undefined || first.at === at || findPort(chain, ref) === undefined) return [];
-    const port = placeName(chain, { kind: 'port', ...ref });
+    const place: Place = { kind: 'port', ...ref };
     return [
       {
-        code: 'port-used-twice',
-        place: { kind: 'port', ...ref },
+        said: message('portUsedTwice', {
+          port: namedPlace(chain, place),
+          links: [first.link.id, link.id],
+        }),
+        place,
         pointer,
-        text: `Links '${first.link.id}' and '${link.id}' are both plugged into ${port}.`,
       },
     ];
   });
@@ -126,17 +155,16 @@ function lengths(chain: Chain): ChainFault[] {
       ? []
       : [
           {
-            code: 'length-not-positive',
+            said: message('lengthNotPositive', { link: namedLink(chain, link), length: link.lengthM }),
             place: { kind: 'link', linkId: link.id },
             pointer: `/links/${at}/lengthM`,
-            text: `The length of ${linkName(chain, link)} is ${link.lengthM} m; it has to be more than nothing.`,
           },
         ],
   );
 }
 
 function displaysWithOutput(chain: Chain): ChainFault[] {
-  return chain.devices.flatMap((device, deviceAt) =>
+  return chain.devices.flatMap((device, index) =>
     device.role !== 'display'
       ? []
       : device.ports.flatMap((port, at): ChainFault[] =>
@@ -144,10 +172,12 @@ function displaysWithOutput(chain: Chain): ChainFault[] {
             ? []
             : [
                 {
-                  code: 'display-with-output',
+                  said: message('displayWithOutput', {
+                    display: asTyped(device),
+                    output: namedPort(chain, { deviceId: device.id, portId: port.id }),
+                  }),
                   place: { kind: 'port', deviceId: device.id, portId: port.id },
-                  pointer: `/devices/${deviceAt}/ports/${at}`,
-                  text: `Display '${device.name}' has an output '${port.label}'; a chain ends at its displays.`,
+                  pointer: `/devices/${index}/ports/${at}`,
                 },
               ],
         ),
@@ -158,15 +188,16 @@ function loops(chain: Chain): ChainFault[] {
   return loopsOf(chain).map(({ deviceIds, linkIds }): ChainFault => {
     const [first = ''] = deviceIds;
     const linkId = linkIds.at(-1) ?? '';
-    const round = [...deviceIds, first].map((id) => deviceName(chain, id));
     return {
-      code: 'cycle',
+      said:
+        deviceIds.length === 1
+          ? message('linkIntoItself', { link: linkId, device: deviceAt(chain, first) })
+          : message('signalLoop', {
+              devices: deviceIds.map((id) => deviceAt(chain, id)),
+              link: linkId,
+            }),
       place: { kind: 'link', linkId },
       pointer: `/links/${chain.links.findIndex((link) => link.id === linkId)}`,
-      text:
-        deviceIds.length === 1
-          ? `Link '${linkId}' leads from ${deviceName(chain, first)} back into itself.`
-          : `The signal goes round in a loop: ${round.join(' → ')}. Link '${linkId}' closes it.`,
     };
   });
 }
@@ -179,29 +210,29 @@ function orphans(chain: Chain): ChainFault[] {
     const devices = group.flatMap((id) => findDevice(chain, id) ?? []);
     const [first] = devices;
     if (first === undefined || hasLooseLink(chain, ids, group)) return [];
-    const text = orphanText(chain, devices);
-    if (text === null) return [];
+    const said = orphaned(chain, devices);
+    if (said === null) return [];
     return [
       {
-        code: 'orphan',
+        said,
         place: { kind: 'device', deviceId: first.id },
         pointer: `/devices/${chain.devices.indexOf(first)}`,
-        text,
       },
     ];
   });
 }
 
-function orphanText(chain: Chain, devices: Device[]): string | null {
-  const [first] = devices;
-  if (first !== undefined && devices.length === 1)
-    return `${sentenceStart(deviceName(chain, first.id))} isn't connected to anything.`;
-  const missing = [
-    ...(devices.some(({ role }) => role === 'source') ? [] : ['source']),
-    ...(devices.some(({ role }) => role === 'display') ? [] : ['display']),
-  ];
-  if (missing.length === 0) return null;
-  return `${sentenceStart(namesOf(devices))} are connected to each other, but to no ${missing.join(' and no ')}.`;
+function orphaned(chain: Chain, group: Device[]): Message | null {
+  const [first] = group;
+  const devices = group.map(({ id }) => deviceAt(chain, id));
+  if (first !== undefined && group.length === 1)
+    return message('deviceUnconnected', { device: deviceAt(chain, first.id) });
+  const hasSource = group.some(({ role }) => role === 'source');
+  const hasDisplay = group.some(({ role }) => role === 'display');
+  if (hasSource) return hasDisplay ? null : message('devicesWithoutDisplay', { devices });
+  return hasDisplay
+    ? message('devicesWithoutSource', { devices })
+    : message('devicesWithoutEither', { devices });
 }
 
 function hasLooseLink(chain: Chain, ids: Set<string>, group: string[]): boolean {
@@ -234,5 +265,3 @@ const endsOf = (chain: Chain): End[] =>
   chain.links.flatMap((link, at) =>
     (['from', 'to'] as const).map((end) => ({ link, at, end, pointer: `/links/${at}/${end}` })),
   );
-
-const namesOf = (devices: Device[]): string => listed(devices.map(({ role, name }) => `${role} '${name}'`));

@@ -173,24 +173,6 @@ export const place = z.discriminatedUnion('kind', [
 ]);
 export type Place = z.infer<typeof place>;
 
-/** Why a chain can't be stored: one entry a fault, each with the place and a JSON pointer into the document. */
-export const chainFault = z.object({
-  code: z.enum([
-    'duplicate-id',
-    'unknown-port',
-    'link-direction',
-    'port-used-twice',
-    'cycle',
-    'display-with-output',
-    'orphan',
-    'length-not-positive',
-  ]),
-  place,
-  pointer: z.string(),
-  text: z.string(),
-});
-export type ChainFault = z.infer<typeof chainFault>;
-
 /** One finding of the prerequisite audit. */
 export const finding = z.object({
   rule: z.string(),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { chain, finding } from './chain.ts';
 import { evidenceItem } from './evidence.ts';
 import { logFinding } from './log-findings.ts';
+import { message } from './message.ts';
 import { id, instant, memberRole, sha256 } from './primitives.ts';
 import { chainVersionRef, hazard } from './site.ts';
 import { intake, priority } from './ticket.ts';
@@ -57,8 +58,8 @@ export const caseFile = z.object({
     /** The newest version; as-found is in `triage.asFound`. */
     now: z.object({ version: z.int(), chain }),
     versions: z.array(chainVersionRef),
-    /** What differs now from as-found, in sentences. */
-    sinceAsFound: z.array(z.string()),
+    /** What differs now from as-found. */
+    sinceAsFound: z.array(message),
   }),
   /** The prerequisite audit of the chain as found, or of the newest version where none was recorded. */
   prerequisites: z.object({ chainVersion: z.int(), findings: z.array(finding) }),

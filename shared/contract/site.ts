@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { chain, finding } from './chain.ts';
 import { longest } from './limits.ts';
+import { message } from './message.ts';
 import { id, instant, line, pageQuery, text } from './primitives.ts';
 import { hazardKinds } from './site-names.ts';
 
@@ -40,7 +41,7 @@ export const chainVersionRef = z.object({
   changedBy: id,
   changedByName: z.string(),
   changedAt: instant,
-  changes: z.array(z.string()),
+  changes: z.array(message),
 });
 export type ChainVersionRef = z.infer<typeof chainVersionRef>;
 export const chainDocument = z.object({
@@ -50,14 +51,14 @@ export const chainDocument = z.object({
   chain,
   changedAt: instant,
   changedBy: id,
-  /** What differs from the version before, in sentences. */
-  changes: z.array(z.string()),
+  /** What differs from the version before, one message each. */
+  changes: z.array(message),
 });
 export type ChainDocument = z.infer<typeof chainDocument>;
 
 /** What the audit found in a version of a chain. */
 export const chainAudit = z.object({ version: z.int(), findings: z.array(finding) });
 export type ChainAudit = z.infer<typeof chainAudit>;
-/** What differs between two versions, in sentences. */
-export const chainComparison = z.object({ from: z.int(), to: z.int(), changes: z.array(z.string()) });
+/** What differs between two versions, one message each. */
+export const chainComparison = z.object({ from: z.int(), to: z.int(), changes: z.array(message) });
 export type ChainComparison = z.infer<typeof chainComparison>;

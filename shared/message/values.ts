@@ -1,3 +1,4 @@
+import type { ContentProtectionVersion } from '../contract/chain.ts';
 import type {
   deviceRoles,
   findingSeverities,
@@ -83,6 +84,16 @@ export type Kinds = {
   /** How the samples of a picture are sent. */
   encoding: 'rgb' | 'ycbcr444' | 'ycbcr422' | 'ycbcr420';
   flag: boolean;
+  /** What a device's own menu says of a setting, as it was written down; numbers and switches as such. */
+  setting: string | number | boolean;
+  /** The newest content-protection version that a port does. */
+  protection: ContentProtectionVersion;
+  threeState: 'yes' | 'no' | 'unknown';
+  /** The end of a cable nearer the source, or nearer the display. */
+  cableEnd: 'source' | 'display';
+  /** How a cable lies, against the marks at its plugs. */
+  cableDirection: 'notDirectional' | 'asMarked' | 'reversed' | 'unknown';
+  route: 'free' | 'inWall' | 'inConduit';
   /** A part of the sentence that is itself a message. */
   message: Message;
   construction: OneOf<typeof linkConstructions>;

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { chainDiff } from '../../shared/chain/diff.ts';
 import { placeExists } from '../../shared/chain/graph.ts';
 import type { Chain, VideoFormat } from '../../shared/contract/chain.ts';
+import { english } from '../../shared/message/en/index.ts';
+import { messageText } from '../../shared/message/index.ts';
 import { arbitraryChain } from './arbitrary-chain.ts';
 import { homeCinema, tmds9, withDevice, withPort } from './build-chain.ts';
 
@@ -52,7 +54,8 @@ describe('any two chains', () => {
           changes.filter((change) => change.kind === kind).length;
         expect(back).toHaveLength(there.length);
         expect(tally(back, 'removed')).toBe(tally(there, 'added'));
-        expect(there.filter(({ sentence }) => /undefined|\[object|null/.test(sentence))).toEqual([]);
+        const words = there.map(({ sentence }) => messageText(sentence, english, 'UTC'));
+        expect(words.filter((text) => /undefined|\[object|null/.test(text))).toEqual([]);
         const homeless = there.filter(
           ({ place, kind }) => !placeExists(kind === 'removed' ? one : other, place),
         );

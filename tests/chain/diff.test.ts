@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chainDiff } from '../../shared/chain/diff.ts';
 import type { Chain, VideoFormat } from '../../shared/contract/chain.ts';
+import type { Message } from '../../shared/contract/message.ts';
 import {
   cable,
   display,
@@ -29,39 +30,73 @@ const uhd60: VideoFormat = {
   encoding: 'ycbcr422',
   bitsPerComponent: 12,
 };
-const sentences = (before: Chain, after: Chain): string[] =>
+const said = (before: Chain, after: Chain): Message[] =>
   chainDiff(before, after).map(({ sentence }) => sentence);
 
-describe('one difference is one sentence', () => {
+describe('one difference is one message', () => {
   const end = { needsPower: false, powered: 'unknown', seated: 'yes' } as const;
-  it.each<[string, Chain]>([
-    ["The chain is now called 'Den', was 'Cinema'", { ...cinema, name: 'Den' }],
-    ['Now wanted: 3840×2160p60 4:2:2 12 bit', { ...cinema, wantedFormats: [uhd60] }],
+  it.each<[string, string, object, Chain]>([
+    ['a name', 'chainRenamed', { before: 'Cinema', after: 'Den' }, { ...cinema, name: 'Den' }],
+    ['a wanted format', 'formatWanted', { format: uhd60 }, { ...cinema, wantedFormats: [uhd60] }],
     [
-      "Firmware of processor 'Cinema processor': 1.8 → 1.8.1",
+      'firmware',
+      'firmwareChanged',
+      { device: { deviceId: 'processor' }, before: '1.8', after: '1.8.1' },
       withDevice(cinema, 'processor', { firmware: '1.8.1' }),
     ],
     [
-      "Firmware of processor 'Cinema processor': 1.8 → not known",
+      'firmware that is not known any more',
+      'firmwareChanged',
+      { before: '1.8', after: null },
       withDevice(cinema, 'processor', { firmware: null }),
     ],
     [
-      "Serial number of source 'Streamer': not known → S77",
+      'a serial number',
+      'serialChanged',
+      { before: null, after: 'S77' },
       withDevice(cinema, 'streamer', { serial: 'S77' }),
     ],
-    ["Model of source 'Streamer': not known → EF-3", withDevice(cinema, 'streamer', { model: 'EF-3' })],
-    ["Name of source 'Box': Streamer → Box", withDevice(cinema, 'streamer', { name: 'Box' })],
-    ["Role of switch 'Receiver': receiver → switch", withDevice(cinema, 'receiver', { role: 'switch' })],
     [
-      "Own on-screen menu of receiver 'Receiver': yes → no",
-      withDevice(cinema, 'receiver', { drawsMenu: false }),
+      'a model',
+      'modelChanged',
+      { before: null, after: 'EF-3' },
+      withDevice(cinema, 'streamer', { model: 'EF-3' }),
     ],
     [
-      "Scaling or processing of receiver 'Receiver': no → yes",
+      'a name of a device',
+      'deviceRenamed',
+      { before: 'Streamer', after: 'Box' },
+      withDevice(cinema, 'streamer', { name: 'Box' }),
+    ],
+    [
+      'a role',
+      'roleChanged',
+      { before: 'receiver', after: 'switch' },
+      withDevice(cinema, 'receiver', { role: 'switch' }),
+    ],
+    ['a menu', 'drawsMenuChanged', { after: false }, withDevice(cinema, 'receiver', { drawsMenu: false })],
+    [
+      'processing',
+      'processesPictureChanged',
+      { after: true },
       withDevice(cinema, 'receiver', { processesPicture: true }),
     ],
     [
-      "EDID handling of receiver 'Receiver': passed on → limited (TMDS up to 300 MHz, no FRL, stereo only)",
+      'EDID limits',
+      'edidHandlingChanged',
+      {
+        before: { code: 'edidPassedOn' },
+        after: {
+          code: 'edidIsLimitedTo',
+          values: {
+            limits: [
+              { code: 'edidLimitTmds', values: { rate: 300 } },
+              { code: 'edidLimitNoFrl' },
+              { code: 'edidLimitStereo' },
+            ],
+          },
+        },
+      },
       withDevice(cinema, 'receiver', {
         edidHandling: {
           kind: 'limits',
@@ -74,108 +109,165 @@ describe('one difference is one sentence', () => {
       }),
     ],
     [
-      "EDID handling of receiver 'Receiver': passed on → replaced by one of 2 bytes",
+      'an EDID of its own',
+      'edidHandlingChanged',
+      { after: { code: 'edidReplacedBy', values: { bytes: 2 } } },
       withDevice(cinema, 'receiver', { edidHandling: { kind: 'replaces', edidHex: '00ff' } }),
     ],
     [
-      "Output format of processor 'Cinema processor': as received → 3840×2160p60 4:2:2 12 bit",
+      'an output format',
+      'outputFormatChanged',
+      { before: null, after: uhd60 },
       withDevice(cinema, 'processor', { outputFormat: uhd60 }),
     ],
-    ["Notes of receiver 'Receiver': added", withDevice(cinema, 'receiver', { notes: 'In the left rack.' })],
     [
-      "Setting 'Output mode' of processor 'Cinema processor': auto → 9",
+      'notes',
+      'notesAdded',
+      { at: { deviceId: 'receiver' } },
+      withDevice(cinema, 'receiver', { notes: 'In the left rack.' }),
+    ],
+    [
+      'a setting',
+      'settingChanged',
+      { setting: 'Output mode', before: 'auto', after: 9 },
       withDevice(cinema, 'processor', { settings: { 'Output mode': 9 } }),
     ],
     [
-      "Setting 'Output mode' of processor 'Cinema processor': auto → not recorded",
+      'a setting that is gone',
+      'settingChanged',
+      { setting: 'Output mode', before: 'auto', after: null },
       withDevice(cinema, 'processor', { settings: {} }),
     ],
     [
-      "Setting 'constructor' of receiver 'Receiver': not recorded → on",
+      'a setting named like a part of every object',
+      'settingChanged',
+      { setting: 'constructor', before: null, after: true },
       withDevice(cinema, 'receiver', {
         settings: { constructor: true } as unknown as Record<string, boolean>,
       }),
     ],
     [
-      "Removed input: port 'HDMI IN2' of display 'Television'",
+      'a port that is gone',
+      'portRemoved',
+      { port: { portId: 'in2' }, side: 'input' },
       withDevice(cinema, 'television', { ports: [input('in1')] }),
     ],
     [
-      "New output: port 'HDMI OUT2' of source 'Streamer'",
+      'a port',
+      'portAdded',
+      { port: { portId: 'out2' }, side: 'output' },
       withDevice(cinema, 'streamer', { ports: [output('out1'), output('out2')] }),
     ],
     [
-      "Highest mode of port 'HDMI IN1' of display 'Projector': TMDS 600 MHz (18 Gbit/s) → FRL 4 × 12 Gbit/s (48 Gbit/s)",
+      'a highest mode',
+      'highestModeChanged',
+      { before: tmds18, after: frl48 },
       withPort(cinema, 'projector', 'in1', { highestMode: frl48 }),
     ],
     [
-      "Mode of port 'HDMI IN1' of display 'Projector': automatic → TMDS 300 MHz (9 Gbit/s)",
+      'a mode',
+      'setModeChanged',
+      { before: null, after: tmds9 },
       withPort(cinema, 'projector', 'in1', { setMode: tmds9 }),
     ],
     [
-      "Content protection of port 'HDMI IN1' of display 'Projector': 2.2 → not known",
+      'content protection',
+      'contentProtectionChanged',
+      { before: '2.2', after: 'unknown' },
       withPort(cinema, 'projector', 'in1', { contentProtection: 'unknown' }),
     ],
     [
-      "EDID of port 'HDMI IN1' of display 'Projector': added",
+      'an EDID',
+      'edidAdded',
+      { port: { portId: 'in1' } },
       withPort(cinema, 'projector', 'in1', { edidHex: '00' }),
     ],
     [
-      "5 V current of port 'HDMI OUT1' of source 'Disc player': not known → 55 mA",
+      'a 5 V line',
+      'fiveVoltChanged',
+      { before: null, after: 55 },
       withPort(cinema, 'player', 'out1', { fiveVoltMa: 55 }),
     ],
     [
-      "Label of port 'HDMI 1' of display 'Projector': HDMI IN1 → HDMI 1",
+      'a label',
+      'labelChanged',
+      { before: 'HDMI IN1', after: 'HDMI 1' },
       withPort(cinema, 'projector', 'in1', { label: 'HDMI 1' }),
     ],
-    ['Cable L3 (Receiver to Cinema processor): now 10 m, was 3 m', withLink(cinema, 'L3', { lengthM: 10 })],
     [
-      'Cable L3 (Receiver to Cinema processor): now active copper, was passive copper',
+      'a length',
+      'lengthChanged',
+      { cable: { linkId: 'L3' }, before: 3, after: 10 },
+      withLink(cinema, 'L3', { lengthM: 10 }),
+    ],
+    [
+      'a construction',
+      'constructionChanged',
+      { before: 'passiveCopper', after: 'activeCopper' },
       withLink(cinema, 'L3', { construction: 'activeCopper' }),
     ],
     [
-      'Cable L3 (Receiver to Cinema processor): now Ultra High Speed, was Premium High Speed',
+      'a category',
+      'categoryChanged',
+      { before: 'premiumHighSpeed', after: 'ultraHighSpeed' },
       withLink(cinema, 'L3', { category: 'ultraHighSpeed' }),
     ],
+    ['a certificate', 'certifiedChanged', { after: false }, withLink(cinema, 'L3', { certified: false })],
     [
-      'Cable L3 (Receiver to Cinema processor): now not certified, was certified',
-      withLink(cinema, 'L3', { certified: false }),
-    ],
-    [
-      'Cable L4 (Cinema processor to Projector): now reversed, was laid as marked',
+      'how a cable lies',
+      'cableDirectionChanged',
+      { before: 'asMarked', after: 'reversed' },
       withLink(cinema, 'L4', { direction: 'reversed' }),
     ],
     [
-      'Cable L4 (Cinema processor to Projector): now not powered at the display end, was powered at the display end',
+      'power at an end',
+      'endPoweredChanged',
+      { end: 'display', before: 'yes', after: 'no' },
       withLink(cinema, 'L4', { sinkEnd: { needsPower: true, powered: 'no', seated: 'yes' } }),
     ],
     [
-      'Cable L3 (Receiver to Cinema processor): now not known whether seated at the source end, was seated at the source end',
+      'the seat of a plug',
+      'endSeatedChanged',
+      { end: 'source', before: 'yes', after: 'unknown' },
       withLink(cinema, 'L3', { sourceEnd: { ...end, seated: 'unknown' } }),
     ],
     [
-      'Cable L3 (Receiver to Cinema processor): now in the wall, was laid free',
+      'a route',
+      'routeChanged',
+      { before: 'free', after: 'inWall' },
       withLink(cinema, 'L3', { route: 'inWall' }),
     ],
     [
-      "Cable L1 now runs from Disc player 'HDMI OUT1' to Receiver 'HDMI IN3', was from Disc player 'HDMI OUT1' to Receiver 'HDMI IN1'",
+      'where a cable is plugged in',
+      'cableMoved',
+      {
+        cable: { ends: { to: { portId: 'in1' } } },
+        from: { portId: 'out1' },
+        to: { portId: 'in3' },
+      },
       withLink(cinema, 'L1', { to: { deviceId: 'receiver', portId: 'in3' } }),
     ],
-    ["Removed cable from Receiver 'HDMI OUT2' to Television 'HDMI IN1'", withoutLinks(cinema, 'L5')],
+    ['a cable that is gone', 'cableRemoved', { cable: { linkId: 'L5' } }, withoutLinks(cinema, 'L5')],
     [
-      "New cable from Cinema processor 'HDMI OUT2' to Television 'HDMI IN2'",
+      'a cable',
+      'cableAdded',
+      { cable: { linkId: 'L6' } },
       { ...cinema, links: [...cinema.links, cable('processor.out2', 'television.in2', { id: 'L6' })] },
     ],
     [
-      "New: source 'Console', model AB-100",
+      'a device',
+      'deviceAdded',
+      { device: { name: 'Console' }, model: 'AB-100' },
       { ...cinema, devices: [...cinema.devices, source('game', { name: 'Console', model: 'AB-100' })] },
     ],
     [
-      "Removed: display 'Television'",
+      'a device that is gone',
+      'deviceRemoved',
+      { device: { deviceId: 'television' } },
       { ...cinema, devices: cinema.devices.filter(({ id }) => id !== 'television') },
     ],
-  ])('%s', (sentence, after) => {
-    expect(sentences(cinema, after)).toEqual([sentence]);
+  ])('%s', (_what, code, values, after) => {
+    expect(said(cinema, after)).toMatchObject([{ code, values }]);
   });
 });
 
@@ -188,7 +280,7 @@ describe('what a program reads of a difference', () => {
         field: 'firmware',
         before: '1.8',
         after: '1.8.1',
-        sentence: expect.any(String),
+        sentence: expect.objectContaining({ code: 'firmwareChanged' }),
       },
     ]);
     expect(chainDiff(cinema, withPort(cinema, 'projector', 'in1', { setMode: tmds18 }))[0]).toMatchObject({
@@ -219,6 +311,6 @@ describe('places of the same name', () => {
   it('are told apart by id', () => {
     const twins = withDevice(cinema, 'television', { name: 'Projector' });
     const after = { ...twins, devices: [...twins.devices, display('third', { name: 'Projector' })] };
-    expect(sentences(twins, after)).toEqual(["New: display 'Projector' (third)"]);
+    expect(said(twins, after)).toMatchObject([{ values: { device: { deviceId: 'third', isShared: true } } }]);
   });
 });

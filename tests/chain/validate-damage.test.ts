@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chainFaults } from '../../shared/chain/validate.ts';
+import { english } from '../../shared/message/en/index.ts';
+import { messageText } from '../../shared/message/index.ts';
 import { arbitraryChain } from './arbitrary-chain.ts';
 
 /** A pointer's value in the document, or a failure that says where it broke off. */
@@ -41,9 +43,9 @@ describe('any damage whatever', () => {
           devices: twins ? [...chain.devices, ...chain.devices.slice(0, 1)] : chain.devices,
           links: [...chain.links, ...links.map((link) => ({ ...firstLink, ...link }))],
         };
-        for (const { pointer, text } of chainFaults(broken)) {
+        for (const { pointer, said } of chainFaults(broken)) {
           expect(valueAt(broken, pointer)).not.toBeUndefined();
-          expect(text).toMatch(/^[A-Z].*\.$/);
+          expect(messageText(said, english, 'UTC')).toMatch(/^[A-Z].*\.$/);
         }
       }),
       { numRuns: 200 },

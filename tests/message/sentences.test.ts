@@ -18,6 +18,7 @@ function withWritten({ code, values }: Message, change: (written: string) => str
     if (value === null || value === undefined) return value;
     if (Array.isArray(value)) return value.map((one) => changed(one, kind));
     if (kind === 'text' || kind === 'name') return change(value as string);
+    if (kind === 'setting') return typeof value === 'string' ? change(value) : value;
     if (kind === 'message') return withWritten(value as Message, change);
     return ['place', 'device', 'port'].includes(kind) ? withNames(value as object, change) : value;
   };

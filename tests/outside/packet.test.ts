@@ -14,6 +14,7 @@ import { promisify } from 'node:util';
 import canonicalize from 'canonicalize';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { BagFile } from '../../shared/contract/packet.ts';
+import { message } from '../../shared/message/index.ts';
 import { type EvidenceStore, openEvidenceStore } from '../../src/evidence-store/index.ts';
 import { bagDeclaration, manifest, payloadOxum } from '../../src/features/packets/bag.ts';
 import { bagFolder } from '../../src/features/packets/packet-files.ts';
@@ -56,7 +57,7 @@ beforeAll(async () => {
         version: 1,
         changedAt: at(-700),
         changedBy: technicianId,
-        changes: ['First description.'],
+        changes: [message('firstDescription')],
         chain: homeCinema(),
       },
     ],

@@ -2,6 +2,8 @@ import { auditCableCodes } from './audit-cables.ts';
 import { auditDeviceCodes } from './audit-devices.ts';
 import { auditPortCodes } from './audit-ports.ts';
 import { cautionCodes } from './cautions.ts';
+import { chainChangeCodes } from './chain-changes.ts';
+import { chainFaultCodes } from './chain-faults.ts';
 import { changeCodes, needCodes } from './changes.ts';
 import { contentProtectionCodes } from './content-protection.ts';
 import { fieldCodes } from './fields.ts';
@@ -44,6 +46,8 @@ export const codes = {
   ...auditDeviceCodes,
   ...auditPortCodes,
   ...cautionCodes,
+  ...chainChangeCodes,
+  ...chainFaultCodes,
   ...contentProtectionCodes,
   ...firmwareCodes,
   ...linkBudgetCodes,

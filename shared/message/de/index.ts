@@ -3,6 +3,8 @@ import { auditCablesDe } from './audit-cables.ts';
 import { auditDevicesDe } from './audit-devices.ts';
 import { auditPortsDe } from './audit-ports.ts';
 import { cautionsDe } from './cautions.ts';
+import { chainChangesDe } from './chain-changes.ts';
+import { chainFaultsDe } from './chain-faults.ts';
 import { changesDe, needsDe } from './changes.ts';
 import { contentProtectionDe } from './content-protection.ts';
 import { fieldsDe } from './fields.ts';
@@ -50,6 +52,8 @@ export const german: Language = {
     ...auditDevicesDe,
     ...auditPortsDe,
     ...cautionsDe,
+    ...chainChangesDe,
+    ...chainFaultsDe,
     ...contentProtectionDe,
     ...firmwareDe,
     ...linkBudgetDe,

@@ -3,6 +3,8 @@ import { auditCablesEn } from './audit-cables.ts';
 import { auditDevicesEn } from './audit-devices.ts';
 import { auditPortsEn } from './audit-ports.ts';
 import { cautionsEn } from './cautions.ts';
+import { chainChangesEn } from './chain-changes.ts';
+import { chainFaultsEn } from './chain-faults.ts';
 import { changesEn, needsEn } from './changes.ts';
 import { contentProtectionEn } from './content-protection.ts';
 import { fieldsEn } from './fields.ts';
@@ -50,6 +52,8 @@ export const english: Language = {
     ...auditDevicesEn,
     ...auditPortsEn,
     ...cautionsEn,
+    ...chainChangesEn,
+    ...chainFaultsEn,
     ...contentProtectionEn,
     ...firmwareEn,
     ...linkBudgetEn,

@@ -1,16 +1,18 @@
 import { type Chain, chain as chainForm } from '../../../shared/contract/chain.ts';
+import { type Message, storedMessage } from '../../../shared/message/index.ts';
 import type { Context } from '../../http/index.ts';
 
 export const documentOf = (row: { readonly document: unknown }): Chain => chainForm.parse(row.document);
-/** What changed since the version before, a sentence each. */
-export const changesOf = (row: { readonly changes: unknown }): string[] => row.changes as string[];
+/** What changed since the version before; version 1 stored a sentence each. */
+export const changesOf = (row: { readonly changes: unknown }): Message[] =>
+  (row.changes as (string | Message)[]).map(storedMessage);
 
 /** A version of a chain with all that is in it. */
 export type ChainVersionDocument = {
   readonly version: number;
   readonly changedAt: string;
   readonly changedBy: string;
-  readonly changes: string[];
+  readonly changes: Message[];
   readonly chain: Chain;
 };
 

@@ -3,7 +3,7 @@ import { chainFaults } from '../../../shared/chain/validate.ts';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
-import { message } from '../../../shared/message/index.ts';
+import { type Message, message } from '../../../shared/message/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import {
   type Context,
@@ -70,7 +70,7 @@ export async function addChain(
   await tx.chain.create({
     data: { ...head, orgId: actor.orgId, id, siteId, version: 1, createdAt: services.now() },
   });
-  await addVersion(context, id, { version: 1, document, changes: ['First description of this chain.'] });
+  await addVersion(context, id, { version: 1, document, changes: [message('firstDescription')] });
   const stored = await readChain(context, id);
   return stored.ok ? created(stored.body, addressOf(addresses.chain, { id })) : stored;
 }
@@ -98,7 +98,7 @@ export async function replaceChain(
   return readChain(context, chainId);
 }
 
-type NewVersion = { version: number; document: Chain; changes: string[] };
+type NewVersion = { version: number; document: Chain; changes: Message[] };
 
 async function addVersion(
   { tx, actor, services }: Context,
@@ -111,7 +111,7 @@ async function addVersion(
       chainId,
       version,
       document: document as unknown as Prisma.InputJsonObject,
-      changes,
+      changes: changes as unknown as Prisma.InputJsonArray,
       changedBy: actor.memberId,
       changedAt: services.now(),
     },
@@ -122,9 +122,9 @@ function refusalOf(document: Chain): Refused | null {
   const faults = chainFaults(document);
   const first = faults[0];
   if (first === undefined) return null;
-  return refused('chain-refused', faults.map((fault) => fault.text).join(' '), {
+  return refused('chain-refused', message('sentences', { sentences: faults.map(({ said }) => said) }), {
     place: first.place,
-    errors: faults.map(({ pointer, code, text }) => ({ pointer, code, text })),
+    errors: faults.map(({ pointer, said }) => ({ pointer, ...said })),
   });
 }
 

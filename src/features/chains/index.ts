@@ -1,4 +1,4 @@
-export { type ChainVersionDocument, versionDocumentsOf } from './chain-row.ts';
+export { type ChainVersionDocument, changesOf, versionDocumentsOf } from './chain-row.ts';
 export { lockChain, readChain, siteOfChain } from './chains.ts';
 export { chainRoutes } from './routes.ts';
 export { versionsOf } from './versions.read.ts';

@@ -3,7 +3,7 @@ import { chainDiff } from '../../../shared/chain/diff.ts';
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
 import type { ChainVersionRef } from '../../../shared/contract/site.ts';
-import { message } from '../../../shared/message/index.ts';
+import { type Message, message } from '../../../shared/message/index.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { firmwareLevels, readSettings } from '../organisation/index.ts';
 import { hasSite, noSite } from '../sites/index.ts';
@@ -32,12 +32,12 @@ export async function listVersions(
   return items.length === 0 ? noChain : found({ items });
 }
 
-/** What differs between two versions, in sentences. */
+/** What differs between two versions. */
 export async function compareVersions(
   context: Context,
   chainId: string,
   { from, to }: { from: number; to: number },
-): Promise<Outcome<{ from: number; to: number; changes: string[] }>> {
+): Promise<Outcome<{ from: number; to: number; changes: Message[] }>> {
   const before = await readChain(context, chainId, from);
   const after = await readChain(context, chainId, to);
   if (!before.ok) return before;

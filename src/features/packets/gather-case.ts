@@ -2,6 +2,7 @@ import { chainDiff } from '../../../shared/chain/diff.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import type { Message } from '../../../shared/message/index.ts';
 import type { Context, Outcome } from '../../http/index.ts';
 import { type ChainVersionDocument, findingsFor, versionDocumentsOf } from '../chains/index.ts';
 import { type EvidenceRow, evidenceItemOf, evidenceOf } from '../evidence-record/index.ts';
@@ -98,7 +99,7 @@ function chainInCase(
   };
 }
 
-const sinceAsFound = ({ asFound }: TriageRecord, now: Chain): string[] =>
+const sinceAsFound = ({ asFound }: TriageRecord, now: Chain): Message[] =>
   asFound === null ? [] : chainDiff(asFound.chain, now).map(({ sentence }) => sentence);
 
 async function prerequisitesOf(

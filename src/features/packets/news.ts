@@ -2,6 +2,7 @@ import { placeName } from '../../../shared/chain/place.ts';
 import type { CaseEvidence, CaseFile } from '../../../shared/contract/packet.ts';
 import type { ChangeRecord, CompletenessItem, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeLabel } from '../../../state-machines/index.ts';
+import { inEnglish } from './summary/parts.ts';
 import { itemWords, nameOf } from './summary/words.ts';
 
 type Case = Omit<CaseFile, 'news'>;
@@ -132,7 +133,8 @@ function standing(before: Case, after: Case): string[] {
 const chain = (before: Case, after: Case): string[] =>
   after.chain.versions
     .filter(({ version }) => version > before.chain.now.version)
-    .flatMap((version) => version.changes);
+    .flatMap((version) => version.changes)
+    .map(inEnglish);
 
 function waivers(before: Case, after: Case): string[] {
   const waived = (file: Case) => file.packet.waivers.map(({ item }) => item);

@@ -6,8 +6,9 @@ import {
   caseFile as caseFileForm,
 } from '../../../shared/contract/packet.ts';
 import { logFindingAsToday } from '../../../shared/logs/index.ts';
-import { message } from '../../../shared/message/index.ts';
+import { message, storedMessage } from '../../../shared/message/index.ts';
 import { type Context, refused } from '../../http/index.ts';
+import { changesOf } from '../chains/index.ts';
 
 export const noPacket = refused('not-found', message('noSuchPacket'));
 
@@ -16,11 +17,15 @@ export const newsOf = (row: { readonly news: unknown }): string[] => row.news as
 /** The case as it was when the packet was made, read as today's; what the packet's own files hold stays as it is. */
 export function caseFileIn(row: { readonly caseFile: unknown }): CaseFile {
   const stored = row.caseFile as CaseFile;
-  const { prerequisites, logs = [] } = stored;
-  const findings = prerequisites.findings.map(findingAsToday);
+  const { prerequisites, chain, logs = [] } = stored;
   return caseFileForm.parse({
     ...stored,
-    prerequisites: { ...prerequisites, findings },
+    prerequisites: { ...prerequisites, findings: prerequisites.findings.map(findingAsToday) },
+    chain: {
+      ...chain,
+      versions: chain.versions.map((version) => ({ ...version, changes: changesOf(version) })),
+      sinceAsFound: chain.sinceAsFound.map(storedMessage),
+    },
     logs: logs.map(logFindingAsToday),
   });
 }

@@ -6,6 +6,7 @@ import { message, messageText } from '../../../shared/message/index.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
 import type { LogEvents } from '../log-findings/index.ts';
 import type { LoggedEvent } from '../ticket-record/index.ts';
+import { inEnglish } from './summary/parts.ts';
 
 export type PacketRef = {
   readonly id: string;
@@ -39,7 +40,7 @@ export function timelineOf(
         at: changedAt,
         kind: 'chain' as const,
         actorName: changedByName,
-        text: changes.join(' '),
+        text: changes.map(inEnglish).join(' '),
         ref: { chainId: chain.id, version },
       })),
     ...packets.map(({ id, version, at, byName }) => ({

@@ -3,6 +3,7 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import { threeStates } from '../../../shared/contract/chain-names.ts';
 import { longest } from '../../../shared/contract/limits.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
+import { messageKey } from '../../../shared/message/index.ts';
 import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
@@ -244,8 +245,8 @@ function Moved({
           </ul>
           <h4>{t.since}</h4>
           <ul>
-            {(since?.changes ?? chain.changes).map((sentence) => (
-              <li key={sentence}>{inWords(sentence)}</li>
+            {(since?.changes ?? chain.changes).map((change) => (
+              <li key={messageKey(change)}>{inWords(change)}</li>
             ))}
           </ul>
         </section>

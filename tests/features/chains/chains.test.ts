@@ -36,7 +36,7 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     return { document: bodyOf<ChainDocument>(reply, 201), etag: reply.headers.etag ?? '' };
   };
 
-  it('are kept in every version, with what changed in sentences', async () => {
+  it('are kept in every version, with what changed', async () => {
     const { document, etag } = await addChain();
     const changed = withLink(withDevice(homeCinema(), 'processor', { firmware: '3.10' }), 'L4', {
       lengthM: 20,
@@ -47,8 +47,10 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     });
     const second = bodyOf<ChainDocument>(replaced, 200);
     expect(second.version).toBe(2);
-    expect(second.changes.join(' ')).toContain('3.10');
-    expect(second.changes.join(' ')).toContain('20 m');
+    expect(second.changes).toMatchObject([
+      { code: 'firmwareChanged', values: { after: '3.10' } },
+      { code: 'lengthChanged', values: { after: 20 } },
+    ]);
     const { body: first } = await test.home.support.get(`/chains/${document.id}/versions/1`);
     expect(first.chain).toEqual(document.chain);
     const { body: versions } = await test.home.support.get(`/chains/${document.id}/versions`);
@@ -83,8 +85,8 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     ]);
     expect(faults).toEqual(
       expect.arrayContaining([
-        ['length-not-positive', '/links/0/lengthM'],
-        ['orphan', '/devices/2'],
+        ['lengthNotPositive', '/links/0/lengthM'],
+        ['deviceUnconnected', '/devices/2'],
       ]),
     );
     expect((await test.home.support.get(`/chains/${document.id}`)).body.version).toBe(1);

@@ -201,6 +201,11 @@ export const firmwareReading = (n: number, deviceId: string, level: string): Evi
     reading: { kind: 'firmware', level },
   });
 
+const labelRead = message('certifiedChanged', {
+  cable: namedPlace(homeCinema(), { kind: 'link', linkId: 'L4' }),
+  after: true,
+});
+
 export function aCaseInput(facts: Partial<CaseInput> = {}): CaseInput {
   return {
     packet: { id: uuid(30), version: 1, at: at(301), by },
@@ -236,17 +241,17 @@ export function aCaseInput(facts: Partial<CaseInput> = {}): CaseInput {
           changedBy: by,
           changedByName: 'Robin',
           changedAt: at(-700),
-          changes: ['First description.'],
+          changes: [message('firstDescription')],
         },
         {
           version: 2,
           changedBy: by,
           changedByName: 'Robin',
           changedAt: at(290),
-          changes: ['The label was read.'],
+          changes: [labelRead],
         },
       ],
-      sinceAsFound: ['The label was read.'],
+      sinceAsFound: [labelRead],
     },
     prerequisites: {
       chainVersion: 1,

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { message } from '../../../shared/message/index.ts';
+import { uhd60 } from '../../signal/link-budget/chains.ts';
 import { aCase, anItem, aRecord, at, firmwareReading, supportId, technicianId, uuid } from './a-case.ts';
 
 type Facts = NonNullable<Parameters<typeof aCase>[0]>;
@@ -108,11 +110,11 @@ test('the description of the chain, and what is no longer missing', () => {
       changedBy: technicianId,
       changedByName: 'Robin',
       changedAt: at(360),
-      changes: ['Length 12 m, was 15 m.'],
+      changes: [message('formatWanted', { format: uhd60 })],
     },
   ];
   expect(newsOf({ chain: { ...input.chain, now: { ...input.chain.now, version: 3 }, versions } })).toEqual([
-    'Length 12 m, was 15 m.',
+    'Now wanted: 3840×2160p60 RGB 8 bit',
   ]);
   const log = anItem(3, { kind: 'log', mediaType: 'text/plain', span: { from: at(0), to: at(100) } });
   const { hasThumbnail, ...ref } = log;

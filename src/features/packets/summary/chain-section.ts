@@ -45,7 +45,7 @@ export function chainSection(file: CaseFile): Html {
       chain.devices.map((device) => deviceRow(chain, device)),
     ),
     html`<h3>The description since</h3>`,
-    list(file.chain.sinceAsFound) ?? none('Nothing in it was changed since.'),
+    list(file.chain.sinceAsFound.map(inEnglish)) ?? none('Nothing in it was changed since.'),
   );
 }
 

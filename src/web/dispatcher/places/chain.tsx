@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../../shared/contract/site.ts';
+import { messageKey } from '../../../../shared/message/index.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Card } from '../../parts/card.tsx';
@@ -11,6 +12,7 @@ import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { frameWords } from '../../words/frame.ts';
+import { inWords } from '../../words/sentence.tsx';
 import { dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
@@ -135,9 +137,9 @@ function Versions({ chainId, newest, siteId }: { chainId: string; newest: number
             {version === 1 ? (
               <span>{t.firstVersion}</span>
             ) : (
-              <ul lang="en">
-                {changes.map((line) => (
-                  <li key={line}>{line}</li>
+              <ul>
+                {changes.map((change) => (
+                  <li key={messageKey(change)}>{inWords(change)}</li>
                 ))}
               </ul>
             )}
@@ -154,9 +156,9 @@ function Versions({ chainId, newest, siteId }: { chainId: string; newest: number
             <div>
               <h3>{t.differs(between.from, between.to)}</h3>
               {between.changes.length === 0 && <p>{t.same}</p>}
-              <ul lang="en">
-                {between.changes.map((line) => (
-                  <li key={line}>{line}</li>
+              <ul>
+                {between.changes.map((change) => (
+                  <li key={messageKey(change)}>{inWords(change)}</li>
                 ))}
               </ul>
             </div>

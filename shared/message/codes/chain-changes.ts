@@ -1,0 +1,67 @@
+import type { CodeTable } from '../values.ts';
+
+const ofCable = { cable: 'place' } as const;
+
+/** What differs between two versions of a chain, one thing each; places are called as they are afterwards. */
+export const chainChangeCodes = {
+  firstDescription: {},
+  chainRenamed: { before: 'name', after: 'name' },
+  formatWanted: { format: 'format' },
+  formatNoLongerWanted: { format: 'format' },
+
+  deviceAdded: { device: 'place', model: 'name?' },
+  deviceRemoved: { device: 'place', model: 'name?' },
+  deviceRenamed: { device: 'place', before: 'name', after: 'name' },
+  roleChanged: { device: 'place', before: 'role', after: 'role' },
+  modelChanged: { device: 'place', before: 'name?', after: 'name?' },
+  serialChanged: { device: 'place', before: 'name?', after: 'name?' },
+  firmwareChanged: { device: 'place', before: 'name?', after: 'name?' },
+  drawsMenuChanged: { device: 'place', after: 'flag' },
+  processesPictureChanged: { device: 'place', after: 'flag' },
+  edidHandlingChanged: { device: 'place', before: 'message', after: 'message' },
+  edidPassedOn: {},
+  edidReplacedByOwn: {},
+  edidReplacedBy: { bytes: 'count' },
+  edidIsLimited: {},
+  edidIsLimitedTo: { limits: 'message[]' },
+  edidLimitTmds: { rate: 'mhz' },
+  edidLimitNoFrl: {},
+  edidLimitNo420: {},
+  edidLimitNoHdr: {},
+  edidLimitStereo: {},
+  outputFormatChanged: { device: 'place', before: 'format?', after: 'format?' },
+  settingChanged: { device: 'place', setting: 'name', before: 'setting?', after: 'setting?' },
+
+  portAdded: { port: 'place', side: 'side' },
+  portRemoved: { port: 'place', side: 'side' },
+  labelChanged: { port: 'place', before: 'name', after: 'name' },
+  portSideChanged: { port: 'place', before: 'side', after: 'side' },
+  highestModeChanged: { port: 'place', before: 'mode', after: 'mode' },
+  setModeChanged: { port: 'place', before: 'mode?', after: 'mode?' },
+  contentProtectionChanged: { port: 'place', before: 'protection', after: 'protection' },
+  edidAdded: { port: 'place' },
+  edidRemoved: { port: 'place' },
+  edidChanged: { port: 'place' },
+  fiveVoltChanged: { port: 'place', before: 'milliampere?', after: 'milliampere?' },
+
+  cableAdded: ofCable,
+  cableRemoved: ofCable,
+  /** Under its place before; from and to are where it runs now. */
+  cableMoved: { cable: 'place', from: 'port', to: 'port' },
+  constructionChanged: { ...ofCable, before: 'construction', after: 'construction' },
+  categoryChanged: { ...ofCable, before: 'category', after: 'category' },
+  certifiedChanged: { ...ofCable, after: 'flag' },
+  lengthChanged: { ...ofCable, before: 'metres', after: 'metres' },
+  cableDirectionChanged: { ...ofCable, before: 'cableDirection', after: 'cableDirection' },
+  factoryFittedEndsChanged: { ...ofCable, before: 'flag?', after: 'flag?' },
+  endNeedsPowerChanged: { ...ofCable, end: 'cableEnd', after: 'flag' },
+  endPoweredChanged: { ...ofCable, end: 'cableEnd', before: 'threeState', after: 'threeState' },
+  endSeatedChanged: { ...ofCable, end: 'cableEnd', before: 'threeState', after: 'threeState' },
+  routeChanged: { ...ofCable, before: 'route', after: 'route' },
+  installedOnChanged: { ...ofCable, before: 'date?', after: 'date?' },
+  cableDrawChanged: { ...ofCable, before: 'milliampere?', after: 'milliampere?' },
+
+  notesAdded: { at: 'place' },
+  notesRemoved: { at: 'place' },
+  notesChanged: { at: 'place' },
+} as const satisfies CodeTable;
