@@ -8,7 +8,8 @@ import { english } from '../../shared/message/en/index.ts';
 import { type Language, type Message, messageText } from '../../shared/message/index.ts';
 import { problemType } from './problem.ts';
 
-const languages: readonly Language[] = [english, german];
+/** What replies can be in; the first where nobody asks. */
+export const languages: readonly Language[] = [english, german];
 
 /** The language that a request asks for by `Accept-Language` (RFC 9110, section 12.5.4); English where it names none. */
 export function languageOf(request: FastifyRequest): Language {
@@ -74,7 +75,13 @@ export function problemInWords(problem: Problem, language: Language): SpokenProb
 /** Says which language a reply is in, and that another was to be had. */
 export function nameLanguage(request: FastifyRequest, reply: FastifyReply): Language {
   const language = languageOf(request);
-  reply.header('content-language', language.tag).header('vary', 'accept-language');
+  const vary = String(reply.getHeader('vary') ?? '');
+  const named = vary
+    .toLowerCase()
+    .split(',')
+    .some((one) => one.trim() === 'accept-language');
+  reply.header('content-language', language.tag);
+  if (!named) reply.header('vary', vary === '' ? 'accept-language' : `${vary}, accept-language`);
   return language;
 }
 

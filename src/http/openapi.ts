@@ -8,7 +8,7 @@ import { problemKinds, problemStatuses, spokenProblem } from '../../shared/contr
 import { typeOfKind } from '../../shared/contract/problem-type.ts';
 import { message } from '../../shared/message/index.ts';
 import { access } from './access.ts';
-import { nameLanguage, problemInWords } from './language.ts';
+import { languages, nameLanguage, problemInWords } from './language.ts';
 import { refused, sendProblem } from './problem.ts';
 
 const problemPage = z.object({ kind: z.string(), status: z.int(), title: z.string() });
@@ -16,7 +16,19 @@ const problemPage = z.object({ kind: z.string(), status: z.int(), title: z.strin
 const header = (description: string) => ({ type: 'string', description });
 const writes = ['POST', 'PUT', 'PATCH', 'DELETE'];
 
-/** Headers that a route asks for beside its description; uploads follow a protocol of their own. */
+const spoken = languages.map(({ tag }) => tag);
+const acceptLanguage = {
+  'accept-language': header(
+    `Which language sentences are to be in (RFC 9110, section 12.5.4): ${spoken.join(' or ')}; without it, ${spoken[0]}`,
+  ),
+};
+/** Headers of every reply, for messages are in all of them. */
+const replyHeaders = {
+  'content-language': { type: 'string', enum: spoken, description: 'Which language its sentences are in' },
+  vary: header('Names accept-language: the same address has a body in each language'),
+};
+
+/** Headers that a route needs beside its description; uploads follow a protocol of their own. */
 function headersOf(method: string, url: string): Record<string, object> {
   if (url.startsWith('/uploads') || url.startsWith('/auth') || !writes.includes(method)) return {};
   const key = header('8 to 200 visible characters, new for each thing that is meant; on a retry the same');
@@ -26,17 +38,31 @@ function headersOf(method: string, url: string): Record<string, object> {
 
 const problemReply = {
   description: 'Why not (RFC 9457)',
+  headers: replyHeaders,
   content: { 'application/problem+json': { schema: z.toJSONSchema(spokenProblem, { io: 'output' }) } },
 };
+
+/** The replies of a route that are described, with the headers that say which language they are in. */
+const spokenReplies = (response: unknown): Record<string, object> =>
+  Object.fromEntries(
+    Object.entries((response ?? {}) as Record<string, object>).map(([status, schema]) => [
+      status,
+      { ...schema, headers: replyHeaders },
+    ]),
+  );
 
 /** A route's description, with the roles that it is for, the headers that it asks for, and how it refuses. */
 const described: typeof jsonSchemaTransform = (input) => {
   const { schema, url } = jsonSchemaTransform(input);
   const permission = input.route?.config?.permission;
   if (permission === undefined || schema.hide) return { schema, url };
-  const properties = headersOf([input.route.method].flat()[0] ?? '', url);
-  const headers = { type: 'object', properties, required: Object.keys(properties) };
-  const response = { ...(schema.response as object | undefined), default: problemReply };
+  const needed = headersOf([input.route.method].flat()[0] ?? '', url);
+  const headers = {
+    type: 'object',
+    properties: { ...needed, ...acceptLanguage },
+    required: Object.keys(needed),
+  };
+  const response = { ...spokenReplies(schema.response), default: problemReply };
   const roles = permission === 'public' ? ['anyone'] : access[permission];
   return { schema: { ...schema, headers, response, 'x-roles': roles }, url };
 };
@@ -61,8 +87,9 @@ export const openapi = fastifyPlugin(async (app) => {
     transform: described,
   });
   await app.register(swaggerUi, { routePrefix: '/reference/openapi', staticCSP: true });
-  app.get('/openapi.json', { schema: { hide: true }, config: { permission: 'public' } }, async () =>
-    app.swagger(),
+  app.get('/openapi.json', { schema: { hide: true }, config: { permission: 'public' } }, (_request, reply) =>
+    // As text: nothing in it is a message to be put into the reader's language.
+    reply.type('application/json').header('content-language', 'en').send(JSON.stringify(app.swagger())),
   );
   app.get<{ Params: { kind: string } }>(
     addresses.problem,

@@ -205,6 +205,12 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
     expect(headersOf(paths['/chains/{id}'].put)).toEqual(['idempotency-key', 'if-match']);
     expect(headersOf(paths['/chains/{id}'].get)).toEqual([]);
     expect(headersOf(paths['/auth/sign-in'].post)).toEqual([]);
+    for (const operation of [paths['/chains/{id}'].get, paths['/auth/sign-in'].post]) {
+      const asked = operation.parameters.map(({ name }: { name: string }) => name);
+      expect(asked).toContain('accept-language');
+      for (const status of ['200', 'default'])
+        expect(operation.responses[status].headers['content-language'].schema.enum).toEqual(['en', 'de']);
+    }
     const refusal = paths['/chains/{id}'].put.responses.default.content['application/problem+json'].schema;
     expect(refusal.properties).toMatchObject({ type: { type: 'string' }, status: { type: 'integer' } });
     const explained = await test.request().get('/problems/change-open');

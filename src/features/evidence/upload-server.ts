@@ -121,7 +121,7 @@ function problemReply(request: FastifyRequest, problem: Problem) {
   const instance = `urn:request:${request.id}`;
   return {
     status_code: problem.status,
-    headers: { 'content-type': problemType, 'content-language': language.tag },
+    headers: { 'content-type': problemType, 'content-language': language.tag, vary: 'accept-language' },
     body: JSON.stringify(problemInWords({ ...problem, instance }, language)),
   };
 }

@@ -11,7 +11,7 @@ export const referenceRoutes: FastifyPluginAsync = async (app) => {
   const answer = async (request: FastifyRequest, reply: FastifyReply): Promise<FastifyReply> => {
     const wanted = new Negotiator({ headers: request.headers }).mediaType(['text/html', 'application/json']);
     const reference = referenceOf(app);
-    reply.header('vary', 'accept');
+    reply.header('vary', 'accept').header('content-language', 'en');
     // As text: nothing in it is a message to be put into the reader's language.
     if (wanted === 'application/json') return reply.type(wanted).send(JSON.stringify(reference));
     return reply

@@ -232,6 +232,7 @@ describe.each(databaseKinds())('uploads that resume, on the %s database', (kind)
         ...signed(test.home.technician),
         'upload-offset': '0',
         'content-type': 'application/offset+octet-stream',
+        'accept-language': 'de',
       });
     for (const [name, value] of Object.entries(headers)) {
       if (value === '') request.unset(name);
@@ -240,7 +241,8 @@ describe.each(databaseKinds())('uploads that resume, on the %s database', (kind)
     const reply = await request.send(Buffer.from('x'));
     expect(reply.status).toBe(status);
     expect(reply.headers['content-type']).toContain('application/problem+json');
-    expect(JSON.parse(reply.text)).toMatchObject({ status });
+    expect(JSON.parse(reply.text)).toMatchObject({ status, said: { code: 'uploadRefused' } });
+    expect([reply.headers['content-language'], reply.headers.vary]).toEqual(['de', 'accept-language']);
   });
 
   it('never takes more than was announced', async () => {
