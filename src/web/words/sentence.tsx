@@ -1,4 +1,4 @@
-import { effect, signal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import type { ComponentChild } from 'preact';
 import { english } from '../../../shared/message/en/index.ts';
 import {
@@ -9,44 +9,19 @@ import {
   type Part,
 } from '../../../shared/message/index.ts';
 import { language } from './language.ts';
+import { loadedGerman } from './loaded-german.ts';
 
 // What the program says comes as a code with values (shared/message) and is put into words here, in the language of the
 // screens. German comes as a chunk of its own; until it is there the English stands, marked as such for whoever has it
 // read out. A text that is a plain string is one of shared code that is not a message yet.
-
-type Loaded = { sentences: MessageLanguage; ofText: (text: string) => string | null };
-const german = signal<Loaded | null>(null);
-let isAsked = false;
-
-function askForGerman(): void {
-  if (isAsked) return;
-  isAsked = true;
-  Promise.all([import('../../../shared/message/de/index.ts'), import('./german/index.ts')]).then(
-    ([{ german: sentences }, { germanSentence: ofText }]) => {
-      german.value = { sentences, ofText };
-    },
-    // Without a connection, and never read before: the next screen asks again.
-    () => {
-      isAsked = false;
-    },
-  );
-}
-
-// Read at once where the screens are German, so that it is there before the first plan is.
-effect(() => {
-  if (language.value === 'de') askForGerman();
-});
 
 /** The time zone that moments inside messages are told in; the screen that knows its site's sets it. */
 export const messageZone = signal<string>('UTC');
 
 function tongue(): { sentences: MessageLanguage; lang?: 'en' } {
   if (language.value === 'en') return { sentences: english };
-  if (german.value === null) {
-    askForGerman();
-    return { sentences: english, lang: 'en' };
-  }
-  return { sentences: german.value.sentences };
+  const german = loadedGerman();
+  return german === null ? { sentences: english, lang: 'en' } : { sentences: german.sentences };
 }
 
 /** A text in the language of the screens; `lang` where it is in another one. */
@@ -62,8 +37,7 @@ export function said(what: string | Message): Said {
 
 function saidText(text: string): Said {
   if (language.value === 'en') return { text };
-  if (german.value === null) askForGerman();
-  const words = german.value?.ofText(text) ?? null;
+  const words = loadedGerman()?.ofText(text) ?? null;
   return words === null ? { text, lang: 'en' } : { text: words };
 }
 

@@ -1,9 +1,11 @@
-import { deTerms } from '../../../shared/message/de/terms.ts';
 import { enTerms } from '../../../shared/message/en/terms.ts';
-import { wordsOf } from './language.ts';
+import type { MessageTerms } from '../../../shared/message/index.ts';
+import { language } from './language.ts';
+import { loadedGerman } from './loaded-german.ts';
 
-/** What the contract's own values are called, in the language of the screens. */
-export const terms = wordsOf({ en: enTerms, de: deTerms });
+/** What the contract's own values are called, in the language of the screens; in English until German is there. */
+export const terms = (): MessageTerms =>
+  language.value === 'de' ? (loadedGerman()?.terms ?? enTerms) : enTerms;
 
 /** The name of a state, also of one that this version does not know. */
 export const stateWord = (state: string): string => (terms().state as Record<string, string>)[state] ?? state;
