@@ -1,4 +1,3 @@
-import { signal } from '@preact/signals';
 import type { ComponentChild } from 'preact';
 import { english } from '../../../shared/message/en/index.ts';
 import {
@@ -15,8 +14,8 @@ import { loadedGerman } from './loaded-german.ts';
 // screens. German comes as a chunk of its own; until it is there the English stands, marked as such for whoever has it
 // read out. A text that is a plain string is one of shared code that is not a message yet.
 
-/** The time zone that moments inside messages are told in; the screen that knows its site's sets it. */
-export const messageZone = signal<string>('UTC');
+/** Moments inside messages are told in UTC, and say so: a message does not know at which site it is read. */
+const zone = 'UTC';
 
 function tongue(): { sentences: MessageLanguage; lang?: 'en' } {
   if (language.value === 'en') return { sentences: english };
@@ -31,7 +30,7 @@ export type Said = { text: string; lang?: 'en' };
 export function said(what: string | Message): Said {
   if (typeof what === 'string') return saidText(what);
   const { sentences, lang } = tongue();
-  const text = messageText(what, sentences, messageZone.value);
+  const text = messageText(what, sentences, zone);
   return lang === undefined ? { text } : { text, lang };
 }
 
@@ -64,7 +63,7 @@ export function inWords(what: string | Message): ComponentChild {
     return words.lang === undefined ? words.text : <span lang={words.lang}>{words.text}</span>;
   }
   const { sentences, lang } = tongue();
-  const parts = messageParts(what, sentences, messageZone.value).map(drawn);
+  const parts = messageParts(what, sentences, zone).map(drawn);
   return lang === undefined ? parts : <span lang={lang}>{parts}</span>;
 }
 
