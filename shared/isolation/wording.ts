@@ -1,24 +1,15 @@
-/** How figures are put into sentences that a technician reads. */
+import { needed, percentage, watched } from '../message/figures.ts';
 
-export function times(count: number): string {
-  return count === 1 ? 'once' : `${count} times`;
-}
+/** How figures are put into sentences that are no messages yet. */
+
+export const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
 
 /** Minutes that were watched: a decimal below ten, whole above. */
-export function minutesWatched(minutes: number): string {
-  return minutes < 10 ? `${Math.round(minutes * 10) / 10} min` : `${Math.round(minutes)} min`;
-}
+export const minutesWatched = (minutes: number): string => `${watched(minutes)} min`;
 
 /** Minutes that are still to be watched, rounded up so that the text never asks for too little. */
-export function minutesNeeded(minutes: number): string {
-  return minutes < 10 ? `${Math.ceil(minutes * 10 - 1e-9) / 10} min` : `${Math.ceil(minutes - 1e-9)} min`;
-}
+export const minutesNeeded = (minutes: number): string => `${needed(minutes)} min`;
 
 /** A probability as a percentage that never rounds to a plain 0 or 100. */
-export function percent(probability: number): string {
-  const value = probability * 100;
-  if (value > 0 && value < 0.1) return 'less than 0.1 %';
-  if (value < 100 && value > 99.9) return 'more than 99.9 %';
-  const isFine = value < 10 || value > 99;
-  return `${isFine ? Math.round(value * 10) / 10 : Math.round(value)} %`;
-}
+export const percent = (probability: number): string =>
+  percentage(probability, { lessThan: 'less than', moreThan: 'more than', decimal: (figure) => figure });

@@ -2,7 +2,10 @@ import type { Kinds } from './values.ts';
 
 // What the languages share in writing figures. Each language brings its decimal mark and its words.
 
-/** Gross bit rate of a mode in Gbit/s. TMDS: three data channels of ten bits a character; FRL: lanes times a lane's rate. */
+/**
+ * Gross bit rate of a mode in Gbit/s. TMDS: three data channels of ten bits a character; FRL: lanes times the rate of
+ * a lane. Source: HDMI 1.4b section 5.4 and HDMI 2.1 (both from memory).
+ */
 export const modeGbps = (mode: Kinds['mode']): number =>
   mode.kind === 'tmds' ? (mode.maxCharacterRateMHz * 30) / 1000 : mode.lanes * mode.gbpsPerLane;
 
@@ -24,7 +27,7 @@ export function percentage(probability: number, { lessThan, moreThan, decimal }:
   if (value > 0 && value < 0.1) return `${lessThan} ${decimal('0.1')} %`;
   if (value < 100 && value > 99.9) return `${moreThan} ${decimal('99.9')} %`;
   const isFine = value < 10 || value > 99;
-  return `${decimal(rounded(value, isFine ? 1 : 0))} %`;
+  return `${decimal(String(isFine ? Math.round(value * 10) / 10 : Math.round(value)))} %`;
 }
 
 export const encodingNames: Record<Kinds['format']['encoding'], string> = {
@@ -33,6 +36,30 @@ export const encodingNames: Record<Kinds['format']['encoding'], string> = {
   ycbcr422: '4:2:2',
   ycbcr420: '4:2:0',
 };
+
+/** How a language writes a fraction and the word for bits. */
+export type FigureWords = { decimal: (figure: string) => string; bit: string };
+export const englishFigures: FigureWords = { decimal: (figure) => figure, bit: 'bit' };
+
+/** A bit rate to a hundredth: `18 Gbit/s`. */
+export const bitRate = (rateGbps: number, { decimal }: FigureWords): string =>
+  `${decimal(rounded(rateGbps, 2))} Gbit/s`;
+
+/** `3840×2160p60 RGB 8 bit`; the rate to a thousandth, so that 59.94 and 60 stay apart. */
+export function formatFigures(format: Kinds['format'], { decimal, bit }: FigureWords): string {
+  const scan = format.interlaced ? 'i' : 'p';
+  const rate = decimal(rounded(format.refreshHz, 3));
+  return `${format.widthPx}×${format.heightPx}${scan}${rate} ${encodingNames[format.encoding]} ${format.bitsPerComponent} ${bit}`;
+}
+
+/** `TMDS 600 MHz (18 Gbit/s)`, `FRL 4 × 12 Gbit/s (48 Gbit/s)`. */
+export function modeFigures(mode: Kinds['mode'], words: FigureWords): string {
+  const how =
+    mode.kind === 'tmds'
+      ? `TMDS ${words.decimal(String(mode.maxCharacterRateMHz))} MHz`
+      : `FRL ${mode.lanes} × ${words.decimal(String(mode.gbpsPerLane))} Gbit/s`;
+  return `${how} (${bitRate(modeGbps(mode), words)})`;
+}
 
 /** `1 h 20 min`: the same in English and German. */
 export function hoursAndMinutes(minutes: number): string {
@@ -43,7 +70,7 @@ export function hoursAndMinutes(minutes: number): string {
 }
 
 const formats = new Map<string, Intl.DateTimeFormat>();
-/** A formatter for a zone; for a zone that this machine has not heard of, UTC with its name. */
+/** A formatter for a zone, made once; for a zone that this machine has not heard of, UTC with its name. */
 export function dateFormat(
   locale: string,
   zone: string,
@@ -54,16 +81,21 @@ export function dateFormat(
   if (known !== undefined) return known;
   let format: Intl.DateTimeFormat;
   try {
-    // UTC is nobody's wall clock: it is named.
-    const named = zone === 'UTC' && options.hour !== undefined ? { timeZoneName: 'short' as const } : {};
-    format = new Intl.DateTimeFormat(locale, { ...options, ...named, timeZone: zone });
+    format = new Intl.DateTimeFormat(locale, { ...options, timeZone: zone });
   } catch {
     format = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC', timeZoneName: 'short' });
   }
   formats.set(key, format);
   return format;
 }
-export const dayAndTimeOptions: Intl.DateTimeFormatOptions = {
+/** Day and time in a zone; UTC is nobody's wall clock, so that it is named. */
+export const dayAndTime = (instant: string, locale: string, zone: string): string =>
+  dateFormat(
+    locale,
+    zone,
+    zone === 'UTC' ? { ...dayAndTimeOptions, timeZoneName: 'short' } : dayAndTimeOptions,
+  ).format(new Date(instant));
+const dayAndTimeOptions: Intl.DateTimeFormatOptions = {
   weekday: 'short',
   day: 'numeric',
   month: 'short',

@@ -1,17 +1,5 @@
-import {
-  dateFormat,
-  dayAndTimeOptions,
-  encodingNames,
-  hoursAndMinutes,
-  modeGbps,
-  needed,
-  percentage,
-  rounded,
-  watched,
-} from '../figures.ts';
-import { joined, startOf } from '../joined.ts';
-import { markName, markText } from '../marks.ts';
-import { rendered } from '../render.ts';
+import { type CommonWords, commonSay } from '../common-say.ts';
+import { markName } from '../marks.ts';
 import type { Case, Say } from '../say.ts';
 import type { Language } from '../sentences.ts';
 import type { Kinds, NamedDevice, NamedPlace, NamedPort } from '../values.ts';
@@ -19,7 +7,6 @@ import { deTerms } from './terms.ts';
 
 const quoted = (given: string): string => `„${markName(given)}“`;
 const idOf = (isShared: boolean, id: string): string => (isShared ? ` (${id})` : '');
-const decimal = (figure: string): string => figure.replace('.', ',');
 
 const bare = ({ role, name, deviceId, isShared }: NamedDevice): string =>
   role === null ? `Gerät ${quoted(deviceId)}` : `${markName(name)}${idOf(isShared, deviceId)}`;
@@ -70,12 +57,18 @@ const categories: Record<Kinds['category'], string> = {
   unknown: 'Kategorie nicht bekannt',
 };
 
-const gbps = (rateGbps: number): string => `${decimal(rounded(rateGbps, 2))} Gbit/s`;
-const words = { lessThan: 'weniger als', moreThan: 'mehr als', decimal };
-const pluralRules = new Intl.PluralRules('de');
+const words: CommonWords = {
+  locale: 'de-DE',
+  pluralRules: new Intl.PluralRules('de'),
+  and: 'und',
+  or: 'oder',
+  figures: { decimal: (figure) => figure.replace('.', ','), bit: 'Bit' },
+  percent: { lessThan: 'weniger als', moreThan: 'mehr als' },
+};
 
 /** German in a time zone. */
 export const germanSay = (language: Language, zone: string): Say => ({
+  ...commonSay(language, words, zone),
   // Labels are nouns, or verbs that stand for the button: they keep their capital.
   term: (list, value) => deTerms[list][value] as string,
   construction: (construction) => constructions[construction],
@@ -84,27 +77,6 @@ export const germanSay = (language: Language, zone: string): Say => ({
   device: bare,
   socket,
   label,
-  text: markText,
-  name: markName,
   quoted,
-  message: (message) => rendered(message, language, zone),
-  messages: (messages) => messages.map((one) => rendered(one, language, zone)).join(' '),
-  and: (items) => joined(items, 'und'),
-  or: (items) => joined(items, 'oder'),
-  number: (value, digits = 2) => decimal(rounded(value, digits)),
-  plural: (count, one, other) => (pluralRules.select(count) === 'one' ? one : other),
   times: (count) => (count === 1 ? 'einmal' : `${count}-mal`),
-  minutesWatched: (minutes) => `${decimal(watched(minutes))} min`,
-  minutesNeeded: (minutes) => `${decimal(needed(minutes))} min`,
-  lengthOfTime: hoursAndMinutes,
-  metres: (lengthM) => `${decimal(rounded(lengthM, 2))} m`,
-  gbps,
-  percent: (probability) => percentage(probability, words),
-  format: (format) =>
-    `${format.widthPx}×${format.heightPx}${format.interlaced ? 'i' : 'p'}${decimal(rounded(format.refreshHz, 3))} ${encodingNames[format.encoding]} ${format.bitsPerComponent} Bit`,
-  mode: (mode) =>
-    `${mode.kind === 'tmds' ? `TMDS ${decimal(rounded(mode.maxCharacterRateMHz, 3))} MHz` : `FRL ${mode.lanes} × ${decimal(rounded(mode.gbpsPerLane, 2))} Gbit/s`} (${gbps(modeGbps(mode))})`,
-  moment: (instant) => dateFormat('de-DE', zone, dayAndTimeOptions).format(new Date(instant)),
-  date: (day) => dateFormat('de-DE', 'UTC', { dateStyle: 'long' }).format(new Date(day)),
-  start: startOf,
 });

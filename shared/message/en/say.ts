@@ -1,17 +1,6 @@
-import {
-  dateFormat,
-  dayAndTimeOptions,
-  encodingNames,
-  hoursAndMinutes,
-  modeGbps,
-  needed,
-  percentage,
-  rounded,
-  watched,
-} from '../figures.ts';
-import { joined, startOf } from '../joined.ts';
-import { markName, markText } from '../marks.ts';
-import { rendered } from '../render.ts';
+import { type CommonWords, commonSay } from '../common-say.ts';
+import { englishFigures } from '../figures.ts';
+import { markName } from '../marks.ts';
 import type { Say } from '../say.ts';
 import type { Language } from '../sentences.ts';
 import type { Kinds, NamedDevice, NamedPlace, NamedPort } from '../values.ts';
@@ -64,12 +53,18 @@ const categories: Record<Kinds['category'], string> = {
   unknown: 'category not known',
 };
 
-const gbps = (rateGbps: number): string => `${rounded(rateGbps, 2)} Gbit/s`;
-const words = { lessThan: 'less than', moreThan: 'more than', decimal: (figure: string) => figure };
-const pluralRules = new Intl.PluralRules('en');
+const words: CommonWords = {
+  locale: 'en-GB',
+  pluralRules: new Intl.PluralRules('en'),
+  and: 'and',
+  or: 'or',
+  figures: englishFigures,
+  percent: { lessThan: 'less than', moreThan: 'more than' },
+};
 
 /** English in a time zone. */
 export const englishSay = (language: Language, zone: string): Say => ({
+  ...commonSay(language, words, zone),
   term: (list, value) => inside(enTerms[list][value] as string),
   construction: (construction) => constructions[construction],
   category: (category) => categories[category],
@@ -77,27 +72,6 @@ export const englishSay = (language: Language, zone: string): Say => ({
   device: bare,
   socket,
   label,
-  text: markText,
-  name: markName,
   quoted,
-  message: (message) => rendered(message, language, zone),
-  messages: (messages) => messages.map((one) => rendered(one, language, zone)).join(' '),
-  and: (items) => joined(items, 'and'),
-  or: (items) => joined(items, 'or'),
-  number: (value, digits = 2) => rounded(value, digits),
-  plural: (count, one, other) => (pluralRules.select(count) === 'one' ? one : other),
   times: (count) => (count === 1 ? 'once' : `${count} times`),
-  minutesWatched: (minutes) => `${watched(minutes)} min`,
-  minutesNeeded: (minutes) => `${needed(minutes)} min`,
-  lengthOfTime: hoursAndMinutes,
-  metres: (lengthM) => `${rounded(lengthM, 2)} m`,
-  gbps,
-  percent: (probability) => percentage(probability, words),
-  format: (format) =>
-    `${format.widthPx}×${format.heightPx}${format.interlaced ? 'i' : 'p'}${rounded(format.refreshHz, 3)} ${encodingNames[format.encoding]} ${format.bitsPerComponent} bit`,
-  mode: (mode) =>
-    `${mode.kind === 'tmds' ? `TMDS ${rounded(mode.maxCharacterRateMHz, 3)} MHz` : `FRL ${mode.lanes} × ${rounded(mode.gbpsPerLane, 2)} Gbit/s`} (${gbps(modeGbps(mode))})`,
-  moment: (instant) => dateFormat('en-GB', zone, dayAndTimeOptions).format(new Date(instant)),
-  date: (day) => dateFormat('en-GB', 'UTC', { dateStyle: 'long' }).format(new Date(day)),
-  start: startOf,
 });

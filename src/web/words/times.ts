@@ -1,21 +1,9 @@
+import { dateFormat, hoursAndMinutes } from '../../../shared/message/figures.ts';
 import { language } from './language.ts';
 
 const regional = () => (language.value === 'en' ? 'en-GB' : 'de-DE');
-const formats = new Map<string, Intl.DateTimeFormat>();
-function format(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-  const key = `${regional()} ${zone} ${JSON.stringify(options)}`;
-  const known = formats.get(key) ?? formatIn(zone, options);
-  formats.set(key, known);
-  return known;
-}
-function formatIn(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-  try {
-    return new Intl.DateTimeFormat(regional(), { ...options, timeZone: zone });
-  } catch {
-    // A zone that this browser has not heard of.
-    return new Intl.DateTimeFormat(regional(), { ...options, timeZone: 'UTC', timeZoneName: 'short' });
-  }
-}
+const format = (zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
+  dateFormat(regional(), zone, options);
 
 /** A moment (UTC, ISO 8601) as clock time in a zone: `14:05`. */
 export const clockTime = (moment: string, zone: string): string =>
@@ -41,12 +29,8 @@ export function dayKey(moment: string, zone: string): string {
 }
 
 /** A length of time in minutes, in words: `1 h 20 min`. */
-export function lengthOfTime(minutes: number): string {
-  const whole = Math.round(minutes);
-  const [hours, rest] = [Math.floor(whole / 60), whole % 60];
-  if (hours === 0) return `${rest} min`;
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
-}
+export { hoursAndMinutes as lengthOfTime };
+
 const numberFormats = new Map<string, Intl.NumberFormat>();
 /** A number as people of this language write it. */
 export function number(value: number, digits = 0): string {
