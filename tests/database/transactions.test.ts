@@ -208,14 +208,16 @@ describe.each(databaseKinds())('transactions on the %s database', (kind) => {
 
   it('give JSON back as it was', async () => {
     const where = { orgId_id: { orgId, id: firm.ticketId } };
-    // What the tables hold are objects and lists (Prisma rounds a bare number). PostgreSQL stores neither U+0000 nor half a surrogate pair in jsonb, and
-    // JSON's -0 is 0.
+    // What the tables hold are objects and lists (Prisma rounds a bare number, and drops the key `__proto__`, which no
+    // JSON body brings in: tests/http/habits.test.ts). PostgreSQL stores neither U+0000 nor half a surrogate pair in jsonb,
+    // and JSON's -0 is 0.
     const text = fc.string({ unit: 'grapheme' }).filter((value) => !value.includes('\0'));
+    const key = text.filter((value) => value !== '__proto__');
     const number = fc.double({ noNaN: true, noDefaultInfinity: true }).map((value) => value + 0);
     const { document: documents } = fc.letrec<{ document: object; value: unknown }>((tie) => ({
       document: fc.oneof(
         fc.array(tie('value'), { maxLength: 5 }),
-        fc.dictionary(text, tie('value'), { maxKeys: 5, noNullPrototype: true }),
+        fc.dictionary(key, tie('value'), { maxKeys: 5, noNullPrototype: true }),
       ),
       value: fc.oneof({ maxDepth: 4 }, fc.constantFrom(null, true, false), text, number, tie('document')),
     }));

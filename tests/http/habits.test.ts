@@ -188,6 +188,18 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
     });
   });
 
+  it('lets in no key that would change what an object is', async () => {
+    for (const body of [
+      '{"client":"Family Overwell","address":"1 Mill Lane","__proto__":{"notes":""}}',
+      '{"client":"Family Overwell","address":"1 Mill Lane","contacts":[{"__proto__":0}]}',
+    ]) {
+      const headers = { 'content-type': 'application/json' };
+      const answer = await test.home.dispatcher.post('/sites', { body, headers });
+      expect(answer.status).toBe(400);
+      expect(answer.body.type).toBe('/problems/malformed-request');
+    }
+  });
+
   it('describes itself as OpenAPI 3.1 and explains its problems', async () => {
     const description = await test.request().get('/openapi.json');
     expect(description.status).toBe(200);
