@@ -1,18 +1,38 @@
 export type { ApplicableChange } from './triage/changes/applicable.ts';
 export { changeCatalogue, changeLabel } from './triage/changes/catalogue.ts';
+export {
+  completeCommand,
+  figuresIn,
+  type KnownFacts,
+  needsOf,
+  type Sender,
+} from './triage/complete-command.ts';
 export { completeness } from './triage/completeness.ts';
 export {
   allowedCommands,
   applicableChanges,
   type Decision,
   decide,
+} from './triage/decide.ts';
+export { describeEvent } from './triage/describe-event.ts';
+export type {
+  Actor,
+  AuditKnown,
+  CompleteCommand,
+  CompleteCommandOf,
+  EventOf,
+  Outcomes,
+  TriageEvent,
+  TriageEventType,
+} from './triage/events.ts';
+export {
+  EventNotTaken,
+  evolve,
   openTriage,
   replay,
   stateName,
   type TriageSnapshot,
-} from './triage/decide.ts';
-export { describeEvent } from './triage/describe-event.ts';
-export type { Actor, AuditFacts, EventOf, TriageEvent, TriageEventType } from './triage/events.ts';
+} from './triage/evolve.ts';
 export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
 export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './triage/plan/known.ts';
@@ -23,4 +43,15 @@ export { judgementSoFar } from './triage/rules/changes.ts';
 export type { Refusal, RefusalType } from './triage/rules/refusal.ts';
 export { commandRoles } from './triage/rules/roles.ts';
 export { type Segment, segmentOf } from './triage/segment.ts';
+export {
+  asToday,
+  EventOfNewerVersion,
+  isReadable,
+  logAsToday,
+  newestReadable,
+  openingAsToday,
+  replayStored,
+  type Stored,
+} from './triage/versions/index.ts';
+export { recordAsToday } from './triage/versions/record.ts';
 export { type Way, waysOf } from './triage/ways.ts';

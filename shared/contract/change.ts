@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { place, settingKey, settingValue } from './chain.ts';
-import { id, instant, placeId } from './primitives.ts';
+import { id, instant, notRecorded, placeId } from './primitives.ts';
 import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
 
 export { changeKinds };
@@ -28,12 +28,28 @@ export const settingDifference = z.object({
   after: z.unknown(),
   declared: z.boolean(),
 });
-/** What the retest of a change says. Minutes and tries are of all its retest watches together. */
-export const judgement = z.object({
+/** What a quiet watch takes in all, and what was left of it; null in its place: no length of quiet would settle it. */
+export const retestNeed = z.discriminatedUnion('mode', [
+  z.object({ mode: z.literal('time'), totalWatchMin: z.number(), remainingMin: z.number() }),
+  z.object({ mode: z.literal('trigger'), totalTries: z.int(), remainingTries: z.int() }),
+]);
+/** Revision of the organisation's figures that something was decided by. */
+export const figuresRevision = z.union([z.int().min(1), notRecorded]);
+/** What watches say against those before: the statistics of a retest, and of the watch after a remedy. */
+export const watchesJudged = z.object({
   verdict,
-  computed: verdict,
   /** Chance of having seen what was seen if nothing had changed, 0..1; null when it can't be computed. */
   riskOfBeingFooled: z.number().nullable(),
+  /** The chance of being fooled that was taken, 0..1: a quiet watch below it is `cleared`. */
+  level: z.number(),
+  needed: z.union([retestNeed.nullable(), notRecorded]),
+  figures: figuresRevision,
+});
+export type WatchesJudged = z.infer<typeof watchesJudged>;
+
+/** What the retest of a change says. Minutes and tries are of all its retest watches together. */
+export const judgement = watchesJudged.extend({
+  computed: verdict,
   watchedMin: z.number(),
   tries: z.int(),
   occurrences: z.int(),
@@ -47,6 +63,14 @@ export const judgement = z.object({
   by: id,
 });
 export type Judgement = z.infer<typeof judgement>;
+/** A judgement that does not count any more, and since when: more was watched, it was judged again, or corrected. */
+export const earlierJudgement = judgement.extend({
+  superseded: z.object({
+    because: z.enum(['watchedOn', 'judgedAgain', 'correction']),
+    at: instant,
+    by: id,
+  }),
+});
 
 /** One change to the chain, from its declaration to its end. */
 export const changeRecord = z.object({
@@ -59,12 +83,19 @@ export const changeRecord = z.object({
   expected: z.string(),
   settings: z.array(declaredSetting),
   status: changeStatus,
-  /** Follows from the kind: a diagnostic change has to be put back. */
+  /** What followed from its kind when it was declared: a diagnostic change has to be put back. */
   diagnostic: z.boolean(),
+  /** It may stay whatever the retest says. */
+  plainCorrection: z.boolean(),
+  canBeUndone: z.boolean(),
+  /** A fault that it clears names a culprit. */
+  showsCulprit: z.boolean(),
   declaredAt: instant,
   appliedAt: instant.nullable(),
   finishedAt: instant.nullable(),
   judgement: judgement.nullable(),
+  /** Oldest first. */
+  earlierJudgements: z.array(earlierJudgement),
   closingNote: z.string().nullable(),
   by: id,
 });

@@ -34,6 +34,8 @@ export const sha256 = z
   .string()
   .length(64)
   .regex(/^[0-9a-f]*$/, misfit('fieldNotHexadecimal'));
+/** In place of what an earlier version decided and did not store. */
+export const notRecorded = z.literal('notRecorded');
 
 export { type MemberRole, memberRoles };
 export const memberRole = z.enum(memberRoles);

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { chain, place } from './chain.ts';
-import { changeKind, changeRecord } from './change.ts';
+import { findingSeverities } from './chain-names.ts';
+import { changeKind, changeRecord, figuresRevision, watchesJudged } from './change.ts';
 import { evidenceRef } from './evidence.ts';
 import { longest, ranges } from './limits.ts';
-import { id, instant, line, minutes, placeId, reason, text } from './primitives.ts';
+import { id, instant, line, minutes, notRecorded, placeId, reason, text } from './primitives.ts';
 import { symptomKinds, watchPurposes, whatChangedKinds, workingStates } from './triage-names.ts';
 
 export * from './change.ts';
@@ -146,17 +147,22 @@ export const supportRequest = z.object({
 });
 export type SupportRequest = z.infer<typeof supportRequest>;
 
+/** A thing that was missing when a case was handed over, and was waived. */
+export const waivedItem = missingItem.omit({ text: true });
 export const escalation = z.object({
   /** The packet's version, 1 for the first. */
   version: z.int(),
   question: z.string(),
   waivers: z.array(waiver),
+  /** What the waivers were needed for. */
+  waived: z.union([z.array(waivedItem), notRecorded]),
   at: instant,
   by: id,
   takenBy: id.nullable(),
   outcome: z
     .object({
       kind: z.enum(['accepted', 'handedBack', 'stepDirected', 'resubmitted', 'recalled']),
+      /** What was said with it; empty with `resubmitted`. */
       text: z.string(),
       at: instant,
       by: id,
@@ -165,7 +171,10 @@ export const escalation = z.object({
 });
 export type Escalation = z.infer<typeof escalation>;
 
+/** The organisation's figures that a ticket is worked by. */
 export const triageSettings = z.object({
+  /** Of the organisation's document that they stand in. */
+  revision: figuresRevision,
   /** Chance taken, per retest, of calling a fault cleared that is still there. */
   risk: z.number().min(ranges.risk.min).max(ranges.risk.max),
   /** Days after closing in which a ticket may be reopened. */
@@ -178,17 +187,31 @@ export type WorkingState = z.infer<typeof workingState>;
 
 /** The chain as the ticket leaves it, and how many watches there were before: later ones verify the remedy. */
 export const asLeft = z.object({ chainVersion: z.int(), watchesBefore: z.int().min(0), at: instant, by: id });
+/** What the watches since the remedy said when the ticket was closed. */
+export const closingProof = watchesJudged.extend({ watchedMin: z.number(), occurrences: z.int() });
 export const closing = z.object({
   note: z.string(),
   override: z.object({ reason: z.string() }).nullable(),
+  proof: z.union([closingProof, notRecorded]),
   at: instant,
   by: id,
 });
+
+/** The quiet watching that “no fault found” rests on. */
+export const quietProof = z.object({
+  watchedMin: z.union([z.number(), notRecorded]),
+  neededMin: z.union([z.number(), notRecorded]),
+  /** Chance taken that a fault as frequent as reported stayed away that long, 0..1. */
+  level: z.number(),
+  figures: figuresRevision,
+});
+export type QuietProof = z.infer<typeof quietProof>;
 
 /** A culprit and remedy that did not hold, kept with the reason. */
 export const setAside = z.object({
   culprit: culprit.nullable(),
   remedy: remedy.nullable(),
+  quietProof: quietProof.nullable(),
   asLeft: asLeft.nullable(),
   closing: closing.nullable(),
   because: z.enum(['culpritWithdrawn', 'remedyWithdrawn', 'faultCameBack', 'reopened', 'caseAccepted']),
@@ -197,6 +220,16 @@ export const setAside = z.object({
   by: id,
 });
 export type SetAside = z.infer<typeof setAside>;
+
+/** A finding of the prerequisite audit as it was looked at: which rule, how urgent, where. */
+export const auditFinding = z.object({ code: z.string(), severity: z.enum(findingSeverities), place });
+export type AuditFinding = z.infer<typeof auditFinding>;
+/** What the audit found; of audits in version 1 only how many findings there were was kept. */
+export const auditFindings = z.union([
+  z.array(auditFinding),
+  z.object({ notRecorded: z.literal(true), mustFix: z.int(), shouldFix: z.int() }),
+]);
+export type AuditFindings = z.infer<typeof auditFindings>;
 
 /**
  * All that triage knows of a ticket; what the machine's context holds, and what replay of the log rebuilds.
@@ -215,8 +248,7 @@ export const triageRecord = z.object({
   audit: z
     .object({
       chainVersion: z.int(),
-      mustFix: z.int(),
-      shouldFix: z.int(),
+      findings: auditFindings,
       /** Devices whose firmware is below the level the organisation has set for their model. */
       firmwareBelowLevel: z.array(placeId),
       note: z.string(),
@@ -235,6 +267,8 @@ export const triageRecord = z.object({
   changes: z.array(changeRecord),
   culprit: culprit.nullable(),
   remedy: remedy.nullable(),
+  /** With the remedy `noFaultFound`. */
+  quietProof: quietProof.nullable(),
   evidence: z.array(evidenceRef),
   escalations: z.array(escalation),
   requests: z.array(supportRequest),

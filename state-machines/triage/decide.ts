@@ -1,14 +1,14 @@
-import { getNextTransitions, initialTransition, type StateValue, transition } from 'xstate';
+import { getNextTransitions } from 'xstate';
 import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { AllowedCommand } from '../../shared/contract/problem.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import type { FaultTable } from '../../shared/isolation/fault-table.ts';
 import { type ApplicableChange, applicableChangesOf } from './changes/applicable.ts';
-import type { TriageEvent, TriageEventType } from './events.ts';
-import { MACHINE_VERSION, triageMachine } from './machine.ts';
-import type { Opening } from './opening.ts';
+import type { CompleteCommand, CompleteCommandType, TriageEvent } from './events.ts';
+import { type Awake, rest, stateName, step, type TriageSnapshot, wake } from './evolve.ts';
 import { changeInPlace, openChange } from './record.ts';
+import { after, before } from './rules/consequences.ts';
 import { isRuleName, rules } from './rules/index.ts';
 import { because, type Cause, type Refusal } from './rules/refusal.ts';
 import { whyTooLate } from './rules/remedy.ts';
@@ -16,66 +16,62 @@ import { commandRoles } from './rules/roles.ts';
 import { causeOf, chainAsItWas, noChangeOpen, noWatchRuns, type Rule, roleRefusal } from './rules/rule.ts';
 import { watchRuns } from './rules/watches.ts';
 
-/** A ticket's triage at rest: plain JSON, to be stored, sent and taken up again. */
-export type TriageSnapshot = {
-  machineVersion: number;
-  value: StateValue;
-  context: TriageRecord;
-};
-export type Decision = { accepted: true; snapshot: TriageSnapshot } | { accepted: false; refusal: Refusal };
+export type Decision =
+  | {
+      accepted: true;
+      /** What was decided, in order; each is a row of the log. */
+      events: TriageEvent[];
+      /** Where they lead: `evolve` over each. */
+      snapshot: TriageSnapshot;
+    }
+  | { accepted: false; refusal: Refusal };
 
-const wake = ({ value, context }: TriageSnapshot) => triageMachine.resolveState({ value, context });
-type Awake = ReturnType<typeof wake>;
-const rest = ({ value, context }: Awake): TriageSnapshot => ({
-  machineVersion: MACHINE_VERSION,
-  value,
-  context,
-});
-
-/** The state by name, parts joined by dots: `substitute.retest`. */
-export function stateName({ value }: Pick<TriageSnapshot, 'value'>): string {
-  if (typeof value === 'string') return value;
-  return Object.entries(value)
-    .map(([name, inner]) => (inner === undefined ? name : `${name}.${stateName({ value: inner })}`))
-    .join();
-}
-
-/** The triage of a ticket that is opened now. */
-export function openTriage(input: Opening): TriageSnapshot {
-  const [snapshot] = initialTransition(triageMachine, input);
-  return rest(snapshot);
-}
-
-/** The rules that a type of event meets in a state, in the order in which the machine tries them. */
-function rulesFor(awake: Awake, type: TriageEventType): Rule[] {
+/** The rules that a type of command meets in a state, in the order in which the machine tries them. */
+function rulesFor(awake: Awake, type: CompleteCommandType): Rule[] {
   return getNextTransitions(awake)
     .filter(({ eventType }) => eventType === type)
-    .flatMap(({ guard }) => (isRuleName(guard) ? [rules[guard]] : []));
+    .flatMap(({ actions: [action] }) => (isRuleName(action) ? [rules[action]] : []));
 }
 
 /**
- * Decides on one event. Pure: the same snapshot and event give the same answer, and the snapshot given is not changed.
+ * Decides on one command. Pure: the same snapshot and command give the same answer, and the snapshot given is not
+ * changed. What is decided is computed here, once, and is in the events from then on.
  *
- * @returns the next snapshot, or why not: a kind of problem, a sentence, and what would be allowed now
+ * @returns the events and the next snapshot, or why not: a kind of problem, a sentence, and what would be allowed now
  */
-export function decide(snapshot: TriageSnapshot, event: TriageEvent): Decision {
-  const awake = wake(snapshot);
-  const cause = causeNow(awake, event);
-  if (cause === null) {
-    const [next] = transition(triageMachine, awake, event);
-    return { accepted: true, snapshot: rest(next) };
+export function decide(snapshot: TriageSnapshot, command: CompleteCommand): Decision {
+  const events: TriageEvent[] = [];
+  let awake = wake(snapshot);
+  const take = (event: TriageEvent) => {
+    awake = step(awake, event);
+    events.push(event);
+  };
+  const first = before(awake.context, command);
+  if (first !== null) take(first);
+  const rule = ruleFor(awake, command);
+  if ('cause' in rule) {
+    const allowedNow = allowedCommands(snapshot, command.role, command.at);
+    return { accepted: false, refusal: { ...rule.cause, allowedNow } };
   }
-  const allowedNow = allowedCommands(snapshot, event.role, event.at);
-  return { accepted: false, refusal: { ...cause, allowedNow } };
+  take(rule.decide(awake.context, command));
+  for (let next = after(awake.context, command); next !== null; next = after(awake.context, command)) {
+    take(next);
+  }
+  return { accepted: true, events, snapshot: rest(awake) };
 }
 
-function causeNow(awake: Awake, event: TriageEvent): Cause | null {
-  const forbidden = roleRefusal(event);
-  if (forbidden !== null) return forbidden;
-  const causes = rulesFor(awake, event.type).map((rule) => causeOf(rule, awake.context, event));
-  if (causes.includes(null)) return null;
+/** The rule that decides on a command, or why none does. */
+function ruleFor(awake: Awake, command: CompleteCommand): Rule | { cause: Cause } {
+  const forbidden = roleRefusal(command);
+  if (forbidden !== null) return { cause: forbidden };
+  const causes = rulesFor(awake, command.type).map((rule) => ({
+    rule,
+    cause: causeOf(rule, awake.context, command),
+  }));
+  const accepting = causes.find(({ cause }) => cause === null);
+  if (accepting !== undefined) return accepting.rule;
   // The last rule is the general one; those before it are for special cases.
-  return causes.at(-1) ?? notNow(awake, event);
+  return { cause: causes.at(-1)?.cause ?? notNow(awake, command) };
 }
 
 /** A diagnostic change in place is named before anything else by the commands it blocks. */
@@ -85,7 +81,7 @@ const noChange = (record: TriageRecord): Cause | null =>
   openChange(record) === null ? because('no-change-open', 'No change is open.') : null;
 
 /** What says more about a command that has no place in a state than that it has none. */
-const moreToSay: Partial<Record<TriageEventType, (record: TriageRecord) => Cause | null>> = {
+const moreToSay: Partial<Record<CompleteCommandType, (record: TriageRecord) => Cause | null>> = {
   nameCulprit: blockedByChange,
   chooseRemedy: blockedByChange,
   close: blockedByChange,
@@ -102,7 +98,7 @@ const moreToSay: Partial<Record<TriageEventType, (record: TriageRecord) => Cause
   endWatch: watchRuns,
 };
 
-const notNow = (awake: Awake, { type }: TriageEvent): Cause => {
+const notNow = (awake: Awake, { type }: CompleteCommand): Cause => {
   const step = isRuleName(type) ? rules[type].label : type;
   return (
     moreToSay[type]?.(awake.context) ??
@@ -124,19 +120,6 @@ export function allowedCommands(snapshot: TriageSnapshot, role: MemberRole, at?:
     const ready = rulesFor(awake, type).findLast((rule) => rule.ready(awake.context) === null);
     return ready === undefined ? [] : [{ type, label: ready.label }];
   });
-}
-
-/**
- * The snapshot that a log leads to.
- *
- * @throws Error when an event of the log is not accepted: the log was not written by this machine
- */
-export function replay(input: Opening, events: readonly TriageEvent[]): TriageSnapshot {
-  return events.reduce((snapshot, event, at) => {
-    const decision = decide(snapshot, event);
-    if (decision.accepted) return decision.snapshot;
-    throw new Error(`Event ${at + 1} of the log (${event.type}) is refused: ${decision.refusal.detail}`);
-  }, openTriage(input));
 }
 
 /**

@@ -2,7 +2,8 @@ import { placeName } from '../../shared/chain/graph.ts';
 import type { Place } from '../../shared/contract/chain.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import { changeLabel } from './changes/catalogue.ts';
-import { momentOf, type TriageEvent } from './events.ts';
+import type { TriageEvent } from './events.ts';
+import { countFindings } from './record.ts';
 
 /** Events on the log that are facts about the ticket and not for the machine. */
 type Fact =
@@ -34,7 +35,7 @@ const sentences: Sentences = {
   amendIntake: (event) => `Symptom corrected: ${event.symptom.kind}.`,
   reviewAudit: (event) =>
     withText(
-      `Audit of chain version ${event.chainVersion} looked at: ${event.mustFix} to fix, ${event.shouldFix} that should be.`,
+      `Audit of chain version ${event.chainVersion} looked at: ${countFindings(event.outcome, 'mustFix')} to fix, ${countFindings(event.outcome, 'shouldFix')} that should be.`,
       event.note,
     ),
   answerWhatChanged: (event) =>
@@ -64,13 +65,8 @@ const sentences: Sentences = {
   withdrawOccurrence: (event) => `An occurrence was withdrawn: ${event.reason}`,
   endWatch: () => 'Watch ended.',
   acceptReproduction: () => 'The fault is reproduced.',
-  concludeSide: (event, where, record) => {
-    const found = record?.sides.find(
-      ({ deviceId, at }) => deviceId === event.deviceId && at === momentOf(event),
-    );
-    const which = found === undefined ? '' : `: the fault lies ${sideWords[found.side]} of it`;
-    return `Side concluded at ${where(deviceAt(event.deviceId))}${which}.`;
-  },
+  concludeSide: (event, where) =>
+    `Side concluded at ${where(deviceAt(event.deviceId))}: the fault lies ${sideWords[event.outcome.side]} of it.`,
   withdrawSide: (event, where) =>
     `The side at ${where(deviceAt(event.deviceId))} was withdrawn: ${event.reason}`,
   beginSubstitution: () => 'Substitution begins.',
@@ -83,13 +79,10 @@ const sentences: Sentences = {
     ),
   withdrawChange: (event) => `The declared change was withdrawn: ${event.reason}`,
   applyChange: () => 'The change is in place.',
-  judgeRetest: (event, _where, record) => {
-    if (event.override !== null)
-      return `Retest judged by hand, ${event.override.verdict}: ${event.override.reason}`;
-    // A judgement that was followed by more watching is not in the record any more.
-    const judged = record?.changes.find(({ judgement }) => judgement?.at === momentOf(event))?.judgement;
-    return judged ? `Retest judged by the watch: ${judged.verdict}.` : 'Retest judged by the watch.';
-  },
+  judgeRetest: (event) =>
+    event.override === null
+      ? `Retest judged by the watch: ${event.outcome.judgement.verdict}.`
+      : `Retest judged by hand, ${event.override.verdict}: ${event.override.reason}`,
   restoreChange: (event) => withText('The change was put back.', event.note),
   keepChange: (event) => withText('The change stays.', event.note),
 
@@ -115,6 +108,9 @@ const sentences: Sentences = {
   directStep: (event) => `Second line directs a step: ${event.text}`,
   acceptCase: (event) => `Second line accepts the case. Finding: ${event.finding}`,
   handBack: (event) => `Second line hands the case back: ${event.reason}`,
+
+  figuresChanged: () => 'The organisation’s figures have changed: what follows is decided by the new ones.',
+  reproductionRevised: () => 'Nothing shows the fault any more: it has to be seen again.',
 
   evidenceAdded: (event) => `Evidence added: ${event.evidence.kind}.`,
   evidenceWithdrawn: (event) => `Evidence withdrawn: ${event.reason}`,

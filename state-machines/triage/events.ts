@@ -2,21 +2,33 @@ import type { Chain } from '../../shared/contract/chain.ts';
 import type { TicketCommand, TicketCommandType } from '../../shared/contract/commands.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
-import type { CompletenessItem } from '../../shared/contract/triage.ts';
+import type {
+  AuditFinding,
+  AuditFindings,
+  ChangeRecord,
+  CompletenessItem,
+  Escalation,
+  Judgement,
+  QuietProof,
+  SideObservation,
+  TriageRecord,
+  TriageSettings,
+  Watch,
+  WorkingState,
+} from '../../shared/contract/triage.ts';
 
 /** Who sends a command. */
 export type Actor = { memberId: string; role: MemberRole };
 
 /** Who sent it, and when the server (or the phone, while it is offline) took it: UTC, ISO 8601. */
-type Stamp = { at: string; by: string; role: MemberRole };
+export type Stamp = { at: string; by: string; role: MemberRole };
 type CommandOf<Type extends TicketCommandType> = Extract<TicketCommand, { type: Type }>;
 
-/** What the prerequisite audit said when it was looked at. */
-export type AuditFacts = { mustFix: number; shouldFix: number; firmwareBelowLevel: string[] };
+/** What the prerequisite audit says of a chain, and which devices' firmware is below the organisation's level. */
+export type AuditKnown = { findings: AuditFinding[]; firmwareBelowLevel: string[] };
 
-/** What a use case adds to a command before the machine sees it. */
+/** What `completeCommand` adds to a command, and its event keeps. */
 type Additions = {
-  reviewAudit: AuditFacts;
   recordAsFound: { chain: Chain };
   startWatch: { watchId: string };
   recordOccurrence: { occurrenceId: string };
@@ -25,11 +37,23 @@ type Additions = {
   askForMore: { requests: { requestId: string; item: CompletenessItem | null; text: string }[] };
   directStep: { requestId: string };
 };
-type AdditionsTo<Type extends TicketCommandType> = Type extends keyof Additions ? Additions[Type] : unknown;
+/** What it adds for the outcome to be computed from; the event holds the outcome in its place. */
+type Known = {
+  /** The organisation's figures now; left out where the sender does not know them. */
+  figures?: TriageSettings;
+};
+type KnownTo = {
+  reviewAudit: Known & { audit: AuditKnown };
+};
+type AdditionsTo<Type> = Type extends keyof Additions ? Additions[Type] : unknown;
+type ContentOf<Type extends TicketCommandType> = Omit<CommandOf<Type>, keyof AdditionsTo<Type>> &
+  AdditionsTo<Type> &
+  Stamp;
 type Complete<Type extends TicketCommandType> = Type extends TicketCommandType
-  ? Omit<CommandOf<Type>, keyof AdditionsTo<Type>> & AdditionsTo<Type> & Stamp
+  ? ContentOf<Type> & (Type extends keyof KnownTo ? { known: KnownTo[Type] } : { known?: Known })
   : never;
 
+/** News of the evidence store: nobody asks the machine for it by command, and nothing is left to decide. */
 export type EvidenceAdded = { type: 'evidenceAdded'; evidence: EvidenceRef; happenedAt?: string } & Stamp;
 export type EvidenceWithdrawn = {
   type: 'evidenceWithdrawn';
@@ -38,13 +62,60 @@ export type EvidenceWithdrawn = {
   happenedAt?: string;
 } & Stamp;
 
+/** What `decide` takes: a ticket command made complete (who and when, ids, what the outcome hangs on), or such news. */
+export type CompleteCommand = Complete<TicketCommandType> | EvidenceAdded | EvidenceWithdrawn;
+export type CompleteCommandType = CompleteCommand['type'];
+export type CompleteCommandOf<Type extends CompleteCommandType> = Extract<CompleteCommand, { type: Type }>;
+
+type JudgementFacts = Omit<Judgement, 'at' | 'by'>;
+
+/** What was decided on a command, by type; commands that are not here leave nothing to decide. */
+export type Outcomes = {
+  reviewAudit: { findings: AuditFindings; firmwareBelowLevel: string[] };
+  startWatch: Pick<Watch, 'purpose' | 'trigger' | 'startedAt' | 'menuDeviceId' | 'changeId'>;
+  concludeSide: Pick<SideObservation, 'side' | 'watchIds' | 'occurrences'>;
+  declareChange: Pick<
+    ChangeRecord,
+    'declaredAt' | 'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit'
+  >;
+  applyChange: { changeId: string; appliedAt: string };
+  withdrawChange: { changeId: string; finishedAt: string };
+  restoreChange: { changeId: string; finishedAt: string };
+  keepChange: { changeId: string; finishedAt: string };
+  judgeRetest: { changeId: string; judgement: JudgementFacts };
+  withdrawCulprit: { resumeAt: WorkingState };
+  chooseRemedy: { quietProof: QuietProof | null };
+  close: { proof: NonNullable<TriageRecord['closing']>['proof'] };
+  /** The watches that count as the reproduction of the round that begins. */
+  faultCameBack: { watchIds: string[] };
+  escalate: Pick<Escalation, 'version' | 'question' | 'waivers' | 'waived' | 'takenBy'>;
+  resubmit: Pick<Escalation, 'version' | 'question' | 'waivers' | 'waived' | 'takenBy'>;
+};
+export type OutcomeOf<Type> = Type extends keyof Outcomes ? Outcomes[Type] : null;
+type Decided<Type extends TicketCommandType> = Type extends TicketCommandType
+  ? ContentOf<Type> & (Type extends keyof Outcomes ? { outcome: Outcomes[Type] } : unknown)
+  : never;
+
+/** The organisation's figures are others than the ticket was worked by so far. Comes before what is decided by them. */
+export type FiguresChanged = {
+  type: 'figuresChanged';
+  settings: TriageSettings;
+  happenedAt?: string;
+} & Stamp;
+/** After a correction the fault counts as never seen: the reproduction that was accepted falls. */
+export type ReproductionRevised = { type: 'reproductionRevised'; happenedAt?: string } & Stamp;
+/** What follows from a command beside its own event; `decide` puts it before or after that. */
+export type Consequence = FiguresChanged | ReproductionRevised;
+export type ConsequenceType = Consequence['type'];
+
 /**
- * What the machine takes: a ticket command made complete (ids filled in, what it needs of the chain, who and when),
- * or news of the evidence store. Accepted events are the ticket's log.
+ * What a ticket's log holds and the machine takes: what was decided, with its outcome. `evolve` takes it into the
+ * record and computes nothing.
  */
-export type TriageEvent = Complete<TicketCommandType> | EvidenceAdded | EvidenceWithdrawn;
+export type TriageEvent = Decided<TicketCommandType> | EvidenceAdded | EvidenceWithdrawn | Consequence;
 export type TriageEventType = TriageEvent['type'];
 export type EventOf<Type extends TriageEventType> = Extract<TriageEvent, { type: Type }>;
 
+type Moment = { at: string; happenedAt?: string | undefined };
 /** When it happened: by the sender's clock where it was offline, else when it was taken. */
-export const momentOf = (event: TriageEvent): string => event.happenedAt ?? event.at;
+export const momentOf = ({ at, happenedAt }: Moment): string => happenedAt ?? at;

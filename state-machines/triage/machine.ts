@@ -1,14 +1,15 @@
 import { assign, setup } from 'xstate';
 import type { TriageRecord, WorkingState } from '../../shared/contract/triage.ts';
 import { workingStates } from '../../shared/contract/triage-names.ts';
-import type { TriageEvent } from './events.ts';
+import type { ConsequenceType, TriageEvent } from './events.ts';
+import { type InvariantName, invariants } from './invariants.ts';
 import { type Opening, openingRecord } from './opening.ts';
 import { isBaselineComplete } from './record.ts';
+import { consequences } from './rules/consequences.ts';
 import { type RuleName, rules } from './rules/index.ts';
-import { causeOf } from './rules/rule.ts';
 
 /** Goes up whenever a stored log could replay to another snapshot; snapshots and events name it. */
-export const MACHINE_VERSION = 1;
+export const MACHINE_VERSION = 2;
 
 type Moment = { context: TriageRecord; event: TriageEvent };
 function tableOf<Name extends string, Made>(
@@ -17,29 +18,29 @@ function tableOf<Name extends string, Made>(
 ): Record<Name, Made> {
   return Object.fromEntries(names.map((name) => [name, make(name)])) as Record<Name, Made>;
 }
-const ruleNames = Object.keys(rules) as RuleName[];
-const resumesAt = <State extends WorkingState>(state: State) => `resumesAt ${state}` as const;
+const namesIn = <Name extends string>(table: Record<Name, unknown>) => Object.keys(table) as Name[];
 const comeBackTo = <State extends WorkingState>(state: State) => `comeBackTo ${state}` as const;
 
 const changeRecord = (change: (moment: Moment) => Partial<TriageRecord>) =>
   assign<TriageRecord, TriageEvent, undefined, TriageEvent, never>(change);
+type Effect = (record: TriageRecord, event: TriageEvent) => TriageRecord;
 
 const triage = setup({
   types: { context: {} as TriageRecord, events: {} as TriageEvent, input: {} as Opening },
   guards: {
-    ...tableOf(
-      ruleNames,
-      (name) =>
-        ({ context, event }: Moment) =>
-          causeOf(rules[name], context, event) === null,
-    ),
-    ...tableOf(workingStates.map(resumesAt), (name) => ({ context }: Moment) => {
-      return context.resumeAt !== null && resumesAt(context.resumeAt) === name;
-    }),
+    hold: ({ context, event }: Moment, names: readonly InvariantName[]) =>
+      names.every((name) => invariants[name](context, event)),
+    resumesAt: ({ context }: Moment, state: WorkingState) => context.resumeAt === state,
     baselineComplete: ({ context }: Moment) => isBaselineComplete(context),
+    reproductionFell: ({ context }: Moment) => !context.reproductionAccepted,
   },
   actions: {
-    ...tableOf(ruleNames, (name) => changeRecord(({ context, event }) => rules[name].apply(context, event))),
+    ...tableOf(namesIn(rules), (name) =>
+      changeRecord(({ context, event }) => rules[name].apply(context, event)),
+    ),
+    ...tableOf(namesIn(consequences), (name) =>
+      changeRecord(({ context, event }) => (consequences[name] as Effect)(context, event)),
+    ),
     ...tableOf(workingStates.map(comeBackTo), (name) => {
       const resumeAt = workingStates.find((state) => comeBackTo(state) === name) ?? null;
       return changeRecord(() => ({ resumeAt }));
@@ -48,11 +49,17 @@ const triage = setup({
   },
 });
 
-/** What a rule allows, happens by that rule; without a target the ticket stays where it is. */
-const take = <Name extends RuleName>(name: Name) => ({ guard: name, actions: name });
+/**
+ * An event's effect is that of the rule, or consequence, of that name, where the invariants hold; without a target the
+ * ticket stays where it is.
+ */
+const take = <Name extends RuleName | ConsequenceType>(name: Name, ...holding: InvariantName[]) => ({
+  guard: { type: 'hold' as const, params: holding },
+  actions: name,
+});
 const escalateFrom = (state: WorkingState) => ({
   escalate: {
-    guard: 'escalate' as const,
+    guard: { type: 'hold' as const, params: ['noWatchRuns' as const] },
     actions: ['escalate' as const, comeBackTo(state)],
     target: '#triage.escalated',
   },
@@ -60,17 +67,17 @@ const escalateFrom = (state: WorkingState) => ({
 
 /** What can be done while a watch runs, or about what a watch has seen. */
 const watching = {
-  recordOccurrence: take('recordOccurrence'),
+  recordOccurrence: take('recordOccurrence', 'watchRuns'),
   confirmOccurrence: take('confirmOccurrence'),
-  recordTry: take('recordTry'),
-  endWatch: take('endWatch'),
+  recordTry: take('recordTry', 'watchRuns'),
+  endWatch: take('endWatch', 'watchRuns'),
   withdrawOccurrence: take('withdrawOccurrence'),
 };
 /** How an open change ends, in a state that a change can be open in. */
 const finishingChange = {
-  restoreChange: take('restoreChange'),
-  keepChange: take('keepChange'),
-  withdrawChange: take('withdrawChange'),
+  restoreChange: take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),
+  keepChange: take('keepChange', 'changeIsInPlace', 'changeMayStay', 'noWatchRuns'),
+  withdrawChange: take('withdrawChange', 'changeIsDeclared'),
 };
 /** What second line decides once somebody there has the case. */
 const deciding = {
@@ -81,8 +88,9 @@ const deciding = {
 };
 
 /**
- * The way of a ticket from the call to its end. Pure: events carry their time and what they need of the chain; the
- * context is the triage record and nothing else. A guard and the sentence that explains a refusal are one rule.
+ * The way of a ticket from the call to its end, over events that were decided. Pure: the context is the triage record
+ * and nothing else. What is asked of an event here are the invariants; what may be asked of the ticket, and what comes
+ * of it, is decided before by the rules (decide.ts).
  */
 export const triageMachine = triage.createMachine({
   id: 'triage',
@@ -90,11 +98,13 @@ export const triageMachine = triage.createMachine({
   initial: 'baseline',
   on: {
     note: take('note'),
-    amendIntake: take('amendIntake'),
-    answerWhatChanged: take('answerWhatChanged'),
-    answerRequest: take('answerRequest'),
-    evidenceAdded: take('evidenceAdded'),
-    evidenceWithdrawn: take('evidenceWithdrawn'),
+    amendIntake: take('amendIntake', 'ticketIsOpen'),
+    answerWhatChanged: take('answerWhatChanged', 'ticketIsOpen'),
+    answerRequest: take('answerRequest', 'ticketIsOpen'),
+    evidenceAdded: take('evidenceAdded', 'ticketIsOpen'),
+    evidenceWithdrawn: take('evidenceWithdrawn', 'ticketIsOpen'),
+    figuresChanged: take('figuresChanged'),
+    reproductionRevised: take('reproductionRevised', 'reproductionStands'),
   },
   states: {
     baseline: {
@@ -102,7 +112,7 @@ export const triageMachine = triage.createMachine({
       on: {
         ...escalateFrom('baseline'),
         reviewAudit: take('reviewAudit'),
-        recordAsFound: take('recordAsFound'),
+        recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
       },
     },
     reproduce: {
@@ -110,26 +120,29 @@ export const triageMachine = triage.createMachine({
         ...watching,
         ...escalateFrom('reproduce'),
         reviewAudit: take('reviewAudit'),
-        recordAsFound: take('recordAsFound'),
-        startWatch: take('startReproduceWatch'),
-        acceptReproduction: { ...take('acceptReproduction'), target: 'locateSide' },
-        chooseRemedy: { ...take('settleNoFaultFound'), target: 'remedy' },
+        recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
+        startWatch: take('startReproduceWatch', 'noWatchRuns'),
+        acceptReproduction: { ...take('acceptReproduction', 'noWatchRuns'), target: 'locateSide' },
+        chooseRemedy: {
+          ...take('settleNoFaultFound', 'noWatchRuns', 'noOpenChange', 'noCulpritIsNamed'),
+          target: 'remedy',
+        },
       },
     },
     locateSide: {
+      always: { guard: 'reproductionFell', target: 'reproduce' },
       on: {
         ...watching,
         ...escalateFrom('locateSide'),
         reviewAudit: take('reviewAudit'),
-        recordAsFound: take('recordAsFound'),
-        startWatch: take('startSideWatch'),
-        withdrawOccurrence: [
-          { ...take('withdrawReproduction'), target: 'reproduce' },
-          take('withdrawOccurrence'),
-        ],
-        concludeSide: take('concludeSide'),
-        withdrawSide: take('withdrawSide'),
-        beginSubstitution: { ...take('beginSubstitution'), target: 'substitute' },
+        recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
+        startWatch: take('startSideWatch', 'noWatchRuns'),
+        concludeSide: take('concludeSide', 'noWatchRuns'),
+        withdrawSide: take('withdrawSide', 'noWatchRuns', 'sideIsKnown'),
+        beginSubstitution: {
+          ...take('beginSubstitution', 'noWatchRuns', 'sideIsKnown'),
+          target: 'substitute',
+        },
       },
     },
     substitute: {
@@ -137,46 +150,58 @@ export const triageMachine = triage.createMachine({
       on: {
         confirmOccurrence: take('confirmOccurrence'),
         withdrawOccurrence: take('withdrawOccurrence'),
-        declareChange: { ...take('declareChange'), target: '.declared' },
-        nameCulprit: { ...take('nameCulprit'), target: 'culpritFound' },
+        declareChange: {
+          ...take('declareChange', 'noOpenChange', 'noWatchRuns', 'sideIsKnown'),
+          target: '.declared',
+        },
+        nameCulprit: { ...take('nameCulprit', 'noOpenChange', 'noWatchRuns'), target: 'culpritFound' },
       },
       states: {
         ready: {
           on: {
             ...watching,
             ...escalateFrom('substitute.ready'),
-            startWatch: take('startConfirmWatch'),
-            locateSideAgain: { ...take('locateSideAgain'), target: '#triage.locateSide' },
+            startWatch: take('startConfirmWatch', 'noWatchRuns', 'noOpenChange'),
+            locateSideAgain: { ...take('locateSideAgain', 'noWatchRuns'), target: '#triage.locateSide' },
           },
         },
         declared: {
           on: {
             ...escalateFrom('substitute.declared'),
-            applyChange: { ...take('applyChange'), target: 'applied' },
-            withdrawChange: { ...take('withdrawChange'), target: 'ready' },
+            applyChange: { ...take('applyChange', 'changeIsDeclared'), target: 'applied' },
+            withdrawChange: { ...take('withdrawChange', 'changeIsDeclared'), target: 'ready' },
           },
         },
         applied: {
           on: {
             ...escalateFrom('substitute.applied'),
-            startWatch: { ...take('startRetestWatch'), target: 'retest' },
-            judgeRetest: { ...take('judgeRetest'), target: 'judged' },
-            restoreChange: { ...take('restoreChange'), target: 'ready' },
+            startWatch: { ...take('startRetestWatch', 'noWatchRuns', 'changeIsInPlace'), target: 'retest' },
+            judgeRetest: { ...take('judgeRetest', 'changeIsInPlace', 'noWatchRuns'), target: 'judged' },
+            restoreChange: {
+              ...take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),
+              target: 'ready',
+            },
           },
         },
         retest: {
           on: {
             ...watching,
-            endWatch: { ...take('endWatch'), target: 'applied' },
+            endWatch: { ...take('endWatch', 'watchRuns'), target: 'applied' },
           },
         },
         judged: {
           on: {
             ...escalateFrom('substitute.judged'),
-            startWatch: { ...take('startRetestWatch'), target: 'retest' },
-            judgeRetest: take('judgeRetest'),
-            restoreChange: { ...take('restoreChange'), target: 'ready' },
-            keepChange: { ...take('keepChange'), target: 'ready' },
+            startWatch: { ...take('startRetestWatch', 'noWatchRuns', 'changeIsInPlace'), target: 'retest' },
+            judgeRetest: take('judgeRetest', 'changeIsInPlace', 'noWatchRuns'),
+            restoreChange: {
+              ...take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),
+              target: 'ready',
+            },
+            keepChange: {
+              ...take('keepChange', 'changeIsInPlace', 'changeMayStay', 'noWatchRuns'),
+              target: 'ready',
+            },
           },
         },
       },
@@ -185,17 +210,17 @@ export const triageMachine = triage.createMachine({
       on: {
         ...escalateFrom('culpritFound'),
         ...finishingChange,
-        withdrawCulprit: { ...take('withdrawCulprit'), target: 'resuming' },
-        chooseRemedy: { ...take('chooseRemedy'), target: 'remedy' },
+        withdrawCulprit: { ...take('withdrawCulprit', 'culpritIsNamed'), target: 'resuming' },
+        chooseRemedy: { ...take('chooseRemedy', 'noOpenChange', 'culpritIsNamed'), target: 'remedy' },
       },
     },
     remedy: {
       on: {
         ...escalateFrom('remedy'),
-        finishRemedy: { ...take('finishRemedy'), target: 'verify' },
+        finishRemedy: { ...take('finishRemedy', 'noOpenChange', 'remedyIsSettled'), target: 'verify' },
         withdrawRemedy: [
-          { ...take('withdrawNoFaultFound'), target: 'reproduce' },
-          { ...take('withdrawRemedy'), target: 'culpritFound' },
+          { ...take('withdrawNoFaultFound', 'noWatchRuns', 'noCulpritIsNamed'), target: 'reproduce' },
+          { ...take('withdrawRemedy', 'noWatchRuns', 'culpritIsNamed'), target: 'culpritFound' },
         ],
       },
     },
@@ -203,13 +228,13 @@ export const triageMachine = triage.createMachine({
       on: {
         ...watching,
         ...escalateFrom('verify'),
-        startWatch: take('startVerifyWatch'),
+        startWatch: take('startVerifyWatch', 'noWatchRuns'),
         withdrawRemedy: [
-          { ...take('withdrawNoFaultFound'), target: 'reproduce' },
-          { ...take('withdrawRemedy'), target: 'culpritFound' },
+          { ...take('withdrawNoFaultFound', 'noWatchRuns', 'noCulpritIsNamed'), target: 'reproduce' },
+          { ...take('withdrawRemedy', 'noWatchRuns', 'culpritIsNamed'), target: 'culpritFound' },
         ],
-        faultCameBack: { ...take('faultCameBack'), target: 'baseline' },
-        close: { ...take('close'), target: 'closed' },
+        faultCameBack: { ...take('faultCameBack', 'noWatchRuns'), target: 'baseline' },
+        close: { ...take('close', 'noOpenChange', 'noWatchRuns', 'remedyIsSettled'), target: 'closed' },
       },
     },
     closed: {
@@ -240,7 +265,7 @@ export const triageMachine = triage.createMachine({
     /** Never rested in: work goes on where the record says. */
     resuming: {
       always: workingStates.map((state) => ({
-        guard: resumesAt(state),
+        guard: { type: 'resumesAt' as const, params: state },
         actions: 'forgetWhereToResume' as const,
         target: `#triage.${state}`,
       })),

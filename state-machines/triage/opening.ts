@@ -32,6 +32,7 @@ export function openingRecord({ ticketId, settings, symptom, whatChanged, at, by
     changes: [],
     culprit: null,
     remedy: null,
+    quietProof: null,
     evidence: [],
     escalations: [],
     requests: [],

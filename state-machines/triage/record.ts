@@ -1,5 +1,6 @@
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import type {
+  AuditFindings,
   ChangeRecord,
   Escalation,
   Occurrence,
@@ -7,7 +8,7 @@ import type {
   TriageRecord,
   Watch,
 } from '../../shared/contract/triage.ts';
-import { momentOf, type TriageEvent } from './events.ts';
+import { momentOf } from './events.ts';
 
 const openStatuses: readonly ChangeRecord['status'][] = ['declared', 'applied', 'judged'];
 const inPlaceStatuses: readonly ChangeRecord['status'][] = ['applied', 'judged'];
@@ -95,11 +96,21 @@ export const replaceById = <Item extends { id: string }>(
   change: (item: Item) => Item,
 ): Item[] => items.map((item) => (item.id === id ? change(item) : item));
 
+type Signed = { at: string; by: string; happenedAt?: string | undefined };
 /** The signature under what an event leaves in the record: what happens on site carries the time it happened. */
-export const signed = (event: TriageEvent): { at: string; by: string } => ({
+export const signed = (event: Signed): { at: string; by: string } => ({
   at: momentOf(event),
   by: event.by,
 });
 
 /** The signature under what happens at a desk. */
-export const filed = (event: TriageEvent): { at: string; by: string } => ({ at: event.at, by: event.by });
+export const filed = ({ at, by }: Signed): { at: string; by: string } => ({ at, by });
+
+/** How many findings of the audit, as it was looked at, are this urgent. */
+export const countFindings = (
+  { findings }: { findings: AuditFindings },
+  severity: 'mustFix' | 'shouldFix',
+) =>
+  Array.isArray(findings)
+    ? findings.filter((finding) => finding.severity === severity).length
+    : findings[severity];

@@ -40,6 +40,12 @@ const saysSomething = (watch: Watch): boolean =>
 /** Ended watches that can be judged, of those given. */
 export const usable = (watches: readonly Watch[]): Watch[] => watches.filter(saysSomething);
 
+/** The chance taken, and the revision of the figures that it is from. */
+export const figuresOf = ({ settings }: TriageRecord) => ({
+  level: settings.risk,
+  figures: settings.revision,
+});
+
 /**
  * Judges watches with a change in place, or after a remedy, against the watches of this round before it: watches over
  * time with watches over time, tries with tries of the same trigger. One kind of watch in which the fault came makes

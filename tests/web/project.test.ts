@@ -44,6 +44,7 @@ describe('a ticket on the phone, ahead of the server', () => {
       chain: (await technician.get(`/chains/${chainId}`)).body,
       audit: (await technician.get(`/chains/${chainId}/audit?duringTriage=true`)).body,
       firmwareLevels: (await technician.get('/firmware-levels')).body.items,
+      organisation: (await technician.get('/organisation')).body,
     };
   };
   const read = async (ticketId: string): Promise<Ticket> =>

@@ -4,6 +4,7 @@ export { organisationRoutes } from './routes.ts';
 export {
   hasHandle,
   insertOrganisation,
+  organisationNow,
   readFaultTable,
   readOrganisation,
   readSettings,

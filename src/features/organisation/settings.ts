@@ -38,6 +38,9 @@ async function organisationView({ tx, actor }: Context): Promise<Organisation> {
   };
 }
 
+/** The organisation's document: its numbers, with the revision that they stand in. */
+export const organisationNow = (context: Context): Promise<Organisation> => organisationView(context);
+
 /** The organisation's numbers, assumed ones where it set none. */
 export async function readSettings(context: Context): Promise<OrganisationSettings> {
   return (await organisationView(context)).settings;

@@ -4,7 +4,7 @@ export { keepSnapshotsCurrent } from './keep-current.ts';
 export { type NamedEvent, namedEventsOf } from './log.read.ts';
 export { hashOfEntry, type LoggedEvent, loggedEventsOf, noPreviousHash } from './log.ts';
 export { type RebuiltBatch, rebuildTickets } from './rebuild.ts';
-export { LogDoesNotReplayError, replayLog } from './replay-log.ts';
+export { LogDoesNotReplayError, logAsReadToday, replayLog } from './replay-log.ts';
 export { columnsOf, readSnapshot, refuseNewerTickets } from './snapshot.ts';
 export {
   escalatedTickets,
@@ -26,4 +26,4 @@ export {
   type TicketCase,
   withIntake,
 } from './ticket-row.ts';
-export { insertTicket, writeEvent } from './write.ts';
+export { insertTicket, writeEvents } from './write.ts';

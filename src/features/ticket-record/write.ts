@@ -4,12 +4,10 @@ import type { Context } from '../../http/index.ts';
 import { appendToLog } from './log.ts';
 import type { TicketRow } from './ticket.read.ts';
 
-/** An event, and the columns of the ticket's row that follow from it. */
-export type NextEvent<Columns> = {
+type EventToWrite = {
   readonly type: string;
   readonly payload: Record<string, unknown>;
   readonly at: Date;
-  readonly columns: Columns;
 };
 
 type FirstColumns = Omit<
@@ -21,33 +19,39 @@ type LaterColumns = Omit<Prisma.TicketUncheckedUpdateInput, 'sequence' | 'update
 /** Adds a ticket with the first event of its log. */
 export async function insertTicket(
   context: Context,
-  { at, columns, type, payload }: NextEvent<FirstColumns & { readonly id: string }>,
+  { columns, ...event }: EventToWrite & { readonly columns: FirstColumns & { readonly id: string } },
 ): Promise<void> {
+  const { at } = event;
   const sequence = 1;
   const stamps = { openedAt: at, updatedAt: at, machineVersion: MACHINE_VERSION };
   await context.tx.ticket.create({ data: { ...columns, ...stamps, orgId: context.actor.orgId, sequence } });
-  await append(context, columns.id, { sequence, type, payload, at });
+  await append(context, columns.id, { ...event, sequence });
 }
 
 /**
- * Writes the next event of a locked ticket: on its log, and what follows from it in its row.
- * @returns the event's number
+ * Writes the next events of a locked ticket: each as a row of its log, and in its row the columns that follow.
+ * @param events at least one, in order
+ * @returns the number of the last one
  */
-export async function writeEvent(
+export async function writeEvents(
   context: Context,
   row: Pick<TicketRow, 'id' | 'sequence'>,
-  { type, payload, at, columns }: NextEvent<LaterColumns>,
+  { events, columns }: { readonly events: readonly EventToWrite[]; readonly columns: LaterColumns },
 ): Promise<number> {
-  const sequence = row.sequence + 1;
-  await append(context, row.id, { sequence, type, payload, at });
+  let { sequence } = row;
+  for (const event of events) {
+    sequence += 1;
+    await append(context, row.id, { ...event, sequence });
+  }
+  const updatedAt = events.at(-1)?.at;
   await context.tx.ticket.update({
     where: { orgId_id: { orgId: context.actor.orgId, id: row.id } },
-    data: { ...columns, sequence, updatedAt: at },
+    data: { ...columns, sequence, ...(updatedAt && { updatedAt }) },
   });
   return sequence;
 }
 
-type Numbered = Omit<NextEvent<never>, 'columns'> & { readonly sequence: number };
+type Numbered = EventToWrite & { readonly sequence: number };
 
 const append = (context: Context, ticketId: string, { at, ...event }: Numbered): Promise<void> =>
   appendToLog(context, { ...event, ticketId, at: at.toISOString(), machineVersion: MACHINE_VERSION });

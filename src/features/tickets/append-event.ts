@@ -1,4 +1,5 @@
 import {
+  type CompleteCommand,
   decide,
   type Refusal,
   type TriageEvent,
@@ -11,40 +12,42 @@ import {
   noTicket,
   type TicketRow,
   writeChanges,
-  writeEvent,
+  writeEvents,
 } from '../ticket-record/index.ts';
 
 type Accepted = { ok: true; row: TicketRow; before: TriageSnapshot; after: TriageSnapshot; sequence: number };
 
 /**
- * Puts an event to a ticket's machine and, where it is accepted, writes log, snapshot and changes in this transaction.
- * For events that come from another feature, such as evidence that was added.
+ * Puts news from another feature, such as evidence that was added, to a ticket's machine and, where it is accepted,
+ * writes log, snapshot and changes in this transaction.
  */
 export async function appendTicketEvent(
   context: Context,
   ticketId: string,
-  event: TriageEvent,
+  news: CompleteCommand,
 ): Promise<Accepted | Refused> {
   const row = await lockTicket(context, ticketId);
-  return row === null ? noTicket : acceptEvent(context, row, event);
+  return row === null ? noTicket : accept(context, row, news);
 }
 
-/** The same for a ticket whose row is locked already. */
-export async function acceptEvent(
+/** Decides on a command to a ticket whose row is locked, and writes every event of the decision. */
+export async function accept(
   context: Context,
   row: TicketRow,
-  event: TriageEvent,
+  command: CompleteCommand,
 ): Promise<Accepted | Refused> {
   const before = row.snapshot;
-  const decision = decide(before, event);
+  const decision = decide(before, command);
   if (!decision.accepted) return refusalOf(decision.refusal);
   const after = decision.snapshot;
-  const { type, at, by, ...payload } = event;
   const columns = { ...columnsOf(after), symptom: after.context.symptom.kind };
-  const sequence = await writeEvent(context, row, { type, payload, at: new Date(at), columns });
+  const sequence = await writeEvents(context, row, { events: decision.events.map(entryOf), columns });
   await writeChanges(context, row, { before: before.context.changes, after: after.context.changes });
   return { ok: true, row, before, after, sequence };
 }
+
+/** An event as the log keeps it. */
+const entryOf = ({ type, at, by, ...payload }: TriageEvent) => ({ type, payload, at: new Date(at) });
 
 function refusalOf({ type, detail, ...facts }: Refusal): Refused {
   return refused(type, detail, facts);

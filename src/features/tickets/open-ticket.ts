@@ -1,11 +1,11 @@
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { NewTicket, Ticket } from '../../../shared/contract/ticket.ts';
 import { message } from '../../../shared/message/index.ts';
-import { openTriage } from '../../../state-machines/index.ts';
+import { figuresIn, openTriage } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { siteOfChain } from '../chains/index.ts';
-import { readSettings, takeTicketNumber } from '../organisation/index.ts';
+import { organisationNow, takeTicketNumber } from '../organisation/index.ts';
 import { columnsOf, findTicket, insertTicket, noTicket, openTicketsAt } from '../ticket-record/index.ts';
 import { refusalOfAssignee } from './assign.ts';
 import { withoutContact } from './record-fact.ts';
@@ -23,8 +23,7 @@ export async function openTicket(context: Context, input: NewTicket): Promise<Ou
 
   const id = services.newId();
   const at = services.now();
-  const { risk, reopenDays } = await readSettings(context);
-  const settings = { risk, reopenDays };
+  const settings = figuresIn(await organisationNow(context));
   const { symptom, whatChanged } = input.intake;
   const opening = { ticketId: id, settings, symptom, whatChanged, at: at.toISOString(), by: actor.memberId };
   const number = await takeTicketNumber(context);

@@ -1,7 +1,7 @@
 import type { Intake, Ticket } from '../../../shared/contract/ticket.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
-import { type FactType, findTicket, noTicket, type TicketRow, writeEvent } from '../ticket-record/index.ts';
+import { type FactType, findTicket, noTicket, type TicketRow, writeEvents } from '../ticket-record/index.ts';
 import { ticketView } from './ticket-view.ts';
 
 /**
@@ -26,7 +26,7 @@ export async function recordFact(
   { type, payload, columns }: Fact,
 ): Promise<Outcome<Ticket>> {
   const { actor, services } = context;
-  await writeEvent(context, row, { type, payload, at: services.now(), columns });
+  await writeEvents(context, row, { events: [{ type, payload, at: services.now() }], columns });
   const updated = await findTicket(context, row.id);
   return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
 }

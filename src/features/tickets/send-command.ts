@@ -22,8 +22,8 @@ import {
   openChangeElsewhere,
   type TicketRow,
 } from '../ticket-record/index.ts';
-import { acceptEvent } from './append-event.ts';
-import { completeCommand } from './complete-command.ts';
+import { accept } from './append-event.ts';
+import { completeFrom } from './complete-command.ts';
 import { allowedNow, takeOver, takesOverFirst, ticketView } from './ticket-view.ts';
 
 /**
@@ -56,13 +56,13 @@ async function takeStep(
     (command.type === 'declareChange' ? await changeElsewhere(context, row) : null);
   if (refusal !== null) return refusal;
 
-  const completed = await completeCommand(context, row, command);
+  const completed = await completeFrom(context, row, command);
   if (!completed.ok) return completed;
-  const accepted = await acceptEvent(context, row, completed.event);
+  const accepted = await accept(context, row, completed.command);
   if (!accepted.ok) return accepted;
   const sent = accepted.after.context.escalations.length;
   if (sent > accepted.before.context.escalations.length) {
-    await buildPacket(context, { ticketId, version: sent, at: completed.event.at });
+    await buildPacket(context, { ticketId, version: sent, at: completed.command.at });
   }
   const updated = await findTicket(context, ticketId);
   return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));

@@ -1,20 +1,17 @@
-import { isBelowLevel } from '../../../shared/chain/firmware-level.ts';
+import type { Chain } from '../../../shared/contract/chain.ts';
 import type { EvidenceRef } from '../../../shared/contract/evidence.ts';
-import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
+import type { FirmwareLevel, Organisation } from '../../../shared/contract/organisation.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { type ProblemKind, problemStatuses } from '../../../shared/contract/problem-kinds.ts';
 import { typeOfKind } from '../../../shared/contract/problem-type.ts';
 import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { completeCommand, figuresIn } from '../../../state-machines/triage/complete-command.ts';
 import { completeness } from '../../../state-machines/triage/completeness.ts';
-import {
-  allowedCommands,
-  decide,
-  stateName,
-  type TriageSnapshot,
-} from '../../../state-machines/triage/decide.ts';
-import type { TriageEvent } from '../../../state-machines/triage/events.ts';
+import { allowedCommands, decide } from '../../../state-machines/triage/decide.ts';
+import type { CompleteCommand } from '../../../state-machines/triage/events.ts';
+import { stateName, type TriageSnapshot } from '../../../state-machines/triage/evolve.ts';
 // From the files themselves: the index would bring the planner along, which no step needs.
 import { MACHINE_VERSION } from '../../../state-machines/triage/machine.ts';
 import type { CommandEntry, OutboxEntry, ReadingEntry, UploadEntry } from '../store/outbox-entry.ts';
@@ -25,6 +22,7 @@ export type Known = {
   chain: ChainDocument | null;
   audit: ChainAudit | null;
   firmwareLevels: readonly FirmwareLevel[] | null;
+  organisation: Pick<Organisation, 'settings' | 'version'> | null;
 };
 
 /** The ticket as it will be once everything that waits has arrived, and what of it would be refused by what is known. */
@@ -64,7 +62,7 @@ export function project(
   let refused: Projection['refused'] = null;
   for (const entry of entries) {
     if (entry.state === 'refused' || entry.state === 'conflict') break;
-    const decision = decide(snapshot, eventOf(entry, known));
+    const decision = decide(snapshot, completed(entry, known));
     if (!decision.accepted) {
       refused = { entry, problem: problemOf(decision.refusal) };
       break;
@@ -83,7 +81,7 @@ export function wouldRefuse(
   now: string,
 ): Problem | null {
   const entry = { kind: 'command', id: crypto.randomUUID(), command, madeAt: now } as CommandEntry;
-  const decision = decide(snapshotOf(ticket), eventOf(entry, known));
+  const decision = decide(snapshotOf(ticket), completed(entry, known));
   return decision.accepted ? null : problemOf(decision.refusal);
 }
 
@@ -105,40 +103,21 @@ export const problemOf = ({
   status: problemStatuses[type],
 });
 
-function eventOf(entry: OutboxEntry, known: Known): TriageEvent {
-  const { id: by, role } = known.member;
+const emptyChain: Chain = { name: '', devices: [], links: [], wantedFormats: [] };
+
+function completed(entry: OutboxEntry, { member, chain, audit, ...known }: Known): CompleteCommand {
+  const { id: by, role } = member;
   const envelope = { at: entry.madeAt, by, role };
   if (entry.kind !== 'command')
     return { type: 'evidenceAdded', evidence: evidenceOf(entry, by), ...envelope };
-  return { ...entry.command, ...additionsTo(entry, known), ...envelope } as TriageEvent;
-}
-
-/** What the server fills in, from what this device has read; see src/features/tickets/complete-command.ts. */
-function additionsTo({ command, id }: CommandEntry, { chain, audit, firmwareLevels }: Known): object {
-  switch (command.type) {
-    case 'startWatch':
-      return { watchId: command.watchId ?? id };
-    case 'recordOccurrence':
-      return { occurrenceId: command.occurrenceId ?? id };
-    case 'declareChange':
-      return { changeId: command.changeId ?? id };
-    case 'recordAsFound':
-      return { chain: chain?.chain ?? { name: '', devices: [], links: [], wantedFormats: [] } };
-    case 'reviewAudit': {
-      const count = (severity: string) =>
-        (audit?.findings ?? []).filter((finding) => finding.severity === severity).length;
-      const below = (chain?.chain.devices ?? []).filter((device) =>
-        isBelowLevel(device, firmwareLevels ?? []),
-      );
-      return {
-        mustFix: count('mustFix'),
-        shouldFix: count('shouldFix'),
-        firmwareBelowLevel: below.map((device) => device.id),
-      };
-    }
-    default:
-      return {};
-  }
+  // The outbox has filled ids in; what it has of older versions of this program gets the entry's own.
+  const sender = { ...envelope, newId: () => entry.id };
+  return completeCommand(entry.command, sender, {
+    chain: chain?.chain ?? emptyChain,
+    findings: audit?.findings ?? [],
+    firmwareLevels: known.firmwareLevels ?? [],
+    figures: known.organisation === null ? null : figuresIn(known.organisation),
+  });
 }
 
 /** Evidence as triage will know it; until it has arrived, under the id of its entry. */

@@ -19,8 +19,8 @@ export type TicketOnScreen = {
 type Machine = typeof import('./project.ts');
 
 /**
- * A ticket as the person on this device sees it: the server's, and what they did since. With its chain, audit and
- * firmware levels, which the steps need.
+ * A ticket as the person on this device sees it: the server's, and what they did since. With its chain, audit,
+ * firmware levels and the organisation's figures, which the steps need.
  *
  * @param needs `projection` where steps are taken; `shown` where the ticket is only read: the machine is then loaded
  *   once something waits to be sent, and until then the projection is null
@@ -31,6 +31,7 @@ export function useTicket(ticketId: string, needs: 'projection' | 'shown' = 'pro
   const chain = useDocument(chainId === undefined ? null : paths.chain(chainId)).body;
   const audit = useDocument(chainId === undefined ? null : paths.chainAudit(chainId)).body;
   const firmwareLevels = useDocument(paths.firmwareLevels).body?.items ?? null;
+  const organisation = useDocument(paths.organisation).body;
   const entries: ReadonlySignal<readonly OutboxEntry[]> = useMemo(
     () => computed(() => outbox.value.filter((entry) => entry.ticketId === ticketId)),
     [ticketId],
@@ -45,8 +46,8 @@ export function useTicket(ticketId: string, needs: 'projection' | 'shown' = 'pro
   const ticket = server.body;
   const { known, projection } = useMemo(() => {
     if (machine === null || member === undefined || ticket === null) return { known: null, projection: null };
-    const all: Known = { member, chain, audit, firmwareLevels };
+    const all: Known = { member, chain, audit, firmwareLevels, organisation };
     return { known: all, projection: machine.project(ticket, waiting, all, new Date().toISOString()) };
-  }, [machine, member, ticket, chain, audit, firmwareLevels, waiting]);
+  }, [machine, member, ticket, chain, audit, firmwareLevels, organisation, waiting]);
   return { server, projection, known, waiting };
 }

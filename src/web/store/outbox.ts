@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { FileEvidenceAbout, Reading } from '../../../shared/contract/evidence.ts';
+import { withIds } from '../../../state-machines/triage/command-ids.ts';
 import { session } from '../api/session.ts';
 import { onTabMessage, tellTabs } from './channel.ts';
 import { memberDatabase } from './member-database.ts';
@@ -80,32 +81,11 @@ export async function putCommand(
   await add({
     ...base,
     kind: 'command',
-    command: withIds({ ...command, happenedAt: command.happenedAt ?? base.madeAt }),
+    command: withIds({ ...command, happenedAt: command.happenedAt ?? base.madeAt }, () =>
+      crypto.randomUUID(),
+    ),
     afterUploads: needsEvidence.has(command.type),
   });
-}
-
-function withIds(command: TicketCommand): TicketCommand {
-  switch (command.type) {
-    case 'startWatch':
-      return { ...command, watchId: command.watchId ?? crypto.randomUUID() };
-    case 'recordOccurrence':
-      return { ...command, occurrenceId: command.occurrenceId ?? crypto.randomUUID() };
-    case 'declareChange':
-      return { ...command, changeId: command.changeId ?? crypto.randomUUID() };
-    case 'directStep':
-      return { ...command, requestId: command.requestId ?? crypto.randomUUID() };
-    case 'askForMore':
-      return {
-        ...command,
-        requests: command.requests.map((one) => ({
-          ...one,
-          requestId: one.requestId ?? crypto.randomUUID(),
-        })),
-      };
-    default:
-      return command;
-  }
 }
 
 /** Writes a reading (firmware, settings, note) down, to be sent in order with the ticket's steps. */

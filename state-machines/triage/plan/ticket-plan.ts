@@ -25,7 +25,7 @@ import { menuStaysChance } from '../../../shared/isolation/likelihood.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { type ApplicableChange, applicableChangesOf, conceivableChangesOf } from '../changes/applicable.ts';
 import { changeCatalogue } from '../changes/catalogue.ts';
-import { stateName, type TriageSnapshot } from '../decide.ts';
+import { stateName, type TriageSnapshot } from '../evolve.ts';
 import { changeInPlace, changesOfRound, openChange, standingSides } from '../record.ts';
 import { whyNoProof } from '../rules/culprit.ts';
 import { menuDevicesLeft } from '../segment.ts';

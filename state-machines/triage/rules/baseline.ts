@@ -4,13 +4,13 @@ import { firstOf, notClosed, noWatchRuns, rule } from './rule.ts';
 
 export const reviewAudit = rule('reviewAudit', {
   label: 'Say that you have looked at the audit of the chain',
+  outcome: (_record, { known: { audit } }) => audit,
   apply: (record, event) => ({
     ...record,
     audit: {
       chainVersion: event.chainVersion,
-      mustFix: event.mustFix,
-      shouldFix: event.shouldFix,
-      firmwareBelowLevel: event.firmwareBelowLevel,
+      findings: event.outcome.findings,
+      firmwareBelowLevel: event.outcome.firmwareBelowLevel,
       note: event.note,
       ...filed(event),
     },

@@ -3,7 +3,7 @@ import type { ChangeRecord, Judgement, TriageRecord } from '../../../shared/cont
 import { attributionOf } from '../attribution.ts';
 import { whyNotApplicable } from '../changes/applicable.ts';
 import { changeCatalogue } from '../changes/catalogue.ts';
-import type { EventOf } from '../events.ts';
+import type { CompleteCommand, EventOf } from '../events.ts';
 import {
   changeInPlace,
   keptCure,
@@ -14,15 +14,28 @@ import {
   retestWatches,
   signed,
 } from '../record.ts';
-import { judgeWatches, usable } from '../retest.ts';
+import { figuresOf, judgeWatches, usable } from '../retest.ts';
 import { because, type Cause } from './refusal.ts';
 import { firstOf, noChangeOpen, noWatchRuns, rule } from './rule.ts';
 import { refuseTooEarly, startOf } from './timing.ts';
 
-const withOpen = (record: TriageRecord, change: (open: ChangeRecord) => ChangeRecord): TriageRecord => {
+const withChange = (
+  record: TriageRecord,
+  changeId: string,
+  change: (of: ChangeRecord) => ChangeRecord,
+): TriageRecord => ({ ...record, changes: replaceById(record.changes, changeId, change) });
+
+/** Which change a command finishes, and when. */
+function finishing(record: TriageRecord, command: CompleteCommand) {
+  return { changeId: theOpenChange(record).id, finishedAt: startOf(record, command) };
+}
+
+/** The open change; only for outcomes, which are computed where there is one. */
+function theOpenChange(record: TriageRecord): ChangeRecord {
   const open = openChange(record);
-  return open === null ? record : { ...record, changes: replaceById(record.changes, open.id, change) };
-};
+  if (open === null) throw new Error('no change is open');
+  return open;
+}
 
 const faultIsThere = (record: TriageRecord): Cause | null => {
   const cure = keptCure(record);
@@ -52,6 +65,16 @@ export const declareChange = rule('declareChange', {
       ? refuseTooEarly(record, event)
       : because('unknown-reference', `There is no device '${unknown.deviceId}' in the chain as found.`);
   },
+  outcome: (record, command) => {
+    const { diagnostic, plainCorrection, canBeUndone, showsCulprit } = changeCatalogue[command.kind];
+    return {
+      declaredAt: startOf(record, command),
+      diagnostic,
+      plainCorrection,
+      canBeUndone,
+      showsCulprit,
+    };
+  },
   apply: (record, event) => ({
     ...record,
     changes: [
@@ -65,11 +88,11 @@ export const declareChange = rule('declareChange', {
         expected: event.expected,
         settings: event.settings,
         status: 'declared',
-        diagnostic: changeCatalogue[event.kind].diagnostic,
-        declaredAt: startOf(record, event),
+        ...event.outcome,
         appliedAt: null,
         finishedAt: null,
         judgement: null,
+        earlierJudgements: [],
         closingNote: null,
         by: event.by,
       },
@@ -92,25 +115,26 @@ export const withdrawChange = rule('withdrawChange', {
   label: 'Withdraw the change: it was not made',
   ready: isDeclared,
   refuse: refuseTooEarly,
-  apply: (record, event) => {
-    const finishedAt = startOf(record, event);
-    return withOpen(record, (open) => ({
-      ...open,
+  outcome: finishing,
+  apply: (record, event) =>
+    withChange(record, event.outcome.changeId, (change) => ({
+      ...change,
       status: 'withdrawn',
-      finishedAt,
+      finishedAt: event.outcome.finishedAt,
       closingNote: event.reason,
-    }));
-  },
+    })),
 });
 
 export const applyChange = rule('applyChange', {
   label: 'The change is made',
   ready: isDeclared,
   refuse: refuseTooEarly,
-  apply: (record, event) => {
-    const appliedAt = startOf(record, event);
-    return withOpen(record, (open) => ({ ...open, status: 'applied', appliedAt }));
-  },
+  outcome: (record, command) => ({
+    changeId: theOpenChange(record).id,
+    appliedAt: startOf(record, command),
+  }),
+  apply: (record, { outcome: { changeId, appliedAt } }) =>
+    withChange(record, changeId, (change) => ({ ...change, status: 'applied', appliedAt })),
 });
 
 export const judgeRetest = rule('judgeRetest', {
@@ -121,28 +145,42 @@ export const judgeRetest = rule('judgeRetest', {
       ? because('retest-missing', 'Watch with the change in place first, over time or by trying.')
       : null;
   }),
+  outcome: (record, { override }) => {
+    const change = theOpenChange(record);
+    const judgement = judgementSoFar(record, change);
+    const byHand =
+      override === null ? {} : { verdict: override.verdict, override: { reason: override.reason } };
+    return { changeId: change.id, judgement: { ...judgement, ...byHand } };
+  },
   apply: (record, event) =>
-    withOpen(record, (open) => ({ ...open, status: 'judged', judgement: judge(record, open, event) })),
+    withChange(record, event.outcome.changeId, (change) => ({
+      ...supersede(change, 'judgedAgain', event),
+      status: 'judged',
+      judgement: { ...event.outcome.judgement, ...signed(event) },
+    })),
 });
 
-function judge(record: TriageRecord, change: ChangeRecord, event: EventOf<'judgeRetest'>): Judgement {
-  const { override } = event;
-  return {
-    ...judgementSoFar(record, change),
-    ...(override === null ? {} : { verdict: override.verdict, override: { reason: override.reason } }),
-    ...signed(event),
-  };
+/** The change without its judgement, which is kept among the earlier ones. */
+export function supersede(
+  change: ChangeRecord,
+  because: ChangeRecord['earlierJudgements'][number]['superseded']['because'],
+  event: Parameters<typeof signed>[0],
+): ChangeRecord {
+  const { judgement, earlierJudgements } = change;
+  if (judgement === null) return change;
+  const earlier = { ...judgement, superseded: { because, ...signed(event) } };
+  return { ...change, judgement: null, earlierJudgements: [...earlierJudgements, earlier] };
 }
 
 /** What judging the retest now would say, override and signature apart. */
 export function judgementSoFar(record: TriageRecord, change: ChangeRecord): Omit<Judgement, 'at' | 'by'> {
   const watches = usable(retestWatches(record, change.id));
-  const { verdict, riskOfBeingFooled, reasons, warnings } = judgeWatches(record, watches);
+  const { reasons, warnings, ...judged } = judgeWatches(record, watches);
   const attribution = attributionOf(record, change, record.asFound?.chain ?? null);
   return {
-    verdict,
-    computed: verdict,
-    riskOfBeingFooled,
+    ...judged,
+    ...figuresOf(record),
+    computed: judged.verdict,
     watchedMin: watches.reduce((total, watch) => total + minutesOf(watch), 0),
     tries: watches.reduce((total, watch) => total + watch.tries, 0),
     occurrences: occurrencesIn(watches).length,
@@ -158,11 +196,12 @@ export const restoreChange = rule('restoreChange', {
   label: 'The change is put back: the chain is as it was before',
   ready: firstOf(noWatchRuns, isInPlace, (record) => {
     const change = changeInPlace(record);
-    return change === null || changeCatalogue[change.kind].canBeUndone
+    return change === null || change.canBeUndone
       ? null
       : because('change-cannot-be-undone', 'That can’t be put back: keep it.', { openChangeId: change.id });
   }),
   refuse: refuseTooEarly,
+  outcome: finishing,
   apply: (record, event) => finish(record, event, 'restored'),
 });
 
@@ -176,12 +215,13 @@ export const keepChange = rule('keepChange', {
       : because('change-cannot-stay', why, { place: change.target, openChangeId: change.id });
   }),
   refuse: refuseTooEarly,
+  outcome: finishing,
   apply: (record, event) => finish(record, event, 'kept'),
 });
 
-function whyNotStay({ kind, diagnostic, judgement }: ChangeRecord): string | null {
+function whyNotStay({ diagnostic, plainCorrection, judgement }: ChangeRecord): string | null {
   if (diagnostic) return 'It is a diagnostic change: it has to be put back.';
-  if (changeCatalogue[kind].plainCorrection) return null;
+  if (plainCorrection) return null;
   if (judgement?.verdict !== 'cleared') return 'It did not clear the fault: put it back.';
   return judgement.attributable
     ? null
@@ -193,7 +233,7 @@ function finish(
   event: EventOf<'restoreChange'> | EventOf<'keepChange'>,
   status: 'restored' | 'kept',
 ): TriageRecord {
-  const finishedAt = startOf(record, event);
+  const { changeId, finishedAt } = event.outcome;
   const closingNote = event.note === '' ? null : event.note;
-  return withOpen(record, (open) => ({ ...open, status, finishedAt, closingNote }));
+  return withChange(record, changeId, (change) => ({ ...change, status, finishedAt, closingNote }));
 }

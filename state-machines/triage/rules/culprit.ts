@@ -1,17 +1,16 @@
 import { placeExists } from '../../../shared/chain/place.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { ChangeRecord, SetAside, TriageRecord, WorkingState } from '../../../shared/contract/triage.ts';
-import { changeCatalogue } from '../changes/catalogue.ts';
-import type { EventOf, TriageEvent } from '../events.ts';
+import type { CompleteCommandOf, TriageEvent } from '../events.ts';
 import { changesOfRound, filed, isBaselineComplete, occurrencesOf, openChange, signed } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
 import { chainAsItWas, firstOf, noWatchRuns, rule } from './rule.ts';
 import { sidesHold } from './sides.ts';
 
 /** Why a change can't show the culprit; null when its retest says that it can. */
-export function whyNoProof({ kind, status, judgement }: ChangeRecord): string | null {
+export function whyNoProof({ showsCulprit, status, judgement }: ChangeRecord): string | null {
   if (status !== 'restored' && status !== 'kept') return 'That change is not finished.';
-  if (!changeCatalogue[kind].showsCulprit) return 'That change is information only: it shows no culprit.';
+  if (!showsCulprit) return 'That change is information only: it shows no culprit.';
   if (judgement === null) return 'That change was not retested.';
   if (judgement.verdict !== 'cleared') return `The retest of that change says: ${judgement.verdict}.`;
   return judgement.attributable
@@ -54,7 +53,7 @@ export const nameCulprit = rule('nameCulprit', {
 
 function refuseUnconfirmed(
   record: TriageRecord,
-  { confirmation }: EventOf<'nameCulprit'>,
+  { confirmation }: CompleteCommandOf<'nameCulprit'>,
   change: ChangeRecord,
 ): Cause | null {
   if (confirmation.kind === 'notDone') return null;
@@ -78,13 +77,14 @@ export function setAside(
   reason: string,
   because: SetAside['because'],
 ): TriageRecord {
-  const { culprit, remedy, asLeft, closing } = record;
+  const { culprit, remedy, quietProof, asLeft, closing } = record;
   if (culprit === null && remedy === null) return record;
-  const entry: SetAside = { culprit, remedy, asLeft, closing, because, reason, ...filed(event) };
+  const entry: SetAside = { culprit, remedy, quietProof, asLeft, closing, because, reason, ...filed(event) };
   return {
     ...record,
     culprit: null,
     remedy: null,
+    quietProof: null,
     asLeft: null,
     closing: null,
     setAside: [...record.setAside, entry],
@@ -103,8 +103,9 @@ export function stageWithoutCulprit(record: TriageRecord): WorkingState {
 
 export const withdrawCulprit = rule('withdrawCulprit', {
   label: 'Withdraw the culprit and go on looking',
+  outcome: (record) => ({ resumeAt: stageWithoutCulprit(record) }),
   apply: (record, event) => ({
     ...setAside(record, event, event.reason, 'culpritWithdrawn'),
-    resumeAt: stageWithoutCulprit(record),
+    resumeAt: event.outcome.resumeAt,
   }),
 });

@@ -1,6 +1,6 @@
 import type { Escalation, MissingItem, TriageRecord, Waiver } from '../../../shared/contract/triage.ts';
 import { completeness } from '../completeness.ts';
-import type { TriageEvent } from '../events.ts';
+import type { EventOf } from '../events.ts';
 import { currentEscalation, filed, replaceById, standingEvidence } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
 import { firstOf, notClosed, noWatchRuns, rule } from './rule.ts';
@@ -19,16 +19,20 @@ function refuseIncomplete(record: TriageRecord, waivers: readonly Waiver[]): Cau
   return because('case-incomplete', detail, { missing });
 }
 
-const newVersion = (
+type HandedOver = Pick<Escalation, 'version' | 'question' | 'waivers' | 'waived' | 'takenBy'>;
+
+/** The next version of the case, and what of it is missing and waived. */
+function handingOver(
   record: TriageRecord,
-  event: TriageEvent,
   facts: Pick<Escalation, 'question' | 'waivers' | 'takenBy'>,
-): TriageRecord => ({
+): HandedOver {
+  const waived = completeness(record).map(({ item, place }) => ({ item, place }));
+  return { version: record.escalations.length + 1, ...facts, waived };
+}
+
+const withVersion = (record: TriageRecord, event: EventOf<'escalate' | 'resubmit'>): TriageRecord => ({
   ...record,
-  escalations: [
-    ...record.escalations,
-    { version: record.escalations.length + 1, ...facts, ...filed(event), outcome: null },
-  ],
+  escalations: [...record.escalations, { ...event.outcome, ...filed(event), outcome: null }],
 });
 
 /** The record with this outcome at the escalation that is under way. */
@@ -46,8 +50,8 @@ export const escalate = rule('escalate', {
   label: 'Hand the case to second line',
   ready: noWatchRuns,
   refuse: (record, event) => refuseIncomplete(record, event.waivers),
-  apply: (record, event) =>
-    newVersion(record, event, { question: event.question, waivers: event.waivers, takenBy: null }),
+  outcome: (record, { question, waivers }) => handingOver(record, { question, waivers, takenBy: null }),
+  apply: withVersion,
 });
 
 const openRequests = (record: TriageRecord) => record.requests.filter(({ answer }) => answer === null);
@@ -93,15 +97,16 @@ export const resubmit = rule('resubmit', {
         });
   },
   refuse: (record, event) => refuseIncomplete(record, waiversNow(record, event.waivers)),
-  apply: (record, event) => {
+  outcome: (record, { question, waivers }) => {
     const before = currentEscalation(record);
-    const text = `A newer version of the case was sent: ${record.escalations.length + 1}.`;
-    return newVersion(withOutcome(record, { kind: 'resubmitted', text, ...filed(event) }), event, {
-      question: event.question ?? before?.question ?? '',
-      waivers: waiversNow(record, event.waivers),
+    return handingOver(record, {
+      question: question ?? before?.question ?? '',
+      waivers: waiversNow(record, waivers),
       takenBy: before?.takenBy ?? null,
     });
   },
+  apply: (record, event) =>
+    withVersion(withOutcome(record, { kind: 'resubmitted', text: '', ...filed(event) }), event),
 });
 
 export const recall = rule('recall', {

@@ -10,7 +10,7 @@ import * as secondLine from './second-line.ts';
 import * as sides from './sides.ts';
 import * as watches from './watches.ts';
 
-/** Every rule by its name; guards and actions of the machine bear the same names. */
+/** Every rule by its name; the machine’s actions bear the same names. */
 export const rules = {
   reviewAudit: baseline.reviewAudit,
   answerWhatChanged: baseline.answerWhatChanged,
@@ -29,7 +29,6 @@ export const rules = {
   acceptReproduction: watches.acceptReproduction,
   confirmOccurrence: occurrences.confirmOccurrence,
   withdrawOccurrence: occurrences.withdrawOccurrence,
-  withdrawReproduction: occurrences.withdrawReproduction,
 
   concludeSide: sides.concludeSide,
   withdrawSide: sides.withdrawSide,

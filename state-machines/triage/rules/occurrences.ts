@@ -1,7 +1,6 @@
 import type { Occurrence, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import type { EventOf } from '../events.ts';
+import type { CompleteCommandOf, EventOf } from '../events.ts';
 import {
-  baselineWatches,
   occurrencesIn,
   occurrencesOf,
   replaceById,
@@ -10,7 +9,7 @@ import {
   standingSides,
 } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
-import { noWatchRuns, rule } from './rule.ts';
+import { rule } from './rule.ts';
 
 type Found = { watch: Watch; occurrence: Occurrence };
 
@@ -73,9 +72,7 @@ function refuseReliedUpon(record: TriageRecord, occurrenceId: string): Cause | n
   ) {
     return reliedUpon('The confirmation of the culprit');
   }
-  return record.reproductionAccepted && isLastOf(baselineWatches(record), occurrenceId)
-    ? reliedUpon('The reproduction of the fault')
-    : null;
+  return null;
 }
 
 export const withdrawOccurrence = rule('withdrawOccurrence', {
@@ -89,19 +86,6 @@ export const withdrawOccurrence = rule('withdrawOccurrence', {
   apply: withoutOccurrence,
 });
 
-/** Withdrawing the only occurrence undoes the reproduction: the ticket goes back to watching for the fault. */
-export const withdrawReproduction = rule('withdrawOccurrence', {
-  label: 'Withdraw the only occurrence and watch for the fault again',
-  ready: (record) =>
-    noWatchRuns(record) ??
-    (standingSides(record).length > 0 ? because('not-allowed-now', 'A side rests on what was seen.') : null),
-  refuse: (record, event) =>
-    isLastOf(baselineWatches(record), event.occurrenceId)
-      ? null
-      : because('not-allowed-now', 'That is not the occurrence the reproduction rests on.'),
-  apply: (record, event) => ({ ...withoutOccurrence(record, event), reproductionAccepted: false }),
-});
-
 /** A log and a person who both tell of one occurrence differ by less than this, seconds; assumed. */
 const sameOccurrenceS = 10;
 
@@ -109,7 +93,7 @@ const sameOccurrenceS = 10;
 function refuseWatchOf(
   record: TriageRecord,
   watch: Watch,
-  event: EventOf<'confirmOccurrence'>,
+  event: CompleteCommandOf<'confirmOccurrence'>,
 ): Cause | null {
   const no = (detail: string) => because('not-allowed-now', detail);
   if (watch.endedAt === null) return no('That watch is still running: record what you see.');
@@ -129,7 +113,11 @@ function refuseWatchOf(
 }
 
 /** In a watch for the side, whoever watched has to say what the menu did, and not against what was concluded from it. */
-function refuseMenu(record: TriageRecord, watch: Watch, event: EventOf<'confirmOccurrence'>): Cause | null {
+function refuseMenu(
+  record: TriageRecord,
+  watch: Watch,
+  event: CompleteCommandOf<'confirmOccurrence'>,
+): Cause | null {
   if (watch.purpose !== 'side') return null;
   if (event.menu === null) {
     return because('menu-answer-missing', 'Did the menu stay in the picture, or did it vanish too?');

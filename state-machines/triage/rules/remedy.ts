@@ -2,7 +2,7 @@ import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { noFaultFoundWatchMin } from '../../../shared/isolation/retest-statistics.ts';
 import { type EventOf, momentOf, type TriageEvent } from '../events.ts';
 import { baselineWatches, filed, minutesOf, occurrencesIn, signed, verifyWatches } from '../record.ts';
-import { judgeWatches } from '../retest.ts';
+import { figuresOf, judgeWatches, usable } from '../retest.ts';
 import { setAside } from './culprit.ts';
 import { because, type Cause } from './refusal.ts';
 import { chainAsItWas, clockToleranceMin, firstOf, noWatchRuns, rule } from './rule.ts';
@@ -14,12 +14,17 @@ const faultNeverSeen = (record: TriageRecord): Cause | null =>
     ? because('not-allowed-now', 'The fault was seen: go on and find the side.')
     : null;
 
-/** The quiet watch has to be so long that a fault as frequent as reported would have shown. */
-function longEnoughQuiet(record: TriageRecord): Cause | null {
-  const neededMin = noFaultFoundWatchMin(record.symptom.perHour, record.settings.risk);
+function quietSoFar(record: TriageRecord) {
   const watchedMin = baselineWatches(record)
     .filter(({ mode }) => mode === 'time')
     .reduce((total, watch) => total + minutesOf(watch), 0);
+  const neededMin = noFaultFoundWatchMin(record.symptom.perHour, record.settings.risk);
+  return { watchedMin, neededMin, ...figuresOf(record) };
+}
+
+/** The quiet watch has to be so long that a fault as frequent as reported would have shown. */
+function longEnoughQuiet(record: TriageRecord): Cause | null {
+  const { neededMin, watchedMin } = quietSoFar(record);
   return watchedMin >= neededMin
     ? null
     : because(
@@ -32,6 +37,7 @@ function longEnoughQuiet(record: TriageRecord): Cause | null {
 const withRemedy = (record: TriageRecord, event: EventOf<'chooseRemedy'>): TriageRecord => ({
   ...record,
   remedy: event.remedy,
+  quietProof: event.outcome.quietProof,
 });
 
 export const settleNoFaultFound = rule('chooseRemedy', {
@@ -41,6 +47,7 @@ export const settleNoFaultFound = rule('chooseRemedy', {
     event.remedy.kind === 'noFaultFound'
       ? null
       : because('not-allowed-now', 'A repair or a workaround needs a culprit; nothing was found yet.'),
+  outcome: (record) => ({ quietProof: quietSoFar(record) }),
   apply: withRemedy,
 });
 
@@ -60,6 +67,7 @@ export const chooseRemedy = rule('chooseRemedy', {
       ? because('time-out-of-order', 'The client’s acceptance is still to come by its time.')
       : null;
   },
+  outcome: () => ({ quietProof: null }),
   apply: withRemedy,
 });
 
@@ -100,12 +108,27 @@ export const close = rule('close', {
   label: 'Close the ticket',
   ready: firstOf(chainAsItWas, noWatchRuns),
   refuse: (record, event) => refuseClosing(record, event.override !== null),
+  outcome: (record) => ({ proof: closingProof(record) }),
   apply: (record, event) => ({
     ...record,
     closedAt: event.at,
-    closing: { note: event.note, override: event.override, ...filed(event) },
+    closing: { note: event.note, override: event.override, proof: event.outcome.proof, ...filed(event) },
   }),
 });
+
+/** What the watches since the remedy say. */
+function closingProof(record: TriageRecord) {
+  const watches = usable(verifyWatches(record));
+  const { verdict, riskOfBeingFooled, needed } = judgeWatches(record, watches);
+  return {
+    verdict,
+    riskOfBeingFooled,
+    needed,
+    ...figuresOf(record),
+    watchedMin: watches.reduce((total, watch) => total + minutesOf(watch), 0),
+    occurrences: occurrencesIn(watches).length,
+  };
+}
 
 function refuseClosing(record: TriageRecord, overridden: boolean): Cause | null {
   const watches = verifyWatches(record);
@@ -148,13 +171,8 @@ export const faultCameBack = rule('faultCameBack', {
       ? null
       : because('no-occurrence', 'Record the fault in a watch first.'),
   ),
-  apply: (record, event) =>
-    startOver(
-      record,
-      event,
-      'faultCameBack',
-      verifyWatches(record).map(({ id }) => id),
-    ),
+  outcome: (record) => ({ watchIds: verifyWatches(record).map(({ id }) => id) }),
+  apply: (record, event) => startOver(record, event, 'faultCameBack', event.outcome.watchIds),
 });
 
 const msPerDay = 86_400_000;

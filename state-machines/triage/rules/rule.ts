@@ -1,7 +1,14 @@
 import { placeName } from '../../../shared/chain/place.ts';
 import type { ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeLabel } from '../changes/catalogue.ts';
-import type { EventOf, TriageEvent, TriageEventType } from '../events.ts';
+import type {
+  CompleteCommand,
+  CompleteCommandOf,
+  CompleteCommandType,
+  EventOf,
+  Outcomes,
+  TriageEvent,
+} from '../events.ts';
 import { openChange, runningWatch } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
 import { commandRoles } from './roles.ts';
@@ -9,47 +16,63 @@ import { commandRoles } from './roles.ts';
 /** Phones' clocks differ from the server's; common practice, no source. */
 export const clockToleranceMin = 2;
 
-type Parts<Type extends TriageEventType> = {
+type Parts<Type extends CompleteCommandType> = {
   /** What sending it does, in plain words. */
   label: string;
-  /** What has to be so whatever the event says. */
+  /** What has to be so whatever the command says. */
   ready?: (record: TriageRecord) => Cause | null;
-  /** What has to be so of this event. */
-  refuse?: (record: TriageRecord, event: EventOf<Type>) => Cause | null;
-  /** The record with the event taken in. */
+  /** What has to be so of this command. */
+  refuse?: (record: TriageRecord, command: CompleteCommandOf<Type>) => Cause | null;
+  /** The record with the event taken in: what was decided is in the event, so that nothing is computed or looked up. */
   apply: (record: TriageRecord, event: EventOf<Type>) => TriageRecord;
-};
+} & (Type extends keyof Outcomes
+  ? {
+      /** What is decided, once, on a command that was not refused. */
+      outcome: (record: TriageRecord, command: CompleteCommandOf<Type>) => Outcomes[Type];
+    }
+  : unknown);
 
-/** What one type of event means in one kind of state: the guard, its reasons and its effect. */
+/** What one type of command means in one kind of state: what speaks against it, what is decided, and its effect. */
 export type Rule = {
-  on: TriageEventType;
+  on: CompleteCommandType;
   label: string;
   ready: (record: TriageRecord) => Cause | null;
-  refuse: (record: TriageRecord, event: TriageEvent) => Cause | null;
+  refuse: (record: TriageRecord, command: CompleteCommand) => Cause | null;
+  /** The event that a command becomes: its content, who and when, and the outcome where there is one. */
+  decide: (record: TriageRecord, command: CompleteCommand) => TriageEvent;
   apply: (record: TriageRecord, event: TriageEvent) => TriageRecord;
 };
 
-/** Makes the rule for one type of event. Sending another type to it is a mistake in the machine, and throws. */
-export function rule<Type extends TriageEventType>(on: Type, parts: Parts<Type>): Rule {
-  const narrowed = (event: TriageEvent): EventOf<Type> => {
-    if (event.type !== on) throw new TypeError(`The rule for ${on} was given ${event.type}`);
-    return event as EventOf<Type>;
-  };
+/** Makes the rule for one type of command. Sending another type to it is a mistake in the machine, and throws. */
+export function rule<Type extends CompleteCommandType>(on: Type, parts: Parts<Type>): Rule {
+  const { outcome } = parts as { outcome?: (record: TriageRecord, command: CompleteCommand) => object };
   return {
     on,
     label: parts.label,
     ready: (record) => parts.ready?.(record) ?? null,
-    refuse: (record, event) => parts.refuse?.(record, narrowed(event)) ?? null,
-    apply: (record, event) => parts.apply(record, narrowed(event)),
+    refuse: (record, command) => parts.refuse?.(record, only(on, command)) ?? null,
+    decide: (record, command) => {
+      const { known, ...content } = only(on, command) as CompleteCommandOf<Type> & { known?: unknown };
+      return { ...content, ...(outcome && { outcome: outcome(record, command) }) } as unknown as TriageEvent;
+    },
+    apply: (record, event) => parts.apply(record, only(on, event)),
   };
 }
 
-/** Why a rule refuses an event, or null. The machine's guards and the reasons people read both come from here. */
-export const causeOf = (of: Rule, record: TriageRecord, event: TriageEvent): Cause | null =>
-  roleRefusal(event) ?? timeRefusal(record, event) ?? of.ready(record) ?? of.refuse(record, event);
+function only<Type extends string, Any extends { type: string }>(
+  type: Type,
+  given: Any,
+): Extract<Any, { type: Type }> {
+  if (given.type !== type) throw new TypeError(`The rule for ${type} was given ${given.type}`);
+  return given as Extract<Any, { type: Type }>;
+}
+
+/** Why a rule refuses a command, or null; what people read as the reason. */
+export const causeOf = (of: Rule, record: TriageRecord, command: CompleteCommand): Cause | null =>
+  roleRefusal(command) ?? timeRefusal(record, command) ?? of.ready(record) ?? of.refuse(record, command);
 
 /** Refuses who may not send such a command at all. */
-export function roleRefusal(event: TriageEvent): Cause | null {
+export function roleRefusal(event: CompleteCommand): Cause | null {
   if (event.type === 'evidenceAdded' || event.type === 'evidenceWithdrawn') return null;
   const roles = commandRoles[event.type];
   return roles.includes(event.role)
@@ -57,7 +80,7 @@ export function roleRefusal(event: TriageEvent): Cause | null {
     : because('role-not-allowed', `This is for: ${roles.join(', ')}. You are signed in as ${event.role}.`);
 }
 
-function timeRefusal(record: TriageRecord, event: TriageEvent): Cause | null {
+function timeRefusal(record: TriageRecord, event: CompleteCommand): Cause | null {
   if (event.happenedAt === undefined) return null;
   const toleranceMs = clockToleranceMin * 60_000;
   const happened = Date.parse(event.happenedAt);

@@ -81,11 +81,16 @@ export const concludeSide = rule('concludeSide', {
     const outcome = answerAt(record, chain, event.deviceId);
     return 'cause' in outcome ? outcome.cause : refuseContradiction(record, chain, outcome.answer);
   },
-  apply: (record, event) => {
+  outcome: (record, { deviceId }) => {
     const chain = record.asFound?.chain;
-    const outcome = chain === undefined ? null : answerAt(record, chain, event.deviceId);
-    if (outcome === null || 'cause' in outcome) return record;
-    const side = { ...outcome.answer, round: record.round, ...signed(event), withdrawn: null };
+    const found = chain === undefined ? null : answerAt(record, chain, deviceId);
+    if (found === null || 'cause' in found) throw new Error('no side can be concluded');
+    const { side, watchIds, occurrences } = found.answer;
+    return { side, watchIds, occurrences };
+  },
+  apply: (record, event) => {
+    const { deviceId, outcome } = event;
+    const side = { deviceId, ...outcome, round: record.round, ...signed(event), withdrawn: null };
     return { ...record, sides: [...record.sides, side] };
   },
 });

@@ -1,5 +1,5 @@
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
-import { momentOf, type TriageEvent } from '../events.ts';
+import { type CompleteCommand, momentOf } from '../events.ts';
 import { because, type Cause } from './refusal.ts';
 import { clockToleranceMin } from './rule.ts';
 
@@ -13,7 +13,7 @@ function lastMomentMs(record: TriageRecord): number {
 }
 
 /** Refuses what would begin before the last thing ended; two clocks may differ a little. */
-export function refuseTooEarly(record: TriageRecord, event: TriageEvent): Cause | null {
+export function refuseTooEarly(record: TriageRecord, event: CompleteCommand): Cause | null {
   const moment = Date.parse(momentOf(event));
   const last = lastMomentMs(record);
   return moment < last - clockToleranceMin * 60_000
@@ -24,8 +24,8 @@ export function refuseTooEarly(record: TriageRecord, event: TriageEvent): Cause 
     : null;
 }
 
-/** When an event's watch or change begins: never before the last thing ended, so that no minute counts twice. */
-export function startOf(record: TriageRecord, event: TriageEvent): string {
+/** When a command's watch or change begins or ends: never before the last thing ended, so that no minute counts twice. */
+export function startOf(record: TriageRecord, event: CompleteCommand): string {
   const last = lastMomentMs(record);
   return Date.parse(momentOf(event)) < last ? new Date(last).toISOString() : momentOf(event);
 }

@@ -1,13 +1,14 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import { type EventOf, momentOf } from '../events.ts';
+import { type CompleteCommandOf, type EventOf, momentOf, type Outcomes } from '../events.ts';
 import { baselineWatches, changeInPlace, changeToConfirm, occurrencesIn, runningWatch } from '../record.ts';
 import { whyNoMenuDevice } from '../segment.ts';
+import { supersede } from './changes.ts';
 import { because, type Cause } from './refusal.ts';
 import { firstOf, noWatchRuns, rule } from './rule.ts';
 import { refuseTooEarly, startOf } from './timing.ts';
 
-type StartWatch = EventOf<'startWatch'>;
+type StartWatch = CompleteCommandOf<'startWatch'>;
 
 /** The trigger of a watch in trigger mode: as sent, or the one used last. */
 const triggerOf = (record: TriageRecord, event: StartWatch): string | null =>
@@ -25,25 +26,26 @@ function refuseWatch(record: TriageRecord, event: StartWatch): Cause | null {
   return refuseTooEarly(record, event);
 }
 
-function withWatch(
-  record: TriageRecord,
-  event: StartWatch,
-  facts: Pick<Watch, 'purpose'> & Partial<Pick<Watch, 'menuDeviceId' | 'changeId'>>,
-): TriageRecord {
+type About = Pick<Watch, 'purpose'> & Partial<Pick<Watch, 'menuDeviceId' | 'changeId'>>;
+const starting = (record: TriageRecord, command: StartWatch, about: About): Outcomes['startWatch'] => ({
+  menuDeviceId: null,
+  changeId: null,
+  ...about,
+  trigger: triggerOf(record, command),
+  startedAt: startOf(record, command),
+});
+
+function withWatch(record: TriageRecord, event: EventOf<'startWatch'>): TriageRecord {
   const watch: Watch = {
     id: event.watchId,
     round: record.round,
     mode: event.mode,
-    trigger: triggerOf(record, event),
     plannedMin: event.plannedMin,
-    startedAt: startOf(record, event),
+    ...event.outcome,
     endedAt: null,
     tries: 0,
     occurrences: [],
-    menuDeviceId: null,
-    changeId: null,
     by: event.by,
-    ...facts,
   };
   return { ...record, watches: [...record.watches, watch] };
 }
@@ -52,7 +54,8 @@ export const startReproduceWatch = rule('startWatch', {
   label: 'Watch for the fault',
   ready: noWatchRuns,
   refuse: refuseWatch,
-  apply: (record, event) => withWatch(record, event, { purpose: 'reproduce' }),
+  outcome: (record, command) => starting(record, command, { purpose: 'reproduce' }),
+  apply: withWatch,
 });
 
 export const startSideWatch = rule('startWatch', {
@@ -62,7 +65,9 @@ export const startSideWatch = rule('startWatch', {
   ),
   refuse: (record, event) =>
     refuseMenuDevice(record.asFound?.chain, event.menuDeviceId) ?? refuseWatch(record, event),
-  apply: (record, event) => withWatch(record, event, { purpose: 'side', menuDeviceId: event.menuDeviceId }),
+  outcome: (record, command) =>
+    starting(record, command, { purpose: 'side', menuDeviceId: command.menuDeviceId }),
+  apply: withWatch,
 });
 
 function refuseMenuDevice(chain: Chain | undefined, deviceId: string | null): Cause | null {
@@ -83,12 +88,16 @@ export const startRetestWatch = rule('startWatch', {
       : because('not-allowed-now', 'The retest was judged: put the change back or keep it.');
   }),
   refuse: refuseWatch,
+  outcome: (record, command) =>
+    starting(record, command, { purpose: 'retest', changeId: changeInPlace(record)?.id ?? null }),
   apply: (record, event) => {
-    const changeId = changeInPlace(record)?.id ?? null;
+    const { changeId } = event.outcome;
     const reopened = record.changes.map((change) =>
-      change.id === changeId ? { ...change, status: 'applied' as const, judgement: null } : change,
+      change.id === changeId
+        ? { ...supersede(change, 'watchedOn', event), status: 'applied' as const }
+        : change,
     );
-    return withWatch({ ...record, changes: reopened }, event, { purpose: 'retest', changeId });
+    return withWatch({ ...record, changes: reopened }, event);
   },
 });
 
@@ -103,15 +112,17 @@ export const startConfirmWatch = rule('startWatch', {
       : null,
   ),
   refuse: refuseWatch,
-  apply: (record, event) =>
-    withWatch(record, event, { purpose: 'confirm', changeId: changeToConfirm(record)?.id ?? null }),
+  outcome: (record, command) =>
+    starting(record, command, { purpose: 'confirm', changeId: changeToConfirm(record)?.id ?? null }),
+  apply: withWatch,
 });
 
 export const startVerifyWatch = rule('startWatch', {
   label: 'Watch whether the remedy holds',
   ready: noWatchRuns,
   refuse: refuseWatch,
-  apply: (record, event) => withWatch(record, event, { purpose: 'verify' }),
+  outcome: (record, command) => starting(record, command, { purpose: 'verify' }),
+  apply: withWatch,
 });
 
 export const watchRuns = (record: TriageRecord): Cause | null =>

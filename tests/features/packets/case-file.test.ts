@@ -20,6 +20,7 @@ test('the question and waivers are those of its own version', () => {
       version,
       question: `question ${version}`,
       waivers: version === 2 ? [{ item: 'edid' as const, reason: 'not asked for' }] : [],
+      waived: [],
       at: at(300 + version),
       by: technicianId,
       takenBy: null,

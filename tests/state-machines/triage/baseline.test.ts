@@ -32,7 +32,11 @@ describe('baseline', () => {
     const ticket = new TriageCase()
       .send(audit, answers)
       .send({ ...audit, chainVersion: 4, note: 'Label seen' });
-    expect(ticket.record.audit).toMatchObject({ chainVersion: 4, note: 'Label seen', shouldFix: 1 });
+    expect(ticket.record.audit).toMatchObject({
+      chainVersion: 4,
+      note: 'Label seen',
+      findings: [{ severity: 'shouldFix' }],
+    });
     expect(ticket.state).toBe('baseline');
   });
 

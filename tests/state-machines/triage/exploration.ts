@@ -1,12 +1,13 @@
-import { type AdjacencyValue, getAdjacencyMap, getShortestPaths } from 'xstate/graph';
 import type { Place } from '../../../shared/contract/chain.ts';
 import { type ChangeKind, type TriageRecord, workingStates } from '../../../shared/contract/triage.ts';
 import {
+  decide,
   openChange,
+  openTriage,
   runningWatch,
   stateName,
   type TriageEvent,
-  triageMachine,
+  type TriageSnapshot,
 } from '../../../state-machines/index.ts';
 import {
   baselineWatches,
@@ -21,12 +22,13 @@ import {
 } from '../../../state-machines/triage/record.ts';
 import { whyNoProof } from '../../../state-machines/triage/rules/culprit.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
-import { eventOf, link, opening, type Sent, uuid, waiveAll } from './triage-events.ts';
+import { completeOf, link, opening, type Sent, uuid, waiveAll } from './triage-events.ts';
 
-type Machine = typeof triageMachine;
-export type Visited = ReturnType<Machine['resolveState']>;
-/** By place, one snapshot there and what each event makes of it. */
-export type Graph = Record<string, AdjacencyValue<Visited, TriageEvent>>;
+export type Visited = TriageSnapshot;
+/** A place that was reached: one snapshot there, the fewest events that lead to it, and what each command makes of it. */
+export type Reached = { state: Visited; events: TriageEvent[]; next: Visited[] };
+/** By place. */
+export type Graph = Map<string, Reached>;
 
 /** What an exploration tries. */
 export type Trying = {
@@ -123,7 +125,7 @@ function watchingCommands(record: TriageRecord): { minutes: number; command: Sen
   ];
 }
 
-function commandsIn(record: TriageRecord, trying: Trying): { minutes: number; command: Sent }[] {
+function tries(record: TriageRecord, trying: Trying): { minutes: number; command: Sent }[] {
   const soon = (command: Sent) => ({ minutes: 1, command });
   const confirm = record.watches.findLast(({ purpose }) => purpose === 'confirm');
   const confirmations = [
@@ -200,36 +202,40 @@ export function placeOf(snapshot: Visited): string {
   ]);
 }
 
-function traversal({ without = [], ...trying }: Trying) {
-  const events = (snapshot: Visited): TriageEvent[] => {
-    const record = snapshot.context;
-    const newId = idsAfter(record);
-    const since = latest(record);
-    return commandsIn(record, trying)
-      .filter(({ command }) => !without.includes(command.type))
-      .map(({ minutes, command }) => {
-        const at = new Date(since + minutes * 60_000).toISOString();
-        return eventOf(command, { at, newId, chain, firmwareBelowLevel: ['receiver'] });
-      })
-      .filter((event) => snapshot.can(event));
-  };
-  const serializeEvent = (event: TriageEvent): string => JSON.stringify(event);
-  // Two open changes are what must not be; what a machine does that has them need not be known.
-  const stopWhen = ({ context }: Visited): boolean => context.changes.filter(isOpen).length > 1;
-  return { input: opening, events, serializeState: placeOf, serializeEvent, stopWhen, limit: 250_000 };
+/** What is accepted in a place, of all that is tried there. */
+function stepsFrom(state: Visited, trying: Trying): { events: TriageEvent[]; snapshot: Visited }[] {
+  const record = state.context;
+  const newId = idsAfter(record);
+  const since = latest(record);
+  return tries(record, trying).flatMap(({ minutes, command }) => {
+    if (trying.without?.includes(command.type)) return [];
+    const at = new Date(since + minutes * 60_000).toISOString();
+    const decision = decide(
+      state,
+      completeOf(command, { at, newId, chain, firmwareBelowLevel: ['receiver'] }),
+    );
+    return decision.accepted ? [decision] : [];
+  });
 }
 
-/** Every place that can be reached, however often things are changed, handed over or begun again, and every step. */
-export function explore(trying: Trying, machine: Machine = triageMachine): Graph {
-  return { ...getAdjacencyMap<Visited, TriageEvent, typeof opening>(machine as never, traversal(trying)) };
-}
-
-/** For every place that can be reached, the fewest events that lead to it. */
-export function shortestPaths(trying: Trying): { state: Visited; events: TriageEvent[] }[] {
-  return getShortestPaths(triageMachine, traversal(trying) as never).map(({ state, steps }) => ({
-    state,
-    events: steps.map(({ event }) => event).filter(({ type }) => !type.startsWith('xstate.')),
-  }));
+/** Every place that can be reached, however often things are changed, handed over or begun again: breadth first. */
+export function explore(trying: Trying): Graph {
+  const start = openTriage(opening);
+  const graph: Graph = new Map([[placeOf(start), { state: start, events: [], next: [] }]]);
+  for (const reached of graph.values()) {
+    const { state, events } = reached;
+    // Two open changes are what must not be; what a machine does that has them need not be known.
+    if (state.context.changes.filter(isOpen).length > 1) continue;
+    for (const step of stepsFrom(state, trying)) {
+      reached.next.push(step.snapshot);
+      const place = placeOf(step.snapshot);
+      if (!graph.has(place)) {
+        graph.set(place, { state: step.snapshot, events: [...events, ...step.events], next: [] });
+      }
+    }
+    if (graph.size > 250_000) throw new Error('the exploration finds no end');
+  }
+  return graph;
 }
 
 /** Commands to and from second line, and what they lead to. */

@@ -8,6 +8,8 @@ import {
   stateName,
   triageMachine,
 } from '../../../state-machines/index.ts';
+import { invariants } from '../../../state-machines/triage/invariants.ts';
+import { consequences } from '../../../state-machines/triage/rules/consequences.ts';
 import { isRuleName, rules } from '../../../state-machines/triage/rules/index.ts';
 import { TriageCase } from './triage-case.ts';
 import { opening } from './triage-events.ts';
@@ -17,19 +19,27 @@ const transitions = [triageMachine.root, ...getStateNodes(triageMachine)].flatMa
 );
 
 describe('the machine', () => {
-  it('guards every event by the rule of the same name, which is for that event, and applies that rule', () => {
+  it('takes every command by a rule for it, behind invariants alone', () => {
     expect(transitions.length).toBeGreaterThan(80);
     for (const { eventType, guard, actions } of transitions) {
-      if (!isRuleName(guard)) throw new Error(`${eventType} is guarded by no rule`);
-      expect(rules[guard].on, guard).toBe(eventType);
-      expect(actions[0], guard).toBe(guard);
+      const [action] = actions;
+      if (isRuleName(action)) expect(rules[action].on).toBe(eventType);
+      else expect(Object.keys(consequences)).toContain(action);
+      if (typeof guard !== 'object' || !('params' in guard))
+        throw new Error(`${eventType} has another guard`);
+      expect(guard.type).toBe('hold');
+      expect(Object.keys(invariants)).toEqual(expect.arrayContaining(guard.params as string[]));
     }
   });
 
-  it('uses every rule, and has a place for every command', () => {
-    expect(new Set(transitions.map(({ guard }) => guard))).toEqual(new Set(Object.keys(rules)));
+  it('uses every rule, consequence and invariant, and has a place for every command', () => {
+    const actions = new Set(transitions.map(({ actions: [action] }) => action));
+    expect(actions).toEqual(new Set([...Object.keys(rules), ...Object.keys(consequences)]));
     const events = new Set(transitions.map(({ eventType }) => eventType));
-    expect(events).toEqual(new Set([...ticketCommandTypes, 'evidenceAdded', 'evidenceWithdrawn']));
+    const news = ['evidenceAdded', 'evidenceWithdrawn'];
+    expect(events).toEqual(new Set([...ticketCommandTypes, ...news, ...Object.keys(consequences)]));
+    const holding = transitions.flatMap(({ guard }) => (guard as { params: string[] }).params);
+    expect(new Set(holding)).toEqual(new Set(Object.keys(invariants)));
   });
 });
 

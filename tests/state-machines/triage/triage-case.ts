@@ -4,6 +4,8 @@ import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import { type ChangeKind, triageRecord } from '../../../shared/contract/triage.ts';
 import {
   allowedCommands,
+  type CompleteCommand,
+  type Decision,
   decide,
   type Opening,
   openTriage,
@@ -14,7 +16,7 @@ import {
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
-import { type Added, eventOf, link, members, opening, type Sent, uuid } from './triage-events.ts';
+import { type Added, completeOf, link, members, opening, type Sent, uuid } from './triage-events.ts';
 
 /** One ticket in a test: time passes by `wait`, commands go in by `send`, and what is refused by `refused`. */
 export class TriageCase {
@@ -62,16 +64,15 @@ export class TriageCase {
   }
 
   sendWith(added: Added, command: Sent): this {
-    const event = this.#event(command, added);
-    const decision = decide(this.snapshot, event);
+    const decision = decide(this.snapshot, this.complete(command, added));
     if (!decision.accepted) throw new Error(`${command.type} in ${this.state}: ${decision.refusal.detail}`);
-    return this.#take(event, decision.snapshot);
+    return this.#take(decision);
   }
 
   /** Sends a command that has to be refused; the snapshot has to stay what it is. */
   refused(command: Sent, added: Added = {}): Refusal {
     const before = JSON.stringify(this.snapshot);
-    const decision = decide(this.snapshot, this.#event(command, added));
+    const decision = decide(this.snapshot, this.complete(command, added));
     if (JSON.stringify(this.snapshot) !== before) throw new Error(`${command.type} changed the snapshot`);
     if (decision.accepted) throw new Error(`${command.type} was accepted in ${this.state}`);
     return decision.refusal;
@@ -106,25 +107,26 @@ export class TriageCase {
     return replay(this.#opening, JSON.parse(JSON.stringify(this.log)));
   }
 
-  #event(command: Sent, added: Added): TriageEvent {
-    return eventOf(command, { at: this.now, newId: this.newId, chain: this.#chain, ...added });
+  /** A command as it would be put to the machine now. */
+  complete(command: Sent, added: Added = {}): CompleteCommand {
+    return completeOf(command, { at: this.now, newId: this.newId, chain: this.#chain, ...added });
   }
 
   #byTechnician() {
     return { at: this.now, by: members.technician, role: 'technician' as const };
   }
 
-  #takeFact(event: TriageEvent): this {
-    const decision = decide(this.snapshot, event);
+  #takeFact(news: CompleteCommand): this {
+    const decision = decide(this.snapshot, news);
     if (!decision.accepted) throw new Error(decision.refusal.detail);
-    return this.#take(event, decision.snapshot);
+    return this.#take(decision);
   }
 
-  #take(event: TriageEvent, snapshot: TriageSnapshot): this {
+  #take({ events, snapshot }: Extract<Decision, { accepted: true }>): this {
     // A snapshot is stored as JSON and read back between any two commands.
     this.snapshot = JSON.parse(JSON.stringify(snapshot));
     triageRecord.parse(this.snapshot.context);
-    this.log.push(event);
+    this.log.push(...events);
     return this;
   }
 

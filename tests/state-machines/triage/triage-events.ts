@@ -1,18 +1,29 @@
 import type { z } from 'zod';
-import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { Chain, Finding, Place } from '../../../shared/contract/chain.ts';
 import {
   type TicketCommand,
   type TicketCommandType,
   ticketCommand,
 } from '../../../shared/contract/commands.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
-import { completenessItems, type Waiver } from '../../../shared/contract/triage.ts';
-import { commandRoles, type Opening, type TriageEvent } from '../../../state-machines/index.ts';
+import { completenessItems, type TriageSettings, type Waiver } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/index.ts';
+import {
+  type CompleteCommand,
+  commandRoles,
+  completeCommand,
+  type Opening,
+} from '../../../state-machines/index.ts';
 
 /** A ticket command as a client sends it: what has a default may be left out. */
 export type Sent = z.input<typeof ticketCommand>;
 /** What a use case adds, where a test wants something else than usual. */
-export type Added = { role?: MemberRole; firmwareBelowLevel?: string[]; chain?: Chain };
+export type Added = {
+  role?: MemberRole;
+  firmwareBelowLevel?: string[];
+  chain?: Chain;
+  figures?: TriageSettings;
+};
 
 export const uuid = (number: number): string =>
   `00000000-0000-4000-8000-${number.toString(16).padStart(12, '0')}`;
@@ -28,7 +39,7 @@ export const port = (deviceId: string, portId: string): Place => ({ kind: 'port'
 
 export const opening: Opening = {
   ticketId: uuid(9),
-  settings: { risk: 0.05, reopenDays: 30 },
+  settings: { revision: 1, risk: 0.05, reopenDays: 30 },
   symptom: { kind: 'dropOuts', perHour: 6, lastsS: 3 },
   whatChanged: [],
   at: '2026-11-02T08:00:00.000Z',
@@ -38,38 +49,36 @@ export const opening: Opening = {
 const roleFor = (type: TicketCommandType): MemberRole =>
   commandRoles[type].includes('technician') ? 'technician' : 'support';
 
-/** Makes the event of a command: default values, ids, and what the server would know of the chain. */
-export function eventOf(
+/** Makes a command complete: default values, ids, and what the server would know of the chain. */
+export function completeOf(
   sent: Sent,
   stamp: { at: string; newId: () => string; chain: Chain } & Added,
-): TriageEvent {
-  const command: TicketCommand = ticketCommand.parse(sent);
-  const role = stamp.role ?? roleFor(command.type);
-  const signed = { at: stamp.at, by: members[role], role };
-  switch (command.type) {
-    case 'reviewAudit': {
-      const { firmwareBelowLevel = [] } = stamp;
-      return { ...command, ...signed, mustFix: 0, shouldFix: 1, firmwareBelowLevel };
-    }
-    case 'recordAsFound':
-      return { ...command, ...signed, chain: stamp.chain };
-    case 'startWatch':
-      return { ...command, ...signed, watchId: command.watchId ?? stamp.newId() };
-    case 'recordOccurrence':
-    case 'confirmOccurrence':
-      return { ...command, ...signed, occurrenceId: command.occurrenceId ?? stamp.newId() };
-    case 'declareChange':
-      return { ...command, ...signed, changeId: command.changeId ?? stamp.newId() };
-    case 'directStep':
-      return { ...command, ...signed, requestId: command.requestId ?? stamp.newId() };
-    case 'askForMore': {
-      const requests = command.requests.map((one) => ({ ...one, requestId: one.requestId ?? stamp.newId() }));
-      return { ...command, ...signed, requests };
-    }
-    default:
-      return { ...command, ...signed };
-  }
+): CompleteCommand {
+  const parsed: TicketCommand = ticketCommand.parse(sent);
+  const role = stamp.role ?? roleFor(parsed.type);
+  const sender = { at: stamp.at, by: members[role], role, newId: stamp.newId };
+  const { chain, firmwareBelowLevel = [], figures = null } = stamp;
+  const command = completeCommand(parsed, sender, {
+    chain,
+    findings: [finding],
+    firmwareLevels: [],
+    figures,
+  });
+  if (command.type !== 'reviewAudit') return command;
+  return { ...command, known: { audit: { ...command.known.audit, firmwareBelowLevel } } };
 }
+
+/** What the audit of the tests' chain finds. */
+const finding: Finding = {
+  rule: 'length-long',
+  severity: 'shouldFix',
+  place: link('L3'),
+  placeName: message('asWritten', { sentence: 'The cable' }),
+  text: message('asWritten', { sentence: 'It is long.' }),
+  whatToDo: message('fitAnotherCable'),
+  source: message('computedCapacity'),
+  cautions: [],
+};
 
 /** A waiver for each of these items. */
 export const waivers = (...items: Waiver['item'][]): Waiver[] =>

@@ -21,7 +21,7 @@ export function requestSection(file: CaseFile): Html | null {
         (escalation) =>
           html`Version ${escalation.version} (${signature(file, escalation)}): ${escalation.question}${
             escalation.outcome !== null &&
-            html`<br><span class="quiet">${outcomeWords[escalation.outcome.kind]}: ${escalation.outcome.text} (${signature(file, escalation.outcome)})</span>`
+            html`<br><span class="quiet">${outcomeWords[escalation.outcome.kind]}${escalation.outcome.text !== '' && `: ${escalation.outcome.text}`} (${signature(file, escalation.outcome)})</span>`
           }`,
       ),
     ),

@@ -70,7 +70,6 @@ function ProposalCard({ work, proposal }: { work: Work; proposal: Proposal }) {
     void work.send({
       type: 'confirmOccurrence',
       watchId: watch.watchId,
-      occurrenceId: crypto.randomUUID(),
       occurredAt: seen.at,
       durationS: seen.durationS,
       menu,

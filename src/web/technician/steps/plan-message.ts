@@ -4,7 +4,7 @@ import type { FirmwareLevel, OrganisationSettings } from '../../../../shared/con
 import type { PlanReply } from '../../../../shared/contract/plan.ts';
 import type { Intake } from '../../../../shared/contract/ticket.ts';
 import type { Circumstances } from '../../../../shared/isolation/candidates.ts';
-import type { TriageSnapshot } from '../../../../state-machines/triage/decide.ts';
+import type { TriageSnapshot } from '../../../../state-machines/triage/evolve.ts';
 
 /** All that a plan is made of, as plain data. */
 export type PlanQuestion = {

@@ -41,10 +41,6 @@ export const labelPairs: readonly Pair[] = [
     'Withdraw an occurrence that was recorded by mistake',
     'Ein Vorkommen zurücknehmen, das aus Versehen festgehalten wurde',
   ],
-  [
-    'Withdraw the only occurrence and watch for the fault again',
-    'Das einzige Vorkommen zurücknehmen und wieder auf den Fehler warten',
-  ],
   ['Confirm an occurrence that a log shows', 'Ein Vorkommen bestätigen, das ein Protokoll zeigt'],
   ['Settle on: no fault found', 'Festlegen: kein Fehler gefunden'],
   [

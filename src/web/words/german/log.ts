@@ -58,6 +58,14 @@ export const logPairs: readonly Pair[] = [
     'Seite festgelegt an {x.dat}: Der Fehler liegt {s} diesem Gerät.',
   ],
   ['The side at {x:place} was withdrawn: {r:raw}', 'Die Seite an {x.dat} wurde zurückgenommen: {r}'],
+  [
+    'The organisation’s figures have changed: what follows is decided by the new ones.',
+    'Die Zahlen des Betriebs haben sich geändert: nach den neuen wird ab hier entschieden.',
+  ],
+  [
+    'Nothing shows the fault any more: it has to be seen again.',
+    'Nichts zeigt den Fehler mehr: er muss wieder gesehen werden.',
+  ],
   ['Substitution begins.', 'Das Tauschen beginnt.'],
   ['Back to locating the side: {r:raw}', 'Zurück zum Finden der Seite: {r}'],
   ['Change declared: {c:part}, {x:place}. Expected: {e:raw}', 'Änderung angesagt: {c}, {x}. Erwartet: {e}'],

@@ -121,11 +121,6 @@ export const refusalPairs: readonly Pair[] = [
   ],
   ['That occurrence was withdrawn already.', 'Dieses Vorkommen wurde schon zurückgenommen.'],
   ['There is no occurrence to withdraw.', 'Es gibt kein Vorkommen zurückzunehmen.'],
-  ['A side rests on what was seen.', 'Eine Seite stützt sich auf das, was gesehen wurde.'],
-  [
-    'That is not the occurrence the reproduction rests on.',
-    'Das ist nicht das Vorkommen, auf das sich die Nachstellung stützt.',
-  ],
   ['{w:part} rests on this occurrence.', '{w} stützt sich auf dieses Vorkommen.'],
   [
     'The side concluded at {d:raw}, which has to be taken back first,',
@@ -136,7 +131,6 @@ export const refusalPairs: readonly Pair[] = [
     'Das Urteil über eine Änderung, das du mit einem Grund überstimmen kannst,',
   ],
   ['The confirmation of the culprit', 'Die Bestätigung der Ursache'],
-  ['The reproduction of the fault', 'Die Nachstellung des Fehlers'],
   [
     'That watch is still running: record what you see.',
     'Diese Beobachtung läuft noch: Halte fest, was du siehst.',

@@ -1,0 +1,36 @@
+import type { TriageRecord } from '../../shared/contract/triage.ts';
+import type { TriageEvent } from './events.ts';
+import { changeInPlace, openChange, runningWatch, standingSides } from './record.ts';
+
+/** The change that an event says it is about; any, where it says none. */
+const isAbout = (event: TriageEvent, changeId: string): boolean =>
+  !('outcome' in event && 'changeId' in event.outcome) || event.outcome.changeId === changeId;
+
+/**
+ * What has to hold of a record for an event to be taken in, whoever sends it and whatever it says was decided. They
+ * are few, and know of no statistics, catalogue, role or clock: what may be asked is a matter of the rules' `refuse`.
+ */
+export const invariants = {
+  ticketIsOpen: (record) => record.closedAt === null,
+  /** One change at a time. */
+  noOpenChange: (record) => openChange(record) === null,
+  changeIsDeclared: (record, event) => {
+    const open = openChange(record);
+    return open?.status === 'declared' && isAbout(event, open.id);
+  },
+  changeIsInPlace: (record, event) => {
+    const change = changeInPlace(record);
+    return change !== null && isAbout(event, change.id);
+  },
+  changeCanBeUndone: (record) => openChange(record)?.canBeUndone === true,
+  changeMayStay: (record) => openChange(record)?.diagnostic === false,
+  noWatchRuns: (record) => runningWatch(record) === null,
+  watchRuns: (record) => runningWatch(record) !== null,
+  sideIsKnown: (record) => standingSides(record).length > 0,
+  sideIsNotKnown: (record) => standingSides(record).length === 0,
+  reproductionStands: (record) => record.reproductionAccepted,
+  culpritIsNamed: (record) => record.culprit !== null,
+  noCulpritIsNamed: (record) => record.culprit === null,
+  remedyIsSettled: (record) => record.remedy !== null,
+} satisfies Record<string, (record: TriageRecord, event: TriageEvent) => boolean>;
+export type InvariantName = keyof typeof invariants;
