@@ -5,7 +5,7 @@ import { english } from '../../../shared/message/en/index.ts';
 import { message, messageText } from '../../../shared/message/index.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
 import type { LogEvents } from '../log-findings/index.ts';
-import type { LoggedEvent } from '../ticket-record/index.ts';
+import { type LoggedEvent, logAsReadToday } from '../ticket-record/index.ts';
 import { inEnglish } from './summary/parts.ts';
 
 export type PacketRef = {
@@ -16,6 +16,7 @@ export type PacketRef = {
 };
 
 export type TimelineSources = {
+  /** The whole log. */
   readonly events: readonly LoggedEvent[];
   readonly chain: { readonly id: string; readonly versions: readonly ChainVersionRef[] };
   readonly packets: readonly PacketRef[];
@@ -33,7 +34,7 @@ export function timelineOf(
 ): TimelineEntry[] {
   const opened = events[0]?.at ?? '';
   const entries: TimelineEntry[] = [
-    ...events.map((event) => eventEntry(event, record, nameOf)),
+    ...logAsReadToday(events).map((event) => eventEntry(event, record, nameOf)),
     ...chain.versions
       .filter(({ changedAt }) => changedAt >= opened)
       .map(({ version, changedAt, changedByName, changes }) => ({

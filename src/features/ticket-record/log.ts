@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
-import { MACHINE_VERSION } from '../../../state-machines/index.ts';
+import { isReadable, newestReadable } from '../../../state-machines/index.ts';
 import { NewerDataError, type Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 import type { Tenancy } from './tenancy.ts';
@@ -57,8 +57,8 @@ type EventRow = Omit<LoggedEvent, 'payload' | 'at'> & { readonly payload: unknow
 
 /** @throws NewerDataError */
 export function loggedEventOf(row: EventRow): LoggedEvent {
-  if (row.machineVersion > MACHINE_VERSION) {
-    const versions = { found: row.machineVersion, known: MACHINE_VERSION };
+  if (!isReadable(row.machineVersion)) {
+    const versions = { found: row.machineVersion, known: newestReadable };
     throw new NewerDataError(`event ${row.sequence} of ticket ${row.ticketId}`, versions);
   }
   return {

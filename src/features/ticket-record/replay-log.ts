@@ -1,6 +1,7 @@
 import {
-  type Opening,
-  replay,
+  logAsToday,
+  replayStored,
+  type Stored,
   type TriageEvent,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
@@ -24,21 +25,53 @@ export class LogDoesNotReplayError extends UnreadableDataError {
  * @param events the whole log, oldest first
  * @throws LogDoesNotReplayError
  */
-export function replayLog(events: readonly LoggedEvent[]): TriageSnapshot {
+export const replayLog = (events: readonly LoggedEvent[]): TriageSnapshot =>
+  reading(events, (opening, forTriage) => replayStored(opening, forTriage.map(storedEventOf)));
+
+/**
+ * A log with what its events say in today's form, for reading. What was hashed stays what it was: hashes are checked
+ * on the log as it is stored.
+ *
+ * @param events the whole log, oldest first
+ * @throws LogDoesNotReplayError where an event of an older version can't be read for that
+ */
+export const logAsReadToday = (events: readonly LoggedEvent[]): LoggedEvent[] =>
+  reading(events, (opening, forTriage) => {
+    const read = logAsToday(opening, forTriage.map(storedEventOf));
+    const payloads = new Map(forTriage.map(({ sequence }, at) => [sequence, payloadOf(read[at])]));
+    return events.map((event) => ({ ...event, payload: payloads.get(event.sequence) ?? event.payload }));
+  });
+
+/** Of an event that did two things, the first is what was asked for. */
+function payloadOf([first]: readonly TriageEvent[] = []): Record<string, unknown> | undefined {
+  if (first === undefined) return undefined;
+  const { type, at, by, ...payload } = first;
+  return payload;
+}
+
+function reading<Read>(
+  events: readonly LoggedEvent[],
+  read: (opening: Stored, forTriage: readonly LoggedEvent[]) => Read,
+): Read {
   try {
     const [first, ...rest] = events;
     if (first === undefined) throw new Error('It is empty.');
-    return replay(openingOf(first), rest.filter(({ type }) => !isFact(type)).map(triageEventOf));
+    return read(
+      openingOf(first),
+      rest.filter(({ type }) => !isFact(type)),
+    );
   } catch (error) {
     throw new LogDoesNotReplayError(error);
   }
 }
 
-function openingOf({ ticketId, payload, at, actorId }: LoggedEvent): Opening {
-  const { settings, intake } = payload as { settings: never; intake: { symptom: never; whatChanged: never } };
+const openingOf = ({ ticketId, payload, at, actorId, machineVersion }: LoggedEvent): Stored => {
+  const { settings, intake } = payload as { settings: unknown; intake: Record<string, unknown> };
   const { symptom, whatChanged } = intake;
-  return { ticketId, settings, symptom, whatChanged, at, by: actorId };
-}
+  return { version: machineVersion, content: { ticketId, settings, symptom, whatChanged, at, by: actorId } };
+};
 
-const triageEventOf = ({ payload, type, at, actorId }: LoggedEvent): TriageEvent =>
-  ({ ...payload, type, at, by: actorId }) as unknown as TriageEvent;
+const storedEventOf = ({ payload, type, at, actorId, machineVersion }: LoggedEvent): Stored => ({
+  version: machineVersion,
+  content: { ...payload, type, at, by: actorId },
+});

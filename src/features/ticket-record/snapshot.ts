@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { triageRecord } from '../../../shared/contract/triage.ts';
 import {
   MACHINE_VERSION,
+  newestReadable,
   stateName,
   type TriageSnapshot,
   triageMachine,
@@ -29,18 +30,18 @@ export const columnsOf = (snapshot: TriageSnapshot) => ({
 });
 
 /**
- * The snapshot that a row holds, where this version of the program wrote it; null where an older one did, or where it
- * is not as it should be: it is a cache, and the log says it anew.
+ * The snapshot that a row holds, where this version of the program wrote it; null where another did whose log can be
+ * read, or where it is not as it should be: it is a cache, and the log says it anew.
  *
  * @throws NewerDataError
  */
 export function storedSnapshot(row: StoredSnapshot): TriageSnapshot | null {
   const { machineVersion } = (row.snapshot ?? {}) as { machineVersion?: unknown };
   const found = Math.max(row.machineVersion, typeof machineVersion === 'number' ? machineVersion : 0);
-  if (found > MACHINE_VERSION) {
-    throw new NewerDataError(`ticket ${row.id}`, { found, known: MACHINE_VERSION });
+  if (found > newestReadable) {
+    throw new NewerDataError(`ticket ${row.id}`, { found, known: newestReadable });
   }
-  if (row.machineVersion < MACHINE_VERSION || machineVersion !== MACHINE_VERSION) return null;
+  if (row.machineVersion !== MACHINE_VERSION || machineVersion !== MACHINE_VERSION) return null;
   const read = stored.safeParse(row.snapshot);
   return read.success && hasState(read.data) ? read.data : null;
 }
@@ -76,9 +77,9 @@ export async function readSnapshot(tenancy: Tenancy, row: StoredSnapshot): Promi
  */
 export async function refuseNewerTickets({ tx, actor }: Tenancy): Promise<void> {
   const newer = await tx.ticket.findFirst({
-    where: { orgId: actor.orgId, machineVersion: { gt: MACHINE_VERSION } },
+    where: { orgId: actor.orgId, machineVersion: { gt: newestReadable } },
     select: { id: true, machineVersion: true },
   });
   if (newer === null) return;
-  throw new NewerDataError(`ticket ${newer.id}`, { found: newer.machineVersion, known: MACHINE_VERSION });
+  throw new NewerDataError(`ticket ${newer.id}`, { found: newer.machineVersion, known: newestReadable });
 }

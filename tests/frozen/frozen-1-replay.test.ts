@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { triageRecord } from '../../shared/contract/triage.ts';
+import {
+  asToday,
+  evolve,
+  openingAsToday,
+  openTriage,
+  replayStored,
+  type Stored,
+  type TriageSnapshot,
+} from '../../state-machines/index.ts';
+import { type FrozenEvent, type FrozenLog, frozenLogFiles, readFrozenLogs } from './frozen-1.ts';
+import { asHeldByVersion1 } from './held-by-version-1.ts';
+
+const facts = ['open', 'assign', 'takeOver', 'update'];
+const isForTriage = ({ type }: FrozenEvent): boolean => !facts.includes(type);
+const storedEvent = ({ payload, type, at, actorId, machineVersion }: FrozenEvent): Stored => ({
+  version: machineVersion,
+  content: { ...payload, type, at, by: actorId },
+});
+const storedOpening = ({ opening }: FrozenLog): Stored => ({ version: 1, content: opening });
+
+/** The snapshot of today after every event of a log, as the log is read one event after the other. */
+function* snapshotsToday(log: FrozenLog): Generator<TriageSnapshot> {
+  let snapshot = openTriage(openingAsToday(storedOpening(log)));
+  for (const event of log.events) {
+    if (isForTriage(event)) snapshot = asToday(storedEvent(event), snapshot).reduce(evolve, snapshot);
+    yield snapshot;
+  }
+}
+
+type Judged = { id: string; status: string; judgement: object | null };
+
+/** The judgements that version 1 made of a change, in order, those that it then wrote over too. */
+const judgementsOf = ({ events, snapshots }: FrozenLog, changeId: string): object[] =>
+  events.flatMap(({ type }, at) => {
+    const changes = (snapshots[at]?.context.changes ?? []) as Judged[];
+    const judged = changes.find(({ status }) => status === 'judged');
+    return type === 'judgeRetest' && judged?.id === changeId ? [judged.judgement ?? {}] : [];
+  });
+
+describe.each(frozenLogFiles)('the logs of version 1: %s', (file) => {
+  const logs = readFrozenLogs(file);
+
+  it('lead to what version 1 held after every event', () => {
+    for (const log of logs) {
+      for (const [at, { value, context }] of [...snapshotsToday(log)].entries()) {
+        const held = { value, context: asHeldByVersion1(context) };
+        const { machineVersion, ...then } = log.snapshots[at] ?? { machineVersion: 1 };
+        expect(held, `${log.name}, event ${at + 1}`).toStrictEqual(then);
+      }
+    }
+  });
+
+  it('lead there in one go too, to a record as the contract has it', () => {
+    for (const log of logs) {
+      const snapshot = replayStored(storedOpening(log), log.events.filter(isForTriage).map(storedEvent));
+      expect(snapshot, log.name).toStrictEqual([...snapshotsToday(log)].at(-1));
+      expect(triageRecord.parse(snapshot.context), log.name).toStrictEqual(snapshot.context);
+      expect(JSON.parse(JSON.stringify(snapshot)), log.name).toStrictEqual(snapshot);
+    }
+  });
+
+  it('keep the judgements that version 1 wrote over, in their order', () => {
+    for (const log of logs) {
+      const record = [...snapshotsToday(log)].at(-1)?.context;
+      for (const { id, judgement, earlierJudgements } of record?.changes ?? []) {
+        const made = judgementsOf(log, id);
+        const overwritten = judgement === null ? made : made.slice(0, -1);
+        const kept = earlierJudgements.map(({ superseded, level, needed, figures, ...rest }) => rest);
+        expect(kept, log.name).toStrictEqual(overwritten);
+      }
+    }
+  });
+});
