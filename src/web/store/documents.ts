@@ -5,7 +5,8 @@ import { read } from '../api/client.ts';
 import type { DocumentPath } from '../api/paths.ts';
 import { session } from '../api/session.ts';
 import { onTabMessage, tellTabs } from './channel.ts';
-import { type KeptDocument, memberDatabase } from './member-database.ts';
+import { documentVersion, type KeptDocument, keptAsToday } from './kept-document.ts';
+import { memberDatabase } from './member-database.ts';
 
 /**
  * A document as a screen sees it. `body` is what was read last, also without a connection; null when it never was.
@@ -66,9 +67,14 @@ const change = (hold: Held, part: Partial<DocumentState<unknown>>): void => {
   hold.state.value = { ...hold.state.peek(), ...part };
 };
 
-async function takeKept(path: string, hold: Held): Promise<void> {
+async function keptAt(path: string): Promise<KeptDocument | null> {
   const kept = await (await memberDatabase())?.get('documents', path);
-  if (kept === undefined) return;
+  return kept === undefined ? null : keptAsToday(kept);
+}
+
+async function takeKept(path: string, hold: Held): Promise<void> {
+  const kept = await keptAt(path);
+  if (kept === null) return;
   change(hold, { body: kept.body, etag: kept.etag, readAt: kept.readAt });
 }
 
@@ -129,7 +135,7 @@ export async function keepDocument(document: KeptDocument): Promise<void> {
   const [before, now] = [sequenceOf(hold.state.peek().body), sequenceOf(document.body)];
   if (before !== null && now !== null && before > now) return;
   change(hold, { ...document, refused: null, isOld: false });
-  await (await memberDatabase())?.put('documents', document);
+  await (await memberDatabase())?.put('documents', { ...document, version: documentVersion });
   tell(document.path);
 }
 
@@ -184,6 +190,5 @@ export const bringIn = async (wanted: readonly string[]): Promise<void> => {
 
 /** What this device has of a document, without asking the server. */
 export async function keptBody<Body>(path: DocumentPath<Body>): Promise<Body | null> {
-  const kept = await (await memberDatabase())?.get('documents', path);
-  return (kept?.body ?? null) as Body | null;
+  return ((await keptAt(path))?.body ?? null) as Body | null;
 }

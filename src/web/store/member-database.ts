@@ -1,15 +1,7 @@
 import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from 'idb';
 import { session } from '../api/session.ts';
+import type { KeptDocument } from './kept-document.ts';
 import type { OutboxEntry } from './outbox-entry.ts';
-
-/** A document of the API as it was read last. */
-export type KeptDocument = {
-  path: string;
-  body: unknown;
-  etag: string | null;
-  /** By this device's clock, ISO 8601. */
-  readAt: string;
-};
 
 export interface MemberSchema extends DBSchema {
   documents: { key: string; value: KeptDocument };

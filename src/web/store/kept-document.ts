@@ -1,0 +1,26 @@
+/** A document of the API as it was read last. */
+export type KeptDocument = {
+  path: string;
+  body: unknown;
+  etag: string | null;
+  /** By this device's clock, ISO 8601. */
+  readAt: string;
+  /** Of its form; version 1 wrote none. */
+  version?: number;
+};
+
+/** Goes up whenever documents change their form. One without a version is of version 1. */
+export const documentVersion = 2;
+
+/**
+ * A document that this device has kept, in today's form; null where a newer version of this program kept it, so that
+ * it is read anew. An older one is brought up to date for as long as there is no connection, and has no ETag: the
+ * server is to send it whole.
+ */
+export async function keptAsToday(kept: KeptDocument): Promise<KeptDocument | null> {
+  const { version = 1, path, body } = kept;
+  if (version === documentVersion) return kept;
+  if (version > documentVersion) return null;
+  const { bodyAsToday } = await import('./older-documents.ts');
+  return { ...kept, body: bodyAsToday(path, body), etag: null, version: documentVersion };
+}

@@ -1,0 +1,96 @@
+import type {
+  ChangeRecord,
+  Escalation,
+  Judgement,
+  SetAside,
+  TriageRecord,
+} from '../../../../shared/contract/triage.ts';
+import { asWritten } from './as-written.ts';
+import { changeKinds } from './change-kinds.ts';
+
+type JudgementThen = Omit<Judgement, 'level' | 'needed' | 'figures' | 'reasons' | 'warnings'> & {
+  reasons: string[];
+  warnings: string[];
+};
+type ChangeThen = Omit<
+  ChangeRecord,
+  keyof (typeof changeKinds)['reseat'] | 'earlierJudgements' | 'judgement'
+> & {
+  judgement: JudgementThen | null;
+};
+type EscalationThen = Omit<Escalation, 'waived'>;
+type ClosingThen = Omit<NonNullable<TriageRecord['closing']>, 'proof'>;
+type SetAsideThen = Omit<SetAside, 'quietProof' | 'closing'> & { closing: ClosingThen | null };
+type AuditThen = Omit<NonNullable<TriageRecord['audit']>, 'findings'> & {
+  mustFix: number;
+  shouldFix: number;
+};
+
+/** The record as version 1 held it in snapshots, in the case file of a packet, and on the phone. */
+export type WholeRecordThen = Omit<
+  TriageRecord,
+  'settings' | 'audit' | 'changes' | 'escalations' | 'closing' | 'quietProof' | 'setAside'
+> & {
+  settings: { risk: number; reopenDays: number };
+  audit: AuditThen | null;
+  changes: ChangeThen[];
+  escalations: EscalationThen[];
+  closing: ClosingThen | null;
+  setAside: SetAsideThen[];
+};
+
+/**
+ * A record of version 1 as today's, where there is no log to read it from. What it had written over is lost: a change
+ * has no earlier judgements.
+ */
+export function recordAsToday(then: WholeRecordThen): TriageRecord {
+  const level = then.settings.risk;
+  const quietProof = (remedy: TriageRecord['remedy']): TriageRecord['quietProof'] =>
+    remedy?.kind === 'noFaultFound'
+      ? { watchedMin: 'notRecorded', neededMin: 'notRecorded', level, figures: 'notRecorded' }
+      : null;
+  return {
+    ...then,
+    settings: { revision: 'notRecorded', ...then.settings },
+    audit: auditAsToday(then.audit),
+    changes: then.changes.map((change) => ({
+      ...change,
+      ...changeKinds[change.kind],
+      judgement: change.judgement === null ? null : judgementAsToday(change.judgement, level),
+      earlierJudgements: [],
+    })),
+    escalations: then.escalations.map(escalationAsToday),
+    closing: closingAsToday(then.closing),
+    quietProof: quietProof(then.remedy),
+    setAside: then.setAside.map((each) => ({
+      ...each,
+      closing: closingAsToday(each.closing),
+      quietProof: quietProof(each.remedy),
+    })),
+  };
+}
+
+function auditAsToday(then: AuditThen | null): TriageRecord['audit'] {
+  if (then === null) return null;
+  const { mustFix, shouldFix, ...rest } = then;
+  return { ...rest, findings: { notRecorded: true, mustFix, shouldFix } };
+}
+
+const judgementAsToday = (then: JudgementThen, level: number): Judgement => ({
+  ...then,
+  level,
+  needed: 'notRecorded',
+  figures: 'notRecorded',
+  reasons: then.reasons.map(asWritten),
+  warnings: then.warnings.map(asWritten),
+});
+
+/** That a case was sent again, version 1 said in a sentence; today its outcome says it. */
+const escalationAsToday = ({ outcome, ...rest }: EscalationThen): Escalation => ({
+  ...rest,
+  waived: 'notRecorded',
+  outcome: outcome?.kind === 'resubmitted' ? { ...outcome, text: '' } : outcome,
+});
+
+const closingAsToday = (then: ClosingThen | null): TriageRecord['closing'] =>
+  then === null ? null : { ...then, proof: 'notRecorded' };
