@@ -105,7 +105,10 @@ const headersOf = (done: Done<unknown>): Record<string, string> => ({
   ...(done.location === undefined ? {} : { location: done.location }),
 });
 
-/** What is kept has no language; it goes out in the one that is asked for now. */
+/**
+ * What is kept has no language; it goes out in the one that is asked for now. What was kept before goes out in the form
+ * that it was kept in, which may be an earlier version's.
+ */
 function sendKept(
   request: FastifyRequest,
   reply: FastifyReply,
@@ -114,6 +117,9 @@ function sendKept(
   if (kept.replayed) reply.header('idempotency-replayed', 'true');
   reply.code(kept.status).headers(kept.headers);
   if (kept.headers.etag !== undefined) reply.header('etag', etagIn(kept.headers.etag, languageOf(request)));
-  if (kept.status >= 400) reply.serializer((body: unknown) => JSON.stringify(body));
+  if (kept.status >= 400 || kept.replayed) {
+    if (!reply.hasHeader('content-type')) reply.type('application/json; charset=utf-8');
+    reply.serializer((body: unknown) => JSON.stringify(body));
+  }
   return reply.send(kept.body);
 }
