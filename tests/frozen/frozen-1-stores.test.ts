@@ -1,16 +1,10 @@
 import { createHash } from 'node:crypto';
-import { cp, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { migrate, migrationsFolder } from '../../src/database/migrate.ts';
+import { migrate } from '../../src/database/migrate.ts';
 import { databaseKinds, openEmptyDatabase } from '../support/test-database.ts';
 import {
   type FrozenBlob,
-  type FrozenDatabase,
-  frozenInserts,
-  frozenMigrations,
   frozenRows,
   frozenStore,
   readFrozenDatabase,
@@ -19,19 +13,11 @@ import {
   readFrozenPacket,
   readFrozenPhone,
 } from './frozen-1.ts';
+import { fillAsVersion1 } from './frozen-1-app.ts';
 
 const database = readFrozenDatabase();
 const phone = readFrozenPhone();
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
-
-/** A folder with the migrations that version 1 had and no later ones. */
-async function migrationsOf(frozen: FrozenDatabase): Promise<string> {
-  const folder = await mkdtemp(join(tmpdir(), 'halfsplit-frozen-'));
-  for (const name of frozenMigrations(frozen)) {
-    await cp(join(migrationsFolder, name), join(folder, name), { recursive: true });
-  }
-  return folder;
-}
 
 describe.each(databaseKinds())('the databases of version 1 (%s)', (kind) => {
   it.each(['database', 'database-planted'] as const)(
@@ -39,18 +25,15 @@ describe.each(databaseKinds())('the databases of version 1 (%s)', (kind) => {
     async (name) => {
       const frozen = readFrozenDatabase(name);
       const { connections, drop } = await openEmptyDatabase(kind);
-      const folder = await migrationsOf(frozen);
       const client = await connections.pool.connect();
       try {
-        await migrate(client, folder);
-        for (const { sql, values } of frozenInserts(frozen)) await client.query(sql, values);
+        await fillAsVersion1(client, frozen);
         const { rows } = await client.query(`select id::text, snapshot from ticket order by org_id, number`);
         const stored = frozenRows(frozen, 'ticket').sort((a, b) => Number(a.number) - Number(b.number));
         expect(rows).toEqual(stored.map(({ id, snapshot }) => ({ id, snapshot })));
         await migrate(client);
       } finally {
         client.release();
-        await rm(folder, { recursive: true, force: true });
         await drop();
       }
     },

@@ -57,7 +57,7 @@ export type TestApp = {
   close(): Promise<void>;
 };
 
-const usual: Omit<Config, 'dataFolder'> = {
+export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   databaseUrl: undefined,
   host: '127.0.0.1',
   port: 0,
@@ -79,7 +79,7 @@ export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config>
   const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-test-'));
   let now: Date | null = null;
   const services: Services = {
-    config: { ...usual, dataFolder, ...overrides },
+    config: { ...usualTestConfig, dataFolder, ...overrides },
     database: opened.database,
     evidenceStore: await openEvidenceStore({ folder: join(dataFolder, 'evidence') }),
     now: () => now ?? new Date(),
@@ -143,7 +143,20 @@ export async function signInTestMember(
     .post('/auth/sign-in')
     .send({ organisation, email, password: testPassword });
   if (answer.status !== 200) throw new Error(`sign-in answered ${answer.status}: ${answer.text}`);
-  const { accessToken, refreshToken, member } = answer.body;
+  return testMemberOf(app, answer.body);
+}
+
+type SignedIn = {
+  readonly accessToken: string;
+  readonly refreshToken: string;
+  readonly member: Pick<TestMember, 'id' | 'role' | 'email'>;
+};
+
+/** A member by the reply to their sign-in. */
+export function testMemberOf(
+  app: FastifyInstance,
+  { accessToken, refreshToken, member }: SignedIn,
+): TestMember {
   const send = async (
     method: 'post' | 'put' | 'delete',
     path: string,
@@ -160,7 +173,7 @@ export async function signInTestMember(
   return {
     id: member.id,
     role: member.role,
-    email,
+    email: member.email,
     accessToken,
     refreshToken,
     get: async (path, headers = {}) =>
