@@ -13,14 +13,15 @@ export type KeptDocument = {
 export const documentVersion = 2;
 
 /**
- * A document that this device has kept, in today's form; null where a newer version of this program kept it, so that
- * it is read anew. An older one is brought up to date for as long as there is no connection, and has no ETag: the
- * server is to send it whole.
+ * A document that this device has kept, in today's form; null where it is to be read anew: a newer version of this
+ * program kept it, or an older one in a form that is not brought up to date. One that is has no ETag: it stands for as
+ * long as there is no connection, and then the server is to send it whole.
  */
 export async function keptAsToday(kept: KeptDocument): Promise<KeptDocument | null> {
   const { version = 1, path, body } = kept;
   if (version === documentVersion) return kept;
   if (version > documentVersion) return null;
   const { bodyAsToday } = await import('./older-documents.ts');
-  return { ...kept, body: bodyAsToday(path, body), etag: null, version: documentVersion };
+  const today = bodyAsToday(path, body);
+  return today === null ? null : { ...kept, body: today, etag: null, version: documentVersion };
 }

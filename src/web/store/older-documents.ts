@@ -1,26 +1,35 @@
 import { findingAsToday } from '../../../shared/audit/stored-finding.ts';
-import type { Packet } from '../../../shared/contract/packet.ts';
-import type { ChainAudit } from '../../../shared/contract/site.ts';
+import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { storedMessage } from '../../../shared/message/stored.ts';
 import { recordAsToday } from '../../../state-machines/triage/versions/record.ts';
 
-/** What an older version of this program kept of a document, in today's form. */
+type Reader = (body: unknown) => unknown;
+const asItIs: Reader = (body) => body;
+
+/** What a technician needs on site without a connection, by the document's path, from version 1's form. */
+const readers: readonly (readonly [RegExp, Reader])[] = [
+  [/^\/(me|members|organisation|firmware-levels)$/, asItIs],
+  [/^\/sites(\/|\?|$)/, asItIs],
+  [/^\/tickets\?/, asItIs],
+  [/^\/tickets\/[^/?]+\/evidence\?/, asItIs],
+  [/^\/tickets\/[^/?]+$/, (body) => withRecord(body as Ticket)],
+  [/^\/chains\/[^/?]+$/, (body) => withChanges(body as ChainDocument)],
+  [/^\/chains\/[^/?]+\/audit(\?|$)/, (body) => withFindings(body as ChainAudit)],
+];
+
+const withRecord = (ticket: Ticket): Ticket => ({ ...ticket, triage: recordAsToday(ticket.triage) });
+const withFindings = (audit: ChainAudit): ChainAudit => ({
+  ...audit,
+  findings: audit.findings.map(findingAsToday),
+});
+const withChanges = (chain: ChainDocument): ChainDocument => ({
+  ...chain,
+  changes: chain.changes.map(storedMessage),
+});
+
+/** What an older version kept of a document, in today's form; null where it has to be read from the server again. */
 export function bodyAsToday(path: string, body: unknown): unknown {
-  if (/^\/tickets\/[^/?]+$/.test(path)) {
-    const ticket = body as Ticket;
-    return { ...ticket, triage: recordAsToday(ticket.triage) };
-  }
-  if (/^\/packets\/[^/?]+$/.test(path)) {
-    const packet = body as Packet;
-    const { caseFile } = packet;
-    const { prerequisites, triage } = caseFile;
-    const findings = prerequisites.findings.map(findingAsToday);
-    const today = { prerequisites: { ...prerequisites, findings }, triage: recordAsToday(triage) };
-    return { ...packet, caseFile: { ...caseFile, ...today } };
-  }
-  if (/^\/chains\/[^/?]+\/audit(\?|$)/.test(path)) {
-    const audit = body as ChainAudit;
-    return { ...audit, findings: audit.findings.map(findingAsToday) };
-  }
-  return body;
+  const read = readers.find(([form]) => form.test(path))?.[1];
+  return read === undefined ? null : read(body);
 }
