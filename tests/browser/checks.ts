@@ -90,3 +90,18 @@ export async function faultsInEveryLook(page: Page, name: string): Promise<strin
   await page.setViewportSize(before);
   return faults;
 }
+
+/**
+ * Watches how often elements with exactly this text stand on the screen, also for a moment only.
+ * @returns asks for the most at the same time so far
+ */
+export async function watchShown(page: Page, selector: string, text: string): Promise<() => Promise<number>> {
+  await page.evaluate(`
+    window.mostShown = 0;
+    new MutationObserver(() => {
+      const shown = [...document.querySelectorAll(${JSON.stringify(selector)})]
+        .filter(({ textContent }) => textContent === ${JSON.stringify(text)});
+      window.mostShown = Math.max(window.mostShown, shown.length);
+    }).observe(document.body, { childList: true, subtree: true, characterData: true })`);
+  return () => page.evaluate('window.mostShown');
+}

@@ -1,8 +1,16 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { accessibilityFaults, sidewaysPx } from './checks.ts';
+import { accessibilityFaults, sidewaysPx, watchShown } from './checks.ts';
 import { commandEntry, putInOutbox } from './outbox-entries.ts';
-import { keepScreenshot, type MemberName, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
+import {
+  keepScreenshot,
+  type MemberName,
+  openStage,
+  type Stage,
+  signInOn,
+  waitForShell,
+  waitMs,
+} from './stage.ts';
 
 /** Takes a ticket over as a member, by a request of their own. */
 const takeOver = (name: MemberName, ticketId: string): string => `(async () => {
@@ -134,6 +142,12 @@ describe('the frame around every screen', () => {
     await page.getByRole('main').getByRole('link').first().click();
     await page.getByLabel('Note').waitFor();
     const address = page.url();
+    const mostShown = await watchShown(page, '.notes span', 'Sent at once.');
+    await page.getByLabel('Note').fill('Sent at once.');
+    await page.getByRole('button', { name: 'Write it down' }).click();
+    await page.getByText('Sent at once.', { exact: true }).first().waitFor();
+    await page.getByText('All sent').waitFor();
+    expect(await mostShown()).toBe(1);
     // The server gets every step, and the phone never its answer.
     await page.route('**/commands', async (route) => {
       await route.fetch();
@@ -170,7 +184,7 @@ describe('the frame around every screen', () => {
     await page.reload();
     await page.getByLabel('Note').fill('After two lost replies.');
     await page.getByRole('button', { name: 'Write it down' }).click();
-    await page.getByText('After two lost replies.').waitFor();
+    await page.getByText('After two lost replies.').first().waitFor();
     await page.getByText('All sent').waitFor();
     expect(lost).toBe(2);
   });
@@ -235,7 +249,7 @@ describe('the frame around every screen', () => {
     await page.getByRole('button', { name: 'Sign out' }).click();
     await page.getByLabel('Password').waitFor();
     const kept = () => page.evaluate('indexedDB.databases().then((all) => all.map(({ name }) => name))');
-    await expect.poll(kept, { timeout: 15_000 }).toEqual(['halfsplit-session']);
+    await expect.poll(kept, { timeout: waitMs }).toEqual(['halfsplit-session']);
     await page.reload();
     await page.getByLabel('Password').waitFor();
   });

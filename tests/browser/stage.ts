@@ -71,6 +71,9 @@ export async function openStage(): Promise<Stage> {
   };
 }
 
+/** Assumed: what a screen on a busy machine may take to show what it is waited for; what comes sooner costs nothing. */
+export const waitMs = 60_000;
+
 /** Debian's chromium, or the one that CHROMIUM names. */
 export const chromiumPath = process.env.CHROMIUM ?? '/usr/bin/chromium';
 export const openBrowser = (): Promise<Browser> =>
@@ -92,7 +95,7 @@ export async function deviceIn(
     reducedMotion: 'reduce',
   });
   if (look === 'outdoor') await context.addInitScript("localStorage.setItem('halfsplit-look', 'outdoor')");
-  context.setDefaultTimeout(15_000);
+  context.setDefaultTimeout(waitMs);
   return context;
 }
 

@@ -5,7 +5,7 @@ import { read } from '../api/client.ts';
 import type { DocumentPath } from '../api/paths.ts';
 import { session } from '../api/session.ts';
 import { onTabMessage, tellTabs } from './channel.ts';
-import { documentVersion, type KeptDocument, keptAsToday } from './kept-document.ts';
+import { asKept, type KeptDocument, keptAsToday } from './kept-document.ts';
 import { memberDatabase } from './member-database.ts';
 
 /**
@@ -129,17 +129,27 @@ const sequenceOf = (body: unknown): number | null =>
     ? body.sequence
     : null;
 
-/** Puts a document that the server gave into the store, unless a newer one is there already. */
-export async function keepDocument(document: KeptDocument): Promise<void> {
-  const hold = holdOf(document.path);
-  const [before, now] = [sequenceOf(hold.state.peek().body), sequenceOf(document.body)];
-  if (before !== null && now !== null && before > now) return;
-  change(hold, { ...document, refused: null, isOld: false });
-  await (await memberDatabase())?.put('documents', { ...document, version: documentVersion });
-  tell(document.path);
+/** Whether a document that the server gave is not older than the one that is here. */
+export function isNewest(document: KeptDocument): boolean {
+  const [here, given] = [sequenceOf(holdOf(document.path).state.peek().body), sequenceOf(document.body)];
+  return here === null || given === null || here <= given;
 }
 
-const tell = (path: string): void => {
+/** Puts a document that the server gave into the store, unless a newer one is there already. */
+export async function keepDocument(document: KeptDocument): Promise<void> {
+  if (!isNewest(document)) return;
+  showDocument(document);
+  await (await memberDatabase())?.put('documents', asKept(document));
+  tellDocument(document.path);
+}
+
+/** Shows a document that was put into this device's store already, unless a newer one is shown. */
+export function showDocument(document: KeptDocument): void {
+  if (isNewest(document)) change(holdOf(document.path), { ...document, refused: null, isOld: false });
+}
+
+/** Has the other tabs take a document out of this device's store. */
+export const tellDocument = (path: string): void => {
   const memberId = session.peek()?.member.id;
   if (memberId !== undefined) tellTabs({ kind: 'document', memberId, path });
 };

@@ -11,6 +11,8 @@ export type KeptDocument = {
 
 /** Goes up whenever documents change their form. One without a version is of version 1. */
 export const documentVersion = 2;
+/** A document that the server gave, as it goes into the store. */
+export const asKept = (given: KeptDocument): KeptDocument => ({ ...given, version: documentVersion });
 
 /**
  * A document that this device has kept, in today's form; null where it is to be read anew: a newer version of this

@@ -1,9 +1,11 @@
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { FileEvidenceAbout, Reading } from '../../../shared/contract/evidence.ts';
 import { withIds } from '../../../state-machines/triage/command-ids.ts';
 import { session } from '../api/session.ts';
 import { onTabMessage, tellTabs } from './channel.ts';
+import { isNewest, showDocument, tellDocument } from './documents.ts';
+import { asKept, type KeptDocument } from './kept-document.ts';
 import { memberDatabase } from './member-database.ts';
 import type { CommandEntry, NewEntry, OutboxEntry, ReadingEntry, UploadEntry } from './outbox-entry.ts';
 import { isStopped } from './outbox-entry.ts';
@@ -134,17 +136,33 @@ export async function changeEntry(
   await changed();
 }
 
-/** Takes entries out: the server has them, or the member does not want them any more. */
-export async function removeEntries(entries: readonly OutboxEntry[]): Promise<void> {
+/**
+ * Takes entries out: the server has them, or the member does not want them any more.
+ * @param holding the ticket that holds them now. It comes into the store and onto the screen in the same moment, or a
+ *   step would show twice in between, and after a kill there.
+ */
+export async function removeEntries(
+  entries: readonly OutboxEntry[],
+  holding: KeptDocument | null = null,
+): Promise<void> {
   const database = await memberDatabase();
   if (database === null) return;
-  const transaction = database.transaction(['outbox', 'files'], 'readwrite', { durability: 'strict' });
+  const transaction = database.transaction(['outbox', 'files', 'documents'], 'readwrite', {
+    durability: 'strict',
+  });
   for (const { order, id } of entries) {
     await transaction.objectStore('outbox').delete(order);
     await transaction.objectStore('files').delete(id);
   }
+  if (holding !== null && isNewest(holding)) await transaction.objectStore('documents').put(asKept(holding));
   await transaction.done;
+  const gone = new Set(entries.map(({ order }) => order));
+  batch(() => {
+    outbox.value = outbox.peek().filter(({ order }) => !gone.has(order));
+    if (holding !== null) showDocument(holding);
+  });
   await changed();
+  if (holding !== null) tellDocument(holding.path);
 }
 
 /** Sends a stopped entry once more, as a new request: under the old key the server would repeat its refusal. */

@@ -6,7 +6,7 @@ import type { Answer } from '../api/answer.ts';
 import { write } from '../api/client.ts';
 import { paths } from '../api/paths.ts';
 import { session, sessionState } from '../api/session.ts';
-import { keepDocument, markOld, refresh, sendBeforeReading } from './documents.ts';
+import { markOld, refresh, sendBeforeReading } from './documents.ts';
 import { changeEntry, loadOutbox, onNewEntry, outbox, removeEntries } from './outbox.ts';
 import {
   type CommandEntry,
@@ -121,9 +121,8 @@ async function confirmed(
 ): Promise<void> {
   const path = paths.ticket(entry.ticketId);
   // The reply to a repeated command is the ticket of then, not of now.
-  if (entry.kind === 'command' && !replayed)
-    await keepDocument({ path, body: body as Ticket, etag, readAt: new Date().toISOString() });
-  await removeEntries([entry]);
+  const holding = { path, body: body as Ticket, etag, readAt: new Date().toISOString() };
+  await removeEntries([entry], entry.kind === 'command' && !replayed ? holding : null);
   if (entry.kind === 'reading' || replayed) void refresh(path);
   markOld((other) => other.startsWith(`${path}/`));
 }
