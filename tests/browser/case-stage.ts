@@ -50,7 +50,6 @@ export async function openCaseStage(): Promise<CaseStage> {
   const browser = await openBrowser();
   const openPage = async (size: Size, look?: Look): Promise<Page> => {
     const context = await deviceIn(browser, running.address, size, look);
-    context.setDefaultTimeout(20_000);
     return context.newPage();
   };
   return {

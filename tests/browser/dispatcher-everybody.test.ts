@@ -67,12 +67,12 @@ describe('the dispatcher’s screens, by everybody', () => {
     await page.getByRole('link', { name: /^Nr\. 1 / }).click();
     await page.getByRole('link', { name: 'Kunde am Telefon: was er versuchen kann' }).click();
     await page.getByRole('heading', { name: 'Was einzupacken ist' }).waitFor();
+    // A cable to pack, with its length as German writes numbers; and nothing stays English.
     await page
-      .getByText(/ein [\d,]+-m-Kabel/)
+      .getByText(/Kabel.*\d,\d m\b/)
       .first()
       .waitFor();
-    // nothing of what the client is told stays English
-    await page.locator('.phone-step [lang=en]').first().waitFor({ state: 'detached' });
+    await page.locator('main [lang=en]').first().waitFor({ state: 'detached' });
     expect(await page.locator('.phone-step').count()).toBeGreaterThan(0);
     await keepScreenshot(page, 'call-opened-german');
   });

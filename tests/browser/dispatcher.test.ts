@@ -57,7 +57,7 @@ describe('the dispatcher’s desk', () => {
 
     await heading(page, /^No\. \d+: Dr\. Lisk Amberwell$/).waitFor();
     await page.getByRole('heading', { name: 'What they can safely try now' }).waitFor();
-    await page.getByText('that somebody has to drive').waitFor({ timeout: 60_000 });
+    await page.getByText('that somebody has to drive').waitFor();
     await keepScreenshot(page, 'call-opened');
     await tabTo(page, /^ ?Technician/);
     await page.keyboard.type('Tuli');

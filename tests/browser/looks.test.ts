@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { screenFaults } from './checks.ts';
-import { keepScreenshot, type MemberName, openStage, type Stage } from './stage.ts';
+import { keepScreenshot, type MemberName, openStage, type Stage, waitMs } from './stage.ts';
 
 describe('what everybody comes to first, in every look', () => {
   let stage: Stage;
@@ -44,7 +44,7 @@ describe('what everybody comes to first, in every look', () => {
       for (const [, path, screen] of screens.filter(([who]) => who === name)) {
         await page.goto(path);
         await heading(page).waitFor();
-        await expect.poll(() => page.getByText('Loading').count(), { timeout: 15_000 }).toBe(0);
+        await expect.poll(() => page.getByText('Loading').count(), { timeout: waitMs }).toBe(0);
         await look_(page, screen);
       }
       if (name === 'brask') {

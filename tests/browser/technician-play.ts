@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { expect } from 'vitest';
+import { waitMs } from './stage.ts';
 
 /** What lies between two steps: a cut line, a reload, a killed tab. Gives the page to go on with. */
 export type Boundary = (page: Page) => Promise<Page>;
@@ -44,7 +45,7 @@ export class Technician {
     await act();
     // A step counts from when the screen says that it is kept.
     const isOffline = !(await this.page.evaluate('navigator.onLine'));
-    if (isOffline) await expect.poll(this.waiting, { timeout: 15_000 }).toBe(before + 1);
+    if (isOffline) await expect.poll(this.waiting, { timeout: waitMs }).toBe(before + 1);
     this.steps.push(event);
     this.page = await this.on.boundary(this.page);
   }

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { demoPassword, firm } from '../../seed/firm.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { tabTo } from './keyboard.ts';
-import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
+import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell, waitMs } from './stage.ts';
 import { type Boundary, Technician } from './technician-play.ts';
 
 /** The phone's clock starts this long ago, and the case's hours pass on it: the server takes nothing from the future. */
@@ -20,7 +20,7 @@ async function loseAReply(context: BrowserContext, page: Page): Promise<void> {
     await context.setOffline(true);
   });
   await context.setOffline(false);
-  await expect.poll(() => lost, { timeout: 60_000 }).toBe(1);
+  await expect.poll(() => lost, { timeout: waitMs }).toBe(1);
   await page.getByText('No connection').waitFor();
   await context.unroute('**/commands');
 }
@@ -107,7 +107,7 @@ describe('the technician’s triage', () => {
       if (steps % 4 === 3) await loseAReply(context, before);
       if (steps % 4 === 0) {
         await context.setOffline(false);
-        await before.getByText('All sent').waitFor({ timeout: 60_000 });
+        await before.getByText('All sent').waitFor();
         await context.setOffline(true);
       }
       await before.getByRole('heading', { level: 1 }).waitFor();

@@ -38,7 +38,6 @@ describe('the demo case through screens, three people signed in at once', () => 
 
   async function arrive(name: MemberName, size: Size): Promise<{ context: BrowserContext; page: Page }> {
     const context = await deviceIn(browser, server.address, size);
-    context.setDefaultTimeout(60_000);
     await context.clock.install({ time: storyNow() });
     contexts.push(context);
     const page = await context.newPage();

@@ -10,7 +10,7 @@ import type { ChainDocument } from '../../shared/contract/site.ts';
 import type { Ticket, TicketSummary } from '../../shared/contract/ticket.ts';
 import { accessibilityFaults, wholeScreenFaults } from './checks.ts';
 import { noisyPhoto } from './noisy-photo.ts';
-import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
+import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell, waitMs } from './stage.ts';
 
 describe('a visit on the phone', () => {
   let stage: Stage;
@@ -42,7 +42,7 @@ describe('a visit on the phone', () => {
     const page = await stage.signedIn('brask', 'phone', look);
     await waitForShell(page);
     await page.getByRole('main').getByRole('link').first().click();
-    await page.getByText('works without signal').waitFor({ timeout: 60_000 });
+    await page.getByText('works without signal').waitFor();
     return page;
   };
   const placeAt = (page: Page, key: string, part = '') =>
@@ -136,7 +136,7 @@ describe('a visit on the phone', () => {
     const largest = Math.max(...sent.map(({ sizeBytes }) => sizeBytes ?? 0));
     const taken = await Promise.all(photos.map(async (path) => (await stat(path)).size));
     expect(largest).toBeLessThan(Math.min(...taken));
-    await expect.poll(() => page.locator('.thumbnails img').count(), { timeout: 60_000 }).toBe(20);
+    await expect.poll(() => page.locator('.thumbnails img').count(), { timeout: waitMs }).toBe(20);
   });
 
   it('shows what is still missing, and leads straight to it', async () => {
@@ -194,7 +194,7 @@ describe('a visit on the phone', () => {
     };
     expectStatus(await brask.put(path, theirs, etag), 200);
     await page.context().setOffline(false);
-    await page.getByText('Somebody else described the chain meanwhile').waitFor({ timeout: 30_000 });
+    await page.getByText('Somebody else described the chain meanwhile').waitFor();
     await page.getByText('Length in metres: 13,5 m').waitFor();
     await page.getByText('Length in metres: 14 m').waitFor();
     await keepScreenshot(page, 'visit-correction-conflict');
