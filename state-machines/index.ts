@@ -54,4 +54,5 @@ export {
   type Stored,
 } from './triage/versions/index.ts';
 export { recordAsToday } from './triage/versions/record.ts';
+export { allowedAsToday, missingAsToday } from './triage/versions/said.ts';
 export { type Way, waysOf } from './triage/ways.ts';

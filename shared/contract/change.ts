@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { place, settingKey, settingValue } from './chain.ts';
+import { message } from './message.ts';
 import { id, instant, notRecorded, placeId } from './primitives.ts';
 import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
 
@@ -53,8 +54,8 @@ export const judgement = watchesJudged.extend({
   watchedMin: z.number(),
   tries: z.int(),
   occurrences: z.int(),
-  reasons: z.array(z.string()),
-  warnings: z.array(z.string()),
+  reasons: z.array(message),
+  warnings: z.array(message),
   override: z.object({ reason: z.string() }).nullable(),
   /** False where settings read before and after differ in more than what was declared. */
   attributable: z.boolean(),

@@ -5,8 +5,8 @@ import { missingItem } from './triage.ts';
 
 export { type ProblemKind, problemKinds, problemStatuses } from './problem-kinds.ts';
 
-/** A command that would be accepted now, with what it does in plain words. */
-export const allowedCommand = z.object({ type: z.string(), label: z.string() });
+/** A command that would be accepted now, with what it does. */
+export const allowedCommand = z.object({ type: z.string(), label: message });
 export type AllowedCommand = z.infer<typeof allowedCommand>;
 
 /** RFC 9457, section 3, with our extension members. Title and detail are there where it has been put into words. */

@@ -127,7 +127,7 @@ export const timelineEntry = z.object({
   at: instant,
   kind: z.enum(['event', 'chain', 'packet', 'log']),
   actorName: z.string(),
-  text: z.string(),
+  text: message,
   ref: z.record(z.string(), z.unknown()),
 });
 export type TimelineEntry = z.infer<typeof timelineEntry>;

@@ -4,6 +4,7 @@ import { findingSeverities } from './chain-names.ts';
 import { changeKind, changeRecord, figuresRevision, watchesJudged } from './change.ts';
 import { evidenceRef } from './evidence.ts';
 import { longest, ranges } from './limits.ts';
+import { message } from './message.ts';
 import { id, instant, line, minutes, notRecorded, placeId, reason, text } from './primitives.ts';
 import { symptomKinds, watchPurposes, whatChangedKinds, workingStates } from './triage-names.ts';
 
@@ -129,7 +130,7 @@ export const completenessItems = [
 ] as const;
 export const completenessItem = z.enum(completenessItems);
 export type CompletenessItem = z.infer<typeof completenessItem>;
-export const missingItem = z.object({ item: completenessItem, place: place.nullable(), text: z.string() });
+export const missingItem = z.object({ item: completenessItem, place: place.nullable(), text: message });
 export type MissingItem = z.infer<typeof missingItem>;
 export const waiver = z.object({ item: completenessItem, reason });
 export type Waiver = z.infer<typeof waiver>;

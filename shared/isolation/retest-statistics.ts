@@ -1,3 +1,4 @@
+import { type Message, message } from '../message/message.ts';
 import { clusteringOf } from './clustering.ts';
 import {
   isCount,
@@ -11,7 +12,6 @@ import {
   validRisk,
   type WatchRecord,
 } from './quiet-length.ts';
-import { minutesNeeded, minutesWatched, percent, times } from './wording.ts';
 
 export {
   noFaultFoundWatchMin,
@@ -32,9 +32,9 @@ export type RetestJudgement = {
   riskOfBeingFooled: number | null;
   /** What a quiet retest takes in all, and what is left of it; null when no length of quiet would settle it. */
   needed: RetestNeed | null;
-  /** Plain sentences that lead to the verdict. */
-  reasons: string[];
-  warnings: string[];
+  /** What leads to the verdict. */
+  reasons: Message[];
+  warnings: Message[];
 };
 
 export type RetestOptions = {
@@ -61,30 +61,25 @@ export function judgeRetest(
   options: RetestOptions = {},
 ): RetestJudgement {
   const risk = validRisk(options.risk);
-  const fault = recordFault(baseline, 'before the change') ?? recordFault(retest, 'of the retest');
+  const fault = recordFault(baseline, faultsBefore) ?? recordFault(retest, faultsOfRetest);
   if (fault !== null) return inconclusive(fault);
   const seen = eventsIn(retest);
   if (baseline.mode !== retest.mode || options.sameTrigger === false) {
-    const why =
-      baseline.mode === retest.mode
-        ? 'The retest used another trigger than the watch before the change, so the two can’t be compared.'
-        : 'One was watched over time and the other by a trigger, so the two can’t be compared.';
+    const isSameMode = baseline.mode === retest.mode;
     return seen > 0
       ? persists(null, [
-          `The fault came ${times(seen)} during the retest: it is still there.`,
-          `${why} Whether it comes less often can’t be said.`,
+          message('seenDuringRetest', { occurrences: seen }),
+          message(isSameMode ? 'otherTriggerStillThere' : 'otherModeStillThere'),
         ])
-      : inconclusive(`${why} Repeat the retest the way the fault was reproduced.`);
+      : inconclusive(message(isSameMode ? 'otherTriggerRepeat' : 'otherModeRepeat'));
   }
   if (eventsIn(baseline) === 0) {
     return seen > 0
       ? persists(null, [
-          `The fault came ${times(seen)} during the retest: it is there with the change in place.`,
-          'It was not seen before the change, so how often it came then is not known.',
+          message('seenWithChangeInPlace', { occurrences: seen }),
+          message('baselineRateUnknown'),
         ])
-      : inconclusive(
-          'The fault was not seen before the change, so not seeing it now says nothing. Reproduce it first.',
-        );
+      : inconclusive(message('notSeenBeforeChange'));
   }
   return baseline.mode === 'time'
     ? judgeTime(baseline, retest as TimeRecord, risk, options.occurrenceTimesMin)
@@ -98,7 +93,7 @@ export type SureByNow = {
   needed: RetestNeed | null;
   /** 0..1 of the quiet watch or tries that `cleared` needs; null when none would do. */
   progress: number | null;
-  sentence: string;
+  sentence: Message;
 };
 
 /**
@@ -120,7 +115,7 @@ export function howSureByNow(
       riskOfBeingFooled,
       needed: null,
       progress: null,
-      sentence: judgement.reasons[0] ?? 'This can’t be judged.',
+      sentence: judgement.reasons[0] ?? message('cannotBeJudged'),
     };
   }
   const [total, remaining] =
@@ -128,19 +123,16 @@ export function howSureByNow(
       ? [needed.totalWatchMin, needed.remainingMin]
       : [needed.totalTries, needed.remainingTries];
   const sure = 1 - riskOfBeingFooled;
-  const left =
+  const sentence =
     needed.mode === 'time'
-      ? `${minutesNeeded(remaining)} more without the fault`
-      : `${remaining} more tries in a row without a failure`;
+      ? message('sureSoFarWatch', { sure, remaining })
+      : message('sureSoFarTry', { sure, remaining });
   return {
     sure,
     riskOfBeingFooled,
     needed,
     progress: Math.min(1, (total - remaining) / total),
-    sentence:
-      verdict === 'cleared'
-        ? `${percent(sure)} sure that the change made a difference: enough to call it cleared.`
-        : `${percent(sure)} sure by now that the change made a difference; ${left} to call it cleared.`,
+    sentence: verdict === 'cleared' ? message('sureEnough', { sure }) : sentence,
   };
 }
 
@@ -151,116 +143,127 @@ function judgeTime(
   timesMin: readonly number[] | undefined,
 ): RetestJudgement {
   const p = twoRatesRisk(baseline, retest);
-  const before = `${times(baseline.occurrences)} in ${minutesWatched(baseline.minutes)} before`;
   const warnings = clusteringWarnings(baseline, risk, timesMin);
+  const before = { before: baseline.occurrences, watchedBefore: baseline.minutes };
   if (retest.occurrences > 0) {
-    const now = `${times(retest.occurrences)} in ${minutesWatched(retest.minutes)} with the change`;
+    const now = { now: retest.occurrences, watched: retest.minutes };
     const more = twoRatesRisk(retest, baseline);
-    return persists(p, [...stillThere(now, before, p, more, risk)], [...warnings, ...newTrouble(more, risk)]);
+    const seen = message('stillThereInTime', { ...now, ...before });
+    return persists(p, [seen, frequency(p, more, risk)], [...warnings, ...newTrouble(more, risk)]);
   }
-  const totalWatchMin = requiredQuietWatchMin(baseline.occurrences, baseline.minutes, risk);
-  if (totalWatchMin === null) return inconclusive('No length of quiet watching would settle this.');
-  const remainingMin = Math.max(0, totalWatchMin - retest.minutes);
+  const total = requiredQuietWatchMin(baseline.occurrences, baseline.minutes, risk);
+  if (total === null) return inconclusive(message('noQuietSettles'));
+  const remaining = Math.max(0, total - retest.minutes);
   const cleared = p <= risk * tolerance;
+  const quiet = message('quietMinutes', { watched: retest.minutes, ...before });
   return {
     verdict: cleared ? 'cleared' : 'inconclusive',
     riskOfBeingFooled: p,
-    needed: { mode: 'time', totalWatchMin, remainingMin: cleared ? 0 : remainingMin },
-    reasons: quietReasons(
-      `${minutesWatched(retest.minutes)} without the fault, ${before}`,
-      p,
-      cleared,
-      risk,
-      [
-        `Watch ${minutesNeeded(remainingMin)} more without the fault (${minutesNeeded(totalWatchMin)} in all).`,
-      ],
-    ),
+    needed: { mode: 'time', totalWatchMin: total, remainingMin: cleared ? 0 : remaining },
+    reasons: cleared
+      ? [quiet, message('chanceBelowLimit', { chance: p, limit: risk })]
+      : [
+          quiet,
+          message('chanceAboveLimit', { chance: p, limit: risk }),
+          message('watchMore', { remaining, total }),
+        ],
     warnings,
   };
 }
 
 function judgeTrigger(baseline: TriggerRecord, retest: TriggerRecord, risk: number): RetestJudgement {
   const p = twoTrialsRisk(baseline, retest);
-  const before = `${baseline.failures} of ${baseline.tries} before`;
+  const before = { failedBefore: baseline.failures, triesBefore: baseline.tries };
   if (retest.failures > 0) {
-    const now = `${retest.failures} of ${retest.tries} tries failed with the change`;
     const more = twoTrialsRisk(retest, baseline);
-    return persists(p, stillThere(now, before, p, more, risk), newTrouble(more, risk));
+    const seen = message('stillThereInTries', { failed: retest.failures, tries: retest.tries, ...before });
+    return persists(p, [seen, frequency(p, more, risk)], newTrouble(more, risk));
   }
-  const totalTries = requiredQuietTries(baseline.failures, baseline.tries, risk);
-  if (totalTries === null) return inconclusive('No number of tries would settle this.');
-  const remainingTries = Math.max(0, totalTries - retest.tries);
+  const total = requiredQuietTries(baseline.failures, baseline.tries, risk);
+  if (total === null) return inconclusive(message('noTriesSettle'));
+  const remaining = Math.max(0, total - retest.tries);
   const cleared = p <= risk * tolerance;
+  const quiet = message('quietTries', { tries: retest.tries, ...before });
   return {
     verdict: cleared ? 'cleared' : 'inconclusive',
     riskOfBeingFooled: p,
-    needed: { mode: 'trigger', totalTries, remainingTries: cleared ? 0 : remainingTries },
-    reasons: quietReasons(`None of ${retest.tries} tries failed, ${before}`, p, cleared, risk, [
-      `Try ${remainingTries} more times without a failure (${totalTries} in a row in all).`,
-    ]),
+    needed: { mode: 'trigger', totalTries: total, remainingTries: cleared ? 0 : remaining },
+    reasons: cleared
+      ? [quiet, message('chanceBelowLimit', { chance: p, limit: risk })]
+      : [
+          quiet,
+          message('chanceAboveLimit', { chance: p, limit: risk }),
+          message('tryMore', { remaining, total }),
+        ],
     warnings: [],
   };
 }
 
-function quietReasons(seen: string, p: number, cleared: boolean, risk: number, next: string[]): string[] {
-  const chance = `If nothing had changed, that would happen by chance with ${percent(p)}`;
-  return cleared
-    ? [`${seen}.`, `${chance}; the limit is ${percent(risk)}.`]
-    : [`${seen}.`, `${chance}, more than the limit of ${percent(risk)}.`, ...next];
-}
-
-function stillThere(now: string, before: string, fewer: number, more: number, risk: number): string[] {
-  const first = `The fault is still there: ${now}, ${before}.`;
-  if (fewer <= risk * tolerance)
-    return [
-      first,
-      `It clearly comes less often (by chance alone with ${percent(fewer)}), but less often is not cleared.`,
-    ];
-  if (more <= risk * tolerance)
-    return [first, `It clearly comes more often than before (by chance alone with ${percent(more)}).`];
-  return [first, 'Whether it comes less often can’t be told from this.'];
-}
-
-function newTrouble(more: number, risk: number): string[] {
+/** Whether a fault that is still there comes less often, or more often. */
+function frequency(fewer: number, more: number, risk: number): Message {
+  if (fewer <= risk * tolerance) return message('comesLessOften', { chance: fewer });
   return more <= risk * tolerance
-    ? ['The fault comes more often with the change in place: check that the change itself was made properly.']
-    : [];
+    ? message('comesMoreOften', { chance: more })
+    : message('rateNotComparable');
 }
+
+const newTrouble = (more: number, risk: number): Message[] =>
+  more <= risk * tolerance ? [message('moreOftenWithChange')] : [];
 
 function clusteringWarnings(
   baseline: TimeRecord,
   risk: number,
   timesMin: readonly number[] | undefined,
-): string[] {
+): Message[] {
   if (timesMin === undefined) return [];
   const clustering = clusteringOf(timesMin, baseline.minutes);
   if (clustering === null || clustering.pValue > 0.05 || clustering.dispersion <= 1) return [];
   // Quasi-likelihood: occurrences carry 1/dispersion of the information that independent ones would (Wedderburn 1974).
   const worth = Math.max(1, baseline.occurrences / clustering.dispersion);
   const longer = requiredQuietWatchMin(worth, baseline.minutes, risk);
-  const advice = longer === null ? '' : ` To allow for that, watch ${minutesNeeded(longer)} in all.`;
+  const chance = clustering.pValue;
   return [
-    `Before the change the fault came in bursts (independent occurrences lie this unevenly with ${percent(clustering.pValue)}), so the usual length of the retest is too short.${advice}`,
+    longer === null
+      ? message('cameInBursts', { chance })
+      : message('cameInBurstsWatch', { chance, total: longer }),
   ];
 }
 
-function recordFault(record: WatchRecord, which: string): string | null {
+type RecordFaults = Record<
+  'triesNotWhole' | 'moreFailedThanTried' | 'occurrencesNotWhole' | 'lengthUnknown' | 'noLength',
+  Message
+>;
+const faultsBefore: RecordFaults = {
+  triesNotWhole: message('triesBeforeNotWhole'),
+  moreFailedThanTried: message('moreFailedThanTriedBefore'),
+  occurrencesNotWhole: message('occurrencesBeforeNotWhole'),
+  lengthUnknown: message('lengthBeforeUnknown'),
+  noLength: message('watchBeforeHasNoLength'),
+};
+const faultsOfRetest: RecordFaults = {
+  triesNotWhole: message('triesOfRetestNotWhole'),
+  moreFailedThanTried: message('moreFailedThanTriedInRetest'),
+  occurrencesNotWhole: message('occurrencesOfRetestNotWhole'),
+  lengthUnknown: message('lengthOfRetestUnknown'),
+  noLength: message('retestHasNoLength'),
+};
+
+/** What is wrong with a record that can't be judged. */
+function recordFault(record: WatchRecord, faults: RecordFaults): Message | null {
   if (record.mode === 'trigger') {
-    if (!isCount(record.tries) || !isCount(record.failures))
-      return `The tries ${which} are no whole numbers.`;
-    return record.failures > record.tries ? `More tries failed than were made, in the watch ${which}.` : null;
+    if (!isCount(record.tries) || !isCount(record.failures)) return faults.triesNotWhole;
+    return record.failures > record.tries ? faults.moreFailedThanTried : null;
   }
-  if (!isCount(record.occurrences)) return `The occurrences in the watch ${which} are no whole number.`;
-  if (!(Number.isFinite(record.minutes) && record.minutes >= 0))
-    return `The length of the watch ${which} is not known.`;
-  return record.minutes === 0 && record.occurrences > 0 ? `The watch ${which} has no length.` : null;
+  if (!isCount(record.occurrences)) return faults.occurrencesNotWhole;
+  if (!(Number.isFinite(record.minutes) && record.minutes >= 0)) return faults.lengthUnknown;
+  return record.minutes === 0 && record.occurrences > 0 ? faults.noLength : null;
 }
 
-function persists(p: number | null, reasons: string[], warnings: string[] = []): RetestJudgement {
+function persists(p: number | null, reasons: Message[], warnings: Message[] = []): RetestJudgement {
   return { verdict: 'persists', riskOfBeingFooled: p, needed: null, reasons, warnings };
 }
 
-function inconclusive(reason: string): RetestJudgement {
+function inconclusive(reason: Message): RetestJudgement {
   return { verdict: 'inconclusive', riskOfBeingFooled: null, needed: null, reasons: [reason], warnings: [] };
 }
 

@@ -35,6 +35,7 @@ type Own =
   | 'term'
   | 'construction'
   | 'category'
+  | 'verdict'
   | 'place'
   | 'device'
   | 'socket'

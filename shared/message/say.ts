@@ -14,6 +14,7 @@ export type Say = {
   term<List extends TermList>(list: List, value: keyof MessageTerms[List]): string;
   construction(construction: Kinds['construction']): string;
   category(category: Kinds['category']): string;
+  verdict(verdict: Kinds['verdict']): string;
   /** `the cable from Disc player 'HDMI OUT' to Switch 'IN 3'`; `processor 'Cinema processor'`. */
   place(place: NamedPlace, as?: Case): string;
   /** A device by its bare name. */

@@ -8,13 +8,12 @@ export type ProblemFacts = Omit<Problem, 'type' | 'title' | 'status' | 'detail' 
 export type Refused = {
   readonly ok: false;
   readonly kind: ProblemKind;
-  /** A string: a sentence of triage, which is no message yet. */
-  readonly said: Message | string;
+  readonly said: Message;
   readonly facts: ProblemFacts;
 };
 
 /** Says no: `kind` decides status and type, `said` is for the person who asked. */
-export function refused(kind: ProblemKind, said: Message | string, facts: ProblemFacts = {}): Refused {
+export function refused(kind: ProblemKind, said: Message, facts: ProblemFacts = {}): Refused {
   return { ok: false, kind, said, facts };
 }
 
@@ -23,7 +22,7 @@ export function problemOf({ kind, said, facts }: Refused, instance?: string): Pr
   return {
     type: typeOfKind(kind),
     status: problemStatuses[kind],
-    ...(typeof said === 'string' ? { detail: said } : { said }),
+    said,
     ...(instance === undefined ? {} : { instance }),
     ...facts,
   };

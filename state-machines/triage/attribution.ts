@@ -1,6 +1,8 @@
-import { deviceName } from '../../shared/chain/place.ts';
+import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Chain, Settings } from '../../shared/contract/chain.ts';
 import type { ChangeRecord, Judgement, TriageRecord } from '../../shared/contract/triage.ts';
+import { type Message, message } from '../../shared/message/message.ts';
+import type { NamedPlace } from '../../shared/message/values.ts';
 import { standingEvidence } from './record.ts';
 
 type Difference = Judgement['differences'][number];
@@ -47,21 +49,28 @@ export function attributionOf(record: TriageRecord, change: ChangeRecord, chain:
     const later = after.get(deviceId);
     return later === undefined ? [] : differencesAt(change, deviceId, values, later);
   });
-  const name = (deviceId: string) => (chain === null ? deviceId : deviceName(chain, deviceId));
+  const named = (deviceId: string): NamedPlace =>
+    chain === null
+      ? { kind: 'device', deviceId, role: null, name: deviceId, isShared: false }
+      : namedPlace(chain, { kind: 'device', deviceId });
   const undeclared = differences.filter(({ declared }) => !declared);
   return {
     attributable: undeclared.length === 0,
     differences,
-    warnings: undeclared.map((each) => warningOf(change, each, name(each.deviceId))),
+    warnings: undeclared.map((each) => warningOf(change, each, named(each.deviceId))),
   };
 }
 
-function warningOf(change: ChangeRecord, { deviceId, key, before, after }: Difference, name: string): string {
+function warningOf(
+  change: ChangeRecord,
+  { deviceId, key, before, after }: Difference,
+  device: NamedPlace,
+): Message {
   const declared = change.settings.find((each) => each.deviceId === deviceId && each.key === key);
-  const [was, is] = [shown(before), shown(after)];
+  const seen = { device, setting: key, before: shown(before), after: shown(after) };
   return declared === undefined
-    ? `At ${name}, ‘${key}’ went from ${was} to ${is} without being declared.`
-    : `At ${name}, ‘${key}’ was declared to become ${shown(declared.to)}; it was ${was} and is ${is}.`;
+    ? message('settingNotDeclared', seen)
+    : message('settingNotAsDeclared', { ...seen, declared: String(declared.to) });
 }
 
-const shown = (value: unknown): string => (value === null ? 'nothing' : `‘${String(value)}’`);
+const shown = (value: unknown): string | null => (value === null ? null : String(value));

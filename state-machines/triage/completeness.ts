@@ -1,5 +1,5 @@
 import { downstreamOf, findDevice, linksInto, linksOutOf, upstreamOf } from '../../shared/chain/graph.ts';
-import { placeName } from '../../shared/chain/place.ts';
+import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Chain, Place } from '../../shared/contract/chain.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import type {
@@ -8,12 +8,13 @@ import type {
   SideObservation,
   TriageRecord,
 } from '../../shared/contract/triage.ts';
+import { type Message, message } from '../../shared/message/message.ts';
 import { viewsLacking } from './link-views.ts';
 import { baselineWatches, changesOfRound, occurrencesIn, standingEvidence, standingSides } from './record.ts';
 import { sidesHold } from './rules/sides.ts';
 import { segmentOf } from './segment.ts';
 
-const missing = (item: CompletenessItem, text: string, place: Place | null = null): MissingItem => ({
+const missing = (item: CompletenessItem, text: Message, place: Place | null = null): MissingItem => ({
   item,
   place,
   text,
@@ -27,10 +28,8 @@ const missing = (item: CompletenessItem, text: string, place: Place | null = nul
  */
 export function completeness(record: TriageRecord): MissingItem[] {
   return [
-    ...(record.audit === null ? [missing('audit', 'The audit of the chain was not looked at.')] : []),
-    ...(record.whatChanged === null
-      ? [missing('whatChanged', 'It was not asked what has changed since it last worked.')]
-      : []),
+    ...(record.audit === null ? [missing('audit', message('auditNotReviewed'))] : []),
+    ...(record.whatChanged === null ? [missing('whatChanged', message('whatChangedNotAsked'))] : []),
     ...missingReproduction(record),
     ...missingSide(record),
     ...missingSubstitution(record),
@@ -45,11 +44,11 @@ export function completeness(record: TriageRecord): MissingItem[] {
 const missingReproduction = (record: TriageRecord): MissingItem[] =>
   occurrencesIn(baselineWatches(record)).length > 0
     ? []
-    : [missing('reproduction', 'No watch has seen the fault before a change was made.')];
+    : [missing('reproduction', message('faultNotSeenBeforeChange'))];
 
 function missingSide(record: TriageRecord): MissingItem[] {
   const cause = sidesHold(record);
-  return cause === null ? [] : [missing('side', cause.detail, cause.place ?? null)];
+  return cause === null ? [] : [missing('side', cause.said, cause.place ?? null)];
 }
 
 const missingSubstitution = (record: TriageRecord): MissingItem[] =>
@@ -57,12 +56,7 @@ const missingSubstitution = (record: TriageRecord): MissingItem[] =>
     ({ judgement }) => judgement !== null && judgement.verdict !== 'inconclusive' && judgement.attributable,
   )
     ? []
-    : [
-        missing(
-          'substitution',
-          'No change has a retest that is long enough, and can be put down to it, to mean something.',
-        ),
-      ];
+    : [missing('substitution', message('noRetestThatCounts'))];
 
 /** Ids of the devices on a way of the signal through every device at which a side was concluded. */
 function pathDeviceIds(chain: Chain, sides: readonly SideObservation[]): string[] {
@@ -78,13 +72,13 @@ const ofKind = (record: TriageRecord, kind: EvidenceRef['kind']): EvidenceRef[] 
 function missingFirmware(record: TriageRecord): MissingItem[] {
   const chain = record.asFound?.chain;
   if (chain === undefined) {
-    return [missing('firmware', 'The chain as found is not recorded, so no firmware level is known.')];
+    return [missing('firmware', message('noChainAsFound'))];
   }
   const read = new Set(ofKind(record, 'firmware').map(({ tie }) => tie.deviceId));
   return pathDeviceIds(chain, standingSides(record)).flatMap((deviceId) => {
     if (read.has(deviceId) || findDevice(chain, deviceId)?.firmware) return [];
     const place: Place = { kind: 'device', deviceId };
-    return [missing('firmware', `The firmware level of ${placeName(chain, place)} is not known.`, place)];
+    return [missing('firmware', message('firmwareNotKnown', { device: namedPlace(chain, place) }), place)];
   });
 }
 
@@ -93,13 +87,13 @@ function missingSettings(record: TriageRecord): MissingItem[] {
   const chain = record.asFound?.chain;
   const sides = standingSides(record);
   if (chain === undefined || sides.length === 0) {
-    return read.length > 0 ? [] : [missing('settings', 'No settings were read out of any device.')];
+    return read.length > 0 ? [] : [missing('settings', message('noSettingsRead'))];
   }
   return sides.flatMap(({ deviceId }) => {
     const recorded = Object.keys(findDevice(chain, deviceId)?.settings ?? {}).length > 0;
     if (recorded || read.some(({ tie }) => tie.deviceId === deviceId)) return [];
     const place: Place = { kind: 'device', deviceId };
-    return [missing('settings', `The settings of ${placeName(chain, place)} are not known.`, place)];
+    return [missing('settings', message('settingsNotKnown', { device: namedPlace(chain, place) }), place)];
   });
 }
 
@@ -121,9 +115,9 @@ function suspectLinkIds(record: TriageRecord, chain: Chain): string[] {
 }
 
 const linkViews = {
-  sourceEnd: 'its source end',
-  sinkEnd: 'its other end',
-  label: 'its printed label',
+  sourceEnd: 'viewSourceEnd',
+  sinkEnd: 'viewSinkEnd',
+  label: 'viewLabel',
 } as const;
 
 function missingPhotos(record: TriageRecord): MissingItem[] {
@@ -133,19 +127,15 @@ function missingPhotos(record: TriageRecord): MissingItem[] {
   if (chain === undefined || linkIds.length === 0) {
     return photos.some(({ tie }) => tie.linkId !== null)
       ? []
-      : [
-          missing(
-            'linkPhotos',
-            'There are no photos of both ends of the suspect cable and its printed label.',
-          ),
-        ];
+      : [missing('linkPhotos', message('noCablePhotos'))];
   }
   return linkIds.flatMap((linkId) => {
     const lacking = viewsLacking(record.evidence, linkId);
     if (lacking.length === 0) return [];
     const place: Place = { kind: 'link', linkId };
-    const views = lacking.map((view) => linkViews[view]).join(', ');
-    return [missing('linkPhotos', `Photos of ${placeName(chain, place)} are missing: ${views}.`, place)];
+    const views = lacking.map((view) => message(linkViews[view]));
+    const said = message('photosMissing', { cable: namedPlace(chain, place), views });
+    return [missing('linkPhotos', said, place)];
   });
 }
 
@@ -159,7 +149,7 @@ function missingEdid(record: TriageRecord): MissingItem[] {
     const inputs = findDevice(chain, deviceId)?.ports.filter(({ direction }) => direction === 'input') ?? [];
     if (inputs.some(({ edidHex }) => edidHex !== null)) return [];
     const place: Place = { kind: 'device', deviceId };
-    return [missing('edid', `The EDID at the input of ${placeName(chain, place)} was not read.`, place)];
+    return [missing('edid', message('edidNotRead', { device: namedPlace(chain, place) }), place)];
   });
 }
 
@@ -169,5 +159,5 @@ function missingLogs(record: TriageRecord): MissingItem[] {
     span === null ? [] : [{ from: Date.parse(span.from), to: Date.parse(span.to) }],
   );
   const covered = spans.some(({ from, to }) => moments.some((moment) => from <= moment && moment <= to));
-  return covered ? [] : [missing('logs', 'No log covers a moment at which the fault was seen.')];
+  return covered ? [] : [missing('logs', message('noLogOfFault'))];
 }

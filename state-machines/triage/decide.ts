@@ -4,6 +4,8 @@ import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { AllowedCommand } from '../../shared/contract/problem.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import type { FaultTable } from '../../shared/isolation/fault-table.ts';
+import { message } from '../../shared/message/message.ts';
+import type { MessageTerms } from '../../shared/message/terms.ts';
 import { type ApplicableChange, applicableChangesOf } from './changes/applicable.ts';
 import type { CompleteCommand, CompleteCommandType, TriageEvent } from './events.ts';
 import { type Awake, rest, stateName, step, type TriageSnapshot, wake } from './evolve.ts';
@@ -78,7 +80,7 @@ function ruleFor(awake: Awake, command: CompleteCommand): Rule | { cause: Cause 
 const blockedByChange = (record: TriageRecord): Cause | null =>
   changeInPlace(record) === null ? null : chainAsItWas(record);
 const noChange = (record: TriageRecord): Cause | null =>
-  openChange(record) === null ? because('no-change-open', 'No change is open.') : null;
+  openChange(record) === null ? because('no-change-open', message('noChangeOpen')) : null;
 
 /** What says more about a command that has no place in a state than that it has none. */
 const moreToSay: Partial<Record<CompleteCommandType, (record: TriageRecord) => Cause | null>> = {
@@ -98,11 +100,22 @@ const moreToSay: Partial<Record<CompleteCommandType, (record: TriageRecord) => C
   endWatch: watchRuns,
 };
 
+/** A state as the contract's list names it: where second line has the case is one. */
+const termOfState = (state: string) =>
+  (state.startsWith('escalated.') ? 'escalated' : state) as keyof MessageTerms['state'];
+
 const notNow = (awake: Awake, { type }: CompleteCommand): Cause => {
-  const step = isRuleName(type) ? rules[type].label : type;
   return (
     moreToSay[type]?.(awake.context) ??
-    because('not-allowed-now', `‘${step}’ has no place while the ticket is in ‘${stateName(awake)}’.`)
+    because(
+      'not-allowed-now',
+      Object.hasOwn(commandRoles, type)
+        ? message('notInThisState', {
+            command: type as TicketCommandType,
+            state: termOfState(stateName(awake)),
+          })
+        : message('evidenceNotNow'),
+    )
   );
 };
 
@@ -117,8 +130,8 @@ export function allowedCommands(snapshot: TriageSnapshot, role: MemberRole, at?:
   return types.flatMap((type) => {
     if (!commandRoles[type].includes(role)) return [];
     if (type === 'reopen' && at !== undefined && whyTooLate(awake.context, at) !== null) return [];
-    const ready = rulesFor(awake, type).findLast((rule) => rule.ready(awake.context) === null);
-    return ready === undefined ? [] : [{ type, label: ready.label }];
+    const isReady = rulesFor(awake, type).some((rule) => rule.ready(awake.context) === null);
+    return isReady ? [{ type, label: message('commandLabel', { command: type }) }] : [];
   });
 }
 

@@ -1,7 +1,9 @@
-import { placeName } from '../../shared/chain/graph.ts';
+import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Place } from '../../shared/contract/chain.ts';
-import type { TriageRecord } from '../../shared/contract/triage.ts';
-import { changeLabel } from './changes/catalogue.ts';
+import type { Remedy, TriageRecord } from '../../shared/contract/triage.ts';
+import { type Message, message } from '../../shared/message/message.ts';
+import type { MessageTerms } from '../../shared/message/terms.ts';
+import type { NamedDevice, NamedPlace } from '../../shared/message/values.ts';
 import type { TriageEvent } from './events.ts';
 import { countFindings } from './record.ts';
 
@@ -10,137 +12,150 @@ type Fact =
   | { type: 'open' }
   | { type: 'assign'; assigneeId: string | null }
   | { type: 'takeOver' }
-  | { type: 'update'; priority: string; visitAt: string | null };
+  | { type: 'update'; priority: keyof MessageTerms['priority']; visitAt: string | null };
 type Described = TriageEvent | Fact;
-type Sentences = {
-  [Type in Described['type']]: (
-    event: Extract<Described, { type: Type }>,
-    where: Where,
-    record: TriageRecord | null,
-  ) => string;
+type Messages = {
+  [Type in Described['type']]: (event: Extract<Described, { type: Type }>, where: Where) => Message;
 };
-type Where = (place: Place) => string;
+type Where = (place: Place) => NamedPlace;
 
-const withText = (sentence: string, more: string): string => (more === '' ? sentence : `${sentence} ${more}`);
-const sideWords = { input: 'upstream', output: 'downstream' } as const;
+/** What somebody added in words of their own; null for nothing. */
+const added = (text: string | null | undefined): string | null => (text === '' ? null : (text ?? null));
 const deviceAt = (deviceId: string): Place => ({ kind: 'device', deviceId });
+const remedyCodes = {
+  permanent: 'log/repairChosen',
+  workaround: 'log/workaroundChosen',
+  noFaultFound: 'log/noFaultFoundChosen',
+} as const satisfies Record<Remedy['kind'], string>;
 
-const sentences: Sentences = {
-  open: () => 'Ticket opened.',
-  assign: (event) => (event.assigneeId === null ? 'Taken from its technician.' : 'Assigned to a technician.'),
-  takeOver: () => 'Taken over.',
-  update: (event) => `Ticket updated: priority ${event.priority}, visit ${event.visitAt ?? 'not set'}.`,
+const messages: Messages = {
+  open: () => message('log/ticketOpened'),
+  assign: ({ assigneeId }) =>
+    message(assigneeId === null ? 'log/takenFromTechnician' : 'log/assignedToTechnician'),
+  takeOver: () => message('log/takenOver'),
+  update: ({ priority, visitAt }) => message('log/ticketUpdated', { priority, visit: visitAt }),
 
-  note: (event) => `Note: ${event.text}`,
-  amendIntake: (event) => `Symptom corrected: ${event.symptom.kind}.`,
-  reviewAudit: (event) =>
-    withText(
-      `Audit of chain version ${event.chainVersion} looked at: ${countFindings(event.outcome, 'mustFix')} to fix, ${countFindings(event.outcome, 'shouldFix')} that should be.`,
-      event.note,
-    ),
-  answerWhatChanged: (event) =>
-    `What changed: ${event.answers.map((answer) => withText(answer.kind, answer.text)).join('; ')}.`,
-  recordAsFound: (event) => `As found: chain version ${event.chainVersion}.`,
+  note: ({ text }) => message('log/noteWritten', { text }),
+  amendIntake: ({ symptom }) => message('log/symptomCorrected', { symptom: symptom.kind }),
+  reviewAudit: ({ chainVersion, outcome, note }) =>
+    message('log/auditReviewed', {
+      version: chainVersion,
+      mustFix: countFindings(outcome, 'mustFix'),
+      shouldFix: countFindings(outcome, 'shouldFix'),
+      note: added(note),
+    }),
+  answerWhatChanged: ({ answers }) =>
+    message('log/whatChangedAnswered', {
+      answers: answers.map(({ kind, text }) =>
+        message('log/changedBefore', { what: kind, text: added(text) }),
+      ),
+    }),
+  recordAsFound: ({ chainVersion }) => message('log/asFoundRecorded', { version: chainVersion }),
 
-  startWatch: (event, where) => {
-    const planned = event.plannedMin === null ? '' : `, ${event.plannedMin} min planned`;
-    const menu =
-      event.menuDeviceId === null ? '' : `, with the menu of ${where(deviceAt(event.menuDeviceId))} up`;
-    const by = event.mode === 'trigger' ? ` by switching (${event.trigger ?? 'trigger not named'})` : '';
-    return `Watch started${by}${planned}${menu}.`;
-  },
-  recordOccurrence: (event) => {
-    const menu = event.menu === null ? '' : `, the menu ${event.menu}`;
-    const lasted = event.durationS === null ? '' : `, for ${event.durationS} s`;
-    return withText(`The fault came${lasted}${menu}.`, event.description);
-  },
-  confirmOccurrence: (event) => {
-    const menu = event.menu === null ? '' : `, the menu ${event.menu}`;
-    return withText(
-      `A log shows that the fault came at ${event.occurredAt}${menu}: confirmed.`,
-      event.description,
-    );
-  },
-  recordTry: () => 'One try without the fault.',
-  withdrawOccurrence: (event) => `An occurrence was withdrawn: ${event.reason}`,
-  endWatch: () => 'Watch ended.',
-  acceptReproduction: () => 'The fault is reproduced.',
-  concludeSide: (event, where) =>
-    `Side concluded at ${where(deviceAt(event.deviceId))}: the fault lies ${sideWords[event.outcome.side]} of it.`,
-  withdrawSide: (event, where) =>
-    `The side at ${where(deviceAt(event.deviceId))} was withdrawn: ${event.reason}`,
-  beginSubstitution: () => 'Substitution begins.',
-  locateSideAgain: (event) => `Back to locating the side: ${event.reason}`,
+  startWatch: ({ plannedMin, mode, trigger, menuDeviceId }, where) =>
+    message('log/watchStarted', {
+      planned: plannedMin,
+      trigger: added(trigger),
+      byTrigger: mode === 'trigger',
+      menuOf: menuDeviceId === null ? null : where(deviceAt(menuDeviceId)),
+    }),
+  recordOccurrence: ({ durationS, menu, description }) =>
+    message('log/faultCame', { lasted: durationS, menu, description: added(description) }),
+  confirmOccurrence: ({ occurredAt, menu, description }) =>
+    message('log/faultConfirmedByLog', { at: occurredAt, menu, description: added(description) }),
+  recordTry: () => message('log/tryWentWell'),
+  withdrawOccurrence: ({ reason }) => message('log/occurrenceWithdrawn', { reason }),
+  endWatch: () => message('log/watchEnded'),
+  acceptReproduction: () => message('log/faultReproduced'),
+  concludeSide: ({ deviceId, outcome }, where) =>
+    message('log/sideConcluded', { device: where(deviceAt(deviceId)), side: outcome.side }),
+  withdrawSide: ({ deviceId, reason }, where) =>
+    message('log/sideWithdrawn', { device: where(deviceAt(deviceId)), reason }),
+  beginSubstitution: () => message('log/substitutionBegun'),
+  locateSideAgain: ({ reason }) => message('log/backToSide', { reason }),
 
-  declareChange: (event, where) =>
-    withText(
-      `Change declared: ${changeLabel(event.kind)}, ${where(event.target)}. Expected: ${event.expected}`,
-      event.detail,
-    ),
-  withdrawChange: (event) => `The declared change was withdrawn: ${event.reason}`,
-  applyChange: () => 'The change is in place.',
-  judgeRetest: (event) =>
-    event.override === null
-      ? `Retest judged by the watch: ${event.outcome.judgement.verdict}.`
-      : `Retest judged by hand, ${event.override.verdict}: ${event.override.reason}`,
-  restoreChange: (event) => withText('The change was put back.', event.note),
-  keepChange: (event) => withText('The change stays.', event.note),
+  declareChange: ({ kind, target, expected, detail }, where) =>
+    message('log/changeDeclared', { change: kind, place: where(target), expected, detail: added(detail) }),
+  withdrawChange: ({ reason }) => message('log/changeWithdrawn', { reason }),
+  applyChange: () => message('log/changeInPlace'),
+  judgeRetest: ({ override, outcome }) =>
+    override === null
+      ? message('log/retestJudged', { verdict: outcome.judgement.verdict })
+      : message('log/retestJudgedByHand', override),
+  restoreChange: ({ note }) => message('log/changePutBack', { note: added(note) }),
+  keepChange: ({ note }) => message('log/changeKept', { note: added(note) }),
 
-  nameCulprit: (event, where) => `Culprit: ${where(event.place)}. ${event.explanation}`,
-  withdrawCulprit: (event) => `The culprit was withdrawn: ${event.reason}`,
-  chooseRemedy: (event) => `Remedy (${event.remedy.kind}): ${event.remedy.what}`,
-  withdrawRemedy: (event) => `The remedy was withdrawn: ${event.reason}`,
-  finishRemedy: (event) => `The remedy is done. As left: chain version ${event.asLeftChainVersion}.`,
-  faultCameBack: (event) => `The fault came back: ${event.reason}`,
-  close: (event) =>
-    withText(
-      event.override === null ? 'Closed.' : `Closed with less than the full watch: ${event.override.reason}.`,
-      event.note,
-    ),
-  reopen: (event) => `Reopened: ${event.reason}`,
+  nameCulprit: ({ place, explanation }, where) =>
+    message('log/culpritNamed', { place: where(place), explanation }),
+  withdrawCulprit: ({ reason }) => message('log/culpritWithdrawn', { reason }),
+  chooseRemedy: ({ remedy: { kind, what } }) => message(remedyCodes[kind], { what }),
+  withdrawRemedy: ({ reason }) => message('log/remedyWithdrawn', { reason }),
+  finishRemedy: ({ asLeftChainVersion }) => message('log/remedyFinished', { version: asLeftChainVersion }),
+  faultCameBack: ({ reason }) => message('log/faultIsBack', { reason }),
+  close: ({ override, note }) =>
+    override === null
+      ? message('log/closed', { note: added(note) })
+      : message('log/closedWithLess', { reason: override.reason, note: added(note) }),
+  reopen: ({ reason }) => message('log/reopened', { reason }),
 
-  escalate: (event) => `To second line: ${event.question}`,
-  answerRequest: (event) => `Answer to second line: ${event.text}`,
-  resubmit: (event) => withText('To second line again.', event.question ?? ''),
-  recall: (event) => `Taken back from second line: ${event.reason}`,
-  takeCase: () => 'Second line took the case.',
-  askForMore: (event) => `Second line asks: ${event.requests.map((request) => request.text).join('; ')}`,
-  directStep: (event) => `Second line directs a step: ${event.text}`,
-  acceptCase: (event) => `Second line accepts the case. Finding: ${event.finding}`,
-  handBack: (event) => `Second line hands the case back: ${event.reason}`,
+  escalate: ({ question }) => message('log/toSecondLine', { question }),
+  answerRequest: ({ text }) => message('log/answeredSecondLine', { text }),
+  resubmit: ({ question }) => message('log/toSecondLineAgain', { question: added(question) }),
+  recall: ({ reason }) => message('log/recalled', { reason }),
+  takeCase: () => message('log/caseTaken'),
+  askForMore: ({ requests }) => message('log/askedForMore', { requests: requests.map(({ text }) => text) }),
+  directStep: ({ text }) => message('log/stepDirected', { text }),
+  acceptCase: ({ finding }) => message('log/caseAccepted', { finding }),
+  handBack: ({ reason }) => message('log/caseHandedBack', { reason }),
 
-  figuresChanged: () => 'The organisation’s figures have changed: what follows is decided by the new ones.',
-  reproductionRevised: () => 'Nothing shows the fault any more: it has to be seen again.',
+  figuresChanged: () => message('log/figuresChanged'),
+  reproductionRevised: () => message('log/reproductionRevised'),
 
-  evidenceAdded: (event) => `Evidence added: ${event.evidence.kind}.`,
-  evidenceWithdrawn: (event) => `Evidence withdrawn: ${event.reason}`,
+  evidenceAdded: ({ evidence }) => message('log/evidenceAdded', { kind: evidence.kind }),
+  evidenceWithdrawn: ({ reason }) => message('log/evidenceWithdrawn', { reason }),
 };
 
 /**
- * One sentence for an event of a ticket's log.
- * @param event type, payload and time (`at`) as stored
- * @param record of the ticket now, for the names of places and for what was found; without it ids are used
+ * What an event of a ticket's log says.
+ *
+ * @param event type, payload and time (`at`), of today's version
+ * @param record of the ticket now, for the names of places; without a chain as found ids are used
  */
 export function describeEvent(
   event: { type: string; at: string } & object,
   record: TriageRecord | null,
-): string {
-  const sentence = (sentences as Record<string, ((...all: never[]) => string) | undefined>)[event.type];
-  if (sentence === undefined) return event.type;
+): Message {
+  const { type } = event;
+  if (!Object.hasOwn(messages, type)) return message('log/eventOfLaterVersion', { type });
+  const describe = (messages as unknown as Record<string, (event: object, where: Where) => Message>)[type];
   const chain = record?.asFound?.chain;
-  const where: Where = (place) => (chain === undefined ? bareName(place) : placeName(chain, place));
-  return sentence(event as never, where as never, record as never);
+  const where: Where = (place) => (chain === undefined ? byId(place) : namedPlace(chain, place));
+  return describe?.(event, where) as Message;
 }
 
-function bareName(place: Place): string {
+const deviceById = (deviceId: string): NamedDevice => ({
+  deviceId,
+  role: null,
+  name: deviceId,
+  isShared: false,
+});
+
+/** A place by its id, where no chain tells its names. */
+function byId(place: Place): NamedPlace {
   switch (place.kind) {
     case 'chain':
-      return 'the chain';
+      return { kind: 'chain', name: '' };
     case 'device':
-      return place.deviceId;
+      return { kind: 'device', ...deviceById(place.deviceId) };
     case 'port':
-      return `${place.deviceId} ${place.portId}`;
+      return {
+        kind: 'port',
+        portId: place.portId,
+        label: place.portId,
+        isShared: false,
+        device: deviceById(place.deviceId),
+      };
     case 'link':
-      return place.linkId;
+      return { kind: 'link', linkId: place.linkId, isExtender: false, ends: null };
   }
 }

@@ -5,6 +5,7 @@ import {
   type RetestOptions,
   type WatchRecord,
 } from '../../shared/isolation/retest-statistics.ts';
+import { message } from '../../shared/message/message.ts';
 import { baselineWatches, minutesBetween, minutesOf, occurrencesIn, occurrencesOf } from './record.ts';
 
 /** Triggers are typed by hand: case and spaces don't make another one. */
@@ -60,7 +61,7 @@ export function judgeWatches(record: TriageRecord, watches: readonly Watch[]): R
     judgements.find(({ verdict }) => verdict === 'cleared') ??
     judgements[0];
   if (deciding === undefined) {
-    const reasons = ['Nothing was watched yet.'];
+    const reasons = [message('nothingWatchedYet')];
     return { verdict: 'inconclusive', riskOfBeingFooled: null, needed: null, reasons, warnings: [] };
   }
   const rest = judgements.filter((judgement) => judgement !== deciding);

@@ -7,9 +7,10 @@ import {
   sourcesOf,
   upstreamOf,
 } from '../../shared/chain/graph.ts';
-import { deviceName } from '../../shared/chain/place.ts';
+import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Chain } from '../../shared/contract/chain.ts';
 import type { Side, TriageRecord } from '../../shared/contract/triage.ts';
+import { type Message, message } from '../../shared/message/message.ts';
 import { standingSides } from './record.ts';
 
 type Answer = { deviceId: string; side: Side };
@@ -91,15 +92,15 @@ export function segmentOf(record: TriageRecord): Segment | null {
 }
 
 /** Why a device can't tell one side from the other; null when it can: it draws a menu, on a way to a display. */
-export function whyNoMenuDevice(chain: Chain, deviceId: string): string | null {
+export function whyNoMenuDevice(chain: Chain, deviceId: string): Message | null {
   const device = findDevice(chain, deviceId);
-  if (device === undefined) return `There is no device '${deviceId}' in the chain as found.`;
-  const name = deviceName(chain, deviceId);
-  if (!device.drawsMenu) return `${name} draws no menu of its own.`;
+  if (device === undefined) return message('deviceNotInChain', { device: deviceId });
+  const named = namedPlace(chain, { kind: 'device', deviceId });
+  if (!device.drawsMenu) return message('drawsNoMenu', { device: named });
   const upstream = upstreamOf(chain, deviceId).add(deviceId);
   const downstream = downstreamOf(chain, deviceId).add(deviceId);
   const onAPath =
     sourcesOf(chain).some(({ id }) => upstream.has(id)) &&
     displaysOf(chain).some(({ id }) => downstream.has(id));
-  return onAPath ? null : `${name} is on no way from a source to a display.`;
+  return onAPath ? null : message('onNoWayToDisplay', { device: named });
 }

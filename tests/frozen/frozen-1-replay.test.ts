@@ -10,7 +10,7 @@ import {
   type TriageSnapshot,
 } from '../../state-machines/index.ts';
 import { type FrozenEvent, type FrozenLog, frozenLogFiles, readFrozenLogs } from './frozen-1.ts';
-import { asHeldByVersion1 } from './held-by-version-1.ts';
+import { asHeldByVersion1, judgementThen } from './held-by-version-1.ts';
 
 const facts = ['open', 'assign', 'takeOver', 'update'];
 const isForTriage = ({ type }: FrozenEvent): boolean => !facts.includes(type);
@@ -67,7 +67,7 @@ describe.each(frozenLogFiles)('the logs of version 1: %s', (file) => {
       for (const { id, judgement, earlierJudgements } of record?.changes ?? []) {
         const made = judgementsOf(log, id);
         const overwritten = judgement === null ? made : made.slice(0, -1);
-        const kept = earlierJudgements.map(({ superseded, level, needed, figures, ...rest }) => rest);
+        const kept = earlierJudgements.map(({ superseded, ...judgement }) => judgementThen(judgement));
         expect(kept, log.name).toStrictEqual(overwritten);
       }
     }

@@ -22,7 +22,7 @@ import {
   readFrozenPhone,
 } from './frozen-1.ts';
 import { type FrozenApp, openFrozenApp } from './frozen-1-app.ts';
-import { asHeldByVersion1 } from './held-by-version-1.ts';
+import { asHeldByVersion1, withoutReasons } from './held-by-version-1.ts';
 
 const sha256 = (bytes: string): string => createHash('sha256').update(bytes).digest('hex');
 const phone = readFrozenPhone();
@@ -159,7 +159,8 @@ describe('today’s server and a phone of version 1', () => {
     const then = phone.afterSending[at] as { state: string; sequence: number; triage: object };
     const ticket = bodyOf<Ticket>(await technician.get(`/tickets/${id}`), 200);
     expect(ticket.state).toBe(then.state);
-    expect(comparable(asHeldByVersion1(ticket.triage))).toEqual(comparable(then.triage));
+    const [held, heldThen] = [asHeldByVersion1(ticket.triage), { ...then.triage }];
+    expect(comparable(withoutReasons(held))).toEqual(comparable(withoutReasons(heldThen)));
     const check = bodyOf<LogCheck>(await technician.get(`/tickets/${id}/log/check`), 200);
     expect(check).toMatchObject({ isClean: true, events: ticket.sequence });
   });

@@ -1,3 +1,4 @@
+import type { Message } from '../../shared/contract/message.ts';
 import type { ChangeRecord, Escalation, Judgement, TriageRecord } from '../../shared/contract/triage.ts';
 
 // Today's record without what version 1 did not hold, in the form in which it held the rest. Written by what version 1
@@ -7,11 +8,30 @@ type Part = Record<string, unknown> | null;
 const without = (part: object | null, ...names: readonly string[]): Part =>
   part === null ? null : Object.fromEntries(Object.entries(part).filter(([name]) => !names.includes(name)));
 
-const judgement = (today: Judgement | null): Part => without(today, 'level', 'needed', 'figures');
+/** The sentence behind the one code that there is for those of then; any other message is today's, and stays. */
+export const sentenceThen = (said: Message): unknown =>
+  said.code === 'asWritten' ? said.values.sentence : said;
+
+/** Of a judgement what version 1 would have held. */
+export const judgementThen = (today: Judgement | null): Part =>
+  today && {
+    ...without(today, 'level', 'needed', 'figures'),
+    reasons: today.reasons.map(sentenceThen),
+    warnings: today.warnings.map(sentenceThen),
+  };
+
+/** A record as version 1 held it, without what it says of its judgements: today's say it in other words. */
+export const withoutReasons = (held: Part): Part => ({
+  ...held,
+  changes: ((held?.changes ?? []) as { judgement: Part }[]).map((of) => ({
+    ...of,
+    judgement: without(of.judgement, 'reasons', 'warnings'),
+  })),
+});
 
 const change = ({ judgement: today, ...rest }: ChangeRecord): Part => ({
   ...without(rest, 'plainCorrection', 'canBeUndone', 'showsCulprit', 'earlierJudgements'),
-  judgement: judgement(today),
+  judgement: judgementThen(today),
 });
 
 /** Of a case that was sent again, version 1 said so in a sentence. */

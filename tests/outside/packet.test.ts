@@ -51,7 +51,7 @@ beforeAll(async () => {
   files = await storeBag(store, orgId, {
     file: aCase({ evidence }),
     events: chained(40),
-    timeline: [{ at: at(1), kind: 'event', actorName: 'Robin', text: 'Ticket opened.', ref: {} }],
+    timeline: [{ at: at(1), kind: 'event', actorName: 'Robin', text: message('log/ticketOpened'), ref: {} }],
     chainVersions: [
       {
         version: 1,

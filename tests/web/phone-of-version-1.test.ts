@@ -9,7 +9,7 @@ import { project } from '../../src/web/projection/project.ts';
 import { documentVersion, type KeptDocument, keptAsToday } from '../../src/web/store/kept-document.ts';
 import type { OutboxEntry } from '../../src/web/store/outbox-entry.ts';
 import { frozenStore, readFrozenPhone } from '../frozen/frozen-1.ts';
-import { asHeldByVersion1 } from '../frozen/held-by-version-1.ts';
+import { asHeldByVersion1, sentenceThen, withoutReasons } from '../frozen/held-by-version-1.ts';
 
 const phone = readFrozenPhone();
 const documents = frozenStore(phone, 'documents').map(({ value }) => value as KeptDocument);
@@ -49,10 +49,15 @@ describe('what the phone of version 1 kept', () => {
 
   it.each(Object.keys(phone.tickets))('has the ticket as it was: %s', async (name) => {
     const path = `/tickets/${phone.tickets[name as keyof typeof phone.tickets]}`;
-    const { triage, ...rest } = await todayAt<Ticket>(path);
+    const { triage, missing, allowedNow, ...rest } = await todayAt<Ticket>(path);
     const then = documents.find((document) => document.path === path)?.body as Ticket;
     expect(ticketForm.shape.triage.parse(triage)).toStrictEqual(triage);
-    expect({ ...rest, triage: asHeldByVersion1(triage) }).toStrictEqual(then);
+    expect({
+      ...rest,
+      missing: missing.map((item) => ({ ...item, text: sentenceThen(item.text) })),
+      allowedNow: allowedNow.map((command) => ({ ...command, label: sentenceThen(command.label) })),
+      triage: asHeldByVersion1(triage),
+    }).toStrictEqual(then);
   });
 
   it('has the audits of its chains, in the sentences of then', async () => {
@@ -94,6 +99,7 @@ describe('what waited in the outbox of version 1', () => {
     const projected = project(ticket, entries, known, phone.frozenAt);
     expect(projected.refused).toBeNull();
     expect([projected.ahead, projected.ticket.state]).toEqual([phone.projected.ahead, phone.projected.state]);
-    expect(asHeldByVersion1(projected.ticket.triage)).toStrictEqual(phone.projected.triage);
+    const [held, then] = [asHeldByVersion1(projected.ticket.triage), { ...phone.projected.triage }];
+    expect(withoutReasons(held)).toStrictEqual(withoutReasons(then));
   });
 });

@@ -2,6 +2,8 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ticketCommand } from '../../shared/contract/commands.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
+import { english } from '../../shared/message/en/index.ts';
+import { withSentences } from '../../src/http/language.ts';
 import { type Known, project, snapshotOf, wouldRefuse } from '../../src/web/projection/project.ts';
 import type { OutboxEntry } from '../../src/web/store/outbox-entry.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
@@ -22,10 +24,10 @@ const entryOf = (ticket: Ticket, order: number, command: Command): OutboxEntry =
   basedOn: ticket.sequence,
 });
 
-/** What may differ: the server's clock stamps what the phone's stamped before. */
+/** What may differ: the server's clock stamps what the phone's stamped before, and its sentences stand beside messages. */
 const unstamped = ({ state, triage, allowedNow, missing }: Ticket): unknown =>
   JSON.parse(
-    JSON.stringify({ state, triage, allowedNow, missing }, (key, value) =>
+    JSON.stringify(withSentences({ state, triage, allowedNow, missing }, english), (key, value) =>
       (key === 'at' || key === 'declaredAt' || key === 'appliedAt') && typeof value === 'string' ? '' : value,
     ),
   );
@@ -102,9 +104,9 @@ describe('a ticket on the phone, ahead of the server', () => {
     expect(problem).toMatchObject({
       type: answered.body.type,
       status: answered.status,
-      detail: answered.body.detail,
+      said: answered.body.said,
     });
-    expect(problem?.allowedNow).toEqual(answered.body.allowedNow);
+    expect(withSentences(problem?.allowedNow, english)).toEqual(answered.body.allowedNow);
   });
 
   it('stops at an entry that was refused: what came after it was built on it', async () => {

@@ -4,7 +4,9 @@ import { auditPortCodes } from './audit-ports.ts';
 import { cautionCodes } from './cautions.ts';
 import { chainChangeCodes } from './chain-changes.ts';
 import { chainFaultCodes } from './chain-faults.ts';
+import { changePlacesCodes } from './change-places.ts';
 import { changeCodes, needCodes } from './changes.ts';
+import { completenessCodes } from './completeness.ts';
 import { contentProtectionCodes } from './content-protection.ts';
 import { fieldCodes } from './fields.ts';
 import { figureCodes } from './figures.ts';
@@ -19,39 +21,47 @@ import { planCodes } from './plan.ts';
 import { powerCodes } from './power.ts';
 import { problemTitleCodes } from './problem-titles.ts';
 import { recordCodes } from './records.ts';
+import { refusalsCodes } from './refusals.ts';
 import { requestCodes } from './requests.ts';
+import { retestCodes } from './retest.ts';
 import { sourceCodes } from './sources.ts';
 import { stepCodes } from './steps.ts';
 import { suspectCodes } from './suspects.ts';
+import { ticketLogCodes } from './ticket-log.ts';
 import { writtenCodes } from './written.ts';
 
 /** Every code with its values. A code that an event holds is never renamed or removed; see tests/message. */
 export const codes = {
-  ...logCheckCodes,
-  ...writtenCodes,
-  ...fieldCodes,
-  ...logCodes,
-  ...requestCodes,
-  ...recordCodes,
-  ...fileCodes,
-  ...problemTitleCodes,
-  ...changeCodes,
-  ...needCodes,
-  ...figureCodes,
-  ...kitCodes,
-  ...planCodes,
-  ...stepCodes,
-  ...suspectCodes,
   ...auditCableCodes,
   ...auditDeviceCodes,
   ...auditPortCodes,
   ...cautionCodes,
   ...chainChangeCodes,
   ...chainFaultCodes,
+  ...changePlacesCodes,
+  ...changeCodes,
+  ...needCodes,
+  ...completenessCodes,
   ...contentProtectionCodes,
+  ...fieldCodes,
+  ...figureCodes,
+  ...fileCodes,
   ...firmwareCodes,
+  ...kitCodes,
   ...linkBudgetCodes,
+  ...logCheckCodes,
+  ...logCodes,
   ...placeCodes,
+  ...planCodes,
   ...powerCodes,
+  ...problemTitleCodes,
+  ...recordCodes,
+  ...refusalsCodes,
+  ...requestCodes,
+  ...retestCodes,
   ...sourceCodes,
+  ...stepCodes,
+  ...suspectCodes,
+  ...ticketLogCodes,
+  ...writtenCodes,
 };

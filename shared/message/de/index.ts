@@ -5,7 +5,9 @@ import { auditPortsDe } from './audit-ports.ts';
 import { cautionsDe } from './cautions.ts';
 import { chainChangesDe } from './chain-changes.ts';
 import { chainFaultsDe } from './chain-faults.ts';
+import { changePlacesDe } from './change-places.ts';
 import { changesDe, needsDe } from './changes.ts';
+import { completenessDe } from './completeness.ts';
 import { contentProtectionDe } from './content-protection.ts';
 import { fieldsDe } from './fields.ts';
 import { figuresDe } from './figures.ts';
@@ -20,11 +22,14 @@ import { planDe } from './plan.ts';
 import { powerDe } from './power.ts';
 import { problemTitlesDe } from './problem-titles.ts';
 import { recordsDe } from './records.ts';
+import { refusalsDe } from './refusals.ts';
 import { requestsDe } from './requests.ts';
+import { retestDe } from './retest.ts';
 import { germanSay } from './say.ts';
 import { sourcesDe } from './sources.ts';
 import { stepsDe } from './steps.ts';
 import { suspectsDe } from './suspects.ts';
+import { ticketLogDe } from './ticket-log.ts';
 import { writtenDe } from './written.ts';
 
 export { deTerms } from './terms.ts';
@@ -33,33 +38,38 @@ export const german: Language = {
   tag: 'de',
   quotes: ['„', '“'],
   sentences: {
-    ...logCheckDe,
-    ...writtenDe,
-    ...fieldsDe,
-    ...logsDe,
-    ...requestsDe,
-    ...recordsDe,
-    ...filesDe,
-    ...problemTitlesDe,
-    ...changesDe,
-    ...needsDe,
-    ...figuresDe,
-    ...kitDe,
-    ...planDe,
-    ...stepsDe,
-    ...suspectsDe,
     ...auditCablesDe,
     ...auditDevicesDe,
     ...auditPortsDe,
     ...cautionsDe,
     ...chainChangesDe,
     ...chainFaultsDe,
+    ...changePlacesDe,
+    ...changesDe,
+    ...needsDe,
+    ...completenessDe,
     ...contentProtectionDe,
+    ...fieldsDe,
+    ...figuresDe,
+    ...filesDe,
     ...firmwareDe,
+    ...kitDe,
     ...linkBudgetDe,
+    ...logCheckDe,
+    ...logsDe,
     ...placesDe,
+    ...planDe,
     ...powerDe,
+    ...problemTitlesDe,
+    ...recordsDe,
+    ...refusalsDe,
+    ...requestsDe,
+    ...retestDe,
     ...sourcesDe,
+    ...stepsDe,
+    ...suspectsDe,
+    ...ticketLogDe,
+    ...writtenDe,
   },
   say: (zone) => germanSay(german, zone),
 };

@@ -57,6 +57,12 @@ const categories: Record<Kinds['category'], string> = {
   unknown: 'Kategorie nicht bekannt',
 };
 
+const verdicts: Record<Kinds['verdict'], string> = {
+  cleared: 'behoben',
+  persists: 'noch da',
+  inconclusive: 'offen',
+};
+
 const words: CommonWords = {
   locale: 'de-DE',
   pluralRules: new Intl.PluralRules('de'),
@@ -73,6 +79,7 @@ export const germanSay = (language: Language, zone: string): Say => ({
   term: (list, value) => deTerms[list][value] as string,
   construction: (construction) => constructions[construction],
   category: (category) => categories[category],
+  verdict: (verdict) => verdicts[verdict],
   place,
   device: bare,
   socket,

@@ -5,7 +5,9 @@ import { auditPortsEn } from './audit-ports.ts';
 import { cautionsEn } from './cautions.ts';
 import { chainChangesEn } from './chain-changes.ts';
 import { chainFaultsEn } from './chain-faults.ts';
+import { changePlacesEn } from './change-places.ts';
 import { changesEn, needsEn } from './changes.ts';
+import { completenessEn } from './completeness.ts';
 import { contentProtectionEn } from './content-protection.ts';
 import { fieldsEn } from './fields.ts';
 import { figuresEn } from './figures.ts';
@@ -20,11 +22,14 @@ import { planEn } from './plan.ts';
 import { powerEn } from './power.ts';
 import { problemTitlesEn } from './problem-titles.ts';
 import { recordsEn } from './records.ts';
+import { refusalsEn } from './refusals.ts';
 import { requestsEn } from './requests.ts';
+import { retestEn } from './retest.ts';
 import { englishSay } from './say.ts';
 import { sourcesEn } from './sources.ts';
 import { stepsEn } from './steps.ts';
 import { suspectsEn } from './suspects.ts';
+import { ticketLogEn } from './ticket-log.ts';
 import { writtenEn } from './written.ts';
 
 export { enTerms } from './terms.ts';
@@ -33,33 +38,38 @@ export const english: Language = {
   tag: 'en',
   quotes: ['“', '”'],
   sentences: {
-    ...logCheckEn,
-    ...writtenEn,
-    ...fieldsEn,
-    ...logsEn,
-    ...requestsEn,
-    ...recordsEn,
-    ...filesEn,
-    ...problemTitlesEn,
-    ...changesEn,
-    ...needsEn,
-    ...figuresEn,
-    ...kitEn,
-    ...planEn,
-    ...stepsEn,
-    ...suspectsEn,
     ...auditCablesEn,
     ...auditDevicesEn,
     ...auditPortsEn,
     ...cautionsEn,
     ...chainChangesEn,
     ...chainFaultsEn,
+    ...changePlacesEn,
+    ...changesEn,
+    ...needsEn,
+    ...completenessEn,
     ...contentProtectionEn,
+    ...fieldsEn,
+    ...figuresEn,
+    ...filesEn,
     ...firmwareEn,
+    ...kitEn,
     ...linkBudgetEn,
+    ...logCheckEn,
+    ...logsEn,
     ...placesEn,
+    ...planEn,
     ...powerEn,
+    ...problemTitlesEn,
+    ...recordsEn,
+    ...refusalsEn,
+    ...requestsEn,
+    ...retestEn,
     ...sourcesEn,
+    ...stepsEn,
+    ...suspectsEn,
+    ...ticketLogEn,
+    ...writtenEn,
   },
   say: (zone) => englishSay(english, zone),
 };

@@ -53,6 +53,12 @@ const categories: Record<Kinds['category'], string> = {
   unknown: 'category not known',
 };
 
+const verdicts: Record<Kinds['verdict'], string> = {
+  cleared: 'cleared',
+  persists: 'persists',
+  inconclusive: 'inconclusive',
+};
+
 const words: CommonWords = {
   locale: 'en-GB',
   pluralRules: new Intl.PluralRules('en'),
@@ -68,6 +74,7 @@ export const englishSay = (language: Language, zone: string): Say => ({
   term: (list, value) => inside(enTerms[list][value] as string),
   construction: (construction) => constructions[construction],
   category: (category) => categories[category],
+  verdict: (verdict) => verdicts[verdict],
   place,
   device: bare,
   socket,

@@ -7,7 +7,7 @@ import {
 } from '../../../shared/contract/packet.ts';
 import { logFindingAsToday } from '../../../shared/logs/index.ts';
 import { message, storedMessage } from '../../../shared/message/index.ts';
-import { recordAsToday } from '../../../state-machines/index.ts';
+import { missingAsToday, recordAsToday } from '../../../state-machines/index.ts';
 import { type Context, refused } from '../../http/index.ts';
 import { changesOf } from '../chains/index.ts';
 
@@ -18,7 +18,7 @@ export const newsOf = (row: { readonly news: unknown }): string[] => row.news as
 /** The case as it was when the packet was made, read as today's; what the packet's own files hold stays as it is. */
 export function caseFileIn(row: { readonly caseFile: unknown }): CaseFile {
   const stored = row.caseFile as CaseFile;
-  const { prerequisites, chain, triage, logs = [] } = stored;
+  const { prerequisites, chain, triage, missing, logs = [] } = stored;
   return caseFileForm.parse({
     ...stored,
     prerequisites: { ...prerequisites, findings: prerequisites.findings.map(findingAsToday) },
@@ -27,6 +27,7 @@ export function caseFileIn(row: { readonly caseFile: unknown }): CaseFile {
       versions: chain.versions.map((version) => ({ ...version, changes: changesOf(version) })),
       sinceAsFound: chain.sinceAsFound.map(storedMessage),
     },
+    missing: missing.map(missingAsToday),
     logs: logs.map(logFindingAsToday),
     triage: recordAsToday(triage),
   });

@@ -1,12 +1,10 @@
 import type { ChainVersionRef } from '../../../shared/contract/site.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
-import { english } from '../../../shared/message/en/index.ts';
-import { message, messageText } from '../../../shared/message/index.ts';
+import { message } from '../../../shared/message/index.ts';
 import { describeEvent } from '../../../state-machines/index.ts';
 import type { LogEvents } from '../log-findings/index.ts';
 import { type LoggedEvent, logAsReadToday } from '../ticket-record/index.ts';
-import { inEnglish } from './summary/parts.ts';
 
 export type PacketRef = {
   readonly id: string;
@@ -41,14 +39,14 @@ export function timelineOf(
         at: changedAt,
         kind: 'chain' as const,
         actorName: changedByName,
-        text: changes.map(inEnglish).join(' '),
+        text: message('log/chainChanged', { changes: [...changes] }),
         ref: { chainId: chain.id, version },
       })),
     ...packets.map(({ id, version, at, byName }) => ({
       at,
       kind: 'packet' as const,
       actorName: byName,
-      text: `Case packet, version ${version}.`,
+      text: message('log/packetMade', { version }),
       ref: { packetId: id, version },
     })),
     ...logs.flatMap(logEntries),
@@ -83,7 +81,7 @@ function logEntries({ evidenceId, fileName, events }: LogEvents): TimelineEntry[
       at,
       kind: 'log' as const,
       actorName: '',
-      text: messageText(said, english, 'UTC'),
+      text: said,
       ref: { evidenceId, line },
     };
   });

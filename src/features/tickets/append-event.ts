@@ -49,6 +49,6 @@ export async function accept(
 /** An event as the log keeps it. */
 const entryOf = ({ type, at, by, ...payload }: TriageEvent) => ({ type, payload, at: new Date(at) });
 
-function refusalOf({ type, detail, ...facts }: Refusal): Refused {
-  return refused(type, detail, facts);
+function refusalOf({ type, said, ...facts }: Refusal): Refused {
+  return refused(type, said, facts);
 }

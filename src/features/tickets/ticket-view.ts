@@ -2,6 +2,7 @@ import type { TicketCommandType } from '../../../shared/contract/commands.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import type { AllowedCommand } from '../../../shared/contract/problem.ts';
 import type { Ticket, TicketSummary } from '../../../shared/contract/ticket.ts';
+import { message } from '../../../shared/message/index.ts';
 import { allowedCommands, commandRoles, completeness } from '../../../state-machines/index.ts';
 import type { Actor } from '../../http/index.ts';
 import { intakeOf, type TicketHead, type TicketRow } from '../ticket-record/index.ts';
@@ -25,7 +26,10 @@ export const summaryView = (row: TicketHead): TicketSummary => ({
 });
 
 /** Taking over has an address of its own and is listed with the commands, since it comes before them. */
-export const takeOver: AllowedCommand = { type: 'takeOver', label: 'Take the ticket over' };
+export const takeOver: AllowedCommand = {
+  type: 'takeOver',
+  label: message('factLabel', { fact: 'takeOver' }),
+};
 
 /** Technicians send what is for neither dispatcher nor second line only to tickets that are with them. */
 export function takesOverFirst(row: TicketRow, actor: Actor, type: TicketCommandType): boolean {

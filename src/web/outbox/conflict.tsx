@@ -49,7 +49,7 @@ export function Conflict({ entry }: { entry: OutboxEntry }) {
             <ul>
               {since.map((event) => (
                 <li key={event.sequence}>
-                  {event.actorName}: {commandWord({ type: event.type, label: event.type })}{' '}
+                  {event.actorName}: {commandWord(event)}{' '}
                   <span class="soft">{dayAndTime(event.at, zone)}</span>
                 </li>
               ))}

@@ -5,7 +5,7 @@ import { outboxWords } from './words.ts';
 /** What an entry does, in a few words. */
 export function entryWord(entry: OutboxEntry): string {
   const t = outboxWords();
-  if (entry.kind === 'command') return commandWord({ type: entry.command.type, label: entry.command.type });
+  if (entry.kind === 'command') return commandWord(entry.command);
   if (entry.kind === 'upload') return t.upload(entry.fileName);
   const { kind } = entry.reading.reading;
   return t.reading(kind === 'note' ? terms().command.note : terms().completenessItem[kind]);

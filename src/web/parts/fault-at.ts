@@ -1,11 +1,12 @@
 import type { Problem } from '../../../shared/contract/problem.ts';
+import { storedMessage } from '../../../shared/message/stored.ts';
 import { said } from '../words/sentence.tsx';
 
 type FieldError = NonNullable<Problem['errors']>[number];
 
 /** What is wrong with a field. A code without values is one of an earlier version, which sent its sentence. */
 export const fieldFault = ({ code, values, text = '' }: FieldError): string =>
-  said(values === undefined ? text : { code, values }).text;
+  said(values === undefined ? storedMessage(text) : { code, values }).text;
 
 /** What the API says of one place of the document that was sent, by JSON pointer (RFC 6901); undefined: nothing. */
 export function faultAt(problem: Problem | null, pointer: string): string | undefined {

@@ -1,7 +1,8 @@
-import type { Message } from '../../../shared/contract/message.ts';
+import type { ComponentChild } from 'preact';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { kindOfType } from '../../../shared/contract/problem-type.ts';
-import { message } from '../../../shared/message/index.ts';
+import { message } from '../../../shared/message/message.ts';
+import { storedMessage } from '../../../shared/message/stored.ts';
 import { frameWords } from '../words/frame.ts';
 import { inWords, said } from '../words/sentence.tsx';
 import { commandWord, terms } from '../words/terms.ts';
@@ -10,9 +11,15 @@ import { fieldFault } from './fault-at.ts';
 import { Notice } from './notice.tsx';
 
 /** What a problem is called, by its kind; one without a kind says no more than that it went wrong. */
-function titleOf(problem: Problem): Message | string {
+function titleOf(problem: Problem): ComponentChild {
   const kind = kindOfType(problem.type);
-  return kind === null ? frameWords().refused : message(`problems/${kind}`);
+  return kind === null ? frameWords().refused : inWords(message(`problems/${kind}`));
+}
+
+/** Why, in a problem's own words; one that an earlier version kept has its sentence alone. */
+function detailOf({ said: why, detail, title }: Problem): ComponentChild {
+  if (why !== undefined) return inWords(why);
+  return detail === undefined || detail === title ? null : inWords(storedMessage(detail));
 }
 
 /** Why something was refused, what is missing for it, and what is possible instead. */
@@ -20,8 +27,8 @@ export function Refusal({ problem }: { problem: Problem }) {
   const t = frameWords();
   return (
     <Notice tone="refusal" announce>
-      <strong>{inWords(titleOf(problem))}</strong>
-      <span>{inWords(problem.said ?? problem.detail ?? '')}</span>
+      <strong>{titleOf(problem)}</strong>
+      <span>{detailOf(problem)}</span>
       {problem.remainingMin !== undefined && (
         <span>{t.stillToWatch(lengthOfTime(problem.remainingMin))}</span>
       )}

@@ -3,19 +3,20 @@ import type { CompletenessItem, MissingItem } from '../../../shared/contract/tri
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { useDraftForm } from '../store/use-draft.ts';
-import { inWords } from '../words/sentence.tsx';
+import { said } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { actionWords } from './action-words.ts';
 import type { CaseFacts } from './case-facts.ts';
 import type { FormProperties } from './form-properties.ts';
 
-type Asked = Pick<MissingItem, 'item' | 'text'>;
+/** A request that can be ticked, in words that become the asker's own. */
+type Asked = { item: MissingItem['item']; text: string };
 /** No more than this in one go, as the contract has it. */
 
 /** What can be ticked: what is missing, what was waived, and everything else there is to a case. */
 function offers({ ticket }: CaseFacts): Asked[] {
   const t = actionWords();
-  const missing = ticket.missing.map(({ item, text }) => ({ item, text }));
+  const missing = ticket.missing.map(({ item, text }) => ({ item, text: said(text).text }));
   const waivers = ticket.triage.escalations.at(-1)?.waivers ?? [];
   const waived = waivers
     .filter(({ item }) => !missing.some((each) => each.item === item))
@@ -34,8 +35,6 @@ export function AskForm({ facts, send, isBusy }: FormProperties) {
     questions: [''],
   });
   const all = offers(facts);
-  // What is missing is said by shared code; the rest are the screen's own words.
-  const ours = new Set(facts.ticket.missing.map(({ text }) => text));
   const keyOf = ({ item, text }: Asked) => `${item} ${text}`;
   const questions = draft.questions.map((text) => text.trim()).filter((text) => text !== '');
   const requests = [
@@ -66,8 +65,7 @@ export function AskForm({ facts, send, isBusy }: FormProperties) {
               }
             />
             <span>
-              <strong>{terms().completenessItem[each.item]}</strong>{' '}
-              {ours.has(each.text) ? inWords(each.text) : each.text}
+              <strong>{terms().completenessItem[each.item]}</strong> {each.text}
             </span>
           </label>
         ))}

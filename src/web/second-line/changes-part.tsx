@@ -2,11 +2,12 @@ import type { ComponentChild } from 'preact';
 import type { ChangeRecord, Judgement } from '../../../shared/contract/change.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { messageKey } from '../../../shared/message/same.ts';
 import { minutesOf, occurrencesIn } from '../../../state-machines/triage/record.ts';
 import { Facts } from '../parts/card.tsx';
 import { Badge, Notice, type Tone } from '../parts/notice.tsx';
 import { changeWords } from '../words/change-words.ts';
-import { inWords } from '../words/sentence.tsx';
+import { inWords, inWordsOf } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -110,7 +111,7 @@ function judgementFacts(judgement: Judgement): [string, ComponentChild][] {
       t.overrideReason,
       override === null ? '' : `${override.reason} (${t.computedWas(values().verdicts[computed])})`,
     ],
-    [t.because, judgement.reasons.length === 0 ? '' : inWords(judgement.reasons.join(' '))],
+    [t.because, judgement.reasons.length === 0 ? '' : inWordsOf(judgement.reasons)],
   ];
 }
 
@@ -129,7 +130,7 @@ function Warnings({ facts: { chain }, judgement }: { facts: CaseFacts; judgement
       {judgement.warnings.length > 0 && (
         <Notice tone="caution">
           {judgement.warnings.map((warning) => (
-            <span key={warning}>{inWords(warning)}</span>
+            <span key={messageKey(warning)}>{inWords(warning)}</span>
           ))}
         </Notice>
       )}

@@ -1,3 +1,4 @@
+import { messageKey } from '../../../shared/message/same.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
@@ -60,7 +61,7 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
               ` ${t.needsKit(chosen.needs.map((need) => said(need).text).join(', '))}`}
           </span>
           {chosen.caution.map((text) => (
-            <span key={text}>{inWords(text)}</span>
+            <span key={messageKey(text)}>{inWords(text)}</span>
           ))}
         </Notice>
       )}

@@ -3,6 +3,7 @@ import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { storedMessage } from '../../../shared/message/stored.ts';
 import { recordAsToday } from '../../../state-machines/triage/versions/record.ts';
+import { allowedAsToday, missingAsToday } from '../../../state-machines/triage/versions/said.ts';
 
 type Reader = (body: unknown) => unknown;
 const asItIs: Reader = (body) => body;
@@ -18,7 +19,12 @@ const readers: readonly (readonly [RegExp, Reader])[] = [
   [/^\/chains\/[^/?]+\/audit(\?|$)/, (body) => withFindings(body as ChainAudit)],
 ];
 
-const withRecord = (ticket: Ticket): Ticket => ({ ...ticket, triage: recordAsToday(ticket.triage) });
+const withRecord = (ticket: Ticket): Ticket => ({
+  ...ticket,
+  triage: recordAsToday(ticket.triage),
+  allowedNow: ticket.allowedNow.map(allowedAsToday),
+  missing: ticket.missing.map(missingAsToday),
+});
 const withFindings = (audit: ChainAudit): ChainAudit => ({
   ...audit,
   findings: audit.findings.map(findingAsToday),

@@ -139,7 +139,9 @@ function Comparison({ comparison }: { comparison: EdidReadings['comparisons'][nu
       <span>{t.differs[comparison.perspective]}</span>
       <ul>
         {comparison.differences.map(({ text }) => (
-          <li key={text}>{inWords(text)}</li>
+          <li key={text} lang="en">
+            {text}
+          </li>
         ))}
       </ul>
     </div>

@@ -1,6 +1,7 @@
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import type { MissingItem } from '../../../shared/contract/triage.ts';
+import { messageKey } from '../../../shared/message/same.ts';
 import { viewsLacking } from '../../../state-machines/triage/link-views.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { List } from '../parts/card.tsx';
@@ -30,7 +31,7 @@ export function StillMissing({ ticket, onTicket, chain }: Properties) {
       <p class="soft">{t.missingLead}</p>
       <List>
         {by('here').map((missing) => (
-          <li key={`${missing.item} ${missing.text}`} class="missing">
+          <li key={`${missing.item} ${messageKey(missing.text)}`} class="missing">
             <strong>{terms().completenessItem[missing.item]}</strong>
             <span>{missing.place === null ? inWords(missing.text) : placeWords(chain, missing.place)}</span>
             <WayToGetIt missing={missing} ticket={ticket} onTicket={onTicket} chain={chain} />

@@ -4,16 +4,16 @@ import { language } from './language.ts';
 
 // German sentences and terms come as chunks of their own, so that nobody who reads English loads them.
 
-type Loaded = { sentences: Language; terms: MessageTerms; ofText: (text: string) => string | null };
+type Loaded = { sentences: Language; terms: MessageTerms };
 const loaded = signal<Loaded | null>(null);
 let isAsked = false;
 
 function askForGerman(): void {
   if (isAsked) return;
   isAsked = true;
-  Promise.all([import('../../../shared/message/de/index.ts'), import('./german/index.ts')]).then(
-    ([{ german, deTerms }, { germanSentence }]) => {
-      loaded.value = { sentences: german, terms: deTerms, ofText: germanSentence };
+  import('../../../shared/message/de/index.ts').then(
+    ({ german, deTerms }) => {
+      loaded.value = { sentences: german, terms: deTerms };
     },
     // Without a connection, and never read before: the next screen asks again.
     () => {

@@ -12,7 +12,7 @@ import { loadedGerman } from './loaded-german.ts';
 
 // What the program says comes as a code with values (shared/message) and is put into words here, in the language of the
 // screens. German comes as a chunk of its own; until it is there the English stands, marked as such for whoever has it
-// read out. A text that is a plain string is one of shared code that is not a message yet.
+// read out.
 
 /** Moments inside messages are told in UTC, and say so: a message does not know at which site it is read. */
 const zone = 'UTC';
@@ -26,18 +26,11 @@ function tongue(): { sentences: MessageLanguage; lang?: 'en' } {
 /** A text in the language of the screens; `lang` where it is in another one. */
 export type Said = { text: string; lang?: 'en' };
 
-/** A message, or a text of shared code, in the language of the screens. To be called while a screen is drawn. */
-export function said(what: string | Message): Said {
-  if (typeof what === 'string') return saidText(what);
+/** A message in the language of the screens. To be called while a screen is drawn. */
+export function said(what: Message): Said {
   const { sentences, lang } = tongue();
   const text = messageText(what, sentences, zone);
   return lang === undefined ? { text } : { text, lang };
-}
-
-function saidText(text: string): Said {
-  if (language.value === 'en') return { text };
-  const words = loadedGerman()?.ofText(text) ?? null;
-  return words === null ? { text, lang: 'en' } : { text: words };
 }
 
 /** The attribute for what is put together of several: English as soon as one of them is. */
@@ -57,11 +50,7 @@ function drawn({ by, text }: Part, at: number): ComponentChild {
 }
 
 /** A message in words, what people wrote marked as theirs; a span only around what is not in the screens' language. */
-export function inWords(what: string | Message): ComponentChild {
-  if (typeof what === 'string') {
-    const words = saidText(what);
-    return words.lang === undefined ? words.text : <span lang={words.lang}>{words.text}</span>;
-  }
+export function inWords(what: Message): ComponentChild {
   const { sentences, lang } = tongue();
   const parts = messageParts(what, sentences, zone).map(drawn);
   return lang === undefined ? parts : <span lang={lang}>{parts}</span>;
@@ -72,4 +61,4 @@ export const inWordsOf = (messages: readonly Message[]): ComponentChild =>
   messages.map((one, at) => [at > 0 && ' ', inWords(one)]);
 
 /** As `inWords`, in a span of its own. */
-export const Sentence = ({ children }: { children: string | Message }) => <span>{inWords(children)}</span>;
+export const Sentence = ({ children }: { children: Message }) => <span>{inWords(children)}</span>;

@@ -10,5 +10,5 @@ export const terms = (): MessageTerms =>
 /** The name of a state, also of one that this version does not know. */
 export const stateWord = (state: string): string => (terms().state as Record<string, string>)[state] ?? state;
 /** What a command, or another event of the log, does, as a button says it. */
-export const commandWord = ({ type, label }: { type: string; label: string }): string =>
-  (({ ...terms().fact, ...terms().command }) as Record<string, string>)[type] ?? label;
+export const commandWord = ({ type }: { type: string }): string =>
+  (({ ...terms().fact, ...terms().command }) as Record<string, string>)[type] ?? type;

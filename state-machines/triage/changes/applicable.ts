@@ -1,6 +1,6 @@
 import { findDevice, findLink, findPort, linkEnds } from '../../../shared/chain/graph.ts';
 import { namedPlace } from '../../../shared/chain/named-place.ts';
-import { placeName, samePlace } from '../../../shared/chain/place.ts';
+import { samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
@@ -9,7 +9,9 @@ import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { changesOfRound, standingSides } from '../record.ts';
 import { segmentFor, segmentOf } from '../segment.ts';
-import { type Caution, changeCatalogue, changeLabel } from './catalogue.ts';
+
+import { type Caution, changeCatalogue } from './catalogue.ts';
+
 import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './places.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
@@ -46,10 +48,10 @@ const wasTried = (record: TriageRecord, kind: ChangeKind, target: Place): boolea
     (change) => change.kind === kind && samePlace(change.target, target) && change.judgement !== null,
   );
 
-/** Why a change does not apply at a place, in a sentence; null when it does. */
-export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target: Place): string | null {
+/** Why a change does not apply at a place, null when it does. */
+export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target: Place): Message | null {
   const scene = sceneOf(record);
-  if (scene === null) return 'No side is known yet, so it can’t be said what is worth changing.';
+  if (scene === null) return message('noSideForChange');
   const why = whyNotThere(scene, kind, target);
   return why === null && kind === 'updateFirmware'
     ? whyNotYet(scene, target, firstUntried(scene, candidates(scene)))
@@ -61,14 +63,15 @@ const isKept = ({ record }: Scene, kind: ChangeKind, target: Place): boolean =>
     (change) => change.kind === kind && change.status === 'kept' && samePlace(change.target, target),
   );
 
-function whyNotThere(scene: Scene, kind: ChangeKind, target: Place): string | null {
+const doneTo = { device: 'doneToDevice', port: 'doneToPort', link: 'doneToLink' } as const;
+
+function whyNotThere(scene: Scene, kind: ChangeKind, target: Place): Message | null {
   const { target: wanted } = changeCatalogue[kind];
-  if (target.kind !== wanted)
-    return `‘${changeLabel(kind)}’ is done to a ${wanted}, not to a ${target.kind}.`;
+  if (target.kind !== wanted) return message(doneTo[wanted], { change: kind });
   if (!repeatable.includes(kind) && isKept(scene, kind, target)) {
-    return 'That was done and kept: it is part of the chain now.';
+    return message('keptAlready');
   }
-  const nothing = 'The chain as found has nothing under that id.';
+  const nothing = message('nothingUnderThatId');
   if (target.kind === 'link') {
     const link = findLink(scene.chain, target.linkId);
     return link === undefined ? nothing : (linkWhyNot[kind]?.(scene, link) ?? null);
@@ -94,11 +97,11 @@ const firstUntried = ({ record }: Scene, of: readonly Candidate[]): Candidate | 
   of.find(({ kind, target }) => !wasTried(record, kind, target)) ?? null;
 
 /** Firmware can't be taken back, so it comes last, unless the organisation's level asks for it anyway. */
-function whyNotYet({ chain, record }: Scene, target: Place, untried: Candidate | null): string | null {
+function whyNotYet({ chain, record }: Scene, target: Place, untried: Candidate | null): Message | null {
   if (target.kind === 'device' && record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
   return untried === null
     ? null
-    : `An update can’t be undone, so it comes last: ‘${changeLabel(untried.kind)}’ at ${placeName(chain, untried.target)} is still untried.`;
+    : message('untriedFirst', { change: untried.kind, place: namedPlace(chain, untried.target) });
 }
 
 function everyPlace(chain: Chain, kind: 'device' | 'port' | 'link'): Place[] {

@@ -13,13 +13,14 @@ import {
 import { bitRateGbps } from '../../../shared/chain/signal-mode.ts';
 import type { Chain, Device, Link, Port, SignalMode } from '../../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
 import { standingEvidence, standingSides } from '../record.ts';
 import type { Segment } from '../segment.ts';
 
 /** What decides where a change applies: the chain as found, what of it can still be at fault, and the record. */
 export type Scene = { chain: Chain; segment: Segment; record: TriageRecord };
-/** Why a change makes no sense at a place, in a sentence; null when it does. */
-type WhyNot<Target> = (scene: Scene, target: Target) => string | null;
+/** Why a change makes no sense at a place; null when it does. */
+type WhyNot<Target> = (scene: Scene, target: Target) => Message | null;
 export type PortAt = { device: Device; port: Port };
 
 /** The limit that the trade tests with: three channels of ten bits at 300 MHz; common practice, no source. */
@@ -31,19 +32,19 @@ const easilyReplacedM = 5;
 
 const modeInUse = (port: Port): SignalMode => port.setMode ?? port.highestMode;
 
-const outside = 'It can’t be at fault any more: it lies on the other side.';
+const outside = message('onTheOtherSide');
 const has = (ids: readonly string[], id: string): boolean => ids.includes(id);
-const inputSide = ({ segment }: Scene, device: Device): string | null =>
+const inputSide = ({ segment }: Scene, device: Device): Message | null =>
   has(segment.inputHalfIds, device.id) ? null : outside;
-const outputSide = ({ segment }: Scene, device: Device): string | null =>
+const outputSide = ({ segment }: Scene, device: Device): Message | null =>
   has(segment.outputHalfIds, device.id) ? null : outside;
-const eitherSide = ({ segment }: Scene, device: Device): string | null =>
+const eitherSide = ({ segment }: Scene, device: Device): Message | null =>
   has(segment.deviceIds, device.id) ? null : outside;
-const linkPossible = ({ segment }: Scene, link: Link): string | null =>
+const linkPossible = ({ segment }: Scene, link: Link): Message | null =>
   has(segment.linkIds, link.id) ? null : outside;
 
-const onlyRoles = (device: Device, ...roles: Device['role'][]): string | null =>
-  roles.includes(device.role) ? null : `That is done at a ${roles.join(' or ')}, not at a ${device.role}.`;
+const onlyRoles = (device: Device, ...roles: Device['role'][]): Message | null =>
+  roles.includes(device.role) ? null : message('doneAtRoles', { roles, role: device.role });
 
 const linkedPorts = (chain: Chain, device: Device, direction: Port['direction']): Port[] =>
   device.ports.filter(
@@ -52,12 +53,12 @@ const linkedPorts = (chain: Chain, device: Device, direction: Port['direction'])
       linkAtPort(chain, { deviceId: device.id, portId: port.id }) !== undefined,
   );
 
-function aboveLimit({ chain }: Scene, device: Device, direction: Port['direction']): string | null {
+function aboveLimit({ chain }: Scene, device: Device, direction: Port['direction']): Message | null {
   const ports = linkedPorts(chain, device, direction);
-  if (ports.length === 0) return `Nothing is plugged into an ${direction} of it.`;
+  if (ports.length === 0) return message(direction === 'input' ? 'nothingOnInput' : 'nothingOnOutput');
   return ports.some((port) => bitRateGbps(modeInUse(port)) > limitedGbps)
     ? null
-    : `Its ${direction} passes no more than ${limitedGbps} Gbit/s as it is.`;
+    : message(direction === 'input' ? 'inputLimitedAlready' : 'outputLimitedAlready', { rate: limitedGbps });
 }
 
 const isPossible = ({ segment }: Scene, fromId: string, toId: string, chain: Chain): boolean =>
@@ -68,22 +69,19 @@ const isPossible = ({ segment }: Scene, fromId: string, toId: string, chain: Cha
 export const linkWhyNot: Partial<Record<ChangeKind, WhyNot<Link>>> = {
   reseat: linkPossible,
   replaceCable: (scene, link) =>
-    linkPossible(scene, link) ??
-    (link.route === 'inWall' ? 'It lies in the wall: bridge it with a temporary cable instead.' : null),
+    linkPossible(scene, link) ?? (link.route === 'inWall' ? message('cableInWall') : null),
   temporaryCable: (scene, link) =>
     linkPossible(scene, link) ??
-    (link.route === 'free' && link.lengthM <= easilyReplacedM
-      ? 'It is short and lies free: replace it instead.'
-      : null),
+    (link.route === 'free' && link.lengthM <= easilyReplacedM ? message('cableShortAndFree') : null),
   insertSyncSwitch: linkPossible,
   unplugBranch: (scene, link) => {
     const { chain } = scene;
     const fork = findDevice(chain, link.from.deviceId);
     const others = linksOutOf(chain, link.from.deviceId).filter((each) => each.id !== link.id);
-    if (fork === undefined || others.length === 0) return 'There is no parallel branch beside it.';
+    if (fork === undefined || others.length === 0) return message('noParallelBranch');
     const beyond = downstreamOf(chain, link.to.deviceId).add(link.to.deviceId);
     const watched = standingSides(scene.record).find(({ deviceId }) => beyond.has(deviceId));
-    if (watched !== undefined) return 'The picture that is watched comes through it.';
+    if (watched !== undefined) return message('watchedPictureRunsThrough');
     return outputSide(scene, fork);
   },
 };
@@ -93,18 +91,18 @@ export const portWhyNot: Partial<Record<ChangeKind, WhyNot<PortAt>>> = {
     portPossible(scene, { device, port }) ??
     (freePorts(scene.chain, device.id, port.direction).length > 0
       ? null
-      : `It has no other free ${port.direction}.`),
+      : message(port.direction === 'input' ? 'noOtherInput' : 'noOtherOutput')),
   raisePortMode: (scene, { device, port }) => {
-    if (port.setMode === null) return 'Its mode isn’t set: it is on automatic or can’t be set.';
+    if (port.setMode === null) return message('portModeNotSet');
     return bitRateGbps(port.setMode) < bitRateGbps(port.highestMode)
       ? portPossible(scene, { device, port })
-      : 'It is set to the highest mode it has.';
+      : message('portModeHighest');
   },
 };
 
-function portPossible(scene: Scene, { device, port }: PortAt): string | null {
+function portPossible(scene: Scene, { device, port }: PortAt): Message | null {
   if (linkAtPort(scene.chain, { deviceId: device.id, portId: port.id }) === undefined) {
-    return 'Nothing is plugged into it.';
+    return message('nothingPluggedIn');
   }
   return port.direction === 'input' ? inputSide(scene, device) : outputSide(scene, device);
 }
@@ -120,21 +118,22 @@ export const deviceWhyNot: Partial<Record<ChangeKind, WhyNot<Device>>> = {
     );
     return (
       onlyRoles(device, 'source') ??
-      (processors.length === 0 ? 'No processor follows it.' : null) ??
-      (withDevices.length === 0 ? 'It goes straight into the processor as it is.' : null) ??
+      (processors.length === 0 ? message('noProcessorFollows') : null) ??
+      (withDevices.length === 0 ? message('straightIntoProcessor') : null) ??
       (withDevices.some(({ id }) => isPossible(scene, device.id, id, chain)) ? null : outside)
     );
   },
   bypassDevice: (scene, device) => {
-    if (device.role === 'source' || device.role === 'display') return `A ${device.role} can’t be bypassed.`;
+    if (device.role === 'source' || device.role === 'display')
+      return message('cannotBypass', { role: device.role });
     const between =
       linksInto(scene.chain, device.id).length > 0 && linksOutOf(scene.chain, device.id).length > 0;
-    return between ? eitherSide(scene, device) : 'It has no signal both in and out.';
+    return between ? eitherSide(scene, device) : message('noSignalInAndOut');
   },
   disableProcessing: (scene, device) =>
     device.processesPicture || device.edidHandling.kind !== 'passesOn'
       ? eitherSide(scene, device)
-      : 'It neither processes the picture nor manages EDID as it is set.',
+      : message('nothingToSwitchOff'),
   limitInputBandwidth: (scene, device) =>
     onlyRoles(device, 'processor', 'receiver', 'switch', 'display') ??
     inputSide(scene, device) ??
@@ -151,17 +150,14 @@ export const deviceWhyNot: Partial<Record<ChangeKind, WhyNot<Device>>> = {
     const far = displays.filter(({ id }) => shortestM(chain, device.id, id) > shortPassiveM);
     return (
       onlyRoles(device, 'processor') ??
-      (displays.length === 0 ? 'No display follows it.' : null) ??
-      (far.length === 0
-        ? `It is joined to the display by no more than ${shortPassiveM} m as it is.`
-        : null) ??
+      (displays.length === 0 ? message('noDisplayFollows') : null) ??
+      (far.length === 0 ? message('joinedWithin', { length: shortPassiveM }) : null) ??
       (far.some(({ id }) => isPossible(scene, device.id, id, chain)) ? null : outside)
     );
   },
   substituteDisplay: (scene, device) => onlyRoles(device, 'display') ?? eitherSide(scene, device),
   restoreSettings: (scene, device) =>
-    eitherSide(scene, device) ??
-    (hasEarlierSettings(scene, device) ? null : 'No earlier settings of it are known.'),
+    eitherSide(scene, device) ?? (hasEarlierSettings(scene, device) ? null : message('noEarlierSettings')),
   updateFirmware: eitherSide,
 };
 

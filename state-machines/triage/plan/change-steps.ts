@@ -8,7 +8,6 @@ import {
   requiredQuietWatchMin,
 } from '../../../shared/isolation/index.ts';
 import { message } from '../../../shared/message/message.ts';
-import { storedMessage } from '../../../shared/message/stored.ts';
 import type { NamedPlace } from '../../../shared/message/values.ts';
 import { changeCatalogue } from '../changes/catalogue.ts';
 import {
@@ -50,7 +49,7 @@ function retestStep(record: TriageRecord, what: WhatIsDone, watches: readonly Wa
   const left = usable(watches).length === 0 ? fullNeed(record) : needed;
   const commands: TicketCommandType[] = [running ? 'recordOccurrence' : 'startWatch'];
   if (left === null)
-    return step(message('changeWatch', { ...what, how: storedMessage(reasons[0] ?? '') }), commands);
+    return step(message('changeWatch', { ...what, how: reasons[0] ?? message('cannotBeJudged') }), commands);
   return left.mode === 'time'
     ? step(
         message('changeWatchMinutes', { ...what, minutes: left.remainingMin }),
@@ -134,7 +133,8 @@ export function verifyStep(record: TriageRecord): Step {
   if (verdict === 'cleared') return step(message('remedyHeld'), ['close']);
   const left = usable(watches).length === 0 ? fullNeed(record) : needed;
   const commands: TicketCommandType[] = [running ? 'endWatch' : 'startWatch', 'close'];
-  if (left === null) return step(message('watchRemedy', { how: storedMessage(reasons[0] ?? '') }), commands);
+  if (left === null)
+    return step(message('watchRemedy', { how: reasons[0] ?? message('cannotBeJudged') }), commands);
   return left.mode === 'time'
     ? step(message('watchRemedyMinutes', { minutes: left.remainingMin }), commands, left.remainingMin)
     : step(message('watchRemedyTries', { tries: left.remainingTries }), commands);

@@ -1,9 +1,9 @@
+import { message } from '../../../shared/message/message.ts';
 import { filed, openChange, signed, standingSides } from '../record.ts';
 import { because } from './refusal.ts';
 import { firstOf, notClosed, noWatchRuns, rule } from './rule.ts';
 
 export const reviewAudit = rule('reviewAudit', {
-  label: 'Say that you have looked at the audit of the chain',
   outcome: (_record, { known: { audit } }) => audit,
   apply: (record, event) => ({
     ...record,
@@ -18,19 +18,14 @@ export const reviewAudit = rule('reviewAudit', {
 });
 
 export const answerWhatChanged = rule('answerWhatChanged', {
-  label: 'Write down what has changed since it last worked',
   ready: notClosed,
   apply: (record, event) => ({ ...record, whatChanged: { answers: event.answers, ...filed(event) } }),
 });
 
 export const recordAsFound = rule('recordAsFound', {
-  label: 'Record the chain as you found it',
   ready: firstOf(noWatchRuns, (record) => {
-    if (openChange(record) !== null)
-      return because('change-open', 'A change is open: the chain is not as found.');
-    return standingSides(record).length > 0
-      ? because('not-allowed-now', 'A side was concluded on the chain as recorded: take that back first.')
-      : null;
+    if (openChange(record) !== null) return because('change-open', message('chainNotAsFound'));
+    return standingSides(record).length > 0 ? because('not-allowed-now', message('sideRestsOnChain')) : null;
   }),
   apply: (record, event) => ({
     ...record,
@@ -39,7 +34,6 @@ export const recordAsFound = rule('recordAsFound', {
 });
 
 export const note = rule('note', {
-  label: 'Add a note',
   apply: (record, event) => ({
     ...record,
     notes: [...record.notes, { text: event.text, ...signed(event) }],
@@ -47,7 +41,6 @@ export const note = rule('note', {
 });
 
 export const amendIntake = rule('amendIntake', {
-  label: 'Correct the symptom',
   ready: notClosed,
   apply: (record, event) => ({ ...record, symptom: event.symptom }),
 });

@@ -1,5 +1,6 @@
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { ChangeRecord, Judgement, TriageRecord } from '../../../shared/contract/triage.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
 import { attributionOf } from '../attribution.ts';
 import { whyNotApplicable } from '../changes/applicable.ts';
 import { changeCatalogue } from '../changes/catalogue.ts';
@@ -39,21 +40,14 @@ function theOpenChange(record: TriageRecord): ChangeRecord {
 
 const faultIsThere = (record: TriageRecord): Cause | null => {
   const cure = keptCure(record);
-  return cure === null
-    ? null
-    : because(
-        'not-allowed-now',
-        'A change that cleared the fault was kept, so another one could show nothing. Name the culprit, or go back to finding the side and see the fault again.',
-        { place: cure.target },
-      );
+  return cure === null ? null : because('not-allowed-now', message('cureIsKept'), { place: cure.target });
 };
 
 export const declareChange = rule('declareChange', {
-  label: 'Declare the one change you are about to make, and what you expect',
   ready: firstOf(noChangeOpen, noWatchRuns, faultIsThere),
   refuse: (record, event) => {
     if (record.changes.some(({ id }) => id === event.changeId)) {
-      return because('already-exists', 'There is a change under that id.');
+      return because('already-exists', message('changeIdTaken'));
     }
     const why = whyNotApplicable(record, event.kind, event.target);
     if (why !== null) return because('change-not-applicable', why, { place: event.target });
@@ -63,7 +57,7 @@ export const declareChange = rule('declareChange', {
     );
     return unknown === undefined
       ? refuseTooEarly(record, event)
-      : because('unknown-reference', `There is no device '${unknown.deviceId}' in the chain as found.`);
+      : because('unknown-reference', message('deviceNotInChain', { device: unknown.deviceId }));
   },
   outcome: (record, command) => {
     const { diagnostic, plainCorrection, canBeUndone, showsCulprit } = changeCatalogue[command.kind];
@@ -102,17 +96,14 @@ export const declareChange = rule('declareChange', {
 
 const isDeclared = (record: TriageRecord): Cause | null => {
   const open = openChange(record);
-  if (open === null) return because('no-change-open', 'No change is declared.');
-  return open.status === 'declared'
-    ? null
-    : because('not-allowed-now', 'The change was made already: put it back or keep it.');
+  if (open === null) return because('no-change-open', message('noChangeDeclared'));
+  return open.status === 'declared' ? null : because('not-allowed-now', message('changeMadeAlready'));
 };
 
 const isInPlace = (record: TriageRecord): Cause | null =>
-  changeInPlace(record) === null ? because('no-change-open', 'No change is in place.') : null;
+  changeInPlace(record) === null ? because('no-change-open', message('noChangeInPlace')) : null;
 
 export const withdrawChange = rule('withdrawChange', {
-  label: 'Withdraw the change: it was not made',
   ready: isDeclared,
   refuse: refuseTooEarly,
   outcome: finishing,
@@ -126,7 +117,6 @@ export const withdrawChange = rule('withdrawChange', {
 });
 
 export const applyChange = rule('applyChange', {
-  label: 'The change is made',
   ready: isDeclared,
   refuse: refuseTooEarly,
   outcome: (record, command) => ({
@@ -138,11 +128,10 @@ export const applyChange = rule('applyChange', {
 });
 
 export const judgeRetest = rule('judgeRetest', {
-  label: 'Judge the retest',
   ready: firstOf(noWatchRuns, isInPlace, (record) => {
     const change = changeInPlace(record);
     return change === null || usable(retestWatches(record, change.id)).length === 0
-      ? because('retest-missing', 'Watch with the change in place first, over time or by trying.')
+      ? because('retest-missing', message('watchWithChangeFirst'))
       : null;
   }),
   outcome: (record, { override }) => {
@@ -193,12 +182,11 @@ export function judgementSoFar(record: TriageRecord, change: ChangeRecord): Omit
 }
 
 export const restoreChange = rule('restoreChange', {
-  label: 'The change is put back: the chain is as it was before',
   ready: firstOf(noWatchRuns, isInPlace, (record) => {
     const change = changeInPlace(record);
     return change === null || change.canBeUndone
       ? null
-      : because('change-cannot-be-undone', 'That can’t be put back: keep it.', { openChangeId: change.id });
+      : because('change-cannot-be-undone', message('cannotBePutBack'), { openChangeId: change.id });
   }),
   refuse: refuseTooEarly,
   outcome: finishing,
@@ -206,7 +194,6 @@ export const restoreChange = rule('restoreChange', {
 });
 
 export const keepChange = rule('keepChange', {
-  label: 'The change stays as it is',
   ready: firstOf(noWatchRuns, isInPlace, (record) => {
     const change = changeInPlace(record);
     const why = change === null ? null : whyNotStay(change);
@@ -219,13 +206,11 @@ export const keepChange = rule('keepChange', {
   apply: (record, event) => finish(record, event, 'kept'),
 });
 
-function whyNotStay({ diagnostic, plainCorrection, judgement }: ChangeRecord): string | null {
-  if (diagnostic) return 'It is a diagnostic change: it has to be put back.';
+function whyNotStay({ diagnostic, plainCorrection, judgement }: ChangeRecord): Message | null {
+  if (diagnostic) return message('diagnosticMustGoBack');
   if (plainCorrection) return null;
-  if (judgement?.verdict !== 'cleared') return 'It did not clear the fault: put it back.';
-  return judgement.attributable
-    ? null
-    : 'More than what was declared differs, so it is not known what cleared the fault: put it back.';
+  if (judgement?.verdict !== 'cleared') return message('didNotClear');
+  return judgement.attributable ? null : message('curedByWhatUnknown');
 }
 
 function finish(

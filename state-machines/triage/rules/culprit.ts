@@ -1,6 +1,7 @@
 import { placeExists } from '../../../shared/chain/place.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { ChangeRecord, SetAside, TriageRecord, WorkingState } from '../../../shared/contract/triage.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
 import type { CompleteCommandOf, TriageEvent } from '../events.ts';
 import { changesOfRound, filed, isBaselineComplete, occurrencesOf, openChange, signed } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
@@ -8,32 +9,29 @@ import { chainAsItWas, firstOf, noWatchRuns, rule } from './rule.ts';
 import { sidesHold } from './sides.ts';
 
 /** Why a change can't show the culprit; null when its retest says that it can. */
-export function whyNoProof({ showsCulprit, status, judgement }: ChangeRecord): string | null {
-  if (status !== 'restored' && status !== 'kept') return 'That change is not finished.';
-  if (!showsCulprit) return 'That change is information only: it shows no culprit.';
-  if (judgement === null) return 'That change was not retested.';
-  if (judgement.verdict !== 'cleared') return `The retest of that change says: ${judgement.verdict}.`;
-  return judgement.attributable
-    ? null
-    : 'More than what was declared differed during that retest, so it can’t be put down to the change.';
+export function whyNoProof({ showsCulprit, status, judgement }: ChangeRecord): Message | null {
+  if (status !== 'restored' && status !== 'kept') return message('changeNotFinished');
+  if (!showsCulprit) return message('changeShowsNoCulprit');
+  if (judgement === null) return message('changeNotRetested');
+  if (judgement.verdict !== 'cleared') return message('retestSaid', { verdict: judgement.verdict });
+  return judgement.attributable ? null : message('retestNotAttributable');
 }
 
 /** Refuses a place that isn't in the chain as found. */
 export const refuseUnknownPlace = (record: TriageRecord, place: Place): Cause | null =>
   record.asFound === null || placeExists(record.asFound.chain, place)
     ? null
-    : because('unknown-reference', 'The chain as found has no such place.', { place });
+    : because('unknown-reference', message('placeNotInChain'), { place });
 
 export const nameCulprit = rule('nameCulprit', {
-  label: 'Name the culprit that a retest has shown',
   ready: firstOf(chainAsItWas, noWatchRuns, (record) =>
     changesOfRound(record).some((change) => whyNoProof(change) === null)
       ? null
-      : because('retest-missing-or-weak', 'No change has cleared the fault in a retest that counts.'),
+      : because('retest-missing-or-weak', message('nothingClearedYet')),
   ),
   refuse: (record, event) => {
     const change = changesOfRound(record).find(({ id }) => id === event.changeId);
-    if (change === undefined) return because('unknown-reference', 'There is no such change in this round.');
+    if (change === undefined) return because('unknown-reference', message('changeNotInRound'));
     const why = whyNoProof(change);
     if (why !== null) return because('retest-missing-or-weak', why, { place: change.target });
     return refuseUnknownPlace(record, event.place) ?? refuseUnconfirmed(record, event, change);
@@ -58,16 +56,13 @@ function refuseUnconfirmed(
 ): Cause | null {
   if (confirmation.kind === 'notDone') return null;
   const watch = record.watches.find(({ id }) => id === confirmation.watchId);
-  if (watch === undefined) return because('unknown-reference', 'There is no watch under that id.');
+  if (watch === undefined) return because('unknown-reference', message('watchUnknown'));
   if (watch.purpose !== 'confirm' || watch.changeId !== change.id) {
-    return because('confirmation-missing', 'That watch was not made after this change was put back.');
+    return because('confirmation-missing', message('watchNotAfterPutBack'));
   }
   return occurrencesOf(watch).length > 0
     ? null
-    : because(
-        'confirmation-missing',
-        'The fault did not return in that watch: say why the confirmation is missing.',
-      );
+    : because('confirmation-missing', message('faultDidNotReturn'));
 }
 
 /** The record with culprit, remedy and closing cleared, and kept among what did not hold. */
@@ -102,7 +97,6 @@ export function stageWithoutCulprit(record: TriageRecord): WorkingState {
 }
 
 export const withdrawCulprit = rule('withdrawCulprit', {
-  label: 'Withdraw the culprit and go on looking',
   outcome: (record) => ({ resumeAt: stageWithoutCulprit(record) }),
   apply: (record, event) => ({
     ...setAside(record, event, event.reason, 'culpritWithdrawn'),

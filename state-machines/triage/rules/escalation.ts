@@ -1,4 +1,5 @@
 import type { Escalation, MissingItem, TriageRecord, Waiver } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/message.ts';
 import { completeness } from '../completeness.ts';
 import type { EventOf } from '../events.ts';
 import { currentEscalation, filed, replaceById, standingEvidence } from '../record.ts';
@@ -12,11 +13,9 @@ const unwaived = (record: TriageRecord, waivers: readonly Waiver[]): MissingItem
 function refuseIncomplete(record: TriageRecord, waivers: readonly Waiver[]): Cause | null {
   const missing = unwaived(record, waivers);
   if (missing.length === 0) return null;
-  const detail =
-    missing.length === 1
-      ? 'One thing is missing: add it, or say why it can’t be had.'
-      : `${missing.length} things are missing: add them, or say why they can’t be had.`;
-  return because('case-incomplete', detail, { missing });
+  const { length: count } = missing;
+  const said = count === 1 ? message('oneThingMissing') : message('thingsMissing', { count });
+  return because('case-incomplete', said, { missing });
 }
 
 type HandedOver = Pick<Escalation, 'version' | 'question' | 'waivers' | 'waived' | 'takenBy'>;
@@ -47,7 +46,6 @@ export const withOutcome = (
 });
 
 export const escalate = rule('escalate', {
-  label: 'Hand the case to second line',
   ready: noWatchRuns,
   refuse: (record, event) => refuseIncomplete(record, event.waivers),
   outcome: (record, { question, waivers }) => handingOver(record, { question, waivers, takenBy: null }),
@@ -57,19 +55,18 @@ export const escalate = rule('escalate', {
 const openRequests = (record: TriageRecord) => record.requests.filter(({ answer }) => answer === null);
 
 export const answerRequest = rule('answerRequest', {
-  label: 'Answer what second line asked for',
   ready: firstOf(notClosed, (record) =>
-    openRequests(record).length > 0 ? null : because('not-allowed-now', 'Second line waits for no answer.'),
+    openRequests(record).length > 0 ? null : because('not-allowed-now', message('nothingAsked')),
   ),
   refuse: (record, event) => {
     const request = record.requests.find(({ id }) => id === event.requestId);
-    if (request === undefined) return because('unknown-reference', 'There is no request under that id.');
-    if (request.answer !== null) return because('not-allowed-now', 'That request was answered already.');
+    if (request === undefined) return because('unknown-reference', message('requestUnknown'));
+    if (request.answer !== null) return because('not-allowed-now', message('requestAnsweredAlready'));
     const known = new Set(standingEvidence(record).map(({ id }) => id));
     const unknown = event.evidenceIds.filter((id) => !known.has(id));
     return unknown.length === 0
       ? null
-      : because('unknown-reference', `The ticket has no such evidence: ${unknown.join(', ')}.`);
+      : because('unknown-reference', message('evidenceNotOnTicket', { ids: unknown }));
   },
   apply: (record, event) => ({
     ...record,
@@ -87,12 +84,11 @@ function waiversNow(record: TriageRecord, added: readonly Waiver[]): Waiver[] {
 }
 
 export const resubmit = rule('resubmit', {
-  label: 'Send second line a new version of the case',
   ready: (record) => {
     const open = openRequests(record).filter(({ kind }) => kind === 'information');
     return open.length === 0
       ? null
-      : because('request-open', `Second line still waits for: ${open.map(({ text }) => text).join('; ')}.`, {
+      : because('request-open', message('stillWaitsFor', { requests: open.map(({ text }) => text) }), {
           requestIds: open.map(({ id }) => id),
         });
   },
@@ -110,6 +106,5 @@ export const resubmit = rule('resubmit', {
 });
 
 export const recall = rule('recall', {
-  label: 'Take the case back: nobody has taken it up yet',
   apply: (record, event) => withOutcome(record, { kind: 'recalled', text: event.reason, ...filed(event) }),
 });

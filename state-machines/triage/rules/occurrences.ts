@@ -1,4 +1,5 @@
 import type { Occurrence, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
 import type { CompleteCommandOf, EventOf } from '../events.ts';
 import {
   occurrencesIn,
@@ -9,7 +10,7 @@ import {
   standingSides,
 } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
-import { rule } from './rule.ts';
+import { deviceNamed, rule } from './rule.ts';
 
 type Found = { watch: Watch; occurrence: Occurrence };
 
@@ -38,10 +39,10 @@ function withoutOccurrence(record: TriageRecord, event: EventOf<'withdrawOccurre
 
 function refuseUnknown(record: TriageRecord, occurrenceId: string): Cause | null {
   const found = findOccurrence(record, occurrenceId);
-  if (found === null) return because('unknown-reference', 'There is no occurrence under that id.');
+  if (found === null) return because('unknown-reference', message('occurrenceUnknown'));
   return found.occurrence.withdrawn === null
     ? null
-    : because('not-allowed-now', 'That occurrence was withdrawn already.');
+    : because('not-allowed-now', message('occurrenceWithdrawnAlready'));
 }
 
 const isLastOf = (watches: readonly Watch[], occurrenceId: string): boolean => {
@@ -53,16 +54,16 @@ const isLastOf = (watches: readonly Watch[], occurrenceId: string): boolean => {
 function refuseReliedUpon(record: TriageRecord, occurrenceId: string): Cause | null {
   const watch = findOccurrence(record, occurrenceId)?.watch;
   if (watch === undefined) return null;
-  const reliedUpon = (what: string) => because('not-allowed-now', `${what} rests on this occurrence.`);
+  const reliedUpon = (said: Message) => because('not-allowed-now', said);
   for (const side of standingSides(record)) {
     const proof = record.watches.filter(({ id }) => side.watchIds.includes(id));
     if (isLastOf(proof, occurrenceId)) {
-      return reliedUpon(`The side concluded at ${side.deviceId}, which has to be taken back first,`);
+      return reliedUpon(message('sideRestsOnOccurrence', { device: deviceNamed(record, side.deviceId) }));
     }
   }
   const judged = record.changes.some(({ id, judgement }) => id === watch.changeId && judgement !== null);
   if (watch.purpose === 'retest' && judged) {
-    return reliedUpon('The verdict on a change, which can be overridden with a reason,');
+    return reliedUpon(message('verdictRestsOnOccurrence'));
   }
   const confirmation = record.culprit?.confirmation;
   if (
@@ -70,17 +71,16 @@ function refuseReliedUpon(record: TriageRecord, occurrenceId: string): Cause | n
     confirmation.watchId === watch.id &&
     isLastOf([watch], occurrenceId)
   ) {
-    return reliedUpon('The confirmation of the culprit');
+    return reliedUpon(message('confirmationRestsOnOccurrence'));
   }
   return null;
 }
 
 export const withdrawOccurrence = rule('withdrawOccurrence', {
-  label: 'Withdraw an occurrence that was recorded by mistake',
   ready: (record) =>
     record.watches.some((watch) => occurrencesOf(watch).length > 0)
       ? null
-      : because('no-occurrence', 'There is no occurrence to withdraw.'),
+      : because('no-occurrence', message('noOccurrenceToWithdraw')),
   refuse: (record, event) =>
     refuseUnknown(record, event.occurrenceId) ?? refuseReliedUpon(record, event.occurrenceId),
   apply: withoutOccurrence,
@@ -95,20 +95,23 @@ function refuseWatchOf(
   watch: Watch,
   event: CompleteCommandOf<'confirmOccurrence'>,
 ): Cause | null {
-  const no = (detail: string) => because('not-allowed-now', detail);
-  if (watch.endedAt === null) return no('That watch is still running: record what you see.');
-  if (watch.mode === 'trigger') return no('In a watch by tries each try was judged when it was made.');
-  if (watch.round !== record.round) return no('That watch belongs to an earlier round.');
+  const no = (said: Message) => because('not-allowed-now', said);
+  if (watch.endedAt === null) return no(message('watchStillRunning'));
+  if (watch.mode === 'trigger') return no(message('triesJudgedWhenMade'));
+  if (watch.round !== record.round) return no(message('watchOfEarlierRound'));
   const change = record.changes.find(({ id }) => id === watch.changeId);
   if (watch.purpose === 'retest' && change !== undefined && change.judgement !== null) {
-    return no('The change was judged on that watch: judge it again by hand and give the log as the reason.');
+    return no(message('judgedOnThatWatch'));
   }
   const at = Date.parse(event.occurredAt);
   if (at < Date.parse(watch.startedAt) || at > Date.parse(watch.endedAt)) {
-    return because('time-out-of-order', `The watch went from ${watch.startedAt} to ${watch.endedAt}.`);
+    return because(
+      'time-out-of-order',
+      message('momentOutsideWatch', { from: watch.startedAt, to: watch.endedAt }),
+    );
   }
   return occurrencesOf(watch).some((each) => Math.abs(Date.parse(each.at) - at) < sameOccurrenceS * 1000)
-    ? because('already-exists', 'That occurrence is recorded already.')
+    ? because('already-exists', message('occurrenceRecordedAlready'))
     : null;
 }
 
@@ -120,33 +123,28 @@ function refuseMenu(
 ): Cause | null {
   if (watch.purpose !== 'side') return null;
   if (event.menu === null) {
-    return because('menu-answer-missing', 'Did the menu stay in the picture, or did it vanish too?');
+    return because('menu-answer-missing', message('menuAnswerMissing'));
   }
   const side = standingSides(record).find(({ deviceId }) => deviceId === watch.menuDeviceId);
   if (side === undefined || (side.side === 'input') === (event.menu === 'stayed')) return null;
-  return because(
-    'side-contradiction',
-    'That contradicts the side concluded there: take the side back first.',
-    {
-      place: { kind: 'device', deviceId: side.deviceId },
-    },
-  );
+  return because('side-contradiction', message('contradictsSideThere'), {
+    place: { kind: 'device', deviceId: side.deviceId },
+  });
 }
 
 export const confirmOccurrence = rule('confirmOccurrence', {
-  label: 'Confirm an occurrence that a log shows',
   ready: (record) =>
     record.watches.some((watch) => watch.endedAt !== null) &&
     standingEvidence(record).some(({ kind }) => kind === 'log')
       ? null
-      : because('no-occurrence', 'That takes a watch that has ended and a log.'),
+      : because('no-occurrence', message('needsEndedWatchAndLog')),
   refuse: (record, event) => {
     const watch = record.watches.find(({ id }) => id === event.watchId);
-    if (watch === undefined) return because('unknown-reference', 'There is no watch under that id.');
+    if (watch === undefined) return because('unknown-reference', message('watchUnknown'));
     const log = standingEvidence(record).find(({ id }) => id === event.evidenceId);
-    if (log?.kind !== 'log') return because('unknown-reference', 'There is no log under that id.');
+    if (log?.kind !== 'log') return because('unknown-reference', message('logUnknown'));
     if (findOccurrence(record, event.occurrenceId) !== null) {
-      return because('already-exists', 'There is an occurrence under that id.');
+      return because('already-exists', message('occurrenceIdTaken'));
     }
     return refuseWatchOf(record, watch, event) ?? refuseMenu(record, watch, event);
   },

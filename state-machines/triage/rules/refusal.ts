@@ -1,4 +1,5 @@
 import type { Place } from '../../../shared/contract/chain.ts';
+import type { Message } from '../../../shared/contract/message.ts';
 import type { AllowedCommand, ProblemKind } from '../../../shared/contract/problem.ts';
 import type { MissingItem } from '../../../shared/contract/triage.ts';
 
@@ -33,10 +34,10 @@ export type RefusalType = Extract<
   | 'reopen-too-late'
 >;
 
-/** Why a rule says no, in a sentence, with what it is about. */
+/** Why a rule says no, with what it is about. */
 export type Cause = {
   type: RefusalType;
-  detail: string;
+  said: Message;
   place?: Place;
   missing?: MissingItem[];
   openChangeId?: string;
@@ -50,10 +51,10 @@ export type Refusal = Cause & { allowedNow: AllowedCommand[] };
 
 export const because = (
   type: RefusalType,
-  detail: string,
-  facts: Omit<Cause, 'type' | 'detail'> = {},
+  said: Message,
+  facts: Omit<Cause, 'type' | 'said'> = {},
 ): Cause => ({
   type,
-  detail,
+  said,
   ...facts,
 });

@@ -1,5 +1,6 @@
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { noFaultFoundWatchMin } from '../../../shared/isolation/retest-statistics.ts';
+import { message } from '../../../shared/message/message.ts';
 import { type EventOf, momentOf, type TriageEvent } from '../events.ts';
 import { baselineWatches, filed, minutesOf, occurrencesIn, signed, verifyWatches } from '../record.ts';
 import { figuresOf, judgeWatches, usable } from '../retest.ts';
@@ -11,7 +12,7 @@ const whole = (minutes: number): number => Math.ceil(minutes);
 
 const faultNeverSeen = (record: TriageRecord): Cause | null =>
   occurrencesIn(baselineWatches(record)).length > 0
-    ? because('not-allowed-now', 'The fault was seen: go on and find the side.')
+    ? because('not-allowed-now', message('faultWasSeen'))
     : null;
 
 function quietSoFar(record: TriageRecord) {
@@ -29,7 +30,7 @@ function longEnoughQuiet(record: TriageRecord): Cause | null {
     ? null
     : because(
         'watch-record-too-short',
-        `“No fault found” needs ${whole(neededMin)} min of watching without the fault; there are ${Math.floor(watchedMin)} so far.`,
+        message('quietTooShort', { needed: neededMin, watched: watchedMin }),
         { remainingMin: whole(neededMin - watchedMin) },
       );
 }
@@ -41,30 +42,23 @@ const withRemedy = (record: TriageRecord, event: EventOf<'chooseRemedy'>): Triag
 });
 
 export const settleNoFaultFound = rule('chooseRemedy', {
-  label: 'Settle on: no fault found',
   ready: firstOf(noWatchRuns, chainAsItWas, faultNeverSeen, longEnoughQuiet),
   refuse: (_record, event) =>
-    event.remedy.kind === 'noFaultFound'
-      ? null
-      : because('not-allowed-now', 'A repair or a workaround needs a culprit; nothing was found yet.'),
+    event.remedy.kind === 'noFaultFound' ? null : because('not-allowed-now', message('remedyNeedsCulprit')),
   outcome: (record) => ({ quietProof: quietSoFar(record) }),
   apply: withRemedy,
 });
 
 export const chooseRemedy = rule('chooseRemedy', {
-  label: 'Settle on a repair, or on a workaround that the client accepts',
   ready: chainAsItWas,
   refuse: (_record, event) => {
     const { remedy } = event;
     if (remedy.kind === 'noFaultFound') {
-      return because(
-        'not-allowed-now',
-        'A culprit is named, so a fault was found: repair it or work around it.',
-      );
+      return because('not-allowed-now', message('faultWasFound'));
     }
     const latest = Date.parse(momentOf(event)) + clockToleranceMin * 60_000;
     return remedy.kind === 'workaround' && Date.parse(remedy.acceptedAt) > latest
-      ? because('time-out-of-order', 'The client’s acceptance is still to come by its time.')
+      ? because('time-out-of-order', message('acceptanceInFuture'))
       : null;
   },
   outcome: () => ({ quietProof: null }),
@@ -77,23 +71,20 @@ const dropRemedy = (record: TriageRecord, event: EventOf<'withdrawRemedy'>): Tri
 };
 
 export const withdrawNoFaultFound = rule('withdrawRemedy', {
-  label: 'Withdraw “no fault found” and watch on',
   ready: firstOf(noWatchRuns, (record) =>
-    record.culprit === null ? null : because('not-allowed-now', 'A culprit is named.'),
+    record.culprit === null ? null : because('not-allowed-now', message('culpritIsNamed')),
   ),
   apply: dropRemedy,
 });
 
 export const withdrawRemedy = rule('withdrawRemedy', {
-  label: 'Withdraw the remedy and settle on another',
   ready: firstOf(noWatchRuns, (record) =>
-    record.culprit === null ? because('not-allowed-now', 'No culprit is named.') : null,
+    record.culprit === null ? because('not-allowed-now', message('noCulpritNamed')) : null,
   ),
   apply: dropRemedy,
 });
 
 export const finishRemedy = rule('finishRemedy', {
-  label: 'The remedy is done: record the chain as you leave it',
   apply: (record, event) => ({
     ...record,
     asLeft: {
@@ -105,7 +96,6 @@ export const finishRemedy = rule('finishRemedy', {
 });
 
 export const close = rule('close', {
-  label: 'Close the ticket',
   ready: firstOf(chainAsItWas, noWatchRuns),
   refuse: (record, event) => refuseClosing(record, event.override !== null),
   outcome: (record) => ({ proof: closingProof(record) }),
@@ -136,17 +126,13 @@ function refuseClosing(record: TriageRecord, overridden: boolean): Cause | null 
   if (seen > 0) {
     return record.remedy?.kind === 'workaround' && overridden
       ? null
-      : because(
-          'not-allowed-now',
-          `The fault came ${seen === 1 ? 'once' : `${seen} times`} after the remedy: it is not closed by that.`,
-        );
+      : because('not-allowed-now', message('faultCameAfterRemedy', { occurrences: seen }));
   }
   if (overridden || record.remedy?.kind === 'noFaultFound') return null;
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   if (verdict === 'cleared') return null;
   const remaining = needed?.mode === 'time' ? { remainingMin: whole(needed.remainingMin) } : {};
-  const detail = `The watch after the remedy does not show enough. ${reasons.join(' ')} Or close with a reason.`;
-  return because('watch-record-too-short', detail, remaining);
+  return because('watch-record-too-short', message('remedyNotShown', { reasons }), remaining);
 }
 
 /** A new round: what was found before proves nothing about the chain as it is now. */
@@ -165,11 +151,10 @@ const startOver = (
 ): TriageRecord => newRound(setAside(record, event, event.reason, because), watchIds);
 
 export const faultCameBack = rule('faultCameBack', {
-  label: 'The fault came back: take it up again',
   ready: firstOf(noWatchRuns, (record) =>
     occurrencesIn(verifyWatches(record)).length > 0
       ? null
-      : because('no-occurrence', 'Record the fault in a watch first.'),
+      : because('no-occurrence', message('recordFaultFirst')),
   ),
   outcome: (record) => ({ watchIds: verifyWatches(record).map(({ id }) => id) }),
   apply: (record, event) => startOver(record, event, 'faultCameBack', event.outcome.watchIds),
@@ -178,7 +163,6 @@ export const faultCameBack = rule('faultCameBack', {
 const msPerDay = 86_400_000;
 
 export const reopen = rule('reopen', {
-  label: 'Reopen the ticket',
   refuse: (record, event) => whyTooLate(record, event.at),
   apply: (record, event) => ({
     ...startOver({ ...record, closedAt: null }, event, 'reopened', []),
@@ -191,6 +175,6 @@ export function whyTooLate(record: TriageRecord, at: string): Cause | null {
   const { reopenDays } = record.settings;
   const lastMs = Date.parse(record.closedAt ?? at) + reopenDays * msPerDay;
   return Date.parse(at) > lastMs
-    ? because('reopen-too-late', `A ticket can be reopened for ${reopenDays} days; open a new one.`)
+    ? because('reopen-too-late', message('reopenTooLate', { days: reopenDays }))
     : null;
 }

@@ -1,6 +1,7 @@
-import { placeName } from '../../../shared/chain/place.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
-import { changeLabel } from '../changes/catalogue.ts';
+import { message } from '../../../shared/message/message.ts';
+import type { NamedPlace } from '../../../shared/message/values.ts';
 import type {
   CompleteCommand,
   CompleteCommandOf,
@@ -17,8 +18,6 @@ import { commandRoles } from './roles.ts';
 export const clockToleranceMin = 2;
 
 type Parts<Type extends CompleteCommandType> = {
-  /** What sending it does, in plain words. */
-  label: string;
   /** What has to be so whatever the command says. */
   ready?: (record: TriageRecord) => Cause | null;
   /** What has to be so of this command. */
@@ -35,7 +34,6 @@ type Parts<Type extends CompleteCommandType> = {
 /** What one type of command means in one kind of state: what speaks against it, what is decided, and its effect. */
 export type Rule = {
   on: CompleteCommandType;
-  label: string;
   ready: (record: TriageRecord) => Cause | null;
   refuse: (record: TriageRecord, command: CompleteCommand) => Cause | null;
   /** The event that a command becomes: its content, who and when, and the outcome where there is one. */
@@ -48,7 +46,6 @@ export function rule<Type extends CompleteCommandType>(on: Type, parts: Parts<Ty
   const { outcome } = parts as { outcome?: (record: TriageRecord, command: CompleteCommand) => object };
   return {
     on,
-    label: parts.label,
     ready: (record) => parts.ready?.(record) ?? null,
     refuse: (record, command) => parts.refuse?.(record, only(on, command)) ?? null,
     decide: (record, command) => {
@@ -77,7 +74,7 @@ export function roleRefusal(event: CompleteCommand): Cause | null {
   const roles = commandRoles[event.type];
   return roles.includes(event.role)
     ? null
-    : because('role-not-allowed', `This is for: ${roles.join(', ')}. You are signed in as ${event.role}.`);
+    : because('role-not-allowed', message('roleNotAllowed', { allowed: roles, role: event.role }));
 }
 
 function timeRefusal(record: TriageRecord, event: CompleteCommand): Cause | null {
@@ -85,13 +82,10 @@ function timeRefusal(record: TriageRecord, event: CompleteCommand): Cause | null
   const toleranceMs = clockToleranceMin * 60_000;
   const happened = Date.parse(event.happenedAt);
   if (happened > Date.parse(event.at) + toleranceMs) {
-    return because('time-out-of-order', `${event.happenedAt} is still to come: check the phone’s clock.`);
+    return because('time-out-of-order', message('momentInFuture', { moment: event.happenedAt }));
   }
   return happened < Date.parse(record.openedAt) - toleranceMs
-    ? because(
-        'time-out-of-order',
-        `${event.happenedAt} is before the ticket was opened: check the phone’s clock.`,
-      )
+    ? because('time-out-of-order', message('momentBeforeTicket', { moment: event.happenedAt }))
     : null;
 }
 
@@ -107,28 +101,41 @@ export const firstOf =
   };
 
 export const noWatchRuns = (record: TriageRecord): Cause | null =>
-  runningWatch(record) === null ? null : because('watch-running', 'A watch is running: end it first.');
+  runningWatch(record) === null ? null : because('watch-running', message('watchRunning'));
 
-/** A change by its label and place, for sentences. */
-function nameOf({ asFound }: TriageRecord, { kind, target }: ChangeRecord): string {
-  const label = `‘${changeLabel(kind)}’`;
-  return asFound === null ? label : `${label} at ${placeName(asFound.chain, target)}`;
-}
+/** A device by its name in the chain as found; by its id where none was recorded. */
+export const deviceNamed = ({ asFound }: TriageRecord, deviceId: string): NamedPlace =>
+  asFound === null
+    ? { kind: 'device', deviceId, role: null, name: deviceId, isShared: false }
+    : namedPlace(asFound.chain, { kind: 'device', deviceId });
+
+/** A change by its kind and place, for sentences. */
+const named = ({ asFound }: TriageRecord, { kind, target }: ChangeRecord) => ({
+  change: kind,
+  place: asFound === null ? null : namedPlace(asFound.chain, target),
+});
+
+/** Said of an open change; one that is finished is not open. */
+const openChangeCodes = {
+  declared: 'changeIsDeclared',
+  applied: 'changeIsApplied',
+  judged: 'changeIsJudged',
+} as const;
 
 export const noChangeOpen = (record: TriageRecord): Cause | null => {
   const open = openChange(record);
   if (open === null) return null;
-  const detail = `One change at a time: ${nameOf(record, open)} is ${open.status} and not finished yet.`;
-  return because('change-open', detail, { place: open.target, openChangeId: open.id });
+  const said = message(openChangeCodes[open.status as keyof typeof openChangeCodes], named(record, open));
+  return because('change-open', said, { place: open.target, openChangeId: open.id });
 };
 
 /** Nothing that has to be put back is in place, and no change waits for its end. */
 export const chainAsItWas = (record: TriageRecord): Cause | null => {
   const open = openChange(record);
   if (open === null || open.status === 'declared' || !open.diagnostic) return noChangeOpen(record);
-  const detail = `A diagnostic change is still in place: ${nameOf(record, open)}. Put it back first.`;
-  return because('diagnostic-change-in-place', detail, { place: open.target, openChangeId: open.id });
+  const said = message('diagnosticInPlace', named(record, open));
+  return because('diagnostic-change-in-place', said, { place: open.target, openChangeId: open.id });
 };
 
 export const notClosed = (record: TriageRecord): Cause | null =>
-  record.closedAt === null ? null : because('not-allowed-now', 'The ticket is closed: reopen it first.');
+  record.closedAt === null ? null : because('not-allowed-now', message('closedReopenFirst'));

@@ -1,4 +1,5 @@
 import type { SupportRequest, TriageRecord } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/message.ts';
 import { currentEscalation, filed } from '../record.ts';
 import { refuseUnknownPlace, setAside } from './culprit.ts';
 import { withOutcome } from './escalation.ts';
@@ -6,10 +7,9 @@ import { because, type Cause } from './refusal.ts';
 import { rule } from './rule.ts';
 
 export const takeCase = rule('takeCase', {
-  label: 'Take the case',
   refuse: (record, event) =>
     currentEscalation(record)?.takenBy === event.by
-      ? because('not-allowed-now', 'You have taken this case already.')
+      ? because('not-allowed-now', message('caseTakenAlready'))
       : null,
   apply: (record, event) => ({
     ...record,
@@ -22,12 +22,11 @@ export const takeCase = rule('takeCase', {
 function refuseTaken(record: TriageRecord, requestIds: readonly string[]): Cause | null {
   const known = new Set(record.requests.map(({ id }) => id));
   return requestIds.some((id) => known.has(id)) || new Set(requestIds).size < requestIds.length
-    ? because('already-exists', 'There is a request under that id.')
+    ? because('already-exists', message('requestIdTaken'))
     : null;
 }
 
 export const askForMore = rule('askForMore', {
-  label: 'Ask the technician for more',
   refuse: (record, event) =>
     refuseTaken(
       record,
@@ -50,7 +49,6 @@ export const askForMore = rule('askForMore', {
 });
 
 export const directStep = rule('directStep', {
-  label: 'Direct a step and give the case back for it',
   refuse: (record, event) =>
     refuseTaken(record, [event.requestId]) ??
     (event.change === null ? null : refuseUnknownPlace(record, event.change.target)),
@@ -70,7 +68,6 @@ export const directStep = rule('directStep', {
 });
 
 export const acceptCase = rule('acceptCase', {
-  label: 'Accept the case with a finding',
   refuse: (record, event) => (event.place === null ? null : refuseUnknownPlace(record, event.place)),
   apply: (record, event) => {
     const outcome = { kind: 'accepted', text: event.finding, ...filed(event) } as const;
@@ -90,6 +87,5 @@ export const acceptCase = rule('acceptCase', {
 });
 
 export const handBack = rule('handBack', {
-  label: 'Hand the case back',
   apply: (record, event) => withOutcome(record, { kind: 'handedBack', text: event.reason, ...filed(event) }),
 });

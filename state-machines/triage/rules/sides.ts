@@ -1,6 +1,7 @@
-import { deviceName } from '../../../shared/chain/place.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { Side, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/message.ts';
 import { occurrencesIn, occurrencesOf, signed, standingSides, watchesFor } from '../record.ts';
 import { isEmpty, segmentFor, whyNoMenuDevice } from '../segment.ts';
 import { because, type Cause } from './refusal.ts';
@@ -18,15 +19,14 @@ function answerAt(record: TriageRecord, chain: Chain, deviceId: string): Outcome
   const answers = occurrencesIn(watches).map(({ menu }) => menu);
   const stayed = answers.filter((menu) => menu === 'stayed').length;
   const vanished = answers.length - stayed;
-  const name = deviceName(chain, deviceId);
   const place = { kind: 'device', deviceId } as const;
   if (answers.length === 0) {
-    const detail = `The fault was not seen with the menu of ${name} up: no occurrence, no answer.`;
-    return { cause: because('no-occurrence', detail, { place }) };
+    const said = message('faultNotSeenWithMenu', { device: namedPlace(chain, place) });
+    return { cause: because('no-occurrence', said, { place }) };
   }
   if (stayed > 0 && vanished > 0) {
-    const detail = `At ${name} the menu stayed ${stayed} times and vanished ${vanished} times: the answers contradict each other.`;
-    return { cause: because('side-contradiction', detail, { place }) };
+    const said = message('menuContradicts', { device: namedPlace(chain, place), stayed, vanished });
+    return { cause: because('side-contradiction', said, { place }) };
   }
   const side: Side = stayed > 0 ? 'input' : 'output';
   return {
@@ -34,18 +34,18 @@ function answerAt(record: TriageRecord, chain: Chain, deviceId: string): Outcome
   };
 }
 
-const sideWords: Record<Side, string> = { input: 'upstream', output: 'downstream' };
-
 /** Refuses an answer that, with those at other devices, would leave nothing that could be at fault. */
 function refuseContradiction(record: TriageRecord, chain: Chain, answer: Answer): Cause | null {
   const others = standingSides(record).filter(({ deviceId }) => deviceId !== answer.deviceId);
   if (!isEmpty(segmentFor(chain, [...others, answer]))) return null;
   const against = others.filter((other) => isEmpty(segmentFor(chain, [other, answer])));
-  const names = (against.length > 0 ? against : others).map(
-    (other) => `${sideWords[other.side]} of ${deviceName(chain, other.deviceId)}`,
-  );
-  const detail = `A fault ${sideWords[answer.side]} of ${deviceName(chain, answer.deviceId)} can’t also lie ${names.join(' and ')}: nothing in the chain is both.`;
-  return because('side-contradiction', detail, { place: { kind: 'device', deviceId: answer.deviceId } });
+  const at = ({ side, deviceId }: Pick<SideObservation, 'side' | 'deviceId'>) => ({
+    side,
+    device: namedPlace(chain, { kind: 'device', deviceId }),
+  });
+  const contradicted = (against.length > 0 ? against : others).map((other) => message('sideOf', at(other)));
+  const said = message('sidesContradict', { ...at(answer), others: contradicted });
+  return because('side-contradiction', said, { place: { kind: 'device', deviceId: answer.deviceId } });
 }
 
 /** Every side that stands must still be what its watches say. */
@@ -53,7 +53,7 @@ export function sidesHold(record: TriageRecord): Cause | null {
   const chain = record.asFound?.chain;
   const sides = standingSides(record);
   if (chain === undefined || sides.length === 0) {
-    return because('side-unknown', 'No side is known yet: watch with a device’s menu up, and conclude.');
+    return because('side-unknown', message('noSideYet'));
   }
   for (const side of sides) {
     const outcome = answerAt(record, chain, side.deviceId);
@@ -63,17 +63,16 @@ export function sidesHold(record: TriageRecord): Cause | null {
 }
 
 export const concludeSide = rule('concludeSide', {
-  label: 'Conclude on which side of the device the fault lies',
   ready: firstOf(noWatchRuns, (record) =>
     occurrencesIn(watchesFor(record, 'side')).length > 0
       ? null
-      : because('no-occurrence', 'The fault was not seen with a menu up yet: no occurrence, no answer.'),
+      : because('no-occurrence', message('faultNotSeenWithAnyMenu')),
   ),
   refuse: (record, event) => {
     const chain = record.asFound?.chain;
-    if (chain === undefined) return because('not-allowed-now', 'Record the chain as found first.');
+    if (chain === undefined) return because('not-allowed-now', message('recordAsFoundFirst'));
     if (standingSides(record).some(({ deviceId }) => deviceId === event.deviceId)) {
-      return because('not-allowed-now', 'The side was concluded at this device already.');
+      return because('not-allowed-now', message('sideConcludedAlready'));
     }
     const why = whyNoMenuDevice(chain, event.deviceId);
     const place = { kind: 'device', deviceId: event.deviceId } as const;
@@ -96,14 +95,13 @@ export const concludeSide = rule('concludeSide', {
 });
 
 export const withdrawSide = rule('withdrawSide', {
-  label: 'Take back the side concluded at a device',
   ready: firstOf(noWatchRuns, (record) =>
-    standingSides(record).length > 0 ? null : because('side-unknown', 'No side was concluded.'),
+    standingSides(record).length > 0 ? null : because('side-unknown', message('noSideConcluded')),
   ),
   refuse: (record, event) =>
     standingSides(record).some(({ deviceId }) => deviceId === event.deviceId)
       ? null
-      : because('unknown-reference', 'No side was concluded at this device.'),
+      : because('unknown-reference', message('noSideAtDevice')),
   apply: (record, event) => {
     const withdrawn = { ...signed(event), reason: event.reason };
     const standing = standingSides(record).find(({ deviceId }) => deviceId === event.deviceId);
@@ -115,13 +113,11 @@ export const withdrawSide = rule('withdrawSide', {
 });
 
 export const beginSubstitution = rule('beginSubstitution', {
-  label: 'Go on: change one thing at a time on that side',
   ready: firstOf(noWatchRuns, sidesHold),
   apply: (record) => record,
 });
 
 export const locateSideAgain = rule('locateSideAgain', {
-  label: 'Go back to finding the side',
   ready: noWatchRuns,
   apply: (record, event) => ({
     ...record,

@@ -1,4 +1,5 @@
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/message.ts';
 import { type CompleteCommand, momentOf } from '../events.ts';
 import { because, type Cause } from './refusal.ts';
 import { clockToleranceMin } from './rule.ts';
@@ -19,7 +20,7 @@ export function refuseTooEarly(record: TriageRecord, event: CompleteCommand): Ca
   return moment < last - clockToleranceMin * 60_000
     ? because(
         'time-out-of-order',
-        `${momentOf(event)} is before what was recorded last, ${new Date(last).toISOString()}.`,
+        message('beforeLastRecorded', { moment: momentOf(event), last: new Date(last).toISOString() }),
       )
     : null;
 }

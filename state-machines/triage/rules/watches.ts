@@ -1,5 +1,6 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { message } from '../../../shared/message/message.ts';
 import { type CompleteCommandOf, type EventOf, momentOf, type Outcomes } from '../events.ts';
 import { baselineWatches, changeInPlace, changeToConfirm, occurrencesIn, runningWatch } from '../record.ts';
 import { whyNoMenuDevice } from '../segment.ts';
@@ -18,10 +19,10 @@ const triggerOf = (record: TriageRecord, event: StartWatch): string | null =>
 
 function refuseWatch(record: TriageRecord, event: StartWatch): Cause | null {
   if (record.watches.some((watch) => watch.id === event.watchId)) {
-    return because('already-exists', 'There is a watch under that id.');
+    return because('already-exists', message('watchIdTaken'));
   }
   if (event.mode === 'trigger' && triggerOf(record, event) === null) {
-    return because('invalid-input', 'Say what makes the fault come: each try is one such switching.');
+    return because('invalid-input', message('triggerMissing'));
   }
   return refuseTooEarly(record, event);
 }
@@ -51,7 +52,6 @@ function withWatch(record: TriageRecord, event: EventOf<'startWatch'>): TriageRe
 }
 
 export const startReproduceWatch = rule('startWatch', {
-  label: 'Watch for the fault',
   ready: noWatchRuns,
   refuse: refuseWatch,
   outcome: (record, command) => starting(record, command, { purpose: 'reproduce' }),
@@ -59,9 +59,8 @@ export const startReproduceWatch = rule('startWatch', {
 });
 
 export const startSideWatch = rule('startWatch', {
-  label: 'Put up a device’s menu and watch whether it stays when the fault comes',
   ready: firstOf(noWatchRuns, (record) =>
-    record.asFound === null ? because('not-allowed-now', 'Record the chain as found first.') : null,
+    record.asFound === null ? because('not-allowed-now', message('recordAsFoundFirst')) : null,
   ),
   refuse: (record, event) =>
     refuseMenuDevice(record.asFound?.chain, event.menuDeviceId) ?? refuseWatch(record, event),
@@ -72,20 +71,19 @@ export const startSideWatch = rule('startWatch', {
 
 function refuseMenuDevice(chain: Chain | undefined, deviceId: string | null): Cause | null {
   if (deviceId === null || chain === undefined) {
-    return because('device-not-suitable', 'Say which device’s menu is up.');
+    return because('device-not-suitable', message('menuDeviceMissing'));
   }
   const why = whyNoMenuDevice(chain, deviceId);
   return why === null ? null : because('device-not-suitable', why, { place: { kind: 'device', deviceId } });
 }
 
 export const startRetestWatch = rule('startWatch', {
-  label: 'Watch again with the change in place',
   ready: firstOf(noWatchRuns, (record) => {
     const change = changeInPlace(record);
-    if (change === null) return because('no-change-open', 'No change is in place.');
+    if (change === null) return because('no-change-open', message('noChangeInPlace'));
     return change.judgement === null || change.judgement.verdict === 'inconclusive'
       ? null
-      : because('not-allowed-now', 'The retest was judged: put the change back or keep it.');
+      : because('not-allowed-now', message('retestJudgedAlready'));
   }),
   refuse: refuseWatch,
   outcome: (record, command) =>
@@ -102,14 +100,8 @@ export const startRetestWatch = rule('startWatch', {
 });
 
 export const startConfirmWatch = rule('startWatch', {
-  label: 'Watch whether the fault is back now that the change was put back',
   ready: firstOf(noWatchRuns, (record) =>
-    changeToConfirm(record) === null
-      ? because(
-          'not-allowed-now',
-          'There is nothing to confirm: no change that cleared the fault was put back.',
-        )
-      : null,
+    changeToConfirm(record) === null ? because('not-allowed-now', message('nothingToConfirm')) : null,
   ),
   refuse: refuseWatch,
   outcome: (record, command) =>
@@ -118,7 +110,6 @@ export const startConfirmWatch = rule('startWatch', {
 });
 
 export const startVerifyWatch = rule('startWatch', {
-  label: 'Watch whether the remedy holds',
   ready: noWatchRuns,
   refuse: refuseWatch,
   outcome: (record, command) => starting(record, command, { purpose: 'verify' }),
@@ -126,7 +117,7 @@ export const startVerifyWatch = rule('startWatch', {
 });
 
 export const watchRuns = (record: TriageRecord): Cause | null =>
-  runningWatch(record) === null ? because('no-watch-running', 'No watch is running: start one first.') : null;
+  runningWatch(record) === null ? because('no-watch-running', message('noWatchRunning')) : null;
 
 const inRunning = (record: TriageRecord, change: (watch: Watch) => Watch): TriageRecord => ({
   ...record,
@@ -134,18 +125,17 @@ const inRunning = (record: TriageRecord, change: (watch: Watch) => Watch): Triag
 });
 
 export const recordOccurrence = rule('recordOccurrence', {
-  label: 'The fault came',
   ready: watchRuns,
   refuse: (record, event) => {
     const watch = runningWatch(record);
     if (record.watches.some((each) => each.occurrences.some(({ id }) => id === event.occurrenceId))) {
-      return because('already-exists', 'There is an occurrence under that id.');
+      return because('already-exists', message('occurrenceIdTaken'));
     }
     if (watch?.purpose === 'side' && event.menu === null) {
-      return because('menu-answer-missing', 'Did the menu stay in the picture, or did it vanish too?');
+      return because('menu-answer-missing', message('menuAnswerMissing'));
     }
     return watch !== null && Date.parse(momentOf(event)) < Date.parse(watch.startedAt)
-      ? because('time-out-of-order', `The watch began only at ${watch.startedAt}.`)
+      ? because('time-out-of-order', message('watchBeganLater', { began: watch.startedAt }))
       : null;
   },
   apply: (record, event) =>
@@ -167,38 +157,30 @@ export const recordOccurrence = rule('recordOccurrence', {
 });
 
 export const recordTry = rule('recordTry', {
-  label: 'A try went well',
   ready: firstOf(watchRuns, (record) =>
-    runningWatch(record)?.mode === 'trigger'
-      ? null
-      : because('not-allowed-now', 'This watch counts time, not tries: start one with a trigger.'),
+    runningWatch(record)?.mode === 'trigger' ? null : because('not-allowed-now', message('watchCountsTime')),
   ),
   apply: (record) => inRunning(record, (watch) => ({ ...watch, tries: watch.tries + 1 })),
 });
 
 export const endWatch = rule('endWatch', {
-  label: 'End the watch',
   ready: watchRuns,
   refuse: (record, event) => {
     const watch = runningWatch(record);
     if (watch === null) return null;
     const last = [watch.startedAt, ...watch.occurrences.map(({ at }) => at)];
     return last.some((at) => Date.parse(momentOf(event)) < Date.parse(at))
-      ? because(
-          'time-out-of-order',
-          `${momentOf(event)} is before the watch began, or before the fault was seen.`,
-        )
+      ? because('time-out-of-order', message('endBeforeSeen', { moment: momentOf(event) }))
       : null;
   },
   apply: (record, event) => inRunning(record, (watch) => ({ ...watch, endedAt: momentOf(event) })),
 });
 
 export const acceptReproduction = rule('acceptReproduction', {
-  label: 'Go on: the fault was seen',
   ready: firstOf(noWatchRuns, (record) =>
     occurrencesIn(baselineWatches(record)).length > 0
       ? null
-      : because('no-occurrence', 'The fault was not seen yet: keep watching, or try another trigger.'),
+      : because('no-occurrence', message('faultNotSeenYet')),
   ),
   apply: (record) => ({ ...record, reproductionAccepted: true }),
 });

@@ -1,6 +1,8 @@
+import { isDeepStrictEqual } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import {
@@ -90,14 +92,15 @@ describe.each(databaseKinds())('what the logs of a ticket say, on the %s databas
     expect(before?.correctedP).toBeLessThanOrEqual(0.05);
   });
 
-  it('is on the timeline, sentence by sentence', async () => {
-    const { items } = bodyOf<{ items: { kind: string; text: string }[] }>(
+  it('is on the timeline, line by line', async () => {
+    const { items } = bodyOf<{ items: TimelineEntry[] }>(
       await test.home.technician.get(`/tickets/${ticket.ticketId}/timeline`),
       200,
     );
     const logged = items.filter((entry) => entry.kind === 'log').map(({ text }) => text);
-    expect(logged.filter((text) => text.includes('sync lost'))).toHaveLength(4);
-    expect(logged[0]).toContain('day.log');
+    const syncLost = { code: 'logEventKind', values: { kind: 'syncLost' } };
+    expect(logged.filter(({ values }) => isDeepStrictEqual(values.kind, syncLost))).toHaveLength(4);
+    expect(logged[0]).toMatchObject({ code: 'logLine', values: { fileName: 'day.log' } });
   });
 
   it('lets whoever watched confirm it, once', async () => {

@@ -135,7 +135,7 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
           watchedMin: 140,
           tries: 0,
           occurrences: 0,
-          reasons: ['140 min without the fault, 5 times in 80 min before.'],
+          reasons: [message('quietMinutes', { watched: 140, before: 5, watchedBefore: 80 })],
           warnings: [],
           override: null,
           attributable: false,

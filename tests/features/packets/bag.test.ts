@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { message } from '../../../shared/message/message.ts';
 import { bagInfo, manifest, payloadOxum } from '../../../src/features/packets/bag.ts';
 import { timelineCsv } from '../../../src/features/packets/timeline-csv.ts';
 
@@ -54,17 +55,17 @@ describe('bag-info.txt', () => {
 });
 
 test('the timeline as CSV: quoted where needed, and nothing that a spreadsheet would run', () => {
-  const entry = (text: string) => ({
+  const entry = (actorName: string) => ({
     at: '2026-11-20T10:00:00.000Z',
     kind: 'event' as const,
-    actorName: 'Robin',
-    text,
+    actorName,
+    text: message('log/ticketOpened'),
     ref: {},
   });
-  expect(timelineCsv([entry('Note: "one", two'), entry('=1+1'), entry('two\nlines')])).toBe(
+  expect(timelineCsv([entry('Robin "one", two'), entry('=1+1'), entry('two\nlines')])).toBe(
     'at,kind,who,what\r\n' +
-      '2026-11-20T10:00:00.000Z,event,Robin,"Note: ""one"", two"\r\n' +
-      "2026-11-20T10:00:00.000Z,event,Robin,'=1+1\r\n" +
-      '2026-11-20T10:00:00.000Z,event,Robin,"two\nlines"\r\n',
+      '2026-11-20T10:00:00.000Z,event,"Robin ""one"", two",Ticket opened.\r\n' +
+      "2026-11-20T10:00:00.000Z,event,'=1+1,Ticket opened.\r\n" +
+      '2026-11-20T10:00:00.000Z,event,"two\nlines",Ticket opened.\r\n',
   );
 });

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Ticket } from '../../../shared/contract/ticket.ts';
+import type { Ticket, TimelineEntry } from '../../../shared/contract/ticket.ts';
+import type { Message } from '../../../shared/message/index.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import {
@@ -169,11 +170,15 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
       log.items.slice(0, -1).map((event: { hash: string }) => event.hash),
     );
     const { body: timeline } = await test.home.support.get(`/tickets/${ticketId}/timeline`);
-    const texts = timeline.items.map((entry: { text: string }) => entry.text);
-    expect(texts[0]).toBe('Ticket opened.');
-    expect(texts.at(-1)).toContain('No drop-out in two hours if the cable is the cause.');
-    expect(texts.every((text: string) => text.includes(' '))).toBe(true);
-    expect(texts.join(' ')).toMatch(/Side concluded at \S+ '[^']+': the fault lies downstream of it\./);
+    const texts = timeline.items.map((entry: TimelineEntry) => entry.text);
+    expect(texts[0]).toMatchObject({ code: 'log/ticketOpened' });
+    const expected = 'No drop-out in two hours if the cable is the cause.';
+    expect(texts.at(-1)).toMatchObject({ code: 'log/changeDeclared', values: { expected } });
+    expect(texts.every(({ text = '' }: Message) => text.includes(' '))).toBe(true);
+    const side = { side: 'output', device: expect.objectContaining({ name: 'Cinema processor' }) };
+    expect(texts).toContainEqual(
+      expect.objectContaining({ code: 'log/sideConcluded', values: expect.objectContaining(side) }),
+    );
   });
 
   it('tell what a phone sent late at the time it happened', async () => {
@@ -186,9 +191,10 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     await accepted(test.home.technician, ticketId, { type: 'note', text: 'Sent late.', happenedAt });
     test.setNow(null);
     const { items } = (await test.home.support.get(`/tickets/${ticketId}/timeline`)).body;
+    const note = (text: string) => ({ code: 'log/noteWritten', values: { text } });
     expect(items.slice(-2)).toMatchObject([
-      { text: 'Note: Sent late.', at: happenedAt, ref: { receivedAt: at(60).toISOString() } },
-      { text: 'Note: Sent at once.', at: at(60).toISOString() },
+      { text: note('Sent late.'), at: happenedAt, ref: { receivedAt: at(60).toISOString() } },
+      { text: note('Sent at once.'), at: at(60).toISOString() },
     ]);
   });
 

@@ -35,7 +35,7 @@ const targets = (ticket: TriageCase, kind: ChangeKind): Place[] =>
     .filter((change) => change.kind === kind)
     .map(({ target }) => target);
 const whyNot = (ticket: TriageCase, kind: ChangeKind, target: Place): string =>
-  ticket.refused({ type: 'declareChange', kind, target, expected: 'It stays away' }).detail;
+  ticket.refused({ type: 'declareChange', kind, target, expected: 'It stays away' }).said.code;
 
 const upstream = (chain: Chain = homeCinema()) => onSide(chain, ['processor', 'stayed']);
 const downstream = (chain: Chain = homeCinema()) => onSide(chain, ['processor', 'vanished']);
@@ -83,12 +83,8 @@ describe('by what the chain has', () => {
     );
     expect(targets(ticket, 'replaceCable')).toEqual([link('L2'), link('L3')]);
     expect(targets(ticket, 'temporaryCable')).toEqual([link('L1'), link('L2')]);
-    expect(whyNot(ticket, 'replaceCable', link('L1'))).toBe(
-      'It lies in the wall: bridge it with a temporary cable instead.',
-    );
-    expect(whyNot(ticket, 'temporaryCable', link('L3'))).toBe(
-      'It is short and lies free: replace it instead.',
-    );
+    expect(whyNot(ticket, 'replaceCable', link('L1'))).toBe('cableInWall');
+    expect(whyNot(ticket, 'temporaryCable', link('L3'))).toBe('cableShortAndFree');
   });
 
   it('a source goes straight into the processor only past something else', () => {
@@ -99,33 +95,29 @@ describe('by what the chain has', () => {
         cable('processor.out1', 'projector.in1', { id: 'L2' }),
       ],
     );
-    expect(whyNot(upstream(direct), 'sourceIntoProcessor', device('player'))).toBe(
-      'It goes straight into the processor as it is.',
-    );
-    expect(whyNot(upstream(), 'sourceIntoProcessor', device('receiver'))).toBe(
-      'That is done at a source, not at a receiver.',
-    );
+    expect(whyNot(upstream(direct), 'sourceIntoProcessor', device('player'))).toBe('straightIntoProcessor');
+    expect(whyNot(upstream(), 'sourceIntoProcessor', device('receiver'))).toBe('doneAtRoles');
     const none = chainOf(
       [source('player'), matrixSwitch('switch'), display('projector')],
       [cable('player.out1', 'switch.in1', { id: 'L1' }), cable('switch.out1', 'projector.in1', { id: 'L2' })],
     );
     expect(whyNot(onSide(none, ['projector', 'stayed']), 'sourceIntoProcessor', device('player'))).toBe(
-      'No processor follows it.',
+      'noProcessorFollows',
     );
   });
 
   it('neither a source nor a display is bypassed', () => {
     const ticket = upstream();
     expect(targets(ticket, 'bypassDevice')).toEqual([device('receiver'), device('processor')]);
-    expect(whyNot(ticket, 'bypassDevice', device('player'))).toBe('A source can’t be bypassed.');
-    expect(whyNot(downstream(), 'bypassDevice', device('projector'))).toBe('A display can’t be bypassed.');
+    expect(whyNot(ticket, 'bypassDevice', device('player'))).toBe('cannotBypass');
+    expect(whyNot(downstream(), 'bypassDevice', device('projector'))).toBe('cannotBypass');
   });
 
   it('a branch is unplugged only where one runs parallel to the picture that is watched', () => {
     const ticket = upstream();
     expect(targets(ticket, 'unplugBranch')).toEqual([link('L5')]);
-    expect(whyNot(ticket, 'unplugBranch', link('L3'))).toBe('The picture that is watched comes through it.');
-    expect(whyNot(ticket, 'unplugBranch', link('L1'))).toBe('There is no parallel branch beside it.');
+    expect(whyNot(ticket, 'unplugBranch', link('L3'))).toBe('watchedPictureRunsThrough');
+    expect(whyNot(ticket, 'unplugBranch', link('L1'))).toBe('noParallelBranch');
   });
 
   it('a plug moves only to a port that is free', () => {
@@ -135,23 +127,19 @@ describe('by what the chain has', () => {
       port('receiver', 'in2'),
       port('processor', 'in1'),
     ]);
-    expect(whyNot(ticket, 'movePort', port('receiver', 'out1'))).toBe('It has no other free output.');
-    expect(whyNot(ticket, 'movePort', port('receiver', 'in3'))).toBe('Nothing is plugged into it.');
+    expect(whyNot(ticket, 'movePort', port('receiver', 'out1'))).toBe('noOtherOutput');
+    expect(whyNot(ticket, 'movePort', port('receiver', 'in3'))).toBe('nothingPluggedIn');
   });
 
   it('a port’s mode is raised only where it is set below what the port can', () => {
     const onAutomatic = withPort(homeCinema(), 'receiver', 'in2', { setMode: null });
     const ticket = upstream(withPort(onAutomatic, 'receiver', 'in1', { setMode: tmds9 }));
     expect(targets(ticket, 'raisePortMode')).toEqual([port('receiver', 'in1')]);
-    expect(whyNot(ticket, 'raisePortMode', port('receiver', 'in2'))).toBe(
-      'Its mode isn’t set: it is on automatic or can’t be set.',
-    );
+    expect(whyNot(ticket, 'raisePortMode', port('receiver', 'in2'))).toBe('portModeNotSet');
     const full = upstream(
       withPort(homeCinema(), 'receiver', 'in1', { setMode: { kind: 'tmds', maxCharacterRateMHz: 600 } }),
     );
-    expect(whyNot(full, 'raisePortMode', port('receiver', 'in1'))).toBe(
-      'It is set to the highest mode it has.',
-    );
+    expect(whyNot(full, 'raisePortMode', port('receiver', 'in1'))).toBe('portModeHighest');
   });
 
   it('processing and EDID management are switched off only where they are on', () => {
@@ -167,16 +155,12 @@ describe('by what the chain has', () => {
   it('bandwidth is limited to 9 Gbit/s only where more passes', () => {
     const limited = withPort(homeCinema(), 'processor', 'in1', { setMode: tmds9 });
     expect(targets(upstream(limited), 'limitInputBandwidth')).toEqual([device('receiver')]);
-    expect(whyNot(upstream(limited), 'limitInputBandwidth', device('processor'))).toBe(
-      'Its input passes no more than 9 Gbit/s as it is.',
-    );
+    expect(whyNot(upstream(limited), 'limitInputBandwidth', device('processor'))).toBe('inputLimitedAlready');
   });
 
   it('the processor moves to the display only from further than the short cable reaches', () => {
     const near = withLink(homeCinema(), 'L4', { lengthM: 3 });
-    expect(whyNot(downstream(near), 'moveProcessorToDisplay', device('processor'))).toBe(
-      'It is joined to the display by no more than 4 m as it is.',
-    );
+    expect(whyNot(downstream(near), 'moveProcessorToDisplay', device('processor'))).toBe('joinedWithin');
   });
 
   it('settings are restored only where earlier ones are known', () => {
@@ -201,9 +185,7 @@ describe('firmware', () => {
   it('comes last: while anything else is untried, the reason names it', () => {
     const ticket = upstream(short);
     expect(targets(ticket, 'updateFirmware')).toEqual([]);
-    expect(whyNot(ticket, 'updateFirmware', device('player'))).toMatch(
-      /^An update can’t be undone, so it comes last: ‘Reseat both plugs’ at the cable from .* is still untried\.$/,
-    );
+    expect(whyNot(ticket, 'updateFirmware', device('player'))).toBe('untriedFirst');
     for (;;) {
       const next = applicableChanges(ticket.snapshot).find(
         (change) => !change.tried && change.kind !== 'updateFirmware',

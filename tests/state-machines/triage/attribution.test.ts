@@ -46,9 +46,13 @@ describe('what a retest can be put down to', () => {
         { key: 'Signal format', declared: true },
       ],
     });
-    expect(ticket.lastChange.judgement?.warnings).toContain(
-      "At receiver 'Receiver', ‘EDID’ went from ‘auto’ to ‘copy’ without being declared.",
-    );
+    expect(ticket.lastChange.judgement?.warnings).toMatchObject([
+      {
+        code: 'settingNotDeclared',
+        values: { device: { deviceId: 'receiver' }, setting: 'EDID', before: 'auto', after: 'copy' },
+      },
+      { code: 'settingNotDeclared', values: { setting: 'Scaling', before: null, after: 'true' } },
+    ]);
     ticket.send({ type: 'restoreChange' });
     const changeId = ticket.lastChange.id;
     const confirmation = { kind: 'notDone', reason: 'The client had to leave' } as const;
@@ -66,9 +70,12 @@ describe('what a retest can be put down to', () => {
         attributable: false,
         differences: [{ key: 'Signal format', before: 'standard', after, declared: false }],
       });
-      expect(ticket.lastChange.judgement?.warnings).toContain(
-        `At receiver 'Receiver', ‘Signal format’ was declared to become ‘enhanced’; it was ‘standard’ and is ‘${after}’.`,
-      );
+      expect(ticket.lastChange.judgement?.warnings).toMatchObject([
+        {
+          code: 'settingNotAsDeclared',
+          values: { setting: 'Signal format', declared: 'enhanced', before: 'standard', after },
+        },
+      ]);
     }
   });
 

@@ -90,7 +90,10 @@ describe('a change still in place', () => {
           place: device('receiver'),
           openChangeId: ticket.lastChange.id,
         });
-        expect(refusal.detail).toContain("‘Bypass the device’ at receiver 'Receiver'");
+        expect(refusal.said).toMatchObject({
+          code: 'diagnosticInPlace',
+          values: { change: 'bypassDevice', place: { kind: 'device', deviceId: 'receiver' } },
+        });
       }
       return ticket.state;
     };
@@ -278,6 +281,6 @@ describe('reopening', () => {
     const ticket = new TriageCase().closed();
     expect(ticket.allowed()).toEqual(['note', 'reopen']);
     expect(ticket.send({ type: 'note', text: 'The client is happy' }).state).toBe('closed');
-    expect(() => ticket.addEvidence({ kind: 'note' })).toThrow('The ticket is closed: reopen it first.');
+    expect(() => ticket.addEvidence({ kind: 'note' })).toThrow('closedReopenFirst');
   });
 });

@@ -1,4 +1,5 @@
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
+import { message } from '../../../shared/message/message.ts';
 import {
   EventNotTaken,
   openChange,
@@ -167,7 +168,7 @@ describe('the shortest way to every place', () => {
 describe('the exploration itself', () => {
   /** Explores with these rules refusing nothing, or everything, and with these invariants taken out. */
   function exploreWith(answer: 'nothing' | 'all', names: RuleName[], out: InvariantName[] = []): Graph {
-    const cause = answer === 'nothing' ? null : because('not-allowed-now', 'Refused for the test.');
+    const cause = answer === 'nothing' ? null : because('not-allowed-now', message('closedReopenFirst'));
     for (const name of names) {
       vi.spyOn(rules[name], 'ready').mockReturnValue(cause);
       if (name !== 'chooseRemedy') vi.spyOn(rules[name], 'refuse').mockReturnValue(cause);

@@ -29,7 +29,7 @@ describe('a watch for the side', () => {
     expect(ticket.refused({ type: 'startWatch', menuDeviceId: 'projectorB' })).toMatchObject({
       type: 'device-not-suitable',
       place: { kind: 'device', deviceId: 'projectorB' },
-      detail: "display 'Projector B' draws no menu of its own.",
+      said: { code: 'drawsNoMenu', values: { device: { deviceId: 'projectorB' } } },
     });
     expect(ticket.refused({ type: 'startWatch', menuDeviceId: 'nowhere' }).type).toBe('device-not-suitable');
     ticket.send({ type: 'startWatch', menuDeviceId: 'processorA' });
@@ -100,9 +100,14 @@ describe('the side', () => {
       .menuWatch('processor', 'vanished');
     const refusal = ticket.refused({ type: 'concludeSide', deviceId: 'processor' });
     expect(refusal.type).toBe('side-contradiction');
-    expect(refusal.detail).toBe(
-      "A fault downstream of processor 'Cinema processor' can’t also lie upstream of receiver 'Receiver': nothing in the chain is both.",
-    );
+    expect(refusal.said).toMatchObject({
+      code: 'sidesContradict',
+      values: {
+        side: 'output',
+        device: { deviceId: 'processor' },
+        others: [{ code: 'sideOf', values: { side: 'input', device: { deviceId: 'receiver' } } }],
+      },
+    });
     ticket.send(
       { type: 'withdrawSide', deviceId: 'receiver', reason: 'Looked at the wrong menu' },
       { type: 'concludeSide', deviceId: 'processor' },

@@ -67,6 +67,6 @@ describe('an occurrence that a log shows', () => {
     const occurredAt = ticket.minutesFromNow(-30);
     const refusal = ticket.refused({ type: 'confirmOccurrence', watchId, evidenceId, occurredAt });
     expect(refusal.type).toBe('not-allowed-now');
-    expect(refusal.detail).toContain('by hand');
+    expect(refusal.said.code).toBe('judgedOnThatWatch');
   });
 });

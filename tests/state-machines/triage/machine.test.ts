@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { getStateNodes } from 'xstate/graph';
-import { ticketCommandTypes } from '../../../shared/contract/commands.ts';
+import { type TicketCommandType, ticketCommandTypes } from '../../../shared/contract/commands.ts';
+import { message } from '../../../shared/message/message.ts';
 import {
   allowedCommands,
   MACHINE_VERSION,
@@ -58,17 +59,11 @@ describe('a snapshot', () => {
 });
 
 describe('the commands allowed now', () => {
-  it('say in plain words what each does there', () => {
-    const label = (ticket: TriageCase, type: string) =>
-      allowedCommands(ticket.snapshot, 'technician').find((command) => command.type === type)?.label;
-    expect(label(new TriageCase().baseline(), 'startWatch')).toBe('Watch for the fault');
-    expect(label(new TriageCase().reproduced(), 'startWatch')).toBe(
-      'Put up a device’s menu and watch whether it stays when the fault comes',
-    );
-    expect(label(new TriageCase().repaired(), 'startWatch')).toBe('Watch whether the remedy holds');
-    expect(label(new TriageCase().reproduced(), 'withdrawOccurrence')).toBe(
-      'Withdraw an occurrence that was recorded by mistake',
-    );
+  it('say what each does, by its own name', () => {
+    const allowed = allowedCommands(new TriageCase().reproduced().snapshot, 'technician');
+    expect(allowed.map(({ type }) => type)).toContain('withdrawOccurrence');
+    for (const { type, label } of allowed)
+      expect(label).toEqual(message('commandLabel', { command: type as TicketCommandType }));
   });
 
   it('fit the role: a dispatcher sees a dispatcher’s', () => {

@@ -74,9 +74,9 @@ describe('one change at a time', () => {
     const ticket = new TriageCase().substituting();
     const wrongSide = ticket.refused(declare({ target: link('L4') }));
     expect(wrongSide).toMatchObject({ type: 'change-not-applicable', place: link('L4') });
-    expect(wrongSide.detail).toBe('It can’t be at fault any more: it lies on the other side.');
+    expect(wrongSide.said.code).toBe('onTheOtherSide');
     const wrongPlace = ticket.refused(declare({ target: device('receiver') }));
-    expect(wrongPlace.detail).toBe('‘Reseat both plugs’ is done to a link, not to a device.');
+    expect(wrongPlace.said).toEqual({ code: 'doneToLink', values: { change: 'reseat' } });
     expect(ticket.refused(declare({ target: link('L99') })).type).toBe('change-not-applicable');
   });
 
@@ -227,7 +227,7 @@ describe('the end of a change', () => {
     expect(raised.lastChange.status).toBe('kept');
     expect(raised.state).toBe('substitute.ready');
     const again = declare({ kind: 'raisePortMode', target: port('receiver', 'out1') });
-    expect(raised.refused(again).detail).toBe('That was done and kept: it is part of the chain now.');
+    expect(raised.refused(again).said.code).toBe('keptAlready');
   });
 
   it('a firmware update can’t be put back', () => {

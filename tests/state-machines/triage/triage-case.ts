@@ -65,7 +65,8 @@ export class TriageCase {
 
   sendWith(added: Added, command: Sent): this {
     const decision = decide(this.snapshot, this.complete(command, added));
-    if (!decision.accepted) throw new Error(`${command.type} in ${this.state}: ${decision.refusal.detail}`);
+    if (!decision.accepted)
+      throw new Error(`${command.type} in ${this.state}: ${decision.refusal.said.code}`);
     return this.#take(decision);
   }
 
@@ -118,7 +119,7 @@ export class TriageCase {
 
   #takeFact(news: CompleteCommand): this {
     const decision = decide(this.snapshot, news);
-    if (!decision.accepted) throw new Error(decision.refusal.detail);
+    if (!decision.accepted) throw new Error(decision.refusal.said.code);
     return this.#take(decision);
   }
 

@@ -4,7 +4,7 @@ import { minutesWatched, percent, times } from '../../../../shared/isolation/wor
 import { changeLabel } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
-import { facts, placeWords, signature } from './parts.ts';
+import { facts, inEnglish, placeWords, signature } from './parts.ts';
 import { seenIn } from './watches.ts';
 import { moment } from './words.ts';
 
@@ -122,7 +122,7 @@ const attributionWords = ({ attributable }: Judgement): string | Html =>
     : html`<span class="word warn">no</span>: settings read before and after differ in more than was declared`;
 
 function judgementDetails(file: CaseFile, { reasons, warnings, differences }: Judgement): Html {
-  return html`${list([...reasons, ...warnings.map((warning) => html`<span class="word warn">Warning:</span> ${warning}`)])}
+  return html`${list([...reasons.map(inEnglish), ...warnings.map((warning) => html`<span class="word warn">Warning:</span> ${inEnglish(warning)}`)])}
     ${table(
       ['Setting', 'Before', 'After', 'Declared'],
       differences.map(({ deviceId, key, before, after, declared }) => [

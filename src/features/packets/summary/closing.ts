@@ -2,7 +2,7 @@ import type { CaseEvidence, CaseFile } from '../../../../shared/contract/packet.
 import type { EdidSummary } from '../../../../shared/signal/edid/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
-import { facts, placeWords, signature } from './parts.ts';
+import { facts, inEnglish, placeWords, signature } from './parts.ts';
 import { itemWords, moment, nameOf } from './words.ts';
 
 /** Small pictures of photos, by the id of the evidence, as data URIs. */
@@ -67,7 +67,7 @@ export function waiverSection(file: CaseFile): Html {
     list(
       file.missing.map(({ item, text }) => {
         const waiver = waivers.find((one) => one.item === item);
-        return html`${itemWords[item]}: ${text}${waiver !== undefined && html`<br><span class="quiet">Waived: ${waiver.reason}</span>`}`;
+        return html`${itemWords[item]}: ${inEnglish(text)}${waiver !== undefined && html`<br><span class="quiet">Waived: ${waiver.reason}</span>`}`;
       }),
     ) ?? none('Nothing: the case is complete.'),
   );

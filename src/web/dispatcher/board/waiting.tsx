@@ -3,6 +3,7 @@ import type { Ticket, TicketSummary } from '../../../../shared/contract/ticket.t
 import { paths } from '../../api/paths.ts';
 import { DocumentView } from '../../parts/document-view.tsx';
 import { useDocument } from '../../store/documents.ts';
+import { changeWords } from '../../words/change-words.ts';
 import { lengthOfTime } from '../../words/times.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
 import { useTickets } from './use-tickets.ts';
@@ -109,7 +110,7 @@ function inPlace(details: Ticket | undefined): Waiting[] {
     .map((change) => ({
       ticket: details as Ticket,
       since: change.appliedAt ?? change.declaredAt,
-      said: change.detail === '' ? change.kind : change.detail,
+      said: change.detail === '' ? changeWords(change.kind) : change.detail,
     }));
 }
 

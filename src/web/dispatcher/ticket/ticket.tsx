@@ -9,7 +9,8 @@ import { TextField } from '../../parts/field.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
-import { Sentence, said } from '../../words/sentence.tsx';
+import { changeWords } from '../../words/change-words.ts';
+import { Sentence } from '../../words/sentence.tsx';
 import { commandWord, stateWord, terms } from '../../words/terms.ts';
 import { dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
@@ -115,7 +116,7 @@ function NowCard({ ticket }: { ticket: Ticket }) {
         <Notice tone="caution">
           <strong>{t.inPlace}</strong>
           {inPlace.map(({ id, detail, kind }) => (
-            <span key={id}>{detail === '' ? kind : detail}</span>
+            <span key={id}>{detail === '' ? changeWords(kind) : detail}</span>
           ))}
         </Notice>
       )}
@@ -123,7 +124,7 @@ function NowCard({ ticket }: { ticket: Ticket }) {
         <Notice tone="caution">
           <strong>{t.asks}</strong>
           {asked.map(({ id, text }) => (
-            <span key={id}>{said(text).text}</span>
+            <span key={id}>{text}</span>
           ))}
         </Notice>
       )}
@@ -253,7 +254,7 @@ function Timeline({ ticketId, zone }: { ticketId: string; zone: string }) {
     <Card title={t.timeline}>
       <ol class="timeline">
         {timeline.toReversed().map(({ at, actorName, text }) => (
-          <li key={at + text}>
+          <li key={`${at} ${text.code}`}>
             <span class="soft">
               {dayAndTime(at, zone)} · {actorName}
             </span>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { ChangeRecord, Verdict } from '../../../../shared/contract/change.ts';
 import { verdicts } from '../../../../shared/contract/triage-names.ts';
 import { message } from '../../../../shared/message/message.ts';
+import { messageKey } from '../../../../shared/message/same.ts';
 import { changeCatalogue } from '../../../../state-machines/triage/changes/catalogue.ts';
 import { retestWatches } from '../../../../state-machines/triage/record.ts';
 import { usable } from '../../../../state-machines/triage/retest.ts';
@@ -221,7 +222,7 @@ function JudgeQuestion({
       {!judged.attributable && <Notice tone="caution">{t.notAttributable}</Notice>}
       {judged.riskOfBeingFooled !== null && <p>{t.fooled(percent(judged.riskOfBeingFooled))}</p>}
       {[...judged.reasons, ...judged.warnings].map((text) => (
-        <p key={text}>
+        <p key={messageKey(text)}>
           <Sentence>{text}</Sentence>
         </p>
       ))}
@@ -280,7 +281,7 @@ function JudgedQuestion({ work, change }: { work: Work; change: ChangeRecord }) 
       {change.judgement?.attributable === false && <Notice tone="caution">{t.notAttributable}</Notice>}
       <p class="to-do">{inWords(message('changeAfterwards', { change: change.kind }))}</p>
       {(change.judgement?.reasons ?? []).map((text) => (
-        <p key={text}>
+        <p key={messageKey(text)}>
           <Sentence>{text}</Sentence>
         </p>
       ))}

@@ -4,6 +4,7 @@ import { placeKey, samePlace } from '../../../../shared/chain/place.ts';
 import type { Settings } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
+import { messageKey } from '../../../../shared/message/same.ts';
 import {
   type ApplicableChange,
   applicableChangesOf,
@@ -152,7 +153,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
           <strong>{triageWords().needs}</strong>
           <ul>
             {change.needs.map((need) => (
-              <li key={need}>{inWords(need)}</li>
+              <li key={messageKey(need)}>{inWords(need)}</li>
             ))}
           </ul>
         </Notice>

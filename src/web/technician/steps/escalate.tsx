@@ -3,6 +3,7 @@ import { useLocation } from 'preact-iso';
 import type { Place } from '../../../../shared/contract/chain.ts';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import type { CompletenessItem, MissingItem, Waiver } from '../../../../shared/contract/triage.ts';
+import { messageKey } from '../../../../shared/message/same.ts';
 import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
@@ -127,7 +128,7 @@ export function MissingItems({
             {missing
               .filter((each) => each.item === item)
               .map(({ text, place }) => (
-                <li key={text}>
+                <li key={messageKey(text)}>
                   <Sentence>{text}</Sentence>{' '}
                   <a class="add-it" href={whereToAdd(ticketId, item, place)}>
                     {t.addIt}

@@ -54,7 +54,7 @@ export function PlanSentence({ plan }: { plan: PlanReply | null }) {
   );
 }
 
-export function Cautions({ texts }: { texts: readonly (string | Message)[] }) {
+export function Cautions({ texts }: { texts: readonly Message[] }) {
   const t = triageWords();
   if (texts.length === 0) return null;
   return (

@@ -5,7 +5,6 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { changeWords } from '../../words/change-words.ts';
-import { said } from '../../words/sentence.tsx';
 import { terms } from '../../words/terms.ts';
 import { clockTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
@@ -103,7 +102,7 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
           ? t.stepAsked
           : (request.item && terms().completenessItem[request.item]) || t.theirQuestion}
       </h2>
-      <p class="to-do">{said(request.text).text}</p>
+      <p class="to-do">{request.text}</p>
       {request.change !== null && (
         <>
           <p>

@@ -1,0 +1,146 @@
+import type { refusalsCodes } from '../codes/refusals.ts';
+import type { Say } from '../say.ts';
+import type { Sentences } from '../sentences.ts';
+import type { NamedPlace } from '../values.ts';
+
+const upDown = { input: 'vor', output: 'hinter' } as const;
+const at = (place: NamedPlace | null, say: Say): string => (place === null ? '' : `, ${say.place(place)},`);
+
+export const refusalsDe: Sentences<typeof refusalsCodes> = {
+  chainNotAsFound: () => 'Eine Änderung ist offen: Die Kette ist nicht wie vorgefunden.',
+  sideRestsOnChain: () =>
+    'Für die Kette wie festgehalten wurde eine Seite festgelegt: Nimm das zuerst zurück.',
+  recordAsFoundFirst: () => 'Halte zuerst die Kette fest wie vorgefunden.',
+  triggerMissing: () => 'Sag, was den Fehler kommen lässt: Jeder Versuch ist einmal dieses Schalten.',
+  menuDeviceMissing: () => 'Sag, das Menü welches Geräts im Bild steht.',
+  noChangeInPlace: () => 'Keine Änderung ist eingebaut.',
+  retestJudgedAlready: () => 'Der Nachtest ist bewertet: Bau die Änderung zurück oder behalte sie.',
+  nothingToConfirm: () =>
+    'Es gibt nichts zu bestätigen: Keine Änderung, die den Fehler behob, wurde zurückgebaut.',
+  noWatchRunning: () => 'Keine Beobachtung läuft: Beginn zuerst eine.',
+  watchRunning: () => 'Eine Beobachtung läuft: Beende sie zuerst.',
+  menuAnswerMissing: () => 'Blieb das Menü im Bild, oder verschwand es auch?',
+  watchCountsTime: () => 'Diese Beobachtung zählt Zeit, nicht Versuche: Beginn eine mit einem Auslöser.',
+  faultNotSeenYet: () =>
+    'Der Fehler wurde noch nicht gesehen: Beobachte weiter, oder versuch einen anderen Auslöser.',
+  occurrenceWithdrawnAlready: () => 'Dieses Vorkommen wurde schon zurückgenommen.',
+  noOccurrenceToWithdraw: () => 'Es gibt kein Vorkommen zurückzunehmen.',
+  watchStillRunning: () => 'Diese Beobachtung läuft noch: Halte fest, was du siehst.',
+  triesJudgedWhenMade: () => 'In einer Beobachtung mit Versuchen wurde jeder Versuch gleich beurteilt.',
+  watchOfEarlierRound: () => 'Diese Beobachtung gehört zu einer früheren Runde.',
+  judgedOnThatWatch: () =>
+    'Nach dieser Beobachtung wurde die Änderung bewertet: Bewerte sie selbst neu und nenn das Protokoll als Grund.',
+  occurrenceRecordedAlready: () => 'Dieses Vorkommen ist schon festgehalten.',
+  contradictsSideThere: () =>
+    'Das widerspricht der Seite, die dort festgelegt ist: Nimm zuerst die Seite zurück.',
+  needsEndedWatchAndLog: () => 'Das braucht eine beendete Beobachtung und ein Protokoll.',
+  closedReopenFirst: () => 'Das Ticket ist abgeschlossen: Öffne es zuerst wieder.',
+  cureIsKept: () =>
+    'Eine Änderung, die den Fehler behob, wurde behalten; eine weitere könnte nichts zeigen. Benenn die Ursache, oder geh zurück zur Seite und sieh den Fehler noch einmal.',
+  noChangeDeclared: () => 'Keine Änderung ist angesagt.',
+  noChangeOpen: () => 'Keine Änderung ist offen.',
+  changeMadeAlready: () => 'Die Änderung ist schon gemacht: Bau sie zurück oder behalte sie.',
+  watchWithChangeFirst: () => 'Beobachte zuerst mit der Änderung, über die Zeit oder mit Versuchen.',
+  cannotBePutBack: () => 'Das lässt sich nicht zurückbauen: Behalte es.',
+  noSideYet: () => 'Noch ist keine Seite bekannt: Beobachte mit dem Menü eines Geräts und leg sie fest.',
+  sideConcludedAlready: () => 'An diesem Gerät ist die Seite schon festgelegt.',
+  noSideConcluded: () => 'Keine Seite ist festgelegt.',
+  noSideAtDevice: () => 'An diesem Gerät ist keine Seite festgelegt.',
+  diagnosticMustGoBack: () => 'Es ist eine Änderung zur Fehlersuche: Sie muss zurückgebaut werden.',
+  didNotClear: () => 'Sie hat den Fehler nicht behoben: Bau sie zurück.',
+  curedByWhatUnknown: () =>
+    'Es weicht mehr ab als angesagt; was den Fehler behob, ist also nicht bekannt: Bau sie zurück.',
+  changeNotFinished: () => 'Diese Änderung ist nicht fertig.',
+  changeShowsNoCulprit: () => 'Diese Änderung ist nur Auskunft: Sie weist keine Ursache nach.',
+  changeNotRetested: () => 'Diese Änderung wurde nicht nachgetestet.',
+  retestNotAttributable: () =>
+    'Bei diesem Nachtest wich mehr ab als angesagt; er lässt sich der Änderung nicht zuschreiben.',
+  placeNotInChain: () => 'In der Kette wie vorgefunden gibt es diesen Ort nicht.',
+  nothingClearedYet: () => 'Keine Änderung hat den Fehler in einem Nachtest behoben, der zählt.',
+  changeNotInRound: () => 'In dieser Runde gibt es diese Änderung nicht.',
+  watchNotAfterPutBack: () => 'Diese Beobachtung wurde nicht nach dem Rückbau dieser Änderung gemacht.',
+  faultDidNotReturn: () =>
+    'In dieser Beobachtung kam der Fehler nicht wieder: Sag, warum die Bestätigung fehlt.',
+  faultWasSeen: () => 'Der Fehler wurde gesehen: Mach weiter und finde die Seite.',
+  remedyNeedsCulprit: () => 'Eine Reparatur oder ein Umweg braucht eine Ursache; noch ist nichts gefunden.',
+  faultWasFound: () => 'Eine Ursache ist benannt, also gibt es einen Fehler: Reparier ihn oder umgeh ihn.',
+  acceptanceInFuture: () => 'Die Annahme durch den Kunden liegt ihrer Zeit nach noch in der Zukunft.',
+  culpritIsNamed: () => 'Eine Ursache ist benannt.',
+  noCulpritNamed: () => 'Keine Ursache ist benannt.',
+  recordFaultFirst: () => 'Halte den Fehler zuerst in einer Beobachtung fest.',
+  nothingAsked: () => 'Die zweite Ebene wartet auf keine Antwort.',
+  requestAnsweredAlready: () => 'Diese Frage ist schon beantwortet.',
+  evidenceUnknown: () => 'Das Ticket hat diesen Beleg nicht.',
+  ticketHasNoSuchWatch: () => 'Das Ticket hat keine Beobachtung unter dieser Kennung.',
+  ticketHasNoSuchChange: () => 'Das Ticket hat keine Änderung unter dieser Kennung.',
+  evidenceWithdrawnAlready: () => 'Dieser Beleg wurde schon zurückgezogen.',
+  caseTakenAlready: () => 'Du hast diesen Fall schon übernommen.',
+  watchIdTaken: () => 'Unter dieser Kennung gibt es schon eine Beobachtung.',
+  occurrenceIdTaken: () => 'Unter dieser Kennung gibt es schon ein Vorkommen.',
+  changeIdTaken: () => 'Unter dieser Kennung gibt es schon eine Änderung.',
+  evidenceIdTaken: () => 'Unter dieser Kennung gibt es schon einen Beleg.',
+  requestIdTaken: () => 'Unter dieser Kennung gibt es schon eine Frage.',
+  occurrenceUnknown: () => 'Unter dieser Kennung gibt es kein Vorkommen.',
+  watchUnknown: () => 'Unter dieser Kennung gibt es keine Beobachtung.',
+  logUnknown: () => 'Unter dieser Kennung gibt es kein Protokoll.',
+  requestUnknown: () => 'Unter dieser Kennung gibt es keine Frage.',
+  deviceNotInChain: ({ device }, say) =>
+    `In der Kette wie vorgefunden gibt es kein Gerät ${say.quoted(device)}.`,
+  retestSaid: ({ verdict }, say) => `Der Nachtest dieser Änderung sagt: ${say.verdict(verdict)}.`,
+  oneThingMissing: () => 'Eine Sache fehlt: Ergänz sie, oder sag, warum sie nicht zu haben ist.',
+  thingsMissing: ({ count }) =>
+    `${count} Sachen fehlen: Ergänz sie, oder sag, warum sie nicht zu haben sind.`,
+  evidenceNotOnTicket: ({ ids }, say) =>
+    `Das Ticket hat diesen Beleg nicht: ${ids.map(say.name).join(', ')}.`,
+  stillWaitsFor: ({ requests }, say) =>
+    `Die zweite Ebene wartet noch auf: ${requests.map(say.text).join('; ')}.`,
+  sideRestsOnOccurrence: ({ device }, say) =>
+    `Die Seite, die an ${say.place(device, 'dative')} festgelegt wurde und zuerst zurückgenommen werden muss, stützt sich auf dieses Vorkommen.`,
+  verdictRestsOnOccurrence: () =>
+    'Das Urteil über eine Änderung, das du mit einem Grund überstimmen kannst, stützt sich auf dieses Vorkommen.',
+  confirmationRestsOnOccurrence: () => 'Die Bestätigung der Ursache stützt sich auf dieses Vorkommen.',
+  momentOutsideWatch: ({ from, to }, say) =>
+    `Die Beobachtung ging von ${say.moment(from)} bis ${say.moment(to)}.`,
+  quietTooShort: ({ needed, watched }) =>
+    `„Kein Fehler gefunden“ braucht ${Math.ceil(needed)} min Beobachtung ohne den Fehler; bisher sind es ${Math.floor(watched)}.`,
+  faultCameAfterRemedy: ({ occurrences }, say) =>
+    `Der Fehler kam ${say.times(occurrences)} nach der Abhilfe: Damit ist es nicht erledigt.`,
+  remedyNotShown: ({ reasons }, say) =>
+    `Die Beobachtung nach der Abhilfe zeigt nicht genug. ${say.messages(reasons)} Oder schließ mit einem Grund ab.`,
+  reopenTooLate: ({ days }, say) =>
+    `Ein Ticket lässt sich ${days} ${say.plural(days, 'Tag', 'Tage')} lang wieder öffnen; eröffne ein neues.`,
+  momentInFuture: ({ moment }, say) =>
+    `${say.moment(moment)} liegt noch in der Zukunft: Prüf die Uhr des Telefons.`,
+  momentBeforeTicket: ({ moment }, say) =>
+    `${say.moment(moment)} liegt vor der Eröffnung des Tickets: Prüf die Uhr des Telefons.`,
+  changeIsDeclared: ({ change, place }, say) =>
+    `Eine Änderung nach der anderen: „${say.term('changeKind', change)}“${at(place, say)} ist angesagt und noch nicht fertig.`,
+  changeIsApplied: ({ change, place }, say) =>
+    `Eine Änderung nach der anderen: „${say.term('changeKind', change)}“${at(place, say)} ist eingebaut und noch nicht fertig.`,
+  changeIsJudged: ({ change, place }, say) =>
+    `Eine Änderung nach der anderen: „${say.term('changeKind', change)}“${at(place, say)} ist bewertet und noch nicht fertig.`,
+  diagnosticInPlace: ({ change, place }, say) =>
+    `Eine Änderung zur Fehlersuche ist noch eingebaut: „${say.term('changeKind', change)}“${at(place, say)}. Bau sie zuerst zurück.`,
+  faultNotSeenWithAnyMenu: () =>
+    'Mit einem Menü im Bild wurde der Fehler noch nicht gesehen: ohne Vorkommen keine Antwort.',
+  faultNotSeenWithMenu: ({ device }, say) =>
+    `Mit dem Menü von ${say.place(device, 'dative')} wurde der Fehler nicht gesehen: ohne Vorkommen keine Antwort.`,
+  menuContradicts: ({ device, stayed, vanished }, say) =>
+    `An ${say.place(device, 'dative')} blieb das Menü ${say.times(stayed)} und verschwand ${say.times(vanished)}: Die Antworten widersprechen sich.`,
+  sidesContradict: ({ side, device, others }, say) =>
+    `Ein Fehler ${upDown[side]} ${say.place(device, 'dative')} kann nicht auch dort liegen: ${say.and(others.map(say.message))}. Nichts in der Kette ist beides.`,
+  sideOf: ({ side, device }, say) => `${upDown[side]} ${say.place(device, 'dative')}`,
+  beforeLastRecorded: ({ moment, last }, say) =>
+    `${say.moment(moment)} liegt vor dem, was zuletzt festgehalten wurde: ${say.moment(last)}.`,
+  watchBeganLater: ({ began }, say) => `Die Beobachtung begann erst um ${say.moment(began)}.`,
+  endBeforeSeen: ({ moment }, say) =>
+    `${say.moment(moment)} liegt vor dem Beginn der Beobachtung, oder bevor der Fehler gesehen wurde.`,
+  notInThisState: ({ command, state }, say) =>
+    `„${say.term('command', command)}“ hat keinen Platz, solange das Ticket bei „${say.term('state', state)}“ ist.`,
+  evidenceNotNow: () => 'Belege lassen sich jetzt nicht hinzufügen oder zurückziehen.',
+  drawsNoMenu: ({ device }, say) => `${say.start(say.place(device))} zeichnet kein eigenes Menü.`,
+  onNoWayToDisplay: ({ device }, say) =>
+    `${say.start(say.place(device))} liegt auf keinem Weg von einer Quelle zu einer Anzeige.`,
+  commandLabel: ({ command }, say) => say.start(say.term('command', command)),
+  factLabel: ({ fact }, say) => say.start(say.term('fact', fact)),
+};

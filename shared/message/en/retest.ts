@@ -1,0 +1,76 @@
+import type { retestCodes } from '../codes/retest.ts';
+import type { Say } from '../say.ts';
+import type { Sentences } from '../sentences.ts';
+
+const shown = (value: string | null, say: Say): string => (value === null ? 'nothing' : say.quoted(value));
+const otherTrigger =
+  'The retest used another trigger than the watch before the change, so the two can’t be compared.';
+const otherMode = 'One was watched over time and the other by a trigger, so the two can’t be compared.';
+const notComparable = 'Whether it comes less often can’t be said.';
+const repeat = 'Repeat the retest the way the fault was reproduced.';
+const inBursts = (chance: string): string =>
+  `Before the change the fault came in bursts (independent occurrences lie this unevenly with ${chance}), so the usual length of the retest is too short.`;
+
+export const retestEn: Sentences<typeof retestCodes> = {
+  nothingWatchedYet: () => 'Nothing was watched yet.',
+  cannotBeJudged: () => 'This can’t be judged.',
+  otherTriggerStillThere: () => `${otherTrigger} ${notComparable}`,
+  otherTriggerRepeat: () => `${otherTrigger} ${repeat}`,
+  otherModeStillThere: () => `${otherMode} ${notComparable}`,
+  otherModeRepeat: () => `${otherMode} ${repeat}`,
+  seenDuringRetest: ({ occurrences }, say) =>
+    `The fault came ${say.times(occurrences)} during the retest: it is still there.`,
+  seenWithChangeInPlace: ({ occurrences }, say) =>
+    `The fault came ${say.times(occurrences)} during the retest: it is there with the change in place.`,
+  baselineRateUnknown: () => 'It was not seen before the change, so how often it came then is not known.',
+  notSeenBeforeChange: () =>
+    'The fault was not seen before the change, so not seeing it now says nothing. Reproduce it first.',
+  noQuietSettles: () => 'No length of quiet watching would settle this.',
+  noTriesSettle: () => 'No number of tries would settle this.',
+  quietMinutes: ({ watched, before, watchedBefore }, say) =>
+    `${say.minutesWatched(watched)} without the fault, ${say.times(before)} in ${say.minutesWatched(watchedBefore)} before.`,
+  quietTries: ({ tries, failedBefore, triesBefore }) =>
+    `None of ${tries} tries failed, ${failedBefore} of ${triesBefore} before.`,
+  watchMore: ({ remaining, total }, say) =>
+    `Watch ${say.minutesNeeded(remaining)} more without the fault (${say.minutesNeeded(total)} in all).`,
+  tryMore: ({ remaining, total }, say) =>
+    `Try ${say.plural(remaining, 'once more', `${remaining} more times`)} without a failure (${total} in a row in all).`,
+  chanceBelowLimit: ({ chance, limit }, say) =>
+    `If nothing had changed, that would happen by chance with ${say.percent(chance)}; the limit is ${say.percent(limit)}.`,
+  chanceAboveLimit: ({ chance, limit }, say) =>
+    `If nothing had changed, that would happen by chance with ${say.percent(chance)}, more than the limit of ${say.percent(limit)}.`,
+  stillThereInTime: ({ now, watched, before, watchedBefore }, say) =>
+    `The fault is still there: ${say.times(now)} in ${say.minutesWatched(watched)} with the change, ${say.times(before)} in ${say.minutesWatched(watchedBefore)} before.`,
+  stillThereInTries: ({ failed, tries, failedBefore, triesBefore }) =>
+    `The fault is still there: ${failed} of ${tries} tries failed with the change, ${failedBefore} of ${triesBefore} before.`,
+  comesLessOften: ({ chance }, say) =>
+    `It clearly comes less often (by chance alone with ${say.percent(chance)}), but less often is not cleared.`,
+  comesMoreOften: ({ chance }, say) =>
+    `It clearly comes more often than before (by chance alone with ${say.percent(chance)}).`,
+  rateNotComparable: () => 'Whether it comes less often can’t be told from this.',
+  moreOftenWithChange: () =>
+    'The fault comes more often with the change in place: check that the change itself was made properly.',
+  cameInBursts: ({ chance }, say) => inBursts(say.percent(chance)),
+  cameInBurstsWatch: ({ chance, total }, say) =>
+    `${inBursts(say.percent(chance))} To allow for that, watch ${say.minutesNeeded(total)} in all.`,
+  triesBeforeNotWhole: () => 'The tries before the change are no whole numbers.',
+  triesOfRetestNotWhole: () => 'The tries of the retest are no whole numbers.',
+  moreFailedThanTriedBefore: () => 'More tries failed than were made, in the watch before the change.',
+  moreFailedThanTriedInRetest: () => 'More tries failed than were made, in the retest.',
+  occurrencesBeforeNotWhole: () => 'The occurrences in the watch before the change are no whole number.',
+  occurrencesOfRetestNotWhole: () => 'The occurrences in the retest are no whole number.',
+  lengthBeforeUnknown: () => 'The length of the watch before the change is not known.',
+  lengthOfRetestUnknown: () => 'The length of the retest is not known.',
+  watchBeforeHasNoLength: () => 'The watch before the change has no length.',
+  retestHasNoLength: () => 'The retest has no length.',
+  sureEnough: ({ sure }, say) =>
+    `${say.percent(sure)} sure that the change made a difference: enough to call it cleared.`,
+  sureSoFarWatch: ({ sure, remaining }, say) =>
+    `${say.percent(sure)} sure by now that the change made a difference; ${say.minutesNeeded(remaining)} more without the fault to call it cleared.`,
+  sureSoFarTry: ({ sure, remaining }, say) =>
+    `${say.percent(sure)} sure by now that the change made a difference; ${say.plural(remaining, 'one more try', `${remaining} more tries in a row`)} without a failure to call it cleared.`,
+  settingNotDeclared: ({ device, setting, before, after }, say) =>
+    `At ${say.place(device)}, ${say.quoted(setting)} went from ${shown(before, say)} to ${shown(after, say)} without being declared.`,
+  settingNotAsDeclared: ({ device, setting, declared, before, after }, say) =>
+    `At ${say.place(device)}, ${say.quoted(setting)} was declared to become ${say.quoted(declared)}; it was ${shown(before, say)} and is ${shown(after, say)}.`,
+};

@@ -1,0 +1,81 @@
+import type { ticketLogCodes } from '../codes/ticket-log.ts';
+import type { Say } from '../say.ts';
+import type { Sentences } from '../sentences.ts';
+import type { Kinds } from '../values.ts';
+
+const upDown = { input: 'upstream', output: 'downstream' } as const;
+/** What somebody added in words of their own. */
+const more = (text: string | null, say: Say): string => (text === null ? '' : ` ${say.text(text)}`);
+const menuDid = (menu: Kinds['menu'] | null): string => (menu === null ? '' : `, the menu ${menu}`);
+
+export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
+  'log/ticketOpened': () => 'Ticket opened.',
+  'log/takenFromTechnician': () => 'Taken from its technician.',
+  'log/assignedToTechnician': () => 'Assigned to a technician.',
+  'log/takenOver': () => 'Taken over.',
+  'log/ticketUpdated': ({ priority, visit }, say) =>
+    `Ticket updated: priority ${say.term('priority', priority)}, ${visit === null ? 'visit not set' : `visit ${say.moment(visit)}`}.`,
+  'log/noteWritten': ({ text }, say) => `Note: ${say.text(text)}`,
+  'log/symptomCorrected': ({ symptom }, say) => `Symptom corrected: ${say.term('symptom', symptom)}.`,
+  'log/auditReviewed': ({ version, mustFix, shouldFix, note }, say) =>
+    `Audit of chain version ${version} looked at: ${mustFix} to fix, ${shouldFix} that should be.${more(note, say)}`,
+  'log/whatChangedAnswered': ({ answers }, say) => `What changed: ${answers.map(say.message).join('; ')}.`,
+  'log/changedBefore': ({ what, text }, say) => `${say.term('whatChanged', what)}${more(text, say)}`,
+  'log/asFoundRecorded': ({ version }) => `As found: chain version ${version}.`,
+  'log/watchStarted': ({ planned, trigger, byTrigger, menuOf }, say) =>
+    `Watch started${byTrigger ? ` by switching (${trigger === null ? 'trigger not named' : say.text(trigger)})` : ''}${planned === null ? '' : `, ${say.minutesNeeded(planned)} planned`}${menuOf === null ? '' : `, with the menu of ${say.place(menuOf)} up`}.`,
+  'log/faultCame': ({ lasted, menu, description }, say) =>
+    `The fault came${lasted === null ? '' : `, for ${say.number(lasted)} s`}${menuDid(menu)}.${more(description, say)}`,
+  'log/faultConfirmedByLog': ({ at, menu, description }, say) =>
+    `A log shows that the fault came at ${say.moment(at)}${menuDid(menu)}: confirmed.${more(description, say)}`,
+  'log/tryWentWell': () => 'One try without the fault.',
+  'log/occurrenceWithdrawn': ({ reason }, say) => `An occurrence was withdrawn: ${say.text(reason)}`,
+  'log/watchEnded': () => 'Watch ended.',
+  'log/faultReproduced': () => 'The fault is reproduced.',
+  'log/sideConcluded': ({ device, side }, say) =>
+    `Side concluded at ${say.place(device)}: the fault lies ${upDown[side]} of it.`,
+  'log/sideWithdrawn': ({ device, reason }, say) =>
+    `The side at ${say.place(device)} was withdrawn: ${say.text(reason)}`,
+  'log/substitutionBegun': () => 'Substitution begins.',
+  'log/backToSide': ({ reason }, say) => `Back to locating the side: ${say.text(reason)}`,
+  'log/changeDeclared': ({ change, place, expected, detail }, say) =>
+    `Change declared: ${say.term('changeKind', change)}, ${say.place(place)}. Expected: ${say.text(expected)}${more(detail, say)}`,
+  'log/changeWithdrawn': ({ reason }, say) => `The declared change was withdrawn: ${say.text(reason)}`,
+  'log/changeInPlace': () => 'The change is in place.',
+  'log/retestJudged': ({ verdict }, say) => `Retest judged by the watch: ${say.verdict(verdict)}.`,
+  'log/retestJudgedByHand': ({ verdict, reason }, say) =>
+    `Retest judged by hand, ${say.verdict(verdict)}: ${say.text(reason)}`,
+  'log/changePutBack': ({ note }, say) => `The change was put back.${more(note, say)}`,
+  'log/changeKept': ({ note }, say) => `The change stays.${more(note, say)}`,
+  'log/culpritNamed': ({ place, explanation }, say) =>
+    `Culprit: ${say.place(place)}. ${say.text(explanation)}`,
+  'log/culpritWithdrawn': ({ reason }, say) => `The culprit was withdrawn: ${say.text(reason)}`,
+  'log/repairChosen': ({ what }, say) => `Remedy, a permanent repair: ${say.text(what)}`,
+  'log/workaroundChosen': ({ what }, say) =>
+    `Remedy, a workaround that the client accepts: ${say.text(what)}`,
+  'log/noFaultFoundChosen': ({ what }, say) => `Settled on no fault found: ${say.text(what)}`,
+  'log/remedyWithdrawn': ({ reason }, say) => `The remedy was withdrawn: ${say.text(reason)}`,
+  'log/remedyFinished': ({ version }) => `The remedy is done. As left: chain version ${version}.`,
+  'log/faultIsBack': ({ reason }, say) => `The fault came back: ${say.text(reason)}`,
+  'log/closed': ({ note }, say) => `Closed.${more(note, say)}`,
+  'log/closedWithLess': ({ reason, note }, say) =>
+    `Closed with less than the full watch: ${say.text(reason)}${more(note, say)}`,
+  'log/reopened': ({ reason }, say) => `Reopened: ${say.text(reason)}`,
+  'log/toSecondLine': ({ question }, say) => `To second line: ${say.text(question)}`,
+  'log/answeredSecondLine': ({ text }, say) => `Answer to second line: ${say.text(text)}`,
+  'log/toSecondLineAgain': ({ question }, say) => `To second line again.${more(question, say)}`,
+  'log/recalled': ({ reason }, say) => `Taken back from second line: ${say.text(reason)}`,
+  'log/caseTaken': () => 'Second line took the case.',
+  'log/askedForMore': ({ requests }, say) => `Second line asks: ${requests.map(say.text).join('; ')}`,
+  'log/stepDirected': ({ text }, say) => `Second line directs a step: ${say.text(text)}`,
+  'log/caseAccepted': ({ finding }, say) => `Second line accepts the case. Finding: ${say.text(finding)}`,
+  'log/caseHandedBack': ({ reason }, say) => `Second line hands the case back: ${say.text(reason)}`,
+  'log/figuresChanged': () =>
+    'The organisation’s figures have changed: what follows is decided by the new ones.',
+  'log/reproductionRevised': () => 'Nothing shows the fault any more: it has to be seen again.',
+  'log/evidenceAdded': ({ kind }, say) => `Evidence added: ${say.term('evidenceKind', kind)}.`,
+  'log/evidenceWithdrawn': ({ reason }, say) => `Evidence withdrawn: ${say.text(reason)}`,
+  'log/eventOfLaterVersion': ({ type }) => `An event that this version does not know: ${type}.`,
+  'log/chainChanged': ({ changes }, say) => `The chain was changed. ${say.messages(changes)}`,
+  'log/packetMade': ({ version }) => `Case packet, version ${version}.`,
+};
