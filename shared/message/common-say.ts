@@ -16,7 +16,7 @@ import { joined, startOf } from './joined.ts';
 import { markName, markText } from './marks.ts';
 import { rendered } from './render.ts';
 import type { Say } from './say.ts';
-import type { Language } from './sentences.ts';
+import type { PartOfLanguage } from './sentences.ts';
 
 /** The words that a language brings for what is put together alike in all of them. */
 export type CommonWords = {
@@ -44,7 +44,7 @@ type Own =
   | 'times';
 
 /** What of `Say` every language has alike, in a time zone. */
-export function commonSay(language: Language, words: CommonWords, zone: string): Omit<Say, Own> {
+export function commonSay(language: PartOfLanguage, words: CommonWords, zone: string): Omit<Say, Own> {
   const { locale, figures, pluralRules } = words;
   const message: Say['message'] = (one) => rendered(one, language, zone);
   return {

@@ -16,3 +16,7 @@ export type Language = {
   readonly sentences: Sentences<Codes>;
   readonly say: (zone: string) => Say;
 };
+/** A language as far as it is there: a phone's first load brings the sentences of its first screens alone. */
+export type PartOfLanguage = Omit<Language, 'sentences'> & {
+  readonly sentences: Partial<Language['sentences']> & Pick<Language['sentences'], 'unknownMessage'>;
+};

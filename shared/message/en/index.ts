@@ -1,75 +1,9 @@
 import type { Language } from '../sentences.ts';
-import { auditCablesEn } from './audit-cables.ts';
-import { auditDevicesEn } from './audit-devices.ts';
-import { auditPortsEn } from './audit-ports.ts';
-import { cautionsEn } from './cautions.ts';
-import { chainChangesEn } from './chain-changes.ts';
-import { chainFaultsEn } from './chain-faults.ts';
-import { changePlacesEn } from './change-places.ts';
-import { changesEn, needsEn } from './changes.ts';
-import { completenessEn } from './completeness.ts';
-import { contentProtectionEn } from './content-protection.ts';
-import { fieldsEn } from './fields.ts';
-import { figuresEn } from './figures.ts';
-import { filesEn } from './files.ts';
-import { firmwareEn } from './firmware.ts';
-import { kitEn } from './kit.ts';
-import { linkBudgetEn } from './link-budget.ts';
-import { logCheckEn } from './log-check.ts';
-import { logsEn } from './logs.ts';
-import { placesEn } from './places.ts';
-import { planEn } from './plan.ts';
-import { powerEn } from './power.ts';
-import { problemTitlesEn } from './problem-titles.ts';
-import { recordsEn } from './records.ts';
-import { refusalsEn } from './refusals.ts';
-import { requestsEn } from './requests.ts';
-import { retestEn } from './retest.ts';
-import { englishSay } from './say.ts';
-import { sourcesEn } from './sources.ts';
-import { stepsEn } from './steps.ts';
-import { suspectsEn } from './suspects.ts';
-import { ticketLogEn } from './ticket-log.ts';
-import { writtenEn } from './written.ts';
+import { firstEn } from './first.ts';
+import { laterEn } from './later.ts';
+import { englishOf } from './say.ts';
 
 export { enTerms } from './terms.ts';
 
-export const english: Language = {
-  tag: 'en',
-  quotes: ['“', '”'],
-  sentences: {
-    ...auditCablesEn,
-    ...auditDevicesEn,
-    ...auditPortsEn,
-    ...cautionsEn,
-    ...chainChangesEn,
-    ...chainFaultsEn,
-    ...changePlacesEn,
-    ...changesEn,
-    ...needsEn,
-    ...completenessEn,
-    ...contentProtectionEn,
-    ...fieldsEn,
-    ...figuresEn,
-    ...filesEn,
-    ...firmwareEn,
-    ...kitEn,
-    ...linkBudgetEn,
-    ...logCheckEn,
-    ...logsEn,
-    ...placesEn,
-    ...planEn,
-    ...powerEn,
-    ...problemTitlesEn,
-    ...recordsEn,
-    ...refusalsEn,
-    ...requestsEn,
-    ...retestEn,
-    ...sourcesEn,
-    ...stepsEn,
-    ...suspectsEn,
-    ...ticketLogEn,
-    ...writtenEn,
-  },
-  say: (zone) => englishSay(english, zone),
-};
+/** All of English: a code that lacks its sentence in both halves is a type error. */
+export const english: Language = englishOf({ ...firstEn, ...laterEn });

@@ -2,7 +2,7 @@ import { type CommonWords, commonSay } from '../common-say.ts';
 import { englishFigures } from '../figures.ts';
 import { markName } from '../marks.ts';
 import type { Say } from '../say.ts';
-import type { Language } from '../sentences.ts';
+import type { PartOfLanguage } from '../sentences.ts';
 import type { Kinds, NamedDevice, NamedPlace, NamedPort } from '../values.ts';
 import { enTerms } from './terms.ts';
 
@@ -68,8 +68,18 @@ const words: CommonWords = {
   percent: { lessThan: 'less than', moreThan: 'more than' },
 };
 
-/** English in a time zone. */
-export const englishSay = (language: Language, zone: string): Say => ({
+/** English with these sentences. */
+export function englishOf<Sentences extends PartOfLanguage['sentences']>(sentences: Sentences) {
+  const english = {
+    tag: 'en' as const,
+    quotes: ['“', '”'] as const,
+    sentences,
+    say: (zone: string): Say => englishSay(english, zone),
+  };
+  return english;
+}
+
+const englishSay = (language: PartOfLanguage, zone: string): Say => ({
   ...commonSay(language, words, zone),
   term: (list, value) => inside(enTerms[list][value] as string),
   construction: (construction) => constructions[construction],

@@ -1,4 +1,4 @@
-import { lazyScreen } from '../routing/lazy-screen.ts';
+import { firstScreen, lazyScreen } from '../routing/lazy-screen.ts';
 import type { RoleScreens } from '../routing/role-screens.ts';
 import { wordsOf } from '../words/language.ts';
 
@@ -11,11 +11,11 @@ export const technicianScreens: RoleScreens = {
   routes: [
     {
       path: '/app/visits',
-      screen: lazyScreen(() => import('./visits.tsx').then((module) => module.VisitsScreen)),
+      screen: firstScreen(() => import('./visits.tsx').then((module) => module.VisitsScreen)),
     },
     {
       path: '/app/visits/:ticketId',
-      screen: lazyScreen(() => import('./visit.tsx').then((module) => module.VisitScreen)),
+      screen: firstScreen(() => import('./visit.tsx').then((module) => module.VisitScreen)),
     },
     {
       path: '/app/visits/:ticketId/place/:place',

@@ -1,26 +1,26 @@
 import type { ComponentChild } from 'preact';
-import { english } from '../../../shared/message/en/index.ts';
 import {
   type Message,
-  type Language as MessageLanguage,
   messageParts,
   messageText,
   type Part,
+  type PartOfLanguage,
 } from '../../../shared/message/index.ts';
 import { language } from './language.ts';
+import { loadedEnglish } from './loaded-english.ts';
 import { loadedGerman } from './loaded-german.ts';
 
 // What the program says comes as a code with values (shared/message) and is put into words here, in the language of the
 // screens. German comes as a chunk of its own; until it is there the English stands, marked as such for whoever has it
-// read out.
+// read out. Of English a first load has but a part (loaded-english.ts).
 
 /** Moments inside messages are told in UTC, and say so: a message does not know at which site it is read. */
 const zone = 'UTC';
 
-function tongue(): { sentences: MessageLanguage; lang?: 'en' } {
-  if (language.value === 'en') return { sentences: english };
+function tongue(): { sentences: PartOfLanguage; lang?: 'en' } {
+  if (language.value === 'en') return { sentences: loadedEnglish() };
   const german = loadedGerman();
-  return german === null ? { sentences: english, lang: 'en' } : { sentences: german.sentences };
+  return german === null ? { sentences: loadedEnglish(), lang: 'en' } : { sentences: german.sentences };
 }
 
 /** A text in the language of the screens; `lang` where it is in another one. */

@@ -1,0 +1,61 @@
+import { auditCablesEn } from './audit-cables.ts';
+import { auditDevicesEn } from './audit-devices.ts';
+import { auditPortsEn } from './audit-ports.ts';
+import { cautionsEn } from './cautions.ts';
+import { chainChangesEn } from './chain-changes.ts';
+import { chainFaultsEn } from './chain-faults.ts';
+import { changePlacesEn } from './change-places.ts';
+import { changesEn, needsEn } from './changes.ts';
+import { contentProtectionEn } from './content-protection.ts';
+import { fieldsEn } from './fields.ts';
+import { figuresEn } from './figures.ts';
+import { filesEn } from './files.ts';
+import { firmwareEn } from './firmware.ts';
+import { linkBudgetEn } from './link-budget.ts';
+import { logCheckEn } from './log-check.ts';
+import { logsEn } from './logs.ts';
+import { placesEn } from './places.ts';
+import { planEn } from './plan.ts';
+import { powerEn } from './power.ts';
+import { problemTitlesEn } from './problem-titles.ts';
+import { recordsEn } from './records.ts';
+import { refusalsEn } from './refusals.ts';
+import { requestsEn } from './requests.ts';
+import { retestEn } from './retest.ts';
+import { sourcesEn } from './sources.ts';
+import { stepsEn } from './steps.ts';
+import { suspectsEn } from './suspects.ts';
+import { ticketLogEn } from './ticket-log.ts';
+
+/** What no first screen of a visit says: to a phone it comes after its first load. */
+export const laterEn = {
+  ...auditCablesEn,
+  ...auditDevicesEn,
+  ...auditPortsEn,
+  ...cautionsEn,
+  ...chainChangesEn,
+  ...chainFaultsEn,
+  ...changePlacesEn,
+  ...changesEn,
+  ...needsEn,
+  ...contentProtectionEn,
+  ...fieldsEn,
+  ...figuresEn,
+  ...filesEn,
+  ...firmwareEn,
+  ...linkBudgetEn,
+  ...logCheckEn,
+  ...logsEn,
+  ...placesEn,
+  ...planEn,
+  ...powerEn,
+  ...problemTitlesEn,
+  ...recordsEn,
+  ...refusalsEn,
+  ...requestsEn,
+  ...retestEn,
+  ...sourcesEn,
+  ...stepsEn,
+  ...suspectsEn,
+  ...ticketLogEn,
+};
