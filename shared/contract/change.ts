@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { place, settingKey, settingValue } from './chain.ts';
 import { message } from './message.ts';
-import { id, instant, notRecorded, placeId } from './primitives.ts';
+import { id, instant, keptText, notRecorded, placeId } from './primitives.ts';
 import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
 
 export { changeKinds };
@@ -56,7 +56,7 @@ export const judgement = watchesJudged.extend({
   occurrences: z.int(),
   reasons: z.array(message),
   warnings: z.array(message),
-  override: z.object({ reason: z.string() }).nullable(),
+  override: z.object({ reason: keptText }).nullable(),
   /** False where settings read before and after differ in more than what was declared. */
   attributable: z.boolean(),
   differences: z.array(settingDifference),
@@ -80,8 +80,8 @@ export const changeRecord = z.object({
   round: z.int().min(1),
   kind: changeKind,
   target: place,
-  detail: z.string(),
-  expected: z.string(),
+  detail: keptText,
+  expected: keptText,
   settings: z.array(declaredSetting),
   status: changeStatus,
   /** What followed from its kind when it was declared: a diagnostic change has to be put back. */
@@ -97,7 +97,7 @@ export const changeRecord = z.object({
   judgement: judgement.nullable(),
   /** Oldest first. */
   earlierJudgements: z.array(earlierJudgement),
-  closingNote: z.string().nullable(),
+  closingNote: keptText.nullable(),
   by: id,
 });
 export type ChangeRecord = z.infer<typeof changeRecord>;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
 import { mostRequests } from './limits.ts';
-import { id, instant, line, minutes, placeId, reason, text, versionNumber } from './primitives.ts';
+import { id, instant, minutes, ownLine, placeId, reason, text, versionNumber } from './primitives.ts';
 import {
   changeKind,
   completenessItem,
@@ -39,7 +39,7 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('startWatch', {
     watchId: id.optional(),
     mode: watchMode.default('time'),
-    trigger: line.nullable().default(null),
+    trigger: ownLine.nullable().default(null),
     plannedMin: minutes.nullable().default(null),
     /** In locateSide: the device whose menu is up. */
     menuDeviceId: placeId.nullable().default(null),

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { settings } from './chain.ts';
 import { attachedKinds, evidenceKinds, settingsPhases, shownViews } from './evidence-names.ts';
 import { longest } from './limits.ts';
-import { id, instant, line, pageQuery, placeId, reason, sha256, text } from './primitives.ts';
+import { id, instant, keptText, line, pageQuery, placeId, reason, sha256, text } from './primitives.ts';
 
 export { evidenceKinds };
 export const evidenceKind = z.enum(evidenceKinds);
@@ -47,14 +47,14 @@ export const evidenceRef = z.object({
   reading: reading.nullable(),
   at: instant,
   by: id,
-  withdrawn: z.object({ reason: z.string(), at: instant, by: id }).nullable(),
+  withdrawn: z.object({ reason: keptText, at: instant, by: id }).nullable(),
 });
 export type EvidenceRef = z.infer<typeof evidenceRef>;
 
 /** One item of the evidence store as the API shows it. Sizes in bytes. */
 export const evidenceItem = evidenceRef.extend({
   ticketId: id,
-  description: z.string(),
+  description: keptText,
   fileName: z.string().nullable(),
   mediaType: z.string().nullable(),
   sizeBytes: z.int().nullable(),

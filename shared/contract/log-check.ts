@@ -31,6 +31,15 @@ export const logCheck = z.object({
     /** `content`: an event is not what was hashed. `predecessor`: it does not follow on the one before it. */
     broken: z.array(z.object({ sequence: z.int(), because: z.enum(['content', 'predecessor']) })),
   }),
+  texts: z.object({
+    compared: message,
+    /** Of them, texts that were erased: there is nothing left to compare. */
+    erased: z.int(),
+    /** `content`: the text is not the one that was hashed. `missing`: it is gone, and nothing says that it was erased. */
+    wrong: z.array(
+      z.object({ sequence: z.int(), pointer: z.string(), because: z.enum(['content', 'missing']) }),
+    ),
+  }),
   snapshot: z.discriminatedUnion('kind', [
     z.object({
       kind: z.literal('compared'),

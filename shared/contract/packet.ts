@@ -83,6 +83,8 @@ export const caseFile = z.object({
   news: z.array(z.string()),
   /** What the logs say of the watches and occurrences above. */
   logs: z.array(logFinding).default([]),
+  /** Texts of the log that were erased: the event's number, and where in its payload the text stood (RFC 6901). */
+  erased: z.array(z.object({ event: z.int().min(1), pointer: z.string(), at: instant, by: id })).default([]),
   triage: triageRecord,
 });
 export type CaseFile = z.infer<typeof caseFile>;

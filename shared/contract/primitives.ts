@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { longest, shortest } from './limits.ts';
 import { misfit } from './misfits.ts';
 import { type MemberRole, memberRoles } from './people-names.ts';
+import { personText } from './person-text.ts';
 
 /** A row's identity: a random UUID, so that an id says nothing about how many others there are. */
 export const id = z.uuid();
@@ -19,9 +20,13 @@ export const versionNumber = z.int().min(1).max(2_147_483_647);
 /** One line a person typed: trimmed, never empty. */
 export const line = z.string().trim().min(1).max(longest.line);
 /** Free text a person typed: may be empty, bounded. */
-export const text = z.string().trim().max(longest.text);
+export const text = personText(z.string().trim().max(longest.text));
 /** Free text that has to say something. */
-export const reason = z.string().trim().min(shortest.reason).max(longest.reason);
+export const reason = personText(z.string().trim().min(shortest.reason).max(longest.reason));
+/** One line in a person's own words, as opposed to a name that something goes by. */
+export const ownLine = personText(line.clone());
+/** A text that a person typed, as it is kept. */
+export const keptText = personText(z.string());
 /** A place inside a chain document: short, chosen by the client, stable over versions. */
 export const placeId = z
   .string()

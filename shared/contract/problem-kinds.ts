@@ -55,6 +55,7 @@ export const problemStatuses = {
   'request-open': 409,
   'unknown-reference': 409,
   'time-out-of-order': 409,
+  'text-not-erasable': 409,
   'reopen-too-late': 409,
 } as const satisfies Record<string, number>;
 export type ProblemKind = keyof typeof problemStatuses;

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { longest } from './limits.ts';
 import { message } from './message.ts';
-import { id, instant, pageQuery, placeId, text } from './primitives.ts';
+import { personText } from './person-text.ts';
+import { id, instant, pageQuery, placeId, reason, sha256, text, versionNumber } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
 import type { ProblemKind } from './problem-kinds.ts';
 import { priorities } from './ticket-names.ts';
@@ -24,7 +25,7 @@ export const intake = z.object({
     .object({
       name: z.string().trim().max(longest.line).default(''),
       phone: z.string().trim().max(longest.phone).default(''),
-      relation: z.string().trim().max(longest.words).default(''),
+      relation: personText(z.string().trim().max(longest.words)).default(''),
     })
     .prefault({}),
   symptom,
@@ -35,7 +36,7 @@ export const intake = z.object({
   affectedContent: text.default(''),
   content: z.enum([...contentKinds, 'notKnown']).default('notKnown'),
   moment: z.enum([...momentKinds, 'notKnown']).default('notKnown'),
-  since: z.string().trim().max(longest.line).default(''),
+  since: personText(z.string().trim().max(longest.line)).default(''),
   workedBefore: z.boolean().nullable().default(null),
   whatChanged: z.array(whatChanged).max(20).default([]),
   triedOnPhone: text.default(''),
@@ -109,6 +110,23 @@ export const ticketQuery = pageQuery.extend({
 
 export const assignment = z.object({ assigneeId: id.nullable() });
 
+/** What a person typed in an event of a ticket's log, by the event's number and its place in the event's payload. */
+export const textErasure = z.object({
+  event: versionNumber,
+  /** A JSON pointer (RFC 6901), as the log lists it under the event's texts. */
+  pointer: z.string().max(500),
+  reason,
+});
+
+/** A text that a person typed in an event; `salt` and text give the digest that stands in its place in what is hashed. */
+export const textOfEvent = z.object({
+  pointer: z.string(),
+  /** SHA-256 over the salt's 64 characters and the text in UTF-8. */
+  sha256,
+  salt: z.string().nullable(),
+  erased: z.object({ at: instant, by: id }).nullable(),
+});
+
 export const ticketEvent = z.object({
   sequence: z.int(),
   type: z.string(),
@@ -119,6 +137,9 @@ export const ticketEvent = z.object({
   machineVersion: z.int(),
   previousHash: z.string(),
   hash: z.string(),
+  /** 2: in what is hashed, `{"textSha256": …}` stands for each of `texts`. 1: the payload is hashed as it is. */
+  format: z.int(),
+  texts: z.array(textOfEvent),
 });
 export type TicketEvent = z.infer<typeof ticketEvent>;
 

@@ -5,7 +5,8 @@ import { changeKind, changeRecord, figuresRevision, watchesJudged } from './chan
 import { evidenceRef } from './evidence.ts';
 import { longest, ranges } from './limits.ts';
 import { message } from './message.ts';
-import { id, instant, line, minutes, notRecorded, placeId, reason, text } from './primitives.ts';
+import { personText } from './person-text.ts';
+import { id, instant, keptText, minutes, notRecorded, ownLine, placeId, reason, text } from './primitives.ts';
 import { symptomKinds, watchPurposes, whatChangedKinds, workingStates } from './triage-names.ts';
 
 export * from './change.ts';
@@ -27,14 +28,14 @@ export const menuAnswer = z.enum(['stayed', 'vanished']);
 export const watchMode = z.enum(['time', 'trigger']);
 
 /** Nothing is taken out of a record: what turned out wrong stays, with who withdrew it and why. */
-export const withdrawal = z.object({ at: instant, by: id, reason: z.string() });
+export const withdrawal = z.object({ at: instant, by: id, reason: keptText });
 
 export const occurrence = z.object({
   id,
   at: instant,
   durationS: z.number().min(0).nullable(),
   menu: menuAnswer.nullable(),
-  description: z.string(),
+  description: keptText,
   withdrawn: withdrawal.nullable(),
 });
 export type Occurrence = z.infer<typeof occurrence>;
@@ -46,7 +47,7 @@ export const watch = z.object({
   purpose: z.enum(watchPurposes),
   mode: watchMode,
   /** What makes the fault come, in words; with mode `trigger` each try is one such switching. */
-  trigger: z.string().nullable(),
+  trigger: keptText.nullable(),
   plannedMin: minutes.nullable(),
   startedAt: instant,
   endedAt: instant.nullable(),
@@ -76,7 +77,7 @@ export type SideObservation = z.infer<typeof sideObservation>;
 export const whatChanged = z.object({
   kind: z.enum(whatChangedKinds),
   text: text.default(''),
-  when: z.string().trim().max(longest.words).nullable().default(null),
+  when: personText(z.string().trim().max(longest.words)).nullable().default(null),
 });
 export type WhatChanged = z.infer<typeof whatChanged>;
 
@@ -94,7 +95,7 @@ export const remedy = z.discriminatedUnion('kind', [
     kind: z.literal('workaround'),
     what: reason,
     limits: reason,
-    acceptedBy: line,
+    acceptedBy: ownLine,
     acceptedAt: instant,
   }),
   z.object({ kind: z.literal('noFaultFound'), what: reason }),
@@ -107,7 +108,7 @@ export const confirmation = z.discriminatedUnion('kind', [
 ]);
 export const culprit = z.object({
   place,
-  explanation: z.string(),
+  explanation: keptText,
   changeId: id.nullable(),
   confirmation,
   namedBy: z.enum(['technician', 'support']),
@@ -140,11 +141,11 @@ export const supportRequest = z.object({
   id,
   kind: z.enum(['information', 'step']),
   item: completenessItem.nullable(),
-  text: z.string(),
+  text: keptText,
   change: z.object({ kind: changeKind, target: place }).nullable(),
   at: instant,
   by: id,
-  answer: z.object({ text: z.string(), evidenceIds: z.array(id), at: instant, by: id }).nullable(),
+  answer: z.object({ text: keptText, evidenceIds: z.array(id), at: instant, by: id }).nullable(),
 });
 export type SupportRequest = z.infer<typeof supportRequest>;
 
@@ -153,7 +154,7 @@ export const waivedItem = missingItem.omit({ text: true });
 export const escalation = z.object({
   /** The packet's version, 1 for the first. */
   version: z.int(),
-  question: z.string(),
+  question: keptText,
   waivers: z.array(waiver),
   /** What the waivers were needed for. */
   waived: z.union([z.array(waivedItem), notRecorded]),
@@ -164,7 +165,7 @@ export const escalation = z.object({
     .object({
       kind: z.enum(['accepted', 'handedBack', 'stepDirected', 'resubmitted', 'recalled']),
       /** What was said with it; empty with `resubmitted`. */
-      text: z.string(),
+      text: keptText,
       at: instant,
       by: id,
     })
@@ -191,8 +192,8 @@ export const asLeft = z.object({ chainVersion: z.int(), watchesBefore: z.int().m
 /** What the watches since the remedy said when the ticket was closed. */
 export const closingProof = watchesJudged.extend({ watchedMin: z.number(), occurrences: z.int() });
 export const closing = z.object({
-  note: z.string(),
-  override: z.object({ reason: z.string() }).nullable(),
+  note: keptText,
+  override: z.object({ reason: keptText }).nullable(),
   proof: z.union([closingProof, notRecorded]),
   at: instant,
   by: id,
@@ -216,7 +217,7 @@ export const setAside = z.object({
   asLeft: asLeft.nullable(),
   closing: closing.nullable(),
   because: z.enum(['culpritWithdrawn', 'remedyWithdrawn', 'faultCameBack', 'reopened', 'caseAccepted']),
-  reason: z.string(),
+  reason: keptText,
   at: instant,
   by: id,
 });
@@ -252,7 +253,7 @@ export const triageRecord = z.object({
       findings: auditFindings,
       /** Devices whose firmware is below the level the organisation has set for their model. */
       firmwareBelowLevel: z.array(placeId),
-      note: z.string(),
+      note: keptText,
       at: instant,
       by: id,
     })
@@ -273,10 +274,10 @@ export const triageRecord = z.object({
   evidence: z.array(evidenceRef),
   escalations: z.array(escalation),
   requests: z.array(supportRequest),
-  notes: z.array(z.object({ text: z.string(), at: instant, by: id })),
+  notes: z.array(z.object({ text: keptText, at: instant, by: id })),
   closedAt: instant.nullable(),
   closing: closing.nullable(),
   setAside: z.array(setAside),
-  reopenings: z.array(z.object({ reason: z.string(), at: instant, by: id })),
+  reopenings: z.array(z.object({ reason: keptText, at: instant, by: id })),
 });
 export type TriageRecord = z.infer<typeof triageRecord>;

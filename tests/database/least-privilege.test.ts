@@ -49,7 +49,7 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
       },
     );
 
-    it('changes nothing of evidence but that it was withdrawn', async () => {
+    it('changes nothing of evidence but that it was withdrawn, and texts that are erased', async () => {
       const { rows } = await test.owner.query<{ attname: string }>(
         `select attname from pg_attribute where attrelid = 'evidence'::regclass and attnum > 0`,
       );
@@ -61,7 +61,23 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
         }
         return found;
       });
-      expect(changeable).toEqual(['withdrawn']);
+      expect(changeable).toEqual(['description', 'reading', 'withdrawn']);
+    });
+
+    it('erases a text of a log once, and does nothing else to it', async () => {
+      const where = 'where ticket_id = $1';
+      const update = (set: string) => (sql: Sql) =>
+        sql(`update ticket_text set ${set} ${where}`, [firm.ticketId]);
+      expect(await asRequest((sql) => codeOf(update(`text = 'Never said.'`)(sql)))).toBe(
+        insufficientPrivilege,
+      );
+      expect(await asRequest((sql) => codeOf(update(`sequence = 2`)(sql)))).toBe(insufficientPrivilege);
+      const counts = await asRequest(async (sql) => {
+        const first = await update(`salt = null, text = 'erased'`)(sql);
+        const second = await update(`salt = null, text = 'erased otherwise'`)(sql);
+        return [first.rowCount, second.rowCount];
+      });
+      expect(counts).toEqual([1, 0]);
     });
 
     it('deletes firmware levels, kept replies and expired refresh tokens, and nothing else', async () => {

@@ -71,6 +71,9 @@ export async function makeFirm(database: Database, handle: string): Promise<Firm
         hash: hash('event'),
       },
     });
+    await tx.ticketText.create({
+      data: { orgId, ticketId, sequence: 1, pointer: '/text', salt: hash('salt'), text: 'Hums.' },
+    });
     await tx.change.create({
       data: { ...own, ticketId, chainId, kind: 'reseat', status: 'declared', openedAt: at },
     });

@@ -68,8 +68,11 @@ describe.each(databaseKinds())('the wall between tenants on the %s database', (k
     );
     return count ?? code;
   };
+  /** A text can't be touched but by erasing it. */
+  const to = (table: string, column: string): string =>
+    table === 'ticket_text' && column === 'salt' ? 'null' : column;
   const touch = ({ name, changeable }: Table): string =>
-    `update ${name} set ${changeable.map((column) => `${column} = ${column}`).join(', ')} where org_id = $1`;
+    `update ${name} set ${changeable.map((column) => `${column} = ${to(name, column)}`).join(', ')} where org_id = $1`;
   const copy = ({ name }: Table): string =>
     `insert into ${name} select (jsonb_populate_record(t, jsonb_build_object('org_id', $1::text))).* from ${name} t limit 1`;
 

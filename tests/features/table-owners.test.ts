@@ -14,6 +14,7 @@ const owners: Readonly<Record<string, string>> = {
   chainVersion: 'src/features/chains/',
   ticket: 'src/features/ticket-record/',
   ticketEvent: 'src/features/ticket-record/',
+  ticketText: 'src/features/ticket-record/',
   change: 'src/features/ticket-record/',
   storedFile: 'src/features/evidence-record/',
   evidence: 'src/features/evidence-record/',

@@ -4,6 +4,7 @@ import type { CodeTable } from '../values.ts';
 export const logCheckCodes = {
   logNumbersCompared: { events: 'count' },
   logHashesCompared: { events: 'count' },
+  logTextsCompared: { texts: 'count', erased: 'count' },
   snapshotCompared: { events: 'count', version: 'count' },
   snapshotNotInUse: { events: 'count', snapshot: 'count', program: 'count' },
   logDoesNotReplay: { events: 'count' },

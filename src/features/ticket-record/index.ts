@@ -2,9 +2,10 @@ export { openChangeElsewhere, writeChanges } from './changes.ts';
 export type { FactType } from './facts.ts';
 export { keepSnapshotsCurrent } from './keep-current.ts';
 export { type NamedEvent, namedEventsOf } from './log.read.ts';
-export { hashOfEntry, type LoggedEvent, loggedEventsOf, noPreviousHash } from './log.ts';
+export { hashedForm, hashOf, type LoggedEvent, loggedEventsOf, noPreviousHash } from './log.ts';
 export { type RebuiltBatch, rebuildTickets } from './rebuild.ts';
 export { LogDoesNotReplayError, logAsReadToday, replayLog } from './replay-log.ts';
+export { digestOf, type TextOfEvent } from './sealed-text.ts';
 export { columnsOf, readSnapshot, refuseNewerTickets } from './snapshot.ts';
 export {
   escalatedTickets,

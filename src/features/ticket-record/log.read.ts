@@ -1,5 +1,5 @@
 import type { Context } from '../../http/index.ts';
-import { type LoggedEvent, loggedEventOf } from './log.ts';
+import { type LoggedEvent, loggedEventOf, withTexts } from './log.ts';
 
 export type NamedEvent = { readonly event: LoggedEvent; readonly actorName: string };
 
@@ -11,7 +11,7 @@ export async function namedEventsOf(
 ): Promise<NamedEvent[]> {
   const rows = await tx.ticketEvent.findMany({
     where: { orgId: actor.orgId, ticketId, sequence: { gt: after } },
-    include: { actor: { select: { name: true } } },
+    include: { ...withTexts, actor: { select: { name: true } } },
     orderBy: { sequence: 'asc' },
   });
   return rows.map((row) => ({ event: loggedEventOf(row), actorName: row.actor.name }));

@@ -3,10 +3,15 @@ import canonicalize from 'canonicalize';
 import { isReadable, newestReadable } from '../../../state-machines/index.ts';
 import { NewerDataError, type Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
+import { textsInEvent } from './event-forms.ts';
+import { type KeptText, resealed, seal, type TextOfEvent, unseal } from './sealed-text.ts';
 import type { Tenancy } from './tenancy.ts';
 
 /** What the first event of every log names as the hash before it. */
 export const noPreviousHash = '0'.repeat(64);
+
+/** How events are hashed. In format 1 the texts of persons stand in what is hashed, in format 2 their digests. */
+const logFormat = 2;
 
 export type LogEntry = {
   ticketId: string;
@@ -20,10 +25,12 @@ export type LogEntry = {
   previousHash: string;
 };
 
+/** RFC 8785 form of what an event's hash is over. */
+type Hashed = LogEntry & { format?: number };
 /** SHA-256 over the RFC 8785 form of an event, its predecessor's hash included; lower-case hexadecimal. */
-export const hashOfEntry = (entry: LogEntry): string =>
+export const hashOf = (hashed: Hashed): string =>
   createHash('sha256')
-    .update(canonicalize(entry) ?? '')
+    .update(canonicalize(hashed) ?? '')
     .digest('hex');
 
 /** Appends an event to a ticket's log. The caller holds the lock on the ticket's row. */
@@ -37,23 +44,49 @@ export async function appendToLog(
     select: { hash: true },
   });
   // Through JSON once, so that what is hashed is what any reader of the stored payload hashes again.
-  const payload = JSON.parse(JSON.stringify(event.payload)) as Record<string, unknown>;
-  const entry = { ...event, payload, actorId: actor.memberId, previousHash: last?.hash ?? noPreviousHash };
+  const readable = JSON.parse(JSON.stringify(event.payload)) as Record<string, unknown>;
+  const { payload, kept } = seal(readable, textsInEvent(event.type, readable));
+  const entry = {
+    ...event,
+    payload,
+    actorId: actor.memberId,
+    previousHash: last?.hash ?? noPreviousHash,
+    format: logFormat,
+  };
   await tx.ticketEvent.create({
     data: {
       ...entry,
       payload: payload as Prisma.InputJsonObject,
       orgId: actor.orgId,
       at: new Date(entry.at),
-      hash: hashOfEntry(entry),
+      hash: hashOf(entry),
     },
   });
+  if (kept.length === 0) return;
+  const { ticketId, sequence } = event;
+  const data = kept.map((text) => ({ ...text, orgId: actor.orgId, ticketId, sequence }));
+  await tx.ticketText.createMany({ data });
 }
 
-/** One entry of a ticket's log as the database keeps it. */
-export type LoggedEvent = LogEntry & { readonly hash: string };
+/** One entry of a ticket's log, with the texts of persons in its payload, and where they stand. */
+export type LoggedEvent = LogEntry & {
+  readonly hash: string;
+  readonly format: number;
+  readonly texts: readonly TextOfEvent[];
+};
 
-type EventRow = Omit<LoggedEvent, 'payload' | 'at'> & { readonly payload: unknown; readonly at: Date };
+/** An event as it was hashed: with digests in the place of texts. */
+export function hashedForm({ hash, texts, format, payload, ...entry }: LoggedEvent): Hashed {
+  return format === 1 ? { ...entry, payload } : { ...entry, format, payload: resealed(payload, texts) };
+}
+
+/** What a row of the log is read with. */
+export const withTexts = { texts: { select: { pointer: true, salt: true, text: true } } } as const;
+type EventRow = Omit<LoggedEvent, 'payload' | 'at' | 'texts'> & {
+  readonly payload: unknown;
+  readonly at: Date;
+  readonly texts: readonly KeptText[];
+};
 
 /** @throws NewerDataError */
 export function loggedEventOf(row: EventRow): LoggedEvent {
@@ -61,23 +94,32 @@ export function loggedEventOf(row: EventRow): LoggedEvent {
     const versions = { found: row.machineVersion, known: newestReadable };
     throw new NewerDataError(`event ${row.sequence} of ticket ${row.ticketId}`, versions);
   }
+  if (row.format > logFormat) {
+    const formats = { found: row.format, known: logFormat };
+    throw new NewerDataError(`the form of event ${row.sequence} of ticket ${row.ticketId}`, formats);
+  }
+  const stored = row.payload as Record<string, unknown>;
+  const { payload, texts } = row.format === 1 ? { payload: stored, texts: [] } : unseal(stored, row.texts);
   return {
     ticketId: row.ticketId,
     sequence: row.sequence,
     type: row.type,
-    payload: row.payload as Record<string, unknown>,
+    payload,
     actorId: row.actorId,
     at: row.at.toISOString(),
     machineVersion: row.machineVersion,
     previousHash: row.previousHash,
     hash: row.hash,
+    format: row.format,
+    texts,
   };
 }
 
-/** A ticket's log as it was hashed, oldest first. */
+/** A ticket's log, oldest first. */
 export async function loggedEventsOf({ tx, actor }: Tenancy, ticketId: string): Promise<LoggedEvent[]> {
   const rows = await tx.ticketEvent.findMany({
     where: { orgId: actor.orgId, ticketId },
+    include: withTexts,
     orderBy: { sequence: 'asc' },
   });
   return rows.map(loggedEventOf);

@@ -1,9 +1,12 @@
 import type { LogCheck } from '../../../shared/contract/log-check.ts';
+import { erasureOf } from '../../../shared/contract/person-text.ts';
 import { message } from '../../../shared/message/index.ts';
 import { MACHINE_VERSION } from '../../../state-machines/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
 import {
-  hashOfEntry,
+  digestOf,
+  hashedForm,
+  hashOf,
   LogDoesNotReplayError,
   type LoggedEvent,
   loggedEventsOf,
@@ -12,6 +15,7 @@ import {
   type RowToCheck,
   replayLog,
   rowToCheck,
+  type TextOfEvent,
 } from '../ticket-record/index.ts';
 import { jsonDifferences } from './json-differences.ts';
 
@@ -25,9 +29,14 @@ export async function checkLog(context: Context, ticketId: string): Promise<Outc
   const log = await loggedEventsOf(context, ticketId);
   const numbers = checkNumbers(log, row);
   const hashes = checkHashes(log);
+  const texts = checkTexts(log);
   const snapshot = checkSnapshot(log, row);
   return found({
-    isClean: numbers.firstWrong === null && hashes.broken.length === 0 && isRight(snapshot),
+    isClean:
+      numbers.firstWrong === null &&
+      hashes.broken.length === 0 &&
+      texts.wrong.length === 0 &&
+      isRight(snapshot),
     events: log.length,
     versions: {
       program: MACHINE_VERSION,
@@ -36,6 +45,7 @@ export async function checkLog(context: Context, ticketId: string): Promise<Outc
     },
     numbers,
     hashes,
+    texts,
     snapshot,
   });
 }
@@ -60,15 +70,31 @@ function checkNumbers(log: Log, { sequence: last }: RowToCheck): LogCheck['numbe
 }
 
 function checkHashes(log: Log): LogCheck['hashes'] {
-  const broken = log.flatMap(({ hash, ...entry }, index): LogCheck['hashes']['broken'] => {
-    const { sequence } = entry;
-    const follows = entry.previousHash === (log[index - 1]?.hash ?? noPreviousHash);
+  const broken = log.flatMap((event, index): LogCheck['hashes']['broken'] => {
+    const { sequence } = event;
+    const follows = event.previousHash === (log[index - 1]?.hash ?? noPreviousHash);
     return [
-      ...(hashOfEntry(entry) === hash ? [] : [{ sequence, because: 'content' as const }]),
+      ...(hashOf(hashedForm(event)) === event.hash ? [] : [{ sequence, because: 'content' as const }]),
       ...(follows ? [] : [{ sequence, because: 'predecessor' as const }]),
     ];
   });
   return { compared: message('logHashesCompared', { events: log.length }), broken };
+}
+
+function checkTexts(log: Log): LogCheck['texts'] {
+  const texts = log.flatMap(({ sequence, texts }) => texts.map((text) => ({ ...text, sequence })));
+  const erased = texts.filter(({ text }) => erasureOf(text) !== null);
+  const wrong = texts.flatMap((text): LogCheck['texts']['wrong'] => {
+    const because = whatIsWrongWith(text);
+    return because === null ? [] : [{ sequence: text.sequence, pointer: text.pointer, because }];
+  });
+  const compared = message('logTextsCompared', { texts: texts.length, erased: erased.length });
+  return { compared, erased: erased.length, wrong };
+}
+
+function whatIsWrongWith({ salt, text, sha256 }: TextOfEvent): 'content' | 'missing' | null {
+  if (salt !== null) return digestOf(salt, text) === sha256 ? null : 'content';
+  return erasureOf(text) === null ? 'missing' : null;
 }
 
 function checkSnapshot(log: Log, row: RowToCheck): LogCheck['snapshot'] {

@@ -1,3 +1,4 @@
+import { pointerStep } from '../../../shared/contract/json-pointer.ts';
 import type { Difference } from '../../../shared/contract/log-check.ts';
 
 /** Where two JSON documents differ, innermost values by their JSON pointers (RFC 6901), in the order of their keys. */
@@ -6,13 +7,7 @@ export function jsonDifferences(stored: unknown, replayed: unknown, pointer = ''
     return Object.is(stored, replayed) ? [] : [{ pointer, ...sideOf({ stored }), ...sideOf({ replayed }) }];
   }
   const keys = new Set([...Object.keys(stored), ...Object.keys(replayed)]);
-  return [...keys].flatMap((key) =>
-    jsonDifferences(
-      stored[key],
-      replayed[key],
-      `${pointer}/${key.replaceAll('~', '~0').replaceAll('/', '~1')}`,
-    ),
-  );
+  return [...keys].flatMap((key) => jsonDifferences(stored[key], replayed[key], pointer + pointerStep(key)));
 }
 
 const isBranch = (value: unknown): value is Record<string, unknown> =>

@@ -1,10 +1,17 @@
+import { erasureOf } from '../../../shared/contract/person-text.ts';
 import type { TicketEvent as TicketEventView } from '../../../shared/contract/ticket.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
 import { hasTicket, type NamedEvent, namedEventsOf, noTicket } from '../ticket-record/index.ts';
 
 const view = ({ event, actorName }: NamedEvent): TicketEventView => {
-  const { ticketId, ...shown } = event;
-  return { ...shown, actorName };
+  const { ticketId, texts, ...shown } = event;
+  const listed = texts.map(({ pointer, sha256, salt, text }) => ({
+    pointer,
+    sha256,
+    salt,
+    erased: erasureOf(text),
+  }));
+  return { ...shown, actorName, texts: listed };
 };
 
 /** The log of a ticket from the event after `after` on. */

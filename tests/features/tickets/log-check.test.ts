@@ -102,8 +102,17 @@ describe.each(databaseKinds())('the check of a log on the %s database', (kind) =
       { expected: null, found: 5 },
     ],
   ])('finds an event missing %s', async (_where, sql, firstWrong) => {
-    const { isClean, numbers } = await checkAfter(sql);
+    const { isClean, numbers } = await checkAfter('delete from ticket_text where ticket_id = $1', sql);
     expect({ isClean, firstWrong: numbers.firstWrong }).toEqual({ isClean: false, firstWrong });
+  });
+
+  it('finds a text that is not the one hashed, and one that is gone without having been erased', async () => {
+    const changed = await checkAfter(`update ticket_text set text = 'Never said.' where ticket_id = $1`);
+    expect(changed.texts.wrong).toEqual([{ sequence: 5, pointer: '/text', because: 'content' }]);
+    const gone = await checkAfter('delete from ticket_text where ticket_id = $1');
+    expect(gone.texts.wrong).toEqual([{ sequence: 5, pointer: '/text', because: 'missing' }]);
+    expect([changed.isClean, gone.isClean]).toEqual([false, false]);
+    expect([changed.hashes.broken, gone.hashes.broken]).toEqual([[], []]);
   });
 
   it('says of a log that does not replay why', async () => {

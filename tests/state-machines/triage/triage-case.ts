@@ -70,6 +70,12 @@ export class TriageCase {
     return this.#take(decision);
   }
 
+  /** Sends a command that may be refused. */
+  attempt(command: Sent): this {
+    const decision = decide(this.snapshot, this.complete(command));
+    return decision.accepted ? this.#take(decision) : this;
+  }
+
   /** Sends a command that has to be refused; the snapshot has to stay what it is. */
   refused(command: Sent, added: Added = {}): Refusal {
     const before = JSON.stringify(this.snapshot);

@@ -1,0 +1,91 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { type TicketCommandType, ticketCommandTypes } from '../../../shared/contract/commands.ts';
+import { replacedIn } from '../../../shared/contract/json-pointer.ts';
+import { eventForms } from '../../../src/features/ticket-record/event-forms.ts';
+import type { TriageEvent, TriageEventType } from '../../../state-machines/index.ts';
+import { commandOf, picks } from '../../state-machines/triage/any-commands.ts';
+import { TriageCase } from '../../state-machines/triage/triage-case.ts';
+import { link, opening } from '../../state-machines/triage/triage-events.ts';
+
+/** The innermost values of a document, by their pointers. */
+function leavesOf(document: unknown): Set<string> {
+  const pointers = new Set<string>();
+  replacedIn(document, (value, pointer) => {
+    if (typeof value !== 'object' || value === null) pointers.add(pointer);
+    return undefined;
+  });
+  return pointers;
+}
+
+/** Pointers to what an event holds and none of its forms describes. */
+function undescribedIn({ type, at, by, ...payload }: TriageEvent): string[] {
+  const described = (eventForms.get(type) ?? []).map((form) => leavesOf(form.parse({ type, ...payload })));
+  return [...leavesOf(payload)].filter((pointer) => !described.some((leaves) => leaves.has(pointer)));
+}
+
+const starts = [
+  () => new TriageCase(),
+  () => new TriageCase().reproduced(),
+  () => new TriageCase().substituting(),
+  () => new TriageCase().culpritNamed(),
+  () => new TriageCase().closed(),
+];
+
+/** Events of tickets that go as chance has it, with a leaning to what was not sent yet. */
+function manyEvents(): TriageEvent[] {
+  const sent = new Set<string>();
+  const tickets = starts.flatMap((start) => [start(), start(), start(), start(), start(), start()]);
+  for (const [seed, ticket] of tickets.entries()) {
+    for (const [at, chance] of fc.sample(picks, { numRuns: 40, seed }).entries()) {
+      const allowed = (['technician', 'support'] as const).flatMap(
+        (role) => ticket.allowed(role) as TicketCommandType[],
+      );
+      const fresh = allowed.filter((type) => !sent.has(type));
+      const command = commandOf(fresh.length > 0 ? fresh : allowed, chance, ticket.snapshot);
+      ticket.wait(chance.minutes % 40).attempt(command);
+      if (at % 20 === 10 && ticket.state !== 'closed') ticket.addEvidence({ kind: 'log' });
+    }
+    for (const { type } of ticket.log) sent.add(type);
+  }
+  return tickets.flatMap(({ log }) => log);
+}
+
+/** What was brought in turns out wrong: a reproduction's only occurrence, and an item of evidence. */
+function withdrawn(): TriageCase {
+  const ticket = new TriageCase().baseline().watch(60, 1).send({ type: 'acceptReproduction' });
+  const reading = { kind: 'note', text: 'It hums.' } as const;
+  ticket.withdrawEvidence(ticket.addEvidence({ kind: 'note', reading }), 'Of another chain.');
+  const occurrenceId = ticket.record.watches[0]?.occurrences[0]?.id ?? '';
+  return ticket.send({ type: 'withdrawOccurrence', occurrenceId, reason: 'Pressed by accident' });
+}
+
+/** What chance hardly comes to, or no command alone leads to. */
+const beside: TriageEvent[] = [
+  ...new TriageCase()
+    .baseline()
+    .sendWith({ figures: { ...opening.settings, revision: 2 } }, { type: 'startWatch' }).log,
+  ...withdrawn().log,
+  ...new TriageCase().repaired().watch(20, 1).send({ type: 'faultCameBack', reason: 'Seen again' }).log,
+  ...new TriageCase().substituting().tried('replaceCable', link('L3'), 'cleared').send({ type: 'keepChange' })
+    .log,
+];
+
+it('the forms of events describe all that events of the machine hold', () => {
+  const events = [...manyEvents(), ...beside];
+  const types: TriageEventType[] = [
+    ...ticketCommandTypes,
+    'evidenceAdded',
+    'evidenceWithdrawn',
+    'figuresChanged',
+    'reproductionRevised',
+  ];
+  const met = new Set(events.map(({ type }) => type));
+  expect(types.filter((type) => !met.has(type))).toEqual([]);
+  const undescribed = events.flatMap((event) =>
+    undescribedIn(event).map((pointer) => `${event.type} ${pointer}`),
+  );
+  // Who sent it, by role: one of a few names.
+  const expected = [...met].map((type) => `${type} /role`);
+  expect([...new Set(undescribed)].toSorted()).toEqual(expected.toSorted());
+});
