@@ -14,6 +14,7 @@ import { promisify } from 'node:util';
 import canonicalize from 'canonicalize';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { BagFile } from '../../shared/contract/packet.ts';
+import { erasedText } from '../../shared/contract/person-text.ts';
 import { message } from '../../shared/message/index.ts';
 import { type EvidenceStore, openEvidenceStore } from '../../src/evidence-store/index.ts';
 import { bagDeclaration, manifest, payloadOxum } from '../../src/features/packets/bag.ts';
@@ -93,7 +94,7 @@ function chained(count: number): LoggedEvent[] {
       sequence,
       type: 'note',
       payload: {
-        text: `"previousHash":"${'e'.repeat(64)}" ° \\ ${sequence}`,
+        text: `"previousHash":"${'e'.repeat(64)}" ° \\ "textSha256":"${'d'.repeat(64)}" ${sequence}`,
         previousHash: 'not the real one',
       },
       actorId: technicianId,
@@ -101,14 +102,31 @@ function chained(count: number): LoggedEvent[] {
       machineVersion: 1,
       previousHash: events.at(-1)?.hash ?? '0'.repeat(64),
     };
-    events.push({
-      ...entry,
-      hash: createHash('sha256')
-        .update(canonicalize(entry) ?? '')
-        .digest('hex'),
-    });
+    events.push(
+      sequence % 3 === 0 ? withDigest(entry) : { ...entry, format: 1, texts: [], hash: hashOf(entry) },
+    );
   }
   return events;
+}
+
+const hashOf = (hashed: object): string =>
+  createHash('sha256')
+    .update(canonicalize(hashed) ?? '')
+    .digest('hex');
+
+type Entry = Omit<LoggedEvent, 'hash' | 'format' | 'texts'>;
+
+/** In format 2 the text's digest is hashed in its place; every other one of these is erased. */
+function withDigest(entry: Entry): LoggedEvent {
+  const salt = entry.sequence % 2 === 0 ? null : 'a1'.repeat(32);
+  const written = `Line one,\nline two of ${entry.sequence}: °`;
+  const sha256 = createHash('sha256')
+    .update(`${'a1'.repeat(32)}${written}`)
+    .digest('hex');
+  const hash = hashOf({ ...entry, format: 2, payload: { ...entry.payload, text: { textSha256: sha256 } } });
+  const text = salt === null ? erasedText({ at: at(50), by: technicianId }) : written;
+  const texts = [{ pointer: '/text', salt, text, sha256 }];
+  return { ...entry, payload: { ...entry.payload, text }, format: 2, texts, hash };
 }
 
 /** Runs a check in the bag's folder: its exit code, and all it printed. */
@@ -232,16 +250,18 @@ test('the evidence in the bag is the evidence that was kept', async () => {
 
 describe('the log verifies as its own text says', () => {
   /** The indented lines of the text, as the reader would paste them. */
-  async function steps(): Promise<[string, string]> {
+  async function steps(): Promise<[string, string, string]> {
     const text = await readFile(join(bag, 'data/log/HOW-TO-VERIFY.txt'), 'utf8');
-    const [first, second] = text.split(/\n\n/).filter((block) => block.startsWith('   '));
-    if (first === undefined || second === undefined) throw new Error('the text has no two steps');
-    return [first, second];
+    const [first, second, third] = text.split(/\n\n/).filter((block) => block.startsWith('   '));
+    if (first === undefined || second === undefined || third === undefined)
+      throw new Error('the text has no three steps');
+    return [first, second, third];
   }
   const inLog = (script: string) => check('bash', '-c', `cd data/log; set -o pipefail; ${script}`);
 
   test('a log that nobody touched', async () => {
-    const [hashes, chain] = await steps();
+    const [hashes, chain, texts] = await steps();
+    expect(await inLog(texts)).toEqual({ code: 0, said: 'every text is as it was stored, or erased\n' });
     expect(await inLog(hashes)).toEqual({ code: 0, said: 'every event is as it was stored\n' });
     expect(await inLog(chain)).toEqual({ code: 0, said: 'the chain of events is whole\n' });
   });
@@ -250,7 +270,8 @@ describe('the log verifies as its own text says', () => {
     const [hashes, chain] = await steps();
     const paths = ['data/log/events.jsonl', 'data/log/hashes.txt'].map((path) => join(bag, path));
     const before = await Promise.all(paths.map((path) => readFile(path, 'utf8')));
-    await writeFile(paths[0] ?? '', (before[0] ?? '').replace('\\\\ 7', '\\\\ 8'));
+    await writeFile(paths[0] ?? '', (before[0] ?? '').replace('\\" 7"', '\\" 8"'));
+    expect(await readFile(paths[0] ?? '', 'utf8')).not.toBe(before[0]);
     expect((await inLog(hashes)).code).toBe(1);
     for (const [index, path] of paths.entries()) {
       const lines = (before[index] ?? '').split('\n');
@@ -259,6 +280,24 @@ describe('the log verifies as its own text says', () => {
     expect(await inLog(hashes)).toMatchObject({ code: 0 });
     expect((await inLog(chain)).code).toBe(1);
     await Promise.all(paths.map((path, index) => writeFile(path, before[index] ?? '')));
+  });
+
+  test('a word changed in a text, and a text left out', async () => {
+    const [, , texts] = await steps();
+    const path = join(bag, 'data/log/texts.txt');
+    const before = await readFile(path, 'utf8');
+    expect(before).toContain(' erased ');
+    const lines = before.split('\n');
+    const there = lines.findIndex((line) => !line.includes(' erased '));
+    const [event, place, digest, content] = (lines[there] ?? '').split(' ');
+    const changed = `${Buffer.from(content ?? '', 'base64')}!`;
+    const line = [event, place, digest, Buffer.from(changed).toString('base64')].join(' ');
+    await writeFile(path, lines.with(there, line).join('\n'));
+    expect((await inLog(texts)).code).toBe(1);
+    await writeFile(path, lines.toSpliced(there, 1).join('\n'));
+    expect((await inLog(texts)).code).toBe(1);
+    await writeFile(path, before);
+    expect((await inLog(texts)).code).toBe(0);
   });
 });
 

@@ -7,7 +7,9 @@ import type { Intake } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { completeness, segmentOf } from '../../../state-machines/index.ts';
 import { evidencePath } from '../evidence-record/index.ts';
+import { tellErasures } from './erased-words.ts';
 import { packetNews } from './news.ts';
+import { nameOf } from './summary/words.ts';
 
 /** All that a case file is made of. Evidence and chain versions come oldest first. */
 export type CaseInput = {
@@ -27,6 +29,7 @@ export type CaseInput = {
   readonly minimumFirmware: readonly { readonly model: string; readonly minimum: string }[];
   readonly evidence: readonly EvidenceItem[];
   readonly logs: CaseFile['logs'];
+  readonly erased: CaseFile['erased'];
   readonly people: CaseFile['people'];
   /** The case file of the version before; null for the first. */
   readonly before: CaseFile | null;
@@ -64,9 +67,11 @@ export function caseFileOf(input: CaseInput): CaseFile {
     evidence: input.evidence.map(inBag),
     people: input.people,
     logs: input.logs,
+    erased: input.erased,
     triage: record,
   };
-  return { ...file, news: before === null ? [] : packetNews(before, file) };
+  const told = (sentence: string): string => tellErasures(sentence, (memberId) => nameOf(file, memberId));
+  return { ...file, news: before === null ? [] : packetNews(before, file).map(told) };
 }
 
 const inBag = (item: EvidenceItem, index: number): CaseEvidence => ({

@@ -1,23 +1,45 @@
 import canonicalize from 'canonicalize';
-import type { LoggedEvent } from '../ticket-record/index.ts';
+import { erasureOf } from '../../../shared/contract/person-text.ts';
+import { hashedForm, type LoggedEvent } from '../ticket-record/index.ts';
 
 /**
  * The log as it was hashed: each line the RFC 8785 form of one event, so that the SHA-256 of a line is that event's
  * hash, and `previousHash` in it the hash of the line before.
  */
 export const eventLines = (events: readonly LoggedEvent[]): string =>
-  events.map(({ hash, ...hashed }) => `${canonicalize(hashed)}\n`).join('');
+  events.map((event) => `${canonicalize(hashedForm(event))}\n`).join('');
 
 /** The hashes that the events were stored with, one a line. */
 export const eventHashes = (events: readonly LoggedEvent[]): string =>
   events.map(({ hash }) => `${hash}\n`).join('');
 
-/** How a reader verifies the two, with nothing but standard command-line programs. */
+/**
+ * What people typed, one text a line: the event's number, where in its payload the text stands (RFC 6901), its digest, and
+ * in base64 the salt followed by the text; of an erased text when and by which member instead.
+ */
+export const eventTexts = (events: readonly LoggedEvent[]): string =>
+  events
+    .flatMap(({ sequence, texts }) =>
+      texts.map(({ pointer, sha256, salt, text }) => {
+        const erasure = erasureOf(text);
+        const content =
+          erasure === null
+            ? Buffer.from(`${salt ?? ''}${text}`).toString('base64')
+            : `erased ${erasure.at} ${erasure.by}`;
+        return `${sequence} ${pointer} ${sha256} ${content}\n`;
+      }),
+    )
+    .join('');
+
+/** How a reader verifies the three, with nothing but standard command-line programs. */
 export const howToVerify = `How to verify this log
 ======================
 
 events.jsonl holds one event a line, in the order in which they were accepted, as canonical JSON (RFC 8785).
 hashes.txt holds the SHA-256 that each event was stored with, one a line, in the same order.
+texts.txt holds what people typed, one text a line: the event's number, the place in its payload, the SHA-256 that stands
+there as textSha256, and in base64 what that is over: 64 hexadecimal digits of salt, then the text (UTF-8). An erased
+text has lost both; its line says when it was erased, and by which member.
 
 1. The SHA-256 of each line, without its line feed, is the hash stored with it:
 
@@ -30,6 +52,14 @@ hashes.txt holds the SHA-256 that each event was stored with, one a line, in the
    sed 's/.*"previousHash":"\\([0-9a-f]*\\)".*/\\1/' events.jsonl | tail -n +2 |
      diff - <(head -n -1 hashes.txt) && echo 'the chain of events is whole'
 
-The second line needs bash. That the files are as they were packed: sha256sum -c manifest-sha256.txt, run in the
+3. Each text is the one whose SHA-256 stands in its event, and each SHA-256 in an event has its line:
+
+   grep -v ' erased ' texts.txt | while read -r event place digest content; do
+     printf '%s' "$content" | base64 -d | sha256sum | cut -c 1-64
+   done | diff - <(grep -v ' erased ' texts.txt | cut -d ' ' -f 3) &&
+     grep -o '"textSha256":"[0-9a-f]*"' events.jsonl | cut -d '"' -f 4 |
+     diff - <(cut -d ' ' -f 3 texts.txt) && echo 'every text is as it was stored, or erased'
+
+The last two need bash. That the files are as they were packed: sha256sum -c manifest-sha256.txt, run in the
 folder that holds bagit.txt.
 `;

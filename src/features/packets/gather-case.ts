@@ -1,6 +1,7 @@
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
+import { erasureOf } from '../../../shared/contract/person-text.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import type { Message } from '../../../shared/message/index.ts';
 import type { Context, Outcome } from '../../http/index.ts';
@@ -10,7 +11,13 @@ import { logFindingsOf } from '../log-findings/index.ts';
 import { firmwareLevels, readOrganisation, readSettings } from '../organisation/index.ts';
 import { listMembers } from '../people/index.ts';
 import { readSite } from '../sites/index.ts';
-import { findTicket, intakeOf, loggedEventsOf, type TicketRow } from '../ticket-record/index.ts';
+import {
+  findTicket,
+  intakeOf,
+  type LoggedEvent,
+  loggedEventsOf,
+  type TicketRow,
+} from '../ticket-record/index.ts';
 import { caseFileOf } from './case-file.ts';
 import type { PacketContents } from './packet-files.ts';
 import { packetsBefore } from './packet-row.ts';
@@ -51,6 +58,7 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
     minimumFirmware: await firmwareLevels(context),
     evidence: evidence.map(evidenceItemOf),
     logs,
+    erased: erasedOf(events),
     people: members.filter(({ id }) => mentioned.has(id)).map(({ id, name, role }) => ({ id, name, role })),
     before: before.at(-1)?.caseFile ?? null,
   });
@@ -58,6 +66,14 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
   const timeline = timelineOf(record, { events, chain, packets, logs }, nameOf);
   return { file, events, timeline, chainVersions, evidence };
 }
+
+const erasedOf = (events: readonly LoggedEvent[]): CaseFile['erased'] =>
+  events.flatMap(({ sequence, texts }) =>
+    texts.flatMap(({ pointer, text }) => {
+      const erasure = erasureOf(text);
+      return erasure === null ? [] : [{ event: sequence, pointer, ...erasure }];
+    }),
+  );
 
 /** What is read here hangs on the ticket, so that it is there. */
 function bodyOf<Body>(outcome: Outcome<Body>): Body {

@@ -3,7 +3,7 @@ import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { ChainVersionDocument } from '../chains/index.ts';
 import type { LoggedEvent } from '../ticket-record/index.ts';
 import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
-import { eventHashes, eventLines, howToVerify } from './event-log.ts';
+import { eventHashes, eventLines, eventTexts, howToVerify } from './event-log.ts';
 import { caseSummary, type Thumbnails } from './summary/index.ts';
 import { timelineCsv } from './timeline-csv.ts';
 
@@ -41,6 +41,7 @@ export const writtenPayload = ({
   { path: 'data/timeline.csv', content: timelineCsv(timeline) },
   { path: 'data/log/events.jsonl', content: eventLines(events) },
   { path: 'data/log/hashes.txt', content: eventHashes(events) },
+  { path: 'data/log/texts.txt', content: eventTexts(events) },
   { path: 'data/log/HOW-TO-VERIFY.txt', content: howToVerify },
 ];
 

@@ -280,6 +280,7 @@ export function aCaseInput(facts: Partial<CaseInput> = {}): CaseInput {
     },
     minimumFirmware: [],
     logs: [],
+    erased: [],
     evidence: [anItem(1), firmwareReading(2, 'processor', '3.10.2')],
     people: [
       { id: technicianId, name: 'Robin', role: 'technician' },

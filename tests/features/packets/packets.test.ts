@@ -117,7 +117,17 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
     const { items } = (await test.home.support.get(`/tickets/${ticketId}/log`)).body;
     expect(lines.map(sha256Of)).toEqual(hashes);
     expect(hashes).toEqual(items.slice(0, hashes.length).map(({ hash }: { hash: string }) => hash));
-    expect(JSON.parse(lines.at(-1) ?? '')).toMatchObject({ type: 'escalate', payload: { question } });
+    const texts = (await contentOf(first, 'data/log/texts.txt')).trimEnd().split('\n');
+    const [event, pointer, digest, content] = (texts.at(-1) ?? '').split(' ');
+    const saltAndText = Buffer.from(content ?? '', 'base64').toString();
+    expect({ event, pointer, text: saltAndText.slice(64) }).toEqual({
+      event: String(lines.length),
+      pointer: '/question',
+      text: question,
+    });
+    expect(sha256Of(saltAndText)).toBe(digest);
+    const hashed = { type: 'escalate', payload: { question: { textSha256: digest } } };
+    expect(JSON.parse(lines.at(-1) ?? '')).toMatchObject(hashed);
   });
 
   it('tell the story in order', async () => {

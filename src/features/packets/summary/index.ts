@@ -1,6 +1,7 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { Html, html } from '../../../page/html.ts';
 import { style } from '../../../page/style.ts';
+import { tellErasures } from '../erased-words.ts';
 import { chainSection, firmwareSection, prerequisiteSection, settingsSection } from './chain-section.ts';
 import { changeSection, standingSection } from './changes.ts';
 import {
@@ -11,10 +12,12 @@ import {
   type Thumbnails,
   waiverSection,
 } from './closing.ts';
+import { erasedSection } from './erased.ts';
 import { logSection } from './logs.ts';
 import { clientSection, opening } from './opening.ts';
 import { sideSection } from './side.ts';
 import { watchSection } from './watches.ts';
+import { nameOf } from './words.ts';
 
 export type { Thumbnails } from './closing.ts';
 
@@ -50,10 +53,11 @@ ${requestSection(file)}
 ${waiverSection(file)}
 ${noteSection(file)}
 ${evidenceSection(file, thumbnails)}
+${erasedSection(file)}
 ${packetSection(file)}
 </main>
 </body>
 </html>
 `;
-  return page.markup;
+  return tellErasures(page.markup, (memberId) => html`${nameOf(file, memberId)}`.markup);
 }
