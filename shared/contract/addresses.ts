@@ -39,6 +39,7 @@ export const addresses = {
   timeline: '/tickets/:id/timeline',
   log: '/tickets/:id/log',
   logCheck: '/tickets/:id/log/check',
+  erasures: '/tickets/:id/erasures',
   supportQueue: '/support-queue',
 
   ticketEvidence: '/tickets/:id/evidence',

@@ -13,7 +13,7 @@ import {
   watched,
 } from './figures.ts';
 import { joined, startOf } from './joined.ts';
-import { markName, markText } from './marks.ts';
+import { markName, markTyped } from './marks.ts';
 import { rendered } from './render.ts';
 import type { Say } from './say.ts';
 import type { PartOfLanguage } from './sentences.ts';
@@ -48,7 +48,7 @@ export function commonSay(language: PartOfLanguage, words: CommonWords, zone: st
   const { locale, figures, pluralRules } = words;
   const message: Say['message'] = (one) => rendered(one, language, zone);
   return {
-    text: markText,
+    text: (typed) => markTyped(typed, (values) => message({ code: 'erased', values })),
     name: markName,
     message,
     messages: (messages) => messages.map(message).join(' '),

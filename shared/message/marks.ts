@@ -1,3 +1,5 @@
+import { type Erasure, erasureOf } from '../contract/erased-text.ts';
+
 /*
  * What a person typed travels inside a rendered sentence between marks, so that a screen can show it as theirs and no
  * text can pass for the program's. The marks are noncharacters, which Unicode keeps free for use inside a program
@@ -16,6 +18,11 @@ const unescaped = (typed: string): string =>
 
 /** Marks a text that a person wrote. */
 export const markText = (typed: string): string => `${startText}${escaped(typed)}${end}`;
+/** The same of a text that may be erased: of such a one, the program's words for when it was. */
+export function markTyped(typed: string, words: (erasure: Erasure) => string): string {
+  const erasure = erasureOf(typed);
+  return erasure === null ? markText(typed) : words(erasure);
+}
 /** Marks a name that a person gave. */
 export const markName = (typed: string): string => `${startName}${escaped(typed)}${end}`;
 

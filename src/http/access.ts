@@ -28,6 +28,7 @@ export const access = {
   'assign tickets': ['dispatcher', 'admin'],
   'take over tickets': ['technician', 'admin'],
   'send ticket commands': everyone,
+  'erase texts': ['admin'],
   'read evidence': everyone,
   'add evidence': everyone,
   'withdraw evidence': ['technician', 'dispatcher', 'admin'],

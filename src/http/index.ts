@@ -3,6 +3,7 @@ export type { Actor } from './actor.ts';
 export type { AccessClaims } from './authentication.ts';
 export type { Context } from './context.ts';
 export { decodeCursor, literalLike, pageFrom } from './cursor.ts';
+export { eraseFromReplies } from './erase-from-replies.ts';
 export { etagOf, isUnchanged, mismatch } from './etag.ts';
 export { languageOf, problemInWords } from './language.ts';
 export { created, type Done, found, type Outcome } from './outcome.ts';

@@ -12,7 +12,8 @@ type Fact =
   | { type: 'open' }
   | { type: 'assign'; assigneeId: string | null }
   | { type: 'takeOver' }
-  | { type: 'update'; priority: keyof MessageTerms['priority']; visitAt: string | null };
+  | { type: 'update'; priority: keyof MessageTerms['priority']; visitAt: string | null }
+  | { type: 'textErased'; texts: readonly unknown[]; reason: string };
 type Described = TriageEvent | Fact;
 type Messages = {
   [Type in Described['type']]: (event: Extract<Described, { type: Type }>, where: Where) => Message;
@@ -34,6 +35,7 @@ const messages: Messages = {
     message(assigneeId === null ? 'log/takenFromTechnician' : 'log/assignedToTechnician'),
   takeOver: () => message('log/takenOver'),
   update: ({ priority, visitAt }) => message('log/ticketUpdated', { priority, visit: visitAt }),
+  textErased: ({ texts, reason }) => message('log/textErased', { texts: texts.length, reason }),
 
   note: ({ text }) => message('log/noteWritten', { text }),
   amendIntake: ({ symptom }) => message('log/symptomCorrected', { symptom: symptom.kind }),

@@ -83,6 +83,11 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('GET /tickets/{id}/log', all),
   route('GET /tickets/{id}/log-findings', all),
   route('GET /tickets/{id}/log/check', all),
+  route('POST /tickets/{id}/erasures', only('admin'), {
+    event: 1,
+    pointer: '/intake/notes',
+    reason: 'Names a neighbour.',
+  }),
   route('GET /support-queue', only('support', 'admin')),
   route('GET /tickets/{id}/evidence', all),
   route('POST /tickets/{id}/evidence', all),

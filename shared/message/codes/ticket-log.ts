@@ -7,6 +7,7 @@ export const ticketLogCodes = {
   'log/assignedToTechnician': {},
   'log/takenOver': {},
   'log/ticketUpdated': { priority: 'priority', visit: 'moment?' },
+  'log/textErased': { texts: 'count', reason: 'text' },
   'log/noteWritten': { text: 'text' },
   'log/symptomCorrected': { symptom: 'symptom' },
   'log/auditReviewed': { version: 'count', mustFix: 'count', shouldFix: 'count', note: 'text?' },

@@ -4,6 +4,8 @@ import type { CodeTable } from '../values.ts';
 export const writtenCodes = {
   /** A sentence of an earlier version, in the language it was written in (English). */
   asWritten: { sentence: 'text' },
+  /** In the place of what a person wrote. */
+  erased: { at: 'moment' },
   /** A message of a later version that this one has no sentence for. */
   unknownMessage: {},
 } as const satisfies CodeTable;

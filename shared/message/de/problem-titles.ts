@@ -52,5 +52,6 @@ export const problemTitlesDe: Sentences<typeof problemTitleCodes> = {
   'problems/request-open': () => 'Die zweite Ebene wartet noch auf Antworten',
   'problems/unknown-reference': () => 'Das kennt das Ticket nicht',
   'problems/time-out-of-order': () => 'Die Zeiten passen nicht zusammen',
+  'problems/text-not-erasable': () => 'Dieser Text ist nicht zu löschen',
   'problems/reopen-too-late': () => 'Zum Wiederöffnen ist es zu spät',
 };

@@ -19,6 +19,10 @@ export const recordsDe: Sentences<typeof recordCodes> = {
     'Unter dieser Adresse ist niemand der zweiten Ebene einer anderen Organisation zu erreichen.',
   firmwareLevelExists: ({ model, minimum }, say) =>
     `Für ${say.name(model)} gibt es schon einen Stand: ${say.name(minimum)}. Ändere ihn.`,
+  textHashed: () =>
+    'Das Ereignis wurde aufgezeichnet, bevor Texte zu löschen waren: Sein Text gehört zu dem, worüber sein Hash geht.',
+  noTextThere: () => 'An dieser Stelle des Protokolls steht kein Text, den jemand geschrieben hat.',
+  erasureForged: () => 'Dass ein Text gelöscht wurde, kann niemand schreiben.',
   openTicketsAtChain: ({ numbers }, say) =>
     `An derselben Kette offen: ${say.and(numbers.map((number) => `Nr. ${number}`))}. Ist das ein anderer Fehler, schick die Kennungen in seenDuplicates mit.`,
   changeOpenElsewhere: ({ ticketNumber, change }, say) =>

@@ -52,5 +52,6 @@ export const problemTitlesEn: Sentences<typeof problemTitleCodes> = {
   'problems/request-open': () => 'Second line still waits for answers',
   'problems/unknown-reference': () => 'The ticket knows nothing under that id',
   'problems/time-out-of-order': () => 'The times do not fit together',
+  'problems/text-not-erasable': () => 'That text cannot be erased',
   'problems/reopen-too-late': () => 'The time for reopening is over',
 };

@@ -18,6 +18,10 @@ export const recordsEn: Sentences<typeof recordCodes> = {
   granteeUnreachable: () => 'No support member of another organisation can be reached under that address.',
   firmwareLevelExists: ({ model, minimum }, say) =>
     `There is a level for ${say.name(model)} already: ${say.name(minimum)}. Change it.`,
+  textHashed: () =>
+    'That event was logged before texts could be erased: its text is part of what its hash is over.',
+  noTextThere: () => 'There is no text of a person at that place of the log.',
+  erasureForged: () => 'That a text was erased is not for anybody to write.',
   openTicketsAtChain: ({ numbers }, say) =>
     `Open at the same chain: ${say.and(numbers.map((number) => `no. ${number}`))}. If this is another fault, send the ids in seenDuplicates.`,
   changeOpenElsewhere: ({ ticketNumber, change }, say) =>

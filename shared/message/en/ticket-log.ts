@@ -15,6 +15,8 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/takenOver': () => 'Taken over.',
   'log/ticketUpdated': ({ priority, visit }, say) =>
     `Ticket updated: priority ${say.term('priority', priority)}, ${visit === null ? 'visit not set' : `visit ${say.moment(visit)}`}.`,
+  'log/textErased': ({ texts, reason }, say) =>
+    `${say.plural(texts, 'A text was', `${texts} texts were`)} erased: ${say.text(reason)}`,
   'log/noteWritten': ({ text }, say) => `Note: ${say.text(text)}`,
   'log/symptomCorrected': ({ symptom }, say) => `Symptom corrected: ${say.term('symptom', symptom)}.`,
   'log/auditReviewed': ({ version, mustFix, shouldFix, note }, say) =>

@@ -1,4 +1,5 @@
 export { evidenceAtChain } from './chain-evidence.read.ts';
+export { eraseFromEvidence } from './erase.ts';
 export {
   type EvidenceRow,
   edidHexOf,

@@ -10,7 +10,7 @@ import { message } from '../../../shared/message/index.ts';
 import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { evidenceItemOf, findEvidence, insertEvidence, insertFile } from '../evidence-record/index.ts';
 import { findCase, noTicket } from '../ticket-record/index.ts';
-import { appendTicketEvent } from '../tickets/index.ts';
+import { appendTicketEvent, refusalOfForgedErasure } from '../tickets/index.ts';
 import { refusalOfTie } from './place-of-evidence.ts';
 import { type PreparedFile, thumbnailType } from './prepare-file.ts';
 
@@ -38,7 +38,10 @@ export async function addFile(
     sha256: main.sha256,
     reading: null,
   });
-  const refusal = refusalOfSpan(about) ?? (await accept(context, ticketId, ref));
+  const refusal =
+    refusalOfForgedErasure(about.description, null) ??
+    refusalOfSpan(about) ??
+    (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
   await insertFile(context, main, prepared.mediaType);
   if (thumbnail !== null) await insertFile(context, thumbnail, thumbnailType);
@@ -65,7 +68,10 @@ export async function addReading(
   const { reading, description } = input;
   const facts = { ...input, kind: reading.kind, span: null, sha256: null };
   const ref = refOf(context, services.newId(), facts);
-  const refusal = refusalOfReading(input) ?? (await accept(context, ticketId, ref));
+  const refusal =
+    refusalOfForgedErasure(description, null) ??
+    refusalOfReading(input) ??
+    (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
   await insertEvidence(context, ref, { ticketId, description });
   return added(context, ref.id);

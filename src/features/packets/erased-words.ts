@@ -1,4 +1,4 @@
-import { type Erasure, withErasuresTold } from '../../../shared/contract/person-text.ts';
+import { type Erasure, withErasuresTold } from '../../../shared/contract/erased-text.ts';
 import { moment } from './summary/words.ts';
 
 type NameOf = (memberId: string) => string;

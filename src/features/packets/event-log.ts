@@ -1,5 +1,5 @@
 import canonicalize from 'canonicalize';
-import { erasureOf } from '../../../shared/contract/person-text.ts';
+import { erasureOf } from '../../../shared/contract/erased-text.ts';
 import { hashedForm, type LoggedEvent } from '../ticket-record/index.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { chainDiff } from '../../../shared/chain/diff.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
+import { erasureOf } from '../../../shared/contract/erased-text.ts';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
-import { erasureOf } from '../../../shared/contract/person-text.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import type { Message } from '../../../shared/message/index.ts';
 import type { Context, Outcome } from '../../http/index.ts';

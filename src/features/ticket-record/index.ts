@@ -1,4 +1,5 @@
 export { openChangeElsewhere, writeChanges } from './changes.ts';
+export { eraseTexts, type TextOnLog, type TextPlace, textOnLog } from './erase.ts';
 export type { FactType } from './facts.ts';
 export { keepSnapshotsCurrent } from './keep-current.ts';
 export { type NamedEvent, namedEventsOf } from './log.read.ts';
@@ -20,6 +21,7 @@ export {
   findCase,
   hasTicket,
   intakeOf,
+  intakeWithout,
   noTicket,
   openTicketsAt,
   type RowToCheck,

@@ -1,3 +1,4 @@
+import { withTextReplaced } from '../../../shared/contract/person-text.ts';
 import { type Intake, intake as intakeForm } from '../../../shared/contract/ticket.ts';
 import { message } from '../../../shared/message/index.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
@@ -18,6 +19,12 @@ export const intakeOf = (row: WithIntake): Intake => ({
 /** A ticket's intake with some of its answers changed, as its column keeps it. */
 export const withIntake = (row: { readonly intake: unknown }, changed: object): Prisma.InputJsonObject =>
   ({ ...(row.intake as object), ...changed }) as Prisma.InputJsonObject;
+
+/** A ticket's intake with one text in the place of another, as its column keeps it. */
+export const intakeWithout = (
+  row: { readonly intake: unknown },
+  replacement: { readonly text: string; readonly by: string },
+): Prisma.InputJsonObject => withTextReplaced(intakeForm, row.intake, replacement) as Prisma.InputJsonObject;
 
 /** What a ticket is about, without the names that it is shown with. */
 export type TicketCase = {

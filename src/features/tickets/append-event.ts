@@ -14,6 +14,7 @@ import {
   writeChanges,
   writeEvents,
 } from '../ticket-record/index.ts';
+import { refusalOfForgedErasure } from './forged-erasure.ts';
 
 type Accepted = { ok: true; row: TicketRow; before: TriageSnapshot; after: TriageSnapshot; sequence: number };
 
@@ -37,6 +38,8 @@ export async function accept(
   command: CompleteCommand,
 ): Promise<Accepted | Refused> {
   const before = row.snapshot;
+  const forged = refusalOfForgedErasure(command, before);
+  if (forged !== null) return forged;
   const decision = decide(before, command);
   if (!decision.accepted) return refusalOf(decision.refusal);
   const after = decision.snapshot;

@@ -1,5 +1,5 @@
+import { erasureOf } from '../../../shared/contract/erased-text.ts';
 import type { LogCheck } from '../../../shared/contract/log-check.ts';
-import { erasureOf } from '../../../shared/contract/person-text.ts';
 import { message } from '../../../shared/message/index.ts';
 import { MACHINE_VERSION } from '../../../state-machines/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';

@@ -1,2 +1,3 @@
 export { appendTicketEvent } from './append-event.ts';
+export { refusalOfForgedErasure } from './forged-erasure.ts';
 export { ticketRoutes } from './routes.ts';

@@ -8,6 +8,7 @@ import { siteOfChain } from '../chains/index.ts';
 import { organisationNow, takeTicketNumber } from '../organisation/index.ts';
 import { columnsOf, findTicket, insertTicket, noTicket, openTicketsAt } from '../ticket-record/index.ts';
 import { refusalOfAssignee } from './assign.ts';
+import { refusalOfForgedErasure } from './forged-erasure.ts';
 import { withoutContact } from './record-fact.ts';
 import { ticketView } from './ticket-view.ts';
 
@@ -18,7 +19,9 @@ export async function openTicket(context: Context, input: NewTicket): Promise<Ou
     return refused('not-found', message('chainNotAtSite'));
   }
   const refusal =
-    (await unseenDuplicates(context, input)) ?? (await refusalOfAssignee(context, input.assigneeId));
+    refusalOfForgedErasure(input, null) ??
+    (await unseenDuplicates(context, input)) ??
+    (await refusalOfAssignee(context, input.assigneeId));
   if (refusal !== null) return refusal;
 
   const id = services.newId();

@@ -1,4 +1,4 @@
-import { erasureOf } from '../../../shared/contract/person-text.ts';
+import { erasureOf } from '../../../shared/contract/erased-text.ts';
 import type { TicketEvent as TicketEventView } from '../../../shared/contract/ticket.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
 import { hasTicket, type NamedEvent, namedEventsOf, noTicket } from '../ticket-record/index.ts';

@@ -2,6 +2,7 @@ import type { Intake, Ticket } from '../../../shared/contract/ticket.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
 import { type FactType, findTicket, noTicket, type TicketRow, writeEvents } from '../ticket-record/index.ts';
+import { refusalOfForgedErasure } from './forged-erasure.ts';
 import { ticketView } from './ticket-view.ts';
 
 /**
@@ -26,6 +27,8 @@ export async function recordFact(
   { type, payload, columns }: Fact,
 ): Promise<Outcome<Ticket>> {
   const { actor, services } = context;
+  const forged = refusalOfForgedErasure(payload, row.intake);
+  if (forged !== null) return forged;
   await writeEvents(context, row, { events: [{ type, payload, at: services.now() }], columns });
   const updated = await findTicket(context, row.id);
   return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));

@@ -9,6 +9,7 @@ import {
   assignment,
   newTicket,
   queueEntry,
+  textErasure,
   ticket,
   ticketEvent,
   ticketQuery,
@@ -23,6 +24,7 @@ import { readFaultTable } from '../organisation/index.ts';
 import { findTicket, noTicket } from '../ticket-record/index.ts';
 import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
 import { checkLog } from './check-log.ts';
+import { eraseText } from './erase-text.ts';
 import { listTickets, readTicket } from './list-tickets.read.ts';
 import { openTicket } from './open-ticket.ts';
 import { supportQueue } from './queue.ts';
@@ -175,6 +177,19 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: read,
     },
     (request, reply) => reply.fromRead((context) => checkLog(context, request.params.id)),
+  );
+  app.post(
+    addresses.erasures,
+    {
+      schema: {
+        summary: 'Erase what a person typed, from the log and from its copies',
+        params: byId,
+        body: textErasure,
+        response: { 200: ticket },
+      },
+      config: { permission: 'erase texts' },
+    },
+    (request, reply) => reply.fromWrite((context) => eraseText(context, request.params.id, request.body)),
   );
   app.get(
     addresses.supportQueue,
