@@ -28,6 +28,10 @@ export type CaseFirmware = z.infer<typeof caseFirmware>;
 export const caseEvidence = evidenceItem.extend({ path: z.string().nullable() });
 export type CaseEvidence = z.infer<typeof caseEvidence>;
 
+/** A text of the log that was erased: the event's number, and where in its payload the text stood (RFC 6901). */
+export const erasedPlace = z.object({ event: z.int().min(1), pointer: z.string(), at: instant, by: id });
+export type ErasedPlace = z.infer<typeof erasedPlace>;
+
 /**
  * The case as second line gets it, for machines: `data/case.json` of a packet. What is said of the client is what
  * the work needs: no address, no telephone number and no way into the house.
@@ -83,8 +87,7 @@ export const caseFile = z.object({
   news: z.array(z.string()),
   /** What the logs say of the watches and occurrences above. */
   logs: z.array(logFinding).default([]),
-  /** Texts of the log that were erased: the event's number, and where in its payload the text stood (RFC 6901). */
-  erased: z.array(z.object({ event: z.int().min(1), pointer: z.string(), at: instant, by: id })).default([]),
+  erased: z.array(erasedPlace).default([]),
   triage: triageRecord,
 });
 export type CaseFile = z.infer<typeof caseFile>;
@@ -101,6 +104,11 @@ export const packetSummary = z.object({
   createdBy: id,
   createdByName: z.string(),
   news: z.array(z.string()),
+  /**
+   * Texts of the log that this packet holds and that were erased after it was made: what was handed over stays as it
+   * was. Null where the packet is another organisation's.
+   */
+  erasedSince: z.array(erasedPlace).nullable(),
   /** Of all files together, unpacked. */
   sizeBytes: z.int().min(0),
 });

@@ -7,9 +7,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { getBytes, postForm } from '../features/evidence/form-client.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
-import { openTestTicket } from '../support/tickets.ts';
+import { accepted, bodyOf, openTestTicket } from '../support/tickets.ts';
 
-// Checked by programs that nobody here wrote: Info-ZIP's unzip, GNU coreutils' sha256sum, grep.
+// Checked by programs that nobody here wrote: Info-ZIP's unzip, GNU coreutils' sha256sum and base64, grep, sed, bash.
 
 const run = promisify(execFile);
 
@@ -17,6 +17,8 @@ describe.each(databaseKinds())('the export of everything, on the %s database', (
   let test: TestApp;
   let folder: string;
   let ticketId: string;
+  const kept = 'Hums “loudly”.\nOnly with the lamp on: 50 °.';
+  const gone = 'Mia Overgrove next door ran the sander.';
   beforeAll(async () => {
     test = await openTestApp(kind);
     ({ ticketId } = await openTestTicket(test));
@@ -27,6 +29,9 @@ describe.each(databaseKinds())('the export of everything, on the %s database', (
       name: 'box.log',
     });
     expect(sent.status).toBe(201);
+    for (const text of [kept, gone]) await accepted(test.home.technician, ticketId, { type: 'note', text });
+    const erasure = { body: { event: 4, pointer: '/text', reason: 'Names a neighbour.' } };
+    bodyOf(await test.home.admin.post(`/tickets/${ticketId}/erasures`, erasure), 200);
     folder = await unpacked(test);
   });
   afterAll(async () => {
@@ -64,6 +69,40 @@ describe.each(databaseKinds())('the export of everything, on the %s database', (
     expect(chain.versions[0].version).toBe(1);
     const [evidence] = await json('tickets/000001/evidence.json');
     expect(await readFile(join(folder, 'files', evidence.sha256), 'utf8')).toBe('a line of a log\n');
+  });
+
+  it('has what people typed, but for what was erased, in a log that verifies as its own text says', async () => {
+    const ticket = await json('tickets/000001/ticket.json');
+    expect(ticket.events[2].texts).toEqual([
+      { pointer: '/text', salt: expect.stringMatching(/^[0-9a-f]{64}$/), text: kept },
+    ]);
+    expect(ticket.events[3].texts[0].salt).toBeNull();
+    const { stdout } = await run('grep', ['-rl', 'Mia Overgrove', folder]).catch(
+      (error: { code: number; stdout: string }) => error,
+    );
+    expect(stdout).toBe('');
+    const log = join(folder, 'tickets/000001/log');
+    const steps = (await readFile(join(log, 'HOW-TO-VERIFY.txt'), 'utf8'))
+      .split(/\n\n/)
+      .filter((block) => block.startsWith('   '));
+    expect(steps).toHaveLength(3);
+    const verified = () =>
+      Promise.all(
+        steps.map((step) =>
+          run('bash', ['-c', `set -o pipefail; ${step}`], { cwd: log }).then(
+            () => true,
+            () => false,
+          ),
+        ),
+      );
+    expect(await verified()).toEqual([true, true, true]);
+    const texts = join(log, 'texts.txt');
+    const before = await readFile(texts, 'utf8');
+    expect(before).toMatch(/^4 \/text [0-9a-f]{64} erased /m);
+    const base64 = Buffer.from('0'.repeat(64) + gone).toString('base64');
+    await writeFile(texts, before.replace(/^(4 .{71}).*$/m, `$1${base64}`));
+    expect(await verified()).toEqual([true, true, false]);
+    await writeFile(texts, before);
   });
 
   it('has nothing of passwords, of sign-ins, or of another organisation', async () => {

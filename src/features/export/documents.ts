@@ -1,11 +1,12 @@
 import { Readable } from 'node:stream';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
-import { refuseNewerTickets } from '../ticket-record/index.ts';
+import { logFileNames, refuseNewerTickets } from '../ticket-record/index.ts';
 import {
   chainDocument,
   contentsOf,
   evidenceOf,
+  logFile,
   organisationDocument,
   packetsOf,
   sitesOf,
@@ -14,6 +15,7 @@ import {
 import type { ZipEntry } from './zip-with-manifest.ts';
 
 type Read = (tx: TenantTransaction, orgId: string) => Promise<unknown>;
+type Write = (tx: TenantTransaction, orgId: string) => Promise<string>;
 
 /**
  * What an export consists of. Only the list is made now; each document is read in a short transaction of its own when
@@ -25,14 +27,14 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
   const { tx, actor, services } = context;
   await refuseNewerTickets(context);
   const { orgId, memberId } = actor;
-  const document = (path: string, read: Read): ZipEntry => ({
+  const written = (path: string, write: Write): ZipEntry => ({
     path,
     isPacked: false,
-    open: async () => {
-      const body = await services.database.inTenant({ orgId, memberId }, (own) => read(own, orgId));
-      return Readable.from([`${JSON.stringify(body, null, 1)}\n`]);
-    },
+    open: async () =>
+      Readable.from([await services.database.inTenant({ orgId, memberId }, (own) => write(own, orgId))]),
   });
+  const document = (path: string, read: Read): ZipEntry =>
+    written(path, async (own) => `${JSON.stringify(await read(own, orgId), null, 1)}\n`);
   const { chains, tickets, files } = await contentsOf(tx, orgId);
   const about = {
     exportVersion: 1,
@@ -47,10 +49,13 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
     document('organisation.json', organisationDocument),
     document('sites.json', sitesOf),
     ...chains.map(({ id }) => document(`chains/${id}.json`, (own) => chainDocument(own, orgId, id))),
-    ...tickets.flatMap(({ id, number }) => {
+    ...tickets.flatMap(({ id, number, sequence: last }) => {
       const folder = `tickets/${String(number).padStart(6, '0')}`;
       return [
         document(`${folder}/ticket.json`, (own) => ticketDocument(own, orgId, id)),
+        ...logFileNames.map((name) =>
+          written(`${folder}/log/${name}`, (own) => logFile(own, orgId, { ticketId: id, last, name })),
+        ),
         document(`${folder}/evidence.json`, (own) => evidenceOf(own, orgId, id)),
         document(`${folder}/packets.json`, (own) => packetsOf(own, orgId, id)),
       ];

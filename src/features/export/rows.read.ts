@@ -1,6 +1,6 @@
 import type { TenantTransaction } from '../../database/index.ts';
 import { filesOf } from '../packets/index.ts';
-import { readSnapshot } from '../ticket-record/index.ts';
+import { logFiles, loggedEventsOf, readSnapshot, withTexts } from '../ticket-record/index.ts';
 
 /** What there is to export: chains and tickets, and files by their SHA-256, each once. */
 export async function contentsOf(tx: TenantTransaction, orgId: string) {
@@ -12,7 +12,7 @@ export async function contentsOf(tx: TenantTransaction, orgId: string) {
     chains: await tx.chain.findMany({ where, select: { id: true }, orderBy: { id: 'asc' } }),
     tickets: await tx.ticket.findMany({
       where,
-      select: { id: true, number: true },
+      select: { id: true, number: true, sequence: true },
       orderBy: { number: 'asc' },
     }),
     files: [...new Set(files)].toSorted(),
@@ -44,14 +44,31 @@ export const chainDocument = (tx: TenantTransaction, orgId: string, id: string) 
     include: { versions: { orderBy: { version: 'asc' } } },
   });
 
-/** A ticket, what triage knows of it, and its log with the hashes, from which the rest can be rebuilt. */
+/** A ticket, what triage knows of it, and its log with hashes and texts, from which the rest can be rebuilt. */
 export async function ticketDocument(tx: TenantTransaction, orgId: string, id: string) {
   const row = await tx.ticket.findUniqueOrThrow({
     where: { orgId_id: { orgId, id } },
-    include: { events: { orderBy: { sequence: 'asc' } }, changes: { orderBy: { openedAt: 'asc' } } },
+    include: {
+      events: { orderBy: { sequence: 'asc' }, include: withTexts },
+      changes: { orderBy: { openedAt: 'asc' } },
+    },
   });
   const { snapshot } = await readSnapshot({ tx, actor: { orgId } }, row);
   return { ...row, snapshot, machineVersion: snapshot.machineVersion };
+}
+
+/** A file of a ticket's log, up to the event of that number, so that files read one after the other fit together. */
+export async function logFile(
+  tx: TenantTransaction,
+  orgId: string,
+  { ticketId, last, name }: { ticketId: string; last: number; name: keyof ReturnType<typeof logFiles> },
+): Promise<string> {
+  const events = await loggedEventsOf({ tx, actor: { orgId } }, ticketId);
+  const files = logFiles(
+    events.filter(({ sequence }) => sequence <= last),
+    'export.json',
+  );
+  return files[name];
 }
 
 /** Evidence of a ticket; the file of an item is `files/<sha256>`. */

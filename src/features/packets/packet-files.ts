@@ -1,10 +1,11 @@
 import type { BagFile, CaseFile } from '../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { ChainVersionDocument } from '../chains/index.ts';
-import type { LoggedEvent } from '../ticket-record/index.ts';
+import { type LoggedEvent, logFiles } from '../ticket-record/index.ts';
 import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
-import { eventHashes, eventLines, eventTexts, howToVerify } from './event-log.ts';
+import { tellErasures } from './erased-words.ts';
 import { caseSummary, type Thumbnails } from './summary/index.ts';
+import { nameOf } from './summary/words.ts';
 import { timelineCsv } from './timeline-csv.ts';
 
 /** A file that we write, before it is stored. `path` is relative to the bag's folder. */
@@ -39,10 +40,10 @@ export const writtenPayload = ({
     : [{ path: 'data/chain/as-found.json', content: json(file.triage.asFound) }]),
   { path: 'data/timeline.json', content: json(timeline) },
   { path: 'data/timeline.csv', content: timelineCsv(timeline) },
-  { path: 'data/log/events.jsonl', content: eventLines(events) },
-  { path: 'data/log/hashes.txt', content: eventHashes(events) },
-  { path: 'data/log/texts.txt', content: eventTexts(events) },
-  { path: 'data/log/HOW-TO-VERIFY.txt', content: howToVerify },
+  ...Object.entries(logFiles(events, 'bagit.txt')).map(([name, content]) => ({
+    path: `data/log/${name}`,
+    content,
+  })),
 ];
 
 /** The evidence as it lies in the bag. An item whose file is there twice is listed under both names. */
@@ -67,10 +68,11 @@ export const tagManifest = (tags: readonly BagFile[]): WrittenFile => ({
 
 function infoOf(file: CaseFile, payload: readonly BagFile[]): [string, string][] {
   const { packet, ticket, organisation } = file;
+  const question = tellErasures(packet.question, (memberId) => nameOf(file, memberId));
   return [
     ['Source-Organization', organisation.name],
     ['Contact-Name', file.people.find(({ id }) => id === packet.createdBy)?.name ?? packet.createdBy],
-    ['External-Description', `Case ${ticket.number}, version ${packet.version}: ${packet.question}`],
+    ['External-Description', `Case ${ticket.number}, version ${packet.version}: ${question}`],
     ['Bagging-Date', packet.createdAt.slice(0, 10)],
     ['External-Identifier', `urn:uuid:${packet.id}`],
     ['Bag-Group-Identifier', `urn:uuid:${ticket.id}`],

@@ -1,6 +1,6 @@
-import type { PacketSummary } from '../../../shared/contract/packet.ts';
+import type { ErasedPlace, PacketSummary } from '../../../shared/contract/packet.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
-import { hasTicket, noTicket } from '../ticket-record/index.ts';
+import { type ErasedOnLog, erasedTextsOf, hasTicket, noTicket } from '../ticket-record/index.ts';
 import { filesOf, newsOf } from './packet-row.ts';
 import type { PacketRef } from './timeline.ts';
 
@@ -15,7 +15,13 @@ export type PacketRow = {
   readonly createdBy: string;
 };
 
-export const summaryOf = (row: PacketRow, createdByName: string): PacketSummary => ({
+type SummaryFacts = {
+  readonly createdByName: string;
+  /** What was erased from the ticket's log; null where the caller may not know. */
+  readonly erased: readonly ErasedOnLog[] | null;
+};
+
+export const summaryOf = (row: PacketRow, { createdByName, erased }: SummaryFacts): PacketSummary => ({
   id: row.id,
   ticketId: row.ticketId,
   version: row.version,
@@ -23,8 +29,17 @@ export const summaryOf = (row: PacketRow, createdByName: string): PacketSummary 
   createdBy: row.createdBy,
   createdByName,
   news: newsOf(row),
+  erasedSince: erased === null ? null : erasedSince(row, erased),
   sizeBytes: filesOf(row).reduce((sum, file) => sum + file.sizeBytes, 0),
 });
+
+/** What a packet holds, made when it was, and the log does not any more. */
+const erasedSince = ({ createdAt }: PacketRow, erased: readonly ErasedOnLog[]): ErasedPlace[] => {
+  const madeAt = createdAt.toISOString();
+  return erased
+    .filter(({ loggedAt, at }) => loggedAt <= madeAt && at > madeAt)
+    .map(({ loggedAt, ...place }) => place);
+};
 
 /** A ticket's packets, newest version first. */
 export async function listPackets(
@@ -39,7 +54,8 @@ export async function listPackets(
     include: { member: { select: { name: true } } },
     orderBy: { version: 'desc' },
   });
-  return found({ items: rows.map((row) => summaryOf(row, row.member.name)) });
+  const erased = await erasedTextsOf(context, ticketId);
+  return found({ items: rows.map((row) => summaryOf(row, { createdByName: row.member.name, erased })) });
 }
 
 /** The packets of a ticket as its timeline names them, oldest first. */

@@ -2,6 +2,7 @@ import type { Readable } from 'node:stream';
 import type { BagFile, CaseFile, Packet } from '../../../shared/contract/packet.ts';
 import type { ByteRange, EvidenceStore } from '../../evidence-store/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
+import { erasedTextsOf } from '../ticket-record/index.ts';
 import { bagFolder } from './packet-files.ts';
 import { caseFileIn, filesOf, noPacket } from './packet-row.ts';
 import { type PacketRow, summaryOf } from './packets.read.ts';
@@ -43,7 +44,8 @@ export async function readPacket(context: Context, id: string): Promise<Outcome<
   if (packet === null) return noPacket;
   const { row, file, files } = packet;
   const createdByName = file.people.find((person) => person.id === row.createdBy)?.name ?? row.createdBy;
-  return found({ ...summaryOf(row, createdByName), files: [...files], caseFile: file });
+  const erased = row.orgId === context.actor.orgId ? await erasedTextsOf(context, row.ticketId) : null;
+  return found({ ...summaryOf(row, { createdByName, erased }), files: [...files], caseFile: file });
 }
 
 /** What a packet is sent as: its summary, or all of it as a zip. */

@@ -1,9 +1,18 @@
 export { openChangeElsewhere, writeChanges } from './changes.ts';
 export { eraseTexts, type TextOnLog, type TextPlace, textOnLog } from './erase.ts';
+export { type ErasedOnLog, erasedTextsOf } from './erased.read.ts';
 export type { FactType } from './facts.ts';
 export { keepSnapshotsCurrent } from './keep-current.ts';
 export { type NamedEvent, namedEventsOf } from './log.read.ts';
-export { hashedForm, hashOf, type LoggedEvent, loggedEventsOf, noPreviousHash } from './log.ts';
+export {
+  hashedForm,
+  hashOf,
+  type LoggedEvent,
+  loggedEventsOf,
+  noPreviousHash,
+  withTexts,
+} from './log.ts';
+export { logFileNames, logFiles } from './log-files.ts';
 export { type RebuiltBatch, rebuildTickets } from './rebuild.ts';
 export { LogDoesNotReplayError, logAsReadToday, replayLog } from './replay-log.ts';
 export { digestOf, type TextOfEvent } from './sealed-text.ts';

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type Erasure, erasedText } from '../../../shared/contract/erased-text.ts';
-import type { Ticket, textErasure } from '../../../shared/contract/ticket.ts';
+import { evidenceItem } from '../../../shared/contract/evidence.ts';
+import { type Ticket, type textErasure, ticket } from '../../../shared/contract/ticket.ts';
 import { message } from '../../../shared/message/index.ts';
 import { type Context, eraseFromReplies, found, type Outcome, refused } from '../../http/index.ts';
 import { eraseFromEvidence } from '../evidence-record/index.ts';
@@ -61,5 +62,5 @@ async function eraseCopies(
 ): Promise<void> {
   const replacement = { text, by: erasedText(erasure) };
   await eraseFromEvidence(context, row.id, replacement);
-  await eraseFromReplies(context, replacement);
+  await eraseFromReplies(context, { ...replacement, forms: [ticket, evidenceItem] });
 }

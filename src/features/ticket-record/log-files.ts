@@ -1,23 +1,23 @@
 import canonicalize from 'canonicalize';
 import { erasureOf } from '../../../shared/contract/erased-text.ts';
-import { hashedForm, type LoggedEvent } from '../ticket-record/index.ts';
+import { hashedForm, type LoggedEvent } from './log.ts';
 
 /**
  * The log as it was hashed: each line the RFC 8785 form of one event, so that the SHA-256 of a line is that event's
  * hash, and `previousHash` in it the hash of the line before.
  */
-export const eventLines = (events: readonly LoggedEvent[]): string =>
+const eventLines = (events: readonly LoggedEvent[]): string =>
   events.map((event) => `${canonicalize(hashedForm(event))}\n`).join('');
 
 /** The hashes that the events were stored with, one a line. */
-export const eventHashes = (events: readonly LoggedEvent[]): string =>
+const eventHashes = (events: readonly LoggedEvent[]): string =>
   events.map(({ hash }) => `${hash}\n`).join('');
 
 /**
  * What people typed, one text a line: the event's number, where in its payload the text stands (RFC 6901), its digest, and
  * in base64 the salt followed by the text; of an erased text when and by which member instead.
  */
-export const eventTexts = (events: readonly LoggedEvent[]): string =>
+const eventTexts = (events: readonly LoggedEvent[]): string =>
   events
     .flatMap(({ sequence, texts }) =>
       texts.map(({ pointer, sha256, salt, text }) => {
@@ -32,7 +32,7 @@ export const eventTexts = (events: readonly LoggedEvent[]): string =>
     .join('');
 
 /** How a reader verifies the three, with nothing but standard command-line programs. */
-export const howToVerify = `How to verify this log
+const howToVerify = (besideManifest: string): string => `How to verify this log
 ======================
 
 events.jsonl holds one event a line, in the order in which they were accepted, as canonical JSON (RFC 8785).
@@ -61,5 +61,23 @@ text has lost both; its line says when it was erased, and by which member.
      diff - <(cut -d ' ' -f 3 texts.txt) && echo 'every text is as it was stored, or erased'
 
 The last two need bash. That the files are as they were packed: sha256sum -c manifest-sha256.txt, run in the
-folder that holds bagit.txt.
+folder that holds ${besideManifest}.
 `;
+
+/**
+ * A ticket's log as files from which it can be verified without the database.
+ *
+ * @param besideManifest the name of a file in the folder where `manifest-sha256.txt` lies
+ */
+export const logFiles = (events: readonly LoggedEvent[], besideManifest: string) => ({
+  'events.jsonl': eventLines(events),
+  'hashes.txt': eventHashes(events),
+  'texts.txt': eventTexts(events),
+  'HOW-TO-VERIFY.txt': howToVerify(besideManifest),
+});
+export const logFileNames = [
+  'events.jsonl',
+  'hashes.txt',
+  'texts.txt',
+  'HOW-TO-VERIFY.txt',
+] as const satisfies (keyof ReturnType<typeof logFiles>)[];
