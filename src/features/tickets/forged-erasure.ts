@@ -1,4 +1,4 @@
-import { erasureOf } from '../../../shared/contract/erased-text.ts';
+import { erasedText, withErasuresApart } from '../../../shared/contract/erased-text.ts';
 import { replacedIn } from '../../../shared/contract/json-pointer.ts';
 import { message } from '../../../shared/message/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
@@ -10,7 +10,11 @@ export function refusalOfForgedErasure(sent: unknown, where: unknown): Refused |
   const there = JSON.stringify(where);
   let isForged = false;
   replacedIn(sent, (value) => {
-    if (typeof value === 'string' && erasureOf(value) !== null && !there.includes(value)) isForged = true;
+    if (typeof value === 'string') {
+      isForged ||= withErasuresApart(value).some(
+        (piece) => typeof piece !== 'string' && !there.includes(erasedText(piece)),
+      );
+    }
     return undefined;
   });
   return isForged ? refusal : null;

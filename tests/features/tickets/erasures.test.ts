@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { erasedText, erasureOf } from '../../../shared/contract/erased-text.ts';
 import type { LogCheck } from '../../../shared/contract/log-check.ts';
@@ -108,6 +109,24 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     expect(items.at(-1)?.text).toContain('Asked for by whom it names.');
   });
 
+  it('that reads like a code is erased from kept replies, and the code is left in them', async () => {
+    const { technician } = test.home;
+    const key = randomUUID();
+    const sent = { body: { type: 'note', text: 'normal' }, key };
+    const path = `/tickets/${ticketId}/commands`;
+    const first = bodyOf<Ticket>(await technician.post(path, sent), 200);
+    bodyOf(await erase(first.sequence, '/text'), 200);
+    const again = await technician.post(path, sent);
+    expect(again.headers['idempotency-replayed']).toBe('true');
+    const { priority, triage } = again.body as Ticket;
+    expect(priority).toBe('normal');
+    expect(erasureOf(triage.notes.at(-1)?.text ?? '')).toEqual(byAdmin());
+    expect({ ...again.body, triage: { ...triage, notes: [] } }).toEqual({
+      ...first,
+      triage: { ...first.triage, notes: [] },
+    });
+  });
+
   it('is erased in every event that repeats it, and in the intake', async () => {
     const repeating = (await log()).filter(({ type }) => type === 'update');
     expect(repeating).toHaveLength(2);
@@ -115,7 +134,7 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     expect(erasureOf(intake.notes)).toEqual(byAdmin());
     expect(intake.since).toBe('Monday');
     expect(await tablesWith(said.intake)).toEqual([]);
-    expect(await check()).toMatchObject({ isClean: true, texts: { erased: 3 } });
+    expect(await check()).toMatchObject({ isClean: true, texts: { erased: 4 } });
   });
 
   it('comes back in an update as what it is now, and nobody else writes that something was erased', async () => {
@@ -155,7 +174,14 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     };
     const [made] = await packetsNow();
     bodyOf(await erase(escalated.sequence, '/question'), 200);
-    expect((await packetsNow())[0]).toEqual(made);
+    const erasedSince = ['/outcome/question', '/question'].map((pointer) => ({
+      event: escalated.sequence,
+      pointer,
+      ...byAdmin(),
+    }));
+    expect((await packetsNow())[0]).toEqual({ ...made, erasedSince });
+    const listed = (await support.get(`/tickets/${ticketId}/packets`)).body.items;
+    expect(listed).toMatchObject([{ version: 1, erasedSince }]);
     expect(JSON.stringify(made?.caseFile.packet)).toContain('Mia Overgrove');
     await accepted(technician, ticketId, { type: 'recall', reason: 'Another question.' });
     await accepted(technician, ticketId, {
@@ -163,6 +189,12 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
       question: 'Is it the amplifier?',
       waivers: waiveAll,
     });
+    expect((await packetsNow()).map(({ version, erasedSince }) => [version, erasedSince?.length])).toEqual(
+      expect.arrayContaining([
+        [1, 2],
+        [2, 0],
+      ]),
+    );
     const next = (await packetsNow()).find(({ version }) => version === 2);
     expect(JSON.stringify(next?.caseFile)).not.toContain('Mia Overgrove');
     expect(next?.caseFile.erased).toContainEqual({
@@ -183,7 +215,7 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     expect(outcomes).toEqual([{ kind: 'kept', number: 1 }]);
     const again = await erase(2, '/text');
     expect([again.status, (await log()).filter(({ type }) => type === 'textErased').length]).toEqual([
-      200, 5,
+      200, 6,
     ]);
   });
 
