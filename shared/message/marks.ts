@@ -1,4 +1,4 @@
-import { type Erasure, erasureOf } from '../contract/erased-text.ts';
+import { type Erasure, withErasuresApart } from '../contract/erased-text.ts';
 
 /*
  * What a person typed travels inside a rendered sentence between marks, so that a screen can show it as theirs and no
@@ -18,10 +18,12 @@ const unescaped = (typed: string): string =>
 
 /** Marks a text that a person wrote. */
 export const markText = (typed: string): string => `${startText}${escaped(typed)}${end}`;
-/** The same of a text that may be erased: of such a one, the program's words for when it was. */
+/** The same of a text of which something may be erased: of that, the program's words for when it was. */
 export function markTyped(typed: string, words: (erasure: Erasure) => string): string {
-  const erasure = erasureOf(typed);
-  return erasure === null ? markText(typed) : words(erasure);
+  if (typed === '') return markText(typed);
+  return withErasuresApart(typed)
+    .map((piece) => (typeof piece === 'string' ? markText(piece) : words(piece)))
+    .join('');
 }
 /** Marks a name that a person gave. */
 export const markName = (typed: string): string => `${startName}${escaped(typed)}${end}`;

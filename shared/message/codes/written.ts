@@ -6,6 +6,7 @@ export const writtenCodes = {
   asWritten: { sentence: 'text' },
   /** In the place of what a person wrote. */
   erased: { at: 'moment' },
+  erasedBy: { at: 'moment', by: 'name' },
   /** A message of a later version that this one has no sentence for. */
   unknownMessage: {},
 } as const satisfies CodeTable;

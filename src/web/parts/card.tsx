@@ -30,9 +30,12 @@ export function ListLink({ href, children }: { href: string; children: Component
   );
 }
 
+const isEmpty = (value: ComponentChildren): boolean =>
+  value === null || value === '' || value === undefined || (Array.isArray(value) && value.length === 0);
+
 /** Names and values: `[name, value]`. Values that are null or empty are left out. */
 export function Facts({ facts }: { facts: readonly (readonly [string, ComponentChildren])[] }) {
-  const given = facts.filter(([, value]) => value !== null && value !== '' && value !== undefined);
+  const given = facts.filter(([, value]) => !isEmpty(value));
   return (
     <dl class="facts">
       {given.map(([name, value]) => (

@@ -6,6 +6,7 @@ import { messageKey } from '../../../shared/message/same.ts';
 import { minutesOf, occurrencesIn } from '../../../state-machines/triage/record.ts';
 import { Facts } from '../parts/card.tsx';
 import { Badge, Notice, type Tone } from '../parts/notice.tsx';
+import { typed } from '../parts/typed.tsx';
 import { changeWords } from '../words/change-words.ts';
 import { inWords, inWordsOf } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
@@ -77,8 +78,8 @@ function ChangeFacts({ facts, change }: { facts: CaseFacts; change: ChangeRecord
   return (
     <Facts
       facts={[
-        [t.foretold, change.expected],
-        [t.detail, change.detail],
+        [t.foretold, typed(change.expected)],
+        [t.detail, typed(change.detail)],
         [
           t.when,
           appliedAt === null
@@ -87,7 +88,7 @@ function ChangeFacts({ facts, change }: { facts: CaseFacts; change: ChangeRecord
         ],
         ...(judgement === null ? [[t.result, t.notJudged] as const] : judgementFacts(judgement)),
         [t.afterPutBack, putBackWords(ticket.triage, change)],
-        [t.closingNote, change.closingNote ?? ''],
+        [t.closingNote, typed(change.closingNote ?? '')],
       ]}
     />
   );
@@ -109,7 +110,7 @@ function judgementFacts(judgement: Judgement): [string, ComponentChild][] {
     [t.strength, strength],
     [
       t.overrideReason,
-      override === null ? '' : `${override.reason} (${t.computedWas(values().verdicts[computed])})`,
+      override === null ? '' : [typed(override.reason), ` (${t.computedWas(values().verdicts[computed])})`],
     ],
     [t.because, judgement.reasons.length === 0 ? '' : inWordsOf(judgement.reasons)],
   ];

@@ -6,6 +6,7 @@ import { readFile } from '../api/client.ts';
 import { Button } from '../parts/button.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { Badge } from '../parts/notice.tsx';
+import { typed, typedText } from '../parts/typed.tsx';
 import { terms } from '../words/terms.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -79,14 +80,14 @@ function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: Evide
         <button type="button" class="case-thumbnail" onClick={() => setOpen(true)}>
           <Picture
             path={addressOf(addresses.evidenceThumbnail, { id: item.id })}
-            alt={item.description || what}
+            alt={typedText(item.description) || what}
           />
         </button>
       )}
       <div>
-        <strong>{what}</strong> {item.description !== '' && item.description}
+        <strong>{what}</strong> {typed(item.description)}
         {item.reading?.kind === 'firmware' && <span class="figures"> {item.reading.level}</span>}
-        {item.reading?.kind === 'note' && <span> {item.reading.text}</span>}
+        {item.reading?.kind === 'note' && <span> {typed(item.reading.text)}</span>}
         {item.reading?.kind === 'settings' && (
           <ul class="figures">
             {Object.entries(item.reading.values).map(([key, value]) => (
@@ -102,7 +103,7 @@ function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: Evide
         </div>
         {item.withdrawn !== null && (
           <Badge tone="caution">
-            {t.withdrawn}: {item.withdrawn.reason}
+            {t.withdrawn}: {typed(item.withdrawn.reason)}
           </Badge>
         )}
         {item.fileName !== null && !item.hasThumbnail && (
@@ -114,10 +115,10 @@ function Item({ facts: { zone, nameOf }, item }: { facts: CaseFacts; item: Evide
         )}
       </div>
       {isOpen && (
-        <Dialog title={item.description || what} onClose={() => setOpen(false)}>
+        <Dialog title={typedText(item.description) || what} onClose={() => setOpen(false)}>
           <Picture
             path={addressOf(addresses.evidenceContent, { id: item.id })}
-            alt={item.description || what}
+            alt={typedText(item.description) || what}
           />
           <Button onClick={() => void save(item)}>{t.saveFile(item.fileName ?? '')}</Button>
         </Dialog>

@@ -1,6 +1,7 @@
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
+import { typed } from '../parts/typed.tsx';
 import { useDocument } from '../store/documents.ts';
 import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
@@ -24,13 +25,13 @@ export function RequestsPart({ facts: { ticket, zone, nameOf } }: { facts: CaseF
               {kind === 'step' ? t.stepAsked : item === null ? t.ownQuestion : terms().completenessItem[item]}
               :
             </strong>{' '}
-            {text} <span class="soft">{`${nameOf(by)}, ${dayAndTime(at, zone)}`}</span>
+            {typed(text)} <span class="soft">{`${nameOf(by)}, ${dayAndTime(at, zone)}`}</span>
             <div>
               {answer === null ? (
                 <Badge tone="caution">{t.notAnswered}</Badge>
               ) : (
                 <>
-                  → {answer.text}{' '}
+                  → {typed(answer.text)}{' '}
                   <span class="soft">{`${nameOf(answer.by)}, ${dayAndTime(answer.at, zone)}`}</span>
                 </>
               )}

@@ -1,6 +1,7 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { typedText } from '../parts/typed.tsx';
 import { changeWords } from '../words/change-words.ts';
 import { said } from '../words/sentence.tsx';
 import { deviceWord, placeWord } from './place-words.ts';
@@ -76,7 +77,7 @@ const seen = (record: TriageRecord): LaneMark[] =>
     occurrences.map(({ id, at, description, withdrawn }) => ({
       id,
       at,
-      name: [withdrawn === null ? caseWords().seen : caseWords().withdrawn, description]
+      name: [withdrawn === null ? caseWords().seen : caseWords().withdrawn, typedText(description)]
         .filter((part) => part !== '')
         .join(': '),
       tone: withdrawn === null ? 'seen' : 'withdrawn',

@@ -1,6 +1,7 @@
 import { paths } from '../api/paths.ts';
 import { session } from '../api/session.ts';
 import { DocumentView } from '../parts/document-view.tsx';
+import { Notice } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -21,12 +22,15 @@ export function PacketsPart({ facts: { ticket, zone } }: { facts: CaseFacts }) {
         {({ items }) => (
           <>
             {items.length === 0 && <p>{t.none}</p>}
-            {items.map(({ id, version, createdAt, createdByName, news, sizeBytes }) => (
+            {items.map(({ id, version, createdAt, createdByName, news, sizeBytes, erasedSince }) => (
               <article class="stack" key={id} aria-labelledby={`packet-${id}`}>
                 <h3 id={`packet-${id}`}>{t.version(version)}</h3>
                 <p class="soft">
                   {`${dayAndTime(createdAt, zone)}, ${createdByName}, ${number(sizeBytes / 1024, 0)} KiB`}
                 </p>
+                {erasedSince !== null && erasedSince.length > 0 && (
+                  <Notice>{t.erasedSince(erasedSince.length)}</Notice>
+                )}
                 {news.length > 0 && (
                   <ul>
                     {news.map((line) => (

@@ -1,3 +1,4 @@
+import { typed } from '../parts/typed.tsx';
 import './second-line.css';
 import { useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
@@ -63,7 +64,7 @@ function Granted() {
                 ({ grantId, packetId, organisationName, ticketNumber, version, question, grantedAt }) => (
                   <ListLink key={grantId} href={`/app/packets/${packetId}`}>
                     <strong>{t.from(organisationName, ticketNumber, version)}</strong>
-                    <span>{question}</span>
+                    <span>{typed(question)}</span>
                     <span class="soft">{dayAndTime(grantedAt, zone)}</span>
                   </ListLink>
                 ),

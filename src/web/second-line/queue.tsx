@@ -1,3 +1,4 @@
+import { typed } from '../parts/typed.tsx';
 import './second-line.css';
 import { useEffect, useState } from 'preact/hooks';
 import type { QueueEntry } from '../../../shared/contract/ticket.ts';
@@ -175,7 +176,7 @@ function Entry({ entry, now }: { entry: WaitingCase; now: number }) {
         <strong class="queue-client">
           {entry.number}. {entry.client}
         </strong>
-        <span>{entry.question}</span>
+        <span>{typed(entry.question)}</span>
         <span class="soft">
           {[
             terms().symptom[entry.symptom],

@@ -1,5 +1,6 @@
 import { minutesOf, occurrencesOf, watchesFor } from '../../../state-machines/triage/record.ts';
 import { Badge } from '../parts/notice.tsx';
+import { typed } from '../parts/typed.tsx';
 import { lengthOfTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -41,7 +42,7 @@ export function SidePart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
               <strong>{t.faultLies(values().sides[side])}</strong>
             ) : (
               <>
-                <s>{t.faultLies(values().sides[side])}</s> {t.withdrawn}: {withdrawn.reason}
+                <s>{t.faultLies(values().sides[side])}</s> {t.withdrawn}: {typed(withdrawn.reason)}
               </>
             )}
           </div>

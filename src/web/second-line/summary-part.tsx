@@ -1,5 +1,6 @@
 import { Facts } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { typed, typedInRow } from '../parts/typed.tsx';
 import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { dayAndTime, number } from '../words/times.ts';
@@ -20,7 +21,7 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
         <p>{t.neverEscalated}</p>
       ) : (
         <>
-          <p class="case-question">{escalation.question}</p>
+          <p class="case-question">{typed(escalation.question)}</p>
           <p class="soft">
             {t.askedBy(nameOf(escalation.by), dayAndTime(escalation.at, zone), escalation.version)}
           </p>
@@ -30,7 +31,7 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
               <ul>
                 {escalation.waivers.map(({ item, reason }) => (
                   <li key={item}>
-                    {terms().completenessItem[item]}: {reason}
+                    {terms().completenessItem[item]}: {typed(reason)}
                   </li>
                 ))}
               </ul>
@@ -39,7 +40,7 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
           {escalation.outcome !== null && (
             <Notice tone={escalation.outcome.kind === 'accepted' ? 'good' : 'plain'}>
               <strong>{values().outcomes[escalation.outcome.kind]}</strong>
-              <span>{escalation.outcome.text}</span>
+              <span>{typed(escalation.outcome.text)}</span>
             </Notice>
           )}
         </>
@@ -78,9 +79,9 @@ function Complaint({ facts: { ticket, chain } }: { facts: CaseFacts }) {
         [t.symptom, [terms().symptom[triage.symptom.kind], ...oftenAndLong].join(', ')],
         [t.fromSources, named(intake.affectedSources) || t.notTold],
         [t.onDisplays, named(intake.affectedDisplays) || t.notTold],
-        [t.content, [values().contents[intake.content], intake.affectedContent].filter(Boolean).join('. ')],
+        [t.content, typedInRow([values().contents[intake.content], intake.affectedContent], '. ')],
         [t.moment, values().moments[intake.moment]],
-        [t.since, intake.since],
+        [t.since, typed(intake.since)],
         [t.workedBefore, intake.workedBefore === null ? t.notTold : intake.workedBefore ? t.yes : t.no],
         [
           t.changedBefore,
@@ -89,15 +90,13 @@ function Complaint({ facts: { ticket, chain } }: { facts: CaseFacts }) {
           ) : (
             <ul>
               {answers.map(({ kind, text, when }) => (
-                <li key={kind + text}>
-                  {[terms().whatChanged[kind], text, when].filter(Boolean).join(', ')}
-                </li>
+                <li key={kind + text}>{typedInRow([terms().whatChanged[kind], text, when])}</li>
               ))}
             </ul>
           ),
         ],
-        [t.triedOnPhone, intake.triedOnPhone],
-        [t.notes, intake.notes],
+        [t.triedOnPhone, typed(intake.triedOnPhone)],
+        [t.notes, typed(intake.notes)],
       ]}
     />
   );

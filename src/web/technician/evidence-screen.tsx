@@ -8,6 +8,7 @@ import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { typed } from '../parts/typed.tsx';
 import { useTicket } from '../projection/use-ticket.ts';
 import { useDocument } from '../store/documents.ts';
 import { outbox } from '../store/outbox.ts';
@@ -135,7 +136,7 @@ function Item({ item, ticket, chain }: Shown & { item: EvidenceItem }) {
           {where !== '' && `, ${where}`}
         </strong>
         {item.reading !== null && <ReadingWords reading={item.reading} />}
-        {item.description !== '' && <span>{item.description}</span>}
+        {item.description !== '' && <span>{typed(item.description)}</span>}
         <span class="soft">
           {[
             dayAndTime(item.at, zone),
@@ -147,7 +148,7 @@ function Item({ item, ticket, chain }: Shown & { item: EvidenceItem }) {
         </span>
         {item.withdrawn !== null ? (
           <span>
-            <Badge tone="caution">{t.withdrawn}</Badge> {item.withdrawn.reason}
+            <Badge tone="caution">{t.withdrawn}</Badge> {typed(item.withdrawn.reason)}
           </span>
         ) : isWithdrawing ? (
           <WithdrawEvidence ticketId={ticket.id} evidenceId={item.id} onDone={() => setWithdrawing(false)} />
@@ -186,7 +187,7 @@ function ReadingWords({ reading }: { reading: NonNullable<EvidenceItem['reading'
         </span>
       );
     case 'note':
-      return <span>{reading.text}</span>;
+      return <span>{typed(reading.text)}</span>;
     case 'settings':
       return (
         <span>

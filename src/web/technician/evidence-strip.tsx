@@ -3,6 +3,7 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { paths } from '../api/paths.ts';
 import { Dialog } from '../parts/dialog.tsx';
+import { typedText } from '../parts/typed.tsx';
 import { useDocument } from '../store/documents.ts';
 import { outbox } from '../store/outbox.ts';
 import type { UploadEntry } from '../store/outbox-entry.ts';
@@ -50,7 +51,7 @@ export function Thumbnail({ item }: { item: EvidenceItem }) {
   const t = evidenceWords();
   const [isLarge, setLarge] = useState(false);
   const url = useBlobUrl(item.hasThumbnail ? item.id : null, thumbnailOf);
-  const name = item.fileName ?? item.description;
+  const name = item.fileName ?? typedText(item.description);
   return (
     <>
       <button type="button" class="thumbnail" aria-label={t.showLarge(name)} onClick={() => setLarge(true)}>

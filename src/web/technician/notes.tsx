@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
+import { typed } from '../parts/typed.tsx';
 import { putCommand } from '../store/outbox.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
@@ -39,7 +40,7 @@ export function Notes({ ticket, onTicket }: { ticket: Ticket; onTicket: OnTicket
         <ul class="notes">
           {ticket.triage.notes.toReversed().map(({ text, at }) => (
             <li key={at + text}>
-              <span>{text}</span> <span class="soft">{dayAndTime(at, zone)}</span>
+              <span>{typed(text)}</span> <span class="soft">{dayAndTime(at, zone)}</span>
             </li>
           ))}
         </ul>

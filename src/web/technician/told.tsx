@@ -2,6 +2,7 @@ import { findDevice } from '../../../shared/chain/look-up.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { Facts } from '../parts/card.tsx';
+import { typed, typedInRow } from '../parts/typed.tsx';
 import { terms } from '../words/terms.ts';
 import { number } from '../words/times.ts';
 import { technicianWords } from './words.ts';
@@ -16,7 +17,7 @@ export function Told({ ticket, chain }: { ticket: Ticket; chain: Chain | null })
   return (
     <Facts
       facts={[
-        [t.reporter, [name, relation, phone].filter((part) => part !== '').join(', ')],
+        [t.reporter, typedInRow([name, relation, phone])],
         [
           t.symptom,
           [
@@ -29,17 +30,18 @@ export function Told({ ticket, chain }: { ticket: Ticket; chain: Chain | null })
         ],
         [t.sources, intake.affectedSources.map(nameOf).join(', ')],
         [t.displays, intake.affectedDisplays.map(nameOf).join(', ')],
-        [t.affectedContent, intake.affectedContent],
-        [t.since, intake.since],
+        [t.affectedContent, typed(intake.affectedContent)],
+        [t.since, typed(intake.since)],
         [t.workedBefore, intake.workedBefore === null ? '' : intake.workedBefore ? t.yes : t.no],
         [
           t.changed,
-          intake.whatChanged
-            .map(({ kind, text, when }) => [terms().whatChanged[kind], text, when].filter(Boolean).join(', '))
-            .join('; '),
+          intake.whatChanged.map(({ kind, text, when }, at) => [
+            at > 0 && '; ',
+            typedInRow([terms().whatChanged[kind], text, when]),
+          ]),
         ],
-        [t.tried, intake.triedOnPhone],
-        [t.notes, intake.notes],
+        [t.tried, typed(intake.triedOnPhone)],
+        [t.notes, typed(intake.notes)],
       ]}
     />
   );

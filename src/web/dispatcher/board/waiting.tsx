@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { Ticket, TicketSummary } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
 import { DocumentView } from '../../parts/document-view.tsx';
+import { typedText } from '../../parts/typed.tsx';
 import { useDocument } from '../../store/documents.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { lengthOfTime } from '../../words/times.ts';
@@ -110,7 +111,7 @@ function inPlace(details: Ticket | undefined): Waiting[] {
     .map((change) => ({
       ticket: details as Ticket,
       since: change.appliedAt ?? change.declaredAt,
-      said: change.detail === '' ? changeWords(change.kind) : change.detail,
+      said: change.detail === '' ? changeWords(change.kind) : typedText(change.detail),
     }));
 }
 

@@ -9,6 +9,7 @@ import { DocumentView } from '../../parts/document-view.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { typed } from '../../parts/typed.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { percent } from '../../words/percent.ts';
@@ -108,7 +109,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
         <Card title={t.kept}>
           <p class="soft">{t.keptHint}</p>
           <p class="kept-lines" aria-live="polite">
-            {ticket.intake.triedOnPhone}
+            {typed(ticket.intake.triedOnPhone)}
           </p>
           <form
             class="stack"

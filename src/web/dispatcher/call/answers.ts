@@ -1,3 +1,4 @@
+import { typedBefore } from '../../../../shared/contract/erased-text.ts';
 import type { Intake, TicketSummary } from '../../../../shared/contract/ticket.ts';
 import { contentKinds, momentKinds } from '../../../../shared/contract/triage-names.ts';
 
@@ -98,16 +99,45 @@ export function answersOf(intake: Intake): Answers {
     sources: intake.affectedSources,
     displays: intake.affectedDisplays,
     content: intake.content,
-    contentText: intake.affectedContent,
+    contentText: typedBefore(intake.affectedContent),
     moment: intake.moment,
-    since: intake.since,
+    since: typedBefore(intake.since),
     workedBefore: intake.workedBefore === null ? 'notKnown' : intake.workedBefore ? 'yes' : 'no',
-    changed: intake.whatChanged.map(({ kind, text, when }) => ({ kind, text, when: when ?? '' })),
-    tried: intake.triedOnPhone,
+    changed: intake.whatChanged.map(({ kind, text, when }) => ({
+      kind,
+      text: typedBefore(text),
+      when: typedBefore(when ?? ''),
+    })),
+    tried: typedBefore(intake.triedOnPhone),
     callerName: intake.reporter.name,
     callerPhone: intake.reporter.phone,
-    callerRelation: intake.reporter.relation,
-    notes: intake.notes,
+    callerRelation: typedBefore(intake.reporter.relation),
+    notes: typedBefore(intake.notes),
+  };
+}
+
+const unlessErased = (now: string, before: string): string => (now === typedBefore(before) ? before : now);
+
+/** An intake that was edited. What was erased is not shown in its field, and stays erased unless something is written there. */
+export function keepingErased(edited: Intake, before: Intake): Intake {
+  return {
+    ...edited,
+    reporter: {
+      ...edited.reporter,
+      relation: unlessErased(edited.reporter.relation, before.reporter.relation),
+    },
+    affectedContent: unlessErased(edited.affectedContent, before.affectedContent),
+    since: unlessErased(edited.since, before.since),
+    triedOnPhone: unlessErased(edited.triedOnPhone, before.triedOnPhone),
+    notes: unlessErased(edited.notes, before.notes),
+    whatChanged: edited.whatChanged.map((one) => {
+      const was = before.whatChanged.find(({ kind }) => kind === one.kind);
+      return {
+        ...one,
+        text: unlessErased(one.text, was?.text ?? ''),
+        when: unlessErased(one.when ?? '', was?.when ?? '') || null,
+      };
+    }),
   };
 }
 const rounded = (value: number): string => String(Math.round(value * 100) / 100);

@@ -7,7 +7,7 @@ import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { frameWords } from '../../words/frame.ts';
 import { updateOf } from '../assign/ticket-update.ts';
-import { answersOf, intakeOf } from '../call/answers.ts';
+import { answersOf, intakeOf, keepingErased } from '../call/answers.ts';
 import { Changed, Questions, Symptom } from '../call/questions.tsx';
 import { ticketWords } from './words.ts';
 
@@ -16,20 +16,20 @@ export function EditIntake({ ticket, etag }: { ticket: Ticket; etag: string | nu
   const t = ticketWords();
   const chain = useDocument(paths.chain(ticket.chainId)).body?.chain ?? null;
   const site = useDocument(paths.site(ticket.siteId)).body;
-  const [answers, setAnswers] = useState(() =>
-    answersOf({
-      ...ticket.intake,
-      symptom: ticket.triage.symptom,
-      whatChanged: ticket.triage.whatChanged?.answers ?? ticket.intake.whatChanged,
-    }),
-  );
+  const told = {
+    ...ticket.intake,
+    symptom: ticket.triage.symptom,
+    whatChanged: ticket.triage.whatChanged?.answers ?? ticket.intake.whatChanged,
+  };
+  const [answers, setAnswers] = useState(() => answersOf(told));
   const [isSaved, setSaved] = useState(false);
   const sending = useSending();
   const change = (part: Partial<typeof answers>) => {
     setSaved(false);
     setAnswers((before) => ({ ...before, ...part }));
   };
-  const intake = intakeOf({ ...answers, symptom: answers.symptom ?? ticket.symptom });
+  const edited = intakeOf({ ...answers, symptom: answers.symptom ?? ticket.symptom });
+  const intake = keepingErased(edited, told);
   const path = paths.ticket(ticket.id);
   const send = async (method: 'PUT' | 'POST', to: string, body: object, ifMatch?: string) => {
     const done = await sending.send<Ticket>(method, to, {

@@ -1,6 +1,7 @@
 import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { Facts } from '../../parts/card.tsx';
+import { typed, typedInRow } from '../../parts/typed.tsx';
 import { terms } from '../../words/terms.ts';
 import { number } from '../../words/times.ts';
 import { callWords } from '../call/words.ts';
@@ -24,19 +25,20 @@ export function IntakeFacts({ ticket, chain }: { ticket: Ticket; chain: Chain | 
         [c.sources, names(intake.affectedSources)],
         [c.displays, names(intake.affectedDisplays)],
         [c.contentQ, intake.content === 'notKnown' ? '' : c.content[intake.content]],
-        [c.contentText, intake.affectedContent],
+        [c.contentText, typed(intake.affectedContent)],
         [c.momentQ, intake.moment === 'notKnown' ? '' : c.moment[intake.moment]],
-        [c.since, intake.since],
+        [c.since, typed(intake.since)],
         [c.worked, intake.workedBefore === null ? '' : c.yesNo[intake.workedBefore ? 'yes' : 'no']],
         [
           c.changedQ,
-          changed
-            .map((one) => [c.changed[one.kind], one.text, one.when].filter((part) => part).join(', '))
-            .join('; '),
+          changed.map((one, at) => [at > 0 && '; ', typedInRow([c.changed[one.kind], one.text, one.when])]),
         ],
-        [c.tried, intake.triedOnPhone === '' ? '' : <span class="kept-lines">{intake.triedOnPhone}</span>],
-        [t.caller, [name, phone, relation].filter((part) => part !== '').join(', ')],
-        [c.notes, intake.notes],
+        [
+          c.tried,
+          intake.triedOnPhone === '' ? '' : <span class="kept-lines">{typed(intake.triedOnPhone)}</span>,
+        ],
+        [t.caller, typedInRow([name, phone, relation])],
+        [c.notes, typed(intake.notes)],
       ]}
     />
   );

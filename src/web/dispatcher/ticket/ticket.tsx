@@ -8,6 +8,7 @@ import { DocumentView } from '../../parts/document-view.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { typed } from '../../parts/typed.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { Sentence } from '../../words/sentence.tsx';
@@ -116,7 +117,7 @@ function NowCard({ ticket }: { ticket: Ticket }) {
         <Notice tone="caution">
           <strong>{t.inPlace}</strong>
           {inPlace.map(({ id, detail, kind }) => (
-            <span key={id}>{detail === '' ? changeWords(kind) : detail}</span>
+            <span key={id}>{detail === '' ? changeWords(kind) : typed(detail)}</span>
           ))}
         </Notice>
       )}
@@ -124,7 +125,7 @@ function NowCard({ ticket }: { ticket: Ticket }) {
         <Notice tone="caution">
           <strong>{t.asks}</strong>
           {asked.map(({ id, text }) => (
-            <span key={id}>{text}</span>
+            <span key={id}>{typed(text)}</span>
           ))}
         </Notice>
       )}
@@ -174,7 +175,7 @@ function Notes({ ticket, zone }: { ticket: Ticket; zone: string }) {
       <ul class="plain-list">
         {ticket.triage.notes.map(({ at, text }) => (
           <li key={at + text}>
-            <span class="soft">{dayAndTime(at, zone)}</span> {text}
+            <span class="soft">{dayAndTime(at, zone)}</span> {typed(text)}
           </li>
         ))}
       </ul>

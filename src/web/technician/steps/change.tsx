@@ -10,6 +10,7 @@ import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.
 import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { typed } from '../../parts/typed.tsx';
 import { changeWords } from '../../words/change-words.ts';
 import { percent } from '../../words/percent.ts';
 import { inWords, Sentence } from '../../words/sentence.tsx';
@@ -99,7 +100,7 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
 function Expected({ change }: { change: ChangeRecord }) {
   return (
     <p>
-      <span class="soft">{stepWords().expectedWas}:</span> {change.expected}
+      <span class="soft">{stepWords().expectedWas}:</span> {typed(change.expected)}
       {change.settings.length > 0 && (
         <>
           {' '}

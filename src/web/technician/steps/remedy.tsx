@@ -5,6 +5,7 @@ import { openChange } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices, Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { typed } from '../../parts/typed.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { placeWords } from '../common/place-words.ts';
 import { caseWords } from './case-words.ts';
@@ -99,7 +100,7 @@ export function RemedyQuestion({ work }: { work: Work }) {
       {culprit !== null && (
         <Notice tone="good">
           <strong>{placeWords(work.chain, culprit.place)}</strong>
-          <span>{culprit.explanation}</span>
+          <span>{typed(culprit.explanation)}</span>
         </Notice>
       )}
       <Choices
@@ -230,7 +231,7 @@ export function FinishQuestion({ work }: { work: Work }) {
       }
     >
       <Notice tone="caution">{t.care}</Notice>
-      {remedy !== null && <p class="to-do">{remedy.what}</p>}
+      {remedy !== null && <p class="to-do">{typed(remedy.what)}</p>}
       <p>{t.finishLead(work.chainVersion)}</p>
     </Question>
   );

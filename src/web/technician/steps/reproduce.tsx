@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
+import { typedBefore } from '../../../../shared/contract/erased-text.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import { baselineWatches, occurrencesIn } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
@@ -80,7 +81,9 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
 function TriesQuestion({ work, onBack }: { work: Work; onBack: () => void }) {
   const t = watchWords();
   const [written, write] = useDraftForm(`trigger ${work.ticket.id}`, {
-    trigger: work.ticket.triage.watches.findLast(({ trigger }) => trigger !== null)?.trigger ?? '',
+    trigger: typedBefore(
+      work.ticket.triage.watches.findLast(({ trigger }) => trigger !== null)?.trigger ?? '',
+    ),
   });
   const trigger = written.trigger.trim();
   const start = () => {

@@ -3,6 +3,7 @@ import type { SupportRequest } from '../../../../shared/contract/triage.ts';
 import { currentEscalation, standingEvidence } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { TextField } from '../../parts/field.tsx';
+import { typed } from '../../parts/typed.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { terms } from '../../words/terms.ts';
@@ -52,7 +53,7 @@ function WaitingQuestion({ work }: { work: Work }) {
       <p>{work.ticket.state === 'escalated.waiting' ? t.notTaken : t.taken}</p>
       {escalation !== null && (
         <p>
-          <span class="soft">{t.yourQuestion}:</span> {escalation.question}
+          <span class="soft">{t.yourQuestion}:</span> {typed(escalation.question)}
         </p>
       )}
     </Question>
@@ -102,7 +103,7 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
           ? t.stepAsked
           : (request.item && terms().completenessItem[request.item]) || t.theirQuestion}
       </h2>
-      <p class="to-do">{request.text}</p>
+      <p class="to-do">{typed(request.text)}</p>
       {request.change !== null && (
         <>
           <p>

@@ -5,6 +5,7 @@ import { Button } from '../../parts/button.tsx';
 import { Dialog } from '../../parts/dialog.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
+import { typed } from '../../parts/typed.tsx';
 import { caseWords } from './case-words.ts';
 import { PlanSentence, Question } from './question.tsx';
 import { TakeBack } from './remedy.tsx';
@@ -128,8 +129,8 @@ export function ClosedQuestion({ work }: { work: Work }) {
         )
       }
     >
-      {remedy !== null && <p>{remedy.what}</p>}
-      {closing !== null && closing.note !== '' && <p>{closing.note}</p>}
+      {remedy !== null && <p>{typed(remedy.what)}</p>}
+      {closing !== null && closing.note !== '' && <p>{typed(closing.note)}</p>}
     </Question>
   );
 }

@@ -7,6 +7,7 @@ import { Button } from '../../parts/button.tsx';
 import { Badge } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { typed } from '../../parts/typed.tsx';
 import { clockTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
 import { soFar } from './sure.ts';
@@ -182,7 +183,7 @@ export function OccurrenceList({
             )
           ) : (
             <Badge>
-              {t.withdrawn}: {occurrence.withdrawn.reason}
+              {t.withdrawn}: {typed(occurrence.withdrawn.reason)}
             </Badge>
           )}
         </li>
