@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { type TicketCommandType, ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { replacedIn } from '../../../shared/contract/json-pointer.ts';
+import { retestCodes } from '../../../shared/message/codes/retest.ts';
 import { eventForms } from '../../../src/features/ticket-record/event-forms.ts';
 import type { TriageEvent, TriageEventType } from '../../../state-machines/index.ts';
 import { commandOf, picks } from '../../state-machines/triage/any-commands.ts';
@@ -71,8 +72,19 @@ const beside: TriageEvent[] = [
     .log,
 ];
 
+const events = [...manyEvents(), ...beside];
+
+it('what a verdict says is among the messages about retests', () => {
+  const verdicts = events.filter((event) => event.type === 'judgeRetest');
+  const said = verdicts.flatMap(({ outcome: { judgement } }) => [
+    ...judgement.reasons,
+    ...judgement.warnings,
+  ]);
+  expect(said.length).toBeGreaterThan(0);
+  expect(said.filter(({ code }) => !(code in retestCodes))).toEqual([]);
+});
+
 it('the forms of events describe all that events of the machine hold', () => {
-  const events = [...manyEvents(), ...beside];
   const types: TriageEventType[] = [
     ...ticketCommandTypes,
     'evidenceAdded',

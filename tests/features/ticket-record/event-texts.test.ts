@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { erasedText, erasureOf, withErasuresTold } from '../../../shared/contract/erased-text.ts';
 import { personText, personTextsIn } from '../../../shared/contract/person-text.ts';
+import { retestCodes } from '../../../shared/message/codes/retest.ts';
 import { german } from '../../../shared/message/de/index.ts';
 import { english } from '../../../shared/message/en/index.ts';
 import { messageParts } from '../../../shared/message/index.ts';
@@ -60,9 +61,12 @@ const noTexts = {
     'recordAsFound.chain.devices[].settings{}',
     'recordAsFound.chain.name',
   ],
-  'sentences and codes of the program': [
-    'judgeRetest.outcome.judgement.reasons[]',
-    'judgeRetest.outcome.judgement.warnings[]',
+  'codes and messages of the program': [
+    ...['reasons', 'warnings'].flatMap((said) =>
+      ['code', 'text', 'values{key}', 'values{}'].map(
+        (part) => `judgeRetest.outcome.judgement.${said}[].${part}`,
+      ),
+    ),
     'reviewAudit.outcome.findings[].code',
   ],
   // See withoutContact.
@@ -84,6 +88,11 @@ describe('texts of persons in events', () => {
       forms.flatMap((form) => unmarkedIn(form, type)),
     );
     expect([...new Set(unmarked)].toSorted()).toEqual(Object.values(noTexts).flat().toSorted());
+  });
+
+  it('are in no message that a verdict holds', () => {
+    const kinds: string[] = Object.values(retestCodes).flatMap((values) => Object.values(values));
+    expect(kinds.filter((kind) => kind.startsWith('text') || kind.startsWith('message'))).toEqual([]);
   });
 
   it('are found under every wrapping of a form', () => {

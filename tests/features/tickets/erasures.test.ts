@@ -105,8 +105,13 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     const timeline = await test.home.support.get(`/tickets/${ticketId}/timeline`);
     const { items } = bodyOf<{ items: TimelineEntry[] }>(timeline, 200);
     const line = items.find(({ ref }) => ref.sequence === 2);
-    expect(line?.text).toContain('admin of home-firm');
-    expect(items.at(-1)?.text).toContain('Asked for by whom it names.');
+    expect(line?.text.code).toBe('log/noteWritten');
+    expect(erasureOf(String(line?.text.values.text))).toEqual(byAdmin());
+    expect(line?.text.text).toMatch(/^Note: \[text erased .*\]$/);
+    expect(items.at(-1)).toMatchObject({
+      actorName: 'admin of home-firm',
+      text: { code: 'log/textErased', values: { texts: 1, reason: 'Asked for by whom it names.' } },
+    });
   });
 
   it('that reads like a code is erased from kept replies, and the code is left in them', async () => {
