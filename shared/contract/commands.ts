@@ -63,6 +63,10 @@ export const ticketCommand = z.discriminatedUnion('type', [
   }),
   command('recordTry', {}),
   command('withdrawOccurrence', { occurrenceId: id, reason }),
+  /** It came at another moment of the same watch. */
+  command('correctOccurrence', { occurrenceId: id, occurredAt: instant, reason }),
+  /** The watch was none: nobody looked, or something else was changed meanwhile. */
+  command('voidWatch', { watchId: id, reason }),
   command('endWatch', {}),
   command('acceptReproduction', {}),
 

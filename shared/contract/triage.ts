@@ -27,12 +27,20 @@ export const menuAnswer = z.enum(['stayed', 'vanished']);
 
 export const watchMode = z.enum(['time', 'trigger']);
 
+/** An outcome that does not count any more because what it rested on was corrected. */
+export const supersededByCorrection = z.object({ because: z.literal('correction'), at: instant, by: id });
+
 /** Nothing is taken out of a record: what turned out wrong stays, with who withdrew it and why. */
 export const withdrawal = z.object({ at: instant, by: id, reason: keptText });
+
+/** A moment that was put right: when it was said to be before. */
+export const momentCorrected = withdrawal.extend({ was: instant });
 
 export const occurrence = z.object({
   id,
   at: instant,
+  /** Oldest first. */
+  corrections: z.array(momentCorrected),
   durationS: z.number().min(0).nullable(),
   menu: menuAnswer.nullable(),
   description: keptText,
@@ -59,6 +67,8 @@ export const watch = z.object({
   /** With purpose `retest` the change in place, with `confirm` the one that was put back. */
   changeId: id.nullable(),
   by: id,
+  /** Set where it turned out to be no watch: nothing rests on it any more. */
+  voided: withdrawal.nullable(),
 });
 export type Watch = z.infer<typeof watch>;
 
@@ -71,6 +81,7 @@ export const sideObservation = z.object({
   at: instant,
   by: id,
   withdrawn: withdrawal.nullable(),
+  superseded: supersededByCorrection.nullable(),
 });
 export type SideObservation = z.infer<typeof sideObservation>;
 
@@ -216,7 +227,14 @@ export const setAside = z.object({
   quietProof: quietProof.nullable(),
   asLeft: asLeft.nullable(),
   closing: closing.nullable(),
-  because: z.enum(['culpritWithdrawn', 'remedyWithdrawn', 'faultCameBack', 'reopened', 'caseAccepted']),
+  because: z.enum([
+    'culpritWithdrawn',
+    'remedyWithdrawn',
+    'faultCameBack',
+    'reopened',
+    'caseAccepted',
+    'correction',
+  ]),
   reason: keptText,
   at: instant,
   by: id,

@@ -43,6 +43,11 @@ const byFigures: ReadonlySet<TicketCommand['type']> = new Set([
   'chooseRemedy',
   'close',
   'reopen',
+  // What rests on what was seen is decided again by them.
+  'confirmOccurrence',
+  'withdrawOccurrence',
+  'correctOccurrence',
+  'voidWatch',
 ]);
 
 /** What has to be found out before a command can be completed. */

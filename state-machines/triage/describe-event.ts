@@ -66,6 +66,8 @@ const messages: Messages = {
   confirmOccurrence: ({ occurredAt, menu, description }) =>
     message('log/faultConfirmedByLog', { at: occurredAt, menu, description: added(description) }),
   recordTry: () => message('log/tryWentWell'),
+  correctOccurrence: ({ occurredAt, reason }) => message('log/occurrenceMoved', { at: occurredAt, reason }),
+  voidWatch: ({ reason }) => message('log/watchVoided', { reason }),
   withdrawOccurrence: ({ reason }) => message('log/occurrenceWithdrawn', { reason }),
   endWatch: () => message('log/watchEnded'),
   acceptReproduction: () => message('log/faultReproduced'),
@@ -112,6 +114,16 @@ const messages: Messages = {
 
   figuresChanged: () => message('log/figuresChanged'),
   reproductionRevised: () => message('log/reproductionRevised'),
+  sideRevised: ({ deviceId, outcome }, where) =>
+    outcome === null
+      ? message('log/sideFell', { device: where(deviceAt(deviceId)) })
+      : message('log/sideRevised', { device: where(deviceAt(deviceId)), side: outcome.side }),
+  judgementRevised: ({ outcome: { judgement } }) =>
+    judgement === null
+      ? message('log/judgementFell')
+      : message('log/judgementRevised', { verdict: judgement.verdict }),
+  culpritRevised: () => message('log/culpritRevised'),
+  remedyRevised: () => message('log/remedyRevised'),
 
   evidenceAdded: ({ evidence }) => message('log/evidenceAdded', { kind: evidence.kind }),
   evidenceWithdrawn: ({ reason }) => message('log/evidenceWithdrawn', { reason }),

@@ -104,8 +104,35 @@ export type FiguresChanged = {
 } & Stamp;
 /** After a correction the fault counts as never seen: the reproduction that was accepted falls. */
 export type ReproductionRevised = { type: 'reproductionRevised'; happenedAt?: string } & Stamp;
+/** After a correction the watches at a device say something else of the side; null: they say nothing any more. */
+export type SideRevised = {
+  type: 'sideRevised';
+  deviceId: string;
+  outcome: Outcomes['concludeSide'] | null;
+  happenedAt?: string;
+} & Stamp;
+/** After a correction a retest says something else; null: nothing any more. What a person decided by hand stays. */
+export type JudgementRevised = {
+  type: 'judgementRevised';
+  outcome: { changeId: string; judgement: JudgementFacts | null };
+  happenedAt?: string;
+} & Stamp;
+/** After a correction nothing shows the culprit any more, or that the fault returned without the change. */
+export type CulpritRevised = {
+  type: 'culpritRevised';
+  outcome: Outcomes['withdrawCulprit'];
+  happenedAt?: string;
+} & Stamp;
+/** After a correction “no fault found” does not hold. */
+export type RemedyRevised = { type: 'remedyRevised'; happenedAt?: string } & Stamp;
 /** What follows from a command beside its own event; `decide` puts it before or after that. */
-export type Consequence = FiguresChanged | ReproductionRevised;
+export type Consequence =
+  | FiguresChanged
+  | ReproductionRevised
+  | SideRevised
+  | JudgementRevised
+  | CulpritRevised
+  | RemedyRevised;
 export type ConsequenceType = Consequence['type'];
 
 /**

@@ -4,7 +4,8 @@ import { changeInPlace, openChange, runningWatch, standingSides } from './record
 
 /** The change that an event says it is about; any, where it says none. */
 const isAbout = (event: TriageEvent, changeId: string): boolean =>
-  !('outcome' in event && 'changeId' in event.outcome) || event.outcome.changeId === changeId;
+  !('outcome' in event && event.outcome !== null && 'changeId' in event.outcome) ||
+  event.outcome.changeId === changeId;
 
 /**
  * What has to hold of a record for an event to be taken in, whoever sends it and whatever it says was decided. They
@@ -22,6 +23,8 @@ export const invariants = {
     const change = changeInPlace(record);
     return change !== null && isAbout(event, change.id);
   },
+  changeIsJudged: (record, event) =>
+    record.changes.some(({ id, judgement }) => judgement !== null && isAbout(event, id)),
   changeCanBeUndone: (record) => openChange(record)?.canBeUndone === true,
   changeMayStay: (record) => openChange(record)?.diagnostic === false,
   noWatchRuns: (record) => runningWatch(record) === null,

@@ -4,7 +4,7 @@ import { workingStates } from '../../shared/contract/triage-names.ts';
 import type { ConsequenceType, TriageEvent } from './events.ts';
 import { type InvariantName, invariants } from './invariants.ts';
 import { type Opening, openingRecord } from './opening.ts';
-import { isBaselineComplete } from './record.ts';
+import { changeInPlace, isBaselineComplete, standingSides } from './record.ts';
 import { consequences } from './rules/consequences.ts';
 import { type RuleName, rules } from './rules/index.ts';
 
@@ -33,6 +33,8 @@ const triage = setup({
     resumesAt: ({ context }: Moment, state: WorkingState) => context.resumeAt === state,
     baselineComplete: ({ context }: Moment) => isBaselineComplete(context),
     reproductionFell: ({ context }: Moment) => !context.reproductionAccepted,
+    sideFell: ({ context }: Moment) => standingSides(context).length === 0,
+    judgementFell: ({ context }: Moment) => changeInPlace(context)?.judgement === null,
   },
   actions: {
     ...tableOf(namesIn(rules), (name) =>
@@ -65,13 +67,27 @@ const escalateFrom = (state: WorkingState) => ({
   },
 });
 
+/** What a watch saw, put right later; wherever work on the ticket goes on. */
+const correcting = {
+  confirmOccurrence: take('confirmOccurrence'),
+  withdrawOccurrence: take('withdrawOccurrence'),
+  correctOccurrence: take('correctOccurrence'),
+  voidWatch: take('voidWatch', 'noWatchRuns'),
+};
 /** What can be done while a watch runs, or about what a watch has seen. */
 const watching = {
+  ...correcting,
   recordOccurrence: take('recordOccurrence', 'watchRuns'),
-  confirmOccurrence: take('confirmOccurrence'),
   recordTry: take('recordTry', 'watchRuns'),
   endWatch: take('endWatch', 'watchRuns'),
-  withdrawOccurrence: take('withdrawOccurrence'),
+};
+/** What falls with a correction, once a culprit is named or “no fault found” was settled on. */
+const revising = {
+  culpritRevised: { ...take('culpritRevised', 'culpritIsNamed', 'noWatchRuns'), target: '#triage.resuming' },
+  remedyRevised: {
+    ...take('remedyRevised', 'remedyIsSettled', 'noCulpritIsNamed'),
+    target: '#triage.reproduce',
+  },
 };
 /** How an open change ends, in a state that a change can be open in. */
 const finishingChange = {
@@ -105,11 +121,14 @@ export const triageMachine = triage.createMachine({
     evidenceWithdrawn: take('evidenceWithdrawn', 'ticketIsOpen'),
     figuresChanged: take('figuresChanged'),
     reproductionRevised: take('reproductionRevised', 'reproductionStands'),
+    sideRevised: take('sideRevised', 'sideIsKnown'),
+    judgementRevised: take('judgementRevised', 'changeIsJudged'),
   },
   states: {
     baseline: {
       always: { guard: 'baselineComplete', target: 'reproduce' },
       on: {
+        ...correcting,
         ...escalateFrom('baseline'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
@@ -148,8 +167,7 @@ export const triageMachine = triage.createMachine({
     substitute: {
       initial: 'ready',
       on: {
-        confirmOccurrence: take('confirmOccurrence'),
-        withdrawOccurrence: take('withdrawOccurrence'),
+        ...correcting,
         declareChange: {
           ...take('declareChange', 'noOpenChange', 'noWatchRuns', 'sideIsKnown'),
           target: '.declared',
@@ -158,6 +176,7 @@ export const triageMachine = triage.createMachine({
       },
       states: {
         ready: {
+          always: { guard: 'sideFell', target: '#triage.locateSide' },
           on: {
             ...watching,
             ...escalateFrom('substitute.ready'),
@@ -190,6 +209,7 @@ export const triageMachine = triage.createMachine({
           },
         },
         judged: {
+          always: { guard: 'judgementFell', target: 'applied' },
           on: {
             ...escalateFrom('substitute.judged'),
             startWatch: { ...take('startRetestWatch', 'noWatchRuns', 'changeIsInPlace'), target: 'retest' },
@@ -208,6 +228,8 @@ export const triageMachine = triage.createMachine({
     },
     culpritFound: {
       on: {
+        ...correcting,
+        ...revising,
         ...escalateFrom('culpritFound'),
         ...finishingChange,
         withdrawCulprit: { ...take('withdrawCulprit', 'culpritIsNamed'), target: 'resuming' },
@@ -216,6 +238,8 @@ export const triageMachine = triage.createMachine({
     },
     remedy: {
       on: {
+        ...correcting,
+        ...revising,
         ...escalateFrom('remedy'),
         finishRemedy: { ...take('finishRemedy', 'noOpenChange', 'remedyIsSettled'), target: 'verify' },
         withdrawRemedy: [
@@ -227,6 +251,7 @@ export const triageMachine = triage.createMachine({
     verify: {
       on: {
         ...watching,
+        ...revising,
         ...escalateFrom('verify'),
         startWatch: take('startVerifyWatch', 'noWatchRuns'),
         withdrawRemedy: [

@@ -24,9 +24,12 @@ export const changeInPlace = (record: TriageRecord): ChangeRecord | null =>
 export const runningWatch = (record: TriageRecord): Watch | null =>
   record.watches.find((watch) => watch.endedAt === null) ?? null;
 
-/** A watch's occurrences, less those that were withdrawn. */
+/** Whether nobody has voided it. */
+const counts = (watch: Watch): boolean => watch.voided === null;
+
+/** A watch's occurrences, less those that were withdrawn; none of a watch that was voided. */
 export const occurrencesOf = (watch: Watch): Occurrence[] =>
-  watch.occurrences.filter((occurrence) => occurrence.withdrawn === null);
+  counts(watch) ? watch.occurrences.filter((occurrence) => occurrence.withdrawn === null) : [];
 
 export const occurrencesIn = (watches: readonly Watch[]): Occurrence[] => watches.flatMap(occurrencesOf);
 
@@ -38,11 +41,13 @@ export const minutesOf = (watch: Watch): number =>
   watch.endedAt === null ? 0 : minutesBetween(watch.startedAt, watch.endedAt);
 
 export const watchesFor = (record: TriageRecord, ...purposes: Watch['purpose'][]): Watch[] =>
-  record.watches.filter((watch) => watch.round === record.round && purposes.includes(watch.purpose));
+  record.watches.filter(
+    (watch) => counts(watch) && watch.round === record.round && purposes.includes(watch.purpose),
+  );
 
 /** The watches that show how often the fault comes to the chain as it is now, before a change. */
 export const baselineWatches = (record: TriageRecord): Watch[] => [
-  ...record.watches.filter((watch) => record.cameBackWatchIds.includes(watch.id)),
+  ...record.watches.filter((watch) => counts(watch) && record.cameBackWatchIds.includes(watch.id)),
   ...watchesFor(record, 'reproduce', 'side'),
 ];
 
@@ -53,11 +58,15 @@ export const retestWatches = (record: TriageRecord, changeId: string): Watch[] =
 export const verifyWatches = (record: TriageRecord): Watch[] =>
   record.asLeft === null
     ? []
-    : record.watches.slice(record.asLeft.watchesBefore).filter((watch) => watch.purpose === 'verify');
+    : record.watches
+        .slice(record.asLeft.watchesBefore)
+        .filter((watch) => counts(watch) && watch.purpose === 'verify');
 
-/** The sides concluded in this round and not taken back. */
+/** The sides concluded in this round, neither taken back nor superseded. */
 export const standingSides = (record: TriageRecord): SideObservation[] =>
-  record.sides.filter((side) => side.round === record.round && side.withdrawn === null);
+  record.sides.filter(
+    ({ round, withdrawn, superseded }) => round === record.round && withdrawn === null && superseded === null,
+  );
 
 export const changesOfRound = (record: TriageRecord): ChangeRecord[] =>
   record.changes.filter((change) => change.round === record.round);

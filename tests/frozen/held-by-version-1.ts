@@ -54,6 +54,11 @@ export function asHeldByVersion1(record: TriageRecord): Part {
     ...without(record, 'quietProof'),
     settings: without(record.settings, 'revision'),
     audit: audit(record.audit),
+    watches: record.watches.map(({ occurrences, ...rest }) => ({
+      ...without(rest, 'voided'),
+      occurrences: occurrences.map((each) => without(each, 'corrections')),
+    })),
+    sides: record.sides.map((each) => without(each, 'superseded')),
     changes: record.changes.map(change),
     escalations: record.escalations.map(escalation),
     closing: without(record.closing, 'proof'),

@@ -28,8 +28,6 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   watchStillRunning: () => 'Diese Beobachtung läuft noch: Halte fest, was du siehst.',
   triesJudgedWhenMade: () => 'In einer Beobachtung mit Versuchen wurde jeder Versuch gleich beurteilt.',
   watchOfEarlierRound: () => 'Diese Beobachtung gehört zu einer früheren Runde.',
-  judgedOnThatWatch: () =>
-    'Nach dieser Beobachtung wurde die Änderung bewertet: Bewerte sie selbst neu und nenn das Protokoll als Grund.',
   occurrenceRecordedAlready: () => 'Dieses Vorkommen ist schon festgehalten.',
   contradictsSideThere: () =>
     'Das widerspricht der Seite, die dort festgelegt ist: Nimm zuerst die Seite zurück.',
@@ -82,6 +80,8 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   requestIdTaken: () => 'Unter dieser Kennung gibt es schon eine Frage.',
   occurrenceUnknown: () => 'Unter dieser Kennung gibt es kein Vorkommen.',
   watchUnknown: () => 'Unter dieser Kennung gibt es keine Beobachtung.',
+  watchVoidedAlready: () => 'Diese Beobachtung zählt nicht mehr.',
+  noWatchToVoid: () => 'Es gibt keine beendete Beobachtung, die zählt.',
   logUnknown: () => 'Unter dieser Kennung gibt es kein Protokoll.',
   requestUnknown: () => 'Unter dieser Kennung gibt es keine Frage.',
   deviceNotInChain: ({ device }, say) =>
@@ -94,11 +94,6 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
     `Das Ticket hat diesen Beleg nicht: ${ids.map(say.name).join(', ')}.`,
   stillWaitsFor: ({ requests }, say) =>
     `Die zweite Ebene wartet noch auf: ${requests.map(say.text).join('; ')}.`,
-  sideRestsOnOccurrence: ({ device }, say) =>
-    `Die Seite, die an ${say.place(device, 'dative')} festgelegt wurde und zuerst zurückgenommen werden muss, stützt sich auf dieses Vorkommen.`,
-  verdictRestsOnOccurrence: () =>
-    'Das Urteil über eine Änderung, das du mit einem Grund überstimmen kannst, stützt sich auf dieses Vorkommen.',
-  confirmationRestsOnOccurrence: () => 'Die Bestätigung der Ursache stützt sich auf dieses Vorkommen.',
   momentOutsideWatch: ({ from, to }, say) =>
     `Die Beobachtung ging von ${say.moment(from)} bis ${say.moment(to)}.`,
   quietTooShort: ({ needed, watched }) =>

@@ -111,6 +111,8 @@ export const deTerms: MessageTerms = {
     recordTry: 'Versuch festhalten',
     confirmOccurrence: 'Vorkommen aus einem Protokoll bestätigen',
     withdrawOccurrence: 'Vorkommen zurücknehmen',
+    correctOccurrence: 'Zeit eines Vorkommens berichtigen',
+    voidWatch: 'Beobachtung nicht zählen',
     endWatch: 'Beobachtung beenden',
     acceptReproduction: 'Nachstellung annehmen',
     concludeSide: 'Seite festlegen',

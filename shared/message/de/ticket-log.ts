@@ -34,6 +34,9 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
     `Ein Protokoll zeigt, dass der Fehler um ${say.moment(at)} kam${menuDid(menu)}: bestätigt.${more(description, say)}`,
   'log/tryWentWell': () => 'Ein Versuch ohne den Fehler.',
   'log/occurrenceWithdrawn': ({ reason }, say) => `Ein Vorkommen wurde zurückgenommen: ${say.text(reason)}`,
+  'log/occurrenceMoved': ({ at, reason }, say) =>
+    `Der Fehler kam zu einer anderen Zeit, ${say.moment(at)}: ${say.text(reason)}`,
+  'log/watchVoided': ({ reason }, say) => `Eine Beobachtung zählt nicht mehr: ${say.text(reason)}`,
   'log/watchEnded': () => 'Beobachtung beendet.',
   'log/faultReproduced': () => 'Der Fehler ist nachgestellt.',
   'log/sideConcluded': ({ device, side }, say) =>
@@ -80,6 +83,14 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/figuresChanged': () =>
     'Die Zahlen des Betriebs haben sich geändert: nach den neuen wird ab hier entschieden.',
   'log/reproductionRevised': () => 'Nichts zeigt den Fehler mehr: er muss wieder gesehen werden.',
+  'log/sideRevised': ({ device, side }, say) =>
+    `Berichtigt: Von ${say.place(device, 'dative')} aus gesehen liegt der Fehler ${upDown[side]} diesem Gerät.`,
+  'log/sideFell': ({ device }, say) =>
+    `Berichtigt: Die Beobachtungen an ${say.place(device, 'dative')} zeigen die Seite nicht mehr.`,
+  'log/judgementRevised': ({ verdict }, say) => `Berichtigt: Der Nachtest sagt ${say.verdict(verdict)}.`,
+  'log/judgementFell': () => 'Berichtigt: Der Nachtest sagt nichts mehr und muss neu gemacht werden.',
+  'log/culpritRevised': () => 'Berichtigt: Nichts zeigt die Ursache mehr.',
+  'log/remedyRevised': () => 'Berichtigt: „Kein Fehler gefunden“ gilt nicht mehr.',
   'log/evidenceAdded': ({ kind }, say) => `Beleg hinzugefügt: ${say.term('evidenceKind', kind)}.`,
   'log/evidenceWithdrawn': ({ reason }, say) => `Beleg zurückgezogen: ${say.text(reason)}`,
   'log/eventOfLaterVersion': ({ type }) => `Ein Ereignis, das diese Version nicht kennt: ${type}.`,

@@ -25,8 +25,6 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   watchStillRunning: () => 'That watch is still running: record what you see.',
   triesJudgedWhenMade: () => 'In a watch by tries each try was judged when it was made.',
   watchOfEarlierRound: () => 'That watch belongs to an earlier round.',
-  judgedOnThatWatch: () =>
-    'The change was judged on that watch: judge it again by hand and give the log as the reason.',
   occurrenceRecordedAlready: () => 'That occurrence is recorded already.',
   contradictsSideThere: () => 'That contradicts the side concluded there: take the side back first.',
   needsEndedWatchAndLog: () => 'That takes a watch that has ended and a log.',
@@ -77,6 +75,8 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   requestIdTaken: () => 'There is a request under that id.',
   occurrenceUnknown: () => 'There is no occurrence under that id.',
   watchUnknown: () => 'There is no watch under that id.',
+  watchVoidedAlready: () => 'That watch does not count any more.',
+  noWatchToVoid: () => 'There is no watch that has ended and counts.',
   logUnknown: () => 'There is no log under that id.',
   requestUnknown: () => 'There is no request under that id.',
   deviceNotInChain: ({ device }, say) => `There is no device ${say.quoted(device)} in the chain as found.`,
@@ -85,11 +85,6 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   thingsMissing: ({ count }) => `${count} things are missing: add them, or say why they can’t be had.`,
   evidenceNotOnTicket: ({ ids }, say) => `The ticket has no such evidence: ${ids.map(say.name).join(', ')}.`,
   stillWaitsFor: ({ requests }, say) => `Second line still waits for: ${requests.map(say.text).join('; ')}.`,
-  sideRestsOnOccurrence: ({ device }, say) =>
-    `The side concluded at ${say.place(device)}, which has to be taken back first, rests on this occurrence.`,
-  verdictRestsOnOccurrence: () =>
-    'The verdict on a change, which can be overridden with a reason, rests on this occurrence.',
-  confirmationRestsOnOccurrence: () => 'The confirmation of the culprit rests on this occurrence.',
   momentOutsideWatch: ({ from, to }, say) => `The watch went from ${say.moment(from)} to ${say.moment(to)}.`,
   quietTooShort: ({ needed, watched }) =>
     `“No fault found” needs ${Math.ceil(needed)} min of watching without the fault; there are ${Math.floor(watched)} so far.`,

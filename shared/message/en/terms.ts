@@ -106,6 +106,8 @@ export const enTerms: MessageTerms = {
     recordTry: 'Record a try',
     confirmOccurrence: 'Confirm an occurrence from a log',
     withdrawOccurrence: 'Withdraw an occurrence',
+    correctOccurrence: 'Correct when the fault came',
+    voidWatch: 'Let a watch not count',
     endWatch: 'End the watch',
     acceptReproduction: 'Accept the reproduction',
     concludeSide: 'Conclude the side',

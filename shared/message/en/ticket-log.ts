@@ -32,6 +32,9 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
     `A log shows that the fault came at ${say.moment(at)}${menuDid(menu)}: confirmed.${more(description, say)}`,
   'log/tryWentWell': () => 'One try without the fault.',
   'log/occurrenceWithdrawn': ({ reason }, say) => `An occurrence was withdrawn: ${say.text(reason)}`,
+  'log/occurrenceMoved': ({ at, reason }, say) =>
+    `The fault came at another time, ${say.moment(at)}: ${say.text(reason)}`,
+  'log/watchVoided': ({ reason }, say) => `A watch does not count any more: ${say.text(reason)}`,
   'log/watchEnded': () => 'Watch ended.',
   'log/faultReproduced': () => 'The fault is reproduced.',
   'log/sideConcluded': ({ device, side }, say) =>
@@ -75,6 +78,14 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/figuresChanged': () =>
     'The organisation’s figures have changed: what follows is decided by the new ones.',
   'log/reproductionRevised': () => 'Nothing shows the fault any more: it has to be seen again.',
+  'log/sideRevised': ({ device, side }, say) =>
+    `Corrected: seen from ${say.place(device)}, the fault lies ${upDown[side]} of it.`,
+  'log/sideFell': ({ device }, say) =>
+    `Corrected: the watches at ${say.place(device)} don’t show the side any more.`,
+  'log/judgementRevised': ({ verdict }, say) => `Corrected: the retest says ${say.verdict(verdict)}.`,
+  'log/judgementFell': () => 'Corrected: the retest says nothing any more, and has to be made again.',
+  'log/culpritRevised': () => 'Corrected: nothing shows the culprit any more.',
+  'log/remedyRevised': () => 'Corrected: “no fault found” does not hold any more.',
   'log/evidenceAdded': ({ kind }, say) => `Evidence added: ${say.term('evidenceKind', kind)}.`,
   'log/evidenceWithdrawn': ({ reason }, say) => `Evidence withdrawn: ${say.text(reason)}`,
   'log/eventOfLaterVersion': ({ type }) => `An event that this version does not know: ${type}.`,

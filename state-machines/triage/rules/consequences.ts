@@ -1,6 +1,9 @@
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import type { CompleteCommand, Consequence, ConsequenceType, EventOf, Stamp } from '../events.ts';
-import { baselineWatches, occurrencesIn } from '../record.ts';
+import { filed, replaceById, signed, standingSides } from '../record.ts';
+import { supersede } from './changes.ts';
+import { setAside } from './culprit.ts';
+import { decidedAnew } from './decided-anew.ts';
 
 /** How what follows from a command is taken into the record; computes nothing. */
 type Effects = {
@@ -9,7 +12,36 @@ type Effects = {
 export const consequences: Effects = {
   figuresChanged: (record, { settings }) => ({ ...record, settings }),
   reproductionRevised: (record) => ({ ...record, reproductionAccepted: false }),
+  sideRevised: withSideRevised,
+  judgementRevised: withJudgementRevised,
+  culpritRevised: (record, event) => ({
+    ...setAside(record, event, '', 'correction'),
+    resumeAt: event.outcome.resumeAt,
+  }),
+  remedyRevised: (record, event) => setAside(record, event, '', 'correction'),
 };
+
+/** The old answer stays, superseded; the new one, where there is one, stands beside it. */
+function withSideRevised(record: TriageRecord, event: EventOf<'sideRevised'>): TriageRecord {
+  const { deviceId, outcome } = event;
+  const old = standingSides(record).find((side) => side.deviceId === deviceId);
+  const superseded = { because: 'correction' as const, ...filed(event) };
+  const sides = record.sides.map((side) => (side === old ? { ...side, superseded } : side));
+  const today = { round: record.round, ...signed(event), withdrawn: null, superseded: null };
+  return { ...record, sides: outcome === null ? sides : [...sides, { deviceId, ...outcome, ...today }] };
+}
+
+function withJudgementRevised(record: TriageRecord, event: EventOf<'judgementRevised'>): TriageRecord {
+  const { changeId, judgement } = event.outcome;
+  return {
+    ...record,
+    changes: replaceById(record.changes, changeId, (change) => ({
+      ...supersede(change, 'correction', event),
+      status: judgement === null && change.status === 'judged' ? 'applied' : change.status,
+      judgement: judgement === null ? null : { ...judgement, ...signed(event) },
+    })),
+  };
+}
 
 type Signed = Stamp & { happenedAt?: string };
 const signatureOf = ({ at, by, role, happenedAt }: CompleteCommand): Signed => ({
@@ -29,8 +61,6 @@ export function before(record: TriageRecord, command: CompleteCommand): Conseque
 
 /** What has to be decided again after a command was taken in: one thing at a time, until nothing is left. */
 export function after(record: TriageRecord, command: CompleteCommand): Consequence | null {
-  if (record.reproductionAccepted && occurrencesIn(baselineWatches(record)).length === 0) {
-    return { type: 'reproductionRevised', ...signatureOf(command) };
-  }
-  return null;
+  const revision = decidedAnew(record, command);
+  return revision === null ? null : { ...revision, ...signatureOf(command) };
 }

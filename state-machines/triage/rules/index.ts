@@ -1,5 +1,6 @@
 import * as baseline from './baseline.ts';
 import * as changes from './changes.ts';
+import * as corrections from './corrections.ts';
 import * as culprit from './culprit.ts';
 import * as escalation from './escalation.ts';
 import * as evidence from './evidence.ts';
@@ -28,7 +29,9 @@ export const rules = {
   endWatch: watches.endWatch,
   acceptReproduction: watches.acceptReproduction,
   confirmOccurrence: occurrences.confirmOccurrence,
-  withdrawOccurrence: occurrences.withdrawOccurrence,
+  withdrawOccurrence: corrections.withdrawOccurrence,
+  correctOccurrence: corrections.correctOccurrence,
+  voidWatch: corrections.voidWatch,
 
   concludeSide: sides.concludeSide,
   withdrawSide: sides.withdrawSide,

@@ -35,6 +35,9 @@ function longEnoughQuiet(record: TriageRecord): Cause | null {
       );
 }
 
+/** Why “no fault found” does not hold; null while the fault stayed away long enough. */
+export const whyNotQuiet = firstOf(faultNeverSeen, longEnoughQuiet);
+
 const withRemedy = (record: TriageRecord, event: EventOf<'chooseRemedy'>): TriageRecord => ({
   ...record,
   remedy: event.remedy,
@@ -42,7 +45,7 @@ const withRemedy = (record: TriageRecord, event: EventOf<'chooseRemedy'>): Triag
 });
 
 export const settleNoFaultFound = rule('chooseRemedy', {
-  ready: firstOf(noWatchRuns, chainAsItWas, faultNeverSeen, longEnoughQuiet),
+  ready: firstOf(noWatchRuns, chainAsItWas, whyNotQuiet),
   refuse: (_record, event) =>
     event.remedy.kind === 'noFaultFound' ? null : because('not-allowed-now', message('remedyNeedsCulprit')),
   outcome: (record) => ({ quietProof: quietSoFar(record) }),

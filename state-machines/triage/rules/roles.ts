@@ -20,6 +20,8 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   confirmOccurrence: onSite,
   recordTry: onSite,
   withdrawOccurrence: onSite,
+  correctOccurrence: onSite,
+  voidWatch: onSite,
   endWatch: onSite,
   acceptReproduction: onSite,
   concludeSide: onSite,

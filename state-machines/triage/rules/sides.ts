@@ -2,6 +2,7 @@ import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { Side, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/message.ts';
+import type { Outcomes } from '../events.ts';
 import { occurrencesIn, occurrencesOf, signed, standingSides, watchesFor } from '../record.ts';
 import { isEmpty, segmentFor, whyNoMenuDevice } from '../segment.ts';
 import { because, type Cause } from './refusal.ts';
@@ -48,6 +49,16 @@ function refuseContradiction(record: TriageRecord, chain: Chain, answer: Answer)
   return because('side-contradiction', said, { place: { kind: 'device', deviceId: answer.deviceId } });
 }
 
+/** What the watches at a device say now of the side, beside what stands at others; null where they say nothing. */
+export function sideNow(record: TriageRecord, deviceId: string): Outcomes['concludeSide'] | null {
+  const chain = record.asFound?.chain;
+  const found = chain === undefined ? null : answerAt(record, chain, deviceId);
+  if (chain === undefined || found === null || 'cause' in found) return null;
+  if (refuseContradiction(record, chain, found.answer) !== null) return null;
+  const { side, watchIds, occurrences } = found.answer;
+  return { side, watchIds, occurrences };
+}
+
 /** Every side that stands must still be what its watches say. */
 export function sidesHold(record: TriageRecord): Cause | null {
   const chain = record.asFound?.chain;
@@ -81,15 +92,14 @@ export const concludeSide = rule('concludeSide', {
     return 'cause' in outcome ? outcome.cause : refuseContradiction(record, chain, outcome.answer);
   },
   outcome: (record, { deviceId }) => {
-    const chain = record.asFound?.chain;
-    const found = chain === undefined ? null : answerAt(record, chain, deviceId);
-    if (found === null || 'cause' in found) throw new Error('no side can be concluded');
-    const { side, watchIds, occurrences } = found.answer;
-    return { side, watchIds, occurrences };
+    const found = sideNow(record, deviceId);
+    if (found === null) throw new Error('no side can be concluded');
+    return found;
   },
   apply: (record, event) => {
     const { deviceId, outcome } = event;
-    const side = { deviceId, ...outcome, round: record.round, ...signed(event), withdrawn: null };
+    const today = { round: record.round, ...signed(event), withdrawn: null, superseded: null };
+    const side = { deviceId, ...outcome, ...today };
     return { ...record, sides: [...record.sides, side] };
   },
 });

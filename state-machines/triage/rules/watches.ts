@@ -47,6 +47,7 @@ function withWatch(record: TriageRecord, event: EventOf<'startWatch'>): TriageRe
     tries: 0,
     occurrences: [],
     by: event.by,
+    voided: null,
   };
   return { ...record, watches: [...record.watches, watch] };
 }
@@ -147,6 +148,7 @@ export const recordOccurrence = rule('recordOccurrence', {
         {
           id: event.occurrenceId,
           at: momentOf(event),
+          corrections: [],
           durationS: event.durationS,
           menu: event.menu,
           description: event.description,

@@ -40,6 +40,7 @@ const watch = (
   occurrences: seen.map((minute, index) => ({
     id: uuid(1000 + n * 10 + index),
     at: at(minute),
+    corrections: [],
     durationS: 2,
     menu: null,
     description: 'Black for two seconds',
@@ -48,6 +49,7 @@ const watch = (
   menuDeviceId: null,
   changeId: null,
   by,
+  voided: null,
   ...facts,
 });
 
@@ -106,6 +108,7 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
         at: at(91),
         by,
         withdrawn: null,
+        superseded: null,
       },
     ],
     changes: [

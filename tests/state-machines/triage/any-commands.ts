@@ -68,6 +68,20 @@ const makers: Record<TicketCommandType, Maker> = {
       )?.id ?? nowhere,
     reason,
   }),
+  correctOccurrence: ({ watches }, { which }) => {
+    const watch = oneOf(watches, which);
+    return {
+      type: 'correctOccurrence',
+      occurrenceId: oneOf(watch?.occurrences ?? [], which)?.id ?? nowhere,
+      occurredAt: (which % 3 === 0 ? watch?.endedAt : watch?.startedAt) ?? '2026-11-02T08:00:00.000Z',
+      reason,
+    };
+  },
+  voidWatch: ({ watches }, { which }) => ({
+    type: 'voidWatch',
+    watchId: oneOf(watches, which)?.id ?? nowhere,
+    reason,
+  }),
   endWatch: plain({ type: 'endWatch' }),
   acceptReproduction: plain({ type: 'acceptReproduction' }),
   concludeSide: (_, { which }) => ({

@@ -60,13 +60,15 @@ describe('an occurrence that a log shows', () => {
     expect(ticket.lastWatch.occurrences).toHaveLength(2);
   });
 
-  it('does not slip under a verdict that was given already', () => {
+  it('has a verdict that was given on that watch decided anew', () => {
     const ticket = new TriageCase().substituting().tried('replaceCable', link('L3'), 'cleared');
     const evidenceId = ticket.addEvidence({ kind: 'log', tie: { deviceId: 'processor' } });
     const watchId = ticket.lastWatch.id;
     const occurredAt = ticket.minutesFromNow(-30);
-    const refusal = ticket.refused({ type: 'confirmOccurrence', watchId, evidenceId, occurredAt });
-    expect(refusal.type).toBe('not-allowed-now');
-    expect(refusal.said.code).toBe('judgedOnThatWatch');
+    ticket.send({ type: 'confirmOccurrence', watchId, evidenceId, occurredAt });
+    expect(ticket.lastChange.judgement).toMatchObject({ verdict: 'persists', occurrences: 1 });
+    expect(ticket.lastChange.earlierJudgements).toMatchObject([
+      { verdict: 'cleared', occurrences: 0, superseded: { because: 'correction' } },
+    ]);
   });
 });

@@ -88,6 +88,13 @@ const tickets: Record<string, () => TriageCase> = {
         { type: 'takeCase' },
         { type: 'askForMore', requests: [{ text: 'The EDID' }] },
       ),
+  'corrections, and what was decided anew after them': () => {
+    const ticket = new TriageCase().culpritNamed();
+    const occurrenceId = ticket.lastWatch.occurrences[0]?.id ?? '';
+    ticket.send({ type: 'withdrawOccurrence', occurrenceId, reason: 'Pressed by accident' });
+    const [retest] = ticket.record.watches.filter(({ purpose }) => purpose === 'retest');
+    return ticket.send({ type: 'voidWatch', watchId: retest?.id ?? '', reason: 'The player was paused' });
+  },
   'an occurrence withdrawn, and with it the reproduction': () => {
     const ticket = new TriageCase().baseline().watch(30, 1).send({ type: 'acceptReproduction' });
     const occurrenceId = ticket.lastWatch.occurrences[0]?.id ?? '';

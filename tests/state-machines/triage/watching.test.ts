@@ -134,29 +134,6 @@ describe('an occurrence recorded by mistake', () => {
     expect(ticket.refused({ type: 'acceptReproduction' }).type).toBe('no-occurrence');
   });
 
-  it('stays while something rests on it', () => {
-    const ticket = new TriageCase().baseline().watch(20, 1).send({ type: 'acceptReproduction' });
-    ticket.side('processor', 'stayed');
-    const proof = ticket.lastWatch.occurrences[0]?.id ?? '';
-    const withdraw = {
-      type: 'withdrawOccurrence',
-      occurrenceId: proof,
-      reason: 'Not sure any more',
-    } as const;
-    expect(ticket.refused(withdraw)).toMatchObject({ type: 'not-allowed-now' });
-    ticket.send({ type: 'withdrawSide', deviceId: 'processor', reason: 'Not sure any more' }, withdraw);
-    expect(ticket.state).toBe('locateSide');
-  });
-
-  it('stays when a verdict rests on it: that is overridden with a reason instead', () => {
-    const ticket = new TriageCase()
-      .substituting()
-      .tried('reseat', { kind: 'link', linkId: 'L3' }, 'persists');
-    const occurrenceId = ticket.lastWatch.occurrences[0]?.id ?? '';
-    const withdraw = { type: 'withdrawOccurrence', occurrenceId, reason: 'Pressed by accident' } as const;
-    expect(ticket.refused(withdraw).type).toBe('not-allowed-now');
-  });
-
   it('must be one that there is', () => {
     const ticket = new TriageCase().baseline().watch(20, 1);
     const unknown = { type: 'withdrawOccurrence', occurrenceId: uuid(5), reason: 'Not there' } as const;

@@ -2,8 +2,11 @@ import type {
   ChangeRecord,
   Escalation,
   Judgement,
+  Occurrence,
   SetAside,
+  SideObservation,
   TriageRecord,
+  Watch,
 } from '../../../../shared/contract/triage.ts';
 import { asWritten } from './as-written.ts';
 import { changeKinds } from './change-kinds.ts';
@@ -19,6 +22,9 @@ type ChangeThen = Omit<
   judgement: JudgementThen | null;
 };
 type EscalationThen = Omit<Escalation, 'waived'>;
+type OccurrenceThen = Omit<Occurrence, 'corrections'>;
+type WatchThen = Omit<Watch, 'voided' | 'occurrences'> & { occurrences: OccurrenceThen[] };
+type SideThen = Omit<SideObservation, 'superseded'>;
 type ClosingThen = Omit<NonNullable<TriageRecord['closing']>, 'proof'>;
 type SetAsideThen = Omit<SetAside, 'quietProof' | 'closing'> & { closing: ClosingThen | null };
 type AuditThen = Omit<NonNullable<TriageRecord['audit']>, 'findings'> & {
@@ -29,10 +35,20 @@ type AuditThen = Omit<NonNullable<TriageRecord['audit']>, 'findings'> & {
 /** The record as version 1 held it in snapshots, in the case file of a packet, and on the phone. */
 export type WholeRecordThen = Omit<
   TriageRecord,
-  'settings' | 'audit' | 'changes' | 'escalations' | 'closing' | 'quietProof' | 'setAside'
+  | 'settings'
+  | 'audit'
+  | 'watches'
+  | 'sides'
+  | 'changes'
+  | 'escalations'
+  | 'closing'
+  | 'quietProof'
+  | 'setAside'
 > & {
   settings: { risk: number; reopenDays: number };
   audit: AuditThen | null;
+  watches: WatchThen[];
+  sides: SideThen[];
   changes: ChangeThen[];
   escalations: EscalationThen[];
   closing: ClosingThen | null;
@@ -53,6 +69,8 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     ...then,
     settings: { revision: 'notRecorded', ...then.settings },
     audit: auditAsToday(then.audit),
+    watches: then.watches.map(watchAsToday),
+    sides: then.sides.map((side) => ({ ...side, superseded: null })),
     changes: then.changes.map((change) => ({
       ...change,
       ...changeKinds[change.kind],
@@ -69,6 +87,13 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     })),
   };
 }
+
+/** Version 1 put no moment right, and voided no watch. */
+const watchAsToday = (then: WatchThen): Watch => ({
+  ...then,
+  voided: null,
+  occurrences: then.occurrences.map((each) => ({ ...each, corrections: [] })),
+});
 
 function auditAsToday(then: AuditThen | null): TriageRecord['audit'] {
   if (then === null) return null;

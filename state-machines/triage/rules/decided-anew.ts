@@ -1,0 +1,116 @@
+import canonicalize from 'canonicalize';
+import type { ChangeRecord, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import type { CompleteCommand, Consequence, ConsequenceType, Outcomes } from '../events.ts';
+import { baselineWatches, changesOfRound, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
+import { usable } from '../retest.ts';
+import { judgementSoFar } from './changes.ts';
+import { stageWithoutCulprit, whyNoProof } from './culprit.ts';
+import { findOccurrence } from './occurrences.ts';
+import { whyNotQuiet } from './remedy.ts';
+import { sideNow } from './sides.ts';
+
+/** Which watch a command puts right; null for one that puts none right. */
+function correctedWatch(record: TriageRecord, command: CompleteCommand): Watch | null {
+  switch (command.type) {
+    case 'withdrawOccurrence':
+    case 'correctOccurrence':
+      return findOccurrence(record, command.occurrenceId)?.watch ?? null;
+    case 'confirmOccurrence':
+    case 'voidWatch':
+      return record.watches.find(({ id }) => id === command.watchId) ?? null;
+    default:
+      return null;
+  }
+}
+
+type Revision = Consequence extends infer Each
+  ? Each extends { type: ConsequenceType }
+    ? Omit<Each, 'at' | 'by' | 'role' | 'happenedAt'>
+    : never
+  : never;
+
+/**
+ * What has to be decided again after a command was taken in, one thing at a time: asked again after each until there is
+ * nothing left.
+ *
+ * @param record with the command, and what followed from it so far
+ */
+export function decidedAnew(record: TriageRecord, command: CompleteCommand): Revision | null {
+  if (record.reproductionAccepted && occurrencesIn(baselineWatches(record)).length === 0) {
+    return { type: 'reproductionRevised' };
+  }
+  const watch = correctedWatch(record, command);
+  if (watch === null) return null;
+  return (
+    sideRevised(record, watch) ??
+    judgementRevised(record, watch) ??
+    culpritRevised(record) ??
+    remedyRevised(record)
+  );
+}
+
+const differ = (a: unknown, b: unknown): boolean => canonicalize(a) !== canonicalize(b);
+
+function sideRevised(record: TriageRecord, watch: Watch): Revision | null {
+  const restsOnIt = (side: SideObservation) =>
+    side.watchIds.includes(watch.id) || (watch.purpose === 'side' && watch.menuDeviceId === side.deviceId);
+  for (const side of standingSides(record).filter(restsOnIt)) {
+    const { deviceId, watchIds, occurrences } = side;
+    const outcome = sideNow(record, deviceId);
+    if (differ(outcome, { side: side.side, watchIds, occurrences }))
+      return { type: 'sideRevised', deviceId, outcome };
+  }
+  return null;
+}
+
+function judgementRevised(record: TriageRecord, watch: Watch): Revision | null {
+  const restsOnIt = ({ id, judgement }: ChangeRecord): boolean =>
+    judgement !== null &&
+    (watch.purpose === 'retest'
+      ? watch.changeId === id
+      : isBaseline(record, watch) && Date.parse(watch.startedAt) < Date.parse(judgement.at));
+  for (const change of changesOfRound(record).filter(restsOnIt)) {
+    const judgement = judgementAnew(record, change);
+    if (differ(judgement, factsOf(change))) {
+      return { type: 'judgementRevised', outcome: { changeId: change.id, judgement } };
+    }
+  }
+  return null;
+}
+
+const isBaseline = (record: TriageRecord, { id, round, purpose }: Watch): boolean =>
+  record.cameBackWatchIds.includes(id) ||
+  (round === record.round && (purpose === 'reproduce' || purpose === 'side'));
+
+type Judged = Outcomes['judgeRetest']['judgement'];
+function factsOf({ judgement }: ChangeRecord): Judged | null {
+  if (judgement === null) return null;
+  const { at: _at, by: _by, ...facts } = judgement;
+  return facts;
+}
+
+/** What a person decided by hand stays theirs, beside what is computed now. */
+function judgementAnew(record: TriageRecord, change: ChangeRecord): Judged | null {
+  const before = change.judgement;
+  const watched = record.watches.filter(({ changeId, purpose, voided }) => {
+    return purpose === 'retest' && changeId === change.id && voided === null;
+  });
+  if (before === null || usable(watched).length === 0) return null;
+  const now = judgementSoFar(record, change);
+  return before.override === null ? now : { ...now, verdict: before.verdict, override: before.override };
+}
+
+function culpritRevised(record: TriageRecord): Revision | null {
+  const { culprit } = record;
+  if (culprit === null || culprit.changeId === null) return null;
+  const change = changesOfRound(record).find(({ id }) => id === culprit.changeId);
+  const { confirmation } = culprit;
+  const returned =
+    confirmation.kind === 'notDone' ||
+    record.watches.some((watch) => watch.id === confirmation.watchId && occurrencesOf(watch).length > 0);
+  if (change !== undefined && whyNoProof(change) === null && returned) return null;
+  return { type: 'culpritRevised', outcome: { resumeAt: stageWithoutCulprit(record) } };
+}
+
+const remedyRevised = (record: TriageRecord): Revision | null =>
+  record.remedy?.kind === 'noFaultFound' && whyNotQuiet(record) !== null ? { type: 'remedyRevised' } : null;
