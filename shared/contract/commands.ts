@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
 import { mostRequests } from './limits.ts';
+import { shownFindings, shownSide, shownVerdict } from './outcome.ts';
 import { id, instant, minutes, ownLine, placeId, reason, text, versionNumber } from './primitives.ts';
 import {
   changeKind,
@@ -31,7 +32,11 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('amendIntake', { symptom }),
 
   // baseline
-  command('reviewAudit', { chainVersion: versionNumber, note: text.default('') }),
+  command('reviewAudit', {
+    chainVersion: versionNumber,
+    note: text.default(''),
+    shown: shownFindings.optional(),
+  }),
   command('answerWhatChanged', { answers: z.array(whatChanged).min(1).max(20) }),
   command('recordAsFound', { chainVersion: versionNumber }),
 
@@ -71,7 +76,7 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('acceptReproduction', {}),
 
   // locateSide
-  command('concludeSide', { deviceId: placeId }),
+  command('concludeSide', { deviceId: placeId, shown: shownSide.optional() }),
   command('withdrawSide', { deviceId: placeId, reason }),
   command('beginSubstitution', {}),
 
@@ -86,7 +91,10 @@ export const ticketCommand = z.discriminatedUnion('type', [
   }),
   command('withdrawChange', { reason }),
   command('applyChange', {}),
-  command('judgeRetest', { override: z.object({ verdict, reason }).nullable().default(null) }),
+  command('judgeRetest', {
+    override: z.object({ verdict, reason }).nullable().default(null),
+    shown: shownVerdict.optional(),
+  }),
   command('restoreChange', { note: text.default('') }),
   command('keepChange', { note: text.default('') }),
   command('locateSideAgain', { reason }),

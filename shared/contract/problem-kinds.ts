@@ -57,6 +57,7 @@ export const problemStatuses = {
   'time-out-of-order': 409,
   'text-not-erasable': 409,
   'reopen-too-late': 409,
+  'outcome-differs': 409,
 } as const satisfies Record<string, number>;
 export type ProblemKind = keyof typeof problemStatuses;
 export const problemKinds = Object.keys(problemStatuses) as readonly ProblemKind[];

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
 import { message } from './message.ts';
+import { outcomesApart } from './outcome.ts';
 import { missingItem } from './triage.ts';
 
 export { type ProblemKind, problemKinds, problemStatuses } from './problem-kinds.ts';
@@ -27,6 +28,8 @@ export const problem = z.object({
   openChangeId: z.string().optional(),
   /** The requests of second line that still wait. */
   requestIds: z.array(z.string()).optional(),
+  /** What was shown to the sender, and what is decided now. */
+  outcomes: outcomesApart.optional(),
   /** Minutes of quiet watching still needed. */
   remainingMin: z.number().optional(),
   /** What the ticket, site or chain stands at, where a version conflict needs showing. */

@@ -17,6 +17,7 @@ import { whyTooLate } from './rules/remedy.ts';
 import { commandRoles } from './rules/roles.ts';
 import { causeOf, chainAsItWas, noChangeOpen, noWatchRuns, type Rule, roleRefusal } from './rules/rule.ts';
 import { watchRuns } from './rules/watches.ts';
+import { apartFromShown } from './shown.ts';
 
 export type Decision =
   | {
@@ -50,12 +51,16 @@ export function decide(snapshot: TriageSnapshot, command: CompleteCommand): Deci
   };
   const first = before(awake.context, command);
   if (first !== null) take(first);
+  const refused = (cause: Cause): Decision => ({
+    accepted: false,
+    refusal: { ...cause, allowedNow: allowedCommands(snapshot, command.role, command.at) },
+  });
   const rule = ruleFor(awake, command);
-  if ('cause' in rule) {
-    const allowedNow = allowedCommands(snapshot, command.role, command.at);
-    return { accepted: false, refusal: { ...rule.cause, allowedNow } };
-  }
-  take(rule.decide(awake.context, command));
+  if ('cause' in rule) return refused(rule.cause);
+  const event = rule.decide(awake.context, command);
+  const outcomes = apartFromShown(command, event);
+  if (outcomes !== null) return refused(because('outcome-differs', message('outcomeDiffers'), { outcomes }));
+  take(event);
   for (let next = after(awake.context, command); next !== null; next = after(awake.context, command)) {
     take(next);
   }

@@ -46,11 +46,18 @@ type KnownTo = {
   reviewAudit: Known & { audit: AuditKnown };
 };
 type AdditionsTo<Type> = Type extends keyof Additions ? Additions[Type] : unknown;
-type ContentOf<Type extends TicketCommandType> = Omit<CommandOf<Type>, keyof AdditionsTo<Type>> &
+type ContentOf<Type extends TicketCommandType> = Omit<CommandOf<Type>, keyof AdditionsTo<Type> | 'shown'> &
   AdditionsTo<Type> &
   Stamp;
+/** What the sender was shown of the outcome: it is compared with what is decided, and not kept. */
+type ShownWith<Type extends TicketCommandType> = Pick<
+  CommandOf<Type>,
+  Extract<keyof CommandOf<Type>, 'shown'>
+>;
 type Complete<Type extends TicketCommandType> = Type extends TicketCommandType
-  ? ContentOf<Type> & (Type extends keyof KnownTo ? { known: KnownTo[Type] } : { known?: Known })
+  ? ContentOf<Type> &
+      ShownWith<Type> &
+      (Type extends keyof KnownTo ? { known: KnownTo[Type] } : { known?: Known })
   : never;
 
 /** News of the evidence store: nobody asks the machine for it by command, and nothing is left to decide. */

@@ -44,7 +44,7 @@ describe('a ticket on the phone, ahead of the server', () => {
     return {
       member: { id: technician.id, role: 'technician' },
       chain: (await technician.get(`/chains/${chainId}`)).body,
-      audit: (await technician.get(`/chains/${chainId}/audit?duringTriage=true`)).body,
+      audit: (await technician.get(`/chains/${chainId}/audit?duringTriage=true&symptom=dropOuts`)).body,
       firmwareLevels: (await technician.get('/firmware-levels')).body.items,
       organisation: (await technician.get('/organisation')).body,
     };

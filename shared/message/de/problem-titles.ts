@@ -53,5 +53,6 @@ export const problemTitlesDe: Sentences<typeof problemTitleCodes> = {
   'problems/unknown-reference': () => 'Das kennt das Ticket nicht',
   'problems/time-out-of-order': () => 'Die Zeiten passen nicht zusammen',
   'problems/text-not-erasable': () => 'Dieser Text ist nicht zu löschen',
+  'problems/outcome-differs': () => 'Es kam anders heraus',
   'problems/reopen-too-late': () => 'Zum Wiederöffnen ist es zu spät',
 };

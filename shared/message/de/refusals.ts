@@ -102,6 +102,11 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
     `Der Fehler kam ${say.times(occurrences)} nach der Abhilfe: Damit ist es nicht erledigt.`,
   remedyNotShown: ({ reasons }, say) =>
     `Die Beobachtung nach der Abhilfe zeigt nicht genug. ${say.messages(reasons)} Oder schließ mit einem Grund ab.`,
+  outcomeDiffers: () => 'Entschieden wurde etwas anderes, als dir dabei gezeigt wurde.',
+  retestSays: ({ verdict }, say) => `Der Nachtest sagt: ${say.verdict(verdict)}.`,
+  faultLiesOn: ({ side }) => `Der Fehler liegt ${upDown[side]} dem Gerät.`,
+  auditFound: ({ mustFix, shouldFix, notes }) =>
+    `Die Prüfung findet ${mustFix}, was behoben werden muss, ${shouldFix}, was behoben werden sollte, und ${notes} zur Kenntnis.`,
   reopenTooLate: ({ days }, say) =>
     `Ein Ticket lässt sich ${days} ${say.plural(days, 'Tag', 'Tage')} lang wieder öffnen; eröffne ein neues.`,
   momentInFuture: ({ moment }, say) =>

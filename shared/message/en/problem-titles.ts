@@ -53,5 +53,6 @@ export const problemTitlesEn: Sentences<typeof problemTitleCodes> = {
   'problems/unknown-reference': () => 'The ticket knows nothing under that id',
   'problems/time-out-of-order': () => 'The times do not fit together',
   'problems/text-not-erasable': () => 'That text cannot be erased',
+  'problems/outcome-differs': () => 'The outcome is another',
   'problems/reopen-too-late': () => 'The time for reopening is over',
 };

@@ -92,6 +92,11 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
     `The fault came ${say.times(occurrences)} after the remedy: it is not closed by that.`,
   remedyNotShown: ({ reasons }, say) =>
     `The watch after the remedy does not show enough. ${say.messages(reasons)} Or close with a reason.`,
+  outcomeDiffers: () => 'What was decided differs from what you were shown when you did this.',
+  retestSays: ({ verdict }, say) => `The retest says: ${say.verdict(verdict)}.`,
+  faultLiesOn: ({ side }) => `The fault lies ${upDown[side]} of the device.`,
+  auditFound: ({ mustFix, shouldFix, notes }) =>
+    `The audit finds ${mustFix} that must be fixed, ${shouldFix} that should be, and ${notes} to note.`,
   reopenTooLate: ({ days }, say) =>
     `A ticket can be reopened for ${days} ${say.plural(days, 'day', 'days')}; open a new one.`,
   momentInFuture: ({ moment }, say) => `${say.moment(moment)} is still to come: check the phone’s clock.`,

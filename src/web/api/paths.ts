@@ -21,6 +21,7 @@ import type {
   TicketSummary,
   TimelineEntry,
 } from '../../../shared/contract/ticket.ts';
+import type { Symptom } from '../../../shared/contract/triage.ts';
 import type { ApplicableChange } from '../../../state-machines/triage/changes/applicable.ts';
 
 declare const bodyOf: unique symbol;
@@ -52,8 +53,11 @@ export const paths = {
   site: (id: string) => documentAt<SiteSummary>(addressOf(addresses.site, { id })),
 
   chain: (id: string) => documentAt<ChainDocument>(addressOf(addresses.chain, { id })),
-  chainAudit: (id: string, duringTriage = true) =>
-    documentAt<ChainAudit>(withQuery(addressOf(addresses.chainAudit, { id }), { duringTriage })),
+  /** @param symptom of a ticket: what explains it is urgent */
+  chainAudit: (id: string, symptom?: Symptom['kind']) =>
+    documentAt<ChainAudit>(
+      withQuery(addressOf(addresses.chainAudit, { id }), { duringTriage: true, symptom }),
+    ),
   chainBudget: (id: string, query: { version?: number; without?: string; format?: string } = {}) =>
     documentAt<BudgetReply>(withQuery(addressOf(addresses.chainBudget, { id }), query)),
   chainEdids: (id: string) => documentAt<EdidReadings>(addressOf(addresses.chainEdids, { id })),

@@ -9,6 +9,7 @@ import { commandWord, stateWord } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import { entryDetail, entryWord } from './entry-words.ts';
+import { OutcomeSide, OutcomeWays } from './outcomes-apart.tsx';
 import { outboxWords } from './words.ts';
 
 /** An entry that the server refused: what the member did, what is there now, and the question which it shall be. */
@@ -17,23 +18,26 @@ export function Conflict({ entry }: { entry: OutboxEntry }) {
   const ticket = useDocument(paths.ticket(entry.ticketId)).body;
   const since = useDocument(paths.log(entry.ticketId, entry.basedOn)).body?.items ?? [];
   const zone = useZone(ticket?.siteId ?? null);
+  const outcomes = entry.problem?.outcomes;
   const after = outbox.value.filter(
     (other) => other.ticketId === entry.ticketId && other.order > entry.order,
   ).length;
   return (
     <Card title={`${t.conflictTitle}: ${entryWord(entry)}`}>
-      {entry.state === 'conflict' && <p>{t.conflictLead}</p>}
+      {entry.state === 'conflict' && <p>{outcomes === undefined ? t.conflictLead : t.apartLead}</p>}
       {entry.problem !== null && <Refusal problem={entry.problem} />}
       <div class="two-sides">
         <section class="card">
           <h3>{t.yours}</h3>
           <strong>{entryWord(entry)}</strong>
+          {outcomes !== undefined && <OutcomeSide shown={outcomes.shown} />}
           <span>{entryDetail(entry)}</span>
           <span class="soft">{t.at(dayAndTime(entry.madeAt, zone))}</span>
           {after > 0 && <span>{t.after(after)}</span>}
         </section>
         <section class="card">
           <h3>{t.theirs}</h3>
+          {outcomes !== undefined && <OutcomeSide shown={outcomes.decided} />}
           {ticket !== null && (
             <Facts
               facts={[
@@ -57,10 +61,15 @@ export function Conflict({ entry }: { entry: OutboxEntry }) {
           )}
         </section>
       </div>
+      {entry.kind === 'command' && outcomes !== undefined && (
+        <OutcomeWays entry={entry} outcomes={outcomes} />
+      )}
       <div class="row">
-        <Button kind="primary" onClick={() => void sendAgain(entry)}>
-          {t.sendAgain}
-        </Button>
+        {outcomes === undefined && (
+          <Button kind="primary" onClick={() => void sendAgain(entry)}>
+            {t.sendAgain}
+          </Button>
+        )}
         <Button kind="danger" onClick={() => void giveUp(entry, false)}>
           {t.giveUp}
         </Button>

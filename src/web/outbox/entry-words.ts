@@ -14,20 +14,33 @@ export function entryWord(entry: OutboxEntry): string {
 /** What the member wrote with it, as they wrote it. */
 export function entryDetail(entry: OutboxEntry): string {
   if (entry.kind === 'upload') return entry.about.description;
-  if (entry.kind === 'command') {
-    const { type, happenedAt, ...rest } = entry.command;
-    return textsIn('mode' in rest ? { ...rest, mode: null } : rest);
-  }
-  return textsIn(entry.reading.reading);
+  return textsIn(entry.kind === 'command' ? entry.command : entry.reading.reading).join(' · ');
 }
 
-const isId = /^[0-9a-f]{8}-[0-9a-f-]{27}$/;
-function textsIn(value: unknown): string {
-  if (typeof value === 'string') return isId.test(value) ? '' : value;
-  if (typeof value === 'number') return String(value);
-  if (typeof value !== 'object' || value === null) return '';
-  return Object.values(value)
-    .map(textsIn)
-    .filter((text) => text !== '')
-    .join(' · ');
+/** The fields in which people write; the others hold ids, moments and names of the contract, which nobody typed. */
+const typed: ReadonlySet<string> = new Set([
+  'text',
+  'note',
+  'reason',
+  'trigger',
+  'description',
+  'detail',
+  'expected',
+  'explanation',
+  'what',
+  'when',
+  'limits',
+  'acceptedBy',
+  'question',
+  'finding',
+  'level',
+]);
+
+function textsIn(value: unknown): string[] {
+  if (Array.isArray(value)) return value.flatMap(textsIn);
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, part]) => {
+    if (key === 'values') return Object.entries(part as object).map(([name, of]) => `${name} ${of}`);
+    return typeof part === 'string' ? (typed.has(key) && part !== '' ? [part] : []) : textsIn(part);
+  });
 }

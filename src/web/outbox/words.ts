@@ -13,6 +13,12 @@ export const outboxWords = wordsOf({
     conflictTitle: 'This needs you',
     conflictLead:
       'Something else happened to the ticket after you did this. Both sides are below; nothing is lost until you decide.',
+    apartLead:
+      'The server has other figures, another audit or another version of this program than this device had. What waits behind this was done on what you were shown.',
+    takeTheirs: 'Take the server’s outcome',
+    whyMine: 'Why it is as you were shown',
+    keepMine: 'Keep mine, with this reason',
+    reasonTooShort: 'A few words, please.',
     yours: 'What you did',
     theirs: 'What is there now',
     at: (when: string) => `at ${when}`,
@@ -39,6 +45,12 @@ export const outboxWords = wordsOf({
     conflictTitle: 'Das braucht dich',
     conflictLead:
       'Mit dem Ticket geschah etwas anderes, nachdem du das getan hast. Beide Seiten stehen unten; nichts geht verloren, bis du entscheidest.',
+    apartLead:
+      'Der Server hat andere Zahlen, eine andere Prüfung oder eine andere Fassung dieses Programms als dieses Gerät. Was dahinter wartet, hast du auf das hin getan, was dir gezeigt wurde.',
+    takeTheirs: 'Das Ergebnis des Servers nehmen',
+    whyMine: 'Warum es so ist, wie es dir gezeigt wurde',
+    keepMine: 'Bei meinem bleiben, mit diesem Grund',
+    reasonTooShort: 'Bitte ein paar Worte.',
     yours: 'Was du getan hast',
     theirs: 'Was jetzt da ist',
     at: (when) => `um ${when}`,

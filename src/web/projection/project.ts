@@ -14,6 +14,7 @@ import type { CompleteCommand } from '../../../state-machines/triage/events.ts';
 import { stateName, type TriageSnapshot } from '../../../state-machines/triage/evolve.ts';
 // From the files themselves: the index would bring the planner along, which no step needs.
 import { MACHINE_VERSION } from '../../../state-machines/triage/machine.ts';
+import { shownOf } from '../../../state-machines/triage/shown.ts';
 import type { CommandEntry, OutboxEntry, ReadingEntry, UploadEntry } from '../store/outbox-entry.ts';
 
 /** What the phone knows beside the ticket, for what the server adds to commands. Null: not read yet. */
@@ -83,6 +84,21 @@ export function wouldRefuse(
   const entry = { kind: 'command', id: crypto.randomUUID(), command, madeAt: now } as CommandEntry;
   const decision = decide(snapshotOf(ticket), completed(entry, known));
   return decision.accepted ? null : problemOf(decision.refusal);
+}
+
+/** A command with what it will come to by what the phone knows, so that the server does not decide otherwise unseen. */
+export function withShown(
+  ticket: Ticket,
+  command: CommandEntry['command'],
+  known: Known,
+  now: string,
+): CommandEntry['command'] {
+  if (command.type === 'reviewAudit' && known.audit?.version !== command.chainVersion) return command;
+  const entry = { kind: 'command', id: crypto.randomUUID(), command, madeAt: now } as CommandEntry;
+  const decision = decide(snapshotOf(ticket), completed(entry, known));
+  const event = decision.accepted ? decision.events.find(({ type }) => type === command.type) : undefined;
+  const outcome = event === undefined ? null : shownOf(event);
+  return outcome === null ? command : ({ ...command, shown: outcome.shown } as CommandEntry['command']);
 }
 
 const shown = (ticket: Ticket, snapshot: TriageSnapshot, role: MemberRole, now: string): Ticket => ({

@@ -28,8 +28,9 @@ type Machine = typeof import('./project.ts');
 export function useTicket(ticketId: string, needs: 'projection' | 'shown' = 'projection'): TicketOnScreen {
   const server = useDocument(paths.ticket(ticketId));
   const chainId = server.body?.chainId;
+  const symptom = server.body?.triage.symptom.kind;
   const chain = useDocument(chainId === undefined ? null : paths.chain(chainId)).body;
-  const audit = useDocument(chainId === undefined ? null : paths.chainAudit(chainId)).body;
+  const audit = useDocument(chainId === undefined ? null : paths.chainAudit(chainId, symptom)).body;
   const firmwareLevels = useDocument(paths.firmwareLevels).body?.items ?? null;
   const organisation = useDocument(paths.organisation).body;
   const entries: ReadonlySignal<readonly OutboxEntry[]> = useMemo(

@@ -21,7 +21,7 @@ const tones = { mustFix: 'refusal', shouldFix: 'caution', note: 'plain' } as con
 /** The audit of the chain as it is described now, worst first. */
 export function AuditPart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
   const t = caseWords();
-  const audit = useDocument(paths.chainAudit(ticket.chainId));
+  const audit = useDocument(paths.chainAudit(ticket.chainId, ticket.triage.symptom.kind));
   return (
     <CasePart id="audit" title={t.audit}>
       <DocumentView document={audit}>

@@ -28,7 +28,9 @@ export function PlacePanel({
 }) {
   const t = caseWords();
   const { chain, ticket, isOurs } = facts;
-  const audit = useDocument(isOurs ? paths.chainAudit(ticket.chainId) : null).body;
+  const audit = useDocument(
+    isOurs ? paths.chainAudit(ticket.chainId, ticket.triage.symptom.kind) : null,
+  ).body;
   const budget = useDocument(isOurs ? paths.chainBudget(ticket.chainId) : null).body?.budget;
   const suspects = useDocument(isOurs ? paths.plan(ticket.id) : null).body?.suspects ?? [];
   const suspect = suspects.find((each) => each.place !== null && belongsTo(each.place, place));

@@ -165,7 +165,10 @@ export async function removeEntries(
   if (holding !== null) tellDocument(holding.path);
 }
 
-/** Sends a stopped entry once more, as a new request: under the old key the server would repeat its refusal. */
+/**
+ * Sends a stopped entry once more, as it is given here, and as a new request: under the old key the server would repeat
+ * its refusal.
+ */
 export async function sendAgain(entry: OutboxEntry): Promise<void> {
   const id = crypto.randomUUID();
   const database = await memberDatabase();

@@ -3,6 +3,7 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import { threeStates } from '../../../shared/contract/chain-names.ts';
 import { longest } from '../../../shared/contract/limits.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
+import type { Symptom } from '../../../shared/contract/triage.ts';
 import { messageKey } from '../../../shared/message/index.ts';
 import { isConnected } from '../api/connection.ts';
 import { paths } from '../api/paths.ts';
@@ -43,7 +44,12 @@ export function DescribeScreen({ ticketId = '', place: key = '' }: { ticketId?: 
           Object.keys(valuesAt(body.chain, place)).length === 0 ? (
             <Notice tone="caution">{t.noSuchPlace}</Notice>
           ) : (
-            <Corrections ticketId={ticketId} document={{ ...chain, body }} place={place} />
+            <Corrections
+              ticketId={ticketId}
+              symptom={ticket?.triage.symptom.kind}
+              document={{ ...chain, body }}
+              place={place}
+            />
           )
         }
       </DocumentView>
@@ -53,11 +59,12 @@ export function DescribeScreen({ ticketId = '', place: key = '' }: { ticketId?: 
 
 type Properties = {
   ticketId: string;
+  symptom: Symptom['kind'] | undefined;
   document: DocumentState<ChainDocument> & { body: ChainDocument };
   place: Place;
 };
 
-function Corrections({ ticketId, document, place }: Properties) {
+function Corrections({ ticketId, symptom, document, place }: Properties) {
   const t = describeWords();
   const { body: chain, etag } = document;
   const [draft, change, forget] = useDraftForm<CorrectionDraft>(correctionKey(ticketId, place), noCorrection);
@@ -88,7 +95,7 @@ function Corrections({ ticketId, document, place }: Properties) {
     await keepDocument({ path, body: answer.body, etag: answer.etag, readAt: new Date().toISOString() });
     await forget();
     setSaved(true);
-    void refresh(paths.chainAudit(chain.id));
+    void refresh(paths.chainAudit(chain.id, symptom));
     void refresh(paths.chainBudget(chain.id));
   };
   return (

@@ -1,5 +1,6 @@
 import type { Finding, Place } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
+import type { Symptom } from '../../../shared/contract/triage.ts';
 import { paths } from '../api/paths.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
 import { Badge } from '../parts/notice.tsx';
@@ -12,12 +13,18 @@ import { PlaceFacts } from './place-facts.tsx';
 import { tieOf } from './place-tie.ts';
 import { technicianWords } from './words.ts';
 
-type Properties = { onTicket: OnTicket; chain: ChainDocument; place: Place; onClose: () => void };
+type Properties = {
+  onTicket: OnTicket;
+  symptom: Symptom['kind'];
+  chain: ChainDocument;
+  place: Place;
+  onClose: () => void;
+};
 
 /** What was tapped in the drawing, right below it: its facts, a camera for it, and the way to everything else. */
-export function Peek({ onTicket, chain, place, onClose }: Properties) {
+export function Peek({ onTicket, symptom, chain, place, onClose }: Properties) {
   const t = technicianWords();
-  const audit = useDocument(paths.chainAudit(chain.id)).body;
+  const audit = useDocument(paths.chainAudit(chain.id, symptom)).body;
   const findings = (audit?.findings ?? []).filter((finding) => isAt(finding, place));
   return (
     <section class="peek" aria-label={placeWords(chain.chain, place)}>

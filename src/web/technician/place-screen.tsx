@@ -80,7 +80,7 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
   const t = placeScreenWords();
   const device = deviceAt(chain.chain, place);
   const [correction] = useDraftForm(correctionKey(ticket.id, place), noCorrection);
-  const audit = useDocument(paths.chainAudit(chain.id)).body;
+  const audit = useDocument(paths.chainAudit(chain.id, ticket.triage.symptom.kind)).body;
   const findings = (audit?.findings ?? []).filter((finding) => isAt(finding, place));
   const tones: Record<(typeof findings)[number]['severity'], Tone> = {
     mustFix: 'refusal',

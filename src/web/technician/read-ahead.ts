@@ -8,7 +8,7 @@ async function documentsOf(ticketId: string): Promise<readonly string[] | null> 
   return [
     paths.site(ticket.siteId),
     paths.chain(ticket.chainId),
-    paths.chainAudit(ticket.chainId),
+    paths.chainAudit(ticket.chainId, ticket.triage.symptom.kind),
     paths.organisation,
     paths.firmwareLevels,
     paths.evidence(ticketId),

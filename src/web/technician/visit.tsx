@@ -132,7 +132,13 @@ function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Tick
         onSelect={setSelected}
       />
       {selected !== null && (
-        <Peek onTicket={onTicket} chain={chain} place={selected} onClose={() => setSelected(null)} />
+        <Peek
+          onTicket={onTicket}
+          symptom={ticket.triage.symptom.kind}
+          chain={chain}
+          place={selected}
+          onClose={() => setSelected(null)}
+        />
       )}
     </Part>
   );

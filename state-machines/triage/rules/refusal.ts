@@ -1,5 +1,6 @@
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { Message } from '../../../shared/contract/message.ts';
+import type { OutcomesApart } from '../../../shared/contract/outcome.ts';
 import type { AllowedCommand, ProblemKind } from '../../../shared/contract/problem.ts';
 import type { MissingItem } from '../../../shared/contract/triage.ts';
 
@@ -32,6 +33,7 @@ export type RefusalType = Extract<
   | 'unknown-reference'
   | 'time-out-of-order'
   | 'reopen-too-late'
+  | 'outcome-differs'
 >;
 
 /** Why a rule says no, with what it is about. */
@@ -42,6 +44,7 @@ export type Cause = {
   missing?: MissingItem[];
   openChangeId?: string;
   requestIds?: string[];
+  outcomes?: OutcomesApart;
   /** Minutes of quiet watching still needed. */
   remainingMin?: number;
 };

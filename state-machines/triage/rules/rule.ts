@@ -49,7 +49,10 @@ export function rule<Type extends CompleteCommandType>(on: Type, parts: Parts<Ty
     ready: (record) => parts.ready?.(record) ?? null,
     refuse: (record, command) => parts.refuse?.(record, only(on, command)) ?? null,
     decide: (record, command) => {
-      const { known, ...content } = only(on, command) as CompleteCommandOf<Type> & { known?: unknown };
+      const { known, shown, ...content } = only(on, command) as CompleteCommandOf<Type> & {
+        known?: unknown;
+        shown?: unknown;
+      };
       return { ...content, ...(outcome && { outcome: outcome(record, command) }) } as unknown as TriageEvent;
     },
     apply: (record, event) => parts.apply(record, only(on, event)),

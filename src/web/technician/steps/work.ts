@@ -3,7 +3,7 @@ import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand, TicketCommandType } from '../../../../shared/contract/commands.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
-import { type Known, wouldRefuse } from '../../projection/project.ts';
+import { type Known, withShown, wouldRefuse } from '../../projection/project.ts';
 import { useTicket } from '../../projection/use-ticket.ts';
 import type { DocumentState } from '../../store/documents.ts';
 import { putCommand } from '../../store/outbox.ts';
@@ -65,7 +65,7 @@ export function useWork(ticketId: string): WorkOnScreen {
         const problem = refusalOf(command) ?? (await misfitOf(command));
         setRefused(problem === null ? null : { problem, of: ticket.state });
         if (problem !== null) return false;
-        await putCommand(basedOn, command);
+        await putCommand(basedOn, withShown(ticket, command, known, new Date().toISOString()));
         return true;
       },
       refusal: refused?.of === ticket.state ? refused.problem : null,
