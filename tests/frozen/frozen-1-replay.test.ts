@@ -1,33 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { triageRecord } from '../../shared/contract/triage.ts';
-import {
-  asToday,
-  evolve,
-  openingAsToday,
-  openTriage,
-  replayStored,
-  type Stored,
-  type TriageSnapshot,
-} from '../../state-machines/index.ts';
-import { type FrozenEvent, type FrozenLog, frozenLogFiles, readFrozenLogs } from './frozen-1.ts';
+import { replayStored } from '../../state-machines/index.ts';
+import { type FrozenLog, frozenLogFiles, readFrozenLogs } from './frozen-1.ts';
+import { isForTriage, snapshotsToday, storedEvent, storedOpening } from './frozen-1-today.ts';
 import { asHeldByVersion1, judgementThen } from './held-by-version-1.ts';
-
-const facts = ['open', 'assign', 'takeOver', 'update'];
-const isForTriage = ({ type }: FrozenEvent): boolean => !facts.includes(type);
-const storedEvent = ({ payload, type, at, actorId, machineVersion }: FrozenEvent): Stored => ({
-  version: machineVersion,
-  content: { ...payload, type, at, by: actorId },
-});
-const storedOpening = ({ opening }: FrozenLog): Stored => ({ version: 1, content: opening });
-
-/** The snapshot of today after every event of a log, as the log is read one event after the other. */
-function* snapshotsToday(log: FrozenLog): Generator<TriageSnapshot> {
-  let snapshot = openTriage(openingAsToday(storedOpening(log)));
-  for (const event of log.events) {
-    if (isForTriage(event)) snapshot = asToday(storedEvent(event), snapshot).reduce(evolve, snapshot);
-    yield snapshot;
-  }
-}
 
 type Judged = { id: string; status: string; judgement: object | null };
 
