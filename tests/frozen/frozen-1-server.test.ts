@@ -55,6 +55,25 @@ describe.each(databaseKinds())('today’s server over the databases of version 1
       bodyOf(await support.get(`/tickets/${id}/plan`), 200);
     });
 
+    it('keeps old verdicts once the organisation takes less risk, and another figure of the fault model', async () => {
+      const now = await admin.get('/organisation');
+      const { name: called, settings } = bodyOf<{ name: string; settings: object }>(now, 200);
+      const { items } = bodyOf<{ items: { path: string; figure: number }[] }>(
+        await admin.get('/fault-model'),
+        200,
+      );
+      const prior = items.find(({ path }) => path.startsWith('menuStays/'));
+      const faultModel = { [prior?.path ?? '']: (prior?.figure ?? 0) / 2 };
+      const body = { name: called, settings: { ...settings, risk: 0.04, faultModel } };
+      const put = await admin.put('/organisation', { body, headers: { 'if-match': now.headers.etag ?? '' } });
+      expect(put.status).toBe(200);
+      for (const { id, snapshot } of rows) {
+        const ticket = bodyOf<Ticket>(await support.get(`/tickets/${id}`), 200);
+        expect(asHeldByVersion1(ticket.triage)).toStrictEqual(snapshot.context);
+        expect(bodyOf<LogCheck>(await support.get(`/tickets/${id}/log/check`), 200).isClean).toBe(true);
+      }
+    });
+
     it('writes its own events after those of version 1, and the log stays clean', async () => {
       for (const { id } of rows) {
         const ticket = bodyOf<Ticket>(await send(admin, id, { type: 'note', text: 'Seen again.' }), 200);
