@@ -81,9 +81,12 @@ const watching = {
   recordTry: take('recordTry', 'watchRuns'),
   endWatch: take('endWatch', 'watchRuns'),
 };
-/** What falls with a correction, once a culprit is named or “no fault found” was settled on. */
-const revising = {
+/** What falls with a correction: a culprit that was named, and “no fault found” once it was settled on. */
+const culpritFalls = {
   culpritRevised: { ...take('culpritRevised', 'culpritIsNamed', 'noWatchRuns'), target: '#triage.resuming' },
+};
+const remedyFalls = {
+  ...culpritFalls,
   remedyRevised: {
     ...take('remedyRevised', 'remedyIsSettled', 'noCulpritIsNamed'),
     target: '#triage.reproduce',
@@ -229,7 +232,7 @@ export const triageMachine = triage.createMachine({
     culpritFound: {
       on: {
         ...correcting,
-        ...revising,
+        ...culpritFalls,
         ...escalateFrom('culpritFound'),
         ...finishingChange,
         withdrawCulprit: { ...take('withdrawCulprit', 'culpritIsNamed'), target: 'resuming' },
@@ -239,7 +242,7 @@ export const triageMachine = triage.createMachine({
     remedy: {
       on: {
         ...correcting,
-        ...revising,
+        ...remedyFalls,
         ...escalateFrom('remedy'),
         finishRemedy: { ...take('finishRemedy', 'noOpenChange', 'remedyIsSettled'), target: 'verify' },
         withdrawRemedy: [
@@ -251,7 +254,7 @@ export const triageMachine = triage.createMachine({
     verify: {
       on: {
         ...watching,
-        ...revising,
+        ...remedyFalls,
         ...escalateFrom('verify'),
         startWatch: take('startVerifyWatch', 'noWatchRuns'),
         withdrawRemedy: [
