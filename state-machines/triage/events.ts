@@ -118,10 +118,13 @@ export type SideRevised = {
   outcome: Outcomes['concludeSide'] | null;
   happenedAt?: string;
 } & Stamp;
-/** After a correction a retest says something else; null: nothing any more. What a person decided by hand stays. */
+/**
+ * After a correction a retest says something else; null: nothing any more. What a person decided by hand stays, with
+ * their reason, which is in the event of then.
+ */
 export type JudgementRevised = {
   type: 'judgementRevised';
-  outcome: { changeId: string; judgement: JudgementFacts | null };
+  outcome: { changeId: string; judgement: Omit<JudgementFacts, 'override'> | null };
   happenedAt?: string;
 } & Stamp;
 /** After a correction nothing shows the culprit any more, or that the fault returned without the change. */

@@ -23,6 +23,7 @@ import type { FactType } from './facts.ts';
 type EventType = TriageEventType | FactType;
 
 const none = z.object({});
+const sideDecided = { side: true, watchIds: true, occurrences: true } as const;
 
 /** What events hold that no command of the contract describes. A type of event that is not here is a type error. */
 const otherForms: Record<Exclude<EventType, TicketCommandType>, z.ZodType> = {
@@ -35,6 +36,15 @@ const otherForms: Record<Exclude<EventType, TicketCommandType>, z.ZodType> = {
   evidenceWithdrawn: z.object({ evidenceId: id, reason }),
   figuresChanged: z.object({ settings: triageSettings }),
   reproductionRevised: none,
+  sideRevised: z.object({ deviceId: placeId, outcome: sideObservation.pick(sideDecided).nullable() }),
+  judgementRevised: z.object({
+    outcome: z.object({
+      changeId: id,
+      judgement: judgement.omit({ at: true, by: true, override: true }).nullable(),
+    }),
+  }),
+  culpritRevised: z.object({ outcome: z.object({ resumeAt: workingState }) }),
+  remedyRevised: none,
 };
 
 const finishing = z.object({ changeId: id, finishedAt: instant });
@@ -56,7 +66,7 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
     menuDeviceId: true,
     changeId: true,
   }),
-  concludeSide: sideObservation.pick({ side: true, watchIds: true, occurrences: true }),
+  concludeSide: sideObservation.pick(sideDecided),
   declareChange: changeRecord.pick({
     declaredAt: true,
     diagnostic: true,

@@ -38,7 +38,11 @@ function withJudgementRevised(record: TriageRecord, event: EventOf<'judgementRev
     changes: replaceById(record.changes, changeId, (change) => ({
       ...supersede(change, 'correction', event),
       status: judgement === null && change.status === 'judged' ? 'applied' : change.status,
-      judgement: judgement === null ? null : { ...judgement, ...signed(event) },
+      judgement: judgement && {
+        ...judgement,
+        override: change.judgement?.override ?? null,
+        ...signed(event),
+      },
     })),
   };
 }

@@ -1,7 +1,14 @@
 import canonicalize from 'canonicalize';
 import type { ChangeRecord, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import type { CompleteCommand, Consequence, ConsequenceType, Outcomes } from '../events.ts';
-import { baselineWatches, changesOfRound, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
+import {
+  baselineWatches,
+  changesOfRound,
+  occurrencesIn,
+  occurrencesOf,
+  retestWatches,
+  standingSides,
+} from '../record.ts';
 import { usable } from '../retest.ts';
 import { judgementSoFar } from './changes.ts';
 import { stageWithoutCulprit, whyNoProof } from './culprit.ts';
@@ -82,22 +89,19 @@ const isBaseline = (record: TriageRecord, { id, round, purpose }: Watch): boolea
   record.cameBackWatchIds.includes(id) ||
   (round === record.round && (purpose === 'reproduce' || purpose === 'side'));
 
-type Judged = Outcomes['judgeRetest']['judgement'];
+type Judged = Omit<Outcomes['judgeRetest']['judgement'], 'override'>;
 function factsOf({ judgement }: ChangeRecord): Judged | null {
   if (judgement === null) return null;
-  const { at: _at, by: _by, ...facts } = judgement;
+  const { at: _at, by: _by, override: _override, ...facts } = judgement;
   return facts;
 }
 
 /** What a person decided by hand stays theirs, beside what is computed now. */
 function judgementAnew(record: TriageRecord, change: ChangeRecord): Judged | null {
   const before = change.judgement;
-  const watched = record.watches.filter(({ changeId, purpose, voided }) => {
-    return purpose === 'retest' && changeId === change.id && voided === null;
-  });
-  if (before === null || usable(watched).length === 0) return null;
-  const now = judgementSoFar(record, change);
-  return before.override === null ? now : { ...now, verdict: before.verdict, override: before.override };
+  if (before === null || usable(retestWatches(record, change.id)).length === 0) return null;
+  const { override: _override, ...now } = judgementSoFar(record, change);
+  return before.override === null ? now : { ...now, verdict: before.verdict };
 }
 
 function culpritRevised(record: TriageRecord): Revision | null {

@@ -49,9 +49,9 @@ const noTexts = {
     'evidenceAdded.evidence.reading.level',
     'evidenceAdded.evidence.reading.values{key}',
     'evidenceAdded.evidence.reading.values{}',
-    'judgeRetest.outcome.judgement.differences[].after',
-    'judgeRetest.outcome.judgement.differences[].before',
-    'judgeRetest.outcome.judgement.differences[].key',
+    ...['judgeRetest', 'judgementRevised'].flatMap((type) =>
+      ['after', 'before', 'key'].map((part) => `${type}.outcome.judgement.differences[].${part}`),
+    ),
     'recordAsFound.chain.devices[].firmware',
     'recordAsFound.chain.devices[].model',
     'recordAsFound.chain.devices[].name',
@@ -62,12 +62,15 @@ const noTexts = {
     'recordAsFound.chain.name',
   ],
   'codes and messages of the program': [
-    ...['reasons', 'warnings'].flatMap((said) =>
-      ['code', 'text', 'values{key}', 'values{}'].map(
-        (part) => `judgeRetest.outcome.judgement.${said}[].${part}`,
+    ...['judgeRetest', 'judgementRevised'].flatMap((type) =>
+      ['reasons', 'warnings'].flatMap((said) =>
+        ['code', 'text', 'values{key}', 'values{}'].map(
+          (part) => `${type}.outcome.judgement.${said}[].${part}`,
+        ),
       ),
     ),
     'reviewAudit.outcome.findings[].code',
+    'reviewAudit.shown.findings[].code',
   ],
   // See withoutContact.
   'not in the log at all': [
