@@ -19,3 +19,17 @@ export function replacedIn(document: unknown, replacement: Replacement, pointer 
     ]),
   );
 }
+
+/** What stands at a JSON pointer; undefined where nothing does. */
+export const valueAt = (document: unknown, pointer: string): unknown =>
+  pointer
+    .split('/')
+    .slice(1)
+    .map((step) => step.replaceAll('~1', '/').replaceAll('~0', '~'))
+    .reduce<unknown>(
+      (value, step) =>
+        typeof value === 'object' && value !== null
+          ? (value as Readonly<Record<string, unknown>>)[step]
+          : undefined,
+      document,
+    );

@@ -17,7 +17,7 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/ticketUpdated': ({ priority, visit }, say) =>
     `Ticket geändert: Vorrang ${say.term('priority', priority)}, ${visit === null ? 'kein Termin' : `Termin ${say.moment(visit)}`}.`,
   'log/textErased': ({ texts, reason }, say) =>
-    `${say.plural(texts, 'Ein Text wurde', `${texts} Texte wurden`)} gelöscht: ${say.text(reason)}`,
+    `Ein Text wurde gelöscht${say.plural(texts, '', `, an ${texts} Stellen`)}: ${say.text(reason)}`,
   'log/noteWritten': ({ text }, say) => `Notiz: ${say.text(text)}`,
   'log/symptomCorrected': ({ symptom }, say) => `Symptom berichtigt: ${say.term('symptom', symptom)}.`,
   'log/auditReviewed': ({ version, mustFix, shouldFix, note }, say) =>

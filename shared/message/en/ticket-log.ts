@@ -16,7 +16,7 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/ticketUpdated': ({ priority, visit }, say) =>
     `Ticket updated: priority ${say.term('priority', priority)}, ${visit === null ? 'visit not set' : `visit ${say.moment(visit)}`}.`,
   'log/textErased': ({ texts, reason }, say) =>
-    `${say.plural(texts, 'A text was', `${texts} texts were`)} erased: ${say.text(reason)}`,
+    `A text was erased${say.plural(texts, '', `, in ${texts} places`)}: ${say.text(reason)}`,
   'log/noteWritten': ({ text }, say) => `Note: ${say.text(text)}`,
   'log/symptomCorrected': ({ symptom }, say) => `Symptom corrected: ${say.term('symptom', symptom)}.`,
   'log/auditReviewed': ({ version, mustFix, shouldFix, note }, say) =>

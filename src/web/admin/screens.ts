@@ -39,5 +39,9 @@ export const adminScreens: RoleScreens = {
       path: '/app/numbers/export',
       screen: lazyScreen(() => import('./export.tsx').then((module) => module.ExportScreen)),
     },
+    {
+      path: '/app/tickets/:ticketId/texts',
+      screen: lazyScreen(() => import('./texts.tsx').then((module) => module.TextsScreen)),
+    },
   ],
 };

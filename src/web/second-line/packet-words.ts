@@ -34,13 +34,6 @@ export const packetWords = wordsOf({
     noneShown: 'Nobody shows you a packet.',
     from: (organisation: string, ticket: number, version: number) =>
       `${organisation}, case no. ${ticket}, version ${version}`,
-    erasedSince: (count: number) =>
-      plural(
-        'en',
-        count,
-        '1 text in it was erased from the log since. The packet stays as it was handed over.',
-        `${count} texts in it were erased from the log since. The packet stays as it was handed over.`,
-      ),
     shownTo: (count: number) =>
       plural('en', count, 'Shown to 1 member elsewhere', `Shown to ${count} members elsewhere`),
     address: 'Address',
@@ -92,13 +85,6 @@ export const packetWords = wordsOf({
     shownToMe: 'Von anderen gezeigt',
     noneShown: 'Niemand zeigt dir ein Paket.',
     from: (organisation, ticket, version) => `${organisation}, Fall Nr. ${ticket}, Fassung ${version}`,
-    erasedSince: (count) =>
-      plural(
-        'de',
-        count,
-        '1 Text darin wurde seitdem aus dem Protokoll gelöscht. Das Paket bleibt, wie es übergeben wurde.',
-        `${count} Texte darin wurden seitdem aus dem Protokoll gelöscht. Das Paket bleibt, wie es übergeben wurde.`,
-      ),
     shownTo: (count) =>
       plural('de', count, '1 Mitglied anderswo gezeigt', `${count} Mitgliedern anderswo gezeigt`),
     address: 'Adresse',

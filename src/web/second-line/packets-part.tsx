@@ -1,7 +1,7 @@
 import { paths } from '../api/paths.ts';
 import { session } from '../api/session.ts';
 import { DocumentView } from '../parts/document-view.tsx';
-import { Notice } from '../parts/notice.tsx';
+import { ErasedSince } from '../parts/erased-since.tsx';
 import { useDocument } from '../store/documents.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -28,9 +28,7 @@ export function PacketsPart({ facts: { ticket, zone } }: { facts: CaseFacts }) {
                 <p class="soft">
                   {`${dayAndTime(createdAt, zone)}, ${createdByName}, ${number(sizeBytes / 1024, 0)} KiB`}
                 </p>
-                {erasedSince !== null && erasedSince.length > 0 && (
-                  <Notice>{t.erasedSince(erasedSince.length)}</Notice>
-                )}
+                <ErasedSince packet={{ erasedSince }} />
                 {news.length > 0 && (
                   <ul>
                     {news.map((line) => (

@@ -2,9 +2,11 @@ import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../../shared/contract/addresses.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
+import { session } from '../../api/session.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Card } from '../../parts/card.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
+import { ErasedSince } from '../../parts/erased-since.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
@@ -40,6 +42,9 @@ export function TicketScreen({ ticketId = '' }: { ticketId?: string }) {
         <>
           <LinkButton href={`/app/call/${ticketId}`}>{t.callAgain}</LinkButton>
           {body !== null && <LinkButton href={`/app/sites/${body.siteId}`}>{d.toSite}</LinkButton>}
+          {session.value?.member.role === 'admin' && (
+            <LinkButton href={`/app/tickets/${ticketId}/texts`}>{t.eraseTexts}</LinkButton>
+          )}
         </>
       }
     >
@@ -211,7 +216,7 @@ function Packets({ ticketId, number, zone }: { ticketId: string; number: number;
     <Card title={t.packets}>
       {packets.length === 0 && <p>{t.noPackets}</p>}
       <ul class="plain-list">
-        {packets.map(({ id, version, createdAt, createdByName, news }) => (
+        {packets.map(({ id, version, createdAt, createdByName, news, erasedSince }) => (
           <li key={id}>
             <div class="row">
               <strong>{t.packet(version)}</strong>
@@ -231,6 +236,7 @@ function Packets({ ticketId, number, zone }: { ticketId: string; number: number;
                 {t.download(version)}
               </Button>
             </div>
+            <ErasedSince packet={{ erasedSince }} />
             <ul lang="en">
               {news.map((line) => (
                 <li key={line}>{line}</li>

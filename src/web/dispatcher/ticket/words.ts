@@ -30,6 +30,7 @@ export const ticketWords = wordsOf({
     perHour: (count: string) => `${count} an hour`,
     seconds: (count: string) => `${count} s`,
     callAgain: 'Client on the line: what they can try',
+    eraseTexts: 'Erase a text',
   },
   de: {
     title: (number, client) => `Nr. ${number}: ${client}`,
@@ -59,5 +60,6 @@ export const ticketWords = wordsOf({
     perHour: (count) => `${count} in der Stunde`,
     seconds: (count) => `${count} s`,
     callAgain: 'Kunde am Telefon: was er versuchen kann',
+    eraseTexts: 'Einen Text löschen',
   },
 });
