@@ -137,7 +137,7 @@ export const ticketEvent = z.object({
   machineVersion: z.int(),
   previousHash: z.string(),
   hash: z.string(),
-  /** 2: in what is hashed, `{"textSha256": …}` stands for each of `texts`. 1: the payload is hashed as it is. */
+  /** 2: in what is hashed, `{"text":{"sha256": …}}` stands for each of `texts`. 1: the payload is hashed as it is. */
   format: z.int(),
   texts: z.array(textOfEvent),
 });

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { getBytes, postForm } from '../features/evidence/form-client.ts';
+import { waiveAll } from '../state-machines/triage/triage-events.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
 import { accepted, bodyOf, openTestTicket } from '../support/tickets.ts';
@@ -32,6 +33,11 @@ describe.each(databaseKinds())('the export of everything, on the %s database', (
     for (const text of [kept, gone]) await accepted(test.home.technician, ticketId, { type: 'note', text });
     const erasure = { body: { event: 4, pointer: '/text', reason: 'Names a neighbour.' } };
     bodyOf(await test.home.admin.post(`/tickets/${ticketId}/erasures`, erasure), 200);
+    await accepted(test.home.technician, ticketId, {
+      type: 'escalate',
+      question: 'Is it the lamp?',
+      waivers: waiveAll,
+    });
     folder = await unpacked(test);
   });
   afterAll(async () => {

@@ -94,7 +94,7 @@ function chained(count: number): LoggedEvent[] {
       sequence,
       type: 'note',
       payload: {
-        text: `"previousHash":"${'e'.repeat(64)}" ° \\ "textSha256":"${'d'.repeat(64)}" ${sequence}`,
+        text: `"previousHash":"${'e'.repeat(64)}" ° \\ {"text":{"sha256":"${'d'.repeat(64)}"}} ${sequence}`,
         previousHash: 'not the real one',
       },
       actorId: technicianId,
@@ -123,7 +123,7 @@ function withDigest(entry: Entry): LoggedEvent {
   const sha256 = createHash('sha256')
     .update(`${'a1'.repeat(32)}${written}`)
     .digest('hex');
-  const hash = hashOf({ ...entry, format: 2, payload: { ...entry.payload, text: { textSha256: sha256 } } });
+  const hash = hashOf({ ...entry, format: 2, payload: { ...entry.payload, text: { text: { sha256 } } } });
   const text = salt === null ? erasedText({ at: at(50), by: technicianId }) : written;
   const texts = [{ pointer: '/text', salt, text, sha256 }];
   return { ...entry, payload: { ...entry.payload, text }, format: 2, texts, hash };
@@ -270,7 +270,7 @@ describe('the log verifies as its own text says', () => {
     const [hashes, chain] = await steps();
     const paths = ['data/log/events.jsonl', 'data/log/hashes.txt'].map((path) => join(bag, path));
     const before = await Promise.all(paths.map((path) => readFile(path, 'utf8')));
-    await writeFile(paths[0] ?? '', (before[0] ?? '').replace('\\" 7"', '\\" 8"'));
+    await writeFile(paths[0] ?? '', (before[0] ?? '').replace('}} 7"', '}} 8"'));
     expect(await readFile(paths[0] ?? '', 'utf8')).not.toBe(before[0]);
     expect((await inLog(hashes)).code).toBe(1);
     for (const [index, path] of paths.entries()) {

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ticketCommand } from '../../shared/contract/commands.ts';
+import { erasureOf } from '../../shared/contract/erased-text.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
 import { english } from '../../shared/message/en/index.ts';
 import { withSentences } from '../../src/http/language.ts';
@@ -86,6 +87,32 @@ describe('a ticket on the phone, ahead of the server', () => {
       expect(unstamped(ahead.ticket)).toEqual(unstamped(answered));
     }
     expect((await read(ticketId)).state).toBe('substitute.applied');
+  });
+
+  it('is sent on what it was read with, and shows an erased text once it is read again', async () => {
+    const { ticketId, chainId } = await openTestTicket(test);
+    const { technician, admin } = test.home;
+    bodyOf(await send(technician, ticketId, { type: 'note', text: 'The neighbour was at home.' }), 200);
+    const [before, known] = [await read(ticketId), await knownOf(chainId)];
+    const erasure = { event: before.sequence, pointer: '/text', reason: 'Names a neighbour.' };
+    bodyOf(await admin.post(`/tickets/${ticketId}/erasures`, { body: erasure }), 200);
+    const [first, second] = ['It hums.', 'It stopped.'].map((text): Command => ({ type: 'note', text }));
+    if (first === undefined || second === undefined) throw new Error('two steps are needed');
+
+    const ahead = project(before, [entryOf(before, 1, first)], known, new Date().toISOString());
+    expect(ahead.ticket.triage.notes.map(({ text }) => text)).toEqual([
+      'The neighbour was at home.',
+      'It hums.',
+    ]);
+    const answered = bodyOf<Ticket>(await send(technician, ticketId, first), 200);
+    expect(answered.triage.notes.map(({ text }) => erasureOf(text)?.by ?? text)).toEqual([
+      admin.id,
+      'It hums.',
+    ]);
+    const after = await read(ticketId);
+    const next = project(after, [entryOf(after, 1, second)], known, new Date().toISOString());
+    const then = bodyOf<Ticket>(await send(technician, ticketId, second), 200);
+    expect(unstamped(next.ticket)).toEqual(unstamped(then));
   });
 
   it('finds its way back to the machine from every state that the API names', async () => {

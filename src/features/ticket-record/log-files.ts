@@ -1,6 +1,8 @@
 import canonicalize from 'canonicalize';
 import { erasureOf } from '../../../shared/contract/erased-text.ts';
+import { replacedIn } from '../../../shared/contract/json-pointer.ts';
 import { hashedForm, type LoggedEvent } from './log.ts';
+import type { TextOfEvent } from './sealed-text.ts';
 
 /**
  * The log as it was hashed: each line the RFC 8785 form of one event, so that the SHA-256 of a line is that event's
@@ -19,8 +21,8 @@ const eventHashes = (events: readonly LoggedEvent[]): string =>
  */
 const eventTexts = (events: readonly LoggedEvent[]): string =>
   events
-    .flatMap(({ sequence, texts }) =>
-      texts.map(({ pointer, sha256, salt, text }) => {
+    .flatMap(({ sequence, payload, texts }) =>
+      asHashed(texts, payload).map(({ pointer, sha256, salt, text }) => {
         const erasure = erasureOf(text);
         const content =
           erasure === null
@@ -31,6 +33,13 @@ const eventTexts = (events: readonly LoggedEvent[]): string =>
     )
     .join('');
 
+/** Texts in the order in which they stand in the canonical form. */
+function asHashed(texts: readonly TextOfEvent[], payload: object): TextOfEvent[] {
+  const order: string[] = [];
+  replacedIn(JSON.parse(canonicalize(payload) ?? ''), (_, pointer) => void order.push(pointer));
+  return texts.toSorted((a, b) => order.indexOf(a.pointer) - order.indexOf(b.pointer));
+}
+
 /** How a reader verifies the three, with nothing but standard command-line programs. */
 const howToVerify = (besideManifest: string): string => `How to verify this log
 ======================
@@ -38,7 +47,7 @@ const howToVerify = (besideManifest: string): string => `How to verify this log
 events.jsonl holds one event a line, in the order in which they were accepted, as canonical JSON (RFC 8785).
 hashes.txt holds the SHA-256 that each event was stored with, one a line, in the same order.
 texts.txt holds what people typed, one text a line: the event's number, the place in its payload, the SHA-256 that stands
-there as textSha256, and in base64 what that is over: 64 hexadecimal digits of salt, then the text (UTF-8). An erased
+there instead, and in base64 what that is over: 64 hexadecimal digits of salt, then the text (UTF-8). An erased
 text has lost both; its line says when it was erased, and by which member.
 
 1. The SHA-256 of each line, without its line feed, is the hash stored with it:
@@ -57,7 +66,7 @@ text has lost both; its line says when it was erased, and by which member.
    grep -v ' erased ' texts.txt | while read -r event place digest content; do
      printf '%s' "$content" | base64 -d | sha256sum | cut -c 1-64
    done | diff - <(grep -v ' erased ' texts.txt | cut -d ' ' -f 3) &&
-     grep -o '"textSha256":"[0-9a-f]*"' events.jsonl | cut -d '"' -f 4 |
+     grep -o '{"text":{"sha256":"[0-9a-f]*"}}' events.jsonl | cut -d '"' -f 6 |
      diff - <(cut -d ' ' -f 3 texts.txt) && echo 'every text is as it was stored, or erased'
 
 The last two need bash. That the files are as they were packed: sha256sum -c manifest-sha256.txt, run in the

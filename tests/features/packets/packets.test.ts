@@ -118,7 +118,8 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
     expect(lines.map(sha256Of)).toEqual(hashes);
     expect(hashes).toEqual(items.slice(0, hashes.length).map(({ hash }: { hash: string }) => hash));
     const texts = (await contentOf(first, 'data/log/texts.txt')).trimEnd().split('\n');
-    const [event, pointer, digest, content] = (texts.at(-1) ?? '').split(' ');
+    const asked = texts.find((line) => line.startsWith(`${lines.length} /question `)) ?? '';
+    const [event, pointer, digest, content] = asked.split(' ');
     const saltAndText = Buffer.from(content ?? '', 'base64').toString();
     expect({ event, pointer, text: saltAndText.slice(64) }).toEqual({
       event: String(lines.length),
@@ -126,7 +127,7 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
       text: question,
     });
     expect(sha256Of(saltAndText)).toBe(digest);
-    const hashed = { type: 'escalate', payload: { question: { textSha256: digest } } };
+    const hashed = { type: 'escalate', payload: { question: { text: { sha256: digest } } } };
     expect(JSON.parse(lines.at(-1) ?? '')).toMatchObject(hashed);
   });
 
