@@ -57,5 +57,9 @@ export const technicianScreens: RoleScreens = {
       path: '/app/visits/:ticketId/triage/logs',
       screen: lazyScreen(() => import('./steps/logs.tsx').then((module) => module.LogsScreen)),
     },
+    {
+      path: '/app/visits/:ticketId/triage/watches',
+      screen: lazyScreen(() => import('./steps/watches.tsx').then((module) => module.WatchesScreen)),
+    },
   ],
 };

@@ -13,6 +13,7 @@ import { placeWords } from '../common/place-words.ts';
 import { soFar } from './sure.ts';
 import { useNow, useScreenOn } from './use-now.ts';
 import { watchWords } from './watch-words.ts';
+import { watchesWords } from './watches-words.ts';
 import { WithdrawDialog } from './withdraw.tsx';
 import type { Work } from './work.ts';
 
@@ -161,10 +162,13 @@ export function OccurrenceList({
   work,
   watch,
   onWithdraw,
+  onOtherTime,
 }: {
   work: Work;
   watch: Watch;
   onWithdraw: (occurrence: Occurrence) => void;
+  /** Left out where no time is put right. */
+  onOtherTime?: (occurrence: Occurrence) => void;
 }) {
   const t = watchWords();
   if (watch.occurrences.length === 0) return <p>{t.nothingYet}</p>;
@@ -174,6 +178,17 @@ export function OccurrenceList({
         <li key={occurrence.id} class="row">
           <span class="figures">{clockTime(occurrence.at, work.zone)}</span>
           {occurrence.menu !== null && <span>{t.menuWords[occurrence.menu]}</span>}
+          {occurrence.corrections.length > 0 && (
+            <span class="soft">
+              {watchesWords().asWas(clockTime(occurrence.corrections[0]?.was ?? '', work.zone))}
+            </span>
+          )}
+          {onOtherTime !== undefined && occurrence.withdrawn === null && work.may('correctOccurrence') && (
+            <Button kind="quiet" onClick={() => onOtherTime(occurrence)}>
+              {watchesWords().otherTime}
+              <span class="for-readers-only"> {clockTime(occurrence.at, work.zone)}</span>
+            </Button>
+          )}
           {occurrence.withdrawn === null ? (
             work.may('withdrawOccurrence') && (
               <Button kind="quiet" onClick={() => onWithdraw(occurrence)}>

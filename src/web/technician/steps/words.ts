@@ -24,6 +24,7 @@ export const triageWords = wordsOf({
     otherTests: 'Do something else',
     kit: 'What is at hand',
     escalate: 'Hand it to second line',
+    watches: 'Put right what was watched',
     logs: (count: number) =>
       plural('en', count, '1 moment in a log to confirm', `${count} moments in logs to confirm`),
     watched: 'What was watched',
@@ -95,6 +96,7 @@ export const triageWords = wordsOf({
     otherTests: 'Etwas anderes tun',
     kit: 'Was zur Hand ist',
     escalate: 'An die zweite Ebene geben',
+    watches: 'Beobachtungen berichtigen',
     logs: (count) =>
       plural(
         'de',

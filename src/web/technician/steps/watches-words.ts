@@ -1,0 +1,43 @@
+import { plural, wordsOf } from '../../words/language.ts';
+
+/** Words of putting right what was watched. */
+export const watchesWords = wordsOf({
+  en: {
+    title: 'What was watched',
+    lead: 'Wrong entries are put right here. What was decided on them is decided anew, and both stay on record.',
+    seen: (count: number) => plural('en', count, 'seen once', `seen ${count} times`),
+    notSeen: 'not seen',
+    voided: 'does not count',
+    asWas: (time: string) => `put right, was ${time}`,
+    otherTime: 'Other time',
+    timeTitle: 'When did it come?',
+    timeLead: 'Hours, minutes and seconds, within this watch.',
+    time: 'Time',
+    timeReason: 'By the log of the device',
+    timeDo: 'Put the time right',
+    notATime: 'A time such as 14:05:30.',
+    voidDo: 'Let it not count',
+    voidTitle: 'This watch was none?',
+    voidLead: 'Nothing rests on it then: side, verdict or culprit that did are decided anew.',
+    voidReason: 'Nobody looked the whole time',
+  },
+  de: {
+    title: 'Was beobachtet wurde',
+    lead: 'Falsches wird hier berichtigt. Was darauf entschieden wurde, wird neu entschieden, und beides bleibt im Bericht.',
+    seen: (count) => `${count}-mal gesehen`,
+    notSeen: 'nicht gesehen',
+    voided: 'zählt nicht',
+    asWas: (time) => `berichtigt, war ${time}`,
+    otherTime: 'Andere Zeit',
+    timeTitle: 'Wann kam er?',
+    timeLead: 'Stunden, Minuten und Sekunden, innerhalb dieser Beobachtung.',
+    time: 'Zeit',
+    timeReason: 'Nach dem Protokoll des Geräts',
+    timeDo: 'Zeit berichtigen',
+    notATime: 'Eine Zeit wie 14:05:30.',
+    voidDo: 'Nicht zählen',
+    voidTitle: 'Das war keine Beobachtung?',
+    voidLead: 'Dann stützt sich nichts mehr auf sie: Seite, Urteil oder Ursache werden neu entschieden.',
+    voidReason: 'Niemand sah die ganze Zeit hin',
+  },
+});
