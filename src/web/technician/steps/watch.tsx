@@ -197,9 +197,9 @@ export function OccurrenceList({
               </Button>
             )
           ) : (
-            <Badge>
-              {t.withdrawn}: {typed(occurrence.withdrawn.reason)}
-            </Badge>
+            <span>
+              <Badge>{t.withdrawn}</Badge> {typed(occurrence.withdrawn.reason)}
+            </span>
           )}
         </li>
       ))}

@@ -69,10 +69,7 @@ function WatchCard({ work, watch, ask }: { work: Work; watch: Watch; ask: (askin
         <p>{facts.join(' · ')}</p>
       ) : (
         <p>
-          <s>{facts.join(' · ')}</s>{' '}
-          <Badge>
-            {t.voided}: {typed(watch.voided.reason)}
-          </Badge>
+          <s>{facts.join(' · ')}</s> <Badge>{t.voided}</Badge> {typed(watch.voided.reason)}
         </p>
       )}
       {watch.voided === null && (

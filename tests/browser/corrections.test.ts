@@ -1,0 +1,114 @@
+import { randomUUID } from 'node:crypto';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { demoPassword, firm, firmZone } from '../../seed/firm.ts';
+import { faultsInEveryLook } from './checks.ts';
+import { keepScreenshot, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
+
+const minuteMs = 60_000;
+const keyed = () => ({ 'idempotency-key': randomUUID() });
+
+describe('what was recorded wrongly, or decided otherwise', () => {
+  let stage: Stage;
+  let context: BrowserContext;
+  let page: Page;
+  beforeEach(async () => {
+    stage = await openStage();
+    context = await stage.openDevice('phone', 'light');
+    await context.clock.install({ time: new Date(Date.now() - 5 * 3_600_000) });
+    page = await context.newPage();
+    await signInOn(page, 'brask');
+    await page
+      .getByRole('main')
+      .getByRole('link', { name: /Family Corrowin/ })
+      .click();
+    await page.getByRole('link', { name: 'Go on with the triage' }).click();
+    await heading('Look through the audit').waitFor();
+    await page.getByText('Receiver IN 3').first().waitFor();
+  });
+  afterEach(() => stage.close());
+
+  const heading = (name: string | RegExp) => page.getByRole('heading', { level: 1, name });
+  const press = (name: string | RegExp) => page.getByRole('button', { name }).first().click();
+  const allSent = () => page.getByText('All sent').waitFor();
+  async function pass(minutes: number): Promise<void> {
+    await allSent();
+    await context.clock.fastForward(minutes * minuteMs);
+  }
+
+  it('is put right on the phone: a time, and a watch that was none', async () => {
+    await press('I have looked through it');
+    await page.getByLabel('Building work').check();
+    await press('That is what they say');
+    await press('Yes: record it as found');
+    await press('Start watching');
+    await heading('Watching for the fault, nothing changed').waitFor();
+    await pass(20);
+    await press('It happened');
+    await page.locator('.watch-count', { hasText: '1' }).waitFor();
+    await pass(20);
+    await press('End the watch');
+    await page.getByRole('link', { name: 'Put right what was watched' }).click();
+    await heading('What was watched').waitFor();
+    await page.getByText('seen once').waitFor();
+
+    await press(/^Other time/);
+    const time = page.getByLabel('Time', { exact: true });
+    await time.fill('00:00:01');
+    await press('Put the time right');
+    await page.getByRole('alert').waitFor();
+    await keepScreenshot(page, 'watches-time');
+    const moved = new Date((await page.evaluate<number>('Date.now()')) - 25 * minuteMs);
+    await time.fill(moved.toLocaleTimeString('en-GB', { timeZone: firmZone }));
+    await press('Put the time right');
+    await page.getByText(/put right, was/).waitFor();
+
+    await press('Let it not count');
+    await keepScreenshot(page, 'watches-void');
+    await page.getByRole('dialog').getByRole('button', { name: 'Let it not count' }).click();
+    await page.getByText(/does not count/).waitFor();
+    expect(await faultsInEveryLook(page, 'watches')).toEqual([]);
+    await keepScreenshot(page, 'watches');
+    await allSent();
+    await page.getByRole('link', { name: 'Back to the question' }).click();
+    await heading('Watch for the fault, and touch nothing').waitFor();
+    expect(await page.getByRole('button', { name: /^Seen/ }).count()).toBe(0);
+  });
+
+  it('stops in the outbox where the server finds another outcome, and goes on with the server’s', async () => {
+    await waitForShell(page);
+    await context.setOffline(true);
+    await press('I have looked through it');
+    await heading('What has changed since it last worked?').waitFor();
+    await raiseFirmwareLevel();
+    await context.setOffline(false);
+    await page.getByRole('link', { name: /^Outbox/ }).click();
+    await page.getByText('The outcome is another').waitFor();
+    await keepScreenshot(page, 'outcome-differs');
+    expect(await faultsInEveryLook(page, 'outcome-differs')).toEqual([]);
+    await press('Take the server’s outcome');
+    await allSent();
+    await page.getByText('Everything you did has reached the server.').waitFor();
+  });
+
+  /** An admin asks more of a device than it has, so that the audit finds more than the phone was shown. */
+  async function raiseFirmwareLevel(): Promise<void> {
+    const headers = { 'content-type': 'application/json' };
+    const body = { organisation: firm.handle, email: `runa@${firm.handle}.example`, password: demoPassword };
+    const tokens = await fetch(`${stage.base}/auth/sign-in`, {
+      method: 'POST',
+      headers,
+      body: JSON.stringify(body),
+    });
+    const { accessToken } = (await tokens.json()) as { accessToken: string };
+    const authorization = `Bearer ${accessToken}`;
+    const send = (method: string, path: string, level: object) =>
+      fetch(`${stage.base}${path}`, {
+        method,
+        headers: { ...headers, ...keyed(), authorization },
+        body: JSON.stringify(level),
+      });
+    const reply = await send('POST', '/firmware-levels', { model: 'Brindmar P-24', minimum: '99.0' });
+    expect(reply.status).toBe(201);
+  }
+});
