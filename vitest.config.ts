@@ -5,6 +5,12 @@ const asksReferencePrograms = [
   'tests/outside/{edid,export,timings,packet}.test.ts',
   'tests/readme-tour.test.ts',
 ];
+/** What the program says something in; tests/message is about the sentences themselves, and left out. */
+const saysSomething = [
+  'tests/{audit,chain,features,frozen,http,isolation,logs,signal,state-machines,web}/**/*.test.ts',
+];
+/** Explorations that take long and say nothing. */
+const longAndSilent = ['tests/state-machines/triage/exploration.test.ts', 'tests/signal/edid/**'];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
@@ -19,6 +25,17 @@ export default defineConfig({
           name: 'main',
           include: ['tests/**/*.test.ts'],
           exclude: [...asksReferencePrograms, ...slow, ...browser],
+          ...limits,
+        },
+      },
+      {
+        test: {
+          name: 'pseudo',
+          include: saysSomething,
+          exclude: longAndSilent,
+          setupFiles: 'tests/support/pseudo-language.ts',
+          // What is said does not hang on the database.
+          env: { TEST_DATABASE_URL: '' },
           ...limits,
         },
       },

@@ -5,8 +5,7 @@ import { auditChain, auditRules } from '../../shared/audit/chain-audit.ts';
 import { placeExists, signalRank } from '../../shared/chain/graph.ts';
 import { namedPlace } from '../../shared/chain/named-place.ts';
 import { type Chain, type Finding, finding, findingSeverities } from '../../shared/contract/chain.ts';
-import { english } from '../../shared/message/en/index.ts';
-import { message, messageText } from '../../shared/message/index.ts';
+import { message } from '../../shared/message/index.ts';
 import { arbitraryChain } from '../chain/arbitrary-chain.ts';
 import { homeCinema, output, receiver, tmds18, withDevice, withLink } from '../chain/build-chain.ts';
 import { end, placeText, seen } from './audit-findings.ts';
@@ -71,9 +70,6 @@ describe('findings from elsewhere', () => {
   });
 });
 
-const isSentence = (text: string): boolean =>
-  /^[A-Z].*[.]$/.test(text) && !/undefined|null|NaN|\[object/.test(text);
-
 describe('any chain', () => {
   const levels = [
     { model: 'AB-100', minimum: '2.0' },
@@ -102,11 +98,10 @@ describe('any chain', () => {
         expect(finding.array().parse(findings)).toEqual(findings);
         const rules = new Set(auditRules.map(({ id }) => id));
         const wrong = findings.filter(
-          ({ rule, place, placeName, text, whatToDo }) =>
+          ({ rule, place, placeName }) =>
             !rules.has(rule) ||
             !placeExists(chain, place) ||
-            !isDeepStrictEqual(placeName.values.place, namedPlace(chain, place)) ||
-            [text, whatToDo].some((said) => !isSentence(messageText(said, english, 'UTC'))),
+            !isDeepStrictEqual(placeName.values.place, namedPlace(chain, place)),
         );
         expect(wrong).toEqual([]);
       }),

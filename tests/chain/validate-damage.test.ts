@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chainFaults } from '../../shared/chain/validate.ts';
-import { english } from '../../shared/message/en/index.ts';
-import { messageText } from '../../shared/message/index.ts';
+import { codes } from '../../shared/message/codes/index.ts';
 import { arbitraryChain } from './arbitrary-chain.ts';
 
 /** A pointer's value in the document, or a failure that says where it broke off. */
@@ -45,7 +44,7 @@ describe('any damage whatever', () => {
         };
         for (const { pointer, said } of chainFaults(broken)) {
           expect(valueAt(broken, pointer)).not.toBeUndefined();
-          expect(messageText(said, english, 'UTC')).toMatch(/^[A-Z].*\.$/);
+          expect(Object.keys(codes)).toContain(said.code);
         }
       }),
       { numRuns: 200 },

@@ -25,7 +25,7 @@ export type TestDatabase = {
 
 /** The databases to test on: `embedded` always, `server` where TEST_DATABASE_URL names one. */
 export const databaseKinds = (): DatabaseKind[] =>
-  process.env.TEST_DATABASE_URL === undefined ? ['embedded'] : ['embedded', 'server'];
+  (process.env.TEST_DATABASE_URL ?? '') === '' ? ['embedded'] : ['embedded', 'server'];
 
 /** A migrated and otherwise empty database of its own; `drop` it afterwards. */
 export async function openTestDatabase(kind: DatabaseKind): Promise<TestDatabase> {

@@ -134,7 +134,8 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     }>(await test.home.technician.get(path), 200);
     expect(budget.wanted.map((one) => one.verdict)).toEqual(['short', 'fits']);
     expect(budget.wanted[0]?.linkId).toBe('L3');
-    expect(budget.wanted[0]?.sentence.text).toContain('17.82');
+    const need = { code: 'linkNeeds', values: { need: expect.closeTo(17.82, 2) } };
+    expect(budget.wanted[0]?.sentence.values).toMatchObject({ onLink: { values: { need } } });
     expect(comparison).toHaveLength(2);
     expect((await test.home.technician.get(`/chains/${document.id}/budget?format=vga`)).status).toBe(400);
     expect((await test.home.technician.get(`/chains/${document.id}/budget?without=nobody`)).status).toBe(404);

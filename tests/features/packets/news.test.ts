@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { message } from '../../../shared/message/index.ts';
+import { inEnglish } from '../../../src/features/packets/summary/parts.ts';
+import { changeLabel } from '../../../state-machines/index.ts';
 import { uhd60 } from '../../signal/link-budget/chains.ts';
 import { aCase, anItem, aRecord, at, firmwareReading, supportId, technicianId, uuid } from './a-case.ts';
 
@@ -77,7 +79,7 @@ test('a change that went on', () => {
     judgement: null,
   }));
   expect(newsOf({ record }, { record: { ...record, changes: declared } })).toContain(
-    "Change: Lay a temporary cable across the floor, the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1': restored, cleared.",
+    `Change: ${changeLabel('temporaryCable')}, the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1': restored, cleared.`,
   );
 });
 
@@ -114,7 +116,7 @@ test('the description of the chain, and what is no longer missing', () => {
     },
   ];
   expect(newsOf({ chain: { ...input.chain, now: { ...input.chain.now, version: 3 }, versions } })).toEqual([
-    'Now wanted: 3840×2160p60 RGB 8 bit',
+    inEnglish(message('formatWanted', { format: uhd60 })),
   ]);
   const log = anItem(3, { kind: 'log', mediaType: 'text/plain', span: { from: at(0), to: at(100) } });
   const { hasThumbnail, ...ref } = log;

@@ -6,6 +6,7 @@ import { message } from '../../../shared/message/index.ts';
 import { chainDrawing } from '../../../src/features/packets/summary/chain-drawing.ts';
 import { caseSummary } from '../../../src/features/packets/summary/index.ts';
 import { inEnglish } from '../../../src/features/packets/summary/parts.ts';
+import { changeLabel } from '../../../state-machines/index.ts';
 import { arbitraryChain } from '../../chain/arbitrary-chain.ts';
 import { aCase, anItem, aRecord, at, technicianId, uuid } from './a-case.ts';
 
@@ -40,7 +41,13 @@ describe('read cold', () => {
     ['what changed before', 'building work, New ceiling, May'],
     [
       'a finding with its source',
-      `“It is longer than copper carries.” ${inEnglish(message('replaceByFactoryFittedOptical'))} ${inEnglish(message('commonPractice'))}`,
+      [
+        message('asWritten', { sentence: 'It is longer than copper carries.' }),
+        message('replaceByFactoryFittedOptical'),
+        message('commonPractice'),
+      ]
+        .map(inEnglish)
+        .join(' '),
     ],
     ['a firmware level with who read it', 'Cinema processor 3.10.2 read by Robin'],
     ['why something is left out', 'Waived: The projector keeps no log that can be read out.'],
@@ -65,7 +72,7 @@ describe('read cold', () => {
     };
     const said = textOf(page(aCase({ logs: [logFindings(log, watches)] })));
     expect(said).toContain("evening.log of processor 'Cinema processor'");
-    expect(said).toContain('sync lost, line 1');
+    expect(said).toContain(`${inEnglish(message('logEventKind', { kind: 'syncLost' }))}, line 1`);
     expect(said).toContain('nothing: the log does not reach there');
   });
 
@@ -81,7 +88,7 @@ describe('read cold', () => {
       finishedAt: null,
     }));
     const text = textOf(page(aCase({ record: aRecord({ changes }) })));
-    expect(text).toContain('In place now Diagnostic, to be put back: Lay a temporary cable across the floor');
+    expect(text).toContain(`In place now Diagnostic, to be put back: ${changeLabel('temporaryCable')}`);
   });
 
   test('a setting is what was read last, but not what a change that was put back had made of it', () => {

@@ -76,7 +76,6 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     const noMenus = encodeURIComponent('[{"test":"menu"}]');
     const { next, others, sentence } = await planOf(`?refused=${noMenus}`);
     expect(next?.command).toMatchObject({ type: 'declareChange', kind: next?.kind });
-    expect(next?.text.text).toMatch(/^[A-Z]/);
     expect(sentence.text).toContain(next?.text.text);
     expect(others.length).toBeGreaterThan(0);
     const expected = 'It stays away if that is the cause.';

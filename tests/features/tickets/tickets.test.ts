@@ -1,6 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Ticket, TimelineEntry } from '../../../shared/contract/ticket.ts';
-import type { Message } from '../../../shared/message/index.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import {
@@ -174,7 +173,6 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     expect(texts[0]).toMatchObject({ code: 'log/ticketOpened' });
     const expected = 'No drop-out in two hours if the cable is the cause.';
     expect(texts.at(-1)).toMatchObject({ code: 'log/changeDeclared', values: { expected } });
-    expect(texts.every(({ text = '' }: Message) => text.includes(' '))).toBe(true);
     const side = { side: 'output', device: expect.objectContaining({ name: 'Cinema processor' }) };
     expect(texts).toContainEqual(
       expect.objectContaining({ code: 'log/sideConcluded', values: expect.objectContaining(side) }),
