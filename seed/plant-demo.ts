@@ -1,13 +1,12 @@
-import { DateTime } from 'luxon';
 import type { z } from 'zod';
 import type { intake, Ticket } from '../shared/contract/ticket.ts';
 import { hasHandle } from '../src/features/organisation/index.ts';
 import { provisionOrganisation } from '../src/features/people/index.ts';
 import type { Services } from '../src/services.ts';
-import { firm, firmwareLevels, firmZone, makersDesk } from './firm.ts';
+import { firm, firmwareLevels, makersDesk } from './firm.ts';
 import { expectStatus, type Session, signIn, type Transport } from './session.ts';
 import { demoSites } from './sites.ts';
-import type { StoryClock } from './story-clock.ts';
+import { laterToday, type StoryClock } from './story-clock.ts';
 
 type SiteKey = (typeof demoSites)[number]['key'];
 export type Planted = Record<SiteKey, { siteId: string; chainId: string }>;
@@ -46,14 +45,6 @@ async function open(
   more: object,
 ): Promise<Ticket> {
   return expectStatus(await dispatcher.post<Ticket>('/tickets', { ...where, intake: facts, ...more }), 201);
-}
-
-/** In three hours; in the last minute of the firm's day where that would be tomorrow. */
-function laterToday(): string {
-  const now = DateTime.now().setZone(firmZone);
-  return DateTime.min(now.plus({ hours: 3 }), now.endOf('day'))
-    .toJSDate()
-    .toISOString();
 }
 
 /** Tickets in different states: one at the very start of triage, one being watched, one closed. */

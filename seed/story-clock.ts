@@ -1,3 +1,6 @@
+import { DateTime } from 'luxon';
+import { firmZone } from './firm.ts';
+
 /** A clock that a story moves: the demo's hours pass without anybody waiting for them. */
 export type StoryClock = { now(): Date; to(moment: Date): void; backToReal(): void };
 
@@ -12,4 +15,12 @@ export function storyClock(): StoryClock {
       told = null;
     },
   };
+}
+
+/** In three hours; in the last minute of the firm's day where that would be tomorrow. */
+export function laterToday(): string {
+  const now = DateTime.now().setZone(firmZone);
+  return DateTime.min(now.plus({ hours: 3 }), now.endOf('day'))
+    .toJSDate()
+    .toISOString();
 }

@@ -1,4 +1,6 @@
+import { type Message, message } from '../message/message.ts';
 import { chiSquaredUpperTailEven, lnFactorial } from './exact-tails.ts';
+import { requiredQuietWatchMin, type TimeRecord } from './quiet-length.ts';
 
 /** How unevenly occurrences lie in a watch. */
 export type Clustering = {
@@ -63,4 +65,24 @@ function sumOfSquaresUpperTail(observed: number, total: number, slots: number): 
       tail += Math.exp(Math.log(weight) + scale);
   }
   return Math.min(1, tail);
+}
+
+/** What is to be said of a baseline whose occurrences came in bursts: that they did, and how much longer a retest takes. */
+export function clusteringWarnings(
+  baseline: TimeRecord,
+  risk: number,
+  timesMin: readonly number[] | undefined,
+): Message[] {
+  if (timesMin === undefined) return [];
+  const clustering = clusteringOf(timesMin, baseline.minutes);
+  if (clustering === null || clustering.pValue > 0.05 || clustering.dispersion <= 1) return [];
+  // Quasi-likelihood: occurrences carry 1/dispersion of the information that independent ones would (Wedderburn 1974).
+  const worth = Math.max(1, baseline.occurrences / clustering.dispersion);
+  const longer = requiredQuietWatchMin(worth, baseline.minutes, risk);
+  const chance = clustering.pValue;
+  return [
+    longer === null
+      ? message('cameInBursts', { chance })
+      : message('cameInBurstsWatch', { chance, total: longer }),
+  ];
 }

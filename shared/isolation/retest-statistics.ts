@@ -1,5 +1,5 @@
 import { type Message, message } from '../message/message.ts';
-import { clusteringOf } from './clustering.ts';
+import { clusteringWarnings } from './clustering.ts';
 import {
   isCount,
   requiredQuietTries,
@@ -209,25 +209,6 @@ function frequency(fewer: number, more: number, risk: number): Message {
 
 const newTrouble = (more: number, risk: number): Message[] =>
   more <= risk * tolerance ? [message('moreOftenWithChange')] : [];
-
-function clusteringWarnings(
-  baseline: TimeRecord,
-  risk: number,
-  timesMin: readonly number[] | undefined,
-): Message[] {
-  if (timesMin === undefined) return [];
-  const clustering = clusteringOf(timesMin, baseline.minutes);
-  if (clustering === null || clustering.pValue > 0.05 || clustering.dispersion <= 1) return [];
-  // Quasi-likelihood: occurrences carry 1/dispersion of the information that independent ones would (Wedderburn 1974).
-  const worth = Math.max(1, baseline.occurrences / clustering.dispersion);
-  const longer = requiredQuietWatchMin(worth, baseline.minutes, risk);
-  const chance = clustering.pValue;
-  return [
-    longer === null
-      ? message('cameInBursts', { chance })
-      : message('cameInBurstsWatch', { chance, total: longer }),
-  ];
-}
 
 type RecordFaults = Record<
   'triesNotWhole' | 'moreFailedThanTried' | 'occurrencesNotWhole' | 'lengthUnknown' | 'noLength',

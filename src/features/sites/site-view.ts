@@ -15,7 +15,7 @@ export const siteView = (row: SiteRow): Site => ({
   updatedAt: row.updatedAt.toISOString(),
 });
 
-const digitsOf = (text: string): string => text.replaceAll(/\D/g, '');
+export const digitsOf = (text: string): string => text.replaceAll(/\D/g, '');
 
 /** What a search looks through: names and address as written, telephone numbers as bare digits too. */
 export function searchTextOf(site: SiteInput): string {
@@ -24,12 +24,4 @@ export function searchTextOf(site: SiteInput): string {
     .filter((part) => part !== null)
     .join('\n')
     .toLowerCase();
-}
-
-/** The forms in which a search word may stand in the text: as typed, and as digits when it looks like a number. */
-export function searchForms(query: string): string[] {
-  const typed = query.toLowerCase();
-  const digits = digitsOf(query);
-  const looksLikeNumber = digits.length >= 3 && /^[\d\s()+./-]+$/.test(query);
-  return looksLikeNumber && digits !== typed ? [typed, digits] : [typed];
 }

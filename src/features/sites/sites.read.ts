@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { SiteSummary, siteSearch } from '../../../shared/contract/site.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, decodeCursor, found, literalLike, type Outcome, pageFrom } from '../../http/index.ts';
-import { noSite, searchForms, siteView } from './site-view.ts';
+import { digitsOf, noSite, siteView } from './site-view.ts';
 
 type SitePage = { items: SiteSummary[]; next: string | null };
 
@@ -37,6 +37,14 @@ export async function searchSites(
       view: (row) => ({ ...siteView(row), chains: row.chains }),
     }),
   );
+}
+
+/** The forms in which a search word may stand in the text: as typed, and as digits when it looks like a number. */
+function searchForms(query: string): string[] {
+  const typed = query.toLowerCase();
+  const digits = digitsOf(query);
+  const looksLikeNumber = digits.length >= 3 && /^[\d\s()+./-]+$/.test(query);
+  return looksLikeNumber && digits !== typed ? [typed, digits] : [typed];
 }
 
 function matches(query: string): Prisma.SiteWhereInput {

@@ -11,8 +11,9 @@ import {
 } from '../../http/index.ts';
 import { readMember } from '../people/index.ts';
 import { lockTicket, noTicket, withIntake } from '../ticket-record/index.ts';
-import { recordFact, withoutContact } from './record-fact.ts';
+import { recordFact } from './record-fact.ts';
 import { ticketView } from './ticket-view.ts';
+import { withoutContact } from './without-contact.ts';
 
 /** Why a ticket can't go to that member; null when it can. */
 export async function refusalOfAssignee(

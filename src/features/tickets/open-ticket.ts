@@ -9,8 +9,8 @@ import { organisationNow, takeTicketNumber } from '../organisation/index.ts';
 import { columnsOf, findTicket, insertTicket, noTicket, openTicketsAt } from '../ticket-record/index.ts';
 import { refusalOfAssignee } from './assign.ts';
 import { refusalOfForgedErasure } from './forged-erasure.ts';
-import { withoutContact } from './record-fact.ts';
 import { ticketView } from './ticket-view.ts';
+import { withoutContact } from './without-contact.ts';
 
 /** Opens a ticket during a call. Open tickets at the same chain have to be seen first. */
 export async function openTicket(context: Context, input: NewTicket): Promise<Outcome<Ticket>> {

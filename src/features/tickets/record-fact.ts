@@ -1,17 +1,9 @@
-import type { Intake, Ticket } from '../../../shared/contract/ticket.ts';
+import type { Ticket } from '../../../shared/contract/ticket.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
 import { type FactType, findTicket, noTicket, type TicketRow, writeEvents } from '../ticket-record/index.ts';
 import { refusalOfForgedErasure } from './forged-erasure.ts';
 import { ticketView } from './ticket-view.ts';
-
-/**
- * The intake as the log keeps it. The log never forgets and goes into every packet, so whoever called is in it by
- * relation only; name and telephone number stay on the ticket.
- */
-export function withoutContact<Facts extends Pick<Intake, 'reporter'>>(intake: Facts) {
-  return { ...intake, reporter: { relation: intake.reporter.relation } };
-}
 
 type Fact = {
   readonly type: FactType;
