@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { place, type VideoFormat, videoFormat } from './chain.ts';
+import { edidTopics } from './edid-names.ts';
 import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { placeId, versionNumber } from './primitives.ts';
@@ -186,12 +187,15 @@ export const budgetReply = z.object({
 export type BudgetReply = z.infer<typeof budgetReply>;
 
 export const edidDifference = z.object({
-  topic: z.string(),
+  topic: z.enum(edidTopics),
+  /** Seen from the second EDID. */
   change: z.enum(['lost', 'gained', 'changed']),
-  first: z.string().nullable(),
-  second: z.string().nullable(),
-  text: z.string(),
+  /** What each says of the topic, an item each; empty where there is nothing. */
+  first: z.array(message),
+  second: z.array(message),
+  text: message,
 });
+export type EdidDifference = z.infer<typeof edidDifference>;
 /** One EDID that was read somewhere in a chain. */
 export const edidReading = z.object({
   deviceId: z.string(),

@@ -1,5 +1,6 @@
 import type { deviceRoles } from '../contract/chain-names.ts';
 import type { TicketCommandType } from '../contract/commands.ts';
+import type { edidTopics } from '../contract/edid-names.ts';
 import type { EvidenceKind } from '../contract/evidence.ts';
 import type { logEventKinds } from '../contract/log-findings.ts';
 import type { MemberRole } from '../contract/primitives.ts';
@@ -22,6 +23,7 @@ export type MessageTerms = {
   hazard: Record<Site['hazards'][number]['kind'], string>;
   role: Record<OneOf<typeof deviceRoles>, string>;
   logEvent: Record<OneOf<typeof logEventKinds>, string>;
+  edidTopic: Record<OneOf<typeof edidTopics>, string>;
   completenessItem: Record<CompletenessItem, string>;
   evidenceKind: Record<EvidenceKind, string>;
   whatChanged: Record<OneOf<typeof whatChangedKinds>, string>;

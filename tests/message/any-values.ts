@@ -118,6 +118,7 @@ const anyOf: { [Of in Exclude<keyof Kinds, 'message'>]: fc.Arbitrary<Kinds[Of]> 
   hazard: oneOf('hazard'),
   role: oneOf('role'),
   logEvent: oneOf('logEvent'),
+  edidTopic: oneOf('edidTopic'),
   completenessItem: oneOf('completenessItem'),
   evidenceKind: oneOf('evidenceKind'),
   whatChanged: oneOf('whatChanged'),

@@ -8,6 +8,7 @@ import { changePlacesCodes } from './change-places.ts';
 import { changeCodes, needCodes } from './changes.ts';
 import { completenessCodes } from './completeness.ts';
 import { contentProtectionCodes } from './content-protection.ts';
+import { edidCodes } from './edid.ts';
 import { fieldCodes } from './fields.ts';
 import { figureCodes } from './figures.ts';
 import { fileCodes } from './files.ts';
@@ -43,6 +44,7 @@ export const codes = {
   ...needCodes,
   ...completenessCodes,
   ...contentProtectionCodes,
+  ...edidCodes,
   ...fieldCodes,
   ...figureCodes,
   ...fileCodes,

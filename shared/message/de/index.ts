@@ -9,6 +9,7 @@ import { changePlacesDe } from './change-places.ts';
 import { changesDe, needsDe } from './changes.ts';
 import { completenessDe } from './completeness.ts';
 import { contentProtectionDe } from './content-protection.ts';
+import { edidDe } from './edid.ts';
 import { fieldsDe } from './fields.ts';
 import { figuresDe } from './figures.ts';
 import { filesDe } from './files.ts';
@@ -49,6 +50,7 @@ export const german: Language = {
     ...needsDe,
     ...completenessDe,
     ...contentProtectionDe,
+    ...edidDe,
     ...fieldsDe,
     ...figuresDe,
     ...filesDe,

@@ -7,6 +7,7 @@ import { chainFaultsEn } from './chain-faults.ts';
 import { changePlacesEn } from './change-places.ts';
 import { changesEn, needsEn } from './changes.ts';
 import { contentProtectionEn } from './content-protection.ts';
+import { edidEn } from './edid.ts';
 import { fieldsEn } from './fields.ts';
 import { figuresEn } from './figures.ts';
 import { filesEn } from './files.ts';
@@ -39,6 +40,7 @@ export const laterEn = {
   ...changesEn,
   ...needsEn,
   ...contentProtectionEn,
+  ...edidEn,
   ...fieldsEn,
   ...figuresEn,
   ...filesEn,

@@ -1,10 +1,14 @@
+import type { EdidDifference } from '../../contract/signal.ts';
+import { type Message, message } from '../../message/message.ts';
+import { messageKey } from '../../message/same.ts';
+import { type FrlRate, frlBitRateGbps, tmdsBitRateGbps } from '../format/index.ts';
 import { sameBytes } from './bytes.ts';
-import { type SinkCapabilities, sinkCapabilities } from './capabilities.ts';
+import { type Eotf, type SinkAudio, type SinkCapabilities, sinkCapabilities } from './capabilities.ts';
 import { encodeEdid } from './encode.ts';
 import { firstText } from './facts.ts';
 import type { SinkFormat } from './formats.ts';
 import type { Edid } from './tree.ts';
-import { audioName, depthNames, eotfNames, formatName, frlName, tmdsRateName } from './wording.ts';
+import { depthNames, eotfNames, formatName } from './wording.ts';
 
 /**
  * What two EDIDs are to each other. `overTime`: what a source saw before, and what it sees now. `passedOn`: what the
@@ -12,141 +16,77 @@ import { audioName, depthNames, eotfNames, formatName, frlName, tmdsRateName } f
  */
 export type ComparePerspective = 'overTime' | 'passedOn';
 
-export type DifferenceTopic =
-  | 'display'
-  | 'physicalAddress'
-  | 'tmdsRate'
-  | 'fixedRateLink'
-  | 'compression'
-  | 'depths'
-  | 'formats'
-  | 'preferredTiming'
-  | 'chroma420'
-  | 'chroma420Alone'
-  | 'hdr'
-  | 'dynamicHdr'
-  | 'colorimetry'
-  | 'audio'
-  | 'speakers'
-  | 'lowLatency'
-  | 'variableRefresh'
-  | 'scdc'
-  | 'bytesOnly';
-
-/** `lost` and `gained` are seen from the second EDID. `first` and `second` are null where there is nothing. */
-export type EdidDifference = {
-  topic: DifferenceTopic;
-  change: 'lost' | 'gained' | 'changed';
-  first: string | null;
-  second: string | null;
-  /** A sentence in the trade's words. */
-  text: string;
-};
-
-type Aspect = { topic: DifferenceTopic; label: string; of: (sink: Described) => string[] };
+type Topic = EdidDifference['topic'];
 type Described = { edid: Edid; sink: SinkCapabilities };
+/** What an EDID says of a topic, an item each. */
+type Items = (described: Described) => Message[];
 
-const list = (items: readonly string[]): string => items.join(', ');
+const notations = (said: readonly string[]): Message[] =>
+  said.map((each) => message('edid/notation', { said: each }));
+const when = (there: boolean, item: Message): Message[] => (there ? [item] : []);
 
 const formatNames = (
   formats: readonly SinkFormat[],
   keep: (format: SinkFormat) => boolean = () => true,
-): string[] => [...new Set(formats.filter(keep).map(({ timing }) => formatName(timing)))];
+): Message[] => notations([...new Set(formats.filter(keep).map(({ timing }) => formatName(timing)))]);
 
-function hdrNames({ eotfs, luminance }: SinkCapabilities): string[] {
-  const names: string[] = eotfs.filter((eotf) => eotf !== 'sdr').map((eotf) => eotfNames[eotf]);
-  if (luminance.max !== null) names.push(`peak ${Math.round(luminance.max)} cd/m²`);
-  return names;
-}
+const fixedRate = (rate: FrlRate) => ({
+  rate: frlBitRateGbps(rate),
+  lanes: rate.lanes,
+  lane: rate.gbpsPerLane,
+});
 
-const flag = (there: boolean, name: string): string[] => (there ? [name] : []);
+const eotfItem = (eotf: Eotf): Message =>
+  eotf === 'hdrGamma' ? message('edid/gammaHdr') : message('edid/notation', { said: eotfNames[eotf] });
 
-const aspects: readonly Aspect[] = [
-  {
-    topic: 'display',
-    label: 'Display named',
-    of: ({ edid }) => [
-      `${edid.base.manufacturer} ${firstText(edid, 'productName') ?? edid.base.productCode}`.trim(),
-    ],
-  },
-  {
-    topic: 'physicalAddress',
-    label: 'CEC address',
-    of: ({ sink }) => (sink.physicalAddress ? [sink.physicalAddress] : []),
-  },
-  {
-    topic: 'tmdsRate',
-    label: 'TMDS character rate',
-    of: ({ sink }) => [tmdsRateName(sink.maxTmdsCharacterRateMHz)],
-  },
-  {
-    topic: 'fixedRateLink',
-    label: 'Fixed rate link',
-    of: ({ sink }) => (sink.frl ? [frlName(sink.frl)] : []),
-  },
-  {
-    topic: 'compression',
-    label: 'Compression (DSC)',
-    of: ({ sink }) => (sink.compression ? [`up to ${frlName(sink.compression.maxRate)}`] : []),
-  },
-  { topic: 'depths', label: 'Colour depths', of: ({ sink }) => depthNames(sink.depths) },
-  {
-    topic: 'preferredTiming',
-    label: 'Preferred timing',
-    of: ({ sink }) => sink.formats.slice(0, 1).map(({ timing }) => formatName(timing)),
-  },
-  { topic: 'formats', label: 'Formats', of: ({ sink }) => formatNames(sink.formats) },
-  {
-    topic: 'chroma420',
-    label: 'Formats in YCbCr 4:2:0',
-    of: ({ sink }) => formatNames(sink.formats, ({ in420 }) => in420 !== 'no'),
-  },
-  {
-    topic: 'chroma420Alone',
-    label: 'Formats in YCbCr 4:2:0 alone',
-    of: ({ sink }) => formatNames(sink.formats, ({ in420 }) => in420 === 'only'),
-  },
-  { topic: 'hdr', label: 'HDR', of: ({ sink }) => hdrNames(sink) },
-  {
-    topic: 'dynamicHdr',
-    label: 'Dynamic HDR',
-    of: ({ sink }) => [
-      ...sink.dynamicMetadataTypes.map((type) => `metadata type ${type}`),
-      ...sink.vendorVideoOuis.map((oui) => `vendor system of OUI ${oui}`),
-    ],
-  },
-  { topic: 'colorimetry', label: 'Colorimetry', of: ({ sink }) => sink.colorimetry },
-  {
-    topic: 'audio',
-    label: 'Audio',
-    of: ({ sink }) => [...flag(sink.basicAudio, 'basic audio'), ...sink.audio.map(audioName)],
-  },
-  { topic: 'speakers', label: 'Loudspeakers', of: ({ sink }) => sink.speakers },
-  {
-    topic: 'lowLatency',
-    label: 'Low latency',
-    of: ({ sink }) => flag(sink.allm, 'automatic low-latency mode'),
-  },
-  {
-    topic: 'variableRefresh',
-    label: 'Variable refresh',
-    of: ({ sink }) => (sink.vrr ? [`${sink.vrr.minHz} to ${sink.vrr.maxHz ?? 'the highest'} Hz`] : []),
-  },
-  { topic: 'scdc', label: 'Status and control channel (SCDC)', of: ({ sink }) => flag(sink.scdc, 'there') },
+const hdrItems = ({ eotfs, luminance }: SinkCapabilities): Message[] => [
+  ...eotfs.filter((eotf) => eotf !== 'sdr').map(eotfItem),
+  ...(luminance.max === null
+    ? []
+    : [message('edid/peakLuminance', { luminance: Math.round(luminance.max) })]),
 ];
 
-const wording = {
-  overTime: { first: 'before', second: 'now', lost: 'no longer', gained: 'now also' },
-  passedOn: {
-    first: 'at the display',
-    second: 'passed on',
-    lost: 'not passed on',
-    gained: 'added on the way',
-  },
-} as const;
+const audioItem = ({ format, channels, ratesKHz }: SinkAudio): Message =>
+  message('edid/audio', { format, channels, ratesKHz: ratesKHz.join('/') });
+
+const refreshItem = ({ minHz, maxHz }: NonNullable<SinkCapabilities['vrr']>): Message =>
+  maxHz === null
+    ? message('edid/refreshFrom', { lowest: minHz })
+    : message('edid/refreshBetween', { lowest: minHz, highest: maxHz });
+
+const displayName = ({ base }: Edid, name: string | null): string =>
+  `${base.manufacturer} ${name ?? base.productCode}`.trim();
+
+/** Every topic but that of the bare bytes, in the order a source decides by. */
+const items: Readonly<Record<Exclude<Topic, 'bytesOnly'>, Items>> = {
+  display: ({ edid }) => [message('edid/name', { name: displayName(edid, firstText(edid, 'productName')) })],
+  physicalAddress: ({ sink }) => notations(sink.physicalAddress ? [sink.physicalAddress] : []),
+  tmdsRate: ({ sink: { maxTmdsCharacterRateMHz: rate } }) => [
+    message('edid/tmdsRate', { rate, bitRate: tmdsBitRateGbps(rate) }),
+  ],
+  fixedRateLink: ({ sink }) => (sink.frl ? [message('edid/fixedRate', fixedRate(sink.frl))] : []),
+  compression: ({ sink }) =>
+    sink.compression ? [message('edid/compressionUpTo', fixedRate(sink.compression.maxRate))] : [],
+  depths: ({ sink }) => notations(depthNames(sink.depths)),
+  preferredTiming: ({ sink }) => formatNames(sink.formats.slice(0, 1)),
+  formats: ({ sink }) => formatNames(sink.formats),
+  chroma420: ({ sink }) => formatNames(sink.formats, ({ in420 }) => in420 !== 'no'),
+  chroma420Alone: ({ sink }) => formatNames(sink.formats, ({ in420 }) => in420 === 'only'),
+  hdr: ({ sink }) => hdrItems(sink),
+  dynamicHdr: ({ sink }) => [
+    ...sink.dynamicMetadataTypes.map((type) => message('edid/dynamicMetadata', { type })),
+    ...sink.vendorVideoOuis.map((oui) => message('edid/vendorVideo', { oui })),
+  ],
+  colorimetry: ({ sink }) => notations(sink.colorimetry),
+  audio: ({ sink }) => [...when(sink.basicAudio, message('edid/basicAudio')), ...sink.audio.map(audioItem)],
+  speakers: ({ sink }) => notations(sink.speakers),
+  lowLatency: ({ sink }) => when(sink.allm, message('edid/lowLatencyMode')),
+  variableRefresh: ({ sink }) => (sink.vrr ? [refreshItem(sink.vrr)] : []),
+  scdc: ({ sink }) => when(sink.scdc, message('edid/there')),
+};
 
 /** Topics that are one value each: their sentence names both, not what was lost and gained. */
-const single: ReadonlySet<DifferenceTopic> = new Set([
+const single: ReadonlySet<Topic> = new Set([
   'display',
   'physicalAddress',
   'tmdsRate',
@@ -156,54 +96,36 @@ const single: ReadonlySet<DifferenceTopic> = new Set([
   'variableRefresh',
 ]);
 
-function sentence(
-  aspect: Aspect,
-  first: string[],
-  second: string[],
-  perspective: ComparePerspective,
-): string {
-  const words = wording[perspective];
-  if (single.has(aspect.topic))
-    return `${aspect.label}: ${list(first) || 'none'} ${words.first}, ${list(second) || 'none'} ${words.second}.`;
-  const lost = first.filter((item) => !second.includes(item));
-  const gained = second.filter((item) => !first.includes(item));
-  const parts = [
-    lost.length > 0 ? `${words.lost}: ${list(lost)}` : null,
-    gained.length > 0 ? `${words.gained}: ${list(gained)}` : null,
-  ].filter((part) => part !== null);
-  return parts.length > 0
-    ? `${aspect.label} ${parts.join('; ')}.`
-    : `${aspect.label}: the same, in another order.`;
+/** What stands in one list and not in the other. */
+function without(list: readonly Message[], other: readonly Message[]): Message[] {
+  const there = new Set(other.map(messageKey));
+  return list.filter((item) => !there.has(messageKey(item)));
 }
 
-function changeOf(first: readonly string[], second: readonly string[]): EdidDifference['change'] {
-  const lost = first.some((item) => !second.includes(item));
-  const gained = second.some((item) => !first.includes(item));
+type Pair = { first: Message[]; second: Message[] };
+
+function sentence(topic: Topic, { first, second }: Pair, perspective: ComparePerspective): Message {
+  const isPassedOn = perspective === 'passedOn';
+  if (single.has(topic))
+    return isPassedOn
+      ? message('edid/atDisplayAndPassedOn', { topic, display: first, passedOn: second })
+      : message('edid/beforeAndNow', { topic, before: first, now: second });
+  const [lost, gained] = [without(first, second), without(second, first)];
+  if (lost.length === 0 && gained.length === 0) return message('edid/otherOrder', { topic });
+  return message(isPassedOn ? 'edid/heldBackAndAdded' : 'edid/lostAndGained', { topic, lost, gained });
+}
+
+function changeOf({ first, second }: Pair): EdidDifference['change'] {
+  const [lost, gained] = [without(first, second).length > 0, without(second, first).length > 0];
   if (lost === gained) return 'changed';
   return lost ? 'lost' : 'gained';
 }
 
-function difference(
-  aspect: Aspect,
-  first: Described,
-  second: Described,
-  perspective: ComparePerspective,
-): EdidDifference | null {
-  const [a, b] = [aspect.of(first), aspect.of(second)];
-  if (a.length === b.length && a.every((item, i) => item === b[i])) return null;
-  return {
-    topic: aspect.topic,
-    change: changeOf(a, b),
-    first: list(a) || null,
-    second: list(b) || null,
-    text: sentence(aspect, a, b, perspective),
-  };
+function difference(topic: Topic, pair: Pair, perspective: ComparePerspective): EdidDifference[] {
+  const [a, b] = [pair.first.map(messageKey), pair.second.map(messageKey)];
+  if (a.length === b.length && a.every((key, at) => key === b[at])) return [];
+  return [{ topic, change: changeOf(pair), ...pair, text: sentence(topic, pair, perspective) }];
 }
-
-const onlyBytes: Record<ComparePerspective, string> = {
-  overTime: 'The bytes have changed, but nothing that a source decides by.',
-  passedOn: 'The bytes are not those of the display, but nothing that a source decides by differs.',
-};
 
 /**
  * What differs between two EDIDs, in the order a source decides by; empty when they are the same byte for byte.
@@ -214,7 +136,10 @@ const onlyBytes: Record<ComparePerspective, string> = {
 export function compareEdids(first: Edid, second: Edid, perspective: ComparePerspective): EdidDifference[] {
   const described = (edid: Edid): Described => ({ edid, sink: sinkCapabilities(edid) });
   const [a, b] = [described(first), described(second)];
-  const differences = aspects.flatMap((aspect) => difference(aspect, a, b, perspective) ?? []);
+  const differences = Object.entries(items).flatMap(([topic, of]) =>
+    difference(topic as Topic, { first: of(a), second: of(b) }, perspective),
+  );
   if (differences.length > 0 || sameBytes(encodeEdid(first), encodeEdid(second))) return differences;
-  return [{ topic: 'bytesOnly', change: 'changed', first: null, second: null, text: onlyBytes[perspective] }];
+  const text = message(perspective === 'passedOn' ? 'edid/onlyBytesDiffer' : 'edid/onlyBytesChanged');
+  return [{ topic: 'bytesOnly', change: 'changed', first: [], second: [], text }];
 }

@@ -8,8 +8,6 @@ export {
 export {
   type ComparePerspective,
   compareEdids,
-  type DifferenceTopic,
-  type EdidDifference,
 } from './compare.ts';
 export { type DecodedEdid, decodeEdid, mostBlocks } from './decode.ts';
 export type { EdidLimits } from './edit/edid-limits.ts';

@@ -1,11 +1,13 @@
+import type { ComponentChild } from 'preact';
 import { formatName } from '../../../shared/chain/signal-mode.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
-import { distinctMessages, messageKey } from '../../../shared/message/index.ts';
+import { distinctMessages, type Message, messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
 import { inWords } from '../words/sentence.tsx';
+import { terms } from '../words/terms.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -15,6 +17,10 @@ import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 
 const tones = { fits: 'good', doubtful: 'caution', notOffered: 'refusal', short: 'refusal' } as const;
+
+/** What an EDID says of a topic; a dash where it says nothing. */
+const itemsOf = (items: readonly Message[]): ComponentChild =>
+  items.length === 0 ? '–' : items.map((item, at) => [at > 0 && ', ', inWords(item)]);
 
 /** The tightest first; what can't be reckoned before everything. */
 const leftOver = (figures: { headroomFraction: number } | null): number =>
@@ -152,10 +158,10 @@ function Edids({
               caption={t.edidPair(first + 1, second + 1, t.perspectives[perspective])}
               heads={[t.topic, t.change, nameOf(first), nameOf(second)]}
               rows={differences.map((difference) => [
-                difference.topic,
+                terms().edidTopic[difference.topic],
                 t.edidChanges[difference.change],
-                difference.first ?? '–',
-                difference.second ?? '–',
+                itemsOf(difference.first),
+                itemsOf(difference.second),
               ])}
             />
           )}

@@ -139,9 +139,7 @@ function Comparison({ comparison }: { comparison: EdidReadings['comparisons'][nu
       <span>{t.differs[comparison.perspective]}</span>
       <ul>
         {comparison.differences.map(({ text }) => (
-          <li key={text} lang="en">
-            {text}
-          </li>
+          <li key={messageKey(text)}>{inWords(text)}</li>
         ))}
       </ul>
     </div>

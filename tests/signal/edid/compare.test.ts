@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import type { EdidDifference } from '../../../shared/contract/signal.ts';
+import { type Message, message } from '../../../shared/message/index.ts';
 import { compareEdids, type Edid, limitEdid } from '../../../shared/signal/edid/index.ts';
 import { baseBlock, ctaExtension, hdmiBlock, plainDisplay, videoBlock, wallDisplay } from './build-edid.ts';
 
-const textOf = (first: Edid, second: Edid, perspective: 'overTime' | 'passedOn', topic: string) =>
-  compareEdids(first, second, perspective).find((difference) => difference.topic === topic)?.text;
+const textOf = (first: Edid, second: Edid, topic: string) =>
+  compareEdids(first, second, 'overTime').find((difference) => difference.topic === topic)?.text;
+const notation = (said: string) => message('edid/notation', { said });
+const notations = (...said: string[]) => said.map(notation);
 
 const nineGbit = limitEdid(wallDisplay, { maxTmdsCharacterRateMHz: 300, dropFrl: true });
 
@@ -14,24 +18,41 @@ describe('comparing two EDIDs', () => {
 
   it('says what a receiver set to 9 Gbit/s takes away', () => {
     const texts = compareEdids(wallDisplay, nineGbit, 'passedOn').map(({ text }) => text);
+    const tmds = (rate: number, bitRate: number) => message('edid/tmdsRate', { rate, bitRate });
+    const [fast, none] = [{ rate: 40, lanes: 4, lane: 10 }, [] as Message[]];
+    const passedOn = (topic: EdidDifference['topic'], display: Message, second: Message[]) =>
+      message('edid/atDisplayAndPassedOn', { topic, display: [display], passedOn: second });
+    const heldBack = (topic: EdidDifference['topic'], lost: Message[], gained = none) =>
+      message('edid/heldBackAndAdded', { topic, lost, gained });
+    const highRates = notations('3840x2160p120', '3840x2160p100');
     expect(texts).toEqual([
-      'TMDS character rate: 600 MHz (18 Gbit/s) at the display, 300 MHz (9 Gbit/s) passed on.',
-      'Fixed rate link: 40 Gbit/s (4 lanes of 10) at the display, none passed on.',
-      'Compression (DSC): up to 40 Gbit/s (4 lanes of 10) at the display, none passed on.',
-      'Preferred timing: 3840x2160p60 at the display, 1920x1080p60 passed on.',
-      'Formats not passed on: 3840x2160p120, 3840x2160p100.',
-      'Formats in YCbCr 4:2:0 not passed on: 3840x2160p120, 3840x2160p100.',
-      'Formats in YCbCr 4:2:0 alone added on the way: 3840x2160p60, 3840x2160p50.',
-      'Status and control channel (SCDC) not passed on: there.',
+      passedOn('tmdsRate', tmds(600, 18), [tmds(300, 9)]),
+      passedOn('fixedRateLink', message('edid/fixedRate', fast), none),
+      passedOn('compression', message('edid/compressionUpTo', fast), none),
+      passedOn('preferredTiming', notation('3840x2160p60'), notations('1920x1080p60')),
+      heldBack('formats', highRates),
+      heldBack('chroma420', highRates),
+      heldBack('chroma420Alone', none, notations('3840x2160p60', '3840x2160p50')),
+      heldBack('scdc', [message('edid/there')]),
     ]);
   });
 
   it('says what is gone since before, and what has come', () => {
     const stereo = limitEdid(wallDisplay, { stereoOnly: true, dropHdr: true });
-    expect(textOf(wallDisplay, stereo, 'overTime', 'hdr')).toBe('HDR no longer: PQ, HLG, peak 604 cd/m².');
-    expect(textOf(stereo, wallDisplay, 'overTime', 'hdr')).toBe('HDR now also: PQ, HLG, peak 604 cd/m².');
-    expect(textOf(wallDisplay, stereo, 'overTime', 'audio')).toContain('no longer: Linear PCM 8 channels');
-    expect(textOf(wallDisplay, stereo, 'overTime', 'dynamicHdr')).toContain('OUI 02-A1-B2');
+    const hdr = [...notations('PQ', 'HLG'), message('edid/peakLuminance', { luminance: 604 })];
+    const [topic, none] = ['hdr' as const, []];
+    expect(textOf(wallDisplay, stereo, 'hdr')).toEqual(
+      message('edid/lostAndGained', { topic, lost: hdr, gained: none }),
+    );
+    expect(textOf(stereo, wallDisplay, 'hdr')).toEqual(
+      message('edid/lostAndGained', { topic, lost: none, gained: hdr }),
+    );
+    expect(textOf(wallDisplay, stereo, 'audio')?.values.lost).toContainEqual(
+      expect.objectContaining({ values: expect.objectContaining({ format: 'Linear PCM', channels: 8 }) }),
+    );
+    expect(textOf(wallDisplay, stereo, 'dynamicHdr')?.values.lost).toContainEqual(
+      message('edid/vendorVideo', { oui: '02-A1-B2' }),
+    );
   });
 
   it('tells lost, gained and changed apart', () => {
@@ -53,11 +74,19 @@ describe('comparing two EDIDs', () => {
     };
     const topics = compareEdids(plainDisplay, other, 'overTime').map(({ topic }) => topic);
     expect(topics).toContain('display');
-    expect(textOf(plainDisplay, other, 'overTime', 'display')).toBe(
-      'Display named: QZV LUMEN WALL 9 before, QZV 7 now.',
+    expect(textOf(plainDisplay, other, 'display')).toEqual(
+      message('edid/beforeAndNow', {
+        topic: 'display',
+        before: [message('edid/name', { name: 'QZV LUMEN WALL 9' })],
+        now: [message('edid/name', { name: 'QZV 7' })],
+      }),
     );
-    expect(textOf(plainDisplay, other, 'overTime', 'physicalAddress')).toBe(
-      'CEC address: 1.0.0.0 before, 2.1.0.0 now.',
+    expect(textOf(plainDisplay, other, 'physicalAddress')).toEqual(
+      message('edid/beforeAndNow', {
+        topic: 'physicalAddress',
+        before: notations('1.0.0.0'),
+        now: notations('2.1.0.0'),
+      }),
     );
   });
 
@@ -70,9 +99,9 @@ describe('comparing two EDIDs', () => {
       {
         topic: 'bytesOnly',
         change: 'changed',
-        first: null,
-        second: null,
-        text: 'The bytes have changed, but nothing that a source decides by.',
+        first: [],
+        second: [],
+        text: message('edid/onlyBytesChanged'),
       },
     ]);
   });

@@ -1,0 +1,22 @@
+/** What two EDIDs can differ in, in the order a source decides by. */
+export const edidTopics = [
+  'display',
+  'physicalAddress',
+  'tmdsRate',
+  'fixedRateLink',
+  'compression',
+  'depths',
+  'preferredTiming',
+  'formats',
+  'chroma420',
+  'chroma420Alone',
+  'hdr',
+  'dynamicHdr',
+  'colorimetry',
+  'audio',
+  'speakers',
+  'lowLatency',
+  'variableRefresh',
+  'scdc',
+  'bytesOnly',
+] as const;
