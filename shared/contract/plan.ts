@@ -3,6 +3,7 @@ import { linkCategories, place } from './chain.ts';
 import { ticketCommandTypes } from './commands.ts';
 import { message } from './message.ts';
 import { misfit } from './misfits.ts';
+import { parsePlainJson } from './plain-json.ts';
 import { placeId } from './primitives.ts';
 
 const probability = z.number().min(0).max(1);
@@ -22,7 +23,7 @@ const json = <Shape extends z.ZodType>(shape: Shape) =>
     .max(8000)
     .transform((given, context): unknown => {
       try {
-        return JSON.parse(given);
+        return parsePlainJson(given);
       } catch {
         context.addIssue({ code: 'custom', message: misfit('fieldNotJson') });
         return z.NEVER;

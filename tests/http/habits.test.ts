@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { postForm } from '../features/evidence/form-client.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
+import { openTestTicket } from '../support/tickets.ts';
 
 const site = { client: 'Family Overwell', address: '1 Mill Lane' };
 
@@ -198,6 +200,23 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
       expect(answer.status).toBe(400);
       expect(answer.body.type).toBe('/problems/malformed-request');
     }
+  });
+
+  it('lets in none of them in a field of a form either', async () => {
+    const { technician } = test.home;
+    const { ticketId } = await openTestTicket(test);
+    const file = Buffer.from('21:03:11 sync lost\n');
+    for (const about of [
+      '{"kind":"log","__proto__":{"description":"from elsewhere"}}',
+      '{"kind":"log","tie":{"__proto__":{"deviceId":"processor"}}}',
+      '{"kind":"log","constructor":{"prototype":{}}}',
+    ]) {
+      const answer = await postForm(test, technician, ticketId, { about, file });
+      expect(answer.status, about).toBe(400);
+      expect(answer.body.type, about).toBe('/problems/malformed-request');
+    }
+    const about = '{"kind":"log","description":"of the __proto__","constructor":"any"}';
+    expect((await postForm(test, technician, ticketId, { about, file })).status).toBe(201);
   });
 
   it('describes itself as OpenAPI 3.1 and explains its problems', async () => {

@@ -1,4 +1,5 @@
 import { type FileEvidenceAbout, fileEvidenceAbout } from '../../../shared/contract/evidence.ts';
+import { BarredKey, parsePlainJson } from '../../../shared/contract/plain-json.ts';
 import { type FieldFault, fieldFaults, message } from '../../../shared/message/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 import { findUnstorable } from '../../http/well-formed.ts';
@@ -18,8 +19,10 @@ export function readAbout(
   if (!text) return refusal([{ pointer: '', ...message('fieldMissing') }]);
   let value: unknown;
   try {
-    value = JSON.parse(text);
-  } catch {
+    value = parsePlainJson(text);
+  } catch (error) {
+    if (error instanceof BarredKey)
+      return refused('malformed-request', message('requestUnreadable', { reason: error.message }));
     return refusal([{ pointer: '', ...message('fieldNotJson') }]);
   }
   const unstorable = findUnstorable(value);

@@ -192,6 +192,7 @@ describe.each(databaseKinds())('uploads that resume, on the %s database', (kind)
     const typeOf = async (options: Begin) => JSON.parse((await begin(options)).text).type;
     expect(await typeOf({ about: { kind: 'virus' } })).toBe('/problems/invalid-input');
     expect(await typeOf({ about: 'no JSON' })).toBe('/problems/invalid-input');
+    expect(await typeOf({ about: '{"kind":"log","__proto__":{}}' })).toBe('/problems/malformed-request');
     expect(await typeOf({ ticketId: 'no id' })).toBe('/problems/invalid-input');
     expect(await typeOf({ ticketId: randomUUID() })).toBe('/problems/not-found');
     expect(await typeOf({ as: test.other.technician })).toBe('/problems/not-found');
