@@ -1,5 +1,5 @@
+export { changeLabel } from '../shared/message/en/terms.ts';
 export type { ApplicableChange } from './triage/changes/applicable.ts';
-export { changeCatalogue, changeLabel } from './triage/changes/catalogue.ts';
 export {
   completeCommand,
   figuresIn,

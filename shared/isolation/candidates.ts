@@ -4,11 +4,13 @@ import { placeKey } from '../chain/place.ts';
 import type { Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
 import { type Message, message } from '../message/message.ts';
+import { kitFor } from './change-at.ts';
+import { changeCatalogue } from './change-catalogue.ts';
 import { deviceKey } from './components.ts';
 import type { TestKind } from './effect-table.ts';
 import { figureIn, type Row } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
-import { hasItem, type KitItem, kitFor, kitMessage } from './kit.ts';
+import { hasItem, type KitItem, kitMessage } from './kit.ts';
 import { testKey } from './test-record.ts';
 
 /** A change that applies on this chain, with the minutes to make it and to put it back. */
@@ -44,18 +46,17 @@ export function candidatesFor(model: FaultModel, options: readonly ChangeOption[
   const { table } = model;
   const changes = options
     .filter(({ kind }) => kind !== 'otherSource')
-    .map(({ kind, target, setupMin, restoreMin }): Candidate => {
-      const twoPeople = kind === 'moveProcessorToDisplay' || kind === 'substituteDisplay';
-      return {
+    .map(
+      ({ kind, target, setupMin, restoreMin }): Candidate => ({
         id: testKey(kind, target),
         action: { kind: 'test', test: kind, target },
         setupMin,
         restoreMin,
         kit: kitFor(model.facts.chain, kind, target),
-        people: twoPeople ? 2 : 1,
+        people: changeCatalogue[kind].people,
         riskMin: figureIn(table.effort.riskMin, kind) ?? 0,
-      };
-    });
+      }),
+    );
   return [...changes, ...menuCandidates(model), ...sourceCandidates(model, options)];
 }
 

@@ -1,8 +1,8 @@
 import { findDevice, linkEnds } from '../chain/graph.ts';
 import type { Chain, Link, Place } from '../contract/chain.ts';
 import type { Candidate } from './candidates.ts';
+import { changeCatalogue } from './change-catalogue.ts';
 import { linkMeant } from './components.ts';
-import type { TestKind } from './effect-table.ts';
 
 /** What a client can get at, as told on the phone. */
 export type ClientReach = {
@@ -10,33 +10,29 @@ export type ClientReach = {
   reachableDevices: readonly string[];
 };
 
-/** Done with a remote control or a device's own menu; nothing is touched. */
-const byRemoteControl: readonly TestKind[] = [
-  'otherSource',
-  'reissueHotPlug',
-  'raisePortMode',
-  'disableProcessing',
-  'limitInputBandwidth',
-  'limitOutputBandwidth',
-];
-/** Done at plugs. */
-const atPlugs: readonly TestKind[] = ['reseat', 'unplugBranch', 'movePort'];
-
 /**
- * Whether a client may be asked to do something over the phone. Only what is on the list is safe: what a remote
+ * Whether a client may be asked to do something over the phone. Only what the catalogue says is safe: what a remote
  * control does, and plugs that are within reach, of copper, and lie free. Nobody is sent up a ladder, into a rack,
  * behind mains, or to the end of an optical cable, which carries laser light; and a client has none of the kit.
  */
 export function isSafeForClient(chain: Chain, { action, kit }: Candidate, reach: ClientReach): boolean {
   if (action.kind === 'menu') return true;
   if (kit.length > 0) return false;
-  if (byRemoteControl.includes(action.test)) return hasMenuFor(chain, action.test, action.target);
-  const link = atPlugs.includes(action.test) ? linkMeant(chain, action.target) : null;
-  return link !== null && mayHandle(chain, link, reach);
+  switch (changeCatalogue[action.test].byClient) {
+    case 'remoteControl':
+      return true;
+    case 'ownMenu':
+      return hasMenu(chain, action.target);
+    case 'plugs': {
+      const link = linkMeant(chain, action.target);
+      return link !== null && mayHandle(chain, link, reach);
+    }
+    case null:
+      return false;
+  }
 }
 
-function hasMenuFor(chain: Chain, test: TestKind, target: Place): boolean {
-  if (test === 'otherSource' || test === 'reissueHotPlug') return true;
+function hasMenu(chain: Chain, target: Place): boolean {
   const id = target.kind === 'device' || target.kind === 'port' ? target.deviceId : '';
   return findDevice(chain, id)?.drawsMenu === true;
 }

@@ -32,6 +32,15 @@ export type Components = {
   upstream: ReadonlyMap<ComponentKey, ReadonlySet<ComponentKey>>;
 };
 
+/** Which sources and displays the fault is seen between. */
+export type Scope = {
+  affected: readonly string[];
+  unaffected: readonly string[];
+  displays: readonly string[];
+  /** Components on some way from an affected source to an affected display. */
+  path: ReadonlySet<ComponentKey>;
+};
+
 export function componentsIn(chain: Chain): Components {
   const places = componentsOf(chain);
   const known = new Map(

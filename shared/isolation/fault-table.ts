@@ -1,6 +1,6 @@
 import { deviceRoles, linkConstructions } from '../contract/chain-names.ts';
 import { contentKinds, momentKinds, symptomKinds } from '../contract/triage-names.ts';
-import { effectTable } from './effect-table.ts';
+import { effectTable, riskMin } from './effect-table.ts';
 import type { DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
 import { assumed, columns, practice, type Row } from './figures.ts';
 
@@ -135,13 +135,12 @@ const weighing = {
   }),
 };
 
-/** Minutes. Those of changes stand beside what a change does, in effect-table.ts. */
+/** Minutes. Those of changes stand beside what a change does, in its catalogue. */
 const effort = {
   menu: assumed({ setup: 2, restore: 1 }),
   installedSource: assumed({ setup: 3, restore: 1 }),
   broughtSource: assumed({ setup: 8, restore: 5 }),
-  /** What a mishap is worth on average: a spoilt device, a fall, a display dropped. */
-  riskMin: assumed({ updateFirmware: 60, moveProcessorToDisplay: 20, substituteDisplay: 10 }),
+  riskMin,
 };
 
 /** When looking further is no longer worth it. */

@@ -10,12 +10,13 @@ import {
   linkMeant,
   neighboursOf,
   pathBetween,
+  type Scope,
 } from './components.ts';
 import { type FailureMode, modesOfConstruction, modesOfRole, outside } from './failure-modes.ts';
 import type { FaultTable } from './fault-table.ts';
 import { figureIn } from './figures.ts';
 import { modesOfRule } from './finding-modes.ts';
-import { type Scope, scopeOf } from './reach.ts';
+import { scopeOf } from './scope.ts';
 
 /** One way in which the fault can have come about: a component and how it fails; `outside` has no component. */
 export type Hypothesis = { component: ComponentKey | typeof outside; mode: FailureMode };

@@ -1,8 +1,6 @@
-import { findLink } from '../chain/graph.ts';
-import type { Chain, Link, Place } from '../contract/chain.ts';
+import type { Link } from '../contract/chain.ts';
 import { linkCategories } from '../contract/chain-names.ts';
 import { type Message, message } from '../message/message.ts';
-import type { TestKind } from './effect-table.ts';
 
 type Category = Link['category'];
 /** Something to have at hand for a test or a repair. Lengths in metres. */
@@ -28,30 +26,7 @@ export function cableFor(link: Link): KitItem {
 }
 
 /** A passive cable that passes every rate with certainty, for tests; common practice: at most about 4 m. */
-const shortCable: KitItem = { kind: 'cable', category: 'ultraHighSpeed', lengthM: 3 };
-
-/** What a test at a place takes. */
-export function kitFor(chain: Chain, test: TestKind, target: Place): KitItem[] {
-  const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
-  switch (test) {
-    case 'replaceCable':
-      return link === undefined ? [] : [cableFor(link)];
-    case 'temporaryCable':
-      return link === undefined ? [] : [cableFor({ ...link, construction: 'activeOptical' })];
-    case 'sourceIntoProcessor':
-      return [{ kind: 'cable', category: 'premiumHighSpeed', lengthM: 5 }];
-    case 'bypassDevice':
-      return [{ kind: 'coupler' }];
-    case 'insertSyncSwitch':
-      return [{ kind: 'syncSwitch' }, shortCable];
-    case 'moveProcessorToDisplay':
-      return [shortCable];
-    case 'substituteDisplay':
-      return [{ kind: 'display' }];
-    default:
-      return [];
-  }
-}
+export const shortCable: KitItem = { kind: 'cable', category: 'ultraHighSpeed', lengthM: 3 };
 
 /** Whether what is at hand holds an item, or a better one: a longer cable or one of a higher category will do. */
 export function hasItem(kit: readonly KitItem[], wanted: KitItem): boolean {

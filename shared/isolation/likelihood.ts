@@ -1,6 +1,7 @@
 import type { Place } from '../contract/chain.ts';
+import type { EffectRow, Reach } from './change-facts.ts';
 import { type Components, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
-import type { EffectRow, Reach, TestKind } from './effect-table.ts';
+import type { TestKind } from './effect-table.ts';
 import { outside } from './failure-modes.ts';
 import { type FaultRate, quietChance } from './fault-rate.ts';
 import { figureIn } from './figures.ts';

@@ -1,6 +1,7 @@
 import type { Message } from '../contract/message.ts';
 import { decisionOf } from './build-decision.ts';
 import { candidatesFor } from './candidates.ts';
+import { changeCatalogue } from './change-catalogue.ts';
 import { type ClientReach, isSafeForClient } from './client-reach.ts';
 import { outside } from './failure-modes.ts';
 import { scorerOf } from './information.ts';
@@ -48,14 +49,12 @@ export function planRemotely(input: PlanInput, reach: ClientReach): RemotePlan {
   };
 }
 
-/** Settings and plugs that cure the fault where they are what is wrong. */
-const curing = ['reseat', 'movePort', 'raisePortMode', 'disableProcessing'];
-
+/** What may stay once it is made cures the fault where it is what is wrong. */
 function visitChanceOf({ model, chances }: Standing, { changes }: PlanInput, safe: string[]): number {
   const cures = candidatesFor(model, changes)
     .filter(({ id }) => safe.includes(id))
     .flatMap(({ action }) =>
-      action.kind === 'test' && curing.includes(action.test)
+      action.kind === 'test' && !changeCatalogue[action.test].diagnostic
         ? [effectsOf(model, action.test, action.target)]
         : [],
     );

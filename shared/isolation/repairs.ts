@@ -2,22 +2,11 @@ import type { Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
 import type { Message } from '../message/message.ts';
 import { type ChangeOption, testOrder } from './candidates.ts';
+import { changeCatalogue } from './change-catalogue.ts';
 import { effectsOf } from './likelihood.ts';
 import { expectedRepairMin, type Repair } from './repair-order.ts';
 import type { Standing } from './standing.ts';
 import { testKey } from './test-record.ts';
-
-/** Changes that may stay once they are made; all others are for finding the fault only. */
-const lasting: readonly ChangeKind[] = [
-  'reseat',
-  'replaceCable',
-  'movePort',
-  'raisePortMode',
-  'disableProcessing',
-  'insertSyncSwitch',
-  'restoreSettings',
-  'updateFirmware',
-];
 
 export type PlannedRepair = Repair & { kind: ChangeKind; target: Place; text: Message };
 export type RepairPlan = { order: PlannedRepair[]; expectedMin: number; uncured: number };
@@ -33,7 +22,7 @@ const worthTrying = 0.01;
 export function repairsOf({ model, chances }: Standing, changes: readonly ChangeOption[]): RepairPlan {
   let left = [...chances];
   let open = changes
-    .filter(({ kind }) => lasting.includes(kind))
+    .filter(({ kind }) => !changeCatalogue[kind].diagnostic)
     .map((change) => ({ change, effects: effectsOf(model, change.kind, change.target) }));
   const order: PlannedRepair[] = [];
   for (;;) {

@@ -20,7 +20,7 @@ vi.mock('../../shared/isolation/retest-statistics.ts', async (original) => ({
   noFaultFoundWatchMin: () => 1e6,
 }));
 vi.mock('../../shared/isolation/fault-table.ts', async (original) => halved(await original()));
-vi.mock('../../state-machines/triage/changes/catalogue.ts', async (original) => {
+vi.mock('../../shared/isolation/change-catalogue.ts', async (original) => {
   const module = await original<{ changeCatalogue: Record<string, Record<string, unknown>> }>();
   const turned = (kind: Record<string, unknown>) =>
     Object.fromEntries(
@@ -74,7 +74,7 @@ describe('the improvements', () => {
     const { english } = await import('../../shared/message/en/index.ts');
     const { message, messageText } = await import('../../shared/message/index.ts');
     expect(messageText(message('watchRunning'), english, 'UTC')).toContain('watchRunning');
-    const { changeCatalogue } = await import('../../state-machines/triage/changes/catalogue.ts');
+    const { changeCatalogue } = await import('../../shared/isolation/change-catalogue.ts');
     expect(changeCatalogue.replaceCable.canBeUndone).toBe(false);
   });
 });

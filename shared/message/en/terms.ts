@@ -188,3 +188,6 @@ export const enTerms: MessageTerms = {
     updateFirmware: 'Update the firmware',
   },
 };
+
+/** A kind of change in plain words, as a technician would say it. */
+export const changeLabel = (kind: keyof MessageTerms['changeKind']): string => enTerms.changeKind[kind];

@@ -1,18 +1,17 @@
-import { findDevice, findLink, findPort, linkEnds } from '../../../shared/chain/graph.ts';
+import { findLink, linkEnds } from '../../../shared/chain/graph.ts';
 import { namedPlace } from '../../../shared/chain/named-place.ts';
 import { samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
+import { cautionsAt, needsAt, whyNotAt } from '../../../shared/isolation/change-at.ts';
+import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
+import type { Caution, Scene } from '../../../shared/isolation/change-facts.ts';
 import { type FaultTable, faultTable } from '../../../shared/isolation/fault-table.ts';
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
-import { changesOfRound, standingSides } from '../record.ts';
-import { segmentFor, segmentOf } from '../segment.ts';
-
-import { type Caution, changeCatalogue } from './catalogue.ts';
-
-import { deviceWhyNot, linkWhyNot, portWhyNot, type Scene } from './places.ts';
+import { changesOfRound, standingEvidence, standingSides } from '../record.ts';
+import { type Segment, segmentFor, segmentOf } from '../segment.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
 export type ApplicableChange = {
@@ -33,14 +32,31 @@ export type ApplicableChange = {
   afterwards: Message;
 };
 
-/** Kinds that can be done again at the same place after they were kept. */
-const repeatable: readonly ChangeKind[] = ['reseat', 'replaceCable'];
+/** What decides where a change applies, and the record it comes from. */
+type Known = Scene & { record: TriageRecord };
 
-function sceneOf(record: TriageRecord): Scene | null {
+function sceneOf(record: TriageRecord): Known | null {
   const segment = segmentOf(record);
   return record.asFound === null || segment === null || standingSides(record).length === 0
     ? null
-    : { chain: record.asFound.chain, segment, record };
+    : sceneWith(record, record.asFound.chain, segment);
+}
+
+const sceneWith = (record: TriageRecord, chain: Chain, segment: Segment): Known => ({
+  chain,
+  segment,
+  sideIds: standingSides(record).map(({ deviceId }) => deviceId),
+  settingsKnownIds: settingsKnownIds(record, chain),
+  record,
+});
+
+/** Where a setting was changed before the fault came, what it was can be asked of every device. */
+function settingsKnownIds(record: TriageRecord, chain: Chain): string[] {
+  if (record.whatChanged?.answers.some(({ kind }) => kind === 'setting'))
+    return chain.devices.map(({ id }) => id);
+  return standingEvidence(record).flatMap(({ kind, tie }) =>
+    kind === 'settings' && tie.deviceId !== null ? [tie.deviceId] : [],
+  );
 }
 
 const wasTried = (record: TriageRecord, kind: ChangeKind, target: Place): boolean =>
@@ -58,46 +74,30 @@ export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target:
     : why;
 }
 
-const isKept = ({ record }: Scene, kind: ChangeKind, target: Place): boolean =>
+const isKept = ({ record }: Known, kind: ChangeKind, target: Place): boolean =>
   changesOfRound(record).some(
     (change) => change.kind === kind && change.status === 'kept' && samePlace(change.target, target),
   );
 
-const doneTo = { device: 'doneToDevice', port: 'doneToPort', link: 'doneToLink' } as const;
-
-function whyNotThere(scene: Scene, kind: ChangeKind, target: Place): Message | null {
-  const { target: wanted } = changeCatalogue[kind];
-  if (target.kind !== wanted) return message(doneTo[wanted], { change: kind });
-  if (!repeatable.includes(kind) && isKept(scene, kind, target)) {
-    return message('keptAlready');
-  }
-  const nothing = message('nothingUnderThatId');
-  if (target.kind === 'link') {
-    const link = findLink(scene.chain, target.linkId);
-    return link === undefined ? nothing : (linkWhyNot[kind]?.(scene, link) ?? null);
-  }
-  const device = findDevice(scene.chain, target.deviceId);
-  if (device === undefined) return nothing;
-  if (target.kind === 'port') {
-    const port = findPort(scene.chain, target);
-    return port === undefined ? nothing : (portWhyNot[kind]?.(scene, { device, port }) ?? null);
-  }
-  return deviceWhyNot[kind]?.(scene, device) ?? null;
+function whyNotThere(scene: Known, kind: ChangeKind, target: Place): Message | null {
+  return !changeCatalogue[kind].canBeRepeated && isKept(scene, kind, target)
+    ? message('keptAlready')
+    : whyNotAt(scene, kind, target);
 }
 
 type Candidate = { kind: ChangeKind; target: Place };
 
 /** Every change that applies, updates of firmware apart, kind by kind in the catalogue's order. */
-const candidates = (scene: Scene): Candidate[] =>
+const candidates = (scene: Known): Candidate[] =>
   changeKinds
     .filter((kind) => kind !== 'updateFirmware')
     .flatMap((kind) => placesFor(scene, kind).map((target) => ({ kind, target })));
 
-const firstUntried = ({ record }: Scene, of: readonly Candidate[]): Candidate | null =>
+const firstUntried = ({ record }: Known, of: readonly Candidate[]): Candidate | null =>
   of.find(({ kind, target }) => !wasTried(record, kind, target)) ?? null;
 
 /** Firmware can't be taken back, so it comes last, unless the organisation's level asks for it anyway. */
-function whyNotYet({ chain, record }: Scene, target: Place, untried: Candidate | null): Message | null {
+function whyNotYet({ chain, record }: Known, target: Place, untried: Candidate | null): Message | null {
   if (target.kind === 'device' && record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
   return untried === null
     ? null
@@ -112,7 +112,7 @@ function everyPlace(chain: Chain, kind: 'device' | 'port' | 'link'): Place[] {
   );
 }
 
-const placesFor = (scene: Scene, kind: ChangeKind): Place[] =>
+const placesFor = (scene: Known, kind: ChangeKind): Place[] =>
   everyPlace(scene.chain, changeCatalogue[kind].target).filter(
     (place) => whyNotThere(scene, kind, place) === null,
   );
@@ -147,18 +147,18 @@ export function conceivableChangesOf(
   chain: Chain,
   table: FaultTable = faultTable,
 ): ApplicableChange[] {
-  const scene = { chain, segment: segmentFor(chain, standingSides(record)), record };
+  const scene = sceneWith(record, chain, segmentFor(chain, standingSides(record)));
   return candidates(scene).map((each) => describe(scene, each, table));
 }
 
 function describe(
-  { chain, record }: Scene,
+  { chain, record }: Known,
   { kind, target }: Candidate,
   { changeMinutes }: FaultTable,
 ): ApplicableChange {
-  const { diagnostic, needs, cautions } = changeCatalogue[kind];
+  const { diagnostic, needs, cautions, isPulled } = changeCatalogue[kind];
   const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
-  const pulled = kind === 'replaceCable' && link?.route === 'inConduit';
+  const pulled = isPulled && link?.route === 'inConduit';
   const minutes = changeMinutes[pulled ? 'pullThroughConduit' : kind];
   return {
     kind,
@@ -167,7 +167,7 @@ function describe(
     diagnostic,
     tried: wasTried(record, kind, target),
     needs: [...needs.map((need) => message(need)), ...needsAt(chain, kind, target)],
-    caution: [...new Set([...cautions, ...cautionsAt(chain, kind, target)])].map((caution) =>
+    caution: [...new Set([...cautions, ...cautionsThere(chain, kind, target)])].map((caution) =>
       message(caution),
     ),
     setupMin: figureOf(minutes, 'setup'),
@@ -177,29 +177,13 @@ function describe(
   };
 }
 
-function needsAt(chain: Chain, kind: ChangeKind, target: Place): Message[] {
-  if (target.kind === 'link' && (kind === 'replaceCable' || kind === 'temporaryCable')) {
-    const lengthM = findLink(chain, target.linkId)?.lengthM;
-    return lengthM === undefined ? [] : [message('needCableAsLong', { lengthM })];
-  }
-  if (target.kind !== 'device' || kind !== 'substituteDisplay') return [];
-  const versions = (findDevice(chain, target.deviceId)?.ports ?? []).map((port) => port.contentProtection);
-  const known = [...new Set(versions)].filter((version) => version !== 'unknown' && version !== 'none');
-  return known.map((version) => message('needContentProtection', { version }));
-}
-
-/** What the place itself adds: what hangs overhead, carries light, or lies in a wall. */
-function cautionsAt(chain: Chain, kind: ChangeKind, target: Place): Caution[] {
-  if (target.kind === 'link') {
-    const link = findLink(chain, target.linkId);
-    if (link === undefined) return [];
-    const optical: Caution[] = link.construction === 'activeOptical' ? ['cautionOpticalLight'] : [];
-    const overhead: Caution[] = linkEnds(chain, link)?.sink.role === 'display' ? ['cautionDisplay'] : [];
-    const conduit: Caution[] =
-      kind === 'replaceCable' && link.route === 'inConduit' ? ['cautionConduit'] : [];
-    const wall: Caution[] = link.route === 'inWall' ? ['cautionCableInWall'] : [];
-    return [...optical, ...overhead, ...conduit, ...wall];
-  }
-  const role = target.kind === 'port' ? findDevice(chain, target.deviceId)?.role : undefined;
-  return role === 'display' && kind === 'movePort' ? ['cautionDisplay'] : [];
+/** What the place itself adds, for any change and for this one: what hangs overhead, carries light, or lies in a wall. */
+function cautionsThere(chain: Chain, kind: ChangeKind, target: Place): Caution[] {
+  const own = cautionsAt(chain, kind, target);
+  const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
+  if (link === undefined) return own;
+  const optical: Caution[] = link.construction === 'activeOptical' ? ['cautionOpticalLight'] : [];
+  const overhead: Caution[] = linkEnds(chain, link)?.sink.role === 'display' ? ['cautionDisplay'] : [];
+  const wall: Caution[] = link.route === 'inWall' ? ['cautionCableInWall'] : [];
+  return [...optical, ...overhead, ...own, ...wall];
 }

@@ -2,6 +2,7 @@ import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TicketCommandType } from '../../../shared/contract/commands.ts';
 import type { ChangeKind, ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import {
   type RetestNeed,
   requiredQuietTries,
@@ -9,7 +10,6 @@ import {
 } from '../../../shared/isolation/index.ts';
 import { message } from '../../../shared/message/message.ts';
 import type { NamedPlace } from '../../../shared/message/values.ts';
-import { changeCatalogue } from '../changes/catalogue.ts';
 import {
   changesOfRound,
   changeToConfirm,

@@ -2,6 +2,7 @@ import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { TicketCommandType } from '../../../shared/contract/commands.ts';
 import type { PhonePlanReply, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import {
   type Case,
   type ChangeOption,
@@ -24,7 +25,6 @@ import {
 import { menuStaysChance } from '../../../shared/isolation/likelihood.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { type ApplicableChange, applicableChangesOf, conceivableChangesOf } from '../changes/applicable.ts';
-import { changeCatalogue } from '../changes/catalogue.ts';
 import { stateName, type TriageSnapshot } from '../evolve.ts';
 import { changeInPlace, changesOfRound, openChange, standingSides } from '../record.ts';
 import { whyNoProof } from '../rules/culprit.ts';

@@ -1,9 +1,9 @@
 import { findDevice } from '../../../shared/chain/graph.ts';
 import type { ChangeRecord, Judgement, TriageRecord } from '../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { attributionOf } from '../attribution.ts';
 import { whyNotApplicable } from '../changes/applicable.ts';
-import { changeCatalogue } from '../changes/catalogue.ts';
 import type { CompleteCommand, EventOf } from '../events.ts';
 import {
   changeInPlace,

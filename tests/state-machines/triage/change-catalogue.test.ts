@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { samePlace } from '../../../shared/chain/place.ts';
 import { type ChangeKind, changeKinds } from '../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { tableOf } from '../../../shared/isolation/index.ts';
-import { applicableChanges, changeCatalogue } from '../../../state-machines/index.ts';
+import { applicableChanges } from '../../../state-machines/index.ts';
 import { homeCinema, withLink } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
 import { link } from './triage-events.ts';

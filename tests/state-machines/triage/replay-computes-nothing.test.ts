@@ -32,7 +32,7 @@ vi.mock('../../../state-machines/triage/rules/refusal.ts', async (original) => g
 vi.mock('../../../state-machines/triage/changes/applicable.ts', async (original) =>
   guarded(await original()),
 );
-vi.mock('../../../state-machines/triage/changes/catalogue.ts', async (original) => {
+vi.mock('../../../shared/isolation/change-catalogue.ts', async (original) => {
   const module: { changeCatalogue: object } = await original();
   const changeCatalogue = new Proxy(module.changeCatalogue, {
     get: (target, name) => {

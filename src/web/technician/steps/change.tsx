@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { ChangeRecord, Verdict } from '../../../../shared/contract/change.ts';
 import { verdicts } from '../../../../shared/contract/triage-names.ts';
+import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
-import { changeCatalogue } from '../../../../state-machines/triage/changes/catalogue.ts';
 import { retestWatches } from '../../../../state-machines/triage/record.ts';
 import { usable } from '../../../../state-machines/triage/retest.ts';
 import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.ts';

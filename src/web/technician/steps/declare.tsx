@@ -4,6 +4,7 @@ import { placeKey, samePlace } from '../../../../shared/chain/place.ts';
 import type { Settings } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
+import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
 import {
   type ApplicableChange,
@@ -65,15 +66,6 @@ function Declare({ work, kind, place }: { work: Work; kind: string; place: strin
   return <DeclareForm work={work} change={change} />;
 }
 
-/** Kinds that touch settings, with what the usual one of it becomes where there is a usual one. */
-const settingKinds: Partial<Record<ApplicableChange['kind'], { about: RegExp; to: string } | null>> = {
-  limitInputBandwidth: { about: /input.*bandwidth|bandwidth.*input/i, to: '9 Gbit/s' },
-  limitOutputBandwidth: { about: /output.*bandwidth|bandwidth.*output/i, to: '9 Gbit/s' },
-  raisePortMode: null,
-  disableProcessing: null,
-  restoreSettings: null,
-};
-
 type Draft = {
   expected: string | null;
   detail: string;
@@ -89,9 +81,10 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
   const { id, triage } = work.ticket;
   const deviceId =
     change.target.kind === 'device' || change.target.kind === 'port' ? change.target.deviceId : null;
-  const touches = change.kind in settingKinds && deviceId !== null;
+  const touched = changeCatalogue[change.kind].settings;
+  const touches = touched !== null && deviceId !== null;
   const known = deviceId === null ? {} : lastSettings(triage, work.chain, deviceId);
-  const usual = settingKinds[change.kind] ?? null;
+  const usual = touched?.usual ?? null;
   const [draft, write, forget] = useDraftForm<Draft>(
     `declare ${id} ${change.kind} ${placeKey(change.target)}`,
     {

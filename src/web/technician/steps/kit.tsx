@@ -1,6 +1,7 @@
 import type { ChangeKind } from '../../../../shared/contract/change.ts';
 import type { Circumstances } from '../../../../shared/isolation/candidates.ts';
-import { type KitItem, kitFor, kitKey, kitMessage } from '../../../../shared/isolation/kit.ts';
+import { kitFor } from '../../../../shared/isolation/change-at.ts';
+import { type KitItem, kitKey, kitMessage } from '../../../../shared/isolation/kit.ts';
 import { conceivableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
