@@ -37,7 +37,15 @@ export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
 export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './triage/plan/known.ts';
 export { type PlanRequest, planByPhone, planTicket } from './triage/plan/ticket-plan.ts';
-export { openChange, runningWatch } from './triage/record.ts';
+export {
+  baselineWatches,
+  minutesOf,
+  occurrencesIn,
+  occurrencesOf,
+  openChange,
+  runningWatch,
+  standingSides,
+} from './triage/record.ts';
 export { baselineFor, watchRecordOf } from './triage/retest.ts';
 export { judgementSoFar } from './triage/rules/changes.ts';
 export type { Refusal, RefusalType } from './triage/rules/refusal.ts';

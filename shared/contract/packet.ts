@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { chain, finding } from './chain.ts';
 import { evidenceItem } from './evidence.ts';
+import { languageTags } from './language-names.ts';
 import { logFinding } from './log-findings.ts';
 import { message } from './message.ts';
 import { id, instant, memberRole, sha256 } from './primitives.ts';
@@ -37,7 +38,9 @@ export type ErasedPlace = z.infer<typeof erasedPlace>;
  * the work needs: no address, no telephone number and no way into the house.
  */
 export const caseFile = z.object({
-  caseFileVersion: z.literal(1),
+  caseFileVersion: z.literal(2),
+  /** What its own sentences are in: the summary, the timeline as CSV, bag-info.txt. Version 1 was English. */
+  language: z.enum(languageTags),
   packet: z.object({
     id,
     version: z.int().min(1),
@@ -84,7 +87,7 @@ export const caseFile = z.object({
   evidence: z.array(caseEvidence),
   people: z.array(casePerson),
   /** What this version says that the one before did not. */
-  news: z.array(z.string()),
+  news: z.array(message),
   /** What the logs say of the watches and occurrences above. */
   logs: z.array(logFinding).default([]),
   erased: z.array(erasedPlace).default([]),
@@ -103,7 +106,7 @@ export const packetSummary = z.object({
   createdAt: instant,
   createdBy: id,
   createdByName: z.string(),
-  news: z.array(z.string()),
+  news: z.array(message),
   /**
    * Texts of the log that this packet holds and that were erased after it was made: what was handed over stays as it
    * was. Null where the packet is another organisation's.

@@ -1,3 +1,4 @@
+import type { LanguageTag } from '../contract/language-names.ts';
 import type { codes } from './codes/index.ts';
 import type { Say } from './say.ts';
 import type { CodeTable, ValuesOf } from './values.ts';
@@ -10,7 +11,7 @@ export type Codes = typeof codes;
 export type Code = keyof Codes;
 /** All a language has to bring: its sentences, and what they are put together with. */
 export type Language = {
-  readonly tag: 'en' | 'de';
+  readonly tag: LanguageTag;
   /** Around what a person wrote, in plain text. */
   readonly quotes: readonly [string, string];
   readonly sentences: Sentences<Codes>;

@@ -6,6 +6,7 @@ import { may, roleNotAllowed } from './access.ts';
 import { loadActor } from './actor.read.ts';
 import type { Actor } from './actor.ts';
 import type { Context } from './context.ts';
+import { languageOf } from './language.ts';
 import { type Refused, refused } from './problem.ts';
 
 /** The caller as the database knows them now, who has to be active still and allowed to use this route. */
@@ -29,6 +30,6 @@ export function asCaller<Result>(
   const { org, sub } = request.user;
   return services.database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
     const actor = await allowedActor(tx, request);
-    return 'ok' in actor ? actor : work({ tx, actor, services });
+    return 'ok' in actor ? actor : work({ tx, actor, services, language: languageOf(request).tag });
   });
 }

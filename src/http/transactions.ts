@@ -53,7 +53,7 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     const result = await database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
       const actor = await allowedActor(tx, request);
       if ('ok' in actor) return actor;
-      const context = { tx, actor, services };
+      const context = { tx, actor, services, language: languageOf(request).tag };
       const kept = await claimKey(context, key, hash);
       if (kept !== null) return 'ok' in kept ? kept : { ...kept, replayed: true };
       const outcome = await undoneOnRefusal(tx, () => work(context));

@@ -17,6 +17,7 @@ import { kitCodes } from './kit.ts';
 import { linkBudgetCodes } from './link-budget.ts';
 import { logCheckCodes } from './log-check.ts';
 import { logCodes } from './logs.ts';
+import { packetNewsCodes } from './packet-news.ts';
 import { placeCodes } from './places.ts';
 import { planCodes } from './plan.ts';
 import { powerCodes } from './power.ts';
@@ -53,6 +54,7 @@ export const codes = {
   ...linkBudgetCodes,
   ...logCheckCodes,
   ...logCodes,
+  ...packetNewsCodes,
   ...placeCodes,
   ...planCodes,
   ...powerCodes,

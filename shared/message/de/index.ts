@@ -18,6 +18,7 @@ import { kitDe } from './kit.ts';
 import { linkBudgetDe } from './link-budget.ts';
 import { logCheckDe } from './log-check.ts';
 import { logsDe } from './logs.ts';
+import { packetNewsDe } from './packet-news.ts';
 import { placesDe } from './places.ts';
 import { planDe } from './plan.ts';
 import { powerDe } from './power.ts';
@@ -59,6 +60,7 @@ export const german: Language = {
     ...linkBudgetDe,
     ...logCheckDe,
     ...logsDe,
+    ...packetNewsDe,
     ...placesDe,
     ...planDe,
     ...powerDe,

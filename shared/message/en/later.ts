@@ -15,6 +15,7 @@ import { firmwareEn } from './firmware.ts';
 import { linkBudgetEn } from './link-budget.ts';
 import { logCheckEn } from './log-check.ts';
 import { logsEn } from './logs.ts';
+import { packetNewsEn } from './packet-news.ts';
 import { placesEn } from './places.ts';
 import { planEn } from './plan.ts';
 import { powerEn } from './power.ts';
@@ -48,6 +49,7 @@ export const laterEn = {
   ...linkBudgetEn,
   ...logCheckEn,
   ...logsEn,
+  ...packetNewsEn,
   ...placesEn,
   ...planEn,
   ...powerEn,

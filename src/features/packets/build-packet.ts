@@ -31,7 +31,7 @@ export async function buildPacket(
       ticketId: packet.ticketId,
       version: packet.version,
       files,
-      news: gathered.file.news,
+      news: gathered.file.news as unknown as Prisma.InputJsonArray,
       caseFile: gathered.file as unknown as Prisma.InputJsonObject,
       createdAt: new Date(packet.at),
       createdBy: actor.memberId,

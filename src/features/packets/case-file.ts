@@ -1,18 +1,18 @@
 import { checkLevels } from '../../../shared/chain/firmware-level.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
+import type { LanguageTag } from '../../../shared/contract/language-names.ts';
 import type { CaseEvidence, CaseFile, CaseFirmware } from '../../../shared/contract/packet.ts';
 import type { Site } from '../../../shared/contract/site.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
 import { completeness, segmentOf } from '../../../state-machines/index.ts';
 import { evidencePath } from '../evidence-record/index.ts';
-import { tellErasures } from './erased-words.ts';
 import { packetNews } from './news.ts';
-import { nameOf } from './summary/words.ts';
 
 /** All that a case file is made of. Evidence and chain versions come oldest first. */
 export type CaseInput = {
+  readonly language: LanguageTag;
   readonly packet: {
     readonly id: string;
     readonly version: number;
@@ -41,7 +41,8 @@ export function caseFileOf(input: CaseInput): CaseFile {
   const { reporter, ...intake } = input.intake;
   const escalation = record.escalations.find(({ version }) => version === input.packet.version);
   const file: Omit<CaseFile, 'news'> = {
-    caseFileVersion: 1,
+    caseFileVersion: 2,
+    language: input.language,
     packet: {
       id: input.packet.id,
       version: input.packet.version,
@@ -70,8 +71,7 @@ export function caseFileOf(input: CaseInput): CaseFile {
     erased: input.erased,
     triage: record,
   };
-  const told = (sentence: string): string => tellErasures(sentence, (memberId) => nameOf(file, memberId));
-  return { ...file, news: before === null ? [] : packetNews(before, file).map(told) };
+  return { ...file, news: before === null ? [] : packetNews(before, file) };
 }
 
 const inBag = (item: EvidenceItem, index: number): CaseEvidence => ({

@@ -47,6 +47,7 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
   const chain = chainInCase(record, { id: ticket.chainId, versions: chainVersions }, nameOf);
   const mentioned = new Set([actor.memberId, ...events.map(({ actorId }) => actorId)]);
   const file = caseFileOf({
+    language: context.language,
     packet: { ...packet, by: actor.memberId },
     organisation: await organisationOf(context),
     ticket: ticketInCase(ticket),

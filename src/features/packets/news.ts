@@ -1,17 +1,18 @@
-import { placeName } from '../../../shared/chain/place.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
+import type { Place } from '../../../shared/contract/chain.ts';
 import type { CaseEvidence, CaseFile } from '../../../shared/contract/packet.ts';
 import type { ChangeRecord, CompletenessItem, TriageRecord } from '../../../shared/contract/triage.ts';
-import { changeLabel } from '../../../state-machines/index.ts';
-import { inEnglish } from './summary/parts.ts';
-import { itemWords, nameOf } from './summary/words.ts';
+import { type Message, message, type NamedPlace } from '../../../shared/message/index.ts';
+import { occurrencesIn } from '../../../state-machines/index.ts';
+import { nameOf } from './summary/words.ts';
 
 type Case = Omit<CaseFile, 'news'>;
 
 /**
- * What a version of a packet says that the one before did not, in sentences, in the order in which a reader wants
- * them: answers, evidence, watches, sides, changes, how things stand, the chain, what is still left out.
+ * What a version of a packet says that the one before did not, in the order in which a reader wants it: answers,
+ * evidence, watches, sides, changes, how things stand, the chain, what is still left out.
  */
-export function packetNews(before: Case, after: Case): string[] {
+export function packetNews(before: Case, after: Case): Message[] {
   return [
     ...answers(before, after),
     ...evidence(before, after),
@@ -29,119 +30,147 @@ const added = <Item extends { id: string }>(before: readonly Item[], after: read
   return after.filter(({ id }) => !known.has(id));
 };
 
-const place = (file: Case, of: Parameters<typeof placeName>[1]): string =>
-  placeName(file.triage.asFound?.chain ?? file.chain.now.chain, of);
+const place = (file: Case, of: Place): NamedPlace =>
+  namedPlace(file.triage.asFound?.chain ?? file.chain.now.chain, of);
+const device = (file: Case, deviceId: string): NamedPlace => place(file, { kind: 'device', deviceId });
 
-function answers(before: Case, after: Case): string[] {
+function answers(before: Case, after: Case): Message[] {
   const answered = new Set(before.triage.requests.flatMap(({ id, answer }) => (answer === null ? [] : [id])));
-  return after.triage.requests
-    .filter(({ id, answer }) => answer !== null && !answered.has(id))
-    .map(({ text, answer }) => `Answered: ${text} ${answer?.text ?? ''}`);
+  return after.triage.requests.flatMap(({ id, text, answer }) =>
+    answer === null || answered.has(id)
+      ? []
+      : [message('news/requestAnswered', { request: text, answer: answer.text })],
+  );
 }
 
-function evidence(before: Case, after: Case): string[] {
+function evidence(before: Case, after: Case): Message[] {
   const withdrawnBefore = new Set(
     before.evidence.filter((item) => item.withdrawn !== null).map(({ id }) => id),
   );
-  const news = added(before.evidence, after.evidence).map(
-    (item) => `Evidence added: ${itemName(after, item)}.`,
+  const news = added(before.evidence, after.evidence).map((item) =>
+    message('news/evidenceAdded', { item: itemOf(after, item) }),
   );
-  const gone = after.evidence
-    .filter((item) => item.withdrawn !== null && !withdrawnBefore.has(item.id))
-    .map((item) => `Evidence withdrawn: ${itemName(after, item)}. ${item.withdrawn?.reason ?? ''}`);
+  const gone = after.evidence.flatMap((item) =>
+    item.withdrawn === null || withdrawnBefore.has(item.id)
+      ? []
+      : [message('news/evidenceWithdrawn', { item: itemOf(after, item), reason: item.withdrawn.reason })],
+  );
   return [...news, ...gone];
 }
 
-/** `firmware of processor 'Cinema processor', 3.10.2`; `photo of the cable from ..., Printed label, 001-photo.jpg`. */
-function itemName(file: Case, item: CaseEvidence): string {
+function itemOf(file: Case, item: CaseEvidence): Message {
   const { deviceId, linkId } = item.tie;
   const of =
     deviceId !== null
-      ? ` of ${place(file, { kind: 'device', deviceId })}`
+      ? device(file, deviceId)
       : linkId !== null
-        ? ` of ${place(file, { kind: 'link', linkId })}`
-        : '';
-  const parts = [
-    `${item.kind}${of}`,
-    readingWords(item),
-    item.description,
-    item.path?.replace(/^evidence\//, ''),
-  ];
-  return parts.filter(Boolean).join(', ');
+        ? place(file, { kind: 'link', linkId })
+        : null;
+  return message('news/evidenceItem', {
+    kind: item.kind,
+    of,
+    reading: readingOf(item),
+    description: item.description === '' ? null : item.description,
+    fileName: item.path?.replace(/^evidence\//, '') ?? null,
+  });
 }
 
 /** A reading in few words; of many settings, how many they are. */
-function readingWords({ reading }: CaseEvidence): string {
-  if (reading === null) return '';
-  if (reading.kind === 'firmware') return reading.level;
-  if (reading.kind === 'note') return reading.text;
+function readingOf({ reading }: CaseEvidence): Message | null {
+  if (reading === null) return null;
+  if (reading.kind === 'firmware') return message('news/levelRead', { level: reading.level });
+  if (reading.kind === 'note') return message('news/noteRead', { text: reading.text });
   const settings = Object.entries(reading.values);
-  if (settings.length > 3) return `${settings.length} settings`;
-  return settings.map(([key, value]) => `${key}: ${String(value)}`).join(', ');
+  if (settings.length > 3) return message('news/settingsCounted', { settings: settings.length });
+  return message('news/settingsRead', {
+    settings: settings.map(([setting, value]) =>
+      message('news/settingRead', { setting, value: String(value) }),
+    ),
+  });
 }
 
-function watches(before: Case, after: Case): string[] {
+function watches(before: Case, after: Case): Message[] {
   const fresh = added(before.triage.watches, after.triage.watches);
-  if (fresh.length === 0) return [];
-  const seen = fresh.flatMap((watch) =>
-    watch.occurrences.filter(({ withdrawn }) => withdrawn === null),
-  ).length;
-  const more = fresh.length === 1 ? 'One more watch' : `${fresh.length} more watches`;
-  return [`${more}, in which the fault came ${seen === 1 ? 'once' : `${seen} times`}.`];
+  const voidedBefore = new Set(
+    before.triage.watches.flatMap(({ id, voided }) => (voided === null ? [] : [id])),
+  );
+  const voided = after.triage.watches.flatMap((watch) =>
+    watch.voided === null || voidedBefore.has(watch.id)
+      ? []
+      : [message('log/watchVoided', { reason: watch.voided.reason })],
+  );
+  if (fresh.length === 0) return voided;
+  return [message('news/watched', { watches: fresh.length, seen: occurrencesIn(fresh).length }), ...voided];
 }
 
-const sideKey = ({ deviceId, at, withdrawn }: TriageRecord['sides'][number]): string =>
-  `${deviceId} ${at} ${withdrawn === null}`;
+const sideKey = ({ deviceId, at, withdrawn, superseded }: TriageRecord['sides'][number]): string =>
+  `${deviceId} ${at} ${withdrawn === null} ${superseded === null}`;
 
-function sides(before: Case, after: Case): string[] {
+function sides(before: Case, after: Case): Message[] {
   const known = new Set(before.triage.sides.map(sideKey));
   return after.triage.sides
     .filter((side) => !known.has(sideKey(side)))
-    .map((side) => {
-      const at = place(after, { kind: 'device', deviceId: side.deviceId });
-      if (side.withdrawn !== null) return `The side at ${at} was withdrawn: ${side.withdrawn.reason}`;
-      return `Side found: ${side.side === 'input' ? 'upstream' : 'downstream'} of ${at}.`;
+    .map(({ deviceId, side, withdrawn, superseded }) => {
+      const at = device(after, deviceId);
+      if (withdrawn !== null) return message('log/sideWithdrawn', { device: at, reason: withdrawn.reason });
+      if (superseded !== null) return message('log/sideFell', { device: at });
+      return message('news/sideFound', { device: at, side });
     });
 }
 
-function changes(before: Case, after: Case): string[] {
+const codeOfStatus = {
+  declared: 'news/changeDeclared',
+  applied: 'news/changeInPlace',
+  judged: 'news/changeJudged',
+  restored: 'news/changePutBack',
+  kept: 'news/changeKept',
+  withdrawn: 'news/changeWithdrawn',
+} as const satisfies Record<ChangeRecord['status'], string>;
+
+function changes(before: Case, after: Case): Message[] {
   const known = new Map(before.triage.changes.map((change) => [change.id, stateOf(change)]));
   return after.triage.changes
     .filter((change) => known.get(change.id) !== stateOf(change))
-    .map((change) => {
-      const verdict = change.judgement === null ? '' : `, ${change.judgement.verdict}`;
-      return `Change: ${changeLabel(change.kind)}, ${place(after, change.target)}: ${change.status}${verdict}.`;
-    });
+    .map(({ kind, target, status, judgement }) =>
+      message(codeOfStatus[status], {
+        change: kind,
+        place: place(after, target),
+        verdict: judgement?.verdict ?? null,
+      }),
+    );
 }
 
 const stateOf = ({ status, judgement }: ChangeRecord): string => `${status} ${judgement?.verdict ?? ''}`;
 
-function standing(before: Case, after: Case): string[] {
+function standing(before: Case, after: Case): Message[] {
   const { culprit, remedy } = after.triage;
+  const was = before.triage;
+  const notes = after.triage.notes
+    .slice(was.notes.length)
+    .map((note) => message('news/noteBy', { name: nameOf(after, note.by), text: note.text }));
   return [
-    culprit !== null &&
-      before.triage.culprit?.at !== culprit.at &&
-      `Culprit named: ${place(after, culprit.place)}.`,
-    culprit === null && before.triage.culprit !== null && 'The culprit named before is withdrawn.',
-    remedy !== null && before.triage.remedy?.what !== remedy.what && `Remedy: ${remedy.what}`,
-    ...after.triage.notes
-      .slice(before.triage.notes.length)
-      .map((note) => `Note by ${nameOf(after, note.by)}: ${note.text}`),
-  ].filter((sentence) => sentence !== false);
+    ...(culprit !== null && was.culprit?.at !== culprit.at
+      ? [message('news/culpritNamed', { place: place(after, culprit.place) })]
+      : []),
+    ...(culprit === null && was.culprit !== null ? [message('news/culpritWithdrawn')] : []),
+    ...(remedy !== null && was.remedy?.what !== remedy.what
+      ? [message('news/remedyChosen', { what: remedy.what })]
+      : []),
+    ...notes,
+  ];
 }
 
-const chain = (before: Case, after: Case): string[] =>
+const chain = (before: Case, after: Case): Message[] =>
   after.chain.versions
     .filter(({ version }) => version > before.chain.now.version)
-    .flatMap((version) => version.changes)
-    .map(inEnglish);
+    .flatMap((version) => version.changes);
 
-function waivers(before: Case, after: Case): string[] {
+function waivers(before: Case, after: Case): Message[] {
   const waived = (file: Case) => file.packet.waivers.map(({ item }) => item);
   const missing = (file: Case) => file.missing.map(({ item }) => item);
   return [
-    ...without(missing(before), missing(after)).map((item) => `No longer missing: ${itemWords[item]}.`),
-    ...without(waived(after), waived(before)).map((item) => `Waived now: ${itemWords[item]}.`),
+    ...without(missing(before), missing(after)).map((item) => message('news/noLongerMissing', { item })),
+    ...without(waived(after), waived(before)).map((item) => message('news/waivedNow', { item })),
   ];
 }
 

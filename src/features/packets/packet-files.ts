@@ -1,11 +1,11 @@
+import { withErasuresTold } from '../../../shared/contract/erased-text.ts';
 import type { BagFile, CaseFile } from '../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { ChainVersionDocument } from '../chains/index.ts';
 import { type LoggedEvent, logFiles } from '../ticket-record/index.ts';
 import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
-import { tellErasures } from './erased-words.ts';
 import { caseSummary, type Thumbnails } from './summary/index.ts';
-import { nameOf } from './summary/words.ts';
+import { erasureWords, wordsOf } from './summary/tongue.ts';
 import { timelineCsv } from './timeline-csv.ts';
 
 /** A file that we write, before it is stored. `path` is relative to the bag's folder. */
@@ -39,7 +39,7 @@ export const writtenPayload = ({
     ? []
     : [{ path: 'data/chain/as-found.json', content: json(file.triage.asFound) }]),
   { path: 'data/timeline.json', content: json(timeline) },
-  { path: 'data/timeline.csv', content: timelineCsv(timeline) },
+  { path: 'data/timeline.csv', content: timelineCsv(timeline, file.language) },
   ...Object.entries(logFiles(events, 'bagit.txt')).map(([name, content]) => ({
     path: `data/log/${name}`,
     content,
@@ -68,17 +68,18 @@ export const tagManifest = (tags: readonly BagFile[]): WrittenFile => ({
 
 function infoOf(file: CaseFile, payload: readonly BagFile[]): [string, string][] {
   const { packet, ticket, organisation } = file;
-  const question = tellErasures(packet.question, (memberId) => nameOf(file, memberId));
+  const question = withErasuresTold(packet.question, (erasure) => erasureWords(file, erasure));
   return [
     ['Source-Organization', organisation.name],
     ['Contact-Name', file.people.find(({ id }) => id === packet.createdBy)?.name ?? packet.createdBy],
-    ['External-Description', `Case ${ticket.number}, version ${packet.version}: ${question}`],
+    ['External-Description', `${wordsOf(file).title(ticket.number, packet.version)}: ${question}`],
     ['Bagging-Date', packet.createdAt.slice(0, 10)],
     ['External-Identifier', `urn:uuid:${packet.id}`],
     ['Bag-Group-Identifier', `urn:uuid:${ticket.id}`],
     ['Bag-Count', `${packet.version} of ?`],
     ['Payload-Oxum', payloadOxum(payload)],
     ['Case-Packet-Version', String(packet.version)],
+    ['Case-Packet-Language', file.language],
   ];
 }
 

@@ -6,21 +6,49 @@ import {
   caseFile as caseFileForm,
 } from '../../../shared/contract/packet.ts';
 import { logFindingAsToday } from '../../../shared/logs/index.ts';
-import { message, storedMessage } from '../../../shared/message/index.ts';
+import { type Message, message, storedMessage } from '../../../shared/message/index.ts';
 import { missingAsToday, recordAsToday } from '../../../state-machines/index.ts';
+import { NewerDataError } from '../../database/index.ts';
 import { type Context, refused } from '../../http/index.ts';
 import { changesOf } from '../chains/index.ts';
 
 export const noPacket = refused('not-found', message('noSuchPacket'));
 
 export const filesOf = (row: { readonly files: unknown }): BagFile[] => bagFile.array().parse(row.files);
-export const newsOf = (row: { readonly news: unknown }): string[] => row.news as string[];
-/** The case as it was when the packet was made, read as today's; what the packet's own files hold stays as it is. */
+export const newsOf = (row: { readonly news: unknown }): Message[] => newsAsToday(row.news);
+/** Version 1 kept sentences. */
+const newsAsToday = (stored: unknown): Message[] => (stored as (string | Message)[]).map(storedMessage);
+
+/** A case file of version 1 named no language: it was English. */
+type Stored = Omit<CaseFile, 'caseFileVersion' | 'language'> & {
+  readonly caseFileVersion: number;
+  readonly language?: CaseFile['language'];
+};
+const newestKnown = caseFileForm.shape.caseFileVersion.value;
+
+/**
+ * The case as it was when the packet was made, read as today's; what the packet's own files hold stays as it is.
+ *
+ * @throws NewerDataError
+ */
 export function caseFileIn(row: { readonly caseFile: unknown }): CaseFile {
-  const stored = row.caseFile as CaseFile;
-  const { prerequisites, chain, triage, missing, logs = [] } = stored;
+  const stored = row.caseFile as Stored;
+  const {
+    caseFileVersion: found,
+    language = 'en',
+    prerequisites,
+    chain,
+    triage,
+    missing,
+    logs = [],
+  } = stored;
+  if (found > newestKnown)
+    throw new NewerDataError(`the case file of packet ${stored.packet.id}`, { found, known: newestKnown });
   return caseFileForm.parse({
     ...stored,
+    caseFileVersion: newestKnown,
+    language,
+    news: newsAsToday(stored.news),
     prerequisites: { ...prerequisites, findings: prerequisites.findings.map(findingAsToday) },
     chain: {
       ...chain,

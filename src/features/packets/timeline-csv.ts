@@ -1,14 +1,23 @@
+import type { LanguageTag } from '../../../shared/contract/language-names.ts';
 import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
-import { inEnglish } from './summary/parts.ts';
+import { inWords, wordsOf } from './summary/tongue.ts';
+import { valueWordsOf } from './summary/value-words.ts';
 
 /** The timeline as comma-separated values (RFC 4180), for a spreadsheet. Times are UTC, ISO 8601. */
-export const timelineCsv = (entries: readonly TimelineEntry[]): string =>
-  [
-    ['at', 'kind', 'who', 'what'],
-    ...entries.map(({ at, kind, actorName, text }) => [at, kind, actorName, inEnglish(text)]),
+export function timelineCsv(entries: readonly TimelineEntry[], language: LanguageTag): string {
+  const kinds = valueWordsOf({ language }).timelineKinds;
+  return [
+    wordsOf({ language }).timeline.heads,
+    ...entries.map(({ at, kind, actorName, text }) => [
+      at,
+      kinds[kind],
+      actorName,
+      inWords({ language }, text),
+    ]),
   ]
     .map((row) => `${row.map(cell).join(',')}\r\n`)
     .join('');
+}
 
 /** A cell that begins like a formula gets an apostrophe first, so that no spreadsheet runs what somebody typed. */
 function cell(value: string): string {

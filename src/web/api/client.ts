@@ -52,6 +52,8 @@ export const write = <Body>(
     method,
     headers: {
       'idempotency-key': key,
+      // A packet that this step makes is in the language of the screens.
+      'accept-language': document.documentElement.lang,
       ...(body === undefined ? {} : { 'content-type': 'application/json' }),
       ...(ifMatch === undefined ? {} : { 'if-match': ifMatch }),
     },

@@ -1,8 +1,10 @@
+import { messageKey } from '../../../shared/message/same.ts';
 import { paths } from '../api/paths.ts';
 import { session } from '../api/session.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { ErasedSince } from '../parts/erased-since.tsx';
 import { useDocument } from '../store/documents.ts';
+import { inWords } from '../words/sentence.tsx';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
@@ -31,8 +33,8 @@ export function PacketsPart({ facts: { ticket, zone } }: { facts: CaseFacts }) {
                 <ErasedSince packet={{ erasedSince }} />
                 {news.length > 0 && (
                   <ul>
-                    {news.map((line) => (
-                      <li key={line}>{line}</li>
+                    {news.map((one) => (
+                      <li key={messageKey(one)}>{inWords(one)}</li>
                     ))}
                   </ul>
                 )}

@@ -1,7 +1,8 @@
 import { effect, signal } from '@preact/signals';
+import { type LanguageTag, languageTags } from '../../../shared/contract/language-names.ts';
 
-export const languages = ['en', 'de'] as const;
-export type Language = (typeof languages)[number];
+export const languages = languageTags;
+export type Language = LanguageTag;
 
 const key = 'halfsplit-language';
 const chosenBefore = (): Language => {

@@ -219,6 +219,7 @@ const labelRead = message('certifiedChanged', {
 
 export function aCaseInput(facts: Partial<CaseInput> = {}): CaseInput {
   return {
+    language: 'en',
     packet: { id: uuid(30), version: 1, at: at(301), by },
     organisation: { id: uuid(5), name: 'Overwell Service' },
     ticket: {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { message } from '../../../shared/message/message.ts';
+import { english } from '../../../shared/message/en/index.ts';
+import { message, messageText } from '../../../shared/message/index.ts';
 import { bagInfo, manifest, payloadOxum } from '../../../src/features/packets/bag.ts';
-import { inEnglish } from '../../../src/features/packets/summary/parts.ts';
 import { timelineCsv } from '../../../src/features/packets/timeline-csv.ts';
 
 const file = (path: string, sizeBytes = 1) => ({ path, sha256: 'a'.repeat(64), sizeBytes });
@@ -63,8 +63,8 @@ test('the timeline as CSV: quoted where needed, and nothing that a spreadsheet w
     text: message('log/ticketOpened'),
     ref: {},
   });
-  const opened = inEnglish(message('log/ticketOpened'));
-  expect(timelineCsv([entry('Robin "one", two'), entry('=1+1'), entry('two\nlines')])).toBe(
+  const opened = messageText(message('log/ticketOpened'), english, 'UTC');
+  expect(timelineCsv([entry('Robin "one", two'), entry('=1+1'), entry('two\nlines')], 'en')).toBe(
     'at,kind,who,what\r\n' +
       `2026-11-20T10:00:00.000Z,event,"Robin ""one"", two",${opened}\r\n` +
       `2026-11-20T10:00:00.000Z,event,'=1+1,${opened}\r\n` +

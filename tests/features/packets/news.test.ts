@@ -1,18 +1,21 @@
 import { expect, test } from 'vitest';
-import { message } from '../../../shared/message/index.ts';
-import { inEnglish } from '../../../src/features/packets/summary/parts.ts';
-import { changeLabel } from '../../../state-machines/index.ts';
+import { namedPlace } from '../../../shared/chain/named-place.ts';
+import { type Message, message } from '../../../shared/message/index.ts';
+import { homeCinema } from '../../chain/build-chain.ts';
 import { uhd60 } from '../../signal/link-budget/chains.ts';
 import { aCase, anItem, aRecord, at, firmwareReading, supportId, technicianId, uuid } from './a-case.ts';
 
 type Facts = NonNullable<Parameters<typeof aCase>[0]>;
 /** What a second version says, given what is different in it. */
-const newsOf = (after: Facts, before: Facts = {}): string[] =>
+const newsOf = (after: Facts, before: Facts = {}): Message[] =>
   aCase({
     packet: { id: uuid(31), version: 1, at: at(400), by: technicianId },
     ...after,
     before: aCase(before),
   }).news;
+
+const device = (deviceId: string) => namedPlace(homeCinema(), { kind: 'device', deviceId });
+const cable = namedPlace(homeCinema(), { kind: 'link', linkId: 'L4' });
 
 const request = (answer: string | null) => ({
   id: uuid(60),
@@ -36,7 +39,12 @@ test('an answer', () => {
       { record: aRecord({ requests: [request('Here it is.')] }) },
       { record: aRecord({ requests: [request(null)] }) },
     ),
-  ).toEqual(['Answered: A photo of the source end, please. Here it is.']);
+  ).toEqual([
+    message('news/requestAnswered', {
+      request: 'A photo of the source end, please.',
+      answer: 'Here it is.',
+    }),
+  ]);
 });
 
 test('evidence that came and evidence that was withdrawn', () => {
@@ -45,30 +53,58 @@ test('evidence that came and evidence that was withdrawn', () => {
   expect(
     newsOf({ evidence: [{ ...label, withdrawn }, firmware, firmwareReading(3, 'projector', '1.8.1')] }),
   ).toEqual([
-    "Evidence added: firmware of display 'Projector', 1.8.1.",
-    "Evidence withdrawn: photo of the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1', Printed label, 001-photo-IMG-0042.jpg. Of another cable.",
+    message('news/evidenceAdded', {
+      item: message('news/evidenceItem', {
+        kind: 'firmware',
+        of: device('projector'),
+        reading: message('news/levelRead', { level: '1.8.1' }),
+        description: null,
+        fileName: null,
+      }),
+    }),
+    message('news/evidenceWithdrawn', {
+      item: message('news/evidenceItem', {
+        kind: 'photo',
+        of: cable,
+        reading: null,
+        description: 'Printed label',
+        fileName: '001-photo-IMG-0042.jpg',
+      }),
+      reason: 'Of another cable.',
+    }),
   ]);
 });
 
-test('watches, with how often the fault came in them', () => {
+test('watches, with how often the fault came in those that count, and what does not count any more', () => {
   const record = aRecord();
   const [first] = record.watches;
   if (first === undefined) throw new Error('no watch');
   const more = { ...first, id: uuid(190) };
   expect(newsOf({ record: { ...record, watches: [...record.watches, more] } })).toEqual([
-    'One more watch, in which the fault came 3 times.',
+    message('news/watched', { watches: 1, seen: 3 }),
+  ]);
+  const voided = { at: at(390), by: technicianId, reason: 'Of another room.' };
+  expect(newsOf({ record: { ...record, watches: [...record.watches, { ...more, voided }] } })).toEqual([
+    message('news/watched', { watches: 1, seen: 0 }),
+    message('log/watchVoided', { reason: 'Of another room.' }),
   ]);
 });
 
 test('a side that was found, and one that was withdrawn', () => {
   const record = aRecord();
   const withdrawn = { at: at(340), by: technicianId, reason: 'The menu was not up.' };
-  expect(newsOf({ record }, { record: { ...record, sides: [] } })).toContain(
-    "Side found: downstream of processor 'Cinema processor'.",
+  expect(newsOf({ record }, { record: { ...record, sides: [] } })).toContainEqual(
+    message('news/sideFound', { device: device('processor'), side: 'output' }),
   );
   expect(
     newsOf({ record: { ...record, sides: record.sides.map((side) => ({ ...side, withdrawn })) } }),
-  ).toContain("The side at processor 'Cinema processor' was withdrawn: The menu was not up.");
+  ).toContainEqual(
+    message('log/sideWithdrawn', { device: device('processor'), reason: 'The menu was not up.' }),
+  );
+  const superseded = { because: 'correction' as const, at: at(341), by: technicianId };
+  expect(
+    newsOf({ record: { ...record, sides: record.sides.map((side) => ({ ...side, superseded })) } }),
+  ).toContainEqual(message('log/sideFell', { device: device('processor') }));
 });
 
 test('a change that went on', () => {
@@ -78,8 +114,8 @@ test('a change that went on', () => {
     status: 'declared' as const,
     judgement: null,
   }));
-  expect(newsOf({ record }, { record: { ...record, changes: declared } })).toContain(
-    `Change: ${changeLabel('temporaryCable')}, the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1': restored, cleared.`,
+  expect(newsOf({ record }, { record: { ...record, changes: declared } })).toContainEqual(
+    message('news/changePutBack', { change: 'temporaryCable', place: cable, verdict: 'cleared' }),
   );
 });
 
@@ -97,9 +133,9 @@ test('a culprit, a remedy and a note', () => {
   const notes = [...record.notes, { text: 'Ask for the plug size.', at: at(351), by: technicianId }];
   const remedy = { kind: 'permanent' as const, what: 'Pull a new cable.' };
   expect(newsOf({ record: { ...record, culprit, remedy, notes } })).toEqual([
-    "Culprit named: the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1'.",
-    'Remedy: Pull a new cable.',
-    'Note by Robin: Ask for the plug size.',
+    message('news/culpritNamed', { place: cable }),
+    message('news/remedyChosen', { what: 'Pull a new cable.' }),
+    message('news/noteBy', { name: 'Robin', text: 'Ask for the plug size.' }),
   ]);
 });
 
@@ -116,13 +152,12 @@ test('the description of the chain, and what is no longer missing', () => {
     },
   ];
   expect(newsOf({ chain: { ...input.chain, now: { ...input.chain.now, version: 3 }, versions } })).toEqual([
-    inEnglish(message('formatWanted', { format: uhd60 })),
+    message('formatWanted', { format: uhd60 }),
   ]);
   const log = anItem(3, { kind: 'log', mediaType: 'text/plain', span: { from: at(0), to: at(100) } });
   const { hasThumbnail, ...ref } = log;
-  expect(
-    newsOf({ record: aRecord({ evidence: [ref] }) }).filter((sentence) =>
-      sentence.startsWith('No longer missing'),
-    ),
-  ).toEqual(['No longer missing: Logs.']);
+  const isThere = ({ code }: Message): boolean => code === 'news/noLongerMissing';
+  expect(newsOf({ record: aRecord({ evidence: [ref] }) }).filter(isThere)).toEqual([
+    message('news/noLongerMissing', { item: 'logs' }),
+  ]);
 });

@@ -182,13 +182,74 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
     await accepted(technician, ticketId, { type: 'answerRequest', requestId, text: 'It keeps none.' });
     await accepted(technician, ticketId, { type: 'resubmit', waivers: first.caseFile.packet.waivers });
     const second = await packetNo(2);
-    expect(second.news).toEqual([
-      'Answered: The log of the projector, please. It keeps none.',
-      "Evidence added: firmware of processor 'Cinema processor', 3.10.2.",
-      "Evidence added: photo of the cable from Cinema processor 'HDMI OUT1' to Projector 'HDMI IN1', Source end, 003-photo-IMG-1.jpg.",
+    expect(second.news).toMatchObject([
+      {
+        code: 'news/requestAnswered',
+        values: { request: 'The log of the projector, please.', answer: 'It keeps none.' },
+      },
+      {
+        code: 'news/evidenceAdded',
+        values: {
+          item: {
+            values: {
+              kind: 'firmware',
+              of: { deviceId: 'processor' },
+              reading: { values: { level: '3.10.2' } },
+            },
+          },
+        },
+      },
+      {
+        code: 'news/evidenceAdded',
+        values: {
+          item: { values: { kind: 'photo', of: { kind: 'link' }, fileName: '003-photo-IMG-1.jpg' } },
+        },
+      },
     ]);
     expect((await listed()).map(({ version }) => version)).toEqual([2, 1]);
     expect(await packetNo(1)).toEqual(first);
+  });
+
+  it('are in the language that whoever escalates asks for, and are read in any', async () => {
+    const { support, technician } = test.home;
+    await accepted(support, ticketId, { type: 'handBack', reason: 'Look at the plug first.' });
+    await accepted(technician, ticketId, { type: 'note', text: 'Der Stecker sitzt.' });
+    const { waivers } = first.caseFile.packet;
+    const command = { type: 'escalate', question: 'Hält der Stecker?', waivers };
+    const headers = { 'accept-language': 'de' };
+    bodyOf<Ticket>(await technician.post(`/tickets/${ticketId}/commands`, { body: command, headers }), 200);
+    const third = await packetNo(3);
+    const caseFile = JSON.parse(await contentOf(third, 'data/case.json'));
+    expect(caseFile).toMatchObject({ caseFileVersion: 2, language: 'de' });
+    expect(await contentOf(third, 'bag-info.txt')).toMatch(/^Case-Packet-Language: de$/m);
+    expect(await contentOf(third, 'data/summary.html')).toContain('<html lang="de">');
+    expect(await contentOf(third, 'data/timeline.csv')).toMatch(/^Zeit,Art,Wer,Was\r\n/);
+    // What it says in a reply is in the language of the reply: its JSON holds codes and values.
+    const german = bodyOf<Packet>(await support.get(`/packets/${third.id}`, headers), 200);
+    for (const { news } of [third, german])
+      expect(news).toMatchObject([{ code: 'news/noteBy', values: { text: 'Der Stecker sitzt.' } }]);
+    expect(german.news[0]?.text).not.toBe(third.news[0]?.text);
+    for (const one of caseFile.news) expect(Object.keys(one).sort()).toEqual(['code', 'values']);
+  });
+
+  it('of an earlier version are read as today’s, of a later one refused by a server that can’t read them', async () => {
+    const before = await packetNo(1);
+    const storedAs = (change: string) =>
+      test.tamper(`update packet set case_file = ${change} where id = $1`, [before.id]);
+    await storedAs(
+      `(case_file - 'language') || '{"caseFileVersion": 1, "news": ["Side found: upstream of it."]}'::jsonb`,
+    );
+    const read = bodyOf<Packet>(await test.home.support.get(`/packets/${before.id}`), 200);
+    expect(read.caseFile).toMatchObject({
+      caseFileVersion: 2,
+      language: 'en',
+      news: [{ code: 'asWritten', values: { sentence: 'Side found: upstream of it.' } }],
+    });
+    await storedAs(`case_file || '{"caseFileVersion": 99}'::jsonb`);
+    const { status, body } = await test.home.support.get(`/packets/${before.id}`);
+    expect([status, body.type]).toEqual([503, '/problems/newer-data']);
+    await storedAs(`case_file || '{"caseFileVersion": 2, "language": "en", "news": []}'::jsonb`);
+    expect(await packetNo(1)).toEqual(before);
   });
 
   describe('granted to another organisation', () => {

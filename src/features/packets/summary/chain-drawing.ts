@@ -1,11 +1,20 @@
 import { signalOrder } from '../../../../shared/chain/graph.ts';
-import { metres } from '../../../../shared/chain/link-words.ts';
 import type { Chain, Device, Link } from '../../../../shared/contract/chain.ts';
+import type { LanguageTag } from '../../../../shared/contract/language-names.ts';
 import { Html, html } from '../../../page/html.ts';
+import { spoken, termOf, wordsOf } from './tongue.ts';
+import { joined } from './words.ts';
 
 const box = { width: 200, height: 62 } as const;
 const pitch = { across: 224, down: 132 } as const;
 const margin = 12;
+
+/** What a drawing says of its chain beside what is in it. */
+type Marks = {
+  readonly linkNumbers: ReadonlyMap<string, number>;
+  readonly suspects: ReadonlySet<string>;
+  readonly language: LanguageTag;
+};
 
 /** A device in its place, or a link on its way past a row. */
 type Cell = { key: string; device: Device | null; from: string[] };
@@ -15,11 +24,8 @@ type Cell = { key: string; device: Device | null; from: string[] };
  * in the table beside it. Suspects have a heavy outline and say so. A way past a row keeps a place in it of its own,
  * so that no cable runs through a device.
  */
-export function chainDrawing(
-  chain: Chain,
-  linkNumbers: ReadonlyMap<string, number>,
-  suspects: ReadonlySet<string>,
-): Html {
+export function chainDrawing(chain: Chain, marks: Marks): Html {
+  const { linkNumbers, suspects } = marks;
   const rows = arranged(rowsOf(chain));
   const widest = Math.max(1, ...rows.map((row) => row.length));
   const width = margin * 2 + widest * pitch.across;
@@ -32,9 +38,9 @@ export function chainDrawing(
     }
   }
   return html`<svg viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img"
-    aria-label="The signal chain, sources at the top, displays at the bottom">
-    ${chain.links.map((link) => linkPath(link, { rows, centres }, { number: linkNumbers.get(link.id) ?? 0, suspect: suspects.has(link.id) }))}
-    ${rows.flat().map((cell) => deviceBox(cell, centres, suspects))}
+    aria-label="${wordsOf(marks).chain.drawing}">
+    ${chain.links.map((link) => linkPath(link, { rows, centres }, { tag: `${linkNumbers.get(link.id) ?? 0} · ${spoken(marks, (say) => say.metres(link.lengthM))}`, suspect: suspects.has(link.id) }))}
+    ${rows.flat().map((cell) => deviceBox(cell, centres, marks))}
   </svg>`;
 }
 
@@ -92,7 +98,7 @@ type Layout = { readonly rows: readonly Cell[][]; readonly centres: Centres };
 function linkPath(
   link: Link,
   { rows, centres }: Layout,
-  { number, suspect }: { readonly number: number; readonly suspect: boolean },
+  { tag: words, suspect }: { readonly tag: string; readonly suspect: boolean },
 ): Html {
   const passing = rows.flatMap((row, depth) => row.filter((cell) => cell.key === passingKey(link, depth)));
   const keys = [link.from.deviceId, ...passing.map((cell) => cell.key), link.to.deviceId];
@@ -108,20 +114,21 @@ function linkPath(
   const tag = { x: (first.x + second.x) / 2, y: (first.y + box.height + second.y) / 2 };
   return html`<path d="M ${first.x} ${first.y + box.height} ${curve.join(' ')}"${suspectClass(suspect)}/>
     <rect class="tag${suspect ? ' suspect' : ''}" x="${tag.x - 38}" y="${tag.y - 11}" width="76" height="22" rx="11"/>
-    <text x="${tag.x}" y="${tag.y + 4}" text-anchor="middle">${number} · ${metres(link.lengthM)}</text>`;
+    <text x="${tag.x}" y="${tag.y + 4}" text-anchor="middle">${words}</text>`;
 }
 
-function deviceBox({ key, device }: Cell, centres: Centres, suspects: ReadonlySet<string>): Html | null {
+function deviceBox({ key, device }: Cell, centres: Centres, marks: Marks): Html | null {
   const centre = centres.get(key);
   if (device === null || centre === undefined) return null;
   const left = centre.x - box.width / 2;
-  const suspect = suspects.has(device.id);
-  const second = [device.role, device.model].filter((part) => part !== null).join(' · ');
-  const third = device.firmware === null ? '' : `firmware ${device.firmware}`;
+  const t = wordsOf(marks).chain;
+  const suspect = marks.suspects.has(device.id);
+  const second = joined([termOf(marks, 'role', device.role), device.model ?? ''], ' · ');
+  const third = device.firmware === null ? '' : t.firmware(device.firmware);
   return html`<g><title>${device.name}</title>
     <rect x="${left}" y="${centre.y}" width="${box.width}" height="${box.height}" rx="4"${suspectClass(suspect)}/>
     <text class="name" x="${left + 10}" y="${centre.y + 20}">${short(device.name, suspect ? 19 : 26)}</text>
-    ${suspect && html`<text class="small" x="${left + box.width - 10}" y="${centre.y + 20}" text-anchor="end">suspect</text>`}
+    ${suspect && html`<text class="small" x="${left + box.width - 10}" y="${centre.y + 20}" text-anchor="end">${t.suspect}</text>`}
     <text class="small" x="${left + 10}" y="${centre.y + 37}">${short(second, 32)}</text>
     <text class="small" x="${left + 10}" y="${centre.y + 52}">${short(third, 32)}</text></g>`;
 }

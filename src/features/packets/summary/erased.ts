@@ -1,20 +1,23 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, section } from '../../../page/parts.ts';
-import { moment, nameOf } from './words.ts';
+import { signature } from './parts.ts';
+import { wordsOf } from './tongue.ts';
 
 /** Which texts of the log are not there any more. */
-export const erasedSection = (file: CaseFile): Html | null =>
-  file.erased.length === 0
+export function erasedSection(file: CaseFile): Html | null {
+  const t = wordsOf(file).erased;
+  return file.erased.length === 0
     ? null
     : section(
         'erased',
-        'Erased texts',
+        t.title,
         list(
           file.erased.map(
             ({ event, pointer, at, by }) =>
-              html`Event ${event} of the log, <code>${pointer}</code> <span class="quiet">${nameOf(file, by)}, ${moment(at)}</span>`,
+              html`${t.event(event)} <code>${pointer}</code> <span class="quiet">${signature(file, { at, by })}</span>`,
           ),
         ),
-        html`<p class="quiet">The log still verifies: log/HOW-TO-VERIFY.txt says how.</p>`,
+        html`<p class="quiet">${t.stillVerifies}</p>`,
       );
+}

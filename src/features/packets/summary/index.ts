@@ -1,34 +1,31 @@
+import { withErasuresTold } from '../../../../shared/contract/erased-text.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { Html, html } from '../../../page/html.ts';
 import { style } from '../../../page/style.ts';
-import { tellErasures } from '../erased-words.ts';
-import { chainSection, firmwareSection, prerequisiteSection, settingsSection } from './chain-section.ts';
-import { changeSection, standingSection } from './changes.ts';
-import {
-  evidenceSection,
-  noteSection,
-  packetSection,
-  requestSection,
-  type Thumbnails,
-  waiverSection,
-} from './closing.ts';
+import { firmwareSection, prerequisiteSection, settingsSection } from './baseline.ts';
+import { chainSection } from './chain-section.ts';
+import { changeSection } from './changes.ts';
+import { noteSection, packetSection } from './closing.ts';
 import { erasedSection } from './erased.ts';
+import { evidenceSection, type Thumbnails } from './evidence.ts';
 import { logSection } from './logs.ts';
 import { clientSection, opening } from './opening.ts';
+import { requestSection, waiverSection } from './requests.ts';
 import { sideSection } from './side.ts';
+import { standingSection } from './standing.ts';
+import { erasureWords, wordsOf } from './tongue.ts';
 import { watchSection } from './watches.ts';
-import { nameOf } from './words.ts';
 
-export type { Thumbnails } from './closing.ts';
+export type { Thumbnails } from './evidence.ts';
 
 /**
  * The case for a second-line engineer who has never seen the site: one HTML file that needs nothing else, prints,
- * and runs nothing. Links lead to the evidence beside it in the bag.
+ * and runs nothing. Links lead to the evidence beside it in the bag. In the language that the case file names.
  */
 export function caseSummary(file: CaseFile, thumbnails: Thumbnails): string {
-  const title = `Case ${file.ticket.number}, version ${file.packet.version}`;
+  const title = wordsOf(file).title(file.ticket.number, file.packet.version);
   const page = html`<!doctype html>
-<html lang="en">
+<html lang="${file.language}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -59,5 +56,5 @@ ${packetSection(file)}
 </body>
 </html>
 `;
-  return tellErasures(page.markup, (memberId) => html`${nameOf(file, memberId)}`.markup);
+  return withErasuresTold(page.markup, (erasure) => html`${erasureWords(file, erasure)}`.markup);
 }

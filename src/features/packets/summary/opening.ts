@@ -3,117 +3,121 @@ import { distinctMessages } from '../../../../shared/message/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
 import { changesInPlace, changesInShort } from './changes.ts';
-import { facts, inEnglish, placeWords, signature } from './parts.ts';
+import { facts, placeWords, signature } from './parts.ts';
+import { remedyWords } from './remedy.ts';
 import { sideWords } from './side.ts';
+import { inWords, spoken, termOf, wordsOf } from './tongue.ts';
 import { baselineWords } from './watches.ts';
-import { hazardWords, itemWords, moment, nameOf, symptomWords, whatChangedWords } from './words.ts';
+import { joined, moment, nameOf } from './words.ts';
 
 /** Title, the question asked, and the case in a dozen lines. */
 export function opening(file: CaseFile): Html {
+  const t = wordsOf(file).opening;
   const { packet, ticket, triage } = file;
-  const title = `Case ${ticket.number}: ${symptomWords[triage.symptom.kind].toLowerCase()}`;
+  const symptom = spoken(file, (say) => say.term('symptom', triage.symptom.kind));
   return html`<header>
-      <p class="quiet">${file.organisation.name} · case packet, version ${packet.version}</p>
-      <h1>${title}</h1>
-      <p class="quiet">${file.site.client} · made ${moment(packet.createdAt)} by ${nameOf(file, packet.createdBy)} · all times UTC</p>
+      <p class="quiet">${file.organisation.name} · ${t.packet(packet.version)}</p>
+      <h1>${t.heading(ticket.number, symptom)}</h1>
+      <p class="quiet">${file.site.client} · ${t.made(moment(packet.createdAt), nameOf(file, packet.createdBy))} · ${t.allTimesUtc}</p>
     </header>
-    <div class="box"><p><strong>The question</strong></p><p class="typed">${packet.question}</p></div>
+    <div class="box"><p><strong>${t.question}</strong></p><p class="typed">${packet.question}</p></div>
     ${news(file)}${inShort(file)}${safety(file)}`;
 }
 
-function news({ packet, news: sentences }: CaseFile): Html | null {
-  if (packet.version === 1) return null;
+function news(file: CaseFile): Html | null {
+  const t = wordsOf(file).opening;
+  const { version } = file.packet;
+  if (version === 1) return null;
   return section(
     'news',
-    `New since version ${packet.version - 1}`,
-    list(sentences) ?? none('Nothing but the question.'),
+    t.newSince(version - 1),
+    list(file.news.map((one) => inWords(file, one))) ?? none(t.nothingNew),
   );
 }
 
 function inShort(file: CaseFile): Html {
-  const { triage } = file;
+  const { opening: t, standing } = wordsOf(file);
+  const { culprit, remedy } = file.triage;
   const inPlace = changesInPlace(file);
   return section(
     'in-short',
-    'In short',
+    t.inShort,
     facts([
-      ['The client sees', clientSees(file)],
-      ['Reproduced', baselineWords(file)],
-      ['Side', sideWords(file)],
-      ['Changes tried', changesInShort(file)],
+      [t.clientSees, clientSees(file)],
+      [t.reproduced, baselineWords(file)],
+      [t.side, sideWords(file)],
+      [t.changesTried, changesInShort(file)],
       [
-        'In place now',
-        inPlace.length === 0
-          ? 'The chain as found; nothing of what was tried.'
-          : html`<span class="word warn">${inPlace.join(' ')}</span>`,
+        t.inPlaceNow,
+        inPlace.length === 0 ? t.asFoundOnly : html`<span class="word warn">${inPlace.join(' ')}</span>`,
       ],
       [
-        'Culprit',
-        triage.culprit === null
-          ? null
-          : `${placeWords(file, triage.culprit.place)}. ${triage.culprit.explanation}`,
+        standing.culprit,
+        culprit === null ? null : `${placeWords(file, culprit.place)}. ${culprit.explanation}`,
       ],
-      ['Remedy', triage.remedy === null ? null : triage.remedy.what],
-      ['Left out', leftOut(file)],
+      [standing.remedy, remedy === null ? null : remedyWords(file, remedy)],
+      [t.leftOut, file.packet.waivers.map(({ item }) => termOf(file, 'completenessItem', item)).join(', ')],
     ]),
   );
 }
 
-function clientSees({ triage, intake }: CaseFile): string {
-  const { perHour, lastsS, kind } = triage.symptom;
-  const how = [
-    perHour === null ? '' : `about ${perHour} times an hour`,
-    lastsS === null ? '' : `for about ${lastsS} s`,
-    intake.since === '' ? '' : `since ${intake.since}`,
-  ].filter((part) => part !== '');
-  return [symptomWords[kind], ...how].join(', ');
+function clientSees(file: CaseFile): string {
+  const t = wordsOf(file).opening;
+  const { perHour, lastsS, kind } = file.triage.symptom;
+  const number = (value: number) => spoken(file, (say) => say.number(value));
+  return joined(
+    [
+      termOf(file, 'symptom', kind),
+      perHour === null ? '' : t.perHour(number(perHour)),
+      lastsS === null ? '' : t.lasts(number(lastsS)),
+      file.intake.since === '' ? '' : t.since(file.intake.since),
+    ],
+    ', ',
+  );
 }
-
-const leftOut = ({ packet }: CaseFile): string | null =>
-  packet.waivers.length === 0 ? null : packet.waivers.map((waiver) => itemWords[waiver.item]).join(', ');
 
 /** Where work can hurt someone, before anything that asks for work. */
 function safety(file: CaseFile): Html {
-  const { site, prerequisites } = file;
-  const hazards = site.hazards.map(({ kind, text }) =>
-    text === '' ? hazardWords[kind] : `${hazardWords[kind]}: ${text}`,
+  const t = wordsOf(file).safety;
+  const hazards = file.site.hazards.map(({ kind, text }) =>
+    joined([termOf(file, 'hazard', kind), text], ': '),
   );
   // Findings share cautions; each is said once.
-  const cautions = distinctMessages(prerequisites.findings.flatMap((finding) => finding.cautions)).map(
-    inEnglish,
+  const cautions = distinctMessages(file.prerequisites.findings.flatMap((finding) => finding.cautions)).map(
+    (caution) => inWords(file, caution),
   );
-  return html`<section id="safety"><h2>Safety</h2><div class="box warn">
-    ${list([...new Set([...hazards, ...cautions])]) ?? html`<p>No hazard is recorded for this site; that does not mean that there is none.</p>`}
-    <p>Local codes come first. Mains and work inside racks belong to licensed trades; nobody looks into the end of an
-    optical cable or into a projector that is lit; a cable across a floor is secured and taken away again.</p>
+  return html`<section id="safety"><h2>${t.title}</h2><div class="box warn">
+    ${list([...new Set([...hazards, ...cautions])]) ?? html`<p>${t.noHazard}</p>`}
+    <p>${t.always}</p>
   </div></section>`;
 }
 
 /** What was told on the telephone, and what changed before the fault. */
 export function clientSection(file: CaseFile): Html {
+  const { client: t, yes, notKnown, note } = wordsOf(file);
   const { intake, triage } = file;
   const sources = intake.affectedSources.map((deviceId) => placeWords(file, { kind: 'device', deviceId }));
   const worked = intake.workedBefore;
   const answers = triage.whatChanged?.answers ?? intake.whatChanged;
   return section(
     'client',
-    'What the client sees',
+    t.title,
     facts([
-      ['Symptom', clientSees(file)],
-      ['Told by', intake.reporterRelation],
-      ['Sources affected', sources.join(', ')],
-      ['Content', intake.affectedContent],
-      ['Worked before', worked === null ? 'not known' : worked ? 'yes' : 'no, never'],
-      ['Tried on the telephone', intake.triedOnPhone],
-      ['Notes', intake.notes],
+      [t.symptom, clientSees(file)],
+      [t.toldBy, intake.reporterRelation],
+      [t.sources, sources.join(', ')],
+      [t.content, intake.affectedContent],
+      [t.workedBefore, worked === null ? notKnown : worked ? yes : t.neverWorked],
+      [t.triedOnPhone, intake.triedOnPhone],
+      [note, intake.notes],
     ]),
-    html`<h3>What changed before it came</h3>`,
+    html`<h3>${t.whatChanged}</h3>`,
     list(
       answers.map(({ kind, text, when }) =>
-        [whatChangedWords[kind], text, when ?? ''].filter((part) => part !== '').join(', '),
+        joined([termOf(file, 'whatChanged', kind), text, when ?? ''], ', '),
       ),
-    ) ?? none('Nobody has answered that yet.'),
+    ) ?? none(t.notAnswered),
     triage.whatChanged !== null &&
-      html`<p class="quiet">Asked on site: ${signature(file, triage.whatChanged)}</p>`,
+      html`<p class="quiet">${t.askedOnSite(signature(file, triage.whatChanged))}</p>`,
   );
 }

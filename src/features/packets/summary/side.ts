@@ -1,70 +1,73 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { SideObservation } from '../../../../shared/contract/triage.ts';
+import { occurrencesIn, standingSides } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
-import { placeWords, signature } from './parts.ts';
-import { seenIn } from './watches.ts';
-
-const standing = ({ triage }: CaseFile): SideObservation[] =>
-  triage.sides.filter((side) => side.round === triage.round && side.withdrawn === null);
+import { deviceWords, placeWords, signature, struck } from './parts.ts';
+import { spoken, wordsOf } from './tongue.ts';
+import { valueWordsOf } from './value-words.ts';
 
 /** Whether the segment says more than the whole chain would. */
-export const isNarrowed = (file: CaseFile): boolean => file.segment !== null && standing(file).length > 0;
+export const isNarrowed = (file: CaseFile): boolean =>
+  file.segment !== null && standingSides(file.triage).length > 0;
 
 const conclusionWords = (file: CaseFile, { side, deviceId }: SideObservation): string =>
-  `${side === 'input' ? 'upstream' : 'downstream'} of the menu of ${placeWords(file, { kind: 'device', deviceId })}`;
+  wordsOf(file).side.ofTheMenu(valueWordsOf(file).sides[side], deviceWords(file, deviceId));
 
 /** The sides that hold, in a sentence. */
 export function sideWords(file: CaseFile): string {
-  const sides = standing(file);
-  return sides.length === 0
-    ? 'Not known yet.'
-    : `The fault lies ${sides.map((side) => conclusionWords(file, side)).join(' and ')}.`;
+  const t = wordsOf(file).side;
+  const sides = standingSides(file.triage);
+  if (sides.length === 0) return t.notKnown;
+  return t.lies(spoken(file, (say) => say.and(sides.map((side) => conclusionWords(file, side)))));
 }
 
 /** Each side with its proof, and the segment that they leave. */
 export function sideSection(file: CaseFile): Html {
-  const { sides } = file.triage;
+  const t = wordsOf(file).side;
   return section(
     'side',
-    'Side, and its proof',
+    t.title,
     list(
-      sides.map((side) => html`${proof(file, side)} <span class="quiet">${signature(file, side)}</span>`),
-    ) ?? none('No side was concluded yet.'),
+      file.triage.sides.map(
+        (side) => html`${oneSide(file, side)} <span class="quiet">${signature(file, side)}</span>`,
+      ),
+    ) ?? none(t.none),
     isNarrowed(file) && segmentWords(file),
   );
 }
 
+function oneSide(file: CaseFile, side: SideObservation): string | Html {
+  const t = wordsOf(file).side;
+  const lies = t.lies(conclusionWords(file, side));
+  if (side.withdrawn !== null) return struck(lies, t.withdrawn(side.withdrawn.reason));
+  if (side.superseded !== null) return struck(lies, t.superseded(signature(file, side.superseded)));
+  const proven = `${lies} ${proof(file, side)}`;
+  return side.round === file.triage.round ? proven : `${proven} ${t.earlierRound}`;
+}
+
 function proof(file: CaseFile, side: SideObservation): string {
-  const answers = file.triage.watches
-    .filter((watch) => side.watchIds.includes(watch.id))
-    .flatMap(seenIn)
-    .map(({ menu }) => menu);
-  const expected = side.side === 'input' ? 'stayed' : 'vanished';
-  const agreeing = answers.filter((menu) => menu === expected).length;
-  const did = expected === 'stayed' ? 'stayed in the picture' : 'vanished with the picture';
-  const limits =
-    side.withdrawn !== null
-      ? ` Withdrawn: ${side.withdrawn.reason}`
-      : side.round === file.triage.round
-        ? ''
-        : ' Of an earlier round; the chain was changed since.';
-  return `The fault lies ${conclusionWords(file, side)}: in ${agreeing} of ${side.occurrences} occurrences the menu ${did}.${limits}`;
+  const t = wordsOf(file).side;
+  const seen = occurrencesIn(file.triage.watches.filter((watch) => side.watchIds.includes(watch.id)));
+  const answered = (menu: 'stayed' | 'vanished') => seen.filter((one) => one.menu === menu).length;
+  return side.side === 'input'
+    ? t.menuStayed(answered('stayed'), side.occurrences)
+    : t.menuVanished(answered('vanished'), side.occurrences);
 }
 
 function segmentWords(file: CaseFile): Html {
+  const t = wordsOf(file).side;
   const { segment } = file;
-  if (segment === null) return none('The chain was not recorded as found yet.');
-  const half = (deviceId: string): string => {
+  if (segment === null) return none(t.notRecorded);
+  const deviceAtFault = (deviceId: string): string => {
+    const device = placeWords(file, { kind: 'device', deviceId });
     const input = segment.inputHalfIds.includes(deviceId);
     const output = segment.outputHalfIds.includes(deviceId);
-    return input && output ? '' : input ? ', its input side only' : ', its output side only';
+    return input && output ? device : input ? t.inputHalf(device) : t.outputHalf(device);
   };
   const suspects = [
-    ...segment.deviceIds.map(
-      (deviceId) => `${placeWords(file, { kind: 'device', deviceId })}${half(deviceId)}`,
-    ),
+    ...segment.deviceIds.map(deviceAtFault),
     ...segment.linkIds.map((linkId) => placeWords(file, { kind: 'link', linkId })),
   ];
-  return html`<h3>What can still be at fault</h3>${list(suspects) ?? none('Nothing: the answers contradict each other.')}`;
+  return html`<h3>${t.segment}</h3>${list(suspects) ?? none(t.contradiction)}`;
 }
