@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { german } from '../../shared/message/de/index.ts';
 import { english } from '../../shared/message/en/index.ts';
 import { messageText } from '../../shared/message/index.ts';
-import { withSentences } from '../../src/http/language.ts';
+import { problemInWords, withSentences } from '../../src/http/language.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
 
@@ -23,6 +23,18 @@ describe('the sentence beside a message', () => {
   it('is not in a ticket’s record, nor beside what only looks like a message', () => {
     const body = { triage: { what: said }, other: { code: 'noSuchCode', values: {} } };
     expect(withSentences(body, german)).toEqual(body);
+  });
+});
+
+describe('a problem', () => {
+  it('that was kept with its sentences, before they were data, goes out as it was', () => {
+    const kept = { type: '/problems/not-found', title: 'Nothing here', status: 404, detail: 'No such site.' };
+    expect(problemInWords(kept, german)).toEqual(kept);
+  });
+
+  it('without a kind is called what its status is', () => {
+    const blank = { type: 'about:blank', status: 409 };
+    expect(problemInWords(blank, german)).toMatchObject({ title: 'Conflict', detail: 'Conflict' });
   });
 });
 
