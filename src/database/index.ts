@@ -72,7 +72,7 @@ export async function databaseOver(connections: Connections): Promise<Database> 
   const inRole = <T>(role: Role, tenant: Tenant | null, work: (tx: TenantTransaction) => Promise<T>) => {
     const result = prisma.$transaction(
       async (tx) => {
-        await enterRole(tx, role, tenant, kind);
+        await enterRole(tx, role, { tenant, kind });
         return work(tx);
       },
       { maxWait: waitForConnectionMs, timeout: transactionMs },
@@ -122,8 +122,7 @@ const transactionMs = 30_000;
 async function enterRole(
   tx: TenantTransaction,
   role: Role,
-  tenant: Tenant | null,
-  kind: Database['kind'],
+  { tenant, kind }: { tenant: Tenant | null; kind: Database['kind'] },
 ): Promise<void> {
   const limitMs = kind === 'server' ? String(transactionMs) : '0';
   await tx.$queryRaw`

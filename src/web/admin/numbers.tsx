@@ -36,6 +36,14 @@ const isZone = (zone: string): boolean => {
   }
 };
 
+/** What the fields of the form share: the figures as they are typed, and what the API said of each. */
+type Fields = {
+  draft: OrganisationSettings;
+  change: (part: Partial<OrganisationSettings>) => void;
+  /** @param pointer into the settings */
+  fault: (pointer: string) => string | undefined;
+};
+
 function NumbersForm({
   name,
   now,
@@ -49,17 +57,15 @@ function NumbersForm({
   const [firmName, setFirmName] = useState(name);
   const [draft, setDraft] = useState(now);
   const change = (part: Partial<OrganisationSettings>) => setDraft((before) => ({ ...before, ...part }));
-  const budget = (part: Partial<OrganisationSettings['budget']>) =>
-    change({ budget: { ...draft.budget, ...part } });
   const fault = (pointer: string) => faultAt(sending.problem, `/settings${pointer}`);
-  const hasZone = isZone(draft.timeZone);
+  const fields: Fields = { draft, change, fault };
   return (
     <form
       class="stack admin-form"
       onInput={touch}
       onSubmit={async (event) => {
         event.preventDefault();
-        if (hasZone) await save(draft, firmName);
+        if (isZone(draft.timeZone)) await save(draft, firmName);
       }}
     >
       <fieldset class="admin-fields">
@@ -71,124 +77,165 @@ function NumbersForm({
           value={firmName}
           onInput={({ currentTarget }) => setFirmName(currentTarget.value)}
         />
-        <Field
-          label={t.zone}
-          hint={t.zoneHint}
-          required
-          error={hasZone ? fault('/timeZone') : t.zoneUnknown}
-          value={draft.timeZone}
-          onInput={({ currentTarget }) => change({ timeZone: currentTarget.value })}
-        />
-        <NumberField
-          label={t.risk}
-          hint={t.riskHint(organisationDefaults.risk)}
-          {...ranges.risk}
-          error={fault('/risk')}
-          value={draft.risk}
-          onChange={(risk) => change({ risk })}
-        />
-        <NumberField
-          label={t.reopen}
-          hint={t.assumed(organisationDefaults.reopenDays)}
-          {...ranges.reopenDays}
-          step={1}
-          error={fault('/reopenDays')}
-          value={draft.reopenDays}
-          onChange={(reopenDays) => change({ reopenDays })}
-        />
+        <GeneralFields {...fields} />
       </fieldset>
       <fieldset class="admin-fields">
         <legend>{t.cables}</legend>
-        <NumberField
-          label={t.shortest}
-          hint={t.practice(organisationDefaults.shortestCableM)}
-          {...ranges.shortestCableM}
-          error={fault('/shortestCableM')}
-          value={draft.shortestCableM}
-          onChange={(shortestCableM) => change({ shortestCableM })}
-        />
-        <NumberField
-          label={t.longest}
-          hint={t.practice(organisationDefaults.longestCopperM)}
-          {...ranges.longestCopperM}
-          error={fault('/longestCopperM')}
-          value={draft.longestCopperM}
-          onChange={(longestCopperM) => change({ longestCopperM })}
-        />
+        <CableFields {...fields} />
       </fieldset>
       <fieldset class="admin-fields">
         <legend>{t.budget}</legend>
-        {linkCategories.map((category) => (
-          <NumberField
-            key={category}
-            label={t.reachOf(t.categories[category])}
-            {...ranges.reachM}
-            error={fault(`/budget/passiveCopperReachM/${category}`)}
-            value={draft.budget.passiveCopperReachM[category]}
-            onChange={(reach) =>
-              budget({ passiveCopperReachM: { ...draft.budget.passiveCopperReachM, [category]: reach } })
-            }
-          />
-        ))}
-        <NumberField
-          label={t.activeReach}
-          {...ranges.activeCopperReach}
-          error={fault('/budget/activeCopperReach')}
-          value={draft.budget.activeCopperReach}
-          onChange={(activeCopperReach) => budget({ activeCopperReach })}
-        />
-        <NumberField
-          label={t.opticalReach}
-          {...ranges.reachM}
-          error={fault('/budget/activeOpticalReachM')}
-          value={draft.budget.activeOpticalReachM}
-          onChange={(activeOpticalReachM) => budget({ activeOpticalReachM })}
-        />
-        <NumberField
-          label={t.uncertified}
-          {...ranges.share}
-          error={fault('/budget/uncertified')}
-          value={draft.budget.uncertified}
-          onChange={(uncertified) => budget({ uncertified })}
-        />
-        <NumberField
-          label={t.siteEnds}
-          {...ranges.share}
-          error={fault('/budget/siteFittedEnds')}
-          value={draft.budget.siteFittedEnds}
-          onChange={(siteFittedEnds) => budget({ siteFittedEnds })}
-        />
-        <SelectField
-          label={t.unknownCategory}
-          options={knownCategories.map((value) => ({
-            value,
-            label: t.categories[value],
-          }))}
-          value={draft.budget.unknownCategory}
-          onChoose={(unknownCategory) => budget({ unknownCategory })}
-        />
-        <NumberField
-          label={t.extender}
-          {...ranges.tmdsMHz}
-          error={fault('/budget/extenderTmdsMHz')}
-          value={draft.budget.extenderTmdsMHz}
-          onChange={(extenderTmdsMHz) => budget({ extenderTmdsMHz })}
-        />
+        <BudgetFields {...fields} />
       </fieldset>
       <fieldset class="admin-fields">
         <legend>{t.draw}</legend>
-        {linkConstructions.map((construction) => (
-          <NumberField
-            key={construction}
-            label={t.constructions[construction]}
-            {...ranges.drawMa}
-            error={fault(`/cableDrawMa/${construction}`)}
-            value={draft.cableDrawMa[construction]}
-            onChange={(drawMa) => change({ cableDrawMa: { ...draft.cableDrawMa, [construction]: drawMa } })}
-          />
-        ))}
+        <DrawFields {...fields} />
       </fieldset>
       <SaveRow settings={{ sending, isSaved }} />
     </form>
+  );
+}
+
+function GeneralFields({ draft, change, fault }: Fields) {
+  const t = adminWords();
+  const hasZone = isZone(draft.timeZone);
+  return (
+    <>
+      <Field
+        label={t.zone}
+        hint={t.zoneHint}
+        required
+        error={hasZone ? fault('/timeZone') : t.zoneUnknown}
+        value={draft.timeZone}
+        onInput={({ currentTarget }) => change({ timeZone: currentTarget.value })}
+      />
+      <NumberField
+        label={t.risk}
+        hint={t.riskHint(organisationDefaults.risk)}
+        {...ranges.risk}
+        error={fault('/risk')}
+        value={draft.risk}
+        onChange={(risk) => change({ risk })}
+      />
+      <NumberField
+        label={t.reopen}
+        hint={t.assumed(organisationDefaults.reopenDays)}
+        {...ranges.reopenDays}
+        step={1}
+        error={fault('/reopenDays')}
+        value={draft.reopenDays}
+        onChange={(reopenDays) => change({ reopenDays })}
+      />
+    </>
+  );
+}
+
+function CableFields({ draft, change, fault }: Fields) {
+  const t = adminWords();
+  return (
+    <>
+      <NumberField
+        label={t.shortest}
+        hint={t.practice(organisationDefaults.shortestCableM)}
+        {...ranges.shortestCableM}
+        error={fault('/shortestCableM')}
+        value={draft.shortestCableM}
+        onChange={(shortestCableM) => change({ shortestCableM })}
+      />
+      <NumberField
+        label={t.longest}
+        hint={t.practice(organisationDefaults.longestCopperM)}
+        {...ranges.longestCopperM}
+        error={fault('/longestCopperM')}
+        value={draft.longestCopperM}
+        onChange={(longestCopperM) => change({ longestCopperM })}
+      />
+    </>
+  );
+}
+
+/** What the link budget takes for granted. */
+function BudgetFields({ draft, change, fault }: Fields) {
+  const t = adminWords();
+  const { budget } = draft;
+  const set = (part: Partial<typeof budget>) => change({ budget: { ...budget, ...part } });
+  return (
+    <>
+      {linkCategories.map((category) => (
+        <NumberField
+          key={category}
+          label={t.reachOf(t.categories[category])}
+          {...ranges.reachM}
+          error={fault(`/budget/passiveCopperReachM/${category}`)}
+          value={budget.passiveCopperReachM[category]}
+          onChange={(reach) =>
+            set({ passiveCopperReachM: { ...budget.passiveCopperReachM, [category]: reach } })
+          }
+        />
+      ))}
+      <NumberField
+        label={t.activeReach}
+        {...ranges.activeCopperReach}
+        error={fault('/budget/activeCopperReach')}
+        value={budget.activeCopperReach}
+        onChange={(activeCopperReach) => set({ activeCopperReach })}
+      />
+      <NumberField
+        label={t.opticalReach}
+        {...ranges.reachM}
+        error={fault('/budget/activeOpticalReachM')}
+        value={budget.activeOpticalReachM}
+        onChange={(activeOpticalReachM) => set({ activeOpticalReachM })}
+      />
+      <NumberField
+        label={t.uncertified}
+        {...ranges.share}
+        error={fault('/budget/uncertified')}
+        value={budget.uncertified}
+        onChange={(uncertified) => set({ uncertified })}
+      />
+      <NumberField
+        label={t.siteEnds}
+        {...ranges.share}
+        error={fault('/budget/siteFittedEnds')}
+        value={budget.siteFittedEnds}
+        onChange={(siteFittedEnds) => set({ siteFittedEnds })}
+      />
+      <SelectField
+        label={t.unknownCategory}
+        options={knownCategories.map((value) => ({
+          value,
+          label: t.categories[value],
+        }))}
+        value={budget.unknownCategory}
+        onChoose={(unknownCategory) => set({ unknownCategory })}
+      />
+      <NumberField
+        label={t.extender}
+        {...ranges.tmdsMHz}
+        error={fault('/budget/extenderTmdsMHz')}
+        value={budget.extenderTmdsMHz}
+        onChange={(extenderTmdsMHz) => set({ extenderTmdsMHz })}
+      />
+    </>
+  );
+}
+
+/** What cables draw from the 5 V line. */
+function DrawFields({ draft, change, fault }: Fields) {
+  const t = adminWords();
+  return (
+    <>
+      {linkConstructions.map((construction) => (
+        <NumberField
+          key={construction}
+          label={t.constructions[construction]}
+          {...ranges.drawMa}
+          error={fault(`/cableDrawMa/${construction}`)}
+          value={draft.cableDrawMa[construction]}
+          onChange={(drawMa) => change({ cableDrawMa: { ...draft.cableDrawMa, [construction]: drawMa } })}
+        />
+      ))}
+    </>
   );
 }

@@ -59,8 +59,7 @@ export function ChainDrawing({ chain, marks = {}, selected = null, onSelect }: P
           marks={marksOf('link', line.id)}
           label={t.link(
             line.id,
-            names.get(line.from) ?? line.from,
-            names.get(line.to) ?? line.to,
+            { from: names.get(line.from) ?? line.from, to: names.get(line.to) ?? line.to },
             String(chain.links.find(({ id }) => id === line.id)?.lengthM ?? ''),
           )}
           isSelected={selected?.kind === 'link' && selected.linkId === line.id}

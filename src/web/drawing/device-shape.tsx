@@ -36,7 +36,7 @@ export function DeviceShape({ box, device, marks, isSelected, onSelect }: Proper
     >
       <g
         class="drawing-press"
-        {...selectable({ kind: 'device', deviceId: device.id }, label, isSelected, onSelect)}
+        {...selectable({ kind: 'device', deviceId: device.id }, label, { isSelected, onSelect })}
       >
         <Outline role={device.role} width={box.width} height={box.height} />
       </g>

@@ -20,7 +20,10 @@ export function LinkShape({ line, label, marks, isSelected, onSelect }: Properti
     <g class={['drawing-link', ...marks.map((mark) => `mark-${mark}`)].join(' ')}>
       <g
         class="drawing-press"
-        {...selectable({ kind: 'link', linkId: line.id }, [label, ...said].join(', '), isSelected, onSelect)}
+        {...selectable({ kind: 'link', linkId: line.id }, [label, ...said].join(', '), {
+          isSelected,
+          onSelect,
+        })}
       >
         <polyline class="drawing-reach" points={points} />
         <polyline class="drawing-wire" points={points} />

@@ -1,11 +1,12 @@
 import type { Place } from '../../../shared/contract/chain.ts';
 
+export type Selecting = { isSelected: boolean; onSelect: ((place: Place) => void) | undefined };
+
 /** What makes a shape a button: by tap, click, Enter and the space bar. Without `onSelect` it is a picture only. */
 export function selectable(
   place: Place,
   label: string,
-  isSelected: boolean,
-  onSelect: ((place: Place) => void) | undefined,
+  { isSelected, onSelect }: Selecting,
 ): Record<string, unknown> {
   if (onSelect === undefined) return { role: 'img', 'aria-label': label };
   return {

@@ -8,7 +8,7 @@ export const drawingWords = wordsOf({
     smaller: 'Smaller',
     whole: 'Show all',
     drawingNow: 'Drawing',
-    link: (id: string, from: string, to: string, metres: string) =>
+    link: (id: string, { from, to }: { from: string; to: string }, metres: string) =>
       `Cable ${id}, ${metres} m, from ${from} to ${to}`,
     marks: { suspect: 'still suspect', change: 'change under test', culprit: 'the cause' },
     legend: 'Signs',
@@ -20,7 +20,7 @@ export const drawingWords = wordsOf({
     smaller: 'Kleiner',
     whole: 'Alles zeigen',
     drawingNow: 'Zeichnet',
-    link: (id, from, to, metres) => `Kabel ${id}, ${metres} m, von ${from} nach ${to}`,
+    link: (id, { from, to }, metres) => `Kabel ${id}, ${metres} m, von ${from} nach ${to}`,
     marks: { suspect: 'noch verdächtig', change: 'geprüfte Änderung', culprit: 'die Ursache' },
     legend: 'Zeichen',
   },

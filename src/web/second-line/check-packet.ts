@@ -34,7 +34,7 @@ export async function checkPacket(
   const files: FileCheck[] = [];
   for (const [path, hash] of listed) {
     onProgress(files.length, listed.size);
-    files.push({ path, status: await statusOf(bytes, names, folder + path, hash) });
+    files.push({ path, status: await statusOf({ bytes, names }, folder + path, hash) });
   }
   const isKnown = (name: string) =>
     listed.has(name.slice(folder.length)) || name === folder + tagManifestName || name.endsWith('/');
@@ -87,8 +87,7 @@ const listIn = (manifest: string): [path: string, hash: string][] =>
   });
 
 async function statusOf(
-  bytes: Uint8Array,
-  names: readonly string[],
+  { bytes, names }: { bytes: Uint8Array; names: readonly string[] },
   name: string,
   hash: string,
 ): Promise<FileCheck['status']> {

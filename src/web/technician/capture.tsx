@@ -39,9 +39,10 @@ export function CaptureButton({
     const before = progress?.failed === false ? progress.kept : 0;
     const of = before + files.length;
     setProgress({ kept: before, of, failed: false });
-    await keepPhotos(ticket, files, tie, (count) =>
-      setProgress({ kept: before + count, of, failed: false }),
-    ).catch(() => setProgress((now) => ({ kept: now?.kept ?? 0, of, failed: true })));
+    const onKept = (count: number) => setProgress({ kept: before + count, of, failed: false });
+    await keepPhotos(ticket, files, { tie, onKept }).catch(() =>
+      setProgress((now) => ({ kept: now?.kept ?? 0, of, failed: true })),
+    );
   };
   return (
     <div class="capture">

@@ -18,8 +18,7 @@ export const noTie: EvidenceTie = {
 export async function keepPhotos(
   ticket: OnTicket,
   files: readonly File[],
-  tie: Partial<EvidenceTie>,
-  onKept: (count: number) => void,
+  { tie, onKept }: { tie: Partial<EvidenceTie>; onKept: (count: number) => void },
 ): Promise<void> {
   const { nameFor, photoForSending } = await import('./photo.ts');
   for (const [at, file] of files.entries()) {

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { addresses, addressOf } from '../../../../shared/contract/addresses.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
 import { Button } from '../../parts/button.tsx';
@@ -31,15 +32,13 @@ export function EditIntake({ ticket, etag }: { ticket: Ticket; etag: string | nu
   const edited = intakeOf({ ...answers, symptom: answers.symptom ?? ticket.symptom });
   const intake = keepingErased(edited, told);
   const path = paths.ticket(ticket.id);
-  const send = async (method: 'PUT' | 'POST', to: string, body: object, ifMatch?: string) => {
-    const done = await sending.send<Ticket>(method, to, {
-      body,
-      ...(ifMatch === undefined ? {} : { ifMatch }),
-    });
+  const send = async (method: 'PUT' | 'POST', to: string, write: { body: object; ifMatch?: string }) => {
+    const done = await sending.send<Ticket>(method, to, write);
     if (done === null) return void refresh(path);
     await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
     setSaved(true);
   };
+  const command = (body: object) => send('POST', addressOf(addresses.commands, { id: ticket.id }), { body });
   const { symptom: _symptom, whatChanged: _whatChanged, ...plain } = intake;
   return (
     <div class="stack">
@@ -47,7 +46,7 @@ export function EditIntake({ ticket, etag }: { ticket: Ticket; etag: string | nu
         class="stack"
         onSubmit={(event) => {
           event.preventDefault();
-          void send('PUT', path, updateOf(ticket, { intake: plain }), etag ?? '');
+          void send('PUT', path, { body: updateOf(ticket, { intake: plain }), ifMatch: etag ?? '' });
         }}
       >
         <Questions
@@ -72,9 +71,7 @@ export function EditIntake({ ticket, etag }: { ticket: Ticket; etag: string | nu
           <div>
             <Button
               disabled={sending.isBusy}
-              onClick={() =>
-                void send('POST', `${path}/commands`, { type: 'amendIntake', symptom: intake.symptom })
-              }
+              onClick={() => void command({ type: 'amendIntake', symptom: intake.symptom })}
             >
               {t.saveSymptom}
             </Button>
@@ -85,12 +82,7 @@ export function EditIntake({ ticket, etag }: { ticket: Ticket; etag: string | nu
           <div>
             <Button
               disabled={sending.isBusy || intake.whatChanged.length === 0}
-              onClick={() =>
-                void send('POST', `${path}/commands`, {
-                  type: 'answerWhatChanged',
-                  answers: intake.whatChanged,
-                })
-              }
+              onClick={() => void command({ type: 'answerWhatChanged', answers: intake.whatChanged })}
             >
               {t.saveChanged}
             </Button>
