@@ -1,6 +1,8 @@
 import { completenessEn } from './completeness.ts';
 import { kitEn } from './kit.ts';
+import { problemTitlesEn } from './problem-titles.ts';
+import { requestsEn } from './requests.ts';
 import { writtenEn } from './written.ts';
 
-/** What the first screens of a visit say: all the English that a phone's first load brings. */
-export const firstEn = { ...completenessEn, ...kitEn, ...writtenEn };
+/** What signing in and the first screens of a visit say, refusals included: all the English that a first load brings. */
+export const firstEn = { ...completenessEn, ...kitEn, ...problemTitlesEn, ...requestsEn, ...writtenEn };

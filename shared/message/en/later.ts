@@ -19,10 +19,8 @@ import { packetNewsEn } from './packet-news.ts';
 import { placesEn } from './places.ts';
 import { planEn } from './plan.ts';
 import { powerEn } from './power.ts';
-import { problemTitlesEn } from './problem-titles.ts';
 import { recordsEn } from './records.ts';
 import { refusalsEn } from './refusals.ts';
-import { requestsEn } from './requests.ts';
 import { retestEn } from './retest.ts';
 import { sourcesEn } from './sources.ts';
 import { stepsEn } from './steps.ts';
@@ -53,10 +51,8 @@ export const laterEn = {
   ...placesEn,
   ...planEn,
   ...powerEn,
-  ...problemTitlesEn,
   ...recordsEn,
   ...refusalsEn,
-  ...requestsEn,
   ...retestEn,
   ...sourcesEn,
   ...stepsEn,
