@@ -5,9 +5,6 @@ import { ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { erasedText, erasureOf, withErasuresTold } from '../../../shared/contract/erased-text.ts';
 import { personText, personTextsIn } from '../../../shared/contract/person-text.ts';
 import { retestCodes } from '../../../shared/message/codes/retest.ts';
-import { german } from '../../../shared/message/de/index.ts';
-import { english } from '../../../shared/message/en/index.ts';
-import { messageParts } from '../../../shared/message/index.ts';
 import { eventForms, textsInEvent } from '../../../src/features/ticket-record/event-forms.ts';
 import { digestOf, resealed, seal, unseal } from '../../../src/features/ticket-record/sealed-text.ts';
 
@@ -176,15 +173,6 @@ describe('an erased text', () => {
         expect(withErasuresTold(text, () => 'told')).toBe(text);
       }),
     );
-  });
-
-  it('is told by the words of the language in a message, and never passes for what a person wrote', () => {
-    const values = { sentence: erasedText(erasure) };
-    for (const language of [english, german]) {
-      const parts = messageParts({ code: 'asWritten', values }, language, 'UTC');
-      expect(parts).toEqual([{ by: 'program', text: expect.stringContaining('29') }]);
-      expect(parts[0]?.text).not.toContain('\uFFFC');
-    }
   });
 
   it('is short enough for every field that a text may stand in', () => {

@@ -4,6 +4,8 @@ import { erasedText, erasureOf } from '../../../shared/contract/erased-text.ts';
 import type { LogCheck } from '../../../shared/contract/log-check.ts';
 import type { Packet } from '../../../shared/contract/packet.ts';
 import type { Ticket, TicketEvent, TimelineEntry } from '../../../shared/contract/ticket.ts';
+import { english } from '../../../shared/message/en/index.ts';
+import { message, messageText } from '../../../shared/message/index.ts';
 import { rebuildTickets } from '../../../src/features/ticket-record/index.ts';
 import { waiveAll } from '../../state-machines/triage/triage-events.ts';
 import { hashInFormat1 } from '../../support/format-1.ts';
@@ -106,8 +108,10 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     const { items } = bodyOf<{ items: TimelineEntry[] }>(timeline, 200);
     const line = items.find(({ ref }) => ref.sequence === 2);
     expect(line?.text.code).toBe('log/noteWritten');
-    expect(erasureOf(String(line?.text.values.text))).toEqual(byAdmin());
-    expect(line?.text.text).toMatch(/^Note: \[text erased .*\]$/);
+    const erasure = erasureOf(String(line?.text.values.text));
+    expect(erasure).toEqual(byAdmin());
+    const told = messageText(message('erased', { at: erasure?.at ?? '' }), english, 'UTC');
+    expect(line?.text.text).toContain(told);
     expect(items.at(-1)).toMatchObject({
       actorName: 'admin of home-firm',
       text: { code: 'log/textErased', values: { texts: 1, reason: 'Asked for by whom it names.' } },
