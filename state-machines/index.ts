@@ -1,4 +1,3 @@
-export { changeLabel } from '../shared/message/en/terms.ts';
 export type { ApplicableChange } from './triage/changes/applicable.ts';
 export {
   completeCommand,

@@ -33,6 +33,7 @@ export type CommonWords = {
 /** What differs between languages by more than words: names of places and of terms, and how quotes look. */
 type Own =
   | 'term'
+  | 'change'
   | 'construction'
   | 'category'
   | 'verdict'

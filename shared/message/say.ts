@@ -12,6 +12,8 @@ export type Case = 'nominative' | 'accusative' | 'dative';
 export type Say = {
   /** The label of a value of the contract's lists, as it stands inside a sentence. */
   term<List extends TermList>(list: List, value: keyof MessageTerms[List]): string;
+  /** The label of a kind of change, as it stands inside a sentence. */
+  change(kind: Kinds['changeKind']): string;
   construction(construction: Kinds['construction']): string;
   category(category: Kinds['category']): string;
   verdict(verdict: Kinds['verdict']): string;

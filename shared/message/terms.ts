@@ -7,7 +7,7 @@ import type { MemberRole } from '../contract/primitives.ts';
 import type { Site } from '../contract/site.ts';
 import type { TicketSummary } from '../contract/ticket.ts';
 import type { CompletenessItem, WorkingState } from '../contract/triage.ts';
-import type { changeKinds, symptomKinds, whatChangedKinds } from '../contract/triage-names.ts';
+import type { symptomKinds, whatChangedKinds } from '../contract/triage-names.ts';
 
 type OneOf<List extends readonly string[]> = List[number];
 
@@ -27,7 +27,6 @@ export type MessageTerms = {
   completenessItem: Record<CompletenessItem, string>;
   evidenceKind: Record<EvidenceKind, string>;
   whatChanged: Record<OneOf<typeof whatChangedKinds>, string>;
-  changeKind: Record<OneOf<typeof changeKinds>, string>;
   command: Record<TicketCommandType, string>;
   /** What is on a ticket's log beside its commands. */
   fact: Record<'open' | 'assign' | 'takeOver' | 'update' | 'evidenceAdded' | 'evidenceWithdrawn', string>;

@@ -6,6 +6,7 @@ import type {
   linkConstructions,
 } from '../contract/chain-names.ts';
 import type { Message } from '../contract/message.ts';
+import type { changeKinds } from '../contract/triage-names.ts';
 import type { MessageTerms } from './terms.ts';
 
 type OneOf<List extends readonly string[]> = List[number];
@@ -96,6 +97,8 @@ export type Kinds = {
   route: 'free' | 'inWall' | 'inConduit';
   /** A part of the sentence that is itself a message. */
   message: Message;
+  /** A kind of change, by its label. */
+  changeKind: OneOf<typeof changeKinds>;
   construction: OneOf<typeof linkConstructions>;
   category: OneOf<typeof linkCategories>;
   severity: OneOf<typeof findingSeverities>;

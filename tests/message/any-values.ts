@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import type { Message } from '../../shared/contract/message.ts';
+import { changeKinds } from '../../shared/contract/triage-names.ts';
 import { codes } from '../../shared/message/codes/index.ts';
 import { enTerms } from '../../shared/message/en/index.ts';
 import type { Kinds, NamedDevice, NamedPort } from '../../shared/message/index.ts';
@@ -122,7 +123,7 @@ const anyOf: { [Of in Exclude<keyof Kinds, 'message'>]: fc.Arbitrary<Kinds[Of]> 
   completenessItem: oneOf('completenessItem'),
   evidenceKind: oneOf('evidenceKind'),
   whatChanged: oneOf('whatChanged'),
-  changeKind: oneOf('changeKind'),
+  changeKind: fc.constantFrom(...changeKinds),
   command: oneOf('command'),
   fact: oneOf('fact'),
 };

@@ -4,6 +4,8 @@ const change = { change: 'changeKind', place: 'place' } as const;
 
 /** What there is to say of a kind of change; each language holds it kind by kind. */
 export const changeCodes = {
+  /** Its label alone. */
+  changeName: { change: 'changeKind' },
   /** A change by its name, and where. */
   changeAt: change,
   /** An order, without a full stop. */

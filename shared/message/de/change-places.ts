@@ -21,9 +21,9 @@ export const changePlacesDe: Sentences<typeof changePlacesCodes> = {
     'So, wie es eingestellt ist, verarbeitet es weder das Bild noch verwaltet es das EDID.',
   noDisplayFollows: () => 'Dahinter kommt keine Anzeige.',
   noEarlierSettings: () => 'Frühere Einstellungen sind nicht bekannt.',
-  doneToDevice: ({ change }, say) => `„${say.term('changeKind', change)}“ gehört zu einem Gerät.`,
-  doneToPort: ({ change }, say) => `„${say.term('changeKind', change)}“ gehört zu einer Buchse.`,
-  doneToLink: ({ change }, say) => `„${say.term('changeKind', change)}“ gehört zu einem Kabel.`,
+  doneToDevice: ({ change }, say) => `„${say.change(change)}“ gehört zu einem Gerät.`,
+  doneToPort: ({ change }, say) => `„${say.change(change)}“ gehört zu einer Buchse.`,
+  doneToLink: ({ change }, say) => `„${say.change(change)}“ gehört zu einem Kabel.`,
   doneAtRoles: ({ roles, role }, say) =>
     `Das gehört zur Rolle ${say.or(roles.map((each) => say.term('role', each)))}, nicht zur Rolle ${say.term('role', role)}.`,
   nothingOnInput: () => 'Kein Eingang davon ist belegt.',
@@ -38,5 +38,5 @@ export const changePlacesDe: Sentences<typeof changePlacesCodes> = {
   joinedWithin: ({ length }, say) =>
     `Schon jetzt liegen nicht mehr als ${say.metres(length)} bis zur Anzeige.`,
   untriedFirst: ({ change, place }, say) =>
-    `Ein Update lässt sich nicht rückgängig machen, also kommt es zuletzt: „${say.term('changeKind', change)}“, ${say.place(place)}, ist noch nicht versucht.`,
+    `Ein Update lässt sich nicht rückgängig machen, also kommt es zuletzt: „${say.change(change)}“, ${say.place(place)}, ist noch nicht versucht.`,
 };

@@ -7,7 +7,7 @@ type Change = ValuesOf<(typeof packetNewsCodes)['news/changeKept']>;
 const changeIs =
   (status: string) =>
   ({ change, place, verdict }: Change, say: Say): string =>
-    `Änderung: ${say.term('changeKind', change)}, ${say.place(place)}: ${status}${verdict === null ? '' : `, ${say.verdict(verdict)}`}.`;
+    `Änderung: ${say.change(change)}, ${say.place(place)}: ${status}${verdict === null ? '' : `, ${say.verdict(verdict)}`}.`;
 
 export const packetNewsDe: Sentences<typeof packetNewsCodes> = {
   'news/requestAnswered': ({ request, answer }, say) =>

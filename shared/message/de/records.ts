@@ -26,7 +26,7 @@ export const recordsDe: Sentences<typeof recordCodes> = {
   openTicketsAtChain: ({ numbers }, say) =>
     `An derselben Kette offen: ${say.and(numbers.map((number) => `Nr. ${number}`))}. Ist das ein anderer Fehler, schick die Kennungen in seenDuplicates mit.`,
   changeOpenElsewhere: ({ ticketNumber, change }, say) =>
-    `Ticket Nr. ${ticketNumber} hat an dieser Kette eine Änderung offen: ${say.term('changeKind', change)}. Sie muss zuerst zurückgebaut werden.`,
+    `Ticket Nr. ${ticketNumber} hat an dieser Kette eine Änderung offen: ${say.change(change)}. Sie muss zuerst zurückgebaut werden.`,
   ticketWithSomebody: ({ holder }, say) => `Dieses Ticket hat ${say.name(holder)}. Übernimm es zuerst.`,
   ticketWithNobody: () => 'Dieses Ticket hat noch niemand. Übernimm es zuerst.',
   assigneeInactive: ({ member }, say) => `${say.name(member)} ist nicht mehr aktiv.`,

@@ -114,13 +114,13 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   momentBeforeTicket: ({ moment }, say) =>
     `${say.moment(moment)} liegt vor der Eröffnung des Tickets: Prüf die Uhr des Telefons.`,
   changeIsDeclared: ({ change, place }, say) =>
-    `Eine Änderung nach der anderen: „${say.term('changeKind', change)}“${at(place, say)} ist angesagt und noch nicht fertig.`,
+    `Eine Änderung nach der anderen: „${say.change(change)}“${at(place, say)} ist angesagt und noch nicht fertig.`,
   changeIsApplied: ({ change, place }, say) =>
-    `Eine Änderung nach der anderen: „${say.term('changeKind', change)}“${at(place, say)} ist eingebaut und noch nicht fertig.`,
+    `Eine Änderung nach der anderen: „${say.change(change)}“${at(place, say)} ist eingebaut und noch nicht fertig.`,
   changeIsJudged: ({ change, place }, say) =>
-    `Eine Änderung nach der anderen: „${say.term('changeKind', change)}“${at(place, say)} ist bewertet und noch nicht fertig.`,
+    `Eine Änderung nach der anderen: „${say.change(change)}“${at(place, say)} ist bewertet und noch nicht fertig.`,
   diagnosticInPlace: ({ change, place }, say) =>
-    `Eine Änderung zur Fehlersuche ist noch eingebaut: „${say.term('changeKind', change)}“${at(place, say)}. Bau sie zuerst zurück.`,
+    `Eine Änderung zur Fehlersuche ist noch eingebaut: „${say.change(change)}“${at(place, say)}. Bau sie zuerst zurück.`,
   faultNotSeenWithAnyMenu: () =>
     'Mit einem Menü im Bild wurde der Fehler noch nicht gesehen: ohne Vorkommen keine Antwort.',
   faultNotSeenWithMenu: ({ device }, say) =>

@@ -1,5 +1,6 @@
 import { type CommonWords, commonSay } from '../common-say.ts';
 import { markName } from '../marks.ts';
+import { rendered } from '../render.ts';
 import type { Case, Say } from '../say.ts';
 import type { Language } from '../sentences.ts';
 import type { Kinds, NamedDevice, NamedPlace, NamedPort } from '../values.ts';
@@ -77,6 +78,8 @@ export const germanSay = (language: Language, zone: string): Say => ({
   ...commonSay(language, words, zone),
   // Labels are nouns, or verbs that stand for the button: they keep their capital.
   term: (list, value) => deTerms[list][value] as string,
+  // Its label comes with the sentences of changes, which a phone's first load does not bring.
+  change: (change) => rendered({ code: 'changeName', values: { change } }, language, zone),
   construction: (construction) => constructions[construction],
   category: (category) => categories[category],
   verdict: (verdict) => verdicts[verdict],

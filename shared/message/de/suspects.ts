@@ -48,13 +48,13 @@ export const suspectsDe: Sentences<typeof suspectCodes> = {
   restartLoggedAt: ({ place }, say) => `Ein Neustart steht im Protokoll von ${say.place(place, 'dative')}`,
   formatChangedAt: ({ place }, say) => `Das Format änderte sich an ${say.place(place, 'dative')} von selbst`,
   changeCleared: ({ change, place }, say) =>
-    `${say.term('changeKind', change)}: ${say.place(place)} – der Fehler war weg`,
+    `${say.change(change)}: ${say.place(place)} – der Fehler war weg`,
   changeDidNotClear: ({ change, place }, say) =>
-    `${say.term('changeKind', change)}: ${say.place(place)} – der Fehler war noch da`,
+    `${say.change(change)}: ${say.place(place)} – der Fehler war noch da`,
   changeWatched: ({ change, place, seen }, say) =>
-    `${say.term('changeKind', change)}: ${say.place(place)} – ${say.message(seen)}`,
+    `${say.change(change)}: ${say.place(place)} – ${say.message(seen)}`,
   changePutBackAndWatched: ({ change, place, seen }, say) =>
-    `${say.term('changeKind', change)}: ${say.place(place)}, zurückgebaut – ${say.message(seen)}`,
+    `${say.change(change)}: ${say.place(place)}, zurückgebaut – ${say.message(seen)}`,
   notSeenInMinutes: ({ minutes }, say) => `nichts in ${say.minutesWatched(minutes)}`,
   notSeenInTries: ({ tries }, say) => `nichts in ${tries} ${say.plural(tries, 'Versuch', 'Versuchen')}`,
   seenInMinutes: ({ seen, minutes }, say) => `${say.times(seen)} gesehen in ${say.minutesWatched(minutes)}`,

@@ -46,7 +46,7 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/substitutionBegun': () => 'Das Tauschen beginnt.',
   'log/backToSide': ({ reason }, say) => `Zurück zum Finden der Seite: ${say.text(reason)}`,
   'log/changeDeclared': ({ change, place, expected, detail }, say) =>
-    `Änderung angesagt: ${say.term('changeKind', change)}, ${say.place(place)}. Erwartet: ${say.text(expected)}${more(detail, say)}`,
+    `Änderung angesagt: ${say.change(change)}, ${say.place(place)}. Erwartet: ${say.text(expected)}${more(detail, say)}`,
   'log/changeWithdrawn': ({ reason }, say) =>
     `Die angesagte Änderung wurde zurückgenommen: ${say.text(reason)}`,
   'log/changeInPlace': () => 'Die Änderung ist eingebaut.',

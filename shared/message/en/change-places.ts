@@ -19,9 +19,9 @@ export const changePlacesEn: Sentences<typeof changePlacesCodes> = {
   nothingToSwitchOff: () => 'It neither processes the picture nor manages EDID as it is set.',
   noDisplayFollows: () => 'No display follows it.',
   noEarlierSettings: () => 'No earlier settings of it are known.',
-  doneToDevice: ({ change }, say) => `‘${say.term('changeKind', change)}’ is done to a device.`,
-  doneToPort: ({ change }, say) => `‘${say.term('changeKind', change)}’ is done to a port.`,
-  doneToLink: ({ change }, say) => `‘${say.term('changeKind', change)}’ is done to a cable.`,
+  doneToDevice: ({ change }, say) => `‘${say.change(change)}’ is done to a device.`,
+  doneToPort: ({ change }, say) => `‘${say.change(change)}’ is done to a port.`,
+  doneToLink: ({ change }, say) => `‘${say.change(change)}’ is done to a cable.`,
   doneAtRoles: ({ roles, role }, say) =>
     `That is done at a ${say.or(roles.map((each) => say.term('role', each)))}, not at a ${say.term('role', role)}.`,
   nothingOnInput: () => 'Nothing is plugged into an input of it.',
@@ -34,5 +34,5 @@ export const changePlacesEn: Sentences<typeof changePlacesCodes> = {
   joinedWithin: ({ length }, say) =>
     `It is joined to the display by no more than ${say.metres(length)} as it is.`,
   untriedFirst: ({ change, place }, say) =>
-    `An update can’t be undone, so it comes last: ‘${say.term('changeKind', change)}’ at ${say.place(place)} is still untried.`,
+    `An update can’t be undone, so it comes last: ‘${say.change(change)}’ at ${say.place(place)} is still untried.`,
 };

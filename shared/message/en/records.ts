@@ -25,7 +25,7 @@ export const recordsEn: Sentences<typeof recordCodes> = {
   openTicketsAtChain: ({ numbers }, say) =>
     `Open at the same chain: ${say.and(numbers.map((number) => `no. ${number}`))}. If this is another fault, send the ids in seenDuplicates.`,
   changeOpenElsewhere: ({ ticketNumber, change }, say) =>
-    `Ticket no. ${ticketNumber} has a change open on this chain: ${say.term('changeKind', change)}. It has to be put back first.`,
+    `Ticket no. ${ticketNumber} has a change open on this chain: ${say.change(change)}. It has to be put back first.`,
   ticketWithSomebody: ({ holder }, say) => `This ticket is with ${say.name(holder)}. Take it over first.`,
   ticketWithNobody: () => 'This ticket is with nobody. Take it over first.',
   assigneeInactive: ({ member }, say) => `${say.name(member)} is not active any more.`,

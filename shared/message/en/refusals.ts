@@ -103,13 +103,13 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   momentBeforeTicket: ({ moment }, say) =>
     `${say.moment(moment)} is before the ticket was opened: check the phone’s clock.`,
   changeIsDeclared: ({ change, place }, say) =>
-    `One change at a time: ‘${say.term('changeKind', change)}’${at(place, say)} is declared and not finished yet.`,
+    `One change at a time: ‘${say.change(change)}’${at(place, say)} is declared and not finished yet.`,
   changeIsApplied: ({ change, place }, say) =>
-    `One change at a time: ‘${say.term('changeKind', change)}’${at(place, say)} is in place and not finished yet.`,
+    `One change at a time: ‘${say.change(change)}’${at(place, say)} is in place and not finished yet.`,
   changeIsJudged: ({ change, place }, say) =>
-    `One change at a time: ‘${say.term('changeKind', change)}’${at(place, say)} is judged and not finished yet.`,
+    `One change at a time: ‘${say.change(change)}’${at(place, say)} is judged and not finished yet.`,
   diagnosticInPlace: ({ change, place }, say) =>
-    `A diagnostic change is still in place: ‘${say.term('changeKind', change)}’${at(place, say)}. Put it back first.`,
+    `A diagnostic change is still in place: ‘${say.change(change)}’${at(place, say)}. Put it back first.`,
   faultNotSeenWithAnyMenu: () => 'The fault was not seen with a menu up yet: no occurrence, no answer.',
   faultNotSeenWithMenu: ({ device }, say) =>
     `The fault was not seen with the menu of ${say.place(device)} up: no occurrence, no answer.`,

@@ -1,6 +1,7 @@
 import { type CommonWords, commonSay } from '../common-say.ts';
 import { englishFigures } from '../figures.ts';
 import { markName } from '../marks.ts';
+import { rendered } from '../render.ts';
 import type { Say } from '../say.ts';
 import type { PartOfLanguage } from '../sentences.ts';
 import type { Kinds, NamedDevice, NamedPlace, NamedPort } from '../values.ts';
@@ -82,6 +83,8 @@ export function englishOf<Sentences extends PartOfLanguage['sentences']>(sentenc
 const englishSay = (language: PartOfLanguage, zone: string): Say => ({
   ...commonSay(language, words, zone),
   term: (list, value) => inside(enTerms[list][value] as string),
+  // Its label comes with the sentences of changes, which a phone's first load does not bring.
+  change: (change) => inside(rendered({ code: 'changeName', values: { change } }, language, zone)),
   construction: (construction) => constructions[construction],
   category: (category) => categories[category],
   verdict: (verdict) => verdicts[verdict],

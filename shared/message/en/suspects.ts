@@ -45,13 +45,13 @@ export const suspectsEn: Sentences<typeof suspectCodes> = {
   restartLoggedAt: ({ place }, say) => `A restart was logged at ${say.place(place)}`,
   formatChangedAt: ({ place }, say) => `The format changed by itself at ${say.place(place)}`,
   changeCleared: ({ change, place }, say) =>
-    `${say.start(say.term('changeKind', change))}: ${say.place(place)} – the fault was gone`,
+    `${say.start(say.change(change))}: ${say.place(place)} – the fault was gone`,
   changeDidNotClear: ({ change, place }, say) =>
-    `${say.start(say.term('changeKind', change))}: ${say.place(place)} – the fault was still there`,
+    `${say.start(say.change(change))}: ${say.place(place)} – the fault was still there`,
   changeWatched: ({ change, place, seen }, say) =>
-    `${say.start(say.term('changeKind', change))}: ${say.place(place)} – ${say.message(seen)}`,
+    `${say.start(say.change(change))}: ${say.place(place)} – ${say.message(seen)}`,
   changePutBackAndWatched: ({ change, place, seen }, say) =>
-    `${say.start(say.term('changeKind', change))}: ${say.place(place)}, put back – ${say.message(seen)}`,
+    `${say.start(say.change(change))}: ${say.place(place)}, put back – ${say.message(seen)}`,
   notSeenInMinutes: ({ minutes }, say) => `nothing in ${say.minutesWatched(minutes)}`,
   notSeenInTries: ({ tries }, say) => `nothing in ${tries} ${say.plural(tries, 'try', 'tries')}`,
   seenInMinutes: ({ seen, minutes }, say) => `seen ${say.times(seen)} in ${say.minutesWatched(minutes)}`,

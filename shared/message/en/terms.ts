@@ -167,27 +167,4 @@ export const enTerms: MessageTerms = {
     evidenceAdded: 'Add evidence',
     evidenceWithdrawn: 'Withdraw evidence',
   },
-  changeKind: {
-    reseat: 'Reseat both plugs',
-    replaceCable: 'Replace the cable',
-    temporaryCable: 'Lay a temporary cable across the floor',
-    otherSource: 'Play another source in its place',
-    sourceIntoProcessor: 'Plug the source straight into the processor',
-    bypassDevice: 'Bypass the device',
-    unplugBranch: 'Unplug the parallel branch',
-    movePort: 'Move the plug to another port',
-    raisePortMode: 'Raise the port’s mode',
-    disableProcessing: 'Switch off processing and EDID management',
-    limitInputBandwidth: 'Limit the advertised input bandwidth to 9 Gbit/s',
-    limitOutputBandwidth: 'Limit the output bandwidth to 9 Gbit/s',
-    reissueHotPlug: 'Re-issue hot plug',
-    insertSyncSwitch: 'Insert a switch that regenerates sync',
-    moveProcessorToDisplay: 'Move the processor next to the display',
-    substituteDisplay: 'Substitute the display',
-    restoreSettings: 'Restore earlier settings',
-    updateFirmware: 'Update the firmware',
-  },
 };
-
-/** A kind of change in plain words, as a technician would say it. */
-export const changeLabel = (kind: keyof MessageTerms['changeKind']): string => enTerms.changeKind[kind];

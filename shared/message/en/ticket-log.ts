@@ -44,7 +44,7 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/substitutionBegun': () => 'Substitution begins.',
   'log/backToSide': ({ reason }, say) => `Back to locating the side: ${say.text(reason)}`,
   'log/changeDeclared': ({ change, place, expected, detail }, say) =>
-    `Change declared: ${say.term('changeKind', change)}, ${say.place(place)}. Expected: ${say.text(expected)}${more(detail, say)}`,
+    `Change declared: ${say.change(change)}, ${say.place(place)}. Expected: ${say.text(expected)}${more(detail, say)}`,
   'log/changeWithdrawn': ({ reason }, say) => `The declared change was withdrawn: ${say.text(reason)}`,
   'log/changeInPlace': () => 'The change is in place.',
   'log/retestJudged': ({ verdict }, say) => `Retest judged by the watch: ${say.verdict(verdict)}.`,

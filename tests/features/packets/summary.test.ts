@@ -9,7 +9,6 @@ import { type Message, message, messageText } from '../../../shared/message/inde
 import { plainText } from '../../../shared/message/marks.ts';
 import { chainDrawing } from '../../../src/features/packets/summary/chain-drawing.ts';
 import { caseSummary } from '../../../src/features/packets/summary/index.ts';
-import { changeLabel } from '../../../state-machines/index.ts';
 import { arbitraryChain } from '../../chain/arbitrary-chain.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { aCase, anItem, aRecord, at, technicianId, uuid } from './a-case.ts';
@@ -88,7 +87,9 @@ describe('read cold', () => {
       finishedAt: null,
     }));
     const text = textOf(page(aCase({ record: aRecord({ changes }) })));
-    expect(text).toContain(`In place now Diagnostic, to be put back: ${changeLabel('temporaryCable')}`);
+    expect(text).toContain(
+      `In place now Diagnostic, to be put back: ${inEnglish(message('changeName', { change: 'temporaryCable' }))}`,
+    );
   });
 
   test('a setting is what was read last, but not what a change that was put back had made of it', () => {

@@ -1,15 +1,16 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord, Judgement } from '../../../../shared/contract/triage.ts';
+import { message } from '../../../../shared/message/index.ts';
 import { occurrencesIn } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
 import { deviceWords, facts, placeWords, signature, struck } from './parts.ts';
-import { inWords, spoken, termOf, wordsOf } from './tongue.ts';
+import { inWords, spoken, wordsOf } from './tongue.ts';
 import { valueWordsOf } from './value-words.ts';
 import { joined, moment } from './words.ts';
 
 const changeWords = (file: CaseFile, { kind, target }: ChangeRecord): string =>
-  `${termOf(file, 'changeKind', kind)}, ${placeWords(file, target)}`;
+  `${inWords(file, message('changeName', { change: kind }))}, ${placeWords(file, target)}`;
 
 /** A sentence for each change that is still in the chain. */
 export function changesInPlace(file: CaseFile): string[] {
