@@ -5,6 +5,7 @@ import { kindWords } from './event-words.ts';
 import { precursors } from './precursors.ts';
 import { proposeOccurrences } from './proposals.ts';
 import type { LogEvent, LogReading } from './reading.ts';
+import { isSameOccurrence } from './same-occurrence.ts';
 
 /** A log on a ticket, read on arrival. */
 export type TicketLog = {
@@ -15,8 +16,6 @@ export type TicketLog = {
   reading: LogReading;
 };
 
-/** A log and a person who both tell of one occurrence differ by less than this, seconds; assumed. */
-const sameOccurrenceS = 10;
 /** Events this long before and after a watch are shown with it, minutes; assumed. */
 const aroundWatchMin = 2;
 /** Events shown of one log at most, the earliest ones; assumed. */
@@ -88,8 +87,7 @@ function isNear({ time }: LogEvent, watches: readonly Watch[]): boolean {
 function proposedIn(reading: LogReading, watch: Watch): LogFinding['watches'][number] {
   const { proposed, coveredMin, watchMin, notes } = proposeOccurrences(reading, watch);
   const recordedAs = (at: string): string | null =>
-    standing(watch).find((each) => Math.abs(Date.parse(each.at) - Date.parse(at)) < sameOccurrenceS * 1000)
-      ?.id ?? null;
+    standing(watch).find((each) => isSameOccurrence(each.at, at))?.id ?? null;
   return {
     watchId: watch.id,
     purpose: watch.purpose,

@@ -37,6 +37,7 @@ type Own =
   | 'construction'
   | 'category'
   | 'verdict'
+  | 'side'
   | 'place'
   | 'device'
   | 'socket'

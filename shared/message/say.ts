@@ -17,6 +17,8 @@ export type Say = {
   construction(construction: Kinds['construction']): string;
   category(category: Kinds['category']): string;
   verdict(verdict: Kinds['verdict']): string;
+  /** Where the fault lies, seen from a device: `upstream` of it, `vor` ihm. */
+  side(side: Kinds['side']): string;
   /** `the cable from Disc player 'HDMI OUT' to Switch 'IN 3'`; `processor 'Cinema processor'`. */
   place(place: NamedPlace, as?: Case): string;
   /** A device by its bare name. */

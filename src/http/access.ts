@@ -1,38 +1,36 @@
-import type { MemberRole } from '../../shared/contract/primitives.ts';
+import { type MemberRole, memberRoles } from '../../shared/contract/people-names.ts';
 import { message } from '../../shared/message/index.ts';
 import { type Refused, refused } from './problem.ts';
-
-const everyone = ['dispatcher', 'technician', 'support', 'admin'] as const;
 
 /**
  * What each role may do: the one table that every route uses and `/reference` shows. Which role may send which
  * ticket command stands beside the triage machine (`commandRoles`), since the phone needs it too.
  */
 export const access = {
-  'own account': everyone,
-  'follow changes': everyone,
-  'read members': everyone,
+  'own account': memberRoles,
+  'follow changes': memberRoles,
+  'read members': memberRoles,
   'manage members': ['admin'],
-  'read organisation': everyone,
+  'read organisation': memberRoles,
   'manage organisation': ['admin'],
   'export everything': ['admin'],
-  'read firmware levels': everyone,
+  'read firmware levels': memberRoles,
   'manage firmware levels': ['admin', 'support'],
-  'read sites': everyone,
+  'read sites': memberRoles,
   'write sites': ['dispatcher', 'technician', 'admin'],
-  'read chains': everyone,
+  'read chains': memberRoles,
   'write chains': ['dispatcher', 'technician', 'admin'],
-  'read tickets': everyone,
+  'read tickets': memberRoles,
   'open tickets': ['dispatcher', 'technician', 'admin'],
   'update tickets': ['dispatcher', 'technician', 'admin'],
   'assign tickets': ['dispatcher', 'admin'],
   'take over tickets': ['technician', 'admin'],
-  'send ticket commands': everyone,
+  'send ticket commands': memberRoles,
   'erase texts': ['admin'],
-  'read evidence': everyone,
-  'add evidence': everyone,
+  'read evidence': memberRoles,
+  'add evidence': memberRoles,
   'withdraw evidence': ['technician', 'dispatcher', 'admin'],
-  'read packets': everyone,
+  'read packets': memberRoles,
   'grant packets': ['support', 'admin'],
   'read granted packets': ['support'],
   'read the support queue': ['support', 'admin'],

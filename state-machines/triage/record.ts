@@ -8,9 +8,10 @@ import type {
   TriageRecord,
   Watch,
 } from '../../shared/contract/triage.ts';
+import { openChangeStatuses } from '../../shared/contract/triage-names.ts';
 import { momentOf } from './events.ts';
 
-const openStatuses: readonly ChangeRecord['status'][] = ['declared', 'applied', 'judged'];
+const openStatuses: readonly ChangeRecord['status'][] = openChangeStatuses;
 const inPlaceStatuses: readonly ChangeRecord['status'][] = ['applied', 'judged'];
 
 /** The change that is declared, applied or judged and not yet put back, kept or withdrawn; there is one at most. */

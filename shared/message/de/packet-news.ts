@@ -31,7 +31,7 @@ export const packetNewsDe: Sentences<typeof packetNewsCodes> = {
   'news/watched': ({ watches, seen }, say) =>
     `${say.plural(watches, 'Eine Beobachtung mehr', `${watches} Beobachtungen mehr`)}; der Fehler kam darin ${seen === 0 ? 'nicht' : say.times(seen)}.`,
   'news/sideFound': ({ device, side }, say) =>
-    `Seite gefunden: ${side === 'input' ? 'vor' : 'hinter'} ${say.place(device, 'dative')}.`,
+    `Seite gefunden: ${say.side(side)} ${say.place(device, 'dative')}.`,
   'news/changeDeclared': changeIs('angesagt'),
   'news/changeInPlace': changeIs('eingebaut'),
   'news/changeJudged': changeIs('bewertet'),

@@ -3,7 +3,6 @@ import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { NamedPlace } from '../values.ts';
 
-const upDown = { input: 'vor', output: 'hinter' } as const;
 const at = (place: NamedPlace | null, say: Say): string => (place === null ? '' : `, ${say.place(place)},`);
 
 export const refusalsDe: Sentences<typeof refusalsCodes> = {
@@ -104,7 +103,7 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
     `Die Beobachtung nach der Abhilfe zeigt nicht genug. ${say.messages(reasons)} Oder schließ mit einem Grund ab.`,
   outcomeDiffers: () => 'Entschieden wurde etwas anderes, als dir dabei gezeigt wurde.',
   retestSays: ({ verdict }, say) => `Der Nachtest sagt: ${say.verdict(verdict)}.`,
-  faultLiesOn: ({ side }) => `Der Fehler liegt ${upDown[side]} dem Gerät.`,
+  faultLiesOn: ({ side }, say) => `Der Fehler liegt ${say.side(side)} dem Gerät.`,
   auditFound: ({ mustFix, shouldFix, notes }) =>
     `Die Prüfung findet ${mustFix}, was behoben werden muss, ${shouldFix}, was behoben werden sollte, und ${notes} zur Kenntnis.`,
   reopenTooLate: ({ days }, say) =>
@@ -128,8 +127,8 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   menuContradicts: ({ device, stayed, vanished }, say) =>
     `An ${say.place(device, 'dative')} blieb das Menü ${say.times(stayed)} und verschwand ${say.times(vanished)}: Die Antworten widersprechen sich.`,
   sidesContradict: ({ side, device, others }, say) =>
-    `Ein Fehler ${upDown[side]} ${say.place(device, 'dative')} kann nicht auch dort liegen: ${say.and(others.map(say.message))}. Nichts in der Kette ist beides.`,
-  sideOf: ({ side, device }, say) => `${upDown[side]} ${say.place(device, 'dative')}`,
+    `Ein Fehler ${say.side(side)} ${say.place(device, 'dative')} kann nicht auch dort liegen: ${say.and(others.map(say.message))}. Nichts in der Kette ist beides.`,
+  sideOf: ({ side, device }, say) => `${say.side(side)} ${say.place(device, 'dative')}`,
   beforeLastRecorded: ({ moment, last }, say) =>
     `${say.moment(moment)} liegt vor dem, was zuletzt festgehalten wurde: ${say.moment(last)}.`,
   watchBeganLater: ({ began }, say) => `Die Beobachtung begann erst um ${say.moment(began)}.`,

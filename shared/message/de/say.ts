@@ -63,6 +63,7 @@ const verdicts: Record<Kinds['verdict'], string> = {
   persists: 'noch da',
   inconclusive: 'offen',
 };
+const sides: Record<Kinds['side'], string> = { input: 'vor', output: 'hinter' };
 
 const words: CommonWords = {
   locale: 'de-DE',
@@ -83,6 +84,7 @@ export const germanSay = (language: Language, zone: string): Say => ({
   construction: (construction) => constructions[construction],
   category: (category) => categories[category],
   verdict: (verdict) => verdicts[verdict],
+  side: (side) => sides[side],
   place,
   device: bare,
   socket,

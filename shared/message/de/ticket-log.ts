@@ -3,7 +3,6 @@ import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { Kinds } from '../values.ts';
 
-const upDown = { input: 'vor', output: 'hinter' } as const;
 /** What somebody added in words of their own. */
 const more = (text: string | null, say: Say): string => (text === null ? '' : ` ${say.text(text)}`);
 const menuDid = (menu: Kinds['menu'] | null): string =>
@@ -40,7 +39,7 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/watchEnded': () => 'Beobachtung beendet.',
   'log/faultReproduced': () => 'Der Fehler ist nachgestellt.',
   'log/sideConcluded': ({ device, side }, say) =>
-    `Seite festgelegt an ${say.place(device, 'dative')}: Der Fehler liegt ${upDown[side]} diesem Gerät.`,
+    `Seite festgelegt an ${say.place(device, 'dative')}: Der Fehler liegt ${say.side(side)} diesem Gerät.`,
   'log/sideWithdrawn': ({ device, reason }, say) =>
     `Die Seite an ${say.place(device, 'dative')} wurde zurückgenommen: ${say.text(reason)}`,
   'log/substitutionBegun': () => 'Das Tauschen beginnt.',
@@ -84,7 +83,7 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
     'Die Zahlen des Betriebs haben sich geändert: nach den neuen wird ab hier entschieden.',
   'log/reproductionRevised': () => 'Nichts zeigt den Fehler mehr: er muss wieder gesehen werden.',
   'log/sideRevised': ({ device, side }, say) =>
-    `Berichtigt: Von ${say.place(device, 'dative')} aus gesehen liegt der Fehler ${upDown[side]} diesem Gerät.`,
+    `Berichtigt: Von ${say.place(device, 'dative')} aus gesehen liegt der Fehler ${say.side(side)} diesem Gerät.`,
   'log/sideFell': ({ device }, say) =>
     `Berichtigt: Die Beobachtungen an ${say.place(device, 'dative')} zeigen die Seite nicht mehr.`,
   'log/judgementRevised': ({ verdict }, say) => `Berichtigt: Der Nachtest sagt ${say.verdict(verdict)}.`,

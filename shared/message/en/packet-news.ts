@@ -28,7 +28,7 @@ export const packetNewsEn: Sentences<typeof packetNewsCodes> = {
   'news/settingRead': ({ setting, value }, say) => `${say.name(setting)}: ${say.name(value)}`,
   'news/watched': ({ watches, seen }, say) =>
     `${say.plural(watches, 'One more watch', `${watches} more watches`)}, in which the fault ${seen === 0 ? 'did not come' : `came ${say.times(seen)}`}.`,
-  'news/sideFound': ({ device, side }, say) => `Side found: ${side === 'input' ? 'upstream' : 'downstream'} of ${say.place(device)}.`,
+  'news/sideFound': ({ device, side }, say) => `Side found: ${say.side(side)} of ${say.place(device)}.`,
   'news/changeDeclared': changeIs('declared'),
   'news/changeInPlace': changeIs('in place'),
   'news/changeJudged': changeIs('judged'),

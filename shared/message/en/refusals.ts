@@ -3,7 +3,6 @@ import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { NamedPlace } from '../values.ts';
 
-const upDown = { input: 'upstream', output: 'downstream' } as const;
 const at = (place: NamedPlace | null, say: Say): string => (place === null ? '' : ` at ${say.place(place)}`);
 
 export const refusalsEn: Sentences<typeof refusalsCodes> = {
@@ -94,7 +93,7 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
     `The watch after the remedy does not show enough. ${say.messages(reasons)} Or close with a reason.`,
   outcomeDiffers: () => 'What was decided differs from what you were shown when you did this.',
   retestSays: ({ verdict }, say) => `The retest says: ${say.verdict(verdict)}.`,
-  faultLiesOn: ({ side }) => `The fault lies ${upDown[side]} of the device.`,
+  faultLiesOn: ({ side }, say) => `The fault lies ${say.side(side)} of the device.`,
   auditFound: ({ mustFix, shouldFix, notes }) =>
     `The audit finds ${mustFix} that must be fixed, ${shouldFix} that should be, and ${notes} to note.`,
   reopenTooLate: ({ days }, say) =>
@@ -116,8 +115,8 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   menuContradicts: ({ device, stayed, vanished }, say) =>
     `At ${say.place(device)} the menu stayed ${say.times(stayed)} and vanished ${say.times(vanished)}: the answers contradict each other.`,
   sidesContradict: ({ side, device, others }, say) =>
-    `A fault ${upDown[side]} of ${say.place(device)} can’t also lie ${say.and(others.map(say.message))}: nothing in the chain is both.`,
-  sideOf: ({ side, device }, say) => `${upDown[side]} of ${say.place(device)}`,
+    `A fault ${say.side(side)} of ${say.place(device)} can’t also lie ${say.and(others.map(say.message))}: nothing in the chain is both.`,
+  sideOf: ({ side, device }, say) => `${say.side(side)} of ${say.place(device)}`,
   beforeLastRecorded: ({ moment, last }, say) =>
     `${say.moment(moment)} is before what was recorded last, ${say.moment(last)}.`,
   watchBeganLater: ({ began }, say) => `The watch began only at ${say.moment(began)}.`,

@@ -59,6 +59,7 @@ const verdicts: Record<Kinds['verdict'], string> = {
   persists: 'persists',
   inconclusive: 'inconclusive',
 };
+const sides: Record<Kinds['side'], string> = { input: 'upstream', output: 'downstream' };
 
 const words: CommonWords = {
   locale: 'en-GB',
@@ -88,6 +89,7 @@ const englishSay = (language: PartOfLanguage, zone: string): Say => ({
   construction: (construction) => constructions[construction],
   category: (category) => categories[category],
   verdict: (verdict) => verdicts[verdict],
+  side: (side) => sides[side],
   place,
   device: bare,
   socket,

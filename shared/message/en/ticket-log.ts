@@ -3,7 +3,6 @@ import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { Kinds } from '../values.ts';
 
-const upDown = { input: 'upstream', output: 'downstream' } as const;
 /** What somebody added in words of their own. */
 const more = (text: string | null, say: Say): string => (text === null ? '' : ` ${say.text(text)}`);
 const menuDid = (menu: Kinds['menu'] | null): string => (menu === null ? '' : `, the menu ${menu}`);
@@ -38,7 +37,7 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/watchEnded': () => 'Watch ended.',
   'log/faultReproduced': () => 'The fault is reproduced.',
   'log/sideConcluded': ({ device, side }, say) =>
-    `Side concluded at ${say.place(device)}: the fault lies ${upDown[side]} of it.`,
+    `Side concluded at ${say.place(device)}: the fault lies ${say.side(side)} of it.`,
   'log/sideWithdrawn': ({ device, reason }, say) =>
     `The side at ${say.place(device)} was withdrawn: ${say.text(reason)}`,
   'log/substitutionBegun': () => 'Substitution begins.',
@@ -79,7 +78,7 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
     'The organisation’s figures have changed: what follows is decided by the new ones.',
   'log/reproductionRevised': () => 'Nothing shows the fault any more: it has to be seen again.',
   'log/sideRevised': ({ device, side }, say) =>
-    `Corrected: seen from ${say.place(device)}, the fault lies ${upDown[side]} of it.`,
+    `Corrected: seen from ${say.place(device)}, the fault lies ${say.side(side)} of it.`,
   'log/sideFell': ({ device }, say) =>
     `Corrected: the watches at ${say.place(device)} don’t show the side any more.`,
   'log/judgementRevised': ({ verdict }, say) => `Corrected: the retest says ${say.verdict(verdict)}.`,

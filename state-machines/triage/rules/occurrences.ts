@@ -1,4 +1,5 @@
 import type { Occurrence, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { isSameOccurrence } from '../../../shared/logs/same-occurrence.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import type { CompleteCommandOf } from '../events.ts';
 import { occurrencesOf, replaceById, standingEvidence, standingSides } from '../record.ts';
@@ -14,9 +15,6 @@ export function findOccurrence(record: TriageRecord, occurrenceId: string): Foun
   }
   return null;
 }
-
-/** A log and a person who both tell of one occurrence differ by less than this, seconds; assumed. */
-const sameOccurrenceS = 10;
 
 /** Why a watch can't take another occurrence from a log; null when it can. */
 function refuseWatchOf(
@@ -36,7 +34,7 @@ function refuseWatchOf(
       message('momentOutsideWatch', { from: watch.startedAt, to: watch.endedAt }),
     );
   }
-  return occurrencesOf(watch).some((each) => Math.abs(Date.parse(each.at) - at) < sameOccurrenceS * 1000)
+  return occurrencesOf(watch).some((each) => isSameOccurrence(each.at, event.occurredAt))
     ? because('already-exists', message('occurrenceRecordedAlready'))
     : null;
 }

@@ -1,14 +1,13 @@
 import type { TicketCommandType } from '../../../shared/contract/commands.ts';
-import type { MemberRole } from '../../../shared/contract/primitives.ts';
+import { type MemberRole, memberRoles } from '../../../shared/contract/people-names.ts';
 
-const anyone = ['dispatcher', 'technician', 'support', 'admin'] as const;
 const onTheTicket = ['dispatcher', 'technician', 'admin'] as const;
 const onSite = ['technician', 'admin'] as const;
 const secondLine = ['support'] as const;
 
 /** Who may send which command. An admin may do what technicians and dispatchers do; only support decides a case. */
 export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
-  note: anyone,
+  note: memberRoles,
   amendIntake: onTheTicket,
   answerWhatChanged: onTheTicket,
   reopen: onTheTicket,

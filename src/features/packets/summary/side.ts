@@ -5,14 +5,16 @@ import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
 import { deviceWords, placeWords, signature, struck } from './parts.ts';
 import { spoken, wordsOf } from './tongue.ts';
-import { valueWordsOf } from './value-words.ts';
 
 /** Whether the segment says more than the whole chain would. */
 export const isNarrowed = (file: CaseFile): boolean =>
   file.segment !== null && standingSides(file.triage).length > 0;
 
 const conclusionWords = (file: CaseFile, { side, deviceId }: SideObservation): string =>
-  wordsOf(file).side.ofTheMenu(valueWordsOf(file).sides[side], deviceWords(file, deviceId));
+  wordsOf(file).side.ofTheMenu(
+    spoken(file, (say) => say.side(side)),
+    deviceWords(file, deviceId),
+  );
 
 /** The sides that hold, in a sentence. */
 export function sideWords(file: CaseFile): string {

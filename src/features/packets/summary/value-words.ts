@@ -7,7 +7,6 @@ import type {
   Escalation,
   Judgement,
   Occurrence,
-  Side,
   Watch,
 } from '../../../../shared/contract/triage.ts';
 
@@ -22,7 +21,6 @@ export type ValueWords = {
   readonly purposes: Record<Watch['purpose'], string>;
   readonly menus: Record<NonNullable<Occurrence['menu']>, string>;
   /** Where the fault lies, before the device whose menu it is. */
-  readonly sides: Record<Side, string>;
   readonly severities: Record<Finding['severity'], string>;
   readonly directions: Record<Port['direction'], string>;
   readonly edidHandlings: Record<Device['edidHandling']['kind'], string>;
@@ -63,7 +61,6 @@ const en: ValueWords = {
     verify: 'Verifying the remedy',
   },
   menus: { stayed: 'stayed', vanished: 'vanished' },
-  sides: { input: 'upstream', output: 'downstream' },
   severities: { mustFix: 'must be put right', shouldFix: 'should be put right', note: 'note' },
   directions: { input: 'input', output: 'output' },
   edidHandlings: {
@@ -131,7 +128,6 @@ const de: ValueWords = {
     verify: 'Abhilfe nachprüfen',
   },
   menus: { stayed: 'blieb', vanished: 'ging mit' },
-  sides: { input: 'vor', output: 'hinter' },
   severities: { mustFix: 'muss behoben werden', shouldFix: 'sollte behoben werden', note: 'Hinweis' },
   directions: { input: 'Eingang', output: 'Ausgang' },
   edidHandlings: {
