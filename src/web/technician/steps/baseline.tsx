@@ -4,6 +4,7 @@ import type { Finding } from '../../../../shared/contract/chain.ts';
 import { findingSeverities } from '../../../../shared/contract/chain-names.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import type { WhatChanged } from '../../../../shared/contract/triage.ts';
+import { whatChangedKinds } from '../../../../shared/contract/triage-names.ts';
 import { distinctMessages, type Message, messageKey } from '../../../../shared/message/index.ts';
 import { ChainDrawing } from '../../drawing/chain-drawing.tsx';
 import { Button } from '../../parts/button.tsx';
@@ -11,6 +12,7 @@ import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { Sentence } from '../../words/sentence.tsx';
+import { terms } from '../../words/terms.ts';
 import { placeWords } from '../common/place-words.ts';
 import { Cautions, Question, WorkingQuestion } from './question.tsx';
 import type { PlanHere } from './use-plan.ts';
@@ -24,9 +26,6 @@ export function BaselineQuestion({ work, planned }: { work: Work; planned: PlanH
   if (whatChanged === null) return <WhatChangedQuestion key="whatChanged" work={work} />;
   return <AsFoundQuestion key="asFound" work={work} />;
 }
-
-/** In the order in which to ask; the words' keys are the contract's kinds. */
-const changedKinds = () => Object.keys(triageWords().changedKinds) as WhatChanged['kind'][];
 
 function AuditQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
   const t = triageWords();
@@ -137,14 +136,14 @@ function WhatChangedQuestion({ work }: { work: Work }) {
       <p>{t.changedLead}</p>
       <fieldset class="choices field">
         <legend class="for-readers-only">{t.changedTitle}</legend>
-        {changedKinds().map((kind) => (
+        {whatChangedKinds.map((kind) => (
           <label class="choice" key={kind}>
             <input
               type="checkbox"
               checked={said.kinds.includes(kind)}
               onChange={({ currentTarget }) => toggle(kind, currentTarget.checked)}
             />
-            {t.changedKinds[kind]}
+            {terms().whatChanged[kind]}
           </label>
         ))}
       </fieldset>
