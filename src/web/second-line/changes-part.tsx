@@ -87,6 +87,7 @@ function ChangeFacts({ facts, change }: { facts: CaseFacts; change: ChangeRecord
             : `${dayAndTime(appliedAt, zone)} – ${until}, ${nameOf(change.by)}`,
         ],
         ...(judgement === null ? [[t.result, t.notJudged] as const] : judgementFacts(judgement)),
+        [t.judgedBefore, earlierWords(change, zone)],
         [t.afterPutBack, putBackWords(ticket.triage, change)],
         [t.closingNote, typed(change.closingNote ?? '')],
       ]}
@@ -116,9 +117,24 @@ function judgementFacts(judgement: Judgement): [string, ComponentChild][] {
   ];
 }
 
+/** Judgements that do not count any more, each with why; empty where there are none. */
+const earlierWords = ({ earlierJudgements }: ChangeRecord, zone: string): ComponentChild =>
+  earlierJudgements.length === 0
+    ? ''
+    : earlierJudgements.map(({ verdict, at, superseded }) => (
+        <div key={superseded.at}>
+          <s>
+            {values().verdicts[verdict]}, {dayAndTime(at, zone)}
+          </s>{' '}
+          {caseWords().doesNotCount}: {values().superseded[superseded.because]}
+        </div>
+      ));
+
 /** What was seen once it was put back; empty where nobody watched. */
 function putBackWords({ watches }: TriageRecord, { id }: ChangeRecord): string {
-  const after = watches.filter(({ purpose, changeId }) => purpose === 'confirm' && changeId === id);
+  const after = watches.filter(
+    ({ purpose, changeId, voided }) => purpose === 'confirm' && changeId === id && voided === null,
+  );
   if (after.length === 0) return '';
   const minutes = after.reduce((sum, watch) => sum + minutesOf(watch), 0);
   return caseWords().seenIn(occurrencesIn(after).length, lengthOfTime(minutes));

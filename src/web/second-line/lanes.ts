@@ -1,6 +1,6 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
-import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import { typedText } from '../parts/typed.tsx';
 import { changeWords } from '../words/change-words.ts';
 import { said } from '../words/sentence.tsx';
@@ -14,7 +14,7 @@ export type LaneSpan = {
   from: string;
   to: string | null;
   name: string;
-  tone: 'watch' | 'change' | 'covered' | 'gap';
+  tone: 'watch' | 'voided' | 'change' | 'covered' | 'gap';
 };
 export type LaneMark = {
   id: string;
@@ -40,12 +40,12 @@ export function lanesOf(record: TriageRecord, chain: Chain, logs: readonly LogFi
     {
       id: 'watches',
       name: t.watches,
-      spans: record.watches.map(({ id, startedAt, endedAt, purpose }, at) => ({
-        id,
-        from: startedAt,
-        to: endedAt,
-        name: `${at + 1} ${values().purposes[purpose]}`,
-        tone: 'watch',
+      spans: record.watches.map((watch, at) => ({
+        id: watch.id,
+        from: watch.startedAt,
+        to: watch.endedAt,
+        name: `${at + 1} ${watchName(watch)}`,
+        tone: watch.voided === null ? 'watch' : 'voided',
       })),
       marks: [],
     },
@@ -72,15 +72,28 @@ export function lanesOf(record: TriageRecord, chain: Chain, logs: readonly LogFi
   ];
 }
 
+/** What a watch was for; of one that was voided also why it does not count. */
+export function watchName({ purpose, voided }: Watch): string {
+  const name = values().purposes[purpose];
+  return voided === null ? name : `${name} (${caseWords().doesNotCount}: ${typedText(voided.reason)})`;
+}
+
 const seen = (record: TriageRecord): LaneMark[] =>
-  record.watches.flatMap(({ occurrences }) =>
+  record.watches.flatMap(({ occurrences, voided }) =>
     occurrences.map(({ id, at, description, withdrawn }) => ({
       id,
       at,
-      name: [withdrawn === null ? caseWords().seen : caseWords().withdrawn, typedText(description)]
+      name: [
+        withdrawn !== null
+          ? caseWords().withdrawn
+          : voided !== null
+            ? caseWords().doesNotCount
+            : caseWords().seen,
+        typedText(description),
+      ]
         .filter((part) => part !== '')
         .join(': '),
-      tone: withdrawn === null ? 'seen' : 'withdrawn',
+      tone: withdrawn === null && voided === null ? 'seen' : 'withdrawn',
     })),
   );
 

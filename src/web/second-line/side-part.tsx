@@ -1,3 +1,4 @@
+import type { SideObservation } from '../../../shared/contract/triage.ts';
 import { minutesOf, occurrencesOf, watchesFor } from '../../../state-machines/triage/record.ts';
 import { Badge } from '../parts/notice.tsx';
 import { typed } from '../parts/typed.tsx';
@@ -36,17 +37,7 @@ export function SidePart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
           {t.notConcluded}
         </Badge>
       ) : (
-        sides.map(({ side, at, withdrawn }) => (
-          <div key={at}>
-            {withdrawn === null ? (
-              <strong>{t.faultLies(values().sides[side])}</strong>
-            ) : (
-              <>
-                <s>{t.faultLies(values().sides[side])}</s> {t.withdrawn}: {typed(withdrawn.reason)}
-              </>
-            )}
-          </div>
-        ))
+        sides.map((side) => <Side key={side.at} side={side} />)
       ),
     ];
   });
@@ -64,5 +55,26 @@ export function SidePart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
         />
       )}
     </CasePart>
+  );
+}
+
+/** A side as it was concluded; struck through, with why, where it does not count any more. */
+function Side({ side: { side, withdrawn, superseded } }: { side: SideObservation }) {
+  const t = caseWords();
+  const lies = t.faultLies(values().sides[side]);
+  return (
+    <div>
+      {withdrawn !== null ? (
+        <>
+          <s>{lies}</s> {t.withdrawn}: {typed(withdrawn.reason)}
+        </>
+      ) : superseded !== null ? (
+        <>
+          <s>{lies}</s> {t.doesNotCount}: {values().superseded[superseded.because]}
+        </>
+      ) : (
+        <strong>{lies}</strong>
+      )}
+    </div>
   );
 }

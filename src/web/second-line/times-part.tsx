@@ -3,10 +3,9 @@ import { SelectField } from '../parts/field.tsx';
 import { dayAndTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
-import { extentOf, type Lane, lanesOf } from './lanes.ts';
+import { extentOf, type Lane, lanesOf, watchName } from './lanes.ts';
 import { Table } from './table.tsx';
 import { TimePlot } from './time-plot.tsx';
-import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 
 /** Shown before and after what is zoomed to, as a share of it. */
@@ -40,9 +39,9 @@ export function TimesPart({ facts: { ticket, chain, logs, zone } }: { facts: Cas
           onChoose={setZoom}
           options={[
             { value: 'all', label: t.everything },
-            ...ticket.triage.watches.map(({ id, purpose, startedAt }, at) => ({
-              value: id,
-              label: t.watchNo(at + 1, values().purposes[purpose], dayAndTime(startedAt, zone)),
+            ...ticket.triage.watches.map((each, at) => ({
+              value: each.id,
+              label: t.watchNo(at + 1, watchName(each), dayAndTime(each.startedAt, zone)),
             })),
           ]}
         />

@@ -12,6 +12,8 @@ type LinkVerdict = BudgetReply['budget']['wanted'][number]['verdict'];
 type ValueWords = {
   statuses: Record<ChangeRecord['status'], string>;
   verdicts: Record<Verdict, string>;
+  /** Why a judgement does not count any more. */
+  superseded: Record<ChangeRecord['earlierJudgements'][number]['superseded']['because'], string>;
   purposes: Record<Watch['purpose'], string>;
   sides: Record<Side, string>;
   contents: Record<Intake['content'], string>;
@@ -33,6 +35,11 @@ const en: ValueWords = {
     withdrawn: 'withdrawn, never made',
   },
   verdicts: { cleared: 'Fault stayed away', persists: 'Fault still there', inconclusive: 'Settles nothing' },
+  superseded: {
+    watchedOn: 'more was watched since',
+    judgedAgain: 'it was judged again',
+    correction: 'what it rested on was corrected',
+  },
   purposes: {
     reproduce: 'to reproduce',
     side: 'for the side',
@@ -82,6 +89,11 @@ const de: ValueWords = {
     withdrawn: 'zurückgenommen, nie gemacht',
   },
   verdicts: { cleared: 'Fehler blieb weg', persists: 'Fehler noch da', inconclusive: 'Klärt nichts' },
+  superseded: {
+    watchedOn: 'seither wurde weiter beobachtet',
+    judgedAgain: 'es wurde neu bewertet',
+    correction: 'worauf es beruhte, wurde berichtigt',
+  },
   purposes: {
     reproduce: 'zum Nachstellen',
     side: 'für die Seite',

@@ -16,6 +16,8 @@ export const caseWordsDe: CaseWords = {
   notTold: 'nicht gesagt',
   asTable: 'Dasselbe als Tabelle',
   withdrawn: 'Zurückgenommen',
+  doesNotCount: 'Zählt nicht',
+  judgedBefore: 'Vorher bewertet',
   when: 'Wann',
   who: 'Wer',
   what: 'Was',

@@ -15,6 +15,8 @@ export const caseWordsEn = {
   notTold: 'not told',
   asTable: 'The same as a table',
   withdrawn: 'Withdrawn',
+  doesNotCount: 'Does not count',
+  judgedBefore: 'Judged before',
   when: 'When',
   who: 'Who',
   what: 'What',
