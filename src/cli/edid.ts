@@ -1,8 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
+import { english } from '../../shared/message/en/index.ts';
+import { type Message, message, messageText } from '../../shared/message/index.ts';
 import {
   type DecodedEdid,
   decodeEdid,
+  type EdidSummary,
   readableText,
   readEdidInput,
   summarise,
@@ -36,10 +39,22 @@ async function decodeFile(file: string): Promise<{ decoded: DecodedEdid; readabl
     const skipped = notes.map((text) => ({ severity: 'note' as const, block: 0, offset: 0, text }));
     return { decoded: { ...decoded, problems: [...skipped, ...decoded.problems] }, readable: true };
   } catch (error) {
-    const text = `The file can't be read: ${error instanceof Error ? error.message : String(error)}.`;
+    const reason = error instanceof Error ? error.message : String(error);
+    const text = message('edid/fileUnreadable', { reason });
     const problems = [{ severity: 'error' as const, block: 0, offset: 0, text }];
     return { decoded: { edid: null, blockCount: 0, checksumsValid: false, problems }, readable: false };
   }
+}
+
+const inEnglish = (said: Message): string => messageText(said, english, 'UTC');
+
+/** What a program reads: each problem by its code and values, and as a sentence. */
+function withSentences(decoded: DecodedEdid): EdidSummary {
+  const problems = decoded.problems.map((problem) => ({
+    ...problem,
+    text: { ...problem.text, text: inEnglish(problem.text) },
+  }));
+  return summarise({ ...decoded, problems });
 }
 
 /** Waits for the reader of a pipe, so that thousands of lines never pile up in memory. */
@@ -53,7 +68,11 @@ async function run({ files, asText }: Request): Promise<number> {
     const { decoded, readable } = await decodeFile(file);
     if (!readable) unreadable += 1;
     const heading = files.length > 1 ? `${file}\n\n` : '';
-    await print(asText ? heading + readableText(decoded) : JSON.stringify({ file, ...summarise(decoded) }));
+    await print(
+      asText
+        ? heading + readableText(decoded, inEnglish)
+        : JSON.stringify({ file, ...withSentences(decoded) }),
+    );
   }
   return unreadable > 0 ? 1 : 0;
 }

@@ -9,6 +9,7 @@ import { changeCodes, needCodes } from './changes.ts';
 import { completenessCodes } from './completeness.ts';
 import { contentProtectionCodes } from './content-protection.ts';
 import { edidCodes } from './edid.ts';
+import { edidProblemCodes } from './edid-problems.ts';
 import { fieldCodes } from './fields.ts';
 import { figureCodes } from './figures.ts';
 import { fileCodes } from './files.ts';
@@ -46,6 +47,7 @@ export const codes = {
   ...completenessCodes,
   ...contentProtectionCodes,
   ...edidCodes,
+  ...edidProblemCodes,
   ...fieldCodes,
   ...figureCodes,
   ...fileCodes,

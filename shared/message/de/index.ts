@@ -10,6 +10,7 @@ import { changesDe, needsDe } from './changes.ts';
 import { completenessDe } from './completeness.ts';
 import { contentProtectionDe } from './content-protection.ts';
 import { edidDe } from './edid.ts';
+import { edidProblemsDe } from './edid-problems.ts';
 import { fieldsDe } from './fields.ts';
 import { figuresDe } from './figures.ts';
 import { filesDe } from './files.ts';
@@ -52,6 +53,7 @@ export const german: Language = {
     ...completenessDe,
     ...contentProtectionDe,
     ...edidDe,
+    ...edidProblemsDe,
     ...fieldsDe,
     ...figuresDe,
     ...filesDe,

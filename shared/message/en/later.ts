@@ -8,6 +8,7 @@ import { changePlacesEn } from './change-places.ts';
 import { changesEn, needsEn } from './changes.ts';
 import { contentProtectionEn } from './content-protection.ts';
 import { edidEn } from './edid.ts';
+import { edidProblemsEn } from './edid-problems.ts';
 import { fieldsEn } from './fields.ts';
 import { figuresEn } from './figures.ts';
 import { filesEn } from './files.ts';
@@ -40,6 +41,7 @@ export const laterEn = {
   ...needsEn,
   ...contentProtectionEn,
   ...edidEn,
+  ...edidProblemsEn,
   ...fieldsEn,
   ...figuresEn,
   ...filesEn,

@@ -1,3 +1,4 @@
+import { type Message, message } from '../../message/index.ts';
 import { decodeBaseBlock } from './base/base-block.ts';
 import { blockSize, byteAt, checksumOf } from './bytes.ts';
 import { ctaTag, decodeCtaExtension } from './cta/extension.ts';
@@ -37,7 +38,7 @@ export function decodeEdid(bytes: Uint8Array): DecodedEdid {
     return { edid: null, blockCount, checksumsValid: false, problems };
   }
   if (bytes.length > mostBlocks * blockSize)
-    problems.push(note(mostBlocks - 1, 127, `Only the first ${mostBlocks} blocks are read.`));
+    problems.push(note(mostBlocks - 1, 127, message('edid/onlyFirstBlocksRead', { blocks: mostBlocks })));
   const blocks = Array.from({ length: blockCount }, (_, i) => wholeBlock(bytes, i));
   const valid = blocks.map((block, i) =>
     checkBlock(block, bytes.length - i * blockSize, reportInto(problems, i)),
@@ -49,15 +50,17 @@ export function decodeEdid(bytes: Uint8Array): DecodedEdid {
   return { edid: { base, extensions }, blockCount, checksumsValid: valid.every(Boolean), problems };
 }
 
-function nothingToRead(bytes: Uint8Array): string | null {
-  if (bytes.length === 0) return 'There are no bytes to read.';
+function nothingToRead(bytes: Uint8Array): Message | null {
+  if (bytes.length === 0) return message('edid/noBytes');
   const first = byteAt(bytes, 0);
   if ((first === 0 || first === 255) && bytes.every((value) => value === first))
-    return `Every byte is ${first === 0 ? '00' : 'FF'}h: memory that was never written, or a bus nobody answers on.`;
-  return bytes.length < leastLength ? `${bytes.length} bytes are too few for an EDID.` : null;
+    return message('edid/emptyMemory', { byte: hex(first) });
+  return bytes.length < leastLength ? message('edid/tooFewBytes', { bytes: bytes.length }) : null;
 }
 
-const note = (block: number, offset: number, text: string): EdidProblem => ({
+const hex = (value: number): string => value.toString(16).padStart(2, '0').toUpperCase();
+
+const note = (block: number, offset: number, text: Message): EdidProblem => ({
   severity: 'note',
   block,
   offset,
@@ -81,14 +84,17 @@ function wholeBlock(bytes: Uint8Array, index: number): Uint8Array {
 /** True for a whole block whose checksums are right; `present` is how many bytes there are from its start. */
 function checkBlock(block: Uint8Array, present: number, report: Report): boolean {
   if (present < blockSize) {
-    report('error', present, `The block is cut off after ${present} of ${blockSize} bytes.`);
+    report('error', present, message('edid/blockCutOff', { bytes: present, of: blockSize }));
     return false;
   }
   const right = checksumOf(block, 0, blockSize - 1);
   const written = byteAt(block, blockSize - 1);
   if (written !== right) {
-    const hex = (value: number) => `${value.toString(16).padStart(2, '0').toUpperCase()}h`;
-    report('error', blockSize - 1, `The checksum is ${hex(written)} and should be ${hex(right)}.`);
+    report(
+      'error',
+      blockSize - 1,
+      message('edid/checksumWrong', { written: hex(written), right: hex(right) }),
+    );
     return false;
   }
   return byteAt(block, 0) !== displayIdTag || displayIdSectionValid(block);
@@ -105,11 +111,7 @@ function decodeExtension(bytes: Uint8Array, report: Report): ExtensionBlock {
     case blockMapTag:
       return { kind: 'blockMap', tags: [...content] };
     default:
-      report(
-        'note',
-        0,
-        `An extension block of type ${tag.toString(16).padStart(2, '0').toUpperCase()}h, kept unread.`,
-      );
+      report('note', 0, message('edid/extensionUnread', { tag: hex(tag) }));
       return { kind: 'other', tag, content };
   }
 }
@@ -120,15 +122,13 @@ function checkCount(base: Uint8Array, extensions: readonly ExtensionBlock[], pro
   const expected = override ?? declared;
   const present = extensions.length;
   if (override !== null && declared !== 1)
-    problems.push(
-      note(0, 126, `${declared} extension blocks are declared where the override block wants 1.`),
-    );
+    problems.push(note(0, 126, message('edid/overrideWantsOne', { declared })));
   if (expected === present) return;
-  const where = override === null ? 'byte 126' : 'the override block';
+  const code = override === null ? 'edid/extensionsMiscounted' : 'edid/extensionsMiscountedByOverride';
   problems.push({
     severity: expected > present ? 'error' : 'warning',
     block: 0,
     offset: 126,
-    text: `Extension blocks: ${expected} declared in ${where}, ${present} there.`,
+    text: message(code, { declared: expected, present }),
   });
 }

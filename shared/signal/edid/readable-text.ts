@@ -1,3 +1,4 @@
+import type { Message } from '../../message/index.ts';
 import { aspectRatioOf, type BaseBlock } from './base/base-block.ts';
 import type { Descriptor } from './base/descriptors.ts';
 import { type SinkCapabilities, sinkCapabilities } from './capabilities.ts';
@@ -177,10 +178,17 @@ const blockRows = (edid: Edid): Row[] => {
 const section = (title: string, body: readonly string[]): string[] =>
   body.length > 0 ? [title, ...body, ''] : [];
 
-/** A decoded EDID for a person: what the display is, what it takes, where it says so, and what is wrong with it. */
-export function readableText({ edid, problems, blockCount, checksumsValid }: DecodedEdid): string {
+/**
+ * A decoded EDID for a person: what the display is, what it takes, where it says so, and what is wrong with it.
+ *
+ * @param inWords puts a message into a sentence
+ */
+export function readableText(
+  { edid, problems, blockCount, checksumsValid }: DecodedEdid,
+  inWords: (said: Message) => string,
+): string {
   const faults = problems.map(
-    ({ severity, block, offset, text }) => `  ${severity}, block ${block}, byte ${offset}: ${text}`,
+    ({ severity, block, offset, text }) => `  ${severity}, block ${block}, byte ${offset}: ${inWords(text)}`,
   );
   const sink = edid && sinkCapabilities(edid);
   const checks = `${blockCount} blocks, checksums ${checksumsValid ? 'right' : 'wrong'}`;

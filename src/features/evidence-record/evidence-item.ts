@@ -1,5 +1,6 @@
 import { type EvidenceItem, type EvidenceRef, evidenceTie } from '../../../shared/contract/evidence.ts';
 import { type LogReading, readingAsToday } from '../../../shared/logs/index.ts';
+import { edidFactsAsToday } from '../../../shared/signal/edid/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 
@@ -29,10 +30,11 @@ export const evidenceItemOf = (row: EvidenceRow): EvidenceItem => ({
   uploadedAt: row.uploadedAt.toISOString(),
 });
 
-/** What was read out of a file; of a log, as this version says it. */
+/** What was read out of a file; of a log and of an EDID, as this version says it. */
 function factsOf({ facts }: Pick<EvidenceRow, 'facts'>): EvidenceItem['facts'] {
   const read = facts as (EvidenceItem['facts'] & { log?: LogReading }) | null;
-  return read?.log === undefined ? read : { ...read, log: readingAsToday(read.log) };
+  if (read === null) return null;
+  return read.log === undefined ? edidFactsAsToday(read) : { ...read, log: readingAsToday(read.log) };
 }
 
 /** What was read out of a log on arrival; null where nothing was. */

@@ -7,6 +7,7 @@ import {
 } from '../../../shared/contract/packet.ts';
 import { logFindingAsToday } from '../../../shared/logs/index.ts';
 import { type Message, message, storedMessage } from '../../../shared/message/index.ts';
+import { edidFactsAsToday } from '../../../shared/signal/edid/index.ts';
 import { missingAsToday, recordAsToday } from '../../../state-machines/index.ts';
 import { NewerDataError } from '../../database/index.ts';
 import { type Context, refused } from '../../http/index.ts';
@@ -56,6 +57,10 @@ export function caseFileIn(row: { readonly caseFile: unknown }): CaseFile {
       sinceAsFound: chain.sinceAsFound.map(storedMessage),
     },
     missing: missing.map(missingAsToday),
+    evidence: stored.evidence.map((item) => ({
+      ...item,
+      facts: item.facts === null ? null : edidFactsAsToday(item.facts),
+    })),
     logs: logs.map(logFindingAsToday),
     triage: recordAsToday(triage),
   });

@@ -45,7 +45,11 @@ describe('the edid command', () => {
     expect(status).toBe(1);
     const [missing, wall] = lines.map((line) => JSON.parse(line));
     expect(missing).toMatchObject({ file: at('nowhere.bin'), ok: false, manufacturer: null, cta: null });
-    expect(missing.problems[0].text).toContain('ENOENT');
+    expect(missing.problems[0].text).toMatchObject({
+      code: 'edid/fileUnreadable',
+      values: { reason: expect.stringContaining('ENOENT') },
+      text: expect.stringContaining('ENOENT'),
+    });
     expect(wall.productName).toBe('LUMEN WALL 9');
   });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { message } from '../../../shared/message/index.ts';
 import { encodeEdid, readEdidInput, readEdidText } from '../../../shared/signal/edid/index.ts';
 import { edid } from './arbitrary-edid.ts';
 import { plainDisplay, wallDisplay } from './build-edid.ts';
@@ -119,14 +120,14 @@ describe('EDID input', () => {
     expect(readEdidInput(late)).toEqual({
       form: 'binary',
       bytes,
-      notes: ['3 bytes before the header are skipped.'],
+      notes: [message('edid/bytesBeforeHeader', { bytes: 3 })],
     });
   });
 
   it('takes the first EDID of a text with two and says so', () => {
     const text = `port 1\n${dump(bytes, 16, spaced)}port 2\n${dump(encodeEdid(plainDisplay), 16, spaced)}`;
     expect(readEdidText(text).bytes).toEqual(bytes);
-    expect(readEdidText(text).notes).toEqual(['More bytes follow in the text; only the first EDID is read.']);
+    expect(readEdidText(text).notes).toEqual([message('edid/moreBytesFollow')]);
   });
 
   it('finds no bytes in a text without a dump', () => {

@@ -153,7 +153,7 @@ describe('the summary of an EDID', () => {
 });
 
 describe('the text of an EDID', () => {
-  const text = readableText(decodeEdid(encodeEdid(wallDisplay)));
+  const text = readableText(decodeEdid(encodeEdid(wallDisplay)), ({ code }) => code);
 
   it.each([
     'Name                  LUMEN WALL 9',
@@ -172,12 +172,11 @@ describe('the text of an EDID', () => {
   it('puts problems first', () => {
     const bytes = encodeEdid(wallDisplay);
     bytes[200] = 0;
-    expect(readableText(decodeEdid(bytes)).split('\n').slice(0, 2)).toEqual([
-      'Problems',
-      expect.stringMatching(
-        /^ {2}error, block 1, byte 127: The checksum is [0-9A-F]{2}h and should be [0-9A-F]{2}h\.$/,
-      ),
-    ]);
+    expect(
+      readableText(decodeEdid(bytes), ({ code }) => code)
+        .split('\n')
+        .slice(0, 2),
+    ).toEqual(['Problems', '  error, block 1, byte 127: edid/checksumWrong']);
   });
 });
 

@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { bit, blockSize, byteAt, checksumOf, flagByte, littleEndian, toLittleEndian } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
 import type { Report } from '../problems.ts';
@@ -115,13 +116,13 @@ function encodeChromaticity({ red, green, blue, white }: BaseBlock['chromaticity
 
 function checkHeader(bytes: Uint8Array, report: Report): void {
   const wrong = edidHeader.findIndex((value, i) => bytes[i] !== value);
-  if (wrong >= 0) report('error', wrong, 'The header 00 FF FF FF FF FF FF 00 is damaged.');
+  if (wrong >= 0) report('error', wrong, message('edid/headerDamaged'));
 }
 
 function checkVersion(version: number, revision: number, report: Report): void {
   if (version !== 1)
-    report('error', 18, `EDID version ${version}.${revision} is not 1.x; read as 1.4 as far as it goes.`);
-  else if (revision > 4) report('note', 19, `EDID 1.${revision} is newer than 1.4; read as 1.4.`);
+    report('error', 18, message('edid/versionUnknown', { version: `${version}.${revision}` }));
+  else if (revision > 4) report('note', 19, message('edid/versionNewer', { version: `1.${revision}` }));
 }
 
 /** Reads the base block; `bytes` is 128 long. Problems go to `report`; nothing throws. */
@@ -153,7 +154,7 @@ export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
   };
   block.descriptors.forEach((descriptor, i) => {
     if (descriptor.kind === 'implausibleTiming')
-      report('warning', slots[i] ?? 0, 'A detailed timing below 10 MHz pixel clock: taken for filler.');
+      report('warning', slots[i] ?? 0, message('edid/timingTooSlow'));
   });
   return keepExact(block, withoutCounts(bytes), encodeFields);
 }

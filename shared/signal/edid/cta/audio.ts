@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { bit, byteAt } from '../bytes.ts';
 import type { Report } from '../problems.ts';
 
@@ -128,8 +129,7 @@ function encodeOne(descriptor: AudioDescriptor): [number, number, number] {
 
 /** Reads whole descriptors of three bytes; a broken tail is reported and left out. */
 export function decodeAudio(payload: Uint8Array, report: Report): AudioDescriptor[] {
-  if (payload.length % 3 !== 0)
-    report('error', 0, `An audio block of ${payload.length} bytes doesn't hold whole descriptors of three.`);
+  if (payload.length % 3 !== 0) report('error', 0, message('edid/audioNotWhole', { bytes: payload.length }));
   const descriptors: AudioDescriptor[] = [];
   for (let i = 0; i + 2 < payload.length; i += 3)
     descriptors.push(decodeOne(byteAt(payload, i), byteAt(payload, i + 1), byteAt(payload, i + 2)));

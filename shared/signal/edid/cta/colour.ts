@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { bit, byteAt } from '../bytes.ts';
 import type { Report } from '../problems.ts';
 
@@ -54,8 +55,7 @@ export const minLuminanceOf = (code: number, maxLuminanceCode: number): number =
   (luminanceOf(maxLuminanceCode) * (code / 255) ** 2) / 100;
 
 export function decodeHdrStatic(payload: Uint8Array, report: Report): HdrStatic {
-  if (payload.length < 2)
-    report('error', 0, 'An HDR static metadata block too short for its transfer functions.');
+  if (payload.length < 2) report('error', 0, message('edid/hdrStaticTooShort'));
   return {
     eotfBits: payload.length < 2 ? 0 : byteAt(payload, 0) & 63,
     metadataTypeBits: byteAt(payload, 1),
@@ -81,7 +81,7 @@ export function decodeHdrDynamic(payload: Uint8Array, report: Report): HdrDynami
   while (at < payload.length) {
     const length = byteAt(payload, at);
     if (length < 2 || at + length >= payload.length) {
-      report('error', at, 'An HDR dynamic metadata type runs over the end of its block.');
+      report('error', at, message('edid/hdrDynamicOverruns'));
       break;
     }
     types.push({

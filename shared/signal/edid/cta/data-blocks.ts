@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { byteAt } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
 import { type Report, shifted } from '../problems.ts';
@@ -96,7 +97,7 @@ function decodeVendor(
   report: Report,
 ): DataBlock | null {
   if (payload.length < ouiLength) {
-    report('error', 0, 'A vendor block too short for its OUI.');
+    report('error', 0, message('edid/vendorBlockTooShort'));
     return null;
   }
   const oui = decodeOui(payload);
@@ -108,24 +109,36 @@ function decodeVendor(
   return { kind: 'vendor', scope, oui, payload: content };
 }
 
+/** The fixed length of a block, and what is said of a shorter one. */
+type Shortest = {
+  least: number;
+  code:
+    | 'edid/videoCapabilityTooShort'
+    | 'edid/colorimetryTooShort'
+    | 'edid/roomConfigurationTooShort'
+    | 'edid/extensionOverrideTooShort'
+    | 'edid/forumCapabilityTooShort'
+    | 'edid/speakerAllocationTooShort';
+};
+
 /** Fills in for a payload that is shorter than its block's fixed length; the block is then kept as unknown. */
-function longEnough(payload: Uint8Array, least: number, what: string, report: Report): boolean {
+function longEnough(payload: Uint8Array, { least, code }: Shortest, report: Report): boolean {
   if (payload.length >= least) return true;
-  report('error', 0, `A ${what} block of ${payload.length} bytes; ${least} belong there.`);
+  report('error', 0, message(code, { bytes: payload.length, least }));
   return false;
 }
 
 function decodeExtended(extendedTag: number, payload: Uint8Array, report: Report): DataBlock | null {
   switch (extendedTag) {
     case extendedTags.videoCapability:
-      if (!longEnough(payload, 1, 'video capability', report)) return null;
+      if (!longEnough(payload, { least: 1, code: 'edid/videoCapabilityTooShort' }, report)) return null;
       return { kind: 'videoCapability', capability: decodeVideoCapability(payload) };
     case extendedTags.vendorVideo:
       return decodeVendor(payload, 'video', report);
     case extendedTags.vendorAudio:
       return decodeVendor(payload, 'audio', report);
     case extendedTags.colorimetry:
-      if (!longEnough(payload, 2, 'colorimetry', report)) return null;
+      if (!longEnough(payload, { least: 2, code: 'edid/colorimetryTooShort' }, report)) return null;
       return { kind: 'colorimetry', bits: byteAt(payload, 0) + byteAt(payload, 1) * 256 };
     case extendedTags.hdrStatic:
       return { kind: 'hdrStatic', hdr: decodeHdrStatic(payload, report) };
@@ -138,15 +151,15 @@ function decodeExtended(extendedTag: number, payload: Uint8Array, report: Report
     case extendedTags.ycbcr420Map:
       return { kind: 'ycbcr420Map', map: payload.slice() };
     case extendedTags.room:
-      if (!longEnough(payload, 4, 'room configuration', report)) return null;
+      if (!longEnough(payload, { least: 4, code: 'edid/roomConfigurationTooShort' }, report)) return null;
       return { kind: 'room', room: decodeRoom(payload) };
     case extendedTags.speakerLocations:
       return { kind: 'speakerLocations', locations: decodeSpeakerLocations(payload) };
     case extendedTags.extensionOverride:
-      if (!longEnough(payload, 1, 'extension override', report)) return null;
+      if (!longEnough(payload, { least: 1, code: 'edid/extensionOverrideTooShort' }, report)) return null;
       return { kind: 'extensionOverride', extensionCount: byteAt(payload, 0) };
     case extendedTags.sinkCapability:
-      if (!longEnough(payload, 3, 'HDMI Forum sink capability', report)) return null;
+      if (!longEnough(payload, { least: 3, code: 'edid/forumCapabilityTooShort' }, report)) return null;
       return {
         kind: 'hdmiForum',
         carrier: 'sinkCapabilityBlock',
@@ -166,7 +179,7 @@ function decodeByTag(tag: number, payload: Uint8Array, report: Report): DataBloc
     case tags.vendor:
       return decodeVendor(payload, 'general', report);
     case tags.speakers:
-      if (!longEnough(payload, 3, 'speaker allocation', report)) return null;
+      if (!longEnough(payload, { least: 3, code: 'edid/speakerAllocationTooShort' }, report)) return null;
       return {
         kind: 'speakers',
         allocation: byteAt(payload, 0) + byteAt(payload, 1) * 256 + byteAt(payload, 2) * 65_536,

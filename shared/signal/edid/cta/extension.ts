@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { type Descriptor, decodeDescriptor, encodeDescriptor } from '../base/descriptors.ts';
 import { descriptorSize } from '../base/detailed-timing.ts';
 import { bit, blockSize, byteAt, checksumOf, flagByte } from '../bytes.ts';
@@ -51,9 +52,8 @@ export function decodeDataBlocks(
     const head = byteAt(bytes, at);
     const tag = head >> 5;
     const end = at + 1 + (head & 31);
-    if (end > to)
-      report('error', at, `A data block of ${head & 31} bytes runs over the end of its collection.`);
-    if (tag === 0 && !reservedSeen) report('warning', at, 'A data block with the reserved tag 0.');
+    if (end > to) report('error', at, message('edid/dataBlockOverruns', { bytes: head & 31 }));
+    if (tag === 0 && !reservedSeen) report('warning', at, message('edid/dataBlockReserved'));
     reservedSeen ||= tag === 0;
     blocks.push(decodeAt(bytes, at, tag, Math.min(end, limit), report));
     at = end;
@@ -72,7 +72,7 @@ function decodeAt(bytes: Uint8Array, at: number, tag: number, end: number, repor
   if (tag !== extendedTag)
     return decodeDataBlock(tag, null, bytes.subarray(at + 1, end), shifted(report, at + 1));
   if (end < at + 2) {
-    report('error', at, 'A data block with an extended tag, but no room for it.');
+    report('error', at, message('edid/extendedTagMissing'));
     return { kind: 'unknown', tag, extendedTag: null, payload: new Uint8Array() };
   }
   return decodeDataBlock(tag, byteAt(bytes, at + 1), bytes.subarray(at + 2, end), shifted(report, at + 2));
@@ -84,8 +84,7 @@ function decodeTimings(bytes: Uint8Array, from: number, report: Report): Descrip
   for (let at = from; at + descriptorSize <= dataEnd; at += descriptorSize) {
     const slot = decodeDescriptor(bytes.subarray(at, at + descriptorSize));
     if (slot.kind === 'empty') break;
-    if (slot.kind === 'implausibleTiming')
-      report('warning', at, 'A detailed timing below 10 MHz pixel clock: taken for filler.');
+    if (slot.kind === 'implausibleTiming') report('warning', at, message('edid/timingTooSlow'));
     timings.push(slot);
   }
   return timings;
@@ -110,21 +109,15 @@ function decodeFields(bytes: Uint8Array, report: Report): CtaExtension {
   const timingsAt = byteAt(bytes, 2);
   const nothing = nothingIn(revision);
   if (revision === 0) {
-    report('error', 1, 'CTA-861 revision 0 does not exist; the block is not read.');
+    report('error', 1, message('edid/ctaRevisionZero'));
     return nothing;
   }
   if (timingsAt < dataStart) {
-    if (timingsAt > 0)
-      report('error', 2, `Timings would begin at byte ${timingsAt}, inside the head of the block.`);
-    else
-      report(
-        'note',
-        2,
-        'The block says that it holds neither data blocks nor timings; its flags are not read.',
-      );
+    if (timingsAt > 0) report('error', 2, message('edid/timingsInsideHead', { byte: timingsAt }));
+    else report('note', 2, message('edid/blockHoldsNothing'));
     return nothing;
   }
-  if (timingsAt > dataEnd) report('error', 2, `Timings would begin at byte ${timingsAt}, outside the block.`);
+  if (timingsAt > dataEnd) report('error', 2, message('edid/timingsOutsideBlock', { byte: timingsAt }));
   const flags = byteAt(bytes, 3);
   const hasFlags = revision >= 2;
   const collectionEnd = Math.min(timingsAt, dataEnd);

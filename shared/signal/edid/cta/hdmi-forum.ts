@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { type FrlRate, frlRates } from '../../format/index.ts';
 import { bit, byteAt, flagByte } from '../bytes.ts';
 import type { Report } from '../problems.ts';
@@ -123,8 +124,7 @@ const decodeDeepColour = (value: number): ForumDeepColour420 => ({
 
 /** Reads what follows the OUI or, in the block of its own, the two reserved bytes. */
 export function decodeHdmiForum(payload: Uint8Array, report: Report): HdmiForumBlock {
-  if (payload.length < 4)
-    report('error', 0, 'An HDMI Forum block too short for its version, rate and flags.');
+  if (payload.length < 4) report('error', 0, message('edid/forumBlockTooShort'));
   const [version = 0, rate, flags, frl, features, vrr, vrrLow, dsc] = payload;
   return {
     version,

@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { bit, byteAt, flagByte } from '../bytes.ts';
 import type { Report } from '../problems.ts';
 
@@ -47,8 +48,7 @@ function decodeVideo(payload: Uint8Array, from: number, report: Report): [HdmiVi
   const lengths = byteAt(payload, from + 1);
   const vicsEnd = from + 2 + (lengths >> 5);
   const end = vicsEnd + (lengths & 31);
-  if (end > payload.length)
-    report('error', from + 1, 'HDMI formats or 3D structures run over the end of their block.');
+  if (end > payload.length) report('error', from + 1, message('edid/hdmiFormatsOverrun'));
   const video = {
     threeDPresent: bit(flags, 7),
     threeDMultiCode: (flags >> 5) & 3,
@@ -101,7 +101,7 @@ const decodeAddress = (high: number, low: number): string =>
 /** Reads what follows the OUI. */
 export function decodeHdmi(payload: Uint8Array, report: Report): HdmiBlock {
   const [high = 0, low, flags, clock] = payload;
-  if (low === undefined) report('error', 0, 'An HDMI block too short to hold its physical address.');
+  if (low === undefined) report('error', 0, message('edid/hdmiBlockTooShort'));
   const [details, end] = payload.length > 4 ? decodeDetails(payload, report) : [null, 4];
   return {
     physicalAddress: low === undefined ? null : decodeAddress(high, low),

@@ -1,3 +1,4 @@
+import { message } from '../../../message/index.ts';
 import { blockSize, byteAt, checksumOf, concatBytes, littleEndian, toLittleEndian } from '../bytes.ts';
 import { type DataBlock, encodeDataBlock } from '../cta/data-blocks.ts';
 import { decodeDataBlocks } from '../cta/extension.ts';
@@ -84,7 +85,7 @@ function decodeBlock(tag: number, flags: number, payload: Uint8Array, report: Re
   if (type) {
     const { timings, left } = decodeDisplayIdTimings(type, payload);
     if (left > 0)
-      report('error', 2, `${left} bytes at the end of a type ${type} timing block are no whole timing.`);
+      report('error', 2, message('edid/displayIdTimingNotWhole', { bytes: left, type: String(type) }));
     return { kind: 'timings', type, flags, timings };
   }
   if (productTags.includes(tag) && payload.length >= productLength)
@@ -137,7 +138,7 @@ function decodeBlocks(bytes: Uint8Array, end: number, report: Report): DisplayId
   const filler = fillerStart(bytes, end);
   for (let at = blocksStart; at + 3 <= end && at < filler; ) {
     const blockEnd = at + 3 + byteAt(bytes, at + 2);
-    if (blockEnd > end) report('error', at, 'A DisplayID block runs over the end of its section.');
+    if (blockEnd > end) report('error', at, message('edid/displayIdBlockOverruns'));
     const payload = bytes.subarray(at + 3, Math.min(blockEnd, end));
     const block = decodeBlock(byteAt(bytes, at), byteAt(bytes, at + 1), payload, shifted(report, at));
     blocks.push(keepExact(block, payload, payloadOf));
@@ -163,10 +164,8 @@ export function displayIdSectionValid(bytes: Uint8Array): boolean {
 /** Reads the 128 bytes of a block whose tag is 70h. */
 export function decodeDisplayIdExtension(bytes: Uint8Array, report: Report): DisplayIdExtension {
   const checksumAt = sectionChecksumAt(bytes);
-  if (checksumAt === null)
-    report('error', 2, 'The DisplayID section claims more bytes than its block holds.');
-  else if (!displayIdSectionValid(bytes))
-    report('error', checksumAt, 'The checksum of the DisplayID section is wrong.');
+  if (checksumAt === null) report('error', 2, message('edid/displayIdSectionTooLong'));
+  else if (!displayIdSectionValid(bytes)) report('error', checksumAt, message('edid/displayIdChecksumWrong'));
   const version = byteAt(bytes, 1);
   const extension: DisplayIdExtension = {
     kind: 'displayId',

@@ -1,9 +1,10 @@
+import { type Message, message } from '../../../message/index.ts';
 import { edidHeader } from '../base/base-block.ts';
 import { blockSize, concatBytes, indexOfBytes } from '../bytes.ts';
 import { type HexLine, readHexLine } from './hex-line.ts';
 
 /** Bytes found in a text and what was noticed on the way. */
-export type FoundInText = { bytes: Uint8Array; notes: string[] };
+export type FoundInText = { bytes: Uint8Array; notes: Message[] };
 
 type DumpLine = HexLine & {
   /** Words other than hexadecimal ones stood between the line before and this one. */
@@ -113,16 +114,15 @@ export function bytesFromText(text: string): FoundInText | null {
     const swapped = pieces.map((piece) => ({ ...piece, bytes: swapPairs(piece.bytes) }));
     const turned = joined(swapped);
     const turnedAt = indexOfBytes(turned, edidHeader);
-    if (turnedAt >= 0)
-      return cut(swapped, turned, turnedAt, ['The dump has the low byte of each word first.']);
+    if (turnedAt >= 0) return cut(swapped, turned, turnedAt, [message('edid/lowByteFirst')]);
   }
   return plain.length >= blockSize ? cut(pieces, plain, 0, []) : null;
 }
 
 const joined = (pieces: readonly Piece[]): Uint8Array => concatBytes(pieces.map((piece) => piece.bytes));
 
-function cut(pieces: readonly Piece[], plain: Uint8Array, start: number, notes: string[]): FoundInText {
+function cut(pieces: readonly Piece[], plain: Uint8Array, start: number, notes: Message[]): FoundInText {
   const end = endOf(pieces, plain, start);
-  const more = end < plain.length ? ['More bytes follow in the text; only the first EDID is read.'] : [];
+  const more = end < plain.length ? [message('edid/moreBytesFollow')] : [];
   return { bytes: plain.slice(start, end), notes: [...notes, ...more] };
 }

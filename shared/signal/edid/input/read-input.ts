@@ -1,9 +1,10 @@
+import { type Message, message } from '../../../message/index.ts';
 import { edidHeader } from '../base/base-block.ts';
 import { blockSize, indexOfBytes } from '../bytes.ts';
 import { bytesFromText } from './hex-text.ts';
 
 /** What a file or a pasted text turned out to hold. `notes` say what was skipped or turned around. */
-export type EdidInput = { form: 'binary' | 'hexText'; bytes: Uint8Array; notes: string[] };
+export type EdidInput = { form: 'binary' | 'hexText'; bytes: Uint8Array; notes: Message[] };
 
 const startsWithHeader = (bytes: Uint8Array): boolean => indexOfBytes(bytes.subarray(0, 8), edidHeader) === 0;
 
@@ -25,7 +26,7 @@ function fromBinary(content: Uint8Array): EdidInput {
     return {
       form: 'binary',
       bytes: content.subarray(at),
-      notes: [`${at} bytes before the header are skipped.`],
+      notes: [message('edid/bytesBeforeHeader', { bytes: at })],
     };
   return { form: 'binary', bytes: content, notes: [] };
 }
