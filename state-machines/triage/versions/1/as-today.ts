@@ -2,7 +2,7 @@ import type { Consequence, EventOf, Outcomes, TriageEvent } from '../../events.t
 import type { Opening } from '../../opening.ts';
 import { asWritten } from './as-written.ts';
 import { attributionOf } from './attribution.ts';
-import { changeKinds } from './change-kinds.ts';
+import { type ChangeKind, changeKinds } from './change-kinds.ts';
 import {
   baselineWatches,
   type Change,
@@ -59,7 +59,7 @@ const outcomes: {
   concludeSide: ({ record }, { deviceId }) => there(answerAt(record, deviceId)),
   declareChange: ({ record }, event) => ({
     declaredAt: startOf(record, event),
-    ...changeKinds[event.kind],
+    ...changeKinds[event.kind as ChangeKind],
   }),
   applyChange: ({ record }, event) => ({
     changeId: there(openChange(record)).id,

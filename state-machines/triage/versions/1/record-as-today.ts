@@ -9,7 +9,7 @@ import type {
   Watch,
 } from '../../../../shared/contract/triage.ts';
 import { asWritten } from './as-written.ts';
-import { changeKinds } from './change-kinds.ts';
+import { type ChangeKind, changeKinds } from './change-kinds.ts';
 
 type JudgementThen = Omit<Judgement, 'level' | 'needed' | 'figures' | 'reasons' | 'warnings'> & {
   reasons: string[];
@@ -73,7 +73,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     sides: then.sides.map((side) => ({ ...side, superseded: null })),
     changes: then.changes.map((change) => ({
       ...change,
-      ...changeKinds[change.kind],
+      ...changeKinds[change.kind as ChangeKind],
       judgement: change.judgement === null ? null : judgementAsToday(change.judgement, level),
       earlierJudgements: [],
     })),
