@@ -6,8 +6,9 @@ import { evidenceRef } from './evidence.ts';
 import { longest, ranges } from './limits.ts';
 import { message } from './message.ts';
 import { personText } from './person-text.ts';
-import { id, instant, keptText, minutes, notRecorded, ownLine, placeId, reason, text } from './primitives.ts';
-import { symptomKinds, watchPurposes, whatChangedKinds, workingStates } from './triage-names.ts';
+import { id, instant, keptText, notRecorded, ownLine, placeId, reason, text } from './primitives.ts';
+import { symptomKinds, whatChangedKinds, workingStates } from './triage-names.ts';
+import { watch, withdrawal } from './watch.ts';
 
 export * from './change.ts';
 export {
@@ -18,59 +19,13 @@ export {
   whatChangedKinds,
   workingStates,
 } from './triage-names.ts';
+export * from './watch.ts';
 
 /** Seen from a device that draws its own menu: `input` is upstream of it, `output` downstream. */
 export const side = z.enum(['input', 'output']);
 export type Side = z.infer<typeof side>;
-/** Did the device's own menu stay in the picture when the fault came? */
-export const menuAnswer = z.enum(['stayed', 'vanished']);
-
-export const watchMode = z.enum(['time', 'trigger']);
-
 /** An outcome that does not count any more because what it rested on was corrected. */
 export const supersededByCorrection = z.object({ because: z.literal('correction'), at: instant, by: id });
-
-/** Nothing is taken out of a record: what turned out wrong stays, with who withdrew it and why. */
-export const withdrawal = z.object({ at: instant, by: id, reason: keptText });
-
-/** A moment that was put right: when it was said to be before. */
-export const momentCorrected = withdrawal.extend({ was: instant });
-
-export const occurrence = z.object({
-  id,
-  at: instant,
-  /** Oldest first. */
-  corrections: z.array(momentCorrected),
-  durationS: z.number().min(0).nullable(),
-  menu: menuAnswer.nullable(),
-  description: keptText,
-  withdrawn: withdrawal.nullable(),
-});
-export type Occurrence = z.infer<typeof occurrence>;
-
-export const watch = z.object({
-  id,
-  /** The round of triage it belongs to, see triageRecord. */
-  round: z.int().min(1),
-  purpose: z.enum(watchPurposes),
-  mode: watchMode,
-  /** What makes the fault come, in words; with mode `trigger` each try is one such switching. */
-  trigger: keptText.nullable(),
-  plannedMin: minutes.nullable(),
-  startedAt: instant,
-  endedAt: instant.nullable(),
-  /** Tries made, failed ones included; 0 with mode `time`. */
-  tries: z.int().min(0),
-  occurrences: z.array(occurrence),
-  /** With purpose `side`: the device whose menu is up. */
-  menuDeviceId: placeId.nullable(),
-  /** With purpose `retest` the change in place, with `confirm` the one that was put back. */
-  changeId: id.nullable(),
-  by: id,
-  /** Set where it turned out to be no watch: nothing rests on it any more. */
-  voided: withdrawal.nullable(),
-});
-export type Watch = z.infer<typeof watch>;
 
 export const sideObservation = z.object({
   deviceId: placeId,

@@ -98,6 +98,12 @@ const finishingChange = {
   keepChange: take('keepChange', 'changeIsInPlace', 'changeMayStay', 'noWatchRuns'),
   withdrawChange: take('withdrawChange', 'changeIsDeclared'),
 };
+const withdrawingRemedy = {
+  withdrawRemedy: [
+    { ...take('withdrawNoFaultFound', 'noWatchRuns', 'noCulpritIsNamed'), target: '#triage.reproduce' },
+    { ...take('withdrawRemedy', 'noWatchRuns', 'culpritIsNamed'), target: '#triage.culpritFound' },
+  ],
+};
 /** What second line decides once somebody there has the case. */
 const deciding = {
   takeCase: take('takeCase'),
@@ -199,10 +205,7 @@ export const triageMachine = triage.createMachine({
             ...escalateFrom('substitute.applied'),
             startWatch: { ...take('startRetestWatch', 'noWatchRuns', 'changeIsInPlace'), target: 'retest' },
             judgeRetest: { ...take('judgeRetest', 'changeIsInPlace', 'noWatchRuns'), target: 'judged' },
-            restoreChange: {
-              ...take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),
-              target: 'ready',
-            },
+            restoreChange: { ...finishingChange.restoreChange, target: 'ready' },
           },
         },
         retest: {
@@ -217,14 +220,8 @@ export const triageMachine = triage.createMachine({
             ...escalateFrom('substitute.judged'),
             startWatch: { ...take('startRetestWatch', 'noWatchRuns', 'changeIsInPlace'), target: 'retest' },
             judgeRetest: take('judgeRetest', 'changeIsInPlace', 'noWatchRuns'),
-            restoreChange: {
-              ...take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),
-              target: 'ready',
-            },
-            keepChange: {
-              ...take('keepChange', 'changeIsInPlace', 'changeMayStay', 'noWatchRuns'),
-              target: 'ready',
-            },
+            restoreChange: { ...finishingChange.restoreChange, target: 'ready' },
+            keepChange: { ...finishingChange.keepChange, target: 'ready' },
           },
         },
       },
@@ -245,10 +242,7 @@ export const triageMachine = triage.createMachine({
         ...remedyFalls,
         ...escalateFrom('remedy'),
         finishRemedy: { ...take('finishRemedy', 'noOpenChange', 'remedyIsSettled'), target: 'verify' },
-        withdrawRemedy: [
-          { ...take('withdrawNoFaultFound', 'noWatchRuns', 'noCulpritIsNamed'), target: 'reproduce' },
-          { ...take('withdrawRemedy', 'noWatchRuns', 'culpritIsNamed'), target: 'culpritFound' },
-        ],
+        ...withdrawingRemedy,
       },
     },
     verify: {
@@ -257,10 +251,7 @@ export const triageMachine = triage.createMachine({
         ...remedyFalls,
         ...escalateFrom('verify'),
         startWatch: take('startVerifyWatch', 'noWatchRuns'),
-        withdrawRemedy: [
-          { ...take('withdrawNoFaultFound', 'noWatchRuns', 'noCulpritIsNamed'), target: 'reproduce' },
-          { ...take('withdrawRemedy', 'noWatchRuns', 'culpritIsNamed'), target: 'culpritFound' },
-        ],
+        ...withdrawingRemedy,
         faultCameBack: { ...take('faultCameBack', 'noWatchRuns'), target: 'baseline' },
         close: { ...take('close', 'noOpenChange', 'noWatchRuns', 'remedyIsSettled'), target: 'closed' },
       },
