@@ -1,15 +1,15 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
-import { message } from '../../shared/message/index.ts';
-import { Prisma, type TenantTransaction } from '../database/index.ts';
+import type { TenantTransaction } from '../database/index.ts';
 import type { Services } from '../services.ts';
 import { allowedActor, asCaller } from './as-caller.ts';
+import { refusalOfConstraint } from './constraint-refusals.ts';
 import type { Context } from './context.ts';
 import { etagOf, isUnchanged } from './etag.ts';
 import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHash } from './idempotency.ts';
 import { etagIn, languageOf, nameLanguage } from './language.ts';
 import type { Done, Outcome } from './outcome.ts';
-import { problemOf, problemType, type Refused, refused, sendProblem } from './problem.ts';
+import { problemOf, problemType, type Refused, sendProblem } from './problem.ts';
 
 type Work<Body> = (context: Context) => Promise<Outcome<Body>>;
 
@@ -78,14 +78,6 @@ async function undoneOnRefusal<Body>(
   });
   if (!outcome.ok) await tx.$executeRaw`rollback to savepoint work`;
   return outcome;
-}
-
-/** Unique and foreign keys that speak before a use case could: Prisma's P2002 and P2003. */
-function refusalOfConstraint(error: unknown): Refused | null {
-  if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return null;
-  if (error.code === 'P2002') return refused('already-exists', message('likeOneAlready'));
-  if (error.code === 'P2003') return refused('not-found', message('referenceMissing'));
-  return null;
 }
 
 function replyOf(request: FastifyRequest, outcome: Outcome<unknown>): KeptReply {
