@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isStopped, nextToSend, type OutboxEntry } from '../../src/web/store/outbox-entry.ts';
+import { isStopped, nextToSend, type OutboxEntry, outboxVersion } from '../../src/web/store/outbox-entry.ts';
 
 const entry = (order: number, ticketId: string, part: Partial<OutboxEntry> = {}): OutboxEntry =>
   ({
@@ -76,5 +76,13 @@ describe('what the outbox sends next', () => {
         }
       }),
     );
+  });
+
+  it('leaves what a newer version of the client wrote to that one, with all of its ticket after it', () => {
+    const newer = { ...entry(1, 'a'), version: outboxVersion + 1 };
+    const held = nextToSend([newer, entry(2, 'a'), upload(3, 'a'), entry(4, 'b')]);
+    expect(orders(held.writes)).toEqual([4]);
+    expect(orders(held.uploads)).toEqual([]);
+    expect(orders(nextToSend([{ ...newer, version: outboxVersion }]).writes)).toEqual([1]);
   });
 });

@@ -9,7 +9,13 @@ import type { Problem } from '../../../shared/contract/problem.ts';
  */
 export type EntryState = 'waiting' | 'sending' | 'refused' | 'conflict';
 
+/** Goes up whenever entries change their form. One without a version is of version 1, whose form is today's. */
+export const outboxVersion = 2;
+/** A newer version of this program wrote it, in another tab or before it was taken back: only that one may send it. */
+const isOfNewerVersion = ({ version = 1 }: OutboxEntry): boolean => version > outboxVersion;
+
 type Common = {
+  version?: number;
   /** Given by the database; what belongs to a ticket is sent by it. */
   order: number;
   /** Of a write: its Idempotency-Key. */
@@ -55,7 +61,8 @@ const isUpload = ({ kind }: OutboxEntry): boolean => kind === 'upload';
 
 /**
  * The entries that may be sent now: of every ticket the first write, and the first upload whose writes before it are
- * through. A refused entry holds back everything of its ticket after it, since that was done in the belief it counted.
+ * through. A refused entry holds back everything of its ticket after it, since that was done in the belief it counted;
+ * so does one of a newer version.
  *
  * @param entries in order
  */
@@ -67,7 +74,7 @@ export function nextToSend(entries: readonly OutboxEntry[]): {
   const uploads: UploadEntry[] = [];
   for (const ticketId of new Set(entries.map((entry) => entry.ticketId))) {
     const ofTicket = entries.filter((entry) => entry.ticketId === ticketId);
-    const stop = ofTicket.findIndex(isStopped);
+    const stop = ofTicket.findIndex((entry) => isStopped(entry) || isOfNewerVersion(entry));
     const open = stop === -1 ? ofTicket : ofTicket.slice(0, stop);
     const write = open.find((entry) => entry.kind !== 'upload');
     const upload = open.find((entry) => entry.kind === 'upload');

@@ -8,7 +8,7 @@ import { isNewest, showDocument, tellDocument } from './documents.ts';
 import { asKept, type KeptDocument } from './kept-document.ts';
 import { memberDatabase } from './member-database.ts';
 import type { CommandEntry, NewEntry, OutboxEntry, ReadingEntry, UploadEntry } from './outbox-entry.ts';
-import { isStopped } from './outbox-entry.ts';
+import { isStopped, outboxVersion } from './outbox-entry.ts';
 
 /** What this member did on this device and the server has not confirmed yet, in order. */
 export const outbox = signal<readonly OutboxEntry[]>([]);
@@ -54,6 +54,7 @@ async function add(entry: NewEntry, file: Blob | null = null): Promise<void> {
 }
 
 const fresh = (ticketId: string, basedOn: number) => ({
+  version: outboxVersion,
   id: crypto.randomUUID(),
   ticketId,
   basedOn,
