@@ -3,7 +3,7 @@ import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type pg from 'pg';
 import supertest from 'supertest';
 import { demoPassword, firm } from '../../seed/firm.ts';
@@ -11,8 +11,10 @@ import { createApp } from '../../src/app.ts';
 import { databaseOver } from '../../src/database/index.ts';
 import { migrate, migrationsFolder } from '../../src/database/migrate.ts';
 import { openEvidenceStore } from '../../src/evidence-store/index.ts';
+import { requestHash } from '../../src/http/idempotency.ts';
 import { createLogger } from '../../src/http/logging.ts';
 import type { Services } from '../../src/services.ts';
+import type { OutboxEntry } from '../../src/web/store/outbox-entry.ts';
 import { type TestMember, type TestReply, testMemberOf, usualTestConfig } from '../support/test-app.ts';
 import { type DatabaseKind, openEmptyDatabase } from '../support/test-database.ts';
 import {
@@ -54,6 +56,11 @@ export type FrozenApp = {
     path: string,
     file: { about: object; bytes: Buffer; key: string },
   ): Promise<TestReply>;
+  /**
+   * What made two requests the same was hashed under the secret of the server of then, which is not in the tests: hashes
+   * a command that had been sent under today's.
+   */
+  hashAsHere(entry: OutboxEntry): Promise<void>;
   /** SQL as the database's owner. */
   tamper(sql: string, values: unknown[]): Promise<void>;
   close(): Promise<void>;
@@ -85,6 +92,9 @@ export async function openFrozenApp(
     newId: randomUUID,
   };
   const app = await createApp(services, createLogger('silent'));
+  const tamper = async (sql: string, values: unknown[]): Promise<void> => {
+    await connections.pool.query(sql, values);
+  };
   return {
     app,
     services,
@@ -99,9 +109,13 @@ export async function openFrozenApp(
         .set({ authorization: `Bearer ${accessToken}`, 'idempotency-key': key })
         .field('about', JSON.stringify(about))
         .attach('file', bytes, 'file'),
-    tamper: async (sql, values) => {
-      await connections.pool.query(sql, values);
+    hashAsHere: async (entry) => {
+      if (entry.kind !== 'command') throw new Error('only commands were sent');
+      const request = { method: 'POST', url: `/tickets/${entry.ticketId}/commands`, headers: {} };
+      const hash = requestHash(services.config.tokenSecret, request as FastifyRequest, entry.command);
+      await tamper('update idempotency_record set request_hash = $1 where key = $2', [hash, entry.id]);
     },
+    tamper,
     close: async () => {
       await app.close();
       await database.close();

@@ -1,10 +1,8 @@
 import { createHash } from 'node:crypto';
-import type { FastifyRequest } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { LogCheck } from '../../shared/contract/log-check.ts';
 import { packet as packetForm } from '../../shared/contract/packet.ts';
 import { type Ticket, ticket as ticketForm } from '../../shared/contract/ticket.ts';
-import { requestHash } from '../../src/http/idempotency.ts';
 import type { OutboxEntry } from '../../src/web/store/outbox-entry.ts';
 import { MACHINE_VERSION } from '../../state-machines/index.ts';
 import { openTestApp, type TestApp, type TestMember } from '../support/test-app.ts';
@@ -150,14 +148,6 @@ describe('today’s server and a phone of version 1', () => {
     });
   }
 
-  /** What made two requests the same was hashed under the secret of the server of then, which is not in the tests. */
-  async function hashUnderSecretOfTests(entry: OutboxEntry): Promise<void> {
-    if (entry.kind !== 'command') throw new Error('only commands were sent');
-    const request = { method: 'POST', url: `/tickets/${entry.ticketId}/commands`, headers: {} };
-    const hash = requestHash(server.services.config.tokenSecret, request as FastifyRequest, entry.command);
-    await server.tamper('update idempotency_record set request_hash = $1 where key = $2', [hash, entry.id]);
-  }
-
   it.each([
     ['visit', 0],
     ['arrived', 1],
@@ -165,7 +155,7 @@ describe('today’s server and a phone of version 1', () => {
     const id = phone.tickets[name];
     const replies = [];
     for (const entry of waitingFor(id).filter(({ state }) => state === 'sending')) {
-      await hashUnderSecretOfTests(entry);
+      await server.hashAsHere(entry);
     }
     for (const entry of waitingFor(id)) replies.push(await sendEntry(entry));
     expect(
