@@ -1,4 +1,4 @@
-import type { deviceRoles } from '../contract/chain-names.ts';
+import type { deviceRoles, linkCategories, linkConstructions } from '../contract/chain-names.ts';
 import type { TicketCommandType } from '../contract/commands.ts';
 import type { edidTopics } from '../contract/edid-names.ts';
 import type { EvidenceKind } from '../contract/evidence.ts';
@@ -22,6 +22,8 @@ export type MessageTerms = {
   priority: Record<TicketSummary['priority'], string>;
   hazard: Record<Site['hazards'][number]['kind'], string>;
   role: Record<OneOf<typeof deviceRoles>, string>;
+  construction: Record<OneOf<typeof linkConstructions>, string>;
+  category: Record<OneOf<typeof linkCategories>, string>;
   logEvent: Record<OneOf<typeof logEventKinds>, string>;
   edidTopic: Record<OneOf<typeof edidTopics>, string>;
   completenessItem: Record<CompletenessItem, string>;

@@ -1,10 +1,5 @@
 import type { ContentProtectionVersion } from '../contract/chain.ts';
-import type {
-  deviceRoles,
-  findingSeverities,
-  linkCategories,
-  linkConstructions,
-} from '../contract/chain-names.ts';
+import type { deviceRoles, findingSeverities } from '../contract/chain-names.ts';
 import type { Message } from '../contract/message.ts';
 import type { changeKinds } from '../contract/triage-names.ts';
 import type { MessageTerms } from './terms.ts';
@@ -99,8 +94,6 @@ export type Kinds = {
   message: Message;
   /** A kind of change, by its label. */
   changeKind: OneOf<typeof changeKinds>;
-  construction: OneOf<typeof linkConstructions>;
-  category: OneOf<typeof linkCategories>;
   severity: OneOf<typeof findingSeverities>;
   /** Verdict of a retest. */
   verdict: 'cleared' | 'persists' | 'inconclusive';

@@ -44,20 +44,6 @@ function place(named: NamedPlace, as: Case = 'nominative'): string {
   }
 }
 
-const constructions: Record<Kinds['construction'], string> = {
-  passiveCopper: 'passives Kupfer',
-  activeCopper: 'aktives Kupfer',
-  activeOptical: 'aktiv optisch',
-  twistedPairExtender: 'Verlängerung über verdrillte Paare',
-};
-const categories: Record<Kinds['category'], string> = {
-  standard: 'Standard',
-  highSpeed: 'High Speed',
-  premiumHighSpeed: 'Premium High Speed',
-  ultraHighSpeed: 'Ultra High Speed',
-  unknown: 'Kategorie nicht bekannt',
-};
-
 const verdicts: Record<Kinds['verdict'], string> = {
   cleared: 'behoben',
   persists: 'noch da',
@@ -81,8 +67,8 @@ export const germanSay = (language: Language, zone: string): Say => ({
   term: (list, value) => deTerms[list][value] as string,
   // Its label comes with the sentences of changes, which a phone's first load does not bring.
   change: (change) => rendered({ code: 'changeName', values: { change } }, language, zone),
-  construction: (construction) => constructions[construction],
-  category: (category) => categories[category],
+  construction: (construction) => deTerms.construction[construction],
+  category: (category) => deTerms.category[category],
   verdict: (verdict) => verdicts[verdict],
   side: (side) => sides[side],
   place,

@@ -50,6 +50,19 @@ export const deTerms: MessageTerms = {
     splitter: 'Verteiler',
     display: 'Anzeige',
   },
+  construction: {
+    passiveCopper: 'passives Kupfer',
+    activeCopper: 'aktives Kupfer',
+    activeOptical: 'aktiv optisch',
+    twistedPairExtender: 'Verlängerung über verdrillte Paare',
+  },
+  category: {
+    standard: 'Standard',
+    highSpeed: 'High Speed',
+    premiumHighSpeed: 'Premium High Speed',
+    ultraHighSpeed: 'Ultra High Speed',
+    unknown: 'Kategorie nicht bekannt',
+  },
   logEvent: {
     hotPlugDown: 'Hot-Plug weg',
     hotPlugUp: 'Hot-Plug da',

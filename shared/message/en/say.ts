@@ -40,20 +40,6 @@ function place(named: NamedPlace): string {
   }
 }
 
-const constructions: Record<Kinds['construction'], string> = {
-  passiveCopper: 'passive copper',
-  activeCopper: 'active copper',
-  activeOptical: 'active optical',
-  twistedPairExtender: 'twisted-pair extender',
-};
-const categories: Record<Kinds['category'], string> = {
-  standard: 'Standard',
-  highSpeed: 'High Speed',
-  premiumHighSpeed: 'Premium High Speed',
-  ultraHighSpeed: 'Ultra High Speed',
-  unknown: 'category not known',
-};
-
 const verdicts: Record<Kinds['verdict'], string> = {
   cleared: 'cleared',
   persists: 'persists',
@@ -86,8 +72,8 @@ const englishSay = (language: PartOfLanguage, zone: string): Say => ({
   term: (list, value) => inside(enTerms[list][value] as string),
   // Its label comes with the sentences of changes, which a phone's first load does not bring.
   change: (change) => inside(rendered({ code: 'changeName', values: { change } }, language, zone)),
-  construction: (construction) => constructions[construction],
-  category: (category) => categories[category],
+  construction: (construction) => enTerms.construction[construction],
+  category: (category) => enTerms.category[category],
   verdict: (verdict) => verdicts[verdict],
   side: (side) => sides[side],
   place,

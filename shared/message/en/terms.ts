@@ -45,6 +45,19 @@ export const enTerms: MessageTerms = {
     splitter: 'Splitter',
     display: 'Display',
   },
+  construction: {
+    passiveCopper: 'passive copper',
+    activeCopper: 'active copper',
+    activeOptical: 'active optical',
+    twistedPairExtender: 'twisted-pair extender',
+  },
+  category: {
+    standard: 'Standard',
+    highSpeed: 'High Speed',
+    premiumHighSpeed: 'Premium High Speed',
+    ultraHighSpeed: 'Ultra High Speed',
+    unknown: 'category not known',
+  },
   logEvent: {
     hotPlugDown: 'Hot plug down',
     hotPlugUp: 'Hot plug up',

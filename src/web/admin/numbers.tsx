@@ -6,6 +6,7 @@ import type { OrganisationSettings } from '../../../shared/contract/organisation
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';
 import { Field, SelectField } from '../parts/field.tsx';
+import { terms } from '../words/terms.ts';
 import { NumberField } from './number-field.tsx';
 import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
@@ -164,7 +165,7 @@ function BudgetFields({ draft, change, fault }: Fields) {
       {linkCategories.map((category) => (
         <NumberField
           key={category}
-          label={t.reachOf(t.categories[category])}
+          label={t.reachOf(terms().category[category])}
           {...ranges.reachM}
           error={fault(`/budget/passiveCopperReachM/${category}`)}
           value={budget.passiveCopperReachM[category]}
@@ -205,7 +206,7 @@ function BudgetFields({ draft, change, fault }: Fields) {
         label={t.unknownCategory}
         options={knownCategories.map((value) => ({
           value,
-          label: t.categories[value],
+          label: terms().category[value],
         }))}
         value={budget.unknownCategory}
         onChoose={(unknownCategory) => set({ unknownCategory })}
@@ -223,13 +224,13 @@ function BudgetFields({ draft, change, fault }: Fields) {
 
 /** What cables draw from the 5 V line. */
 function DrawFields({ draft, change, fault }: Fields) {
-  const t = adminWords();
+  const _t = adminWords();
   return (
     <>
       {linkConstructions.map((construction) => (
         <NumberField
           key={construction}
-          label={t.constructions[construction]}
+          label={terms().construction[construction]}
           {...ranges.drawMa}
           error={fault(`/cableDrawMa/${construction}`)}
           value={draft.cableDrawMa[construction]}

@@ -90,8 +90,8 @@ function PlaceFacts({ facts: { chain }, place }: { facts: CaseFacts; place: Plac
     <Facts
       facts={[
         [t.length, `${number(link.lengthM, 1)} m`],
-        [t.construction, t.constructions[link.construction]],
-        [t.category, `${t.categories[link.category]}, ${link.certified ? t.certified : t.notCertified}`],
+        [t.construction, terms().construction[link.construction]],
+        [t.category, `${terms().category[link.category]}, ${link.certified ? t.certified : t.notCertified}`],
         [t.route, t.routes[link.route]],
         [t.from, deviceWord(chain, link.from.deviceId)],
         [t.to, deviceWord(chain, link.to.deviceId)],

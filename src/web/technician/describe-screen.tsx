@@ -17,6 +17,7 @@ import { SendingResult, useSending } from '../parts/sending.tsx';
 import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
 import { inWords } from '../words/sentence.tsx';
+import { categoryChoices, terms } from '../words/terms.ts';
 import { chainWords } from './chain-words.ts';
 import { placeAddress } from './common/addresses.ts';
 import { placeWords } from './common/place-words.ts';
@@ -153,7 +154,7 @@ function Fields({
   set: (name: FieldName, value: string) => void;
 }) {
   const t = describeWords();
-  const { threeState, categories } = chainWords();
+  const { threeState } = chainWords();
   const text = (name: 'serial' | 'firmware') => ({
     label: t.fields[name],
     value: shown[name] ?? '',
@@ -195,7 +196,7 @@ function Fields({
         label={t.fields.category}
         value={shown.category ?? 'unknown'}
         onChoose={(value) => set('category', value)}
-        options={Object.entries(categories).map(([value, label]) => ({ value, label }))}
+        options={Object.entries(categoryChoices()).map(([value, label]) => ({ value, label }))}
       />
       <Choices
         label={t.fields.certified}
@@ -270,11 +271,11 @@ function Moved({
 
 function valueWords(name: FieldName, value = ''): string {
   const t = describeWords();
-  const { threeState, categories } = chainWords();
+  const { threeState } = chainWords();
   if (value === '') return t.nothing;
   if (name === 'sourceSeated' || name === 'sinkSeated')
     return (threeState as Record<string, string>)[value] ?? value;
-  if (name === 'category') return (categories as Record<string, string>)[value] ?? value;
+  if (name === 'category') return (terms().category as Record<string, string>)[value] ?? value;
   if (name === 'certified') return (t.certified as Record<string, string>)[value] ?? value;
   return name === 'lengthM' ? `${value} m` : value;
 }

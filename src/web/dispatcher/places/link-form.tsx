@@ -3,6 +3,7 @@ import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
 import { faultAt, faultsWithin } from '../../parts/fault-at.ts';
 import { Field, SelectField } from '../../parts/field.tsx';
+import { categoryChoices, terms } from '../../words/terms.ts';
 import { number } from '../../words/times.ts';
 import { refKey } from './chain-edits.ts';
 import { Faults, Tick } from './small-parts.tsx';
@@ -57,7 +58,7 @@ export function LinkForm({
           {nameOf(link.from.deviceId)} → {nameOf(link.to.deviceId)}
         </span>
         <span class="soft">
-          {number(link.lengthM, 1)} m, {t.constructions[link.construction]}
+          {number(link.lengthM, 1)} m, {terms().construction[link.construction]}
         </span>
       </summary>
       <fieldset class="part-fields">
@@ -88,13 +89,13 @@ export function LinkForm({
           />
           <SelectField
             label={t.construction}
-            options={optionsOf(t.constructions)}
+            options={optionsOf(terms().construction)}
             value={link.construction}
             onChoose={(construction) => change({ construction })}
           />
           <SelectField
             label={t.category}
-            options={optionsOf(t.categories)}
+            options={optionsOf(categoryChoices())}
             value={link.category}
             onChoose={(category) => change({ category })}
           />

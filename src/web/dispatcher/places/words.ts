@@ -1,7 +1,4 @@
-import type { ChainInput } from '../../../../shared/contract/chain.ts';
 import { plural, wordsOf } from '../../words/language.ts';
-
-type Link = ChainInput['links'][number];
 
 const en = {
   newSite: 'A site that is not known yet',
@@ -66,20 +63,7 @@ const en = {
   to: 'To',
   choose: 'choose',
   construction: 'Kind',
-  constructions: {
-    passiveCopper: 'copper, passive',
-    activeCopper: 'copper, active',
-    activeOptical: 'optical, active',
-    twistedPairExtender: 'extender over twisted pair',
-  } satisfies Record<Link['construction'], string>,
   category: 'Category',
-  categories: {
-    unknown: 'not known',
-    standard: 'Standard',
-    highSpeed: 'High Speed',
-    premiumHighSpeed: 'Premium High Speed (18 Gbit/s)',
-    ultraHighSpeed: 'Ultra High Speed (48 Gbit/s)',
-  },
   certified: 'Its certification label was seen',
   length: 'Length, m',
   route: 'Way it runs',
@@ -156,20 +140,7 @@ const de: typeof en = {
   to: 'Zu',
   choose: 'wählen',
   construction: 'Bauart',
-  constructions: {
-    passiveCopper: 'Kupfer, passiv',
-    activeCopper: 'Kupfer, aktiv',
-    activeOptical: 'optisch, aktiv',
-    twistedPairExtender: 'Verlängerung über Zweidraht',
-  },
   category: 'Kategorie',
-  categories: {
-    unknown: 'nicht bekannt',
-    standard: 'Standard',
-    highSpeed: 'High Speed',
-    premiumHighSpeed: 'Premium High Speed (18 Gbit/s)',
-    ultraHighSpeed: 'Ultra High Speed (48 Gbit/s)',
-  },
   certified: 'Das Prüfetikett wurde gesehen',
   length: 'Länge, m',
   route: 'Wie es liegt',
