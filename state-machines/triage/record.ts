@@ -46,11 +46,14 @@ export const watchesFor = (record: TriageRecord, ...purposes: Watch['purpose'][]
     (watch) => counts(watch) && watch.round === record.round && purposes.includes(watch.purpose),
   );
 
+/** Whether a watch is one of those before any change of this round, be it voided or not. */
+export const isBaseline = (record: TriageRecord, { id, round, purpose }: Watch): boolean =>
+  record.cameBackWatchIds.includes(id) ||
+  (round === record.round && (purpose === 'reproduce' || purpose === 'side'));
+
 /** The watches that show how often the fault comes to the chain as it is now, before a change. */
-export const baselineWatches = (record: TriageRecord): Watch[] => [
-  ...record.watches.filter((watch) => counts(watch) && record.cameBackWatchIds.includes(watch.id)),
-  ...watchesFor(record, 'reproduce', 'side'),
-];
+export const baselineWatches = (record: TriageRecord): Watch[] =>
+  record.watches.filter((watch) => counts(watch) && isBaseline(record, watch));
 
 export const retestWatches = (record: TriageRecord, changeId: string): Watch[] =>
   watchesFor(record, 'retest').filter((watch) => watch.changeId === changeId);

@@ -2,7 +2,7 @@ import type { Occurrence, TriageRecord, Watch } from '../../../shared/contract/t
 import { message } from '../../../shared/message/message.ts';
 import { type EventOf, momentOf } from '../events.ts';
 import { occurrencesOf, replaceById, runningWatch, signed } from '../record.ts';
-import { findOccurrence } from './occurrences.ts';
+import { findOccurrence, refuseOutside } from './occurrences.ts';
 import { because, type Cause } from './refusal.ts';
 import { noWatchRuns, rule } from './rule.ts';
 
@@ -61,11 +61,8 @@ export const correctOccurrence = rule('correctOccurrence', {
     const cause = refuseOccurrence(record, command.occurrenceId);
     const watch = findOccurrence(record, command.occurrenceId)?.watch;
     if (cause !== null || watch === undefined) return cause;
-    const at = Date.parse(command.occurredAt);
-    const to = watch.endedAt ?? momentOf(command);
-    return at < Date.parse(watch.startedAt) || at > Date.parse(to)
-      ? because('time-out-of-order', message('momentOutsideWatch', { from: watch.startedAt, to }))
-      : null;
+    const watched = { from: watch.startedAt, to: watch.endedAt ?? momentOf(command) };
+    return refuseOutside(watched, command.occurredAt);
   },
   apply: (record, event) =>
     withOccurrence(record, event.occurrenceId, {

@@ -1,8 +1,14 @@
 import { placeExists } from '../../../shared/chain/place.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
-import type { ChangeRecord, SetAside, TriageRecord, WorkingState } from '../../../shared/contract/triage.ts';
+import type {
+  ChangeRecord,
+  Culprit,
+  SetAside,
+  TriageRecord,
+  WorkingState,
+} from '../../../shared/contract/triage.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
-import type { CompleteCommandOf, TriageEvent } from '../events.ts';
+import type { TriageEvent } from '../events.ts';
 import { changesOfRound, filed, isBaselineComplete, occurrencesOf, openChange, signed } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
 import { chainAsItWas, firstOf, noWatchRuns, rule } from './rule.ts';
@@ -49,9 +55,10 @@ export const nameCulprit = rule('nameCulprit', {
   }),
 });
 
-function refuseUnconfirmed(
+/** Refuses a culprit whose change was put back and of which no watch saw the fault return, unless nobody watched. */
+export function refuseUnconfirmed(
   record: TriageRecord,
-  { confirmation }: CompleteCommandOf<'nameCulprit'>,
+  { confirmation }: Pick<Culprit, 'confirmation'>,
   change: ChangeRecord,
 ): Cause | null {
   if (confirmation.kind === 'notDone') return null;

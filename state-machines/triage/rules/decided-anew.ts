@@ -4,14 +4,14 @@ import type { CompleteCommand, Consequence, ConsequenceType, Outcomes } from '..
 import {
   baselineWatches,
   changesOfRound,
+  isBaseline,
   occurrencesIn,
-  occurrencesOf,
   retestWatches,
   standingSides,
 } from '../record.ts';
 import { usable } from '../retest.ts';
 import { judgementSoFar } from './changes.ts';
-import { stageWithoutCulprit, whyNoProof } from './culprit.ts';
+import { refuseUnconfirmed, stageWithoutCulprit, whyNoProof } from './culprit.ts';
 import { findOccurrence } from './occurrences.ts';
 import { whyNotQuiet } from './remedy.ts';
 import { sideNow } from './sides.ts';
@@ -85,10 +85,6 @@ function judgementRevised(record: TriageRecord, watch: Watch): Revision | null {
   return null;
 }
 
-const isBaseline = (record: TriageRecord, { id, round, purpose }: Watch): boolean =>
-  record.cameBackWatchIds.includes(id) ||
-  (round === record.round && (purpose === 'reproduce' || purpose === 'side'));
-
 type Judged = Omit<Outcomes['judgeRetest']['judgement'], 'override'>;
 function factsOf({ judgement }: ChangeRecord): Judged | null {
   if (judgement === null) return null;
@@ -108,11 +104,8 @@ function culpritRevised(record: TriageRecord): Revision | null {
   const { culprit } = record;
   if (culprit === null || culprit.changeId === null) return null;
   const change = changesOfRound(record).find(({ id }) => id === culprit.changeId);
-  const { confirmation } = culprit;
-  const returned =
-    confirmation.kind === 'notDone' ||
-    record.watches.some((watch) => watch.id === confirmation.watchId && occurrencesOf(watch).length > 0);
-  if (change !== undefined && whyNoProof(change) === null && returned) return null;
+  const isShown = change !== undefined && whyNoProof(change) === null;
+  if (isShown && refuseUnconfirmed(record, culprit, change) === null) return null;
   return { type: 'culpritRevised', outcome: { resumeAt: stageWithoutCulprit(record) } };
 }
 

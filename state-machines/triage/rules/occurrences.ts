@@ -16,6 +16,14 @@ export function findOccurrence(record: TriageRecord, occurrenceId: string): Foun
   return null;
 }
 
+/** Refuses a moment at which a watch was not running. */
+export function refuseOutside(watched: { from: string; to: string }, moment: string): Cause | null {
+  const at = Date.parse(moment);
+  return at < Date.parse(watched.from) || at > Date.parse(watched.to)
+    ? because('time-out-of-order', message('momentOutsideWatch', watched))
+    : null;
+}
+
 /** Why a watch can't take another occurrence from a log; null when it can. */
 function refuseWatchOf(
   record: TriageRecord,
@@ -27,13 +35,8 @@ function refuseWatchOf(
   if (watch.mode === 'trigger') return no(message('triesJudgedWhenMade'));
   if (watch.round !== record.round) return no(message('watchOfEarlierRound'));
   if (watch.voided !== null) return no(message('watchVoidedAlready'));
-  const at = Date.parse(event.occurredAt);
-  if (at < Date.parse(watch.startedAt) || at > Date.parse(watch.endedAt)) {
-    return because(
-      'time-out-of-order',
-      message('momentOutsideWatch', { from: watch.startedAt, to: watch.endedAt }),
-    );
-  }
+  const outside = refuseOutside({ from: watch.startedAt, to: watch.endedAt }, event.occurredAt);
+  if (outside !== null) return outside;
   return occurrencesOf(watch).some((each) => isSameOccurrence(each.at, event.occurredAt))
     ? because('already-exists', message('occurrenceRecordedAlready'))
     : null;
