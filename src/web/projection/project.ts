@@ -1,4 +1,5 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
+import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { EvidenceRef } from '../../../shared/contract/evidence.ts';
 import type { FirmwareLevel, Organisation } from '../../../shared/contract/organisation.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
@@ -9,7 +10,7 @@ import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { completeCommand, figuresIn } from '../../../state-machines/triage/complete-command.ts';
 import { completeness } from '../../../state-machines/triage/completeness.ts';
-import { allowedCommands, decide } from '../../../state-machines/triage/decide.ts';
+import { allowedCommands, type Decision, decide } from '../../../state-machines/triage/decide.ts';
 import type { CompleteCommand } from '../../../state-machines/triage/events.ts';
 import { stateName, type TriageSnapshot } from '../../../state-machines/triage/evolve.ts';
 // From the files themselves: the index would bring the planner along, which no step needs.
@@ -74,31 +75,42 @@ export function project(
   return { ticket: shown(ticket, snapshot, known.member.role, now), ahead, refused };
 }
 
+/** What the machine makes of a command now, by what the phone knows. */
+function tried(ticket: Ticket, command: TicketCommand, known: Known, now: string): Decision {
+  const entry = { kind: 'command', id: crypto.randomUUID(), command, madeAt: now } as CommandEntry;
+  return decide(snapshotOf(ticket), completed(entry, known));
+}
+
 /** Whether a command would be accepted now, by what the phone knows; the problem where not. */
 export function wouldRefuse(
   ticket: Ticket,
-  command: CommandEntry['command'],
+  command: TicketCommand,
   known: Known,
   now: string,
 ): Problem | null {
-  const entry = { kind: 'command', id: crypto.randomUUID(), command, madeAt: now } as CommandEntry;
-  const decision = decide(snapshotOf(ticket), completed(entry, known));
+  const decision = tried(ticket, command, known, now);
   return decision.accepted ? null : problemOf(decision.refusal);
 }
 
-/** A command with what it will come to by what the phone knows, so that the server does not decide otherwise unseen. */
+/**
+ * A command with what it will come to by what the phone knows, so that the server does not decide otherwise unseen; the
+ * problem where it would be refused.
+ */
 export function withShown(
   ticket: Ticket,
-  command: CommandEntry['command'],
+  command: TicketCommand,
   known: Known,
   now: string,
-): CommandEntry['command'] {
-  if (command.type === 'reviewAudit' && known.audit?.version !== command.chainVersion) return command;
-  const entry = { kind: 'command', id: crypto.randomUUID(), command, madeAt: now } as CommandEntry;
-  const decision = decide(snapshotOf(ticket), completed(entry, known));
-  const event = decision.accepted ? decision.events.find(({ type }) => type === command.type) : undefined;
+): { command: TicketCommand } | { problem: Problem } {
+  const decision = tried(ticket, command, known, now);
+  if (!decision.accepted) return { problem: problemOf(decision.refusal) };
+  // An audit of another version than the command names was not what was shown.
+  if (command.type === 'reviewAudit' && known.audit?.version !== command.chainVersion) return { command };
+  const event = decision.events.find(({ type }) => type === command.type);
   const outcome = event === undefined ? null : shownOf(event);
-  return outcome === null ? command : ({ ...command, shown: outcome.shown } as CommandEntry['command']);
+  return {
+    command: outcome === null ? command : ({ ...command, shown: outcome.shown } as TicketCommand),
+  };
 }
 
 const shown = (ticket: Ticket, snapshot: TriageSnapshot, role: MemberRole, now: string): Ticket => ({

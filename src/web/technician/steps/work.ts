@@ -51,6 +51,10 @@ export function useWork(ticketId: string): WorkOnScreen {
   const { ticket } = projection;
   const basedOn = server.body;
   const refusalOf = (command: TicketCommand) => wouldRefuse(ticket, command, known, new Date().toISOString());
+  const refuse = (problem: Problem): false => {
+    setRefused({ problem, of: ticket.state });
+    return false;
+  };
   return {
     server,
     work: {
@@ -62,10 +66,12 @@ export function useWork(ticketId: string): WorkOnScreen {
       may: (type) => ticket.allowedNow.some((command) => command.type === type),
       refusalOf,
       send: async (command) => {
-        const problem = refusalOf(command) ?? (await misfitOf(command));
-        setRefused(problem === null ? null : { problem, of: ticket.state });
-        if (problem !== null) return false;
-        await putCommand(basedOn, withShown(ticket, command, known, new Date().toISOString()));
+        const sending = withShown(ticket, command, known, new Date().toISOString());
+        if ('problem' in sending) return refuse(sending.problem);
+        const misfit = await misfitOf(command);
+        if (misfit !== null) return refuse(misfit);
+        setRefused(null);
+        await putCommand(basedOn, sending.command);
         return true;
       },
       refusal: refused?.of === ticket.state ? refused.problem : null,
