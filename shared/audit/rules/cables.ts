@@ -1,21 +1,10 @@
 import { namedDevice } from '../../chain/named-place.ts';
 import { bitRateGbps } from '../../chain/signal-mode.ts';
-import type { Link, LinkEnd } from '../../contract/chain.ts';
+import { hasLabel, testedForGbps } from '../../chain/tested-rate.ts';
+import type { LinkEnd } from '../../contract/chain.ts';
 import { type Message, message, type NamedDevice } from '../../message/index.ts';
 import { pluggingCautions, poweringCautions, replacingCautions } from './cautions.ts';
 import { commonPractice, type LinkContext, type Observation, type Rule } from './rule.ts';
-
-/**
- * Gross bit rate that cables of a category are tested for, Gbit/s: 74.25 MHz, 340 MHz, 18 and 48 Gbit/s.
- * Source: the cable categories of the HDMI compliance programme (from memory).
- */
-const testedForGbps: Record<Link['category'], number | null> = {
-  standard: 2.2275,
-  highSpeed: 10.2,
-  premiumHighSpeed: 18,
-  ultraHighSpeed: 48,
-  unknown: null,
-};
 
 /** What the link has to pass: the required rate, or less where a port at one of its ends can't do that. */
 export function neededGbps({ ends, assumptions }: LinkContext): number {
@@ -51,8 +40,7 @@ function certification(context: LinkContext): Observation[] {
       },
     ];
   // Only these two categories come with a label to scan.
-  const labelled = category === 'premiumHighSpeed' || category === 'ultraHighSpeed';
-  if (link.certified || !labelled) return [];
+  if (link.certified || !hasLabel(category)) return [];
   return [
     {
       severity: 'shouldFix',
