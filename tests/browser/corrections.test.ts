@@ -1,12 +1,11 @@
-import { randomUUID } from 'node:crypto';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { demoPassword, firm, firmZone } from '../../seed/firm.ts';
+import { firm, firmZone } from '../../seed/firm.ts';
+import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 
 const minuteMs = 60_000;
-const keyed = () => ({ 'idempotency-key': randomUUID() });
 
 describe('what was recorded wrongly, or decided otherwise', () => {
   let stage: Stage;
@@ -93,22 +92,8 @@ describe('what was recorded wrongly, or decided otherwise', () => {
 
   /** An admin asks more of a device than it has, so that the audit finds more than the phone was shown. */
   async function raiseFirmwareLevel(): Promise<void> {
-    const headers = { 'content-type': 'application/json' };
-    const body = { organisation: firm.handle, email: `runa@${firm.handle}.example`, password: demoPassword };
-    const tokens = await fetch(`${stage.base}/auth/sign-in`, {
-      method: 'POST',
-      headers,
-      body: JSON.stringify(body),
-    });
-    const { accessToken } = (await tokens.json()) as { accessToken: string };
-    const authorization = `Bearer ${accessToken}`;
-    const send = (method: string, path: string, level: object) =>
-      fetch(`${stage.base}${path}`, {
-        method,
-        headers: { ...headers, ...keyed(), authorization },
-        body: JSON.stringify(level),
-      });
-    const reply = await send('POST', '/firmware-levels', { model: 'Brindmar P-24', minimum: '99.0' });
-    expect(reply.status).toBe(201);
+    const admin = await signIn(overHttp(stage.base), firm.handle, `runa@${firm.handle}.example`);
+    const level = { model: 'Brindmar P-24', minimum: '99.0' };
+    expectStatus(await admin.post('/firmware-levels', level), 201);
   }
 });

@@ -1,7 +1,7 @@
-import { randomUUID } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { demoPassword, firm } from '../../seed/firm.ts';
+import { firm } from '../../seed/firm.ts';
+import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
 import { text } from '../../shared/contract/primitives.ts';
 import { completenessItems } from '../../shared/contract/triage.ts';
 import { openStage, type Stage } from './stage.ts';
@@ -65,34 +65,12 @@ describe('words that mean ill, or look like ours', () => {
   let ticketId: string;
   beforeAll(async () => {
     stage = await openStage();
-    const headers = { 'content-type': 'application/json' };
-    const signedIn = await fetch(`${stage.base}/auth/sign-in`, {
-      method: 'POST',
-      headers,
-      body: JSON.stringify({
-        organisation: firm.handle,
-        email: `brask@${firm.handle}.example`,
-        password: demoPassword,
-      }),
-    });
-    const { accessToken } = (await signedIn.json()) as { accessToken: string };
-    const authorization = `Bearer ${accessToken}`;
-    const open = await fetch(`${stage.base}/tickets?assigneeId=me&state=open`, {
-      headers: { authorization },
-    });
-    const { items } = (await open.json()) as { items: { id: string }[] };
-    ticketId = items[0]?.id ?? '';
-    const send = async (body: object) => {
-      const reply = await fetch(`${stage.base}/tickets/${ticketId}/commands`, {
-        method: 'POST',
-        headers: { ...headers, authorization, 'idempotency-key': randomUUID() },
-        body: JSON.stringify(body),
-      });
-      expect(reply.status, JSON.stringify(body)).toBe(200);
-    };
-    for (const words of hostile) await send({ type: 'note', text: words });
+    const technician = await signIn(overHttp(stage.base), firm.handle, `brask@${firm.handle}.example`);
+    const open = await technician.get<{ items: { id: string }[] }>('/tickets?assigneeId=me&state=open');
+    ticketId = expectStatus(open, 200).items[0]?.id ?? '';
+    for (const words of hostile) await technician.command(ticketId, { type: 'note', text: words });
     const waivers = completenessItems.map((item) => ({ item, reason: hostile[0] ?? '' }));
-    await send({ type: 'escalate', question: hostile[1] ?? '', waivers });
+    await technician.command(ticketId, { type: 'escalate', question: hostile[1] ?? '', waivers });
   });
   afterAll(() => stage.close());
 

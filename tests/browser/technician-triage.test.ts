@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { demoPassword, firm } from '../../seed/firm.ts';
+import { firm } from '../../seed/firm.ts';
+import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { tabTo } from './keyboard.ts';
 import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell, waitMs } from './stage.ts';
@@ -47,18 +48,9 @@ describe('the technician’s triage', () => {
 
   /** What the server holds of the ticket, in order; without what happened before the visit. */
   async function logOf(ticketId: string): Promise<{ type: string; payload: Record<string, unknown> }[]> {
-    const headers = { 'content-type': 'application/json' };
-    const body = { organisation: firm.handle, email: `brask@${firm.handle}.example`, password: demoPassword };
-    const tokens = await fetch(`${stage.base}/auth/sign-in`, {
-      method: 'POST',
-      headers,
-      body: JSON.stringify(body),
-    });
-    const { accessToken } = (await tokens.json()) as { accessToken: string };
-    const reply = await fetch(`${stage.base}/tickets/${ticketId}/log`, {
-      headers: { authorization: `Bearer ${accessToken}` },
-    });
-    const { items } = (await reply.json()) as { items: { type: string; payload: Record<string, unknown> }[] };
+    const brask = await signIn(overHttp(stage.base), firm.handle, `brask@${firm.handle}.example`);
+    type Logged = { type: string; payload: Record<string, unknown> };
+    const { items } = expectStatus(await brask.get<{ items: Logged[] }>(`/tickets/${ticketId}/log`), 200);
     return items.slice(1);
   }
 
