@@ -56,6 +56,8 @@ export default defineConfig({
           globalSetup: 'tests/browser/plant-once.ts',
           testTimeout: 600_000,
           hookTimeout: 300_000,
+          // A screen that comes late on a busy machine is not a screen that never comes.
+          expect: { poll: { timeout: 60_000 } },
         },
       },
     ],

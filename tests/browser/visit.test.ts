@@ -211,7 +211,7 @@ describe('a visit on the phone', () => {
     const kit = page.locator('#kit');
     const box = kit.getByRole('checkbox').first();
     await box.check();
-    await kit.getByText(/^1 of \d+ in the van$/).waitFor();
+    await kit.locator('[aria-busy=false]', { hasText: /^1 of \d+ in the van$/ }).waitFor();
     await page.reload();
     await expect.poll(() => kit.getByRole('checkbox').first().isChecked()).toBe(true);
   });

@@ -24,11 +24,14 @@ const roleOptions = () => memberRoles.map((value) => ({ value, label: terms().me
 export function MembersScreen() {
   const t = adminWords();
   const members = useDocument(paths.members);
-  const [open, setOpen] = useState<Member | 'new' | null>(null);
+  /** The id of whoever is being changed: the list knows them as they are by now. */
+  const [open, setOpen] = useState<string | null>(null);
+  const [isAdding, setAdding] = useState(false);
+  const opened = members.body?.items.find(({ id }) => id === open);
   return (
     <Screen title={t.members}>
       <div>
-        <Button kind="primary" onClick={() => setOpen('new')}>
+        <Button kind="primary" onClick={() => setAdding(true)}>
           {t.add}
         </Button>
       </div>
@@ -54,7 +57,7 @@ export function MembersScreen() {
                     <td>{terms().memberRole[member.role]}</td>
                     <td>{member.active ? t.yes : <Badge tone="caution">{t.no}</Badge>}</td>
                     <td>
-                      <Button aria-label={t.changeOf(member.name)} onClick={() => setOpen(member)}>
+                      <Button aria-label={t.changeOf(member.name)} onClick={() => setOpen(member.id)}>
                         {t.change}
                       </Button>
                     </td>
@@ -65,15 +68,15 @@ export function MembersScreen() {
           </section>
         )}
       </DocumentView>
-      {open === 'new' && (
-        <Dialog title={t.add} onClose={() => setOpen(null)}>
-          <AddMember onDone={() => setOpen(null)} />
+      {isAdding && (
+        <Dialog title={t.add} onClose={() => setAdding(false)}>
+          <AddMember onDone={() => setAdding(false)} />
         </Dialog>
       )}
-      {open !== null && open !== 'new' && (
-        <Dialog title={open.name} onClose={() => setOpen(null)}>
-          <ChangeMember member={open} onDone={() => setOpen(null)} />
-          <SetPassword member={open} />
+      {opened !== undefined && (
+        <Dialog title={opened.name} onClose={() => setOpen(null)}>
+          <ChangeMember member={opened} onDone={() => setOpen(null)} />
+          <SetPassword member={opened} />
         </Dialog>
       )}
     </Screen>
@@ -143,9 +146,11 @@ function AddMember({ onDone }: { onDone: () => void }) {
 
 function ChangeMember({ member, onDone }: { member: Member; onDone: () => void }) {
   const t = adminWords();
-  const [{ name, role, active }, setDraft] = useState<Pick<Member, 'name' | 'role' | 'active'>>(member);
+  // Only what was changed here is a draft: what somebody else changes meanwhile shows, and is not taken back.
+  const [draft, setDraft] = useState<Partial<Pick<Member, 'name' | 'role' | 'active'>>>({});
+  const { name, role, active } = { ...member, ...draft };
   const sending = useSending();
-  const change = (part: object) => setDraft((before) => ({ ...before, ...part }));
+  const change = (part: typeof draft) => setDraft((before) => ({ ...before, ...part }));
   const save = async () => {
     const path = addressOf(addresses.member, { id: member.id });
     // The list knows no tag of one member: it is read, and has to be the one that was changed here.
@@ -209,9 +214,9 @@ function SetPassword({ member }: { member: Member }) {
           },
         );
         if (done === null) return;
+        await refresh(paths.members);
         setSet(true);
         setPassword('');
-        await refresh(paths.members);
       }}
     >
       <h3>{t.setPassword}</h3>

@@ -41,7 +41,7 @@ export function KitList({ ticketId }: { ticketId: string }) {
         ))}
       </ul>
       <div class="row">
-        <span role="status">
+        <span role="status" aria-busy={!kit.isKept}>
           {kit.ticked === null
             ? t.kitNotSaid
             : t.kitTicked(all.filter(({ item }) => kit.has(item)).length, all.length)}

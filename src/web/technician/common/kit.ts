@@ -7,6 +7,8 @@ import { memberDatabase } from '../../store/member-database.ts';
 export type Kit = {
   /** What was ticked as being in the van; null where nobody has said anything yet. */
   readonly ticked: readonly KitItem[] | null;
+  /** Whether what is ticked is safe on this device: a tick shows at once, and is kept a moment later. */
+  readonly isKept: boolean;
   has(item: KitItem): boolean;
   /** Resolves once it is safe on this device. */
   tick(item: KitItem, isThere: boolean): Promise<void>;
@@ -15,6 +17,7 @@ export type Kit = {
 };
 
 const all = signal<ReadonlyMap<string, readonly KitItem[] | null>>(new Map());
+const unkept = signal(0);
 let heldFor: string | null = null;
 const draftKey = (ticketId: string): string => `kit ${ticketId}`;
 
@@ -33,6 +36,7 @@ export function useKit(ticketId: string): Kit {
   const keys = new Set((ticked ?? []).map(kitKey));
   return {
     ticked,
+    isKept: unkept.value === 0,
     has: (item) => keys.has(kitKey(item)),
     tick: (item, isThere) => {
       const others = (all.peek().get(ticketId) ?? []).filter((one) => kitKey(one) !== kitKey(item));
@@ -47,11 +51,19 @@ const hold = (ticketId: string, items: readonly KitItem[] | null): void => {
 };
 
 async function load(ticketId: string): Promise<void> {
+  const loadedFor = heldFor;
   const kept = await (await memberDatabase())?.get('drafts', draftKey(ticketId));
-  if (!all.peek().has(ticketId)) hold(ticketId, (kept as readonly KitItem[] | null | undefined) ?? null);
+  // Nothing that was read before the member was known, or for another one, stands for this one's ticks.
+  if (heldFor === loadedFor && !all.peek().has(ticketId))
+    hold(ticketId, (kept as readonly KitItem[] | null | undefined) ?? null);
 }
 
 async function keep(ticketId: string, items: readonly KitItem[] | null): Promise<void> {
   hold(ticketId, items);
-  await (await memberDatabase())?.put('drafts', items, draftKey(ticketId));
+  unkept.value++;
+  try {
+    await (await memberDatabase())?.put('drafts', items, draftKey(ticketId));
+  } finally {
+    unkept.value--;
+  }
 }
