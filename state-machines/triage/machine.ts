@@ -1,12 +1,24 @@
 import { assign, setup } from 'xstate';
 import type { TriageRecord, WorkingState } from '../../shared/contract/triage.ts';
 import { workingStates } from '../../shared/contract/triage-names.ts';
-import type { ConsequenceType, TriageEvent } from './events.ts';
+import type { TriageEvent } from './events.ts';
 import { type InvariantName, invariants } from './invariants.ts';
 import { type Opening, openingRecord } from './opening.ts';
 import { changeInPlace, isBaselineComplete, standingSides } from './record.ts';
 import { consequences } from './rules/consequences.ts';
-import { type RuleName, rules } from './rules/index.ts';
+import { rules } from './rules/index.ts';
+import {
+  comeBackTo,
+  correcting,
+  culpritFalls,
+  deciding,
+  escalateFrom,
+  finishingChange,
+  remedyFalls,
+  take,
+  watching,
+  withdrawingRemedy,
+} from './transitions.ts';
 
 /** Goes up whenever a stored log could replay to another snapshot; snapshots and events name it. */
 export const MACHINE_VERSION = 2;
@@ -19,7 +31,6 @@ function tableOf<Name extends string, Made>(
   return Object.fromEntries(names.map((name) => [name, make(name)])) as Record<Name, Made>;
 }
 const namesIn = <Name extends string>(table: Record<Name, unknown>) => Object.keys(table) as Name[];
-const comeBackTo = <State extends WorkingState>(state: State) => `comeBackTo ${state}` as const;
 
 const changeRecord = (change: (moment: Moment) => Partial<TriageRecord>) =>
   assign<TriageRecord, TriageEvent, undefined, TriageEvent, never>(change);
@@ -50,67 +61,6 @@ const triage = setup({
     forgetWhereToResume: changeRecord(() => ({ resumeAt: null })),
   },
 });
-
-/**
- * An event's effect is that of the rule, or consequence, of that name, where the invariants hold; without a target the
- * ticket stays where it is.
- */
-const take = <Name extends RuleName | ConsequenceType>(name: Name, ...holding: InvariantName[]) => ({
-  guard: { type: 'hold' as const, params: holding },
-  actions: name,
-});
-const escalateFrom = (state: WorkingState) => ({
-  escalate: {
-    guard: { type: 'hold' as const, params: ['noWatchRuns' as const] },
-    actions: ['escalate' as const, comeBackTo(state)],
-    target: '#triage.escalated',
-  },
-});
-
-/** What a watch saw, put right later; wherever work on the ticket goes on. */
-const correcting = {
-  confirmOccurrence: take('confirmOccurrence'),
-  withdrawOccurrence: take('withdrawOccurrence'),
-  correctOccurrence: take('correctOccurrence'),
-  voidWatch: take('voidWatch', 'noWatchRuns'),
-};
-/** What can be done while a watch runs, or about what a watch has seen. */
-const watching = {
-  ...correcting,
-  recordOccurrence: take('recordOccurrence', 'watchRuns'),
-  recordTry: take('recordTry', 'watchRuns'),
-  endWatch: take('endWatch', 'watchRuns'),
-};
-/** What falls with a correction: a culprit that was named, and “no fault found” once it was settled on. */
-const culpritFalls = {
-  culpritRevised: { ...take('culpritRevised', 'culpritIsNamed', 'noWatchRuns'), target: '#triage.resuming' },
-};
-const remedyFalls = {
-  ...culpritFalls,
-  remedyRevised: {
-    ...take('remedyRevised', 'remedyIsSettled', 'noCulpritIsNamed'),
-    target: '#triage.reproduce',
-  },
-};
-/** How an open change ends, in a state that a change can be open in. */
-const finishingChange = {
-  restoreChange: take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),
-  keepChange: take('keepChange', 'changeIsInPlace', 'changeMayStay', 'noWatchRuns'),
-  withdrawChange: take('withdrawChange', 'changeIsDeclared'),
-};
-const withdrawingRemedy = {
-  withdrawRemedy: [
-    { ...take('withdrawNoFaultFound', 'noWatchRuns', 'noCulpritIsNamed'), target: '#triage.reproduce' },
-    { ...take('withdrawRemedy', 'noWatchRuns', 'culpritIsNamed'), target: '#triage.culpritFound' },
-  ],
-};
-/** What second line decides once somebody there has the case. */
-const deciding = {
-  takeCase: take('takeCase'),
-  directStep: { ...take('directStep'), target: '#triage.resuming' },
-  acceptCase: { ...take('acceptCase'), target: '#triage.culpritFound' },
-  handBack: { ...take('handBack'), target: '#triage.resuming' },
-};
 
 /**
  * The way of a ticket from the call to its end, over events that were decided. Pure: the context is the triage record

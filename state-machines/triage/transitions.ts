@@ -1,0 +1,68 @@
+import type { WorkingState } from '../../shared/contract/triage.ts';
+import type { ConsequenceType } from './events.ts';
+import type { InvariantName } from './invariants.ts';
+import type { RuleName } from './rules/index.ts';
+
+/** The machine's action that keeps where work goes on after an interruption. */
+export const comeBackTo = <State extends WorkingState>(state: State) => `comeBackTo ${state}` as const;
+
+/**
+ * An event's effect is that of the rule, or consequence, of that name, where the invariants hold; without a target the
+ * ticket stays where it is.
+ */
+export const take = <Name extends RuleName | ConsequenceType>(name: Name, ...holding: InvariantName[]) => ({
+  guard: { type: 'hold' as const, params: holding },
+  actions: name,
+});
+export const escalateFrom = (state: WorkingState) => ({
+  escalate: {
+    guard: { type: 'hold' as const, params: ['noWatchRuns' as const] },
+    actions: ['escalate' as const, comeBackTo(state)],
+    target: '#triage.escalated',
+  },
+});
+
+/** What a watch saw, put right later; wherever work on the ticket goes on. */
+export const correcting = {
+  confirmOccurrence: take('confirmOccurrence'),
+  withdrawOccurrence: take('withdrawOccurrence'),
+  correctOccurrence: take('correctOccurrence'),
+  voidWatch: take('voidWatch', 'noWatchRuns'),
+};
+/** What can be done while a watch runs, or about what a watch has seen. */
+export const watching = {
+  ...correcting,
+  recordOccurrence: take('recordOccurrence', 'watchRuns'),
+  recordTry: take('recordTry', 'watchRuns'),
+  endWatch: take('endWatch', 'watchRuns'),
+};
+/** What falls with a correction: a culprit that was named, and “no fault found” once it was settled on. */
+export const culpritFalls = {
+  culpritRevised: { ...take('culpritRevised', 'culpritIsNamed', 'noWatchRuns'), target: '#triage.resuming' },
+};
+export const remedyFalls = {
+  ...culpritFalls,
+  remedyRevised: {
+    ...take('remedyRevised', 'remedyIsSettled', 'noCulpritIsNamed'),
+    target: '#triage.reproduce',
+  },
+};
+/** How an open change ends, in a state that a change can be open in. */
+export const finishingChange = {
+  restoreChange: take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),
+  keepChange: take('keepChange', 'changeIsInPlace', 'changeMayStay', 'noWatchRuns'),
+  withdrawChange: take('withdrawChange', 'changeIsDeclared'),
+};
+export const withdrawingRemedy = {
+  withdrawRemedy: [
+    { ...take('withdrawNoFaultFound', 'noWatchRuns', 'noCulpritIsNamed'), target: '#triage.reproduce' },
+    { ...take('withdrawRemedy', 'noWatchRuns', 'culpritIsNamed'), target: '#triage.culpritFound' },
+  ],
+};
+/** What second line decides once somebody there has the case. */
+export const deciding = {
+  takeCase: take('takeCase'),
+  directStep: { ...take('directStep'), target: '#triage.resuming' },
+  acceptCase: { ...take('acceptCase'), target: '#triage.culpritFound' },
+  handBack: { ...take('handBack'), target: '#triage.resuming' },
+};
