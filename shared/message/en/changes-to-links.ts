@@ -1,0 +1,39 @@
+import type { ChangeWords } from './change-words.ts';
+
+export const changesToLinks = {
+  reseat: {
+    label: 'Reseat both plugs',
+    order: (place) => `Reseat the plugs of ${place}`,
+    instructions:
+      'Switch both devices to standby. Pull the plug at each end, look for bent contacts and dirt, and push it fully home. Touch no other cable.',
+    afterwards: 'Nothing to put back.',
+  },
+  replaceCable: {
+    label: 'Replace the cable',
+    order: (place) => `Replace ${place}`,
+    instructions:
+      'Put a cable known to be good into the same two ports. A directional cable goes with its source end to the source; power it where its maker asks for that. Mark the old cable and keep it.',
+    afterwards: 'Keep the new cable if the fault is gone; otherwise put the old one back.',
+  },
+  temporaryCable: {
+    label: 'Lay a temporary cable across the floor',
+    order: (place) => `Lay a temporary cable in place of ${place}`,
+    instructions:
+      'Lay a cable known to be good from port to port in the open, and leave the fixed cable where it is with both its plugs out.',
+    afterwards: 'Take the temporary cable up and plug the fixed one back into the same two ports.',
+  },
+  unplugBranch: {
+    label: 'Unplug the parallel branch',
+    order: (place) => `Unplug the branch: ${place}`,
+    instructions:
+      'Pull the plug of this branch at the device that feeds it. A display in standby still takes part while it is plugged in.',
+    afterwards: 'Plug the branch back into the same port.',
+  },
+  insertSyncSwitch: {
+    label: 'Insert a switch that regenerates sync',
+    order: (place) => `Insert a switch that regenerates sync into ${place}`,
+    instructions:
+      'Put the switch into this link, at the end nearer to the display, with its scaling and its own EDID off.',
+    afterwards: 'It may stay if the fault is gone; otherwise take it out and join the link as it was.',
+  },
+} satisfies Record<string, ChangeWords>;
