@@ -1,6 +1,7 @@
 import { downstreamOf, findLink } from '../shared/chain/graph.ts';
 import type { Chain, Place } from '../shared/contract/chain.ts';
-import type { PlannedTestView, PlanReply } from '../shared/contract/plan.ts';
+import type { Offer, PlannedTestView, PlanReply } from '../shared/contract/plan.ts';
+import { filledIn } from '../state-machines/index.ts';
 import type { Case } from './case-steps.ts';
 import { inEnglish } from './in-english.ts';
 import { expectStatus } from './session.ts';
@@ -25,11 +26,13 @@ export async function followPlan(
 ): Promise<{ plan: PlanReply; changeId: string }> {
   for (let step = 0; step < mostSteps; step += 1) {
     const plan = await readPlan(play);
-    const [command] = plan.commands;
-    if (command === 'nameCulprit') return { plan, changeId: await shownBy(play) };
-    if (command === 'startWatch' && plan.next === null) await seeItReturn(play, fault);
-    else if (plan.next === null) throw new Error(`The plan leads nowhere: ${inEnglish(plan.sentence)}`);
-    else await doTest(play, chain, fault, plan, plan.next);
+    const [offer] = plan.offers;
+    const type = offer?.steps[0]?.type;
+    if (type === 'nameCulprit') return { plan, changeId: await shownBy(play) };
+    if (type === 'startWatch' && offer?.test === null) await seeItReturn(play, fault);
+    else if (offer == null || offer.test === null)
+      throw new Error(`The plan leads nowhere: ${inEnglish(plan.sentence)}`);
+    else await doTest(play, chain, fault, { plan, offer, test: offer.test });
   }
   throw new Error(`No culprit after ${mostSteps} steps.`);
 }
@@ -42,18 +45,13 @@ async function doTest(
   play: Case,
   chain: Chain,
   fault: StoryFault,
-  plan: PlanReply,
-  test: PlannedTestView,
+  { plan, offer, test }: { plan: PlanReply; offer: Offer; test: PlannedTestView },
 ): Promise<void> {
   const { tell, say } = play;
-  if (plan.commands[0] === 'beginSubstitution') {
-    await tell({ type: 'beginSubstitution' });
-    return;
-  }
   say('plan', inEnglish(plan.sentence));
+  const reason = 'Another menu tells more than a change would now.';
+  for (const command of filledIn(offer, { reason }).slice(0, -1)) await tell(command);
   if (test.kind === 'menu' && test.target.kind === 'device') {
-    if (plan.commands[0] === 'locateSideAgain')
-      await tell({ type: 'locateSideAgain', reason: 'Another menu tells more than a change would now.' });
     await watchMenu(play, chain, fault, test.target.deviceId);
   } else await makeChange(play, chain, fault, test);
 }

@@ -34,8 +34,10 @@ export {
 } from './triage/evolve.ts';
 export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
+export type { PlanRequest } from './triage/plan/asked.ts';
+export { filledIn, standInFor } from './triage/plan/fill-in.ts';
 export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './triage/plan/known.ts';
-export { type PlanRequest, planByPhone, planTicket } from './triage/plan/ticket-plan.ts';
+export { planByPhone, planTicket } from './triage/plan/ticket-plan.ts';
 export {
   baselineWatches,
   minutesOf,

@@ -68,8 +68,6 @@ export const plannedTest = z.object({
   /** An order, without a full stop. */
   text: message,
   why: message,
-  /** The command that begins it, as far as that can be said beforehand. */
-  command: z.record(z.string(), z.unknown()).nullable(),
   /** On average; what a quiet watch takes in full is `quiet`. */
   minutes: z.object({ setup: z.number(), watch: z.number(), restore: z.number() }),
   /** Quiet for this many minutes or tries counts as cleared; null where the first occurrence answers. */
@@ -86,6 +84,27 @@ export const plannedTest = z.object({
   afterwards: message,
 });
 export type PlannedTestView = z.infer<typeof plannedTest>;
+
+/**
+ * A way on that the ticket takes as it stands: put to the rules that decide before it was offered, with words of no
+ * meaning in place of what a person still has to say.
+ */
+export const offer = z.object({
+  /** The same as long as the same is offered. */
+  key: z.string(),
+  /** Commands to be sent one after the other, with all that is known filled in. */
+  steps: z.array(z.looseObject({ type: z.enum(ticketCommandTypes) })).min(1),
+  /** What whoever sends them still has to say: fields of theirs, `reason` or `remedy.what`. */
+  toSay: z.array(z.string()),
+  /** An order, without a full stop. */
+  text: message,
+  why: message.nullable(),
+  /** Minutes of watching that it asks for; null where it asks for none. */
+  watchMin: z.number().nullable(),
+  /** The test that it begins. */
+  test: plannedTest.nullable(),
+});
+export type Offer = z.infer<typeof offer>;
 
 export const suspect = z.object({
   component: z.string(),
@@ -110,10 +129,11 @@ export const plan = z.object({
   state: z.string(),
   /** The advice in two or three sentences. */
   sentence: message,
-  /** Commands that go on from here, the next one first. */
-  commands: z.array(z.enum(ticketCommandTypes)),
+  /** The ways on from here, the advised one first. */
+  offers: z.array(offer),
   /** Minutes of watching that the step asks for; null where it asks for none. */
   watchMin: z.number().nullable(),
+  /** The tests worth most, also where none can begin yet. */
   next: plannedTest.nullable(),
   others: z.array(plannedTest),
   /** A better test that can't be done here and now, and why. */

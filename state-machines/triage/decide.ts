@@ -67,6 +67,20 @@ export function decide(snapshot: TriageSnapshot, command: CompleteCommand): Deci
   return { accepted: true, events, snapshot: rest(awake) };
 }
 
+/**
+ * Decides on commands one after the other, each where those before it lead: what they would come to if they were sent
+ * now. Refused as soon as one of them is.
+ */
+export function decideInOrder(snapshot: TriageSnapshot, commands: readonly CompleteCommand[]): Decision {
+  let so: Extract<Decision, { accepted: true }> = { accepted: true, events: [], snapshot };
+  for (const command of commands) {
+    const next = decide(so.snapshot, command);
+    if (!next.accepted) return next;
+    so = { ...next, events: [...so.events, ...next.events] };
+  }
+  return so;
+}
+
 /** The rule that decides on a command, or why none does. */
 function ruleFor(awake: Awake, command: CompleteCommand): Rule | { cause: Cause } {
   const forbidden = roleRefusal(command);

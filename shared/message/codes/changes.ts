@@ -15,6 +15,8 @@ export const changeCodes = {
   changeAfterwards: { change: 'changeKind' },
   changeDeclared: change,
   changeJudged: { ...change, verdict: 'verdict' },
+  /** It may stay whatever the retest says, or can't be put back. */
+  changeStays: { ...change, verdict: 'verdict' },
   changeStillFails: change,
   changeQuietLongEnough: change,
   changeWatchMinutes: { ...change, minutes: 'minutes' },
@@ -23,6 +25,9 @@ export const changeCodes = {
   changeFaultIsBack: change,
   changeWaitForReturn: change,
   changeWaitForReturnEvery: { ...change, everyMin: 'minutes' },
+  changeDidNotReturn: change,
+  /** What took the fault away was kept, so that it can't be seen to return. */
+  cureKeptNameIt: change,
 } as const satisfies CodeTable;
 
 /** What a change takes beside what is at hand anyway. */

@@ -32,8 +32,10 @@ export const changesDe: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}: ${words[change].instructions}`,
   changeJudged: ({ change, place, verdict }, say) =>
     `${named(change, say)}, ${say.place(place)}: ${verdicts[verdict]}. ${words[change].afterwards}`,
+  changeStays: ({ change, place, verdict }, say) =>
+    `${named(change, say)}, ${say.place(place)}: ${verdicts[verdict]}. So, wie es jetzt ist, ist es richtig, was immer der Nachtest sagt: Behalt es und mach weiter.`,
   changeStillFails: ({ change, place }, say) =>
-    `${named(change, say)}, ${say.place(place)}, ist eingebaut, und der Fehler kommt noch: Bewerte es und bau es zurück.`,
+    `${named(change, say)}, ${say.place(place)}, ist eingebaut, und der Fehler kommt noch: Beende die Beobachtung und bewerte.`,
   changeQuietLongEnough: ({ change, place }, say) =>
     `${named(change, say)}, ${say.place(place)}, ist eingebaut, und es war lang genug ruhig: Beende die Beobachtung und bewerte.`,
   changeWatchMinutes: ({ change, place, minutes }, say) =>
@@ -48,6 +50,10 @@ export const changesDe: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}, hat ihn behoben, und alles ist, wie es war. Beobachte, bis der Fehler wiederkommt. Erst dann ist es nachgewiesen.`,
   changeWaitForReturnEvery: ({ change, place, everyMin }, say) =>
     `${named(change, say)}, ${say.place(place)}, hat ihn behoben, und alles ist, wie es war. Beobachte, bis der Fehler wiederkommt: Vorher kam er alle ${say.minutesNeeded(everyMin)}. Erst dann ist es nachgewiesen.`,
+  changeDidNotReturn: ({ change, place }, say) =>
+    `${named(change, say)}, ${say.place(place)}, hat ihn behoben, und ohne das ist er nicht wiedergekommen, obwohl Zeit genug war. Vielleicht nahm ihn schon das Anfassen weg: Benenn es und sag das dazu, oder such weiter.`,
+  cureKeptNameIt: ({ change, place }, say) =>
+    `${named(change, say)}, ${say.place(place)}, hat den Fehler weggenommen und bleibt: Zu testen ist nichts mehr. Benenn, was es war, und leg dann die Abhilfe fest.`,
 };
 
 export const needsDe: Sentences<typeof needCodes> = {

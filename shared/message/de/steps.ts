@@ -44,8 +44,17 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Es nimmt den Fehler weg, wenn es ${say.place(place)} ist, und kaum, wenn es etwas anderes ist.`,
   culpritNamed: () =>
     'Die Ursache ist benannt. Leg eine Reparatur fest; oder einen Umweg, den der Kunde ausdrücklich annimmt.',
+  settleOnRepair: () => 'Eine Reparatur festlegen',
+  settleOnWorkaround: () => 'Einen Umweg festlegen, den der Kunde annimmt',
+  closeAnyway: () => 'Trotzdem abschließen, mit Begründung',
+  nameCulpritAt: ({ place }, say) => `Die Ursache benennen: ${say.place(place)}`,
+  answerSecondLine: ({ question }, say) => `Der zweiten Ebene antworten: ${say.text(question)}`,
   doTheRepair: () =>
     'Mach die Reparatur, beschreib die Kette, wie du sie verlässt, und beobachte, ob es hält.',
+  leaveAsItIs: () =>
+    'Repariert wird nichts, denn es wurde nichts gefunden: Lass die Kette, wie sie war, und beschreib sie, wie du sie verlässt.',
+  closeNoFaultFound: () =>
+    'Der Fehler hat sich nicht gezeigt, obwohl Zeit genug war: Schließ das Ticket ab und sag dem Kunden, was er aufschreiben soll, wenn er wiederkommt.',
   cameAfterRemedy: () =>
     'Der Fehler kam nach der Abhilfe: Sag es, und such von vorn weiter mit dem, was jetzt bekannt ist.',
   remedyHeld: () => 'Die Abhilfe hat lang genug gehalten: Schließ das Ticket ab.',

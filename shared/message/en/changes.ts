@@ -31,8 +31,10 @@ export const changesEn: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}: ${words[change].instructions}`,
   changeJudged: ({ change, place, verdict }, say) =>
     `${named(change, say)}, ${say.place(place)} ${verdicts[verdict]}. ${words[change].afterwards}`,
+  changeStays: ({ change, place, verdict }, say) =>
+    `${named(change, say)}, ${say.place(place)} ${verdicts[verdict]}. It is right as it is now, whatever the retest says: keep it and go on.`,
   changeStillFails: ({ change, place }, say) =>
-    `${named(change, say)}, ${say.place(place)} is in place and the fault still comes: judge it and put it back.`,
+    `${named(change, say)}, ${say.place(place)} is in place and the fault still comes: end the watch and judge.`,
   changeQuietLongEnough: ({ change, place }, say) =>
     `${named(change, say)}, ${say.place(place)} is in place and it was quiet long enough: end the watch and judge.`,
   changeWatchMinutes: ({ change, place, minutes }, say) =>
@@ -47,6 +49,10 @@ export const changesEn: Sentences<typeof changeCodes> = {
     `${named(change, say)} at ${say.place(place)} cleared it, and everything is as it was. Watch until the fault returns. Only then is it shown.`,
   changeWaitForReturnEvery: ({ change, place, everyMin }, say) =>
     `${named(change, say)} at ${say.place(place)} cleared it, and everything is as it was. Watch until the fault returns: it came every ${say.minutesNeeded(everyMin)} before. Only then is it shown.`,
+  changeDidNotReturn: ({ change, place }, say) =>
+    `${named(change, say)} at ${say.place(place)} cleared it, and the fault has not returned without it, though it had the time. Handling alone may have taken it away: name it and say so, or test on.`,
+  cureKeptNameIt: ({ change, place }, say) =>
+    `${named(change, say)} at ${say.place(place)} took the fault away and is kept: there is nothing left to test. Name what it was, then settle on the remedy.`,
 };
 
 export const needsEn: Sentences<typeof needCodes> = {

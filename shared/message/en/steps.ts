@@ -43,7 +43,16 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `It takes the fault away if it is ${say.place(place)}, and hardly if it is anything else.`,
   culpritNamed: () =>
     'The culprit is named. Settle on a repair; or on a workaround that the client accepts in so many words.',
+  settleOnRepair: () => 'Settle on a repair',
+  settleOnWorkaround: () => 'Settle on a workaround that the client accepts',
+  closeAnyway: () => 'Close it all the same, with a reason',
+  nameCulpritAt: ({ place }, say) => `Name the culprit: ${say.place(place)}`,
+  answerSecondLine: ({ question }, say) => `Answer second line: ${say.text(question)}`,
   doTheRepair: () => 'Do the repair, describe the chain as you leave it, and watch whether it holds.',
+  leaveAsItIs: () =>
+    'Nothing is repaired, since nothing was found: leave the chain as it was, and describe it as you leave it.',
+  closeNoFaultFound: () =>
+    'The fault did not show for as long as it should have: close the ticket, and tell the client what to note down if it comes again.',
   cameAfterRemedy: () =>
     'The fault came after the remedy: say so, and look on from the start with what is known now.',
   remedyHeld: () => 'The remedy has held long enough: close the ticket.',

@@ -38,5 +38,8 @@ export async function requestFor(
     facts: [...factsOfLogs(logs, chain), ...(edids.ok ? factsOfEdids(edids.body, chain) : [])],
     today: now.slice(0, 10),
   };
-  return { snapshot, request: { known, here, table: tableOf(settings.faultModel), now } };
+  return {
+    snapshot,
+    request: { known, chainVersion: newest.body.version, here, table: tableOf(settings.faultModel), now },
+  };
 }

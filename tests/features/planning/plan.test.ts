@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
+import { filledIn } from '../../../state-machines/index.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import {
@@ -14,6 +15,9 @@ import {
 
 const minutesAgo = (minutes: number): string => new Date(Date.now() - minutes * 60_000).toISOString();
 const total = (numbers: readonly number[]): number => numbers.reduce((sum, each) => sum + each, 0);
+
+const typesOf = ({ offers }: PlanReply): string[][] =>
+  offers.map(({ steps }) => steps.map(({ type }) => type));
 
 describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind) => {
   let test: TestApp;
@@ -34,7 +38,7 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
   it('begins with what has to be known first', async () => {
     const plan = await planOf();
     expect(plan.state).toBe('baseline');
-    expect(plan.commands).toEqual(['reviewAudit', 'answerWhatChanged', 'recordAsFound']);
+    expect(typesOf(plan)).toEqual([['reviewAudit'], ['answerWhatChanged'], ['recordAsFound']]);
     expect(total(plan.suspects.map(({ probability }) => probability))).toBeCloseTo(1, 9);
   });
 
@@ -49,17 +53,24 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     await tell({ type: 'acceptReproduction' });
     const plan = await planOf();
     expect(plan.next?.kind).toBe('menu');
-    expect(plan.next?.command).toMatchObject({ type: 'startWatch' });
+    expect(plan.offers[0]?.steps).toMatchObject([{ type: 'startWatch' }]);
+    expect(plan.offers[0]?.test).toEqual(plan.next);
     expect(total(plan.next?.outcomes.map(({ chance }) => chance) ?? [])).toBeCloseTo(1, 9);
   });
 
   it('goes back to the menus where another one tells more than any change, of those that can still tell a side', async () => {
     await bringToSubstitute(test.home.technician, ticket.ticketId, 'receiver');
-    const { next, commands } = await planOf();
+    const { next, offers } = await planOf();
     expect([next?.kind, next?.target]).toEqual(['menu', { kind: 'device', deviceId: 'processor' }]);
-    expect(commands).toEqual(['locateSideAgain']);
-    await tell({ ...(next?.command as { type: string }), reason: 'Another menu tells more' });
-    expect((await planOf()).next?.command).toMatchObject({ type: 'startWatch', menuDeviceId: 'processor' });
+    const [offer] = offers;
+    expect(offer?.steps).toMatchObject([
+      { type: 'locateSideAgain' },
+      { type: 'startWatch', menuDeviceId: 'processor' },
+    ]);
+    expect(offer?.toSay).toEqual(['reason']);
+    const reason = 'Another menu tells more';
+    for (const command of filledIn(offer ?? { steps: [] }, { reason })) await tell(command);
+    expect((await planOf()).offers.map(({ steps }) => steps[0]?.type)).toContain('recordOccurrence');
   });
 
   it('asks for no menu that could not be concluded from: none is left behind the last device that draws one', async () => {
@@ -74,13 +85,17 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
   it('proposes a change that is accepted when declared, and follows it to its end', async () => {
     await bringToSubstitute(test.home.technician, ticket.ticketId);
     const noMenus = encodeURIComponent('[{"test":"menu"}]');
-    const { next, others, sentence } = await planOf(`?refused=${noMenus}`);
-    expect(next?.command).toMatchObject({ type: 'declareChange', kind: next?.kind });
+    const { next, others, offers, sentence } = await planOf(`?refused=${noMenus}`);
+    expect(offers[0]).toMatchObject({
+      steps: [{ type: 'declareChange', kind: next?.kind, target: next?.target }],
+      toSay: ['expected'],
+    });
     expect(sentence.text).toContain(next?.text.text);
     expect(others.length).toBeGreaterThan(0);
     const expected = 'It stays away if that is the cause.';
-    await tell({ ...(next?.command as { type: string }), expected, happenedAt: minutesAgo(410) });
-    expect((await planOf()).commands[0]).toBe('applyChange');
+    const [declaring] = filledIn(offers[0] ?? { steps: [] }, { expected });
+    await tell({ ...(declaring as { type: string }), happenedAt: minutesAgo(410) });
+    expect(typesOf(await planOf())[0]).toEqual(['applyChange']);
     await tell({ type: 'applyChange', happenedAt: minutesAgo(400) });
     const watching = await planOf();
     expect(watching.next).toBeNull();
@@ -88,11 +103,11 @@ describe.each(databaseKinds())('the plan of a ticket, on the %s database', (kind
     expect(Math.abs((watching.watchMin ?? 0) - 80 * (0.05 ** (-1 / 4) - 1))).toBeLessThan(1);
     await tell({ type: 'startWatch', happenedAt: minutesAgo(390) });
     await tell({ type: 'endWatch', happenedAt: minutesAgo(200) });
-    expect((await planOf()).commands).toEqual(['judgeRetest']);
+    expect(typesOf(await planOf())[0]).toEqual(['judgeRetest']);
     await tell({ type: 'judgeRetest' });
     await tell({ type: 'restoreChange', happenedAt: minutesAgo(190) });
     const put = await planOf();
-    expect(put.commands).toEqual(['startWatch', 'nameCulprit']);
+    expect(typesOf(put).slice(0, 2)).toEqual([['startWatch'], ['nameCulprit']]);
     const suspect = put.suspects[0];
     expect(suspect?.component).toBe(next?.outcomes[0]?.component);
     expect(suspect?.name).toEqual(next?.outcomes[0]?.likeliest);

@@ -4,7 +4,13 @@ import { namedPlace } from '../../../shared/chain/named-place.ts';
 import { organisationSettings } from '../../../shared/contract/organisation.ts';
 import type { PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import { message } from '../../../shared/message/index.ts';
-import { knownOfChain, type PlanRequest, planByPhone, planTicket } from '../../../state-machines/index.ts';
+import {
+  filledIn,
+  knownOfChain,
+  type PlanRequest,
+  planByPhone,
+  planTicket,
+} from '../../../state-machines/index.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
 import { link } from './triage-events.ts';
@@ -27,25 +33,29 @@ function requestOf(ticket: TriageCase, more: Partial<PlanRequest['known']> = {})
     today: '2026-11-02',
     ...more,
   };
-  return { known, here: { kit: null, people: 2, refused: [] }, now: ticket.now };
+  return { known, chainVersion: 3, here: { kit: null, people: 2, refused: [] }, now: ticket.now };
 }
 const planOf = (ticket: TriageCase): PlanReply => planTicket(ticket.snapshot, requestOf(ticket));
+
+const typesOf = ({ offers }: PlanReply): string[][] =>
+  offers.map(({ steps }) => steps.map(({ type }) => type));
 
 /** Plays the plan against a cable that has a bad contact: putting another one in its place takes the fault away. */
 function follow(ticket: TriageCase, linkId: string): PlanReply {
   const sink = findLink(chain, linkId)?.to.deviceId ?? '';
   for (let step = 0; step < 25; step += 1) {
     const plan = planOf(ticket);
-    const [command] = plan.commands;
-    if (command === 'nameCulprit' || command === 'escalate') return plan;
-    if (plan.next === null) ticket.watch(30, 1);
-    else if (plan.next.kind === 'menu' && plan.next.target.kind === 'device') {
-      const { deviceId } = plan.next.target;
-      if (command === 'locateSideAgain') ticket.send({ type: command, reason: 'Another menu tells more' });
+    const [offer] = plan.offers;
+    const type = offer?.steps[0]?.type;
+    if (offer === undefined || type === 'nameCulprit' || type === 'escalate') return plan;
+    const test = offer.test;
+    ticket.send(...filledIn(offer, { reason: 'Another menu tells more' }).slice(0, -1));
+    if (test === null) ticket.watch(30, 1);
+    else if (test.kind === 'menu' && test.target.kind === 'device') {
+      const { deviceId } = test.target;
       ticket.menuWatch(deviceId, downstreamOf(chain, deviceId).has(sink) ? 'vanished' : 'stayed');
       ticket.send({ type: 'concludeSide', deviceId });
-    } else if (command === 'beginSubstitution') ticket.send({ type: 'beginSubstitution' });
-    else tryChange(ticket, plan.next, linkId);
+    } else tryChange(ticket, test, linkId);
   }
   throw new Error('no end');
 }
@@ -65,7 +75,7 @@ describe('a ticket that follows its plan', () => {
     ticket.reproduced();
     const plan = follow(ticket, linkId);
     expect(plan.suspects[0]?.place).toEqual(link(linkId));
-    expect(plan.commands).toContain('nameCulprit');
+    expect(typesOf(plan)[0]).toEqual(['nameCulprit']);
   });
 });
 
@@ -97,8 +107,8 @@ describe('what a plan says', () => {
     ticket.menuWatch('projector', 'stayed').send({ type: 'concludeSide', deviceId: 'projector' });
     ticket.send({ type: 'beginSubstitution' });
     const plan = planOf(ticket);
-    expect(plan.commands).toEqual(['declareChange']);
-    expect(plan.next?.command).toMatchObject({ type: 'declareChange' });
+    expect(typesOf(plan)[0]).toEqual(['declareChange']);
+    expect(typesOf(plan).flat()).not.toContain('nameCulprit');
     expect(plan.stop).toBeNull();
   });
 
@@ -111,7 +121,7 @@ describe('what a plan says', () => {
     expect(plan.watchMin).toBeCloseTo(needed - 10, 6);
     expect(plan.next).toBeNull();
     ticket.send({ type: 'recordOccurrence' });
-    expect(planOf(ticket).commands).toEqual(['endWatch', 'judgeRetest']);
+    expect(typesOf(planOf(ticket))[0]).toEqual(['endWatch', 'judgeRetest']);
   });
 
   it('counts findings that say the same of one cable once', () => {

@@ -11,6 +11,7 @@ export type PlanQuestion = {
   id: number;
   snapshot: TriageSnapshot;
   chain: Chain;
+  chainVersion: number;
   intake: Intake;
   settings: OrganisationSettings;
   firmwareLevels: readonly FirmwareLevel[];

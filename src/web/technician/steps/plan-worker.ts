@@ -10,10 +10,11 @@ self.onmessage = ({ data }: MessageEvent<PlanQuestion>) => {
 
 /** The same plan that the server makes (src/features/planning), from what this phone has read. */
 function answerTo(question: PlanQuestion): PlanAnswer {
-  const { id, snapshot, chain, intake, settings, firmwareLevels, logs, here, now } = question;
+  const { id, snapshot, chain, chainVersion, intake, settings, firmwareLevels, logs, here, now } = question;
   const ofChain = knownOfChain(chain, snapshot.context.symptom, settings, firmwareLevels);
   const plan = planTicket(snapshot, {
     known: { ...ofChain, intake, facts: factsOfLogs(logs, chain), today: now.slice(0, 10) },
+    chainVersion,
     here,
     table: tableOf(settings.faultModel),
     now,

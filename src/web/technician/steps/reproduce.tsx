@@ -40,7 +40,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
   const [asks, setAsks] = useState<'question' | 'tries' | 'noFault'>('question');
   if (asks === 'tries') return <TriesQuestion key="tries" work={work} onBack={() => setAsks('question')} />;
   if (asks === 'noFault') return <NoFaultForm key="noFault" work={work} onBack={() => setAsks('question')} />;
-  const wantsMore = planned.plan?.commands[0] === 'startWatch';
+  const wantsMore = planned.plan?.offers[0]?.steps[0]?.type === 'startWatch';
   const goOn = work.may('acceptReproduction') && (
     <Button
       kind={wantsMore ? 'plain' : 'primary'}

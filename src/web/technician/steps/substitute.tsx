@@ -22,7 +22,7 @@ export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere
   const { plan } = planned;
   if (planned.isMaking) return <WorkingQuestion key="working" work={work} />;
   if (plan?.next != null) return <NextTest key={plan.next.id} work={work} planned={planned} />;
-  const [command] = plan?.commands ?? [];
+  const command = plan?.offers[0]?.steps[0]?.type;
   if (work.may('startWatch') && runningWatch(work.ticket.triage) === null && command !== 'nameCulprit')
     return <ConfirmQuestion key="confirm" work={work} planned={planned} />;
   return <NothingLeft key="nothing" work={work} planned={planned} />;
@@ -85,7 +85,7 @@ function NothingLeft({ work, planned: { plan } }: { work: Work; planned: PlanHer
       title={canName ? caseWords().shownTitle : t.nothingTitle}
       answers={
         <>
-          <CulpritLink work={work} isNext={plan?.commands[0] === 'nameCulprit'} />
+          <CulpritLink work={work} isNext={plan?.offers[0]?.steps[0]?.type === 'nameCulprit'} />
           <LinkButton href={triageAddress(work.ticket.id, 'escalate')} large>
             {triageWords().escalate}
           </LinkButton>

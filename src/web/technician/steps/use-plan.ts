@@ -43,7 +43,7 @@ export type PlanHere = {
 };
 
 /** The plan of a ticket as it stands on this device, also without a connection; made anew after every step. */
-export function usePlan({ ticket, chain, known }: Work): PlanHere {
+export function usePlan({ ticket, chain, chainVersion, known }: Work): PlanHere {
   const organisation = useDocument(paths.organisation);
   const logs = useDocument(paths.logFindings(ticket.id)).body;
   const { kit, people, refused } = useHere(ticket.id);
@@ -56,6 +56,7 @@ export function usePlan({ ticket, chain, known }: Work): PlanHere {
     const question = {
       snapshot: snapshotOf(ticket),
       chain,
+      chainVersion,
       intake: ticket.intake,
       settings,
       firmwareLevels: known.firmwareLevels ?? [],
@@ -69,7 +70,7 @@ export function usePlan({ ticket, chain, known }: Work): PlanHere {
     return () => {
       isWanted = false;
     };
-  }, [triage, chain, settings, known.firmwareLevels, logs, kit, people, refused]);
+  }, [triage, chain, chainVersion, settings, known.firmwareLevels, logs, kit, people, refused]);
   const isFresh = made?.of === triage;
   return {
     plan: isFresh ? made.answer.plan : null,

@@ -1,0 +1,84 @@
+import type { Place } from '../../../shared/contract/chain.ts';
+import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import {
+  type Case,
+  type ChangeOption,
+  type Circumstances,
+  type FaultTable,
+  type PlanInput,
+  type Standing,
+  standingOf,
+} from '../../../shared/isolation/index.ts';
+import { type ApplicableChange, applicableChangesOf, conceivableChangesOf } from '../changes/applicable.ts';
+import { stateName, type TriageSnapshot } from '../evolve.ts';
+import { changeInPlace, changesOfRound, standingSides } from '../record.ts';
+import { whyNoProof } from '../rules/culprit.ts';
+import { caseOf } from './case-of.ts';
+import type { Known } from './known.ts';
+import { menusLeft } from './menus.ts';
+import { isWorthProposing } from './proposable.ts';
+
+export type PlanRequest = {
+  known: Known;
+  /** The newest version that the chain is described in. */
+  chainVersion: number;
+  here: Circumstances;
+  /** The organisation's figures; the built-in ones when left out. */
+  table?: FaultTable;
+  /** UTC, ISO 8601. */
+  now: string;
+};
+
+/** A request with what every part of its answer is made from, reckoned once. */
+export type Asked = PlanRequest & {
+  record: TriageRecord;
+  state: string;
+  facts: Case;
+  standing: Standing;
+  /** With a side, what applies now; before that, what could come to apply. Without what was found to lead nowhere. */
+  changes: readonly ApplicableChange[];
+  /** Devices whose menu can still tell something. */
+  menus: readonly string[];
+  /** A change of this round has shown a culprit. */
+  isShown: boolean;
+};
+
+export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
+  const record = snapshot.context;
+  const { known, table } = request;
+  const facts = caseOf(record, known);
+  const standing = standingOf(facts, table);
+  const hasSide = standingSides(record).length > 0 && record.asFound !== null;
+  const changes = hasSide
+    ? applicableChangesOf(record, table)
+    : conceivableChangesOf(record, known.chain, table);
+  return {
+    ...request,
+    record,
+    state: stateName(snapshot),
+    facts,
+    standing,
+    changes: changes.filter(({ kind, target }) => isWorthProposing(record, kind, target)),
+    menus: menusLeft(record, facts.chain, standing),
+    isShown: changesOfRound(record).some((change) => whyNoProof(change) === null),
+  };
+}
+
+/** What the planner is asked; with fewer changes than apply, only among those. */
+export function inputOf(
+  { record, facts, here, table, menus }: Asked,
+  changes: readonly ChangeOption[],
+): PlanInput {
+  const change = changeInPlace(record);
+  return {
+    facts,
+    changes,
+    here,
+    menus,
+    inPlace: change === null ? null : placed(change),
+    terms: { risk: record.settings.risk },
+    ...(table === undefined ? {} : { table }),
+  };
+}
+
+const placed = <Kind>({ kind, target }: { kind: Kind; target: Place }) => ({ kind, target });

@@ -1,0 +1,56 @@
+import { placeKey } from '../../../shared/chain/place.ts';
+import type { Chain } from '../../../shared/contract/chain.ts';
+import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import { noFaultFoundWatchMin, type Standing } from '../../../shared/isolation/index.ts';
+import { minutesOf, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
+import { menuDevicesLeft } from '../segment.ts';
+
+/** All watches of this round with a device's menu up, those that were voided among them. */
+const menuWatches = ({ watches, round }: TriageRecord, deviceId: string): Watch[] =>
+  watches.filter(
+    (watch) => watch.round === round && watch.purpose === 'side' && watch.menuDeviceId === deviceId,
+  );
+
+/** The menu of a device was seen to stay and to vanish: whatever it says next is not to be trusted. */
+export function menuContradictsItself(record: TriageRecord, deviceId: string): boolean {
+  const answers = new Set(
+    menuWatches(record, deviceId).flatMap(({ occurrences }) => occurrences.map(({ menu }) => menu)),
+  );
+  return answers.has('stayed') && answers.has('vanished');
+}
+
+/** A menu was up for as long as it takes for the fault to show, and it didn't. */
+export function menuStayedQuiet(record: TriageRecord, deviceId: string): boolean {
+  const watches = menuWatches(record, deviceId).filter(({ voided }) => voided === null);
+  if (occurrencesIn(watches).length > 0) return false;
+  const watchedMin = watches.reduce((sum, watch) => sum + minutesOf(watch), 0);
+  const tries = watches.reduce((sum, watch) => sum + watch.tries, 0);
+  return watchedMin >= quietMin(record) || tries >= quietTries;
+}
+
+/** Tries with a menu up and without the fault after which it is taken not to come with that menu up; assumed. */
+const quietTries = 10;
+
+/** Minutes after which a fault that comes as often as it was seen to would have come with a menu up. */
+function quietMin(record: TriageRecord): number {
+  const seen = record.watches.filter(
+    ({ round, mode, purpose }) => round === record.round && mode === 'time' && purpose === 'reproduce',
+  );
+  const watchedMin = seen.reduce((sum, watch) => sum + minutesOf(watch), 0);
+  const perHour = watchedMin > 0 ? (60 * seen.flatMap(occurrencesOf).length) / watchedMin : 0;
+  return noFaultFoundWatchMin(perHour > 0 ? perHour : record.symptom.perHour, record.settings.risk);
+}
+
+/**
+ * Devices whose menu is worth putting up: on the way that shows the fault, with something that can be at fault on both
+ * sides, and not watched in vain in this round already.
+ */
+export function menusLeft(record: TriageRecord, chain: Chain, { model }: Standing): string[] {
+  return menuDevicesLeft(chain, standingSides(record)).filter(
+    (deviceId) =>
+      model.scope.path.has(placeKey({ kind: 'device', deviceId })) &&
+      !standingSides(record).some((side) => side.deviceId === deviceId) &&
+      !menuContradictsItself(record, deviceId) &&
+      !menuStayedQuiet(record, deviceId),
+  );
+}

@@ -1,0 +1,69 @@
+import { placeKey } from '../../../shared/chain/place.ts';
+import type { Place } from '../../../shared/contract/chain.ts';
+import type { Offer, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
+import { type Step, toSayOf } from './fill-in.ts';
+
+export type About = {
+  /** An order without a full stop; what the last of the commands is called, where left out. */
+  text?: Message;
+  why?: Message;
+  watchMin?: number | null;
+  test?: PlannedTestView;
+};
+
+/** A way on, yet to be put to the rules (accepted.ts). */
+export function offering(steps: Step | readonly Step[], about: About = {}): Offer {
+  const all = (Array.isArray(steps) ? steps : [steps]) as Step[];
+  const last = all.at(-1)?.type ?? 'note';
+  return {
+    key: all.map(keyOf).join(', '),
+    steps: all as Offer['steps'],
+    toSay: toSayOf(all),
+    text: about.text ?? message('commandLabel', { command: last }),
+    why: about.why ?? null,
+    watchMin: about.watchMin ?? null,
+    test: about.test ?? null,
+  };
+}
+
+/** What makes two steps of one type ask for different things; how long a watch is planned is none of it. */
+const telling = [
+  'kind',
+  'target',
+  'place',
+  'menu',
+  'menuDeviceId',
+  'deviceId',
+  'changeId',
+  'watchId',
+  'occurrenceId',
+  'requestId',
+  'mode',
+  'trigger',
+] as const;
+
+function keyOf(step: Step): string {
+  const content = { ...step, ...('remedy' in step ? step.remedy : {}) } as Record<string, unknown>;
+  const parts = telling.flatMap((field) => {
+    const value = content[field];
+    if (value === undefined || value === null) return [];
+    return [typeof value === 'object' ? placeKey(value as Place) : String(value)];
+  });
+  return [step.type, ...parts].join(' ');
+}
+
+/** What a ticket asks for in the stage it is in: what to do in a sentence or two, and the ways on, the advised one first. */
+export type Stage = {
+  sentence: Message;
+  offers: readonly Offer[];
+  /** Minutes still to be watched; null where the stage isn't watching. */
+  watchMin: number | null;
+  /** Given where looking on is over. */
+  stop: PlanReply['stop'];
+};
+export const stage = (
+  sentence: Message,
+  offers: readonly Offer[],
+  watchMin: number | null = null,
+): Stage => ({ sentence, offers, watchMin, stop: null });

@@ -1,0 +1,24 @@
+import { samePlace } from '../../../shared/chain/place.ts';
+import type { Place } from '../../../shared/contract/chain.ts';
+import type { ChangeKind, ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
+import { changesOfRound } from '../record.ts';
+
+/** A change that told nothing twice is not proposed a third time; assumed. */
+const enoughInVain = 2;
+
+const toldSomething = ({ judgement }: ChangeRecord): boolean =>
+  judgement?.attributable === true && judgement.verdict !== 'inconclusive';
+
+/**
+ * Whether a change is worth proposing once more in this round: one that was withdrawn could not be made here, and one
+ * that showed the fault, or took it away, has nothing more to tell. It can still be declared by hand.
+ */
+export function isWorthProposing(record: TriageRecord, kind: ChangeKind, target: Place): boolean {
+  const made = changesOfRound(record).filter((each) => each.kind === kind && samePlace(each.target, target));
+  const finished = made.filter(({ status }) => status === 'restored' || status === 'kept');
+  return (
+    !made.some(({ status }) => status === 'withdrawn') &&
+    !finished.some(toldSomething) &&
+    finished.length < enoughInVain
+  );
+}

@@ -1,0 +1,76 @@
+import { namedPlace } from '../../../../shared/chain/named-place.ts';
+import type { Offer } from '../../../../shared/contract/plan.ts';
+import type { ChangeKind, ChangeRecord, TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
+import { message } from '../../../../shared/message/message.ts';
+import type { NamedPlace } from '../../../../shared/message/values.ts';
+import { openChange, runningWatch, watchesFor } from '../../record.ts';
+import { judgeWatches, usable } from '../../retest.ts';
+import type { Asked } from '../asked.ts';
+import { offering, type Stage, stage } from '../offer.ts';
+import { judgeRetest, watchAsBefore } from '../steps.ts';
+import { fullNeed, minutesIn } from './need.ts';
+import { afterWatch, endOffer, seenOffers } from './watching.ts';
+
+/** One change is open: it is made, watched, judged, and put back or kept. Null where none is. */
+export function openChangeStage(asked: Asked): Stage | null {
+  const { record, known, now } = asked;
+  const change = openChange(record);
+  if (change === null) return null;
+  const what = { change: change.kind, place: namedPlace(known.chain, change.target) };
+  switch (change.status) {
+    case 'declared':
+      return stage(message('changeDeclared', what), [
+        offering({ type: 'applyChange' }),
+        offering({ type: 'withdrawChange' }),
+      ]);
+    case 'judged':
+      return judgedStage(record, change, what);
+    default:
+      return retestStage(record, what, retestsSoFar(record, change, now));
+  }
+}
+
+type WhatIsDone = { change: ChangeKind; place: NamedPlace };
+
+const judgeOffer = (record: TriageRecord): Offer => afterWatch(record, judgeRetest);
+const restore = (): Offer => offering({ type: 'restoreChange', note: '' });
+const keep = (): Offer => offering({ type: 'keepChange', note: '' });
+
+function retestStage(record: TriageRecord, what: WhatIsDone, watches: readonly Watch[]): Stage {
+  const { verdict, needed, reasons } = judgeWatches(record, watches);
+  const judged = [judgeOffer(record), ...seenOffers(record), endOffer()];
+  if (verdict === 'persists') return stage(message('changeStillFails', what), judged);
+  if (verdict === 'cleared') return stage(message('changeQuietLongEnough', what), judged);
+  const isFresh = usable(watches).length === 0;
+  const left = isFresh ? fullNeed(record) : needed;
+  const how = reasons[0] ?? message('cannotBeJudged');
+  // Where no length of quiet settles it, more of it doesn't either.
+  if (left === null && !isFresh)
+    return stage(message('changeWatch', { ...what, how }), [...judged, restore()]);
+  const leftMin = minutesIn(left);
+  const watchOn =
+    runningWatch(record) === null
+      ? [offering(watchAsBefore(record, leftMin), { watchMin: leftMin })]
+      : seenOffers(record, leftMin);
+  const offers = [...watchOn, judgeOffer(record), endOffer(), restore()];
+  if (left === null) return stage(message('changeWatch', { ...what, how }), offers);
+  return left.mode === 'time'
+    ? stage(message('changeWatchMinutes', { ...what, minutes: left.remainingMin }), offers, leftMin)
+    : stage(message('changeWatchTries', { ...what, tries: left.remainingTries }), offers);
+}
+
+/** The retests of a change, with the running one up to now. */
+const retestsSoFar = (record: TriageRecord, { id }: ChangeRecord, now: string): Watch[] =>
+  watchesFor(record, 'retest')
+    .filter(({ changeId }) => changeId === id)
+    .map((watch) => (watch.endedAt === null ? { ...watch, endedAt: now } : watch));
+
+/** What puts something right stays, be it the fault or not; what can't be put back does so of itself. */
+function judgedStage(record: TriageRecord, change: ChangeRecord, what: WhatIsDone): Stage {
+  const verdict = change.judgement?.verdict ?? 'inconclusive';
+  const watchOn = verdict === 'inconclusive' ? [offering(watchAsBefore(record, null))] : [];
+  const staysAnyway = change.plainCorrection || !change.canBeUndone;
+  const end = staysAnyway || verdict === 'cleared' ? [keep(), restore()] : [restore(), keep()];
+  const code = staysAnyway && verdict !== 'cleared' ? 'changeStays' : 'changeJudged';
+  return stage(message(code, { ...what, verdict }), [...end, ...watchOn]);
+}

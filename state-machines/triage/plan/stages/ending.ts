@@ -1,0 +1,77 @@
+import { message } from '../../../../shared/message/message.ts';
+import { occurrencesIn, runningWatch, verifyWatches } from '../../record.ts';
+import { judgeWatches, usable } from '../../retest.ts';
+import type { Asked } from '../asked.ts';
+import { offering, type Stage, stage } from '../offer.ts';
+import { watchAsBefore } from '../steps.ts';
+import { openChangeStage } from './change.ts';
+import { escalateOffer } from './hand-over.ts';
+import { fullNeed, minutesIn } from './need.ts';
+import { afterWatch, endOffer, seenOffers } from './watching.ts';
+
+/** A culprit is named: how the ticket ends. A change that second line found open is ended before. */
+export function culpritStage(asked: Asked): Stage {
+  const open = openChangeStage(asked);
+  if (open !== null) return open;
+  return stage(message('culpritNamed'), [
+    offering({ type: 'chooseRemedy', remedy: { kind: 'permanent' } }, { text: message('settleOnRepair') }),
+    offering(
+      { type: 'chooseRemedy', remedy: { kind: 'workaround', acceptedAt: asked.now } },
+      { text: message('settleOnWorkaround') },
+    ),
+    offering({ type: 'withdrawCulprit' }),
+    escalateOffer(asked.record),
+  ]);
+}
+
+export function remedyStage({ record, chainVersion }: Asked): Stage {
+  return stage(message(record.remedy?.kind === 'noFaultFound' ? 'leaveAsItIs' : 'doTheRepair'), [
+    offering({ type: 'finishRemedy', asLeftChainVersion: chainVersion }),
+    offering({ type: 'withdrawRemedy' }),
+    escalateOffer(record),
+  ]);
+}
+
+/** The remedy is done: does it hold, and may the ticket be closed? */
+export function verifyStage({ record }: Asked): Stage {
+  const watches = verifyWatches(record);
+  const others = [
+    ...seenOffers(record),
+    endOffer(),
+    offering({ type: 'withdrawRemedy' }),
+    escalateOffer(record),
+  ];
+  const close = afterWatch(record, { type: 'close', note: '', override: null });
+  const closeAnyway = afterWatch(
+    record,
+    { type: 'close', note: '', override: {} },
+    { text: message('closeAnyway') },
+  );
+  if (occurrencesIn(watches).length > 0)
+    return stage(message('cameAfterRemedy'), [
+      afterWatch(record, { type: 'faultCameBack' }),
+      closeAnyway,
+      ...others,
+    ]);
+  if (record.remedy?.kind === 'noFaultFound') return stage(message('closeNoFaultFound'), [close, ...others]);
+  const { verdict, needed, reasons } = judgeWatches(record, watches);
+  if (verdict === 'cleared') return stage(message('remedyHeld'), [close, ...others]);
+  const isFresh = usable(watches).length === 0;
+  const left = isFresh ? fullNeed(record) : needed;
+  const leftMin = minutesIn(left);
+  const watchOn =
+    runningWatch(record) === null
+      ? [offering(watchAsBefore(record, leftMin), { watchMin: leftMin })]
+      : seenOffers(record, leftMin);
+  const offers = [...watchOn, close, closeAnyway, ...others];
+  const how = reasons[0] ?? message('cannotBeJudged');
+  // Where no length of quiet settles it, more of it doesn't either.
+  if (left === null && !isFresh)
+    return stage(message('watchRemedy', { how }), [closeAnyway, ...watchOn, ...others]);
+  if (left === null) return stage(message('watchRemedy', { how }), offers);
+  return left.mode === 'time'
+    ? stage(message('watchRemedyMinutes', { minutes: left.remainingMin }), offers, leftMin)
+    : stage(message('watchRemedyTries', { tries: left.remainingTries }), offers);
+}
+
+export const closedStage = (): Stage => stage(message('ticketClosed'), [offering({ type: 'reopen' })]);

@@ -1,0 +1,135 @@
+import { namedPlace } from '../../../../shared/chain/named-place.ts';
+import type { Offer } from '../../../../shared/contract/plan.ts';
+import type { ChangeRecord, TriageRecord } from '../../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
+import { type Message, message } from '../../../../shared/message/message.ts';
+import {
+  changesOfRound,
+  changeToConfirm,
+  keptCure,
+  minutesBetween,
+  occurrencesIn,
+  runningWatch,
+  watchesFor,
+} from '../../record.ts';
+import { whyNoProof } from '../../rules/culprit.ts';
+import type { Asked } from '../asked.ts';
+import { baselineOf } from '../case-of.ts';
+import { offering, type Stage, stage } from '../offer.ts';
+import { watchAsBefore } from '../steps.ts';
+import { type Choice, stopOf, testOffers } from '../tests.ts';
+import { escalateOffer } from './hand-over.ts';
+import { afterWatch, endOffer, seenOffers } from './watching.ts';
+
+/** No change is open: the proof of the last one, the next one, or the end of looking. */
+export function readyStage(asked: Asked, choice: () => Choice): Stage {
+  return keptCureStage(asked) ?? confirmStage(asked, choice) ?? nextStage(asked, choice());
+}
+
+/** What took the fault away was kept: there is nothing left to test it on. */
+function keptCureStage(asked: Asked): Stage | null {
+  const { record, known } = asked;
+  const cure = keptCure(record);
+  if (cure === null) return null;
+  const place = namedPlace(known.chain, cure.target);
+  return stage(message('cureKeptNameIt', { change: cure.kind, place }), [
+    ...nameOffers(asked, cure),
+    offering({ type: 'locateSideAgain' }),
+    escalateOffer(record),
+  ]);
+}
+
+/** After a change cleared the fault and was put back: see it return, then name the culprit. */
+function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
+  const { record, known, now } = asked;
+  const change = changeToConfirm(record);
+  if (change === null) return null;
+  const isLast = changesOfRound(record).at(-1)?.id === change.id;
+  if (!isLast || !changeCatalogue[change.kind].showsCulprit) return null;
+  const watches = watchesFor(record, 'confirm').filter(({ changeId }) => changeId === change.id);
+  const what = { change: change.kind, place: namedPlace(known.chain, change.target) };
+  const name = nameOffers(asked, change);
+  if (occurrencesIn(watches).length > 0)
+    return stage(message('changeFaultIsBack', what), [...name, ...seenOffers(record), endOffer()]);
+  const usualMin = usualWaitMin(record);
+  const watchedMin = watches.reduce(
+    (sum, each) => sum + minutesBetween(each.startedAt, each.endedAt ?? now),
+    0,
+  );
+  const tries = watches.reduce((sum, each) => sum + each.tries, 0);
+  const leftMin = usualMin === null ? null : Math.max(0, patience * usualMin - watchedMin);
+  const isOver = leftMin === 0 || tries >= patience * usualTries(record);
+  if (isOver)
+    return stage(message('changeDidNotReturn', what), [
+      ...name,
+      ...endings(asked, choice()),
+      ...seenOffers(record),
+      endOffer(),
+    ]);
+  const watchOn =
+    runningWatch(record) === null
+      ? [offering(watchAsBefore(record, leftMin), { watchMin: leftMin })]
+      : seenOffers(record, leftMin);
+  return stage(
+    usualMin === null
+      ? message('changeWaitForReturn', what)
+      : message('changeWaitForReturnEvery', { ...what, everyMin: usualMin }),
+    [...watchOn, ...name, endOffer()],
+    leftMin,
+  );
+}
+
+/** The fault is waited for this many times as long as it usually takes: it shows then in 95 of 100 cases, if it is there. */
+const patience = 3;
+
+/** Minutes between occurrences before any change; null where tries were counted. */
+function usualWaitMin(record: TriageRecord): number | null {
+  const baseline = baselineOf(record);
+  return baseline?.mode === 'time' && baseline.occurrences > 0
+    ? baseline.minutes / baseline.occurrences
+    : null;
+}
+
+/** Tries between failures before any change. */
+function usualTries(record: TriageRecord): number {
+  const baseline = baselineOf(record);
+  return baseline?.mode === 'trigger' && baseline.failures > 0 ? baseline.tries / baseline.failures : 1;
+}
+
+/** Naming what a change has shown, where the fault was seen to return without it, and where it was not. */
+function nameOffers({ record, known }: Asked, change: ChangeRecord): Offer[] {
+  const returned = watchesFor(record, 'confirm').findLast(
+    (watch) => watch.changeId === change.id && occurrencesIn([watch]).length > 0,
+  );
+  const confirmation =
+    returned === undefined
+      ? ({ kind: 'notDone' } as const)
+      : ({ kind: 'returned', watchId: returned.id } as const);
+  const text = message('nameCulpritAt', { place: namedPlace(known.chain, change.target) });
+  return [
+    afterWatch(
+      record,
+      { type: 'nameCulprit', changeId: change.id, place: change.target, confirmation },
+      { text },
+    ),
+  ];
+}
+
+/** The tests that are worth their time, then what ends the looking. */
+function nextStage(asked: Asked, choice: Choice): Stage {
+  const { tests, plan } = choice;
+  const sentence: Message =
+    tests.views.length === 0 ? plan.sentence : message('sentences', { sentences: tests.sentences });
+  return {
+    ...stage(sentence, [...testOffers(asked, tests), ...endings(asked, choice)]),
+    stop: tests.views.length === 0 ? stopOf(plan) : null,
+  };
+}
+
+function endings(asked: Asked, { plan }: Choice): Offer[] {
+  const { record } = asked;
+  const shown = changesOfRound(record).findLast((change) => whyNoProof(change) === null);
+  const name = shown === undefined ? [] : nameOffers(asked, shown);
+  const others = [escalateOffer(record), offering({ type: 'locateSideAgain' })];
+  return plan.advice.kind === 'culprit' ? [...name, ...others] : [...others, ...name];
+}

@@ -1,0 +1,123 @@
+import { namedPlace } from '../../../../shared/chain/named-place.ts';
+import type { Offer, PlannedTestView } from '../../../../shared/contract/plan.ts';
+import type { Watch } from '../../../../shared/contract/triage.ts';
+import { menuStaysChance } from '../../../../shared/isolation/likelihood.ts';
+import { type Message, message } from '../../../../shared/message/message.ts';
+import { occurrencesIn, occurrencesOf, runningWatch, standingSides, watchesFor } from '../../record.ts';
+import type { Asked } from '../asked.ts';
+import { menuContradictsItself } from '../menus.ts';
+import { offering, type Stage, stage } from '../offer.ts';
+import { watchOverTime } from '../steps.ts';
+import { type Choice, stopOf, testOffers } from '../tests.ts';
+import { escalateOffer } from './hand-over.ts';
+import { afterWatch, endOffer, seenOffers } from './watching.ts';
+
+const deviceAt = (deviceId: string) => ({ kind: 'device', deviceId }) as const;
+const placeOf = ({ known: { chain } }: Asked, deviceId: string | null) =>
+  namedPlace(chain, deviceAt(deviceId ?? ''));
+
+/** Finding the side of a device that the fault lies on. */
+export function sideStage(asked: Asked, choice: () => Choice): Stage {
+  const running = runningWatch(asked.record);
+  if (running !== null) return menuUpStage(asked, running);
+  const answered = answeredDevice(asked);
+  if (answered === null) return nextMenuStage(asked, choice());
+  return menuContradictsItself(asked.record, answered) && isInTwoMinds(asked, answered)
+    ? contradictionStage(asked, answered, choice())
+    : stage(message('concludeSideAt', { place: placeOf(asked, answered) }), [
+        offering({ type: 'concludeSide', deviceId: answered }),
+        ...takingBack(asked, answered),
+        ...nextOffers(asked, choice()),
+      ]);
+}
+
+function menuUpStage(asked: Asked, running: Watch): Stage {
+  const { record } = asked;
+  const place = placeOf(asked, running.menuDeviceId);
+  const seen = occurrencesOf(running).length;
+  if (seen === 0) return stage(message('menuUpWait', { place }), [...seenOffers(record), endOffer()]);
+  const conclude = afterWatch(record, { type: 'concludeSide', deviceId: running.menuDeviceId ?? '' });
+  return stage(message('menuUpSeen', { seen, place }), [conclude, endOffer(), ...seenOffers(record)]);
+}
+
+/** A device with whose menu up the fault was seen, and of which no side was concluded. */
+function answeredDevice({ record }: Asked): string | null {
+  const concluded = new Set(standingSides(record).map(({ deviceId }) => deviceId));
+  const answered = watchesFor(record, 'side').filter(
+    (watch) => occurrencesOf(watch).length > 0 && !concluded.has(watch.menuDeviceId ?? ''),
+  );
+  return answered.at(-1)?.menuDeviceId ?? null;
+}
+
+const sideWatchesAt = ({ record }: Asked, deviceId: string): Watch[] =>
+  watchesFor(record, 'side').filter((watch) => watch.menuDeviceId === deviceId);
+
+/** Whether what stands of a menu's answers contradicts itself: what was withdrawn doesn't count. */
+const isInTwoMinds = (asked: Asked, deviceId: string): boolean =>
+  new Set(occurrencesIn(sideWatchesAt(asked, deviceId)).map(({ menu }) => menu)).size > 1;
+
+/** Taking back what a device's menu was seen to do: the side that another one gave, or a watch. */
+const takingBack = (asked: Asked, deviceId: string): Offer[] => [
+  ...standingSides(asked.record).map((side) => offering({ type: 'withdrawSide', deviceId: side.deviceId })),
+  ...sideWatchesAt(asked, deviceId).map(({ id }) => offering({ type: 'voidWatch', watchId: id })),
+];
+
+/** A menu that stayed and vanished tells no side: another device's menu does, or taking back the watch that was wrong. */
+function contradictionStage(asked: Asked, deviceId: string, choice: Choice): Stage {
+  const answers = occurrencesIn(sideWatchesAt(asked, deviceId));
+  const stayed = answers.filter(({ menu }) => menu === 'stayed').length;
+  const vanished = answers.length - stayed;
+  const contradicts = message('menuContradicts', { device: placeOf(asked, deviceId), stayed, vanished });
+  const next = nextMenuStage(asked, choice);
+  return stage(message('sentences', { sentences: [contradicts, next.sentence] }), [
+    ...next.offers,
+    ...takingBack(asked, deviceId),
+  ]);
+}
+
+/** Where no watch has its answer yet: the next menu, the next change, or going on with what there is. */
+function nextMenuStage(asked: Asked, choice: Choice): Stage {
+  const { tests, plan } = choice;
+  if (tests.views.length > 0) return stage(inOrder(tests.sentences), nextOffers(asked, choice));
+  if (standingSides(asked.record).length > 0)
+    return { ...stage(plan.sentence, nextOffers(asked, choice)), stop: stopOf(plan) };
+  const [menuId] = menusByUse(asked);
+  const said: Message[] =
+    plan.advice.kind === 'culprit' ? [message('byAllThatIsKnown', { place: plan.advice.named })] : [];
+  const then =
+    menuId === undefined
+      ? message('noMenuToProveSide')
+      : message('proveSideFirst', { place: placeOf(asked, menuId) });
+  return stage(inOrder([...said, then]), nextOffers(asked, choice));
+}
+
+const inOrder = (sentences: Message[]): Message => message('sentences', { sentences });
+
+/** The ways on that need no answer of a menu first. */
+function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
+  const planned = new Set(tests.views.map(({ target }: PlannedTestView) => JSON.stringify(target)));
+  return [
+    ...testOffers(asked, tests),
+    ...menusByUse(asked)
+      .filter((deviceId) => !planned.has(JSON.stringify(deviceAt(deviceId))))
+      .map((deviceId) =>
+        offering(watchOverTime(null, deviceId), {
+          text: message('watchWithMenuUp', { place: placeOf(asked, deviceId) }),
+        }),
+      ),
+    offering({ type: 'beginSubstitution' }),
+    escalateOffer(asked.record),
+  ];
+}
+
+/** The side has to be proven even where the ranking sees no use in it: the menu that halves what is suspected comes first. */
+function menusByUse({ record, menus, standing: { model, chances } }: Asked): string[] {
+  if (standingSides(record).length > 0) return [];
+  const unevenness = (deviceId: string): number => {
+    const stays = model.hypotheses.map(
+      (each, at) => (chances[at] ?? 0) * menuStaysChance(model, deviceId, each),
+    );
+    return Math.abs(stays.reduce((sum, chance) => sum + chance, 0) - 0.5);
+  };
+  return menus.toSorted((a, b) => unevenness(a) - unevenness(b));
+}
