@@ -54,12 +54,11 @@ export async function playUntilEscalated({ transport, clock }: Stage, where: Whe
       assigneeId: memberAddress,
       intake: {
         reporter: { name: 'Edda Corrowin', phone: '+353 1 555 0142', relation: 'owner' },
-        symptom: { kind: 'dropOuts', perHour: 3, lastsS: 4 },
+        symptom: { kind: 'dropOuts', perHour: 3, lastsS: 4, pattern: { kind: 'random' } },
         affectedSources: ['disc', 'stream'],
         affectedDisplays: ['projector'],
         affectedContent: 'Films in 2160p; never in the menus.',
         content: 'highRateOnly',
-        moment: 'anyTime',
         since: 'about three weeks',
         workedBefore: true,
         triedOnPhone: 'Receiver switched off and on: came back after twenty minutes.',

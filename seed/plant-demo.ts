@@ -63,7 +63,7 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
     planted.gable,
     {
       reporter: { name: 'Edda Corrowin', phone: '+353 1 555 0142', relation: 'owner' },
-      symptom: { kind: 'dropOuts', perHour: 3, lastsS: 4 },
+      symptom: { kind: 'dropOuts', perHour: 3, lastsS: 4, pattern: { kind: 'random' } },
       affectedSources: ['disc', 'stream'],
       affectedContent: 'Films in 2160p, evenings; never in the menus.',
       since: 'about three weeks',
@@ -79,7 +79,7 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
     planted.boat,
     {
       reporter: { name: 'Maro Penhollow', phone: '+353 1 555 0123', relation: 'manager' },
-      symptom: { kind: 'noHdrOrWrongColour' },
+      symptom: { kind: 'noHdrOrWrongColour', pattern: { kind: 'trigger', trigger: 'titleStart' } },
       affectedSources: ['disc'],
       since: 'since the receiver was updated',
       workedBefore: true,
@@ -97,7 +97,7 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
     planted.study,
     {
       reporter: { name: 'Lisk Amberwell', phone: '+353 1 555 0177', relation: 'owner' },
-      symptom: { kind: 'noPicture', perHour: 1 },
+      symptom: { kind: 'noPicture', perHour: 1, pattern: { kind: 'random', rarely: false } },
       since: 'once, last Sunday',
       whatChanged: [{ kind: 'nothing', text: '', when: null }],
     },

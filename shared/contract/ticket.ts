@@ -6,15 +6,7 @@ import { id, instant, pageQuery, placeId, reason, sha256, text, versionNumber } 
 import { allowedCommand } from './problem.ts';
 import type { ProblemKind } from './problem-kinds.ts';
 import { priorities } from './ticket-names.ts';
-import {
-  contentKinds,
-  missingItem,
-  momentKinds,
-  symptom,
-  symptomKinds,
-  triageRecord,
-  whatChanged,
-} from './triage.ts';
+import { contentKinds, missingItem, symptom, symptomKinds, triageRecord, whatChanged } from './triage.ts';
 
 export { priorities };
 export const priority = z.enum(priorities);
@@ -35,7 +27,6 @@ export const intake = z.object({
   affectedDisplays: z.array(placeId).max(50).default([]),
   affectedContent: text.default(''),
   content: z.enum([...contentKinds, 'notKnown']).default('notKnown'),
-  moment: z.enum([...momentKinds, 'notKnown']).default('notKnown'),
   since: personText(z.string().trim().max(longest.line)).default(''),
   workedBefore: z.boolean().nullable().default(null),
   whatChanged: z.array(whatChanged).max(20).default([]),

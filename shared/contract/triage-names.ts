@@ -60,8 +60,24 @@ export const symptomKinds = [
 ] as const;
 /** With what content it shows: any, only above some rate or resolution, only what is copy-protected. */
 export const contentKinds = ['any', 'highRateOnly', 'protectedOnly'] as const;
-/** When it shows: at any time, when something is switched or started, only after warming up. */
-export const momentKinds = ['anyTime', 'atSwitching', 'whenWarm'] as const;
+/**
+ * How a fault comes: it is there as long as one looks; when something is done or happens (`trigger`); at random; several
+ * times in short succession, then long not at all (`bursts`); only once it is warm.
+ */
+export const patternKinds = ['always', 'trigger', 'random', 'bursts', 'warm'] as const;
+/** What makes a fault come that comes on a trigger. */
+export const patternTriggers = [
+  'switchingOn',
+  'sourceChange',
+  'titleStart',
+  'formatChange',
+  'afterStandby',
+  'cableTouched',
+  'applianceSwitches',
+  'other',
+] as const;
+/** What a fault shows with and not without. */
+export const onlyWithKinds = ['source', 'title', 'application'] as const;
 
 /** What a watch is for. */
 export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'] as const;

@@ -1,5 +1,5 @@
 import type { Chain, Finding, Place } from '../contract/chain.ts';
-import type { contentKinds, momentKinds, Symptom, WhatChanged } from '../contract/triage.ts';
+import type { contentKinds, Symptom, WhatChanged } from '../contract/triage.ts';
 import type { FactKind, TestKind } from './effect-table.ts';
 import type { WatchRecord } from './quiet-length.ts';
 
@@ -36,8 +36,6 @@ export type Case = {
   affectedDisplays: readonly string[];
   /** With what content it shows. */
   content: (typeof contentKinds)[number] | 'notKnown';
-  /** When it shows. */
-  moment: (typeof momentKinds)[number] | 'notKnown';
   workedBefore: boolean | null;
   whatChanged: readonly ChangedInput[];
   findings: readonly FindingInput[];
@@ -57,7 +55,6 @@ export function plainCase(chain: Chain, symptom: Symptom): Case {
     affectedSources: [],
     affectedDisplays: [],
     content: 'notKnown',
-    moment: 'notKnown',
     workedBefore: null,
     whatChanged: [],
     findings: [],

@@ -1,5 +1,5 @@
 import { deviceRoles, linkConstructions } from '../contract/chain-names.ts';
-import { contentKinds, momentKinds, symptomKinds } from '../contract/triage-names.ts';
+import { contentKinds, patternKinds, patternTriggers, symptomKinds } from '../contract/triage-names.ts';
 import { effectTable, riskMin } from './effect-table.ts';
 import type { DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
 import { assumed, columns, practice, type Row } from './figures.ts';
@@ -74,23 +74,48 @@ const contentChances: ByMode = {
   outside: assumed(content(0.4, 0.3, 0.3)),
 };
 
-/** When the fault shows. */
-const moment = columns(momentKinds);
-/** Columns: at any time, when something is switched or started, only after warming up. Rows add up to 1. */
-const momentChances: ByMode = {
-  bandwidth: assumed(moment(0.6, 0.25, 0.15)),
-  contact: assumed(moment(0.75, 0.15, 0.1)),
-  direction: assumed(moment(0.8, 0.18, 0.02)),
-  linkPower: assumed(moment(0.65, 0.2, 0.15)),
-  portMode: assumed(moment(0.6, 0.38, 0.02)),
-  edid: practice(moment(0.25, 0.73, 0.02)),
-  contentProtection: practice(moment(0.35, 0.6, 0.05)),
-  firmware: assumed(moment(0.5, 0.4, 0.1)),
-  powerOrHeat: practice(moment(0.35, 0.1, 0.55)),
-  processing: assumed(moment(0.5, 0.45, 0.05)),
-  fiveVolt: practice(moment(0.1, 0.88, 0.02)),
-  contentDependent: assumed(moment(0.38, 0.6, 0.02)),
-  outside: assumed(moment(0.4, 0.3, 0.3)),
+const pattern = columns(patternKinds);
+/**
+ * How a fault of each mode comes. Columns: always, on a trigger, at random, in bursts, only when warm. Rows add up to 1.
+ * Static faults are those of how something is set or laid, or of what is asked of it; what fails electrically comes
+ * and goes.
+ */
+const patternChances: ByMode = {
+  bandwidth: assumed(pattern(0.15, 0.2, 0.35, 0.18, 0.12)),
+  contact: practice(pattern(0.1, 0.22, 0.35, 0.25, 0.08)),
+  direction: assumed(pattern(0.75, 0.15, 0.06, 0.02, 0.02)),
+  linkPower: assumed(pattern(0.15, 0.25, 0.3, 0.16, 0.14)),
+  portMode: practice(pattern(0.7, 0.22, 0.05, 0.01, 0.02)),
+  edid: practice(pattern(0.4, 0.5, 0.07, 0.02, 0.01)),
+  contentProtection: practice(pattern(0.22, 0.5, 0.18, 0.05, 0.05)),
+  firmware: assumed(pattern(0.15, 0.4, 0.3, 0.06, 0.09)),
+  powerOrHeat: practice(pattern(0.05, 0.12, 0.18, 0.15, 0.5)),
+  processing: assumed(pattern(0.35, 0.4, 0.17, 0.03, 0.05)),
+  fiveVolt: practice(pattern(0.12, 0.8, 0.04, 0.02, 0.02)),
+  contentDependent: assumed(pattern(0.25, 0.55, 0.15, 0.03, 0.02)),
+  outside: assumed(pattern(0.15, 0.25, 0.3, 0.15, 0.15)),
+};
+
+const trigger = columns(patternTriggers);
+/**
+ * What makes a fault of each mode come that comes on a trigger. Columns: switching on, a source change, the start of a
+ * title, a change of HDR or rate, after standby, a cable that is touched, another appliance that switches, something
+ * else. Rows add up to 1.
+ */
+const triggerChances: ByMode = {
+  bandwidth: assumed(trigger(0.05, 0.1, 0.2, 0.35, 0.05, 0.1, 0.05, 0.1)),
+  contact: practice(trigger(0.04, 0.04, 0.03, 0.04, 0.04, 0.65, 0.06, 0.1)),
+  direction: assumed(trigger(0.25, 0.2, 0.1, 0.15, 0.15, 0.05, 0.02, 0.08)),
+  linkPower: assumed(trigger(0.25, 0.15, 0.05, 0.15, 0.2, 0.07, 0.05, 0.08)),
+  portMode: assumed(trigger(0.03, 0.12, 0.2, 0.5, 0.03, 0.01, 0.01, 0.1)),
+  edid: practice(trigger(0.22, 0.25, 0.08, 0.12, 0.22, 0.01, 0.02, 0.08)),
+  contentProtection: practice(trigger(0.15, 0.2, 0.32, 0.1, 0.14, 0.01, 0.01, 0.07)),
+  firmware: assumed(trigger(0.18, 0.18, 0.15, 0.16, 0.2, 0.01, 0.02, 0.1)),
+  powerOrHeat: assumed(trigger(0.35, 0.05, 0.05, 0.1, 0.15, 0.05, 0.15, 0.1)),
+  processing: assumed(trigger(0.05, 0.15, 0.2, 0.45, 0.05, 0.01, 0.01, 0.08)),
+  fiveVolt: practice(trigger(0.4, 0.15, 0.02, 0.03, 0.34, 0.01, 0.01, 0.04)),
+  contentDependent: assumed(trigger(0.03, 0.07, 0.45, 0.35, 0.02, 0.01, 0.01, 0.06)),
+  outside: assumed(trigger(0.1, 0.1, 0.1, 0.1, 0.1, 0.02, 0.4, 0.08)),
 };
 
 type Factors = Row<FailureMode>;
@@ -109,6 +134,24 @@ const changedFactors: Record<string, Factors> = {
 const historyFactors: Record<'neverWorked' | 'workedBefore', Factors> = {
   neverWorked: modes({ bandwidth: 3, portMode: 3, direction: 4, edid: 2, contact: 0.6, powerOrHeat: 0.3 }),
   workedBefore: modes({ direction: 0.2 }),
+};
+
+/** What "only with one title, or one application" multiplies the weight of a mode by. A source is told by its ways. */
+const onlyWithFactors: Record<'title' | 'application', Factors> = {
+  title: assumed<FailureMode>({
+    contentDependent: 5,
+    contentProtection: 2,
+    bandwidth: 1.5,
+    contact: 0.3,
+    powerOrHeat: 0.3,
+  }),
+  application: assumed<FailureMode>({
+    contentDependent: 5,
+    contentProtection: 3,
+    firmware: 2,
+    contact: 0.3,
+    powerOrHeat: 0.3,
+  }),
 };
 
 const weighing = {
@@ -165,7 +208,9 @@ export const faultTable = {
   deviceWeights,
   symptomChances,
   contentChances,
-  momentChances,
+  patternChances,
+  triggerChances,
+  onlyWithFactors,
   changedFactors,
   historyFactors,
   weighing,

@@ -16,6 +16,7 @@ import { type FailureMode, modesOfConstruction, modesOfRole, outside } from './f
 import type { FaultTable } from './fault-table.ts';
 import { figureIn } from './figures.ts';
 import { modesOfRule } from './finding-modes.ts';
+import { onlyWithSaid, patternSaid } from './pattern.ts';
 import { scopeOf } from './scope.ts';
 
 /** One way in which the fault can have come about: a component and how it fails; `outside` has no component. */
@@ -111,7 +112,24 @@ function stepsOf(context: Context): Step[] {
     steps.push({ text: message('whichSourcesShowIt'), factor: sourcesChance(context) });
   if (facts.content !== 'notKnown')
     chances(contentMessages[facts.content], table.contentChances, facts.content);
-  if (facts.moment !== 'notKnown') chances(momentMessages[facts.moment], table.momentChances, facts.moment);
+  return [...steps, ...patternSteps(context)];
+}
+
+/** What is told of how the fault comes: its pattern, what triggers it, and what it shows with and not without. */
+function patternSteps({ facts, table }: Context): Step[] {
+  const { pattern, onlyWith } = facts.symptom;
+  const steps: Step[] = [];
+  if (pattern.kind !== 'notKnown')
+    steps.push({
+      text: patternSaid(pattern),
+      factor: ({ mode }) =>
+        (figureIn(table.patternChances[mode], pattern.kind) ?? 0) *
+        (pattern.kind === 'trigger' ? (figureIn(table.triggerChances[mode], pattern.trigger) ?? 0) : 1),
+    });
+  if (onlyWith !== null && onlyWith.kind !== 'source') {
+    const row = table.onlyWithFactors[onlyWith.kind];
+    steps.push({ text: onlyWithSaid(onlyWith), factor: ({ mode }) => figureIn(row, mode) ?? 1 });
+  }
   return steps;
 }
 
@@ -226,9 +244,4 @@ const contentMessages: Record<Exclude<Case['content'], 'notKnown'>, Message> = {
   any: message('showsWithAnyContent'),
   highRateOnly: message('showsAboveSomeFormat'),
   protectedOnly: message('showsWithProtectedContent'),
-};
-const momentMessages: Record<Exclude<Case['moment'], 'notKnown'>, Message> = {
-  anyTime: message('comesAtAnyTime'),
-  atSwitching: message('comesAtSwitching'),
-  whenWarm: message('comesWhenWarm'),
 };

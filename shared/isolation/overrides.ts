@@ -34,7 +34,8 @@ const weight: Bounds = {
 const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['symptomChances', chance],
   ['contentChances', chance],
-  ['momentChances', chance],
+  ['patternChances', chance],
+  ['triggerChances', chance],
   ['effects', chance],
   ['coincidence', chance],
   ['menuStays', chance],

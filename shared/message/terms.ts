@@ -7,7 +7,12 @@ import type { MemberRole } from '../contract/primitives.ts';
 import type { Site } from '../contract/site.ts';
 import type { TicketSummary } from '../contract/ticket.ts';
 import type { CompletenessItem, WorkingState } from '../contract/triage.ts';
-import type { symptomKinds, whatChangedKinds } from '../contract/triage-names.ts';
+import type {
+  onlyWithKinds,
+  patternTriggers,
+  symptomKinds,
+  whatChangedKinds,
+} from '../contract/triage-names.ts';
 
 type OneOf<List extends readonly string[]> = List[number];
 
@@ -19,6 +24,9 @@ export type MessageTerms = {
   memberRole: Record<MemberRole, string>;
   state: Record<WorkingState | 'substitute.retest' | 'escalated' | 'closed', string>;
   symptom: Record<OneOf<typeof symptomKinds>, string>;
+  /** As a sentence goes on with it: `It comes …`. */
+  patternTrigger: Record<OneOf<typeof patternTriggers>, string>;
+  onlyWith: Record<OneOf<typeof onlyWithKinds>, string>;
   priority: Record<TicketSummary['priority'], string>;
   hazard: Record<Site['hazards'][number]['kind'], string>;
   role: Record<OneOf<typeof deviceRoles>, string>;

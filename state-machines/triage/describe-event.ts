@@ -1,6 +1,7 @@
 import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Place } from '../../shared/contract/chain.ts';
 import type { Remedy, TriageRecord } from '../../shared/contract/triage.ts';
+import { onlyWithSaid, patternSaid } from '../../shared/isolation/pattern.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import type { MessageTerms } from '../../shared/message/terms.ts';
 import type { NamedDevice, NamedPlace } from '../../shared/message/values.ts';
@@ -38,7 +39,11 @@ const messages: Messages = {
   textErased: ({ texts, reason }) => message('log/textErased', { texts: texts.length, reason }),
 
   note: ({ text }) => message('log/noteWritten', { text }),
-  amendIntake: ({ symptom }) => message('log/symptomCorrected', { symptom: symptom.kind }),
+  amendIntake: ({ symptom: { kind, pattern, onlyWith } }) =>
+    message('log/symptomAmended', {
+      symptom: kind,
+      told: [patternSaid(pattern), ...(onlyWith === null ? [] : [onlyWithSaid(onlyWith)])],
+    }),
   reviewAudit: ({ chainVersion, outcome, note }) =>
     message('log/auditReviewed', {
       version: chainVersion,

@@ -4,6 +4,7 @@ import { symptomKinds, whatChangedKinds } from '../../shared/contract/triage.ts'
 import { type Case, type FindingInput, plainCase } from '../../shared/isolation/case.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
 import { message } from '../../shared/message/index.ts';
+import { untoldPattern } from '../support/untold-pattern.ts';
 import { randomFrom } from './isolation-world.ts';
 
 const baselines: readonly WatchRecord[] = [
@@ -41,7 +42,7 @@ export function caseOn(chain: Chain, seed: number): Case {
   // half of the clients can say which source shows it, and on a chain of several displays which of them
   const tellsSource = random() < 0.5 && sources.length > 1;
   return {
-    ...plainCase(chain, { kind: one(symptomKinds), perHour: null, lastsS: null }),
+    ...plainCase(chain, { kind: one(symptomKinds), perHour: null, lastsS: null, ...untoldPattern }),
     affectedSources: tellsSource ? [one(sources).id] : [],
     affectedDisplays: displays.length > 1 ? [one(displays).id] : [],
     content: one(['notKnown', 'any', 'highRateOnly'] as const),

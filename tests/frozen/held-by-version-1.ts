@@ -53,6 +53,7 @@ export function asHeldByVersion1(record: TriageRecord): Part {
   return {
     ...without(record, 'quietProof'),
     settings: without(record.settings, 'revision'),
+    symptom: without(record.symptom, 'pattern', 'onlyWith'),
     audit: audit(record.audit),
     watches: record.watches.map(({ occurrences, ...rest }) => ({
       ...without(rest, 'voided'),

@@ -19,20 +19,23 @@ describe('the table of figures', () => {
     expect(new Set(figures.map(({ path }) => path)).size).toBe(figures.length);
   });
 
-  it.each(['symptomChances', 'contentChances', 'momentChances'])('adds up each row of %s to 1', (section) => {
-    for (const mode of failureModes) {
-      const row = figures.filter(({ path }) => path.startsWith(`${section}/${mode}/`));
-      expect(row.length, mode).toBeGreaterThan(2);
-      expect(
-        row.reduce((sum, { figure }) => sum + figure, 0),
-        mode,
-      ).toBeCloseTo(1, 12);
-    }
-    if (section === 'symptomChances')
-      expect(figures.filter(({ path }) => path.startsWith(`${section}/edid/`))).toHaveLength(
-        symptomKinds.length,
-      );
-  });
+  it.each(['symptomChances', 'contentChances', 'patternChances', 'triggerChances'])(
+    'adds up each row of %s to 1',
+    (section) => {
+      for (const mode of failureModes) {
+        const row = figures.filter(({ path }) => path.startsWith(`${section}/${mode}/`));
+        expect(row.length, mode).toBeGreaterThan(2);
+        expect(
+          row.reduce((sum, { figure }) => sum + figure, 0),
+          mode,
+        ).toBeCloseTo(1, 12);
+      }
+      if (section === 'symptomChances')
+        expect(figures.filter(({ path }) => path.startsWith(`${section}/edid/`))).toHaveLength(
+          symptomKinds.length,
+        );
+    },
+  );
 
   it('holds nothing certain about what a change does', () => {
     for (const { path, figure } of figures)

@@ -13,6 +13,7 @@ import {
   standingOf,
   tableOf,
 } from '../../shared/isolation/index.ts';
+import { untoldPattern } from '../support/untold-pattern.ts';
 import { facts, input } from './cinema-case.ts';
 
 const nextOf = (of: PlanInput) => {
@@ -209,7 +210,7 @@ describe('when to stop', () => {
   });
 
   it('hands the case on when nothing is left, with repairs to try blindly instead', () => {
-    const symptom = { kind: 'noHdrOrWrongColour' as const, perHour: null, lastsS: null };
+    const symptom = { kind: 'noHdrOrWrongColour' as const, perHour: null, lastsS: null, ...untoldPattern };
     const none = planNext(
       input(
         { changes: [], here: { kit: [], people: 1, refused: [] } },

@@ -8,10 +8,11 @@ import { posteriorOf, suspectsOf } from '../../shared/isolation/posterior.ts';
 import { message } from '../../shared/message/index.ts';
 import { arbitraryChain } from '../chain/arbitrary-chain.ts';
 import { homeCinema } from '../chain/build-chain.ts';
+import { untoldPattern } from '../support/untold-pattern.ts';
 
 const cinema = homeCinema();
 const known = (facts: Partial<Case> = {}): Case => ({
-  ...plainCase(cinema, { kind: 'dropOuts', perHour: 3, lastsS: 2 }),
+  ...plainCase(cinema, { kind: 'dropOuts', perHour: 3, lastsS: 2, ...untoldPattern }),
   affectedDisplays: ['projector'],
   baseline: { mode: 'time', minutes: 60, occurrences: 3 },
   ...facts,
@@ -40,7 +41,9 @@ const mode =
 
 describe('what is suspected before any test', () => {
   it('follows the symptom', () => {
-    const with_ = (kind: Case['symptom']['kind']) => ({ symptom: { kind, perHour: null, lastsS: null } });
+    const with_ = (kind: Case['symptom']['kind']) => ({
+      symptom: { kind, perHour: null, lastsS: null, ...untoldPattern },
+    });
     expect(share(with_('noHdrOrWrongColour'), mode('edid', 'portMode'))).toBeGreaterThan(
       3 * share(with_('dropOuts'), mode('edid', 'portMode')),
     );
@@ -248,7 +251,10 @@ describe('on any chain', () => {
             ? { kind: 'test', test: 'replaceCable', target: link(place?.id ?? ''), watch }
             : { kind: 'test', test: 'bypassDevice', target: device(unit?.id ?? ''), watch };
         });
-        const facts = { ...plainCase(chain, { kind: 'dropOuts' as const, perHour: 3, lastsS: 2 }), results };
+        const facts = {
+          ...plainCase(chain, { kind: 'dropOuts' as const, perHour: 3, lastsS: 2, ...untoldPattern }),
+          results,
+        };
         const model = faultModelOf(
           { ...facts, baseline: { mode: 'time', minutes: 60, occurrences: 3 } },
           faultTable,

@@ -115,6 +115,8 @@ const anyOf: { [Of in Exclude<keyof Kinds, 'message'>]: fc.Arbitrary<Kinds[Of]> 
   memberRole: oneOf('memberRole'),
   state: oneOf('state'),
   symptom: oneOf('symptom'),
+  patternTrigger: oneOf('patternTrigger'),
+  onlyWith: oneOf('onlyWith'),
   priority: oneOf('priority'),
   hazard: oneOf('hazard'),
   role: oneOf('role'),

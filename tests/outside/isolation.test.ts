@@ -8,6 +8,7 @@ import { effectsOf, menuStaysChance } from '../../shared/isolation/likelihood.ts
 import { posteriorOf } from '../../shared/isolation/posterior.ts';
 import { expectedRepairMin, orderRepairs, type Repair } from '../../shared/isolation/repair-order.ts';
 import { display, receiver, rowOf, source } from '../chain/build-chain.ts';
+import { untoldPattern } from '../support/untold-pattern.ts';
 
 describe('the order of repairs', () => {
   // Kadane and Simon 1977, Annals of Statistics 5:237: probability over cost is the best order without precedence.
@@ -153,7 +154,7 @@ describe('the posterior', () => {
   const chain = rowOf([source('player'), receiver('receiver'), display('projector')], {});
   const [L1, L2] = chain.links.map(({ id }): Place => ({ kind: 'link', linkId: id }));
   const facts: Case = {
-    ...plainCase(chain, { kind: 'dropOuts', perHour: 3, lastsS: 2 }),
+    ...plainCase(chain, { kind: 'dropOuts', perHour: 3, lastsS: 2, ...untoldPattern }),
     baseline: { mode: 'time', minutes: 60, occurrences: 3 },
   };
   const watch = (minutes: number, occurrences: number) => ({ mode: 'time' as const, minutes, occurrences });

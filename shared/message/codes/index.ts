@@ -19,6 +19,7 @@ import { linkBudgetCodes } from './link-budget.ts';
 import { logCheckCodes } from './log-check.ts';
 import { logCodes } from './logs.ts';
 import { packetNewsCodes } from './packet-news.ts';
+import { patternCodes } from './patterns.ts';
 import { placeCodes } from './places.ts';
 import { planCodes } from './plan.ts';
 import { powerCodes } from './power.ts';
@@ -57,6 +58,7 @@ export const codes = {
   ...logCheckCodes,
   ...logCodes,
   ...packetNewsCodes,
+  ...patternCodes,
   ...placeCodes,
   ...planCodes,
   ...powerCodes,

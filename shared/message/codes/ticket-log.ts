@@ -10,6 +10,7 @@ export const ticketLogCodes = {
   'log/textErased': { texts: 'count', reason: 'text' },
   'log/noteWritten': { text: 'text' },
   'log/symptomCorrected': { symptom: 'symptom' },
+  'log/symptomAmended': { symptom: 'symptom', told: 'message[]' },
   'log/auditReviewed': { version: 'count', mustFix: 'count', shouldFix: 'count', note: 'text?' },
   'log/whatChangedAnswered': { answers: 'message[]' },
   'log/changedBefore': { what: 'whatChanged', text: 'text?' },

@@ -20,6 +20,7 @@ import { linkBudgetDe } from './link-budget.ts';
 import { logCheckDe } from './log-check.ts';
 import { logsDe } from './logs.ts';
 import { packetNewsDe } from './packet-news.ts';
+import { patternsDe } from './patterns.ts';
 import { placesDe } from './places.ts';
 import { planDe } from './plan.ts';
 import { powerDe } from './power.ts';
@@ -63,6 +64,7 @@ export const german: Language = {
     ...logCheckDe,
     ...logsDe,
     ...packetNewsDe,
+    ...patternsDe,
     ...placesDe,
     ...planDe,
     ...powerDe,

@@ -32,6 +32,17 @@ export const deTerms: MessageTerms = {
     contentProtectionMessage: 'Meldung zum Kopierschutz',
     soundOnly: 'Nur Ton',
   },
+  patternTrigger: {
+    switchingOn: 'beim Einschalten',
+    sourceChange: 'beim Wechsel der Quelle',
+    titleStart: 'am Anfang eines Titels',
+    formatChange: 'beim Wechsel von HDR oder Bildrate',
+    afterStandby: 'nach dem Standby',
+    cableTouched: 'beim Berühren eines Kabels',
+    applianceSwitches: 'wenn ein anderes Gerät schaltet',
+    other: 'bei etwas Bestimmtem',
+  },
+  onlyWith: { source: 'Quelle', title: 'Titel', application: 'Anwendung' },
   priority: { low: 'Niedrig', normal: 'Normal', high: 'Hoch', urgent: 'Dringend' },
   hazard: {
     ladder: 'Leiter',

@@ -19,6 +19,8 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
     `Ein Text wurde gelöscht${say.plural(texts, '', `, an ${texts} Stellen`)}: ${say.text(reason)}`,
   'log/noteWritten': ({ text }, say) => `Notiz: ${say.text(text)}`,
   'log/symptomCorrected': ({ symptom }, say) => `Symptom berichtigt: ${say.term('symptom', symptom)}.`,
+  'log/symptomAmended': ({ symptom, told }, say) =>
+    `Symptom berichtigt: ${say.term('symptom', symptom)}. ${told.map((one) => `${say.message(one)}.`).join(' ')}`,
   'log/auditReviewed': ({ version, mustFix, shouldFix, note }, say) =>
     `Prüfung der Kettenfassung ${version} durchgesehen: ${mustFix} zu beheben, ${shouldFix}, die es sein sollten.${more(note, say)}`,
   'log/whatChangedAnswered': ({ answers }, say) =>

@@ -27,6 +27,17 @@ export const enTerms: MessageTerms = {
     contentProtectionMessage: 'Content-protection message',
     soundOnly: 'Sound only',
   },
+  patternTrigger: {
+    switchingOn: 'at switching on',
+    sourceChange: 'at a change of source',
+    titleStart: 'at the start of a title',
+    formatChange: 'when HDR or the rate changes',
+    afterStandby: 'after standby',
+    cableTouched: 'when a cable is touched',
+    applianceSwitches: 'when another appliance switches',
+    other: 'when something certain is done or happens',
+  },
+  onlyWith: { source: 'source', title: 'title', application: 'application' },
   priority: { low: 'Low', normal: 'Normal', high: 'High', urgent: 'Urgent' },
   hazard: {
     ladder: 'Ladder',

@@ -18,6 +18,8 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
     `A text was erased${say.plural(texts, '', `, in ${texts} places`)}: ${say.text(reason)}`,
   'log/noteWritten': ({ text }, say) => `Note: ${say.text(text)}`,
   'log/symptomCorrected': ({ symptom }, say) => `Symptom corrected: ${say.term('symptom', symptom)}.`,
+  'log/symptomAmended': ({ symptom, told }, say) =>
+    `Symptom corrected: ${say.term('symptom', symptom)}. ${told.map((one) => `${say.message(one)}.`).join(' ')}`,
   'log/auditReviewed': ({ version, mustFix, shouldFix, note }, say) =>
     `Audit of chain version ${version} looked at: ${mustFix} to fix, ${shouldFix} that should be.${more(note, say)}`,
   'log/whatChangedAnswered': ({ answers }, say) => `What changed: ${answers.map(say.message).join('; ')}.`,

@@ -67,8 +67,10 @@ function reading<Read>(
 
 const openingOf = ({ ticketId, payload, at, actorId, machineVersion }: LoggedEvent): Stored => {
   const { settings, intake } = payload as { settings: unknown; intake: Record<string, unknown> };
-  const { symptom, whatChanged } = intake;
-  return { version: machineVersion, content: { ticketId, settings, symptom, whatChanged, at, by: actorId } };
+  // `moment` is of version 1.
+  const { symptom, whatChanged, moment } = intake;
+  const content = { ticketId, settings, symptom, whatChanged, at, by: actorId };
+  return { version: machineVersion, content: moment === undefined ? content : { ...content, moment } };
 };
 
 const storedEventOf = ({ payload, type, at, actorId, machineVersion }: LoggedEvent): Stored => ({

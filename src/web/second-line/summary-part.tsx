@@ -1,3 +1,4 @@
+import { onlyWithSaid, patternSaid } from '../../../shared/isolation/pattern.ts';
 import { Facts } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { typed, typedInRow } from '../parts/typed.tsx';
@@ -66,7 +67,7 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
 function Complaint({ facts: { ticket, chain } }: { facts: CaseFacts }) {
   const t = caseWords();
   const { intake, triage } = ticket;
-  const { perHour, lastsS } = triage.symptom;
+  const { perHour, lastsS, pattern, onlyWith } = triage.symptom;
   const named = (ids: readonly string[]) => ids.map((id) => deviceWord(chain, id)).join(', ');
   const answers = triage.whatChanged?.answers ?? intake.whatChanged;
   const oftenAndLong = [
@@ -80,7 +81,8 @@ function Complaint({ facts: { ticket, chain } }: { facts: CaseFacts }) {
         [t.fromSources, named(intake.affectedSources) || t.notTold],
         [t.onDisplays, named(intake.affectedDisplays) || t.notTold],
         [t.content, typedInRow([values().contents[intake.content], intake.affectedContent], '. ')],
-        [t.moment, values().moments[intake.moment]],
+        [t.howItComes, inWords(patternSaid(pattern))],
+        [t.onlyWith, onlyWith === null ? '' : inWords(onlyWithSaid(onlyWith))],
         [t.since, typed(intake.since)],
         [t.workedBefore, intake.workedBefore === null ? t.notTold : intake.workedBefore ? t.yes : t.no],
         [

@@ -17,7 +17,6 @@ type ValueWords = {
   purposes: Record<Watch['purpose'], string>;
   sides: Record<Side, string>;
   contents: Record<Intake['content'], string>;
-  moments: Record<Intake['moment'], string>;
   severities: Record<Finding['severity'], string>;
   shows: Record<NonNullable<EvidenceItem['tie']['shows']>, string>;
   outcomes: Record<NonNullable<Escalation['outcome']>['kind'], string>;
@@ -52,12 +51,6 @@ const en: ValueWords = {
     any: 'with any content',
     highRateOnly: 'only at high rates',
     protectedOnly: 'only with protected content',
-    notKnown: 'not known',
-  },
-  moments: {
-    anyTime: 'at any time',
-    atSwitching: 'when something is switched',
-    whenWarm: 'after warming up',
     notKnown: 'not known',
   },
   severities: { mustFix: 'must be fixed', shouldFix: 'should be fixed', note: 'note' },
@@ -106,12 +99,6 @@ const de: ValueWords = {
     any: 'bei jedem Inhalt',
     highRateOnly: 'nur bei hohen Raten',
     protectedOnly: 'nur bei geschütztem Inhalt',
-    notKnown: 'nicht bekannt',
-  },
-  moments: {
-    anyTime: 'jederzeit',
-    atSwitching: 'beim Umschalten',
-    whenWarm: 'wenn es warm ist',
     notKnown: 'nicht bekannt',
   },
   severities: { mustFix: 'muss behoben werden', shouldFix: 'sollte behoben werden', note: 'Hinweis' },

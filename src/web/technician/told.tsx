@@ -1,8 +1,10 @@
 import { findDevice } from '../../../shared/chain/look-up.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
+import { onlyWithSaid, patternSaid } from '../../../shared/isolation/pattern.ts';
 import { Facts } from '../parts/card.tsx';
 import { typed, typedInRow } from '../parts/typed.tsx';
+import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { number } from '../words/times.ts';
 import { technicianWords } from './words.ts';
@@ -11,7 +13,7 @@ import { technicianWords } from './words.ts';
 export function Told({ ticket, chain }: { ticket: Ticket; chain: Chain | null }) {
   const t = technicianWords();
   const { intake } = ticket;
-  const { perHour, lastsS } = intake.symptom;
+  const { perHour, lastsS, pattern, onlyWith } = intake.symptom;
   const nameOf = (id: string) => (chain === null ? id : (findDevice(chain, id)?.name ?? id));
   const { name, relation, phone } = intake.reporter;
   return (
@@ -28,6 +30,8 @@ export function Told({ ticket, chain }: { ticket: Ticket; chain: Chain | null })
             .filter((part) => part !== '')
             .join(', '),
         ],
+        [t.howItComes, pattern.kind === 'notKnown' ? '' : inWords(patternSaid(pattern))],
+        [t.onlyWith, onlyWith === null ? '' : inWords(onlyWithSaid(onlyWith))],
         [t.sources, intake.affectedSources.map(nameOf).join(', ')],
         [t.displays, intake.affectedDisplays.map(nameOf).join(', ')],
         [t.affectedContent, typed(intake.affectedContent)],

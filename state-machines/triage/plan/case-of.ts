@@ -17,10 +17,9 @@ export function caseOf(record: TriageRecord, known: Known): Case {
   return {
     chain,
     symptom: record.symptom,
-    affectedSources: intake.affectedSources,
+    affectedSources: affectedSourcesOf(record, intake.affectedSources),
     affectedDisplays: intake.affectedDisplays,
     content: intake.content,
-    moment: intake.moment,
     workedBefore: intake.workedBefore,
     whatChanged: (record.whatChanged?.answers ?? []).map(({ kind }) => ({ kind })),
     findings: findings.map(({ rule, place, severity, text }) => ({ rule, place, severity, text })),
@@ -29,6 +28,15 @@ export function caseOf(record: TriageRecord, known: Known): Case {
     baseline: baselineOf(record),
     results: [...resultsOf(record), ...facts],
   };
+}
+
+/** The sources that show it: those that were told, else the one that it shows with and not without. */
+function affectedSourcesOf(
+  { symptom: { onlyWith } }: TriageRecord,
+  told: readonly string[],
+): readonly string[] {
+  if (told.length > 0 || onlyWith?.kind !== 'source' || onlyWith.deviceId === null) return told;
+  return [onlyWith.deviceId];
 }
 
 /** The watches before any change in the mode in which the fault was seen most; null while nothing was watched. */

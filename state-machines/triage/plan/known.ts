@@ -14,7 +14,7 @@ type Fact = Extract<Result, { kind: 'fact' }>;
 /** What is known of a case beside its triage record. */
 export type Known = {
   chain: Chain;
-  intake: Pick<Intake, 'affectedSources' | 'affectedDisplays' | 'content' | 'moment' | 'workedBefore'>;
+  intake: Pick<Intake, 'affectedSources' | 'affectedDisplays' | 'content' | 'workedBefore'>;
   findings: readonly Finding[];
   headroom: readonly HeadroomInput[];
   facts: readonly Fact[];

@@ -5,6 +5,7 @@ import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/index.ts';
 import { type CaseInput, caseFileOf } from '../../../src/features/packets/case-file.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
+import { untoldPattern } from '../../support/untold-pattern.ts';
 
 /*
  * A case for tests: drop-outs downstream of the processor, a temporary cable that cleared them, and the packet that
@@ -77,7 +78,7 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
     openedAt: at(-600),
     openedBy: by,
     settings: { revision: 1, risk: 0.05, reopenDays: 30 },
-    symptom: { kind: 'dropOuts', perHour: 3, lastsS: 2 },
+    symptom: { kind: 'dropOuts', perHour: 3, lastsS: 2, ...untoldPattern },
     round: 1,
     resumeAt: 'substitute.ready',
     audit: {

@@ -85,6 +85,12 @@ describe('baseline', () => {
       { role: 'dispatcher' },
       { type: 'amendIntake', symptom: { kind: 'sparkles', perHour: 2 } },
     );
-    expect(ticket.record.symptom).toEqual({ kind: 'sparkles', perHour: 2, lastsS: null });
+    expect(ticket.record.symptom).toEqual({
+      kind: 'sparkles',
+      perHour: 2,
+      lastsS: null,
+      pattern: { kind: 'notKnown' },
+      onlyWith: null,
+    });
   });
 });

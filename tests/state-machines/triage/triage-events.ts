@@ -14,6 +14,7 @@ import {
   completeCommand,
   type Opening,
 } from '../../../state-machines/index.ts';
+import { untoldPattern } from '../../support/untold-pattern.ts';
 
 /** A ticket command as a client sends it: what has a default may be left out. */
 export type Sent = z.input<typeof ticketCommand>;
@@ -40,7 +41,7 @@ export const port = (deviceId: string, portId: string): Place => ({ kind: 'port'
 export const opening: Opening = {
   ticketId: uuid(9),
   settings: { revision: 1, risk: 0.05, reopenDays: 30 },
-  symptom: { kind: 'dropOuts', perHour: 6, lastsS: 3 },
+  symptom: { kind: 'dropOuts', perHour: 6, lastsS: 3, ...untoldPattern },
   whatChanged: [],
   at: '2026-11-02T08:00:00.000Z',
   by: members.dispatcher,

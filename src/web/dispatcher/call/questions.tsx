@@ -5,7 +5,9 @@ import { Button } from '../../parts/button.tsx';
 import { Field, SelectField, TextField } from '../../parts/field.tsx';
 import { terms } from '../../words/terms.ts';
 import { Chips, Ticks } from '../common/chips.tsx';
-import { type Answers, contentChoices, lasting, momentChoices, often } from './answers.ts';
+import { type Answers, comesAtARate, contentChoices, lasting, often } from './answers.ts';
+import { HowItComes, OnlyWithOne } from './how-it-comes.tsx';
+import { optionsOf } from './options.ts';
 import { callWords } from './words.ts';
 
 type Properties = {
@@ -16,8 +18,6 @@ type Properties = {
   /** What triage decides on: asked when a ticket is opened, and corrected by a step of their own later. */
   withTriage?: boolean;
 };
-const optionsOf = <Value extends string>(values: readonly Value[], names: Record<Value, string>) =>
-  values.map((value) => ({ value, label: names[value] }));
 
 /** What to ask, in the order in which it comes easiest to somebody who sees no picture. Each may stay open. */
 export function Questions({ chain, answers, onChange, contact, withTriage = true }: Properties) {
@@ -30,7 +30,7 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
   const displays = devicesOf((role) => role === 'display');
   return (
     <div class="questions">
-      {withTriage && <Symptom answers={answers} onChange={onChange} />}
+      {withTriage && <Symptom chain={chain} answers={answers} onChange={onChange} />}
       {sources.length > 0 && (
         <Ticks
           label={t.sources}
@@ -59,12 +59,6 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
           onInput={({ currentTarget }) => onChange({ contentText: currentTarget.value })}
         />
       </Chips>
-      <Chips
-        label={t.momentQ}
-        options={optionsOf(momentChoices, t.moment)}
-        value={answers.moment}
-        onChoose={(moment) => onChange({ moment })}
-      />
       <Field
         label={t.since}
         hint={t.sinceHint}
@@ -96,7 +90,7 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
 
 type Part = Pick<Properties, 'answers' | 'onChange'>;
 
-export function Symptom({ answers, onChange }: Part) {
+export function Symptom({ chain, answers, onChange }: Part & Pick<Properties, 'chain'>) {
   const t = callWords();
   return (
     <>
@@ -107,14 +101,17 @@ export function Symptom({ answers, onChange }: Part) {
         onChoose={(symptom) => onChange({ symptom })}
         onClear={() => onChange({ symptom: null })}
       />
-      <Amount
-        label={t.oftenQ}
-        value={answers.times}
-        unit={answers.timesPer}
-        units={optionsOf(often, t.per)}
-        onValue={(times) => onChange({ times })}
-        onUnit={(timesPer) => onChange({ timesPer })}
-      />
+      <HowItComes answers={answers} onChange={onChange} />
+      {comesAtARate(answers) && (
+        <Amount
+          label={t.oftenQ}
+          value={answers.times}
+          unit={answers.timesPer}
+          units={optionsOf(often, t.per)}
+          onValue={(times) => onChange({ times })}
+          onUnit={(timesPer) => onChange({ timesPer })}
+        />
+      )}
       <Amount
         label={t.longQ}
         value={answers.lasts}
@@ -123,6 +120,7 @@ export function Symptom({ answers, onChange }: Part) {
         onValue={(lasts) => onChange({ lasts })}
         onUnit={(lastsIn) => onChange({ lastsIn })}
       />
+      <OnlyWithOne chain={chain} answers={answers} onChange={onChange} />
     </>
   );
 }

@@ -30,8 +30,6 @@ type Words = {
   contentQ: string;
   content: Record<Answers['content'], string>;
   contentText: string;
-  momentQ: string;
-  moment: Record<Answers['moment'], string>;
   since: string;
   sinceHint: string;
   worked: string;
@@ -94,13 +92,6 @@ export const callWords = wordsOf<Words>({
       protectedOnly: 'protected only',
     },
     contentText: 'In their words',
-    momentQ: 'At what moment?',
-    moment: {
-      notKnown: 'not known',
-      anyTime: 'any time',
-      atSwitching: 'when something is switched or started',
-      whenWarm: 'only once it is warm',
-    },
     since: 'Since when?',
     sinceHint: 'As the client says it',
     worked: 'Did it work before?',
@@ -172,13 +163,6 @@ export const callWords = wordsOf<Words>({
       protectedOnly: 'nur bei geschütztem',
     },
     contentText: 'In ihren Worten',
-    momentQ: 'In welchem Augenblick?',
-    moment: {
-      notKnown: 'nicht bekannt',
-      anyTime: 'jederzeit',
-      atSwitching: 'wenn etwas umgeschaltet oder gestartet wird',
-      whenWarm: 'erst wenn alles warm ist',
-    },
     since: 'Seit wann?',
     sinceHint: 'Wie der Kunde es sagt',
     worked: 'Ging es vorher?',

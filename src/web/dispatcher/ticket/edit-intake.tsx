@@ -66,7 +66,7 @@ export function EditIntake({ ticket, etag }: { ticket: Ticket; etag: string | nu
         <summary>{t.correctSymptom}</summary>
         <div class="stack">
           <div class="questions">
-            <Symptom answers={answers} onChange={change} />
+            <Symptom chain={chain} answers={answers} onChange={change} />
           </div>
           <div>
             <Button

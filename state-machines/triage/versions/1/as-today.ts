@@ -19,6 +19,7 @@ import {
 } from './record.ts';
 import { judgeWatches, usable } from './retest.ts';
 import { answerAt, stageWithoutCulprit } from './sides.ts';
+import { type MomentThen, type SymptomThen, symptomAsToday } from './symptom.ts';
 
 type WithoutOutcome<Event> = Event extends { outcome: unknown } ? Omit<Event, 'outcome'> : Event;
 type AuditCounts = { mustFix: number; shouldFix: number; firmwareBelowLevel: string[] };
@@ -27,15 +28,24 @@ type AuditCounts = { mustFix: number; shouldFix: number; firmwareBelowLevel: str
  * every replay. Of an audit it held how many findings there were.
  */
 export type EventThen =
-  | WithoutOutcome<Exclude<TriageEvent, Consequence | EventOf<'reviewAudit'>>>
+  | WithoutOutcome<Exclude<TriageEvent, Consequence | EventOf<'reviewAudit' | 'amendIntake'>>>
+  | (Omit<EventOf<'amendIntake'>, 'symptom'> & { symptom: SymptomThen })
   | (WithoutOutcome<EventOf<'reviewAudit'>> & AuditCounts);
 type EventThenOf<Type extends EventThen['type']> = Extract<EventThen, { type: Type }>;
 
-/** An opening of version 1: the figures came without the revision that they are from. */
-export type OpeningThen = Omit<Opening, 'settings'> & { settings: Omit<Opening['settings'], 'revision'> };
-export const openingAsToday = (opening: OpeningThen): Opening => ({
+/**
+ * An opening of version 1: the figures came without the revision that they are from, and when the fault shows was told
+ * beside the symptom.
+ */
+export type OpeningThen = Omit<Opening, 'settings' | 'symptom'> & {
+  settings: Omit<Opening['settings'], 'revision'>;
+  symptom: SymptomThen;
+  moment?: MomentThen | undefined;
+};
+export const openingAsToday = ({ moment, ...opening }: OpeningThen): Opening => ({
   ...opening,
   settings: { revision: 'notRecorded', ...opening.settings },
+  symptom: symptomAsToday(opening.symptom, moment),
 });
 
 /** Where a ticket stood before an event. */
@@ -188,6 +198,10 @@ export function eventsAsToday(before: Before, event: EventThen): TriageEvent[] {
   ];
   const outcome = decide === undefined ? {} : { outcome: decide(before, event) };
   const today = { ...contentOf(event), ...outcome } as unknown as TriageEvent;
+  if (event.type === 'amendIntake') {
+    const { pattern, onlyWith } = before.record.symptom;
+    return [{ ...event, symptom: { ...event.symptom, pattern, onlyWith } }];
+  }
   if (event.type !== 'withdrawOccurrence') return [today];
   if (!undoesReproduction(before.record, event.occurrenceId)) return [today];
   const { at, by, role, happenedAt } = event;

@@ -10,6 +10,7 @@ import type {
 } from '../../../../shared/contract/triage.ts';
 import { asWritten } from './as-written.ts';
 import { type ChangeKind, changeKinds } from './change-kinds.ts';
+import { type SymptomThen, symptomAsToday } from './symptom.ts';
 
 type JudgementThen = Omit<Judgement, 'level' | 'needed' | 'figures' | 'reasons' | 'warnings'> & {
   reasons: string[];
@@ -36,6 +37,7 @@ type AuditThen = Omit<NonNullable<TriageRecord['audit']>, 'findings'> & {
 export type WholeRecordThen = Omit<
   TriageRecord,
   | 'settings'
+  | 'symptom'
   | 'audit'
   | 'watches'
   | 'sides'
@@ -46,6 +48,7 @@ export type WholeRecordThen = Omit<
   | 'setAside'
 > & {
   settings: { risk: number; reopenDays: number };
+  symptom: SymptomThen;
   audit: AuditThen | null;
   watches: WatchThen[];
   sides: SideThen[];
@@ -68,6 +71,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
   return {
     ...then,
     settings: { revision: 'notRecorded', ...then.settings },
+    symptom: symptomAsToday(then.symptom),
     audit: auditAsToday(then.audit),
     watches: then.watches.map(watchAsToday),
     sides: then.sides.map((side) => ({ ...side, superseded: null })),

@@ -1,4 +1,4 @@
-import type { Waiver } from '../../../../shared/contract/triage.ts';
+import type { Symptom, Waiver } from '../../../../shared/contract/triage.ts';
 
 // What version 1's arithmetic read of a record, and the questions it asked of it. The types stand here on their own,
 // as narrow as can be: today's record has to go on fitting them.
@@ -39,6 +39,8 @@ export type Chain = { devices: readonly { id: string; name: string; role: string
 
 export type RecordThen = {
   settings: { risk: number };
+  /** What version 1 did not know of, as it stands before an event. */
+  symptom: Pick<Symptom, 'pattern' | 'onlyWith'>;
   round: number;
   audit: object | null;
   whatChanged: object | null;
