@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import type { Logger } from 'pino';
 import { chainRoutes } from './features/chains/index.ts';
 import { clientFiles } from './features/client/index.ts';
+import { diaryRoutes } from './features/diary/index.ts';
 import { evidenceRoutes } from './features/evidence/index.ts';
 import { exportRoutes } from './features/export/index.ts';
 import { healthRoutes } from './features/health/index.ts';
@@ -29,6 +30,7 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   await app.register(chainRoutes, { services });
   await app.register(signalRoutes, { services });
   await app.register(ticketRoutes, { services });
+  await app.register(diaryRoutes, { services });
   await app.register(evidenceRoutes, { services });
   await app.register(logFindingsRoutes, { services });
   await app.register(planningRoutes, { services });

@@ -20,6 +20,7 @@ const environment = z.object({
   HALFSPLIT_REFRESH_TOKEN_DAYS: z.coerce.number().int().min(1).max(365).default(30),
   HALFSPLIT_SIGN_IN_PER_MIN: z.coerce.number().int().min(1).default(20),
   HALFSPLIT_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
+  HALFSPLIT_DIARY_PER_MIN: z.coerce.number().int().min(1).default(30),
   HALFSPLIT_MAX_UPLOAD_MIB: z.coerce.number().int().min(1).max(65_536).default(2048),
   HALFSPLIT_HEARTBEAT_S: z.coerce.number().min(0.01).max(110).default(20),
   HALFSPLIT_CLIENT: z.string().min(1).default(builtClient),
@@ -37,6 +38,8 @@ export type Config = {
   readonly refreshTokenDays: number;
   readonly signInPerMin: number;
   readonly requestsPerMin: number;
+  /** Requests per address to the pages of clients' diaries, which nobody signs in for. */
+  readonly diaryPerMin: number;
   readonly maxUploadBytes: number;
   /** Seconds between signs of life on a stream of events; less than the 120 s after which a silent socket is closed. */
   readonly heartbeatS: number;
@@ -69,6 +72,7 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     refreshTokenDays: value.HALFSPLIT_REFRESH_TOKEN_DAYS,
     signInPerMin: value.HALFSPLIT_SIGN_IN_PER_MIN,
     requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
+    diaryPerMin: value.HALFSPLIT_DIARY_PER_MIN,
     maxUploadBytes: value.HALFSPLIT_MAX_UPLOAD_MIB * 1024 * 1024,
     heartbeatS: value.HALFSPLIT_HEARTBEAT_S,
     clientFolder: resolve(value.HALFSPLIT_CLIENT),

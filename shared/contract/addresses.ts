@@ -42,6 +42,12 @@ export const addresses = {
   erasures: '/tickets/:id/erasures',
   supportQueue: '/support-queue',
 
+  ticketDiaries: '/tickets/:id/diaries',
+  closeDiary: '/diaries/:id/close',
+  /** A page for the client, written by the server; its first part is short, to be told over the phone. */
+  diaryPage: '/d/:code',
+  diaryEntry: '/d',
+
   ticketEvidence: '/tickets/:id/evidence',
   readings: '/tickets/:id/readings',
   logFindings: '/tickets/:id/log-findings',

@@ -30,6 +30,8 @@ export const ticketCommand = z.discriminatedUnion('type', [
   // anyone on the ticket
   command('note', { text: text.min(1) }),
   command('amendIntake', { symptom }),
+  /** What a client reported was no occurrence: tapped by mistake, or something else. */
+  command('withdrawReport', { reportId: id, reason }),
 
   // baseline
   command('reviewAudit', {

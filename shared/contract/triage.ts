@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { chain, place } from './chain.ts';
 import { findingSeverities } from './chain-names.ts';
 import { changeKind, changeRecord, figuresRevision, watchesJudged } from './change.ts';
+import { diary, report } from './diary.ts';
 import { evidenceRef } from './evidence.ts';
 import { longest, ranges } from './limits.ts';
 import { message } from './message.ts';
@@ -17,6 +18,7 @@ import {
 import { watch, withdrawal } from './watch.ts';
 
 export * from './change.ts';
+export type { Diary, Report } from './diary.ts';
 export {
   contentKinds,
   onlyWithKinds,
@@ -280,6 +282,9 @@ export const triageRecord = z.object({
   evidence: z.array(evidenceRef),
   escalations: z.array(escalation),
   requests: z.array(supportRequest),
+  /** Oldest first, as are the reports that came by them. */
+  diaries: z.array(diary),
+  reports: z.array(report),
   notes: z.array(z.object({ text: keptText, at: instant, by: id })),
   closedAt: instant.nullable(),
   closing: closing.nullable(),

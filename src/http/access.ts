@@ -27,6 +27,7 @@ export const access = {
   'take over tickets': ['technician', 'admin'],
   'send ticket commands': memberRoles,
   'erase texts': ['admin'],
+  'keep diaries': ['dispatcher', 'technician', 'admin'],
   'read evidence': memberRoles,
   'add evidence': memberRoles,
   'withdraw evidence': ['technician', 'dispatcher', 'admin'],

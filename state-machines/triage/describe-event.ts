@@ -1,5 +1,6 @@
 import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Place } from '../../shared/contract/chain.ts';
+import { erasureOf } from '../../shared/contract/erased-text.ts';
 import type { Remedy, TriageRecord } from '../../shared/contract/triage.ts';
 import { onlyWithSaid, patternSaid } from '../../shared/isolation/pattern.ts';
 import { type Message, message } from '../../shared/message/message.ts';
@@ -14,7 +15,8 @@ type Fact =
   | { type: 'assign'; assigneeId: string | null }
   | { type: 'takeOver' }
   | { type: 'update'; priority: keyof MessageTerms['priority']; visitAt: string | null }
-  | { type: 'textErased'; texts: readonly unknown[]; reason: string };
+  | { type: 'textErased'; texts: readonly unknown[]; reason: string }
+  | { type: 'reportsErased'; reports: number };
 type Described = TriageEvent | Fact;
 type Messages = {
   [Type in Described['type']]: (event: Extract<Described, { type: Type }>, where: Where) => Message;
@@ -37,6 +39,7 @@ const messages: Messages = {
   takeOver: () => message('log/takenOver'),
   update: ({ priority, visitAt }) => message('log/ticketUpdated', { priority, visit: visitAt }),
   textErased: ({ texts, reason }) => message('log/textErased', { texts: texts.length, reason }),
+  reportsErased: ({ reports }) => message('log/reportsErased', { reports }),
 
   note: ({ text }) => message('log/noteWritten', { text }),
   amendIntake: ({ symptom: { kind, pattern, onlyWith } }) =>
@@ -132,6 +135,15 @@ const messages: Messages = {
 
   evidenceAdded: ({ evidence }) => message('log/evidenceAdded', { kind: evidence.kind }),
   evidenceWithdrawn: ({ reason }) => message('log/evidenceWithdrawn', { reason }),
+
+  diaryOpened: ({ until }) => message('log/diaryOpened', { until }),
+  diaryClosed: () => message('log/diaryClosed'),
+  occurrenceReported: ({ occurredAt }) =>
+    erasureOf(occurredAt) === null
+      ? message('log/occurrenceReported', { at: occurredAt })
+      : message('log/reportDeleted'),
+  reportAnswered: () => message('log/reportAnswered'),
+  withdrawReport: ({ reason }) => message('log/reportWithdrawn', { reason }),
 };
 
 /**

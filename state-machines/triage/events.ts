@@ -1,5 +1,6 @@
 import type { Chain } from '../../shared/contract/chain.ts';
 import type { TicketCommand, TicketCommandType } from '../../shared/contract/commands.ts';
+import type { CameBackAnswer, LastedAnswer } from '../../shared/contract/diary-names.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type {
@@ -69,8 +70,39 @@ export type EvidenceWithdrawn = {
   happenedAt?: string;
 } & Stamp;
 
-/** What `decide` takes: a ticket command made complete (who and when, ids, what the outcome hangs on), or such news. */
-export type CompleteCommand = Complete<TicketCommandType> | EvidenceAdded | EvidenceWithdrawn;
+/** News of a client's diary: opened, closed before its day, and what the client reports and answers by it. */
+export type DiaryOpened = {
+  type: 'diaryOpened';
+  diaryId: string;
+  until: string;
+  happenedAt?: string;
+} & Stamp;
+export type DiaryClosed = { type: 'diaryClosed'; diaryId: string; happenedAt?: string } & Stamp;
+export type OccurrenceReported = {
+  type: 'occurrenceReported';
+  reportId: string;
+  diaryId: string;
+  /** By the client's account; UTC, ISO 8601. */
+  occurredAt: string;
+  happenedAt?: string;
+} & Stamp;
+export type ReportAnswered = {
+  type: 'reportAnswered';
+  reportId: string;
+  lasted: LastedAnswer | null;
+  cameBack: CameBackAnswer | null;
+  happenedAt?: string;
+} & Stamp;
+export type News =
+  | EvidenceAdded
+  | EvidenceWithdrawn
+  | DiaryOpened
+  | DiaryClosed
+  | OccurrenceReported
+  | ReportAnswered;
+
+/** What `decide` takes: a ticket command made complete (who and when, ids, what the outcome hangs on), or news. */
+export type CompleteCommand = Complete<TicketCommandType> | News;
 export type CompleteCommandType = CompleteCommand['type'];
 export type CompleteCommandOf<Type extends CompleteCommandType> = Extract<CompleteCommand, { type: Type }>;
 
@@ -149,7 +181,7 @@ export type ConsequenceType = Consequence['type'];
  * What a ticket's log holds and the machine takes: what was decided, with its outcome. `evolve` takes it into the
  * record and computes nothing.
  */
-export type TriageEvent = Decided<TicketCommandType> | EvidenceAdded | EvidenceWithdrawn | Consequence;
+export type TriageEvent = Decided<TicketCommandType> | News | Consequence;
 export type TriageEventType = TriageEvent['type'];
 export type EventOf<Type extends TriageEventType> = Extract<TriageEvent, { type: Type }>;
 

@@ -36,6 +36,8 @@ export function openingRecord({ ticketId, settings, symptom, whatChanged, at, by
     evidence: [],
     escalations: [],
     requests: [],
+    diaries: [],
+    reports: [],
     notes: [],
     closedAt: null,
     closing: null,

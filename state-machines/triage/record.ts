@@ -1,9 +1,11 @@
+import { erasureOf } from '../../shared/contract/erased-text.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import type {
   AuditFindings,
   ChangeRecord,
   Escalation,
   Occurrence,
+  Report,
   SideObservation,
   TriageRecord,
   Watch,
@@ -77,6 +79,10 @@ export const changesOfRound = (record: TriageRecord): ChangeRecord[] =>
 
 export const standingEvidence = (record: TriageRecord): EvidenceRef[] =>
   record.evidence.filter((item) => item.withdrawn === null);
+
+/** What clients report that counts: neither withdrawn, nor deleted by the client. */
+export const standingReports = (record: TriageRecord): Report[] =>
+  record.reports.filter(({ occurredAt, withdrawn }) => withdrawn === null && erasureOf(occurredAt) === null);
 
 export const currentEscalation = (record: TriageRecord): Escalation | null =>
   record.escalations.at(-1) ?? null;

@@ -20,6 +20,7 @@ const owners: Readonly<Record<string, string>> = {
   evidence: 'src/features/evidence-record/',
   packet: 'src/features/packets/',
   packetGrant: 'src/features/packets/',
+  diary: 'src/features/diary/',
 };
 
 const tables = tablesIn(readFileSync('prisma/schema.prisma', 'utf8'));

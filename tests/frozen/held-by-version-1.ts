@@ -51,7 +51,7 @@ function audit(today: TriageRecord['audit']): Part {
 /** @returns today's record as version 1 would have held it */
 export function asHeldByVersion1(record: TriageRecord): Part {
   return {
-    ...without(record, 'quietProof'),
+    ...without(record, 'quietProof', 'diaries', 'reports'),
     settings: without(record.settings, 'revision'),
     symptom: without(record.symptom, 'pattern', 'onlyWith'),
     audit: audit(record.audit),

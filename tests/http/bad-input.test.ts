@@ -62,6 +62,7 @@ describe.each(databaseKinds())('bad input, on the %s database', (kind) => {
       tickets: ticketId,
       evidence: other,
       packets: other,
+      diaries: randomUUID(),
       grants: other,
     };
   });

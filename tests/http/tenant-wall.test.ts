@@ -116,6 +116,7 @@ const inventedIds = (): Ids => ({
   evidence: randomUUID(),
   packets: randomUUID(),
   grants: randomUUID(),
+  diaries: randomUUID(),
 });
 
 /** A reply with everything taken out that differs between two requests by right. */
@@ -145,6 +146,7 @@ async function everythingIn(test: TestApp): Promise<Ids> {
   const packets = await support.get(`/tickets/${ticketId}/packets`);
   const packetId = packets.body.items[0].id as string;
   const reader = await openReader(test);
+  const diary = await technician.post(`/tickets/${ticketId}/diaries`, { body: { days: 7 } });
   const grant = await support.post(`/packets/${packetId}/grants`, { body: { memberAddress: reader } });
   return {
     members: technician.id,
@@ -155,6 +157,7 @@ async function everythingIn(test: TestApp): Promise<Ids> {
     evidence: bodyOf<{ id: string }>(note, 201).id,
     packets: packetId,
     grants: bodyOf<{ id: string }>(grant, 201).id,
+    diaries: bodyOf<{ id: string }>(diary, 201).id,
   };
 }
 

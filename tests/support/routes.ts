@@ -89,6 +89,9 @@ export const guardedRoutes: readonly RouteRow[] = [
     reason: 'Names a neighbour.',
   }),
   route('GET /support-queue', only('support', 'admin')),
+  route('GET /tickets/{id}/diaries', floor),
+  route('POST /tickets/{id}/diaries', floor, { days: 7 }),
+  route('POST /diaries/{id}/close', floor),
   route('GET /tickets/{id}/evidence', all),
   route('POST /tickets/{id}/evidence', all),
   route('POST /tickets/{id}/readings', all, reading),
@@ -121,7 +124,15 @@ export const openRoutes: readonly string[] = [
 
 /** One id of each kind of thing, by the first part of the paths that take it. */
 export type Ids = Record<
-  'members' | 'firmware-levels' | 'sites' | 'chains' | 'tickets' | 'evidence' | 'packets' | 'grants',
+  | 'members'
+  | 'firmware-levels'
+  | 'sites'
+  | 'chains'
+  | 'tickets'
+  | 'evidence'
+  | 'packets'
+  | 'grants'
+  | 'diaries',
   string
 >;
 

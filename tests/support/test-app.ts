@@ -67,6 +67,7 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   refreshTokenDays: 30,
   signInPerMin: 1000,
   requestsPerMin: 1_000_000,
+  diaryPerMin: 1_000_000,
   maxUploadBytes: 1024 * 1024 * 1024,
   heartbeatS: 20,
   clientFolder: builtClient,

@@ -156,6 +156,7 @@ export const deTerms: MessageTerms = {
     recordTry: 'Versuch festhalten',
     confirmOccurrence: 'Vorkommen aus einem Protokoll bestätigen',
     withdrawOccurrence: 'Vorkommen zurücknehmen',
+    withdrawReport: 'Meldung des Kunden nicht zählen',
     correctOccurrence: 'Zeit eines Vorkommens berichtigen',
     voidWatch: 'Beobachtung nicht zählen',
     endWatch: 'Beobachtung beenden',

@@ -94,6 +94,16 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/remedyRevised': () => 'Berichtigt: „Kein Fehler gefunden“ gilt nicht mehr.',
   'log/evidenceAdded': ({ kind }, say) => `Beleg hinzugefügt: ${say.term('evidenceKind', kind)}.`,
   'log/evidenceWithdrawn': ({ reason }, say) => `Beleg zurückgezogen: ${say.text(reason)}`,
+  'log/diaryOpened': ({ until }, say) =>
+    `Für den Kunden wurde ein Tagebuch geöffnet, bis ${say.moment(until)}.`,
+  'log/diaryClosed': () => 'Das Tagebuch des Kunden wurde geschlossen.',
+  'log/occurrenceReported': ({ at }, say) =>
+    `Der Kunde meldet, dass der Fehler kam: ${say.moment(at)}. Am Auftrag hat ihn niemand gesehen.`,
+  'log/reportDeleted': () => 'Der Kunde hat gemeldet, dass der Fehler kam, und das seitdem gelöscht.',
+  'log/reportAnswered': () => 'Der Kunde hat zu seiner Meldung mehr gesagt.',
+  'log/reportWithdrawn': ({ reason }, say) => `Eine Meldung des Kunden zählt nicht: ${say.text(reason)}`,
+  'log/reportsErased': ({ reports }, say) =>
+    `Der Kunde hat gelöscht, was er gesendet hatte: ${reports} ${say.plural(reports, 'Meldung', 'Meldungen')}.`,
   'log/eventOfLaterVersion': ({ type }) => `Ein Ereignis, das diese Version nicht kennt: ${type}.`,
   'log/chainChanged': ({ changes }, say) => `Die Kette wurde geändert. ${say.messages(changes)}`,
   'log/packetMade': ({ version }) => `Fallpaket, Fassung ${version}.`,

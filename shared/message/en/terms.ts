@@ -151,6 +151,7 @@ export const enTerms: MessageTerms = {
     recordTry: 'Record a try',
     confirmOccurrence: 'Confirm an occurrence from a log',
     withdrawOccurrence: 'Withdraw an occurrence',
+    withdrawReport: 'Leave out a report of the client',
     correctOccurrence: 'Correct when the fault came',
     voidWatch: 'Let a watch not count',
     endWatch: 'End the watch',

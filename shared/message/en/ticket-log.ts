@@ -89,6 +89,15 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/remedyRevised': () => 'Corrected: “no fault found” does not hold any more.',
   'log/evidenceAdded': ({ kind }, say) => `Evidence added: ${say.term('evidenceKind', kind)}.`,
   'log/evidenceWithdrawn': ({ reason }, say) => `Evidence withdrawn: ${say.text(reason)}`,
+  'log/diaryOpened': ({ until }, say) => `A diary was opened for the client, until ${say.moment(until)}.`,
+  'log/diaryClosed': () => 'The client’s diary was closed.',
+  'log/occurrenceReported': ({ at }, say) =>
+    `The client reports that the fault came: ${say.moment(at)}. Nobody on the ticket saw it.`,
+  'log/reportDeleted': () => 'The client reported that the fault came, and deleted that since.',
+  'log/reportAnswered': () => 'The client said more of what they reported.',
+  'log/reportWithdrawn': ({ reason }, say) => `A report of the client does not count: ${say.text(reason)}`,
+  'log/reportsErased': ({ reports }, say) =>
+    `The client deleted what they had sent: ${reports} ${say.plural(reports, 'report', 'reports')}.`,
   'log/eventOfLaterVersion': ({ type }) => `An event that this version does not know: ${type}.`,
   'log/chainChanged': ({ changes }, say) => `The chain was changed. ${say.messages(changes)}`,
   'log/packetMade': ({ version }) => `Case packet, version ${version}.`,

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { chain } from '../../../shared/contract/chain.ts';
 import { type TicketCommandType, ticketCommand } from '../../../shared/contract/commands.ts';
+import { cameBackAnswers, lastedAnswers } from '../../../shared/contract/diary-names.ts';
 import { evidenceRef } from '../../../shared/contract/evidence.ts';
-import { personTextsIn, type TextAt } from '../../../shared/contract/person-text.ts';
+import { personText, personTextsIn, type TextAt } from '../../../shared/contract/person-text.ts';
 import { id, instant, placeId, reason } from '../../../shared/contract/primitives.ts';
 import { newTicket, ticketUpdate } from '../../../shared/contract/ticket.ts';
 import {
@@ -32,8 +33,18 @@ const otherForms: Record<Exclude<EventType, TicketCommandType>, z.ZodType> = {
   assign: none,
   takeOver: none,
   textErased: z.object({ reason }),
+  reportsErased: z.object({ diaryId: id, reports: z.int() }),
   evidenceAdded: z.object({ evidence: evidenceRef }),
   evidenceWithdrawn: z.object({ evidenceId: id, reason }),
+  diaryOpened: z.object({ diaryId: id, until: instant }),
+  diaryClosed: z.object({ diaryId: id }),
+  // The client may delete what they sent, a moment at home among it.
+  occurrenceReported: z.object({ reportId: id, diaryId: id, occurredAt: personText(instant.clone()) }),
+  reportAnswered: z.object({
+    reportId: id,
+    lasted: personText(z.enum(lastedAnswers)).nullable(),
+    cameBack: personText(z.enum(cameBackAnswers)).nullable(),
+  }),
   figuresChanged: z.object({ settings: triageSettings }),
   reproductionRevised: none,
   sideRevised: z.object({ deviceId: placeId, outcome: sideObservation.pick(sideDecided).nullable() }),

@@ -6,6 +6,7 @@ import * as escalation from './escalation.ts';
 import * as evidence from './evidence.ts';
 import * as occurrences from './occurrences.ts';
 import * as remedy from './remedy.ts';
+import * as reports from './reports.ts';
 import type { Rule } from './rule.ts';
 import * as secondLine from './second-line.ts';
 import * as sides from './sides.ts';
@@ -68,6 +69,12 @@ export const rules = {
 
   evidenceAdded: evidence.evidenceAdded,
   evidenceWithdrawn: evidence.evidenceWithdrawn,
+
+  diaryOpened: reports.diaryOpened,
+  diaryClosed: reports.diaryClosed,
+  occurrenceReported: reports.occurrenceReported,
+  reportAnswered: reports.reportAnswered,
+  withdrawReport: reports.withdrawReport,
 } satisfies Record<string, Rule>;
 export type RuleName = keyof typeof rules;
 export const isRuleName = (name: unknown): name is RuleName => typeof name === 'string' && name in rules;

@@ -10,6 +10,7 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   note: memberRoles,
   amendIntake: onTheTicket,
   answerWhatChanged: onTheTicket,
+  withdrawReport: onTheTicket,
   reopen: onTheTicket,
 
   reviewAudit: onSite,

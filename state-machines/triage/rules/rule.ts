@@ -7,6 +7,7 @@ import type {
   CompleteCommandOf,
   CompleteCommandType,
   EventOf,
+  News,
   Outcomes,
   TriageEvent,
 } from '../events.ts';
@@ -71,9 +72,13 @@ function only<Type extends string, Any extends { type: string }>(
 export const causeOf = (of: Rule, record: TriageRecord, command: CompleteCommand): Cause | null =>
   roleRefusal(command) ?? timeRefusal(record, command) ?? of.ready(record) ?? of.refuse(record, command);
 
+/** News of another feature is no command: who may bring it is asked there. */
+const isTicketCommand = (event: CompleteCommand): event is Exclude<CompleteCommand, News> =>
+  Object.hasOwn(commandRoles, event.type);
+
 /** Refuses who may not send such a command at all. */
 export function roleRefusal(event: CompleteCommand): Cause | null {
-  if (event.type === 'evidenceAdded' || event.type === 'evidenceWithdrawn') return null;
+  if (!isTicketCommand(event)) return null;
   const roles = commandRoles[event.type];
   return roles.includes(event.role)
     ? null

@@ -165,6 +165,8 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
     quietProof: null,
     evidence: [],
     escalations: [escalation(1, 'Is the optical cable within its limits at this rate?')],
+    diaries: [],
+    reports: [],
     requests: [],
     notes: [{ text: 'The client is away in December.', at: at(280), by }],
     closedAt: null,

@@ -61,12 +61,23 @@ function withdrawn(): TriageCase {
   return ticket.send({ type: 'withdrawOccurrence', occurrenceId, reason: 'Pressed by accident' });
 }
 
+/** A client's diary, with a report of it that is answered, and one that counts for nothing. */
+function reported(): TriageCase {
+  const ticket = new TriageCase();
+  const diaryId = ticket.openDiary();
+  const reportId = ticket.report(diaryId, 5);
+  ticket.bring({ type: 'reportAnswered', reportId, lasted: 'aMoment', cameBack: 'byItself' });
+  ticket.send({ type: 'withdrawReport', reportId: ticket.report(diaryId), reason: 'Tapped by a child' });
+  return ticket.bring({ type: 'diaryClosed', diaryId });
+}
+
 /** What chance hardly comes to, or no command alone leads to. */
 const beside: TriageEvent[] = [
   ...new TriageCase()
     .baseline()
     .sendWith({ figures: { ...opening.settings, revision: 2 } }, { type: 'startWatch' }).log,
   ...withdrawn().log,
+  ...reported().log,
   ...new TriageCase().repaired().watch(20, 1).send({ type: 'faultCameBack', reason: 'Seen again' }).log,
   ...new TriageCase().substituting().tried('replaceCable', link('L3'), 'cleared').send({ type: 'keepChange' })
     .log,
@@ -89,6 +100,10 @@ it('the forms of events describe all that events of the machine hold', () => {
     ...ticketCommandTypes,
     'evidenceAdded',
     'evidenceWithdrawn',
+    'diaryOpened',
+    'diaryClosed',
+    'occurrenceReported',
+    'reportAnswered',
     'figuresChanged',
     'reproductionRevised',
   ];

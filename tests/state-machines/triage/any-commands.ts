@@ -59,6 +59,11 @@ const makers: Record<TicketCommandType, Maker> = {
     };
   },
   recordTry: plain({ type: 'recordTry' }),
+  withdrawReport: ({ reports }, { which }) => ({
+    type: 'withdrawReport',
+    reportId: oneOf(reports, which)?.id ?? nowhere,
+    reason,
+  }),
   withdrawOccurrence: ({ watches }, { which }) => ({
     type: 'withdrawOccurrence',
     occurrenceId:

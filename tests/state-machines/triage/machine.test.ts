@@ -37,7 +37,14 @@ describe('the machine', () => {
     const actions = new Set(transitions.map(({ actions: [action] }) => action));
     expect(actions).toEqual(new Set([...Object.keys(rules), ...Object.keys(consequences)]));
     const events = new Set(transitions.map(({ eventType }) => eventType));
-    const news = ['evidenceAdded', 'evidenceWithdrawn'];
+    const news = [
+      'evidenceAdded',
+      'evidenceWithdrawn',
+      'diaryOpened',
+      'diaryClosed',
+      'occurrenceReported',
+      'reportAnswered',
+    ];
     expect(events).toEqual(new Set([...ticketCommandTypes, ...news, ...Object.keys(consequences)]));
     const holding = transitions.flatMap(({ guard }) => (guard as { params: string[] }).params);
     expect(new Set(holding)).toEqual(new Set(Object.keys(invariants)));

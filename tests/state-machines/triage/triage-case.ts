@@ -15,8 +15,18 @@ import {
   type TriageEvent,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
+import type {
+  DiaryClosed,
+  DiaryOpened,
+  OccurrenceReported,
+  ReportAnswered,
+} from '../../../state-machines/triage/events.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { type Added, completeOf, link, members, opening, type Sent, uuid } from './triage-events.ts';
+
+/** What the client's diary tells the machine. */
+type DiaryNews = Unsigned<DiaryOpened | DiaryClosed | OccurrenceReported | ReportAnswered>;
+type Unsigned<Event> = Event extends unknown ? Omit<Event, 'at' | 'by' | 'role'> : never;
 
 /** One ticket in a test: time passes by `wait`, commands go in by `send`, and what is refused by `refused`. */
 export class TriageCase {
@@ -107,6 +117,27 @@ export class TriageCase {
 
   withdrawEvidence(evidenceId: string, reason: string): this {
     return this.#takeFact({ type: 'evidenceWithdrawn', evidenceId, reason, ...this.#byTechnician() });
+  }
+
+  /** A client's diary, opened for so many days. */
+  openDiary(days = 21): string {
+    const diaryId = this.newId();
+    const until = new Date(Date.parse(this.now) + days * 86_400_000).toISOString();
+    this.bring({ type: 'diaryOpened', diaryId, until });
+    return diaryId;
+  }
+
+  /** News of a diary, such as what the client reports by it. */
+  bring(news: DiaryNews): this {
+    return this.#takeFact({ ...news, ...this.#byTechnician() } as CompleteCommand);
+  }
+
+  /** A report of the client by a diary: that it came so many minutes ago. */
+  report(diaryId: string, agoMin = 0): string {
+    const reportId = this.newId();
+    const occurredAt = new Date(Date.parse(this.now) - agoMin * 60_000).toISOString();
+    this.bring({ type: 'occurrenceReported', reportId, diaryId, occurredAt });
+    return reportId;
   }
 
   /** What replay of the log leads to. */

@@ -46,6 +46,8 @@ export type WholeRecordThen = Omit<
   | 'closing'
   | 'quietProof'
   | 'setAside'
+  | 'diaries'
+  | 'reports'
 > & {
   settings: { risk: number; reopenDays: number };
   symptom: SymptomThen;
@@ -82,6 +84,8 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
       earlierJudgements: [],
     })),
     escalations: then.escalations.map(escalationAsToday),
+    diaries: [],
+    reports: [],
     closing: closingAsToday(then.closing),
     quietProof: quietProof(then.remedy),
     setAside: then.setAside.map((each) => ({

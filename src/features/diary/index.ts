@@ -1,0 +1,1 @@
+export { diaryRoutes } from './routes.ts';
