@@ -194,6 +194,9 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
         where relnamespace = 'public'::regnamespace and relkind = 'r' and attnum > 0
           and has_column_privilege('halfsplit_lookup', c.oid, attnum, 'SELECT') order by relname, attnum`);
       expect(rows.map(({ at }) => at)).toEqual([
+        'diary.org_id',
+        'diary.id',
+        'diary.code_hash',
         'member.org_id',
         'member.id',
         'member.email',

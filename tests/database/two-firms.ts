@@ -92,6 +92,17 @@ export async function makeFirm(database: Database, handle: string): Promise<Firm
         memberId,
       },
     });
+    await tx.diary.create({
+      data: {
+        orgId,
+        id: randomUUID(),
+        ticketId,
+        codeHash: hash(orgId),
+        openedBy: memberId,
+        openedAt: at,
+        until: new Date(at.getTime() + 86_400_000),
+      },
+    });
     await tx.packet.create({
       data: {
         orgId,

@@ -124,7 +124,6 @@ describe.each(databaseKinds())("a client's diary on the %s database", (kind) => 
   });
 
   it('takes an earlier time by the clocks at the site, and none that lies ahead', async () => {
-    const { id, code } = await open();
     test.setNow(new Date('2027-01-10T12:00:00Z'));
     const later = await open();
     await tap(later.code, { what: 'earlier', at: '2027-01-10T09:30' });
@@ -137,7 +136,6 @@ describe.each(databaseKinds())("a client's diary on the %s database", (kind) => 
     }
     expect((await ticketNow()).triage.reports).toHaveLength(triage.reports.length);
     test.setNow(null);
-    expect(id).not.toBe(later.id);
   });
 
   it('asks two questions afterwards, which need not be answered', async () => {
