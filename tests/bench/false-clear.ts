@@ -1,5 +1,5 @@
 import { judgeRetest, requiredQuietWatchMin } from '../../shared/isolation/retest-statistics.ts';
-import { randomFrom } from './isolation-world.ts';
+import { randomFrom } from '../support/random.ts';
 
 /** What became of retests of a change that did nothing, at one rate of the fault. */
 export type FalseClear = {

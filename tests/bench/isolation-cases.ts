@@ -4,8 +4,8 @@ import { symptomKinds, whatChangedKinds } from '../../shared/contract/triage.ts'
 import { type Case, type FindingInput, plainCase } from '../../shared/isolation/case.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
 import { message } from '../../shared/message/index.ts';
+import { randomFrom } from '../support/random.ts';
 import { untoldPattern } from '../support/untold-pattern.ts';
-import { randomFrom } from './isolation-world.ts';
 
 const baselines: readonly WatchRecord[] = [
   { mode: 'time', minutes: 60, occurrences: 3 },

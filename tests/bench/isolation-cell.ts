@@ -2,6 +2,7 @@ import type { Chain } from '../../shared/contract/chain.ts';
 import { decisionOf } from '../../shared/isolation/build-decision.ts';
 import type { Candidate } from '../../shared/isolation/candidates.ts';
 import { recordsOf } from '../../shared/isolation/test-record.ts';
+import { randomFrom } from '../support/random.ts';
 import { caseOn } from './isolation-cases.ts';
 import { benchChains, changesOn } from './isolation-chains.ts';
 import { type Ending, type Habits, play, type Stage, stageOf } from './isolation-play.ts';
@@ -13,7 +14,7 @@ import {
   planned,
   type Strategy,
 } from './isolation-strategies.ts';
-import { faithful, perturbed, randomFrom, worldOf } from './isolation-world.ts';
+import { faithful, perturbed, worldOf } from './isolation-world.ts';
 
 /** One cell of the table: a chain of so many components, one kind of world, one strategy, and how many faults. */
 export type Cell = {

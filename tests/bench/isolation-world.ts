@@ -5,26 +5,7 @@ import { quietChance } from '../../shared/isolation/fault-rate.ts';
 import type { FaultModel, Hypothesis } from '../../shared/isolation/hypotheses.ts';
 import { effectsOf, menuStaysChance } from '../../shared/isolation/likelihood.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
-
-/** A repeatable stream of numbers in 0..1: mulberry32, public domain. */
-export function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
-
-export function pick(weights: readonly number[], random: () => number): number {
-  let left = random() * weights.reduce((sum, weight) => sum + weight, 0);
-  for (const [at, weight] of weights.entries()) {
-    left -= weight;
-    if (left < 0) return at;
-  }
-  return weights.length - 1;
-}
+import { pick, randomFrom } from '../support/random.ts';
 
 const exponential = (random: () => number): number => -Math.log(1 - random());
 /** Gamma of a whole-numbered shape, as a sum of waiting times. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Candidate } from '../../shared/isolation/candidates.ts';
 import type { Decision, Option } from '../../shared/isolation/decision.ts';
 import { searchExactly } from '../../shared/isolation/exact-search.ts';
-import { randomFrom } from '../bench/isolation-world.ts';
+import { randomFrom } from '../support/random.ts';
 
 const candidate = (id: string): Candidate => ({
   id,
