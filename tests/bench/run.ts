@@ -6,6 +6,8 @@ const benches: Record<string, () => Promise<BenchRow[]>> = {
   budget: async () => (await import('./budget.ts')).benchBudget(),
   logs: async () => (await import('./logs.ts')).benchLogs(),
   isolation: async () => (await import('./isolation.ts')).benchIsolation(),
+  walk: async () => (await import('./walk.ts')).benchWalk(),
+  cases: async () => (await import('./cases.ts')).benchCases(),
   screens: async () => (await import('./screens.ts')).benchScreens(),
 };
 

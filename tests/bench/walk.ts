@@ -1,0 +1,39 @@
+import fc from 'fast-check';
+import { Walk, type WalkEnd } from '../state-machines/triage/walk.ts';
+import { walkChains } from '../state-machines/triage/walk-chains.ts';
+import type { BenchRow } from './bench-row.ts';
+
+const walks = 10_000;
+const quickWalks = 500;
+/** Another one than the tests': what holds there was mended there. */
+const chainSeed = 20_261_129;
+
+const kinds = ['closed', 'escalated', 'waiting', 'stranded'] as const;
+
+/** Walks blindly by what the plan offers, ten thousand times, and says how it ended; a walk that is stranded is printed. */
+export function benchWalk(): BenchRow[] {
+  const count = process.argv.includes('--quick') ? quickWalks : walks;
+  const ends: WalkEnd[] = [];
+  for (const [at, chain] of fc.sample(walkChains, { seed: chainSeed, numRuns: count }).entries()) {
+    const end = new Walk(chain, chainSeed + at).end();
+    ends.push(end);
+    if (end.kind === 'stranded') console.log(`walk ${at}: ${end.why}`);
+  }
+  return kinds.map((kind) => rowOf(kind, ends));
+}
+
+function rowOf(kind: WalkEnd['kind'], all: readonly WalkEnd[]): BenchRow {
+  const ends = all.filter((end) => end.kind === kind);
+  const middle = (of: (end: WalkEnd) => number, share: number): number => {
+    const sorted = ends.map(of).toSorted((a, b) => a - b);
+    return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0;
+  };
+  const steps = (share: number) => middle((end) => end.steps, share);
+  const minutes = (share: number) => Math.round(middle((end) => end.minutes, share));
+  return {
+    name: kind,
+    value: `${ends.length} of ${all.length}`,
+    baseline: `steps ${steps(0.5)}, nine of ten within ${steps(0.9)}, all within ${steps(1)}`,
+    ratio: `minutes ${minutes(0.5)}, nine of ten within ${minutes(0.9)}`,
+  };
+}
