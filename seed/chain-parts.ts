@@ -71,3 +71,6 @@ export const cinemaFormats = [
   { widthPx: 3840, heightPx: 2160, refreshHz: 60, encoding: 'ycbcr422', bitsPerComponent: 12 },
   { widthPx: 1920, heightPx: 1080, refreshHz: 60, encoding: 'rgb', bitsPerComponent: 8 },
 ] as const;
+
+/** Tried once: the menu stays without an input, and in the picture’s format. */
+export const menuIsKnown = { menuSurvivesLossOfInput: 'yes', menuKeepsFormat: 'yes' } as const;

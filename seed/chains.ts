@@ -1,5 +1,14 @@
 import type { ChainInput } from '../shared/contract/chain.ts';
-import { cinemaFormats, copper, type DeviceInput, input, modes, optical, output } from './chain-parts.ts';
+import {
+  cinemaFormats,
+  copper,
+  type DeviceInput,
+  input,
+  menuIsKnown,
+  modes,
+  optical,
+  output,
+} from './chain-parts.ts';
 
 const player = (id: string, name: string, serial: string): DeviceInput => ({
   id,
@@ -9,6 +18,7 @@ const player = (id: string, name: string, serial: string): DeviceInput => ({
   serial,
   firmware: '2.04',
   drawsMenu: true,
+  ...menuIsKnown,
   ports: [output('out', 'HDMI OUT', { fiveVoltMa: 55 })],
 });
 
@@ -20,6 +30,7 @@ const projector = (id: string, name: string, serial: string): DeviceInput => ({
   serial,
   firmware: '1.31',
   drawsMenu: true,
+  ...menuIsKnown,
   ports: [input('in1', 'HDMI 1', { fiveVoltMa: 50 }), input('in2', 'HDMI 2')],
 });
 
@@ -31,6 +42,7 @@ const nimbrel = (serial: string, firmware: string): DeviceInput => ({
   serial,
   firmware,
   drawsMenu: true,
+  ...menuIsKnown,
   processesPicture: true,
   settings: {
     'Output rate': 'follow source',
@@ -60,6 +72,7 @@ export const gableRoom: ChainInput = {
       serial: 'TG3-55120',
       firmware: '9.1',
       drawsMenu: true,
+      ...menuIsKnown,
       ports: [output('out', 'HDMI OUT', { highestMode: modes.frl40, setMode: modes.tmds18, fiveVoltMa: 55 })],
     },
     {
@@ -70,6 +83,7 @@ export const gableRoom: ChainInput = {
       serial: 'QR9-71204',
       firmware: '1.8.1',
       drawsMenu: true,
+      ...menuIsKnown,
       settings: { 'HDMI 4K signal format': '18 Gbit/s', 'Video conversion': 'off' },
       ports: [
         input('in1', 'IN 1', { setMode: modes.tmds18 }),
@@ -90,6 +104,7 @@ export const gableRoom: ChainInput = {
       serial: 'BP24-0091',
       firmware: '0.9',
       drawsMenu: true,
+      ...menuIsKnown,
       ports: [input('in1', 'HDMI 1')],
     },
   ],
@@ -162,6 +177,7 @@ export const boatHouse: ChainInput = {
       serial: 'QR9-80055',
       firmware: '1.8',
       drawsMenu: true,
+      ...menuIsKnown,
       processesPicture: true,
       settings: { 'Video conversion': 'on' },
       ports: [

@@ -32,6 +32,7 @@ export {
   stateName,
   type TriageSnapshot,
 } from './triage/evolve.ts';
+export { chainAsSeen, meetingPoint, menuQualitiesAt, readingsAsFound } from './triage/looks.ts';
 export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
 export type { PlanRequest } from './triage/plan/asked.ts';
@@ -52,6 +53,7 @@ export { judgementSoFar } from './triage/rules/changes.ts';
 export type { Refusal, RefusalType } from './triage/rules/refusal.ts';
 export { commandRoles } from './triage/rules/roles.ts';
 export { type Segment, segmentOf } from './triage/segment.ts';
+export { type Trace, type TraceCase, traceOf } from './triage/trace.ts';
 export {
   asToday,
   EventOfNewerVersion,

@@ -84,6 +84,16 @@ export const deviceFields: Field<Device>[] = [
     (device, _, after) => message('drawsMenuChanged', { device, after }),
   ),
   field(
+    'menuSurvivesLossOfInput',
+    ({ menuSurvivesLossOfInput }) => menuSurvivesLossOfInput,
+    (device, before, after) => message('menuSurvivesChanged', { device, before, after }),
+  ),
+  field(
+    'menuKeepsFormat',
+    ({ menuKeepsFormat }) => menuKeepsFormat,
+    (device, before, after) => message('menuKeepsFormatChanged', { device, before, after }),
+  ),
+  field(
     'processesPicture',
     ({ processesPicture }) => processesPicture,
     (device, _, after) => message('processesPictureChanged', { device, after }),

@@ -103,6 +103,10 @@ export const device = z.object({
   firmware: line.nullable().default(null),
   /** Draws its own on-screen menu into the picture, which is what tells one side of it from the other. */
   drawsMenu: z.boolean().default(false),
+  /** The menu stays on the screen when the device's input goes away. Until that is known, a menu that vanishes tells nothing. */
+  menuSurvivesLossOfInput: z.enum(threeStates).default('unknown'),
+  /** The menu comes in the format of the picture; one that changes it can hide the fault. */
+  menuKeepsFormat: z.enum(threeStates).default('unknown'),
   /** Scales, converts or processes the picture as it is set now. */
   processesPicture: z.boolean().default(false),
   edidHandling: edidHandling.default({ kind: 'passesOn' }),

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
 import { mostRequests } from './limits.ts';
+import { lookSent } from './look.ts';
+import { sideProofKinds } from './look-names.ts';
 import { shownFindings, shownSide, shownVerdict } from './outcome.ts';
 import { id, instant, minutes, ownLine, placeId, reason, text, versionNumber } from './primitives.ts';
 import {
@@ -78,9 +80,25 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('acceptReproduction', {}),
 
   // locateSide
-  command('concludeSide', { deviceId: placeId, shown: shownSide.optional() }),
+  command('concludeSide', {
+    deviceId: placeId,
+    /** What it is concluded from; left out, a menu. */
+    from: z.enum(sideProofKinds).optional(),
+    shown: shownSide.optional(),
+  }),
   command('withdrawSide', { deviceId: placeId, reason }),
   command('beginSubstitution', {}),
+  /** No side can be proven: work goes on all the same, and the record says so. */
+  command('goOnWithoutSide', { reason }),
+
+  // looking without changing anything, in every state of an open ticket
+  command('recordLook', {
+    lookId: id.optional(),
+    what: lookSent,
+    /** The photo of it. */
+    evidenceId: id.nullable().default(null),
+  }),
+  command('withdrawLook', { lookId: id, reason }),
 
   // substitute
   command('declareChange', {

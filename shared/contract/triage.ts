@@ -5,6 +5,7 @@ import { changeKind, changeRecord, figuresRevision, watchesJudged } from './chan
 import { diary, report } from './diary.ts';
 import { evidenceRef } from './evidence.ts';
 import { longest, ranges } from './limits.ts';
+import { look } from './look.ts';
 import { message } from './message.ts';
 import { personText } from './person-text.ts';
 import { id, instant, keptText, minutes, notRecorded, ownLine, placeId, reason, text } from './primitives.ts';
@@ -37,11 +38,23 @@ export type Side = z.infer<typeof side>;
 /** An outcome that does not count any more because what it rested on was corrected. */
 export const supersededByCorrection = z.object({ because: z.literal('correction'), at: instant, by: id });
 
+/** What a side rests on: what a menu did when the fault came, what devices say of their signal, or who else shows it. */
+export const sideProof = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('menu'), watchIds: z.array(id), occurrences: z.int() }),
+  z.object({
+    kind: z.literal('trace'),
+    lookIds: z.array(id),
+    /** The device receives right and sends wrong: it is at fault, or what follows it told it so. */
+    sendsWrong: z.boolean(),
+  }),
+  z.object({ kind: z.literal('witness'), lookIds: z.array(id) }),
+]);
+export type SideProof = z.infer<typeof sideProof>;
+
 export const sideObservation = z.object({
   deviceId: placeId,
   side,
-  watchIds: z.array(id),
-  occurrences: z.int(),
+  proof: sideProof,
   round: z.int().min(1),
   at: instant,
   by: id,
@@ -274,6 +287,10 @@ export const triageRecord = z.object({
   /** Verify watches in which the fault came back and so began this round: they count as its reproduction. */
   cameBackWatchIds: z.array(id),
   sides: z.array(sideObservation),
+  /** Work goes on without a side, in the round that is named; null where one is looked for or known. */
+  withoutSide: z.object({ reason: keptText, round: z.int().min(1), at: instant, by: id }).nullable(),
+  /** What was looked at without changing anything, oldest first. */
+  looks: z.array(look),
   changes: z.array(changeRecord),
   culprit: culprit.nullable(),
   remedy: remedy.nullable(),

@@ -3,6 +3,7 @@ import type { TicketCommandType } from '../contract/commands.ts';
 import type { edidTopics } from '../contract/edid-names.ts';
 import type { EvidenceKind } from '../contract/evidence.ts';
 import type { logEventKinds } from '../contract/log-findings.ts';
+import type { conversions, hdrKinds, signalFields } from '../contract/look-names.ts';
 import type { MemberRole } from '../contract/primitives.ts';
 import type { Site } from '../contract/site.ts';
 import type { TicketSummary } from '../contract/ticket.ts';
@@ -37,6 +38,9 @@ export type MessageTerms = {
   completenessItem: Record<CompletenessItem, string>;
   evidenceKind: Record<EvidenceKind, string>;
   whatChanged: Record<OneOf<typeof whatChangedKinds>, string>;
+  hdrKind: Record<OneOf<typeof hdrKinds>, string>;
+  conversion: Record<OneOf<typeof conversions>, string>;
+  signalField: Record<OneOf<typeof signalFields>, string>;
   command: Record<TicketCommandType, string>;
   /** What is on a ticket's log beside its commands. */
   fact: Record<'open' | 'assign' | 'takeOver' | 'update' | 'evidenceAdded' | 'evidenceWithdrawn', string>;

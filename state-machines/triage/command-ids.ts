@@ -11,6 +11,8 @@ export function withIds(command: TicketCommand, newId: () => string) {
       return { ...command, occurrenceId: command.occurrenceId ?? newId() };
     case 'declareChange':
       return { ...command, changeId: command.changeId ?? newId() };
+    case 'recordLook':
+      return { ...command, lookId: command.lookId ?? newId() };
     case 'directStep':
       return { ...command, requestId: command.requestId ?? newId() };
     case 'askForMore':

@@ -10,7 +10,14 @@ import type {
 } from '../../shared/contract/triage.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import { viewsLacking } from './link-views.ts';
-import { baselineWatches, changesOfRound, occurrencesIn, standingEvidence, standingSides } from './record.ts';
+import {
+  baselineWatches,
+  changesOfRound,
+  isWithoutSide,
+  occurrencesIn,
+  standingEvidence,
+  standingSides,
+} from './record.ts';
 import { sidesHold } from './rules/sides.ts';
 import { segmentOf } from './segment.ts';
 
@@ -47,6 +54,9 @@ const missingReproduction = (record: TriageRecord): MissingItem[] =>
     : [missing('reproduction', message('faultNotSeenBeforeChange'))];
 
 function missingSide(record: TriageRecord): MissingItem[] {
+  if (isWithoutSide(record) && standingSides(record).length === 0) {
+    return [missing('side', message('workedWithoutSide', { reason: record.withoutSide?.reason ?? '' }))];
+  }
   const cause = sidesHold(record);
   return cause === null ? [] : [missing('side', cause.said, cause.place ?? null)];
 }

@@ -6,6 +6,7 @@ import { onlyWithSaid, patternSaid } from '../../shared/isolation/pattern.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import type { MessageTerms } from '../../shared/message/terms.ts';
 import type { NamedDevice, NamedPlace } from '../../shared/message/values.ts';
+import { describeLook } from './describe-look.ts';
 import type { TriageEvent } from './events.ts';
 import { countFindings } from './record.ts';
 
@@ -84,6 +85,9 @@ const messages: Messages = {
   withdrawSide: ({ deviceId, reason }, where) =>
     message('log/sideWithdrawn', { device: where(deviceAt(deviceId)), reason }),
   beginSubstitution: () => message('log/substitutionBegun'),
+  goOnWithoutSide: ({ reason }) => message('log/goneWithoutSide', { reason }),
+  recordLook: (event, where) => describeLook(event, where),
+  withdrawLook: ({ reason }) => message('log/lookWithdrawn', { reason }),
   locateSideAgain: ({ reason }) => message('log/backToSide', { reason }),
 
   declareChange: ({ kind, target, expected, detail }, where) =>

@@ -2,6 +2,7 @@ import type { Chain } from '../../shared/contract/chain.ts';
 import type { TicketCommand, TicketCommandType } from '../../shared/contract/commands.ts';
 import type { CameBackAnswer, LastedAnswer } from '../../shared/contract/diary-names.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
+import type { LookOf } from '../../shared/contract/look.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type {
   AuditFinding,
@@ -37,6 +38,7 @@ type Additions = {
   declareChange: { changeId: string };
   askForMore: { requests: { requestId: string; item: CompletenessItem | null; text: string }[] };
   directStep: { requestId: string };
+  recordLook: { lookId: string };
 };
 /** What it adds for the outcome to be computed from; the event holds the outcome in its place. */
 type Known = {
@@ -112,7 +114,13 @@ type JudgementFacts = Omit<Judgement, 'at' | 'by'>;
 export type Outcomes = {
   reviewAudit: { findings: AuditFindings; firmwareBelowLevel: string[] };
   startWatch: Pick<Watch, 'purpose' | 'trigger' | 'startedAt' | 'menuDeviceId' | 'changeId'>;
-  concludeSide: Pick<SideObservation, 'side' | 'watchIds' | 'occurrences'>;
+  concludeSide: Pick<SideObservation, 'side' | 'proof'>;
+  recordLook: {
+    /** The change that is in place meanwhile. */
+    changeId: string | null;
+    /** What the device said the time before, where it says the same. */
+    before: ({ lookId: string } & Pick<LookOf<'signal'>['what'], 'receives' | 'sends' | 'intended'>) | null;
+  };
   declareChange: Pick<
     ChangeRecord,
     'declaredAt' | 'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit'

@@ -1,6 +1,6 @@
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import type { TriageEvent } from './events.ts';
-import { changeInPlace, openChange, runningWatch, standingSides } from './record.ts';
+import { changeInPlace, isWithoutSide, openChange, runningWatch, standingSides } from './record.ts';
 
 /** The change that an event says it is about; any, where it says none. */
 const isAbout = (event: TriageEvent, changeId: string): boolean =>
@@ -30,6 +30,8 @@ export const invariants = {
   noWatchRuns: (record) => runningWatch(record) === null,
   watchRuns: (record) => runningWatch(record) !== null,
   sideIsKnown: (record) => standingSides(record).length > 0,
+  /** Work on changes rests on a side, or on having said that none can be proven. */
+  sideIsKnownOrGivenUp: (record) => standingSides(record).length > 0 || isWithoutSide(record),
   sideIsNotKnown: (record) => standingSides(record).length === 0,
   reproductionStands: (record) => record.reproductionAccepted,
   culpritIsNamed: (record) => record.culprit !== null,

@@ -4,7 +4,7 @@ import { workingStates } from '../../shared/contract/triage-names.ts';
 import type { TriageEvent } from './events.ts';
 import { type InvariantName, invariants } from './invariants.ts';
 import { type Opening, openingRecord } from './opening.ts';
-import { changeInPlace, isBaselineComplete, standingSides } from './record.ts';
+import { changeInPlace, isBaselineComplete, isWithoutSide, standingSides } from './record.ts';
 import { consequences } from './rules/consequences.ts';
 import { rules } from './rules/index.ts';
 import {
@@ -44,7 +44,7 @@ const triage = setup({
     resumesAt: ({ context }: Moment, state: WorkingState) => context.resumeAt === state,
     baselineComplete: ({ context }: Moment) => isBaselineComplete(context),
     reproductionFell: ({ context }: Moment) => !context.reproductionAccepted,
-    sideFell: ({ context }: Moment) => standingSides(context).length === 0,
+    sideFell: ({ context }: Moment) => standingSides(context).length === 0 && !isWithoutSide(context),
     judgementFell: ({ context }: Moment) => changeInPlace(context)?.judgement === null,
   },
   actions: {
@@ -76,6 +76,8 @@ export const triageMachine = triage.createMachine({
     amendIntake: take('amendIntake', 'ticketIsOpen'),
     answerWhatChanged: take('answerWhatChanged', 'ticketIsOpen'),
     answerRequest: take('answerRequest', 'ticketIsOpen'),
+    recordLook: take('recordLook', 'ticketIsOpen'),
+    withdrawLook: take('withdrawLook', 'ticketIsOpen'),
     evidenceAdded: take('evidenceAdded', 'ticketIsOpen'),
     evidenceWithdrawn: take('evidenceWithdrawn', 'ticketIsOpen'),
     diaryOpened: take('diaryOpened', 'ticketIsOpen'),
@@ -126,6 +128,10 @@ export const triageMachine = triage.createMachine({
           ...take('beginSubstitution', 'noWatchRuns', 'sideIsKnown'),
           target: 'substitute',
         },
+        goOnWithoutSide: {
+          ...take('goOnWithoutSide', 'noWatchRuns', 'sideIsNotKnown'),
+          target: 'substitute',
+        },
       },
     },
     substitute: {
@@ -133,7 +139,7 @@ export const triageMachine = triage.createMachine({
       on: {
         ...correcting,
         declareChange: {
-          ...take('declareChange', 'noOpenChange', 'noWatchRuns', 'sideIsKnown'),
+          ...take('declareChange', 'noOpenChange', 'noWatchRuns', 'sideIsKnownOrGivenUp'),
           target: '.declared',
         },
         nameCulprit: { ...take('nameCulprit', 'noOpenChange', 'noWatchRuns'), target: 'culpritFound' },

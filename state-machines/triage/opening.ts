@@ -29,6 +29,8 @@ export function openingRecord({ ticketId, settings, symptom, whatChanged, at, by
     reproductionAccepted: false,
     cameBackWatchIds: [],
     sides: [],
+    withoutSide: null,
+    looks: [],
     changes: [],
     culprit: null,
     remedy: null,

@@ -1,5 +1,6 @@
 import { erasureOf } from '../../shared/contract/erased-text.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
+import type { Look, LookKept, LookOf } from '../../shared/contract/look.ts';
 import type {
   AuditFindings,
   ChangeRecord,
@@ -74,6 +75,9 @@ export const standingSides = (record: TriageRecord): SideObservation[] =>
     ({ round, withdrawn, superseded }) => round === record.round && withdrawn === null && superseded === null,
   );
 
+/** Whether work goes on without a side in this round. */
+export const isWithoutSide = ({ withoutSide, round }: TriageRecord): boolean => withoutSide?.round === round;
+
 export const changesOfRound = (record: TriageRecord): ChangeRecord[] =>
   record.changes.filter((change) => change.round === record.round);
 
@@ -83,6 +87,17 @@ export const standingEvidence = (record: TriageRecord): EvidenceRef[] =>
 /** What clients report that counts: neither withdrawn, nor deleted by the client. */
 export const standingReports = (record: TriageRecord): Report[] =>
   record.reports.filter(({ occurredAt, withdrawn }) => withdrawn === null && erasureOf(occurredAt) === null);
+
+
+/** The looks of a kind that count: not withdrawn, and of this round; oldest first. */
+export const standingLooks = <Kind extends LookKept['kind']>(
+  record: TriageRecord,
+  kind: Kind,
+): LookOf<Kind>[] =>
+  record.looks.filter(
+    (look: Look): look is LookOf<Kind> =>
+      look.what.kind === kind && look.withdrawn === null && look.round === record.round,
+  );
 
 export const currentEscalation = (record: TriageRecord): Escalation | null =>
   record.escalations.at(-1) ?? null;

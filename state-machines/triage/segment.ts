@@ -9,11 +9,14 @@ import {
 } from '../../shared/chain/graph.ts';
 import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Chain } from '../../shared/contract/chain.ts';
-import type { Side, TriageRecord } from '../../shared/contract/triage.ts';
+import type { Side, SideProof, TriageRecord } from '../../shared/contract/triage.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import { standingSides } from './record.ts';
 
-type Answer = { deviceId: string; side: Side };
+type Answer = { deviceId: string; side: Side; proof?: SideProof };
+
+/** A device that receives right and sends wrong: only it can be at fault, and what told it what to send. */
+const sendsWrong = ({ proof }: Answer): boolean => proof?.kind === 'trace' && proof.sendsWrong;
 
 /**
  * The part of a chain that the fault can still lie in: device and link ids in the order of the chain. A device at
@@ -38,13 +41,35 @@ const bothHalves = (deviceIds: Iterable<string>): string[] =>
   [...deviceIds].flatMap((deviceId) => [inputHalf(deviceId), outputHalf(deviceId)]);
 
 /** The parts that one answer leaves possible. */
-function partsLeft(chain: Chain, { deviceId, side }: Answer): Set<string> {
+function partsLeft(chain: Chain, answer: Answer): Set<string> {
+  const { deviceId, side } = answer;
+  if (sendsWrong(answer)) return partsBehindSender(chain, deviceId);
   const devices = side === 'input' ? upstreamOf(chain, deviceId) : downstreamOf(chain, deviceId);
   const half = side === 'input' ? inputHalf(deviceId) : outputHalf(deviceId);
   const links = [deviceId, ...devices].flatMap((id) =>
     side === 'input' ? linksInto(chain, id) : linksOutOf(chain, id),
   );
   return new Set([half, ...bothHalves(devices), ...links.map((link) => wholeLink(link.id))]);
+}
+
+/**
+ * Who can be why a device sends what it should not: its output half, and all that it is told by what follows, up to the
+ * first device that answers for itself (an EDID that is passed on speaks for what lies beyond).
+ */
+function partsBehindSender(chain: Chain, deviceId: string): Set<string> {
+  const parts = new Set([outputHalf(deviceId)]);
+  const waiting = [deviceId];
+  for (let id = waiting.pop(); id !== undefined; id = waiting.pop())
+    for (const link of linksOutOf(chain, id)) {
+      const next = findDevice(chain, link.to.deviceId);
+      parts.add(wholeLink(link.id));
+      if (next === undefined || parts.has(inputHalf(next.id))) continue;
+      parts.add(inputHalf(next.id));
+      if (next.edidHandling.kind !== 'passesOn') continue;
+      parts.add(outputHalf(next.id));
+      waiting.push(next.id);
+    }
+  return parts;
 }
 
 /** The part of a chain that these answers leave possible; empty lists when they contradict each other. */
@@ -95,8 +120,15 @@ export function segmentOf(record: TriageRecord): Segment | null {
 export function whyNoMenuDevice(chain: Chain, deviceId: string): Message | null {
   const device = findDevice(chain, deviceId);
   if (device === undefined) return message('deviceNotInChain', { device: deviceId });
+  return device.drawsMenu
+    ? whyNotOnTheWay(chain, deviceId)
+    : message('drawsNoMenu', { device: namedPlace(chain, { kind: 'device', deviceId }) });
+}
+
+/** Why no signal that anybody sees runs through a device; null when one does. */
+export function whyNotOnTheWay(chain: Chain, deviceId: string): Message | null {
+  if (findDevice(chain, deviceId) === undefined) return message('deviceNotInChain', { device: deviceId });
   const named = namedPlace(chain, { kind: 'device', deviceId });
-  if (!device.drawsMenu) return message('drawsNoMenu', { device: named });
   const upstream = upstreamOf(chain, deviceId).add(deviceId);
   const downstream = downstreamOf(chain, deviceId).add(deviceId);
   const onAPath =

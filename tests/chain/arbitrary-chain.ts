@@ -58,6 +58,8 @@ const deviceFacts: fc.Arbitrary<DeviceFacts> = fc.record({
   serial: fc.option(fc.integer({ min: 1, max: 99_999 }).map((number) => `S${number}`)),
   firmware: fc.option(fc.constantFrom('1.8', '1.8.1', '3.0', '3.10', 'FW v2.04', '2025-03-01', 'unreadable')),
   drawsMenu: fc.boolean(),
+  menuSurvivesLossOfInput: threeState,
+  menuKeepsFormat: threeState,
   processesPicture: fc.boolean(),
   edidHandling: fc.oneof(
     fc.constant({ kind: 'passesOn' as const }),
@@ -191,6 +193,8 @@ const plainDisplay: DeviceFacts = {
   serial: null,
   firmware: null,
   drawsMenu: true,
+  menuSurvivesLossOfInput: 'unknown',
+  menuKeepsFormat: 'unknown',
   processesPicture: false,
   edidHandling: { kind: 'passesOn' },
   outputFormat: null,

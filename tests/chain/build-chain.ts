@@ -48,11 +48,14 @@ const usual: Record<DeviceRole, { name: string; ports: () => Port[]; drawsMenu: 
   display: { name: 'Projector', ports: () => inputs(2), drawsMenu: true },
 };
 
+/** Tried once: the menu stays without an input, and in the picture’s format. */
+const menuIsKnown = { menuSurvivesLossOfInput: 'yes', menuKeepsFormat: 'yes' } as const;
+
 const builder =
   (role: DeviceRole) =>
   (id: string, facts: Facts<Device> = {}): Device => {
     const { name, ports, drawsMenu } = usual[role];
-    return device.parse({ id, name, role, drawsMenu, ports: ports(), ...facts });
+    return device.parse({ id, name, role, drawsMenu, ...menuIsKnown, ports: ports(), ...facts });
   };
 
 /*

@@ -126,6 +126,9 @@ const anyOf: { [Of in Exclude<keyof Kinds, 'message'>]: fc.Arbitrary<Kinds[Of]> 
   evidenceKind: oneOf('evidenceKind'),
   whatChanged: oneOf('whatChanged'),
   changeKind: fc.constantFrom(...changeKinds),
+  hdrKind: oneOf('hdrKind'),
+  conversion: oneOf('conversion'),
+  signalField: oneOf('signalField'),
   command: oneOf('command'),
   fact: oneOf('fact'),
 };

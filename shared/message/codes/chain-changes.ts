@@ -17,6 +17,8 @@ export const chainChangeCodes = {
   serialChanged: { device: 'place', before: 'name?', after: 'name?' },
   firmwareChanged: { device: 'place', before: 'name?', after: 'name?' },
   drawsMenuChanged: { device: 'place', after: 'flag' },
+  menuSurvivesChanged: { device: 'place', before: 'threeState', after: 'threeState' },
+  menuKeepsFormatChanged: { device: 'place', before: 'threeState', after: 'threeState' },
   processesPictureChanged: { device: 'place', after: 'flag' },
   edidHandlingChanged: { device: 'place', before: 'message', after: 'message' },
   edidPassedOn: {},

@@ -5,6 +5,7 @@ export const completenessCodes = {
   auditNotReviewed: {},
   whatChangedNotAsked: {},
   faultNotSeenBeforeChange: {},
+  workedWithoutSide: { reason: 'text' },
   noRetestThatCounts: {},
   noChainAsFound: {},
   noSettingsRead: {},

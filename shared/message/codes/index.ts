@@ -18,6 +18,7 @@ import { kitCodes } from './kit.ts';
 import { linkBudgetCodes } from './link-budget.ts';
 import { logCheckCodes } from './log-check.ts';
 import { logCodes } from './logs.ts';
+import { lookCodes } from './looks.ts';
 import { packetNewsCodes } from './packet-news.ts';
 import { patternCodes } from './patterns.ts';
 import { placeCodes } from './places.ts';
@@ -57,6 +58,7 @@ export const codes = {
   ...linkBudgetCodes,
   ...logCheckCodes,
   ...logCodes,
+  ...lookCodes,
   ...packetNewsCodes,
   ...patternCodes,
   ...placeCodes,

@@ -25,6 +25,7 @@ const routes: Record<Kinds['route'], string> = {
   inConduit: 'im Rohr',
 };
 const ends = { source: 'am Quellenende', display: 'am Anzeigenende' };
+const known = { yes: 'ja', no: 'nein', unknown: 'nicht bekannt' };
 const powered = { yes: 'mit Strom', no: 'ohne Strom', unknown: 'nicht bekannt, ob mit Strom' };
 const seated = {
   yes: 'fest gesteckt',
@@ -87,6 +88,10 @@ export const chainChangesDe: Sentences<typeof chainChangeCodes> = {
     changed('Firmware', device, [orNone(before, say.name), orNone(after, say.name)], say),
   drawsMenuChanged: ({ device, after }, say) =>
     changed('Eigenes Bildschirmmenü', device, [yesNo(!after), yesNo(after)], say),
+  menuSurvivesChanged: ({ device, before, after }, say) =>
+    changed('Menü bleibt ohne Eingangssignal', device, [known[before], known[after]], say),
+  menuKeepsFormatChanged: ({ device, before, after }, say) =>
+    changed('Menü behält das Bildformat', device, [known[before], known[after]], say),
   processesPictureChanged: ({ device, after }, say) =>
     changed('Skalierung oder Bildverarbeitung', device, [yesNo(!after), yesNo(after)], say),
   edidHandlingChanged: ({ device, before, after }, say) =>

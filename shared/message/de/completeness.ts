@@ -5,6 +5,7 @@ export const completenessDe: Sentences<typeof completenessCodes> = {
   auditNotReviewed: () => 'Die Prüfung der Kette wurde nicht durchgesehen.',
   whatChangedNotAsked: () => 'Es wurde nicht gefragt, was sich geändert hat, seit es zuletzt ging.',
   faultNotSeenBeforeChange: () => 'Keine Beobachtung hat den Fehler gesehen, bevor etwas geändert wurde.',
+  workedWithoutSide: ({ reason }, say) => `Die Arbeit ging ohne Seite weiter: ${say.text(reason)}`,
   noRetestThatCounts: () =>
     'Keine Änderung hat einen Nachtest, der lang genug ist und sich ihr zuschreiben lässt, sodass er etwas sagt.',
   noChainAsFound: () =>

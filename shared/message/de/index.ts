@@ -19,6 +19,7 @@ import { kitDe } from './kit.ts';
 import { linkBudgetDe } from './link-budget.ts';
 import { logCheckDe } from './log-check.ts';
 import { logsDe } from './logs.ts';
+import { looksDe } from './looks.ts';
 import { packetNewsDe } from './packet-news.ts';
 import { patternsDe } from './patterns.ts';
 import { placesDe } from './places.ts';
@@ -63,6 +64,7 @@ export const german: Language = {
     ...linkBudgetDe,
     ...logCheckDe,
     ...logsDe,
+    ...looksDe,
     ...packetNewsDe,
     ...patternsDe,
     ...placesDe,

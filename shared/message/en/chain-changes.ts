@@ -25,6 +25,7 @@ const routes: Record<Kinds['route'], string> = {
   inConduit: 'in conduit',
 };
 const ends = { source: 'at the source end', display: 'at the display end' };
+const known = { yes: 'yes', no: 'no', unknown: 'not known' };
 const powered = { yes: 'powered', no: 'not powered', unknown: 'not known whether powered' };
 const seated = { yes: 'seated', no: 'not seated', unknown: 'not known whether seated' };
 const needsPower = (needs: boolean, end: Kinds['cableEnd']): string =>
@@ -80,6 +81,10 @@ export const chainChangesEn: Sentences<typeof chainChangeCodes> = {
     changed('Firmware', device, [orNone(before, say.name), orNone(after, say.name)], say),
   drawsMenuChanged: ({ device, after }, say) =>
     changed('Own on-screen menu', device, [yesNo(!after), yesNo(after)], say),
+  menuSurvivesChanged: ({ device, before, after }, say) =>
+    changed('Menu stays without an input', device, [known[before], known[after]], say),
+  menuKeepsFormatChanged: ({ device, before, after }, say) =>
+    changed('Menu keeps the picture’s format', device, [known[before], known[after]], say),
   processesPictureChanged: ({ device, after }, say) =>
     changed('Scaling or processing', device, [yesNo(!after), yesNo(after)], say),
   edidHandlingChanged: ({ device, before, after }, say) =>

@@ -5,6 +5,7 @@ export const completenessEn: Sentences<typeof completenessCodes> = {
   auditNotReviewed: () => 'The audit of the chain was not looked at.',
   whatChangedNotAsked: () => 'It was not asked what has changed since it last worked.',
   faultNotSeenBeforeChange: () => 'No watch has seen the fault before a change was made.',
+  workedWithoutSide: ({ reason }, say) => `Work went on without a side: ${say.text(reason)}`,
   noRetestThatCounts: () =>
     'No change has a retest that is long enough, and can be put down to it, to mean something.',
   noChainAsFound: () => 'The chain as found is not recorded, so no firmware level is known.',

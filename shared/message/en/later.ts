@@ -16,6 +16,7 @@ import { firmwareEn } from './firmware.ts';
 import { linkBudgetEn } from './link-budget.ts';
 import { logCheckEn } from './log-check.ts';
 import { logsEn } from './logs.ts';
+import { looksEn } from './looks.ts';
 import { packetNewsEn } from './packet-news.ts';
 import { placesEn } from './places.ts';
 import { planEn } from './plan.ts';
@@ -49,6 +50,7 @@ export const laterEn = {
   ...linkBudgetEn,
   ...logCheckEn,
   ...logsEn,
+  ...looksEn,
   ...packetNewsEn,
   ...placesEn,
   ...planEn,

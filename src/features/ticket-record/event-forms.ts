@@ -3,6 +3,7 @@ import { chain } from '../../../shared/contract/chain.ts';
 import { type TicketCommandType, ticketCommand } from '../../../shared/contract/commands.ts';
 import { cameBackAnswers, lastedAnswers } from '../../../shared/contract/diary-names.ts';
 import { evidenceRef } from '../../../shared/contract/evidence.ts';
+import { signalLook } from '../../../shared/contract/look.ts';
 import { personText, personTextsIn, type TextAt } from '../../../shared/contract/person-text.ts';
 import { id, instant, placeId, reason } from '../../../shared/contract/primitives.ts';
 import { newTicket, ticketUpdate } from '../../../shared/contract/ticket.ts';
@@ -24,7 +25,8 @@ import type { FactType } from './facts.ts';
 type EventType = TriageEventType | FactType;
 
 const none = z.object({});
-const sideDecided = { side: true, watchIds: true, occurrences: true } as const;
+const signalBefore = signalLook.pick({ receives: true, sends: true, intended: true }).extend({ lookId: id });
+const sideDecided = { side: true, proof: true } as const;
 
 /** What events hold that no command of the contract describes. A type of event that is not here is a type error. */
 const otherForms: Record<Exclude<EventType, TicketCommandType>, z.ZodType> = {
@@ -78,6 +80,7 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
     changeId: true,
   }),
   concludeSide: sideObservation.pick(sideDecided),
+  recordLook: z.object({ changeId: id.nullable(), before: signalBefore.nullable() }),
   declareChange: changeRecord.pick({
     declaredAt: true,
     diagnostic: true,

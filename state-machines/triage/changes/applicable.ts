@@ -10,7 +10,8 @@ import type { Caution, Scene } from '../../../shared/isolation/change-facts.ts';
 import { type FaultTable, faultTable } from '../../../shared/isolation/fault-table.ts';
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
-import { changesOfRound, standingEvidence, standingSides } from '../record.ts';
+import { chainAsSeen } from '../looks.ts';
+import { changesOfRound, isWithoutSide, standingEvidence, standingSides } from '../record.ts';
 import { type Segment, segmentFor, segmentOf } from '../segment.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
@@ -37,9 +38,10 @@ type Known = Scene & { record: TriageRecord };
 
 function sceneOf(record: TriageRecord): Known | null {
   const segment = segmentOf(record);
-  return record.asFound === null || segment === null || standingSides(record).length === 0
+  const maySwap = standingSides(record).length > 0 || isWithoutSide(record);
+  return record.asFound === null || segment === null || !maySwap
     ? null
-    : sceneWith(record, record.asFound.chain, segment);
+    : sceneWith(record, chainAsSeen(record, record.asFound.chain), segment);
 }
 
 const sceneWith = (record: TriageRecord, chain: Chain, segment: Segment): Known => ({

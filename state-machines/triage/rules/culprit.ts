@@ -12,7 +12,7 @@ import type { TriageEvent } from '../events.ts';
 import { changesOfRound, filed, isBaselineComplete, occurrencesOf, openChange, signed } from '../record.ts';
 import { because, type Cause } from './refusal.ts';
 import { chainAsItWas, firstOf, noWatchRuns, rule } from './rule.ts';
-import { sidesHold } from './sides.ts';
+import { sidesHoldOrGivenUp } from './sides.ts';
 
 /** Why a change can't show the culprit; null when its retest says that it can. */
 export function whyNoProof({ showsCulprit, status, judgement }: ChangeRecord): Message | null {
@@ -100,7 +100,7 @@ export function stageWithoutCulprit(record: TriageRecord): WorkingState {
   if (open?.status === 'declared') return 'substitute.declared';
   if (open !== null) return open.judgement === null ? 'substitute.applied' : 'substitute.judged';
   if (!record.reproductionAccepted) return 'reproduce';
-  return sidesHold(record) === null ? 'substitute.ready' : 'locateSide';
+  return sidesHoldOrGivenUp(record) === null ? 'substitute.ready' : 'locateSide';
 }
 
 export const withdrawCulprit = rule('withdrawCulprit', {

@@ -46,10 +46,12 @@ export function decidedAnew(record: TriageRecord, command: CompleteCommand): Rev
   if (record.reproductionAccepted && occurrencesIn(baselineWatches(record)).length === 0) {
     return { type: 'reproductionRevised' };
   }
+  if (command.type === 'recordLook' || command.type === 'withdrawLook')
+    return sideRevised(record, restsOnLooks);
   const watch = correctedWatch(record, command);
   if (watch === null) return null;
   return (
-    sideRevised(record, watch) ??
+    sideRevised(record, restsOnWatch(watch)) ??
     judgementRevised(record, watch) ??
     culpritRevised(record) ??
     remedyRevised(record)
@@ -58,14 +60,19 @@ export function decidedAnew(record: TriageRecord, command: CompleteCommand): Rev
 
 const differ = (a: unknown, b: unknown): boolean => canonicalize(a) !== canonicalize(b);
 
-function sideRevised(record: TriageRecord, watch: Watch): Revision | null {
-  const restsOnIt = (side: SideObservation) =>
-    side.watchIds.includes(watch.id) || (watch.purpose === 'side' && watch.menuDeviceId === side.deviceId);
-  for (const side of standingSides(record).filter(restsOnIt)) {
-    const { deviceId, watchIds, occurrences } = side;
-    const outcome = sideNow(record, deviceId);
-    if (differ(outcome, { side: side.side, watchIds, occurrences }))
-      return { type: 'sideRevised', deviceId, outcome };
+const restsOnWatch =
+  (watch: Watch) =>
+  ({ deviceId, proof }: SideObservation): boolean =>
+    proof.kind === 'menu' &&
+    (proof.watchIds.includes(watch.id) || (watch.purpose === 'side' && watch.menuDeviceId === deviceId));
+/** All that is not a menu that stayed; that a menu vanished tells a side by what was found of this menu. */
+const restsOnLooks = ({ proof, side }: SideObservation): boolean =>
+  proof.kind !== 'menu' || side === 'output';
+
+function sideRevised(record: TriageRecord, restsOnIt: (side: SideObservation) => boolean): Revision | null {
+  for (const { deviceId, side, proof } of standingSides(record).filter(restsOnIt)) {
+    const outcome = sideNow(record, { deviceId, from: proof.kind });
+    if (differ(outcome, { side, proof })) return { type: 'sideRevised', deviceId, outcome };
   }
   return null;
 }

@@ -4,6 +4,7 @@ import * as corrections from './corrections.ts';
 import * as culprit from './culprit.ts';
 import * as escalation from './escalation.ts';
 import * as evidence from './evidence.ts';
+import * as looks from './looks.ts';
 import * as occurrences from './occurrences.ts';
 import * as remedy from './remedy.ts';
 import * as reports from './reports.ts';
@@ -38,6 +39,10 @@ export const rules = {
   withdrawSide: sides.withdrawSide,
   beginSubstitution: sides.beginSubstitution,
   locateSideAgain: sides.locateSideAgain,
+  goOnWithoutSide: sides.goOnWithoutSide,
+
+  recordLook: looks.recordLook,
+  withdrawLook: looks.withdrawLook,
 
   declareChange: changes.declareChange,
   withdrawChange: changes.withdrawChange,

@@ -1,39 +1,17 @@
 import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
-import type { Side, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
+import type { SideObservation, SideProof, TriageRecord } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/message.ts';
 import type { Outcomes } from '../events.ts';
-import { occurrencesIn, occurrencesOf, signed, standingSides, watchesFor } from '../record.ts';
-import { isEmpty, segmentFor, whyNoMenuDevice } from '../segment.ts';
+import { readingsAsFound } from '../looks.ts';
+import { isWithoutSide, occurrencesIn, signed, standingLooks, standingSides, watchesFor } from '../record.ts';
+import { isEmpty, segmentFor, whyNoMenuDevice, whyNotOnTheWay } from '../segment.ts';
 import { because, type Cause } from './refusal.ts';
 import { firstOf, noWatchRuns, rule } from './rule.ts';
+import { type Answer, answerAt, refuseUnknownMenu } from './side-answers.ts';
 
-type Answer = Pick<SideObservation, 'deviceId' | 'side' | 'watchIds' | 'occurrences'>;
-type Outcome = { answer: Answer } | { cause: Cause };
-
-const sideWatches = (record: TriageRecord, deviceId: string): Watch[] =>
-  watchesFor(record, 'side').filter((watch) => watch.menuDeviceId === deviceId && watch.endedAt !== null);
-
-/** What the watches at one device say: all occurrences agree on the side, or there is a reason why there is none. */
-function answerAt(record: TriageRecord, chain: Chain, deviceId: string): Outcome {
-  const watches = sideWatches(record, deviceId).filter((watch) => occurrencesOf(watch).length > 0);
-  const answers = occurrencesIn(watches).map(({ menu }) => menu);
-  const stayed = answers.filter((menu) => menu === 'stayed').length;
-  const vanished = answers.length - stayed;
-  const place = { kind: 'device', deviceId } as const;
-  if (answers.length === 0) {
-    const said = message('faultNotSeenWithMenu', { device: namedPlace(chain, place) });
-    return { cause: because('no-occurrence', said, { place }) };
-  }
-  if (stayed > 0 && vanished > 0) {
-    const said = message('menuContradicts', { device: namedPlace(chain, place), stayed, vanished });
-    return { cause: because('side-contradiction', said, { place }) };
-  }
-  const side: Side = stayed > 0 ? 'input' : 'output';
-  return {
-    answer: { deviceId, side, watchIds: watches.map(({ id }) => id), occurrences: answers.length },
-  };
-}
+type Asked = { deviceId: string; from?: SideProof['kind'] | undefined };
+const proofOf = ({ deviceId, from = 'menu' }: Asked) => ({ deviceId, from });
 
 /** Refuses an answer that, with those at other devices, would leave nothing that could be at fault. */
 function refuseContradiction(record: TriageRecord, chain: Chain, answer: Answer): Cause | null {
@@ -49,50 +27,64 @@ function refuseContradiction(record: TriageRecord, chain: Chain, answer: Answer)
   return because('side-contradiction', said, { place: { kind: 'device', deviceId: answer.deviceId } });
 }
 
-/** What the watches at a device say now of the side, beside what stands at others; null where they say nothing. */
-export function sideNow(record: TriageRecord, deviceId: string): Outcomes['concludeSide'] | null {
+/** What a proof at a device says now of the side, beside what stands at others; null where it says nothing. */
+export function sideNow(record: TriageRecord, asked: Asked): Outcomes['concludeSide'] | null {
   const chain = record.asFound?.chain;
-  const found = chain === undefined ? null : answerAt(record, chain, deviceId);
+  const found = chain === undefined ? null : answerAt(record, chain, proofOf(asked));
   if (chain === undefined || found === null || 'cause' in found) return null;
+  if (refuseUnknownMenu(record, chain, found.answer) !== null) return null;
   if (refuseContradiction(record, chain, found.answer) !== null) return null;
-  const { side, watchIds, occurrences } = found.answer;
-  return { side, watchIds, occurrences };
+  const { side, proof } = found.answer;
+  return { side, proof };
 }
 
-/** Every side that stands must still be what its watches say. */
+/** Every side that stands must still be what it rests on says; or work goes on without one. */
 export function sidesHold(record: TriageRecord): Cause | null {
   const chain = record.asFound?.chain;
   const sides = standingSides(record);
   if (chain === undefined || sides.length === 0) {
     return because('side-unknown', message('noSideYet'));
   }
-  for (const side of sides) {
-    const outcome = answerAt(record, chain, side.deviceId);
+  for (const { deviceId, proof } of sides) {
+    const outcome = answerAt(record, chain, { deviceId, from: proof.kind });
     if ('cause' in outcome) return outcome.cause;
   }
   return null;
 }
 
+/** A side is known and holds, or it was said that none can be proven. */
+export const sidesHoldOrGivenUp = (record: TriageRecord): Cause | null =>
+  isWithoutSide(record) && standingSides(record).length === 0 ? null : sidesHold(record);
+
+/** Nothing was seen yet that a side could be concluded from. */
+const somethingSeen = (record: TriageRecord): Cause | null =>
+  occurrencesIn(watchesFor(record, 'side')).length > 0 ||
+  readingsAsFound(record).length > 0 ||
+  standingLooks(record, 'witness').length > 0
+    ? null
+    : because('no-occurrence', message('faultNotSeenWithAnyMenu'));
+
 export const concludeSide = rule('concludeSide', {
-  ready: firstOf(noWatchRuns, (record) =>
-    occurrencesIn(watchesFor(record, 'side')).length > 0
-      ? null
-      : because('no-occurrence', message('faultNotSeenWithAnyMenu')),
-  ),
+  ready: firstOf(noWatchRuns, somethingSeen),
   refuse: (record, event) => {
     const chain = record.asFound?.chain;
     if (chain === undefined) return because('not-allowed-now', message('recordAsFoundFirst'));
     if (standingSides(record).some(({ deviceId }) => deviceId === event.deviceId)) {
       return because('not-allowed-now', message('sideConcludedAlready'));
     }
-    const why = whyNoMenuDevice(chain, event.deviceId);
+    const asked = proofOf(event);
+    const whyNot = asked.from === 'menu' ? whyNoMenuDevice : whyNotOnTheWay;
+    const why = whyNot(chain, event.deviceId);
     const place = { kind: 'device', deviceId: event.deviceId } as const;
     if (why !== null) return because('device-not-suitable', why, { place });
-    const outcome = answerAt(record, chain, event.deviceId);
-    return 'cause' in outcome ? outcome.cause : refuseContradiction(record, chain, outcome.answer);
+    const outcome = answerAt(record, chain, asked);
+    if ('cause' in outcome) return outcome.cause;
+    return (
+      refuseUnknownMenu(record, chain, outcome.answer) ?? refuseContradiction(record, chain, outcome.answer)
+    );
   },
-  outcome: (record, { deviceId }) => {
-    const found = sideNow(record, deviceId);
+  outcome: (record, asked) => {
+    const found = sideNow(record, asked);
     if (found === null) throw new Error('no side can be concluded');
     return found;
   },
@@ -127,10 +119,24 @@ export const beginSubstitution = rule('beginSubstitution', {
   apply: (record) => record,
 });
 
+export const goOnWithoutSide = rule('goOnWithoutSide', {
+  ready: firstOf(noWatchRuns, (record) => {
+    if (record.asFound === null) return because('not-allowed-now', message('recordAsFoundFirst'));
+    return standingSides(record).length > 0
+      ? because('not-allowed-now', message('sideIsKnownAlready'))
+      : null;
+  }),
+  apply: (record, event) => ({
+    ...record,
+    withoutSide: { reason: event.reason, round: record.round, ...signed(event) },
+  }),
+});
+
 export const locateSideAgain = rule('locateSideAgain', {
   ready: noWatchRuns,
   apply: (record, event) => ({
     ...record,
+    withoutSide: null,
     notes: [...record.notes, { text: event.reason, ...signed(event) }],
   }),
 });

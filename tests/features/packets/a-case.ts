@@ -103,8 +103,7 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
       {
         deviceId: 'processor',
         side: 'output',
-        watchIds: [uuid(102)],
-        occurrences: 2,
+        proof: { kind: 'menu', watchIds: [uuid(102)], occurrences: 2 },
         round: 1,
         at: at(91),
         by,
@@ -112,6 +111,8 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
         superseded: null,
       },
     ],
+    withoutSide: null,
+    looks: [],
     changes: [
       {
         id: changeId,

@@ -57,6 +57,9 @@ const noTexts = {
     'recordAsFound.chain.devices[].settings{key}',
     'recordAsFound.chain.devices[].settings{}',
     'recordAsFound.chain.name',
+    'recordLook.what.key',
+    'recordLook.what.shouldBe',
+    'recordLook.what.value',
   ],
   'codes and messages of the program': [
     ...['judgeRetest', 'judgementRevised'].flatMap((type) =>

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Place } from '../../../shared/contract/chain.ts';
 import { type TicketCommandType, ticketCommandTypes } from '../../../shared/contract/commands.ts';
+import { sideProofKinds } from '../../../shared/contract/look-names.ts';
 import { changeKinds, type TriageRecord } from '../../../shared/contract/triage.ts';
 import { applicableChanges, type TriageSnapshot } from '../../../state-machines/index.ts';
 import { device, link, type Sent, uuid, waiveAll } from './triage-events.ts';
@@ -22,6 +23,26 @@ const nowhere = uuid(0xdead);
 const places: Place[] = [link('L3'), link('L4'), device('receiver'), device('nowhere'), { kind: 'chain' }];
 const reason = 'As picked';
 
+const signal = { kind: 'signal', hdr: 'static', linkGbps: 18 } as const;
+const looks: [LookInput, ...LookInput[]] = [
+  { kind: 'signal', deviceId: 'player', moment: 'bad', said: { kind: 'read', sends: signal } },
+  { kind: 'signal', deviceId: 'receiver', moment: 'bad', said: { kind: 'read', receives: signal } },
+  {
+    kind: 'signal',
+    deviceId: 'processor',
+    moment: 'bad',
+    said: { kind: 'read', receives: { kind: 'noSignal' }, sends: { kind: 'noSignal' } },
+  },
+  { kind: 'signal', deviceId: 'processor', moment: 'good', said: { kind: 'asBefore' } },
+  { kind: 'menu', deviceId: 'processor', survivesLossOfInput: 'yes', keepsFormat: 'yes' },
+  { kind: 'menu', deviceId: 'processor', survivesLossOfInput: 'no', keepsFormat: 'unknown' },
+  { kind: 'portMode', deviceId: 'processor', portId: 'in1', found: { kind: 'automatic' } },
+  { kind: 'setting', deviceId: 'receiver', key: 'Output', value: 'Low', shouldBe: 'High' },
+  { kind: 'witness', deviceId: 'television', besideId: 'projector', answer: 'shows' },
+  { kind: 'witness', deviceId: 'nowhere', besideId: 'projector', answer: 'doesNotShow' },
+];
+
+type LookInput = Extract<Sent, { type: 'recordLook' }>['what'];
 type Maker = (record: TriageRecord, picks: Picks, snapshot: TriageSnapshot) => Sent;
 const plain =
   (command: Sent): Maker =>
@@ -92,6 +113,7 @@ const makers: Record<TicketCommandType, Maker> = {
   concludeSide: (_, { which }) => ({
     type: 'concludeSide',
     deviceId: oneOf(['processor', 'receiver', 'nowhere'], which) ?? 'nowhere',
+    ...(which % 2 === 0 ? {} : { from: oneOf(sideProofKinds, which >> 1) }),
   }),
   withdrawSide: ({ sides }, { which }) => ({
     type: 'withdrawSide',
@@ -99,6 +121,13 @@ const makers: Record<TicketCommandType, Maker> = {
     reason,
   }),
   beginSubstitution: plain({ type: 'beginSubstitution' }),
+  goOnWithoutSide: plain({ type: 'goOnWithoutSide', reason }),
+  recordLook: (_, { which }) => ({ type: 'recordLook', what: oneOf(looks, which) ?? looks[0] }),
+  withdrawLook: (record, { which }) => ({
+    type: 'withdrawLook',
+    lookId: oneOf(record.looks, which)?.id ?? nowhere,
+    reason,
+  }),
   declareChange: (_, { which }, snapshot) => {
     const applicable = which % 4 === 0 ? undefined : oneOf(applicableChanges(snapshot), which);
     const kind = applicable?.kind ?? oneOf(changeKinds, which) ?? 'reseat';

@@ -33,7 +33,9 @@ describe('an occurrence that is withdrawn', () => {
     const ticket = new TriageCase().reproduced().menuWatch('processor', 'stayed', 'stayed');
     ticket.send({ type: 'concludeSide', deviceId: 'processor' });
     ticket.send({ type: 'withdrawOccurrence', occurrenceId: lastSeen(ticket), reason });
-    expect(standingSides(ticket.record)).toMatchObject([{ side: 'input', occurrences: 1, superseded: null }]);
+    expect(standingSides(ticket.record)).toMatchObject([
+      { side: 'input', proof: { kind: 'menu', occurrences: 1 }, superseded: null },
+    ]);
     expect(ticket.record.sides).toHaveLength(2);
   });
 

@@ -24,8 +24,7 @@ describe('an event', () => {
     const ticket = new TriageCase().substituting().declare('replaceCable', link('L3'));
     expect(lastOf(ticket, 'concludeSide').outcome).toEqual({
       side: 'input',
-      watchIds: [ticket.lastWatch.id],
-      occurrences: 1,
+      proof: { kind: 'menu', watchIds: [ticket.lastWatch.id], occurrences: 1 },
     });
     expect(lastOf(ticket, 'startWatch').outcome).toEqual({
       purpose: 'side',

@@ -124,7 +124,14 @@ describe('while second line has the case', () => {
 
   it('the technician may note, answer and add evidence, and not change anything', () => {
     const ticket = new TriageCase().substituting().send(escalate);
-    expect(ticket.allowed()).toEqual(['note', 'amendIntake', 'answerWhatChanged', 'resubmit', 'recall']);
+    expect(ticket.allowed()).toEqual([
+      'note',
+      'amendIntake',
+      'answerWhatChanged',
+      'recordLook',
+      'resubmit',
+      'recall',
+    ]);
     ticket.addEvidence({ kind: 'edid', tie: { deviceId: 'processor' } });
     const change = {
       type: 'declareChange',

@@ -47,7 +47,7 @@ describe('a watch for the side', () => {
 describe('the side', () => {
   it('is upstream where the menu stayed, downstream where it vanished', () => {
     expect(new TriageCase().reproduced().side('processor', 'stayed').record.sides).toMatchObject([
-      { deviceId: 'processor', side: 'input', occurrences: 1, withdrawn: null },
+      { deviceId: 'processor', side: 'input', proof: { kind: 'menu', occurrences: 1 }, withdrawn: null },
     ]);
     expect(new TriageCase().reproduced().side('processor', 'vanished').record.sides).toMatchObject([
       { deviceId: 'processor', side: 'output' },
@@ -72,7 +72,7 @@ describe('the side', () => {
     const wrong = ticket.lastWatch.occurrences[1]?.id ?? '';
     ticket.send({ type: 'withdrawOccurrence', occurrenceId: wrong, reason: 'I had closed the menu myself' });
     ticket.send({ type: 'concludeSide', deviceId: 'processor' });
-    expect(ticket.record.sides).toMatchObject([{ side: 'input', occurrences: 1 }]);
+    expect(ticket.record.sides).toMatchObject([{ side: 'input', proof: { kind: 'menu', occurrences: 1 } }]);
   });
 
   it('is not concluded at a device that a corrected chain no longer has', () => {

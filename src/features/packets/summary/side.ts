@@ -10,11 +10,14 @@ import { spoken, wordsOf } from './tongue.ts';
 export const isNarrowed = (file: CaseFile): boolean =>
   file.segment !== null && standingSides(file.triage).length > 0;
 
-const conclusionWords = (file: CaseFile, { side, deviceId }: SideObservation): string =>
-  wordsOf(file).side.ofTheMenu(
+function conclusionWords(file: CaseFile, { side, deviceId, proof }: SideObservation): string {
+  const t = wordsOf(file).side;
+  const of = proof.kind === 'menu' ? t.ofTheMenu : t.ofTheDevice;
+  return of(
     spoken(file, (say) => say.side(side)),
     deviceWords(file, deviceId),
   );
+}
 
 /** The sides that hold, in a sentence. */
 export function sideWords(file: CaseFile): string {
@@ -50,11 +53,13 @@ function oneSide(file: CaseFile, side: SideObservation): string | Html {
 
 function proof(file: CaseFile, side: SideObservation): string {
   const t = wordsOf(file).side;
-  const seen = occurrencesIn(file.triage.watches.filter((watch) => side.watchIds.includes(watch.id)));
+  if (side.proof.kind !== 'menu') return side.proof.kind === 'trace' ? t.byTrace : t.byWitness;
+  const { watchIds, occurrences } = side.proof;
+  const seen = occurrencesIn(file.triage.watches.filter((watch) => watchIds.includes(watch.id)));
   const answered = (menu: 'stayed' | 'vanished') => seen.filter((one) => one.menu === menu).length;
   return side.side === 'input'
-    ? t.menuStayed(answered('stayed'), side.occurrences)
-    : t.menuVanished(answered('vanished'), side.occurrences);
+    ? t.menuStayed(answered('stayed'), occurrences)
+    : t.menuVanished(answered('vanished'), occurrences);
 }
 
 function segmentWords(file: CaseFile): Html {

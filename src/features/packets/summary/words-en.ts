@@ -151,6 +151,9 @@ export const summaryWordsEn = {
     none: 'No side was concluded yet.',
     lies: (places: string) => `The fault lies ${places}.`,
     ofTheMenu: (side: string, device: string) => `${side} of the menu of ${device}`,
+    ofTheDevice: (side: string, device: string) => `${side} of ${device}`,
+    byTrace: 'By what the devices say they receive and send.',
+    byWitness: 'By what else shows it, or does not, at the same moment.',
     menuStayed: (times: number, of: number) =>
       `In ${times} of ${of} occurrences the menu stayed in the picture.`,
     menuVanished: (times: number, of: number) =>

@@ -69,6 +69,8 @@ export function newDevice(role: DeviceRole, name: string, chain: Chain): Device 
     serial: null,
     firmware: null,
     drawsMenu: role !== 'extender' && role !== 'splitter',
+    menuSurvivesLossOfInput: 'unknown',
+    menuKeepsFormat: 'unknown',
     processesPicture: role === 'processor',
     edidHandling: { kind: 'passesOn' },
     outputFormat: null,

@@ -2,6 +2,7 @@ import type { Consequence, EventOf, Outcomes, TriageEvent } from '../../events.t
 import type { Opening } from '../../opening.ts';
 import { asWritten } from './as-written.ts';
 import { attributionOf } from './attribution.ts';
+import { chainAsToday } from './chain-as-today.ts';
 import { type ChangeKind, changeKinds } from './change-kinds.ts';
 import {
   baselineWatches,
@@ -66,7 +67,12 @@ const outcomes: {
     trigger: triggerOf(record, event),
     startedAt: startOf(record, event),
   }),
-  concludeSide: ({ record }, { deviceId }) => there(answerAt(record, deviceId)),
+  concludeSide: ({ record }, { deviceId }) => {
+    const { side, watchIds, occurrences } = there(answerAt(record, deviceId));
+    return { side, proof: { kind: 'menu', watchIds, occurrences } };
+  },
+  // Version 1 knew no looks.
+  recordLook: () => ({ changeId: null, before: null }),
   declareChange: ({ record }, event) => ({
     declaredAt: startOf(record, event),
     ...changeKinds[event.kind as ChangeKind],
@@ -197,7 +203,8 @@ export function eventsAsToday(before: Before, event: EventThen): TriageEvent[] {
     event.type
   ];
   const outcome = decide === undefined ? {} : { outcome: decide(before, event) };
-  const today = { ...contentOf(event), ...outcome } as unknown as TriageEvent;
+  const chain = event.type === 'recordAsFound' ? { chain: chainAsToday(event.chain) } : {};
+  const today = { ...contentOf(event), ...chain, ...outcome } as unknown as TriageEvent;
   if (event.type === 'amendIntake') {
     const { pattern, onlyWith } = before.record.symptom;
     return [{ ...event, symptom: { ...event.symptom, pattern, onlyWith } }];

@@ -9,6 +9,7 @@ import type {
   Watch,
 } from '../../../../shared/contract/triage.ts';
 import { asWritten } from './as-written.ts';
+import { type ChainThen, chainAsToday } from './chain-as-today.ts';
 import { type ChangeKind, changeKinds } from './change-kinds.ts';
 import { type SymptomThen, symptomAsToday } from './symptom.ts';
 
@@ -25,7 +26,8 @@ type ChangeThen = Omit<
 type EscalationThen = Omit<Escalation, 'waived'>;
 type OccurrenceThen = Omit<Occurrence, 'corrections'>;
 type WatchThen = Omit<Watch, 'voided' | 'occurrences'> & { occurrences: OccurrenceThen[] };
-type SideThen = Omit<SideObservation, 'superseded'>;
+type SideThen = Omit<SideObservation, 'superseded' | 'proof'> & { watchIds: string[]; occurrences: number };
+type AsFoundThen = Omit<NonNullable<TriageRecord['asFound']>, 'chain'> & { chain: ChainThen };
 type ClosingThen = Omit<NonNullable<TriageRecord['closing']>, 'proof'>;
 type SetAsideThen = Omit<SetAside, 'quietProof' | 'closing'> & { closing: ClosingThen | null };
 type AuditThen = Omit<NonNullable<TriageRecord['audit']>, 'findings'> & {
@@ -39,8 +41,11 @@ export type WholeRecordThen = Omit<
   | 'settings'
   | 'symptom'
   | 'audit'
+  | 'asFound'
   | 'watches'
   | 'sides'
+  | 'withoutSide'
+  | 'looks'
   | 'changes'
   | 'escalations'
   | 'closing'
@@ -52,6 +57,7 @@ export type WholeRecordThen = Omit<
   settings: { risk: number; reopenDays: number };
   symptom: SymptomThen;
   audit: AuditThen | null;
+  asFound: AsFoundThen | null;
   watches: WatchThen[];
   sides: SideThen[];
   changes: ChangeThen[];
@@ -75,8 +81,11 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     settings: { revision: 'notRecorded', ...then.settings },
     symptom: symptomAsToday(then.symptom),
     audit: auditAsToday(then.audit),
+    asFound: then.asFound && { ...then.asFound, chain: chainAsToday(then.asFound.chain) },
     watches: then.watches.map(watchAsToday),
-    sides: then.sides.map((side) => ({ ...side, superseded: null })),
+    sides: then.sides.map(sideAsToday),
+    withoutSide: null,
+    looks: [],
     changes: then.changes.map((change) => ({
       ...change,
       ...changeKinds[change.kind as ChangeKind],
@@ -95,6 +104,13 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     })),
   };
 }
+
+/** In version 1 a side always rested on a menu. */
+const sideAsToday = ({ watchIds, occurrences, ...side }: SideThen): SideObservation => ({
+  ...side,
+  proof: { kind: 'menu', watchIds, occurrences },
+  superseded: null,
+});
 
 /** Version 1 put no moment right, and voided no watch. */
 const watchAsToday = (then: WatchThen): Watch => ({
