@@ -97,23 +97,21 @@ function pointsAlong(of: TraceCase, path: SignalPath, looks: readonly SignalLook
     const own = looks.filter(({ what }) => what.deviceId === deviceId);
     const read = { bad: latest(own, 'bad'), good: latest(own, 'good'), isSource: at === 0 };
     const received = pointAt(of, { deviceId, at: 'receives', read, expected });
-    const arrives = received === null ? expected : goingOn(received, expected);
+    const arrives = goingOn(received, expected, { at: 'receives', read });
     const leaves = leaving(of.chain, deviceId, read, arrives);
     const sent = pointAt(of, { deviceId, at: 'sends', read, expected: leaves });
-    points.push(...[received, sent].flatMap((each) => each?.point ?? []));
-    const onTheWay = { ...leaves, excused: hiddenAfter(read, arrives) };
-    expected =
-      sent === null ? { ...onTheWay, signal: withoutLink(onTheWay.signal) } : goingOn(sent, onTheWay);
+    points.push(...[received, sent].flatMap((point) => point ?? []));
+    const onTheWay = { ...leaves, excused: hiddenAfter(read, arrives), signal: withoutLink(leaves.signal) };
+    expected = goingOn(sent, onTheWay, { at: 'sends', read });
   }
   return points;
 }
 
 type Read = { bad: SignalLook | null; good: SignalLook | null; isSource: boolean };
 type Asked = { deviceId: string; at: TracePoint['at']; read: Read; expected: Expected };
-type Judged = { point: TracePoint; seen: SignalSeen; lookId: string };
 
 /** What a device says at one end, and whether that is right; null where nothing can be said. */
-function pointAt({ symptom }: TraceCase, { deviceId, at, read, expected }: Asked): Judged | null {
+function pointAt({ symptom }: TraceCase, { deviceId, at, read, expected }: Asked): TracePoint | null {
   const { bad, good, isSource } = read;
   const seen = bad?.what[at] ?? null;
   if (bad === null || seen === null) return null;
@@ -130,14 +128,19 @@ function pointAt({ symptom }: TraceCase, { deviceId, at, read, expected }: Asked
     (showsNoFault(seen, symptom) || (isSource && signal === null) ? 'right' : null);
   if (says === null) return null;
   const lookIds = [...new Set([...expected.lookIds, ...(good === null ? [] : [good.id]), bad.id])];
-  return { point: { deviceId, at, says, lookIds }, seen, lookId: bad.id };
+  return { deviceId, at, says, lookIds };
 }
 
-/** What is right is what should come next; after what is wrong nothing can be told by comparing. */
-const goingOn = ({ point, seen, lookId }: Judged, expected: Expected): Expected =>
-  point.says === 'right'
-    ? { ...expected, signal: seen, lookIds: [lookId] }
-    : { ...expected, signal: null, lookIds: [] };
+/** What was read is what should come next, unless it is wrong: after that nothing can be told by comparing. */
+function goingOn(
+  point: TracePoint | null,
+  expected: Expected,
+  { at, read: { bad } }: { at: TracePoint['at']; read: Read },
+): Expected {
+  if (point?.says === 'wrong') return { ...expected, signal: null, lookIds: [] };
+  const seen = bad?.what[at] ?? null;
+  return bad === null || seen === null ? expected : { ...expected, signal: seen, lookIds: [bad.id] };
+}
 
 /** What a device should send for what arrives; not known of one that processes the picture and was not read. */
 function leaving(chain: Chain, deviceId: string, { bad, good }: Read, arrives: Expected): Expected {
