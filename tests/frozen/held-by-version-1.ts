@@ -1,5 +1,12 @@
+import type { Chain } from '../../shared/contract/chain.ts';
 import type { Message } from '../../shared/contract/message.ts';
-import type { ChangeRecord, Escalation, Judgement, TriageRecord } from '../../shared/contract/triage.ts';
+import type {
+  ChangeRecord,
+  Escalation,
+  Judgement,
+  SideObservation,
+  TriageRecord,
+} from '../../shared/contract/triage.ts';
 
 // Today's record without what version 1 did not hold, in the form in which it held the rest. Written by what version 1
 // stored, and on its own: nothing of versions/ is used.
@@ -48,10 +55,23 @@ function audit(today: TriageRecord['audit']): Part {
   return { ...rest, mustFix: findings.mustFix, shouldFix: findings.shouldFix };
 }
 
+/** A side always rested on a menu then. */
+function side({ proof, ...rest }: SideObservation): Part {
+  if (proof.kind !== 'menu') throw new Error('version 1 knew no other proof');
+  const { watchIds, occurrences } = proof;
+  return { ...without(rest, 'superseded'), watchIds, occurrences };
+}
+
+const chainThen = (chain: Chain): Part => ({
+  ...chain,
+  devices: chain.devices.map((device) => without(device, 'menuSurvivesLossOfInput', 'menuKeepsFormat')),
+});
+
 /** @returns today's record as version 1 would have held it */
 export function asHeldByVersion1(record: TriageRecord): Part {
   return {
-    ...without(record, 'quietProof', 'diaries', 'reports'),
+    ...without(record, 'quietProof', 'diaries', 'reports', 'withoutSide', 'looks'),
+    asFound: record.asFound && { ...record.asFound, chain: chainThen(record.asFound.chain) },
     settings: without(record.settings, 'revision'),
     symptom: without(record.symptom, 'pattern', 'onlyWith'),
     audit: audit(record.audit),
@@ -59,7 +79,7 @@ export function asHeldByVersion1(record: TriageRecord): Part {
       ...without(rest, 'voided'),
       occurrences: occurrences.map((each) => without(each, 'corrections')),
     })),
-    sides: record.sides.map((each) => without(each, 'superseded')),
+    sides: record.sides.map(side),
     changes: record.changes.map(change),
     escalations: record.escalations.map(escalation),
     closing: without(record.closing, 'proof'),

@@ -105,5 +105,7 @@ export const looksDe: Sentences<typeof lookCodes> = {
 
 const encodings = { rgb: 'RGB', ycbcr444: 'YCbCr 4:4:4', ycbcr422: 'YCbCr 4:2:2', ycbcr420: 'YCbCr 4:2:0' };
 const answers = { yes: 'ja', no: 'nein', unknown: 'nicht bekannt' };
-const shown = (value: string | number | boolean, say: { quoted(given: string): string }): string =>
-  typeof value === 'boolean' ? (value ? 'ein' : 'aus') : say.quoted(String(value));
+const shown = (value: string | number | boolean, say: { quoted(given: string): string }): string => {
+  if (typeof value === 'boolean') return value ? 'ein' : 'aus';
+  return typeof value === 'number' ? String(value) : say.quoted(value);
+};

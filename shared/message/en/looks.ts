@@ -100,5 +100,7 @@ export const looksEn: Sentences<typeof lookCodes> = {
 
 const encodings = { rgb: 'RGB', ycbcr444: 'YCbCr 4:4:4', ycbcr422: 'YCbCr 4:2:2', ycbcr420: 'YCbCr 4:2:0' };
 const answers = { yes: 'yes', no: 'no', unknown: 'not known' };
-const shown = (value: string | number | boolean, say: { quoted(given: string): string }): string =>
-  typeof value === 'boolean' ? (value ? 'on' : 'off') : say.quoted(String(value));
+const shown = (value: string | number | boolean, say: { quoted(given: string): string }): string => {
+  if (typeof value === 'boolean') return value ? 'on' : 'off';
+  return typeof value === 'number' ? String(value) : say.quoted(value);
+};
