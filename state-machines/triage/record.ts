@@ -88,7 +88,6 @@ export const standingEvidence = (record: TriageRecord): EvidenceRef[] =>
 export const standingReports = (record: TriageRecord): Report[] =>
   record.reports.filter(({ occurredAt, withdrawn }) => withdrawn === null && erasureOf(occurredAt) === null);
 
-
 /** The looks of a kind that count: not withdrawn, and of this round; oldest first. */
 export const standingLooks = <Kind extends LookKept['kind']>(
   record: TriageRecord,

@@ -156,7 +156,15 @@ const read = (deviceId: string, said: Record<string, unknown>): Sent =>
     type: 'recordLook',
     what: { kind: 'signal', deviceId, moment: 'bad', said: { kind: 'read', ...said } },
   }) as Sent;
-const lostHdr = { symptom: { kind: 'noHdrOrWrongColour', perHour: null, lastsS: null } } as const;
+const lostHdr = {
+  symptom: {
+    kind: 'noHdrOrWrongColour',
+    perHour: null,
+    lastsS: null,
+    pattern: { kind: 'always' },
+    onlyWith: null,
+  },
+} as const;
 
 describe('a side by the trace', () => {
   const ticketWith = (...looks: Sent[]) =>
