@@ -11,7 +11,7 @@ const probability = z.number().min(0).max(1);
 /** Something to have at hand. Lengths in metres. */
 export const kitItem = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('cable'), category: z.enum(linkCategories), lengthM: z.number().positive() }),
-  z.object({ kind: z.enum(['coupler', 'syncSwitch', 'display', 'source', 'extenderPair']) }),
+  z.object({ kind: z.enum(['coupler', 'syncSwitch', 'display', 'source', 'extenderPair', 'powerSupply']) }),
 ]);
 
 const kit = z.array(kitItem).max(50);

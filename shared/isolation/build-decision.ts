@@ -4,9 +4,15 @@ import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from '.
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
-import { effectsOf, menuStaysChance, staysAway } from './likelihood.ts';
+import {
+  effectsOf,
+  menuStaysChance,
+  provokingExposure,
+  quietWhileProvoked,
+  staysAway,
+} from './likelihood.ts';
 import { requiredQuietTries, requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
-import type { Records } from './test-record.ts';
+import { type Records, wasMadeWith } from './test-record.ts';
 
 /** Builds the decision from the posterior. Candidates that showed the fault already have nothing more to tell. */
 export function decisionOf(
@@ -23,7 +29,7 @@ export function decisionOf(
     optionsOf({ model, chances, records, quiet, terms }, candidate),
   );
   const options: Option[] = [];
-  for (const [main, further] of withoutDearer(steps)) {
+  for (const [main, further] of withoutDearer(steps, chances, terms.wanted)) {
     if (main !== undefined)
       options.push({ ...main, after: -1, resumeMin: handlingOf(main.candidate) - main.handlingMin });
     if (further !== undefined)
@@ -83,6 +89,12 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
   }
   const record = records.tests.get(candidate.id);
   if (record?.seen === true || record?.surelyAway === true) return [];
+  if (wasMadeWith(records, action)) return [];
+  const provoking = provokingExposure(model.table, action.test, terms.baseline.mode);
+  if (provoking !== null) {
+    const option = record === undefined ? provokingOption(situation, candidate, provoking) : null;
+    return option === null || !tellsApart(option, chances) ? [] : [option];
+  }
   const effects = effectsOf(model, action.test, action.target);
   const done = record?.quiet ?? 0;
   const watch = (from: number, to: number, handlingMin: number): OptionByHypothesis => {
@@ -100,6 +112,28 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
   const main = watch(done, done < need ? need : more, handlingMin);
   if (!tellsApart(main, chances)) return [];
   return done < need ? [main, watch(need, more, 0)] : [main];
+}
+
+/** What is brought on shows in a short watch; that it stays quiet so long says little of what the change keeps away. */
+function provokingOption(
+  { model, quiet, terms }: Situation,
+  candidate: Candidate,
+  exposure: number,
+): OptionByHypothesis | null {
+  const { action } = candidate;
+  if (action.kind === 'menu') return null;
+  const { quietMin, seenMin, after } = quiet.watch(0, exposure);
+  const handlingMin = handlingMinutes(candidate, terms, 0);
+  return {
+    candidate,
+    first: Float64Array.from(effectsOf(model, action.test, action.target), (effect) =>
+      quietWhileProvoked(effect, after),
+    ),
+    firstMin: handlingMin + quietMin,
+    secondMin: handlingMin + seenMin,
+    handlingMin,
+    exposure,
+  };
 }
 
 /** Minutes around a watch. What is in place has to be put back whatever comes next, so that is no cost of watching on. */

@@ -21,6 +21,7 @@ function changeAt(chain: Chain, kind: ChangeKind, target: Place): ChangeAt | nul
     const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
     return link === undefined ? null : madeTo(facts, link);
   }
+  if (facts.target === 'chain') return madeTo(facts, chain);
   const deviceId = target.kind === facts.target ? target.deviceId : '';
   const device = findDevice(chain, deviceId);
   if (device === undefined) return null;
@@ -42,7 +43,12 @@ const madeTo = <At>({ whyNot, needsAt, cautionsAt, kit }: Made<At>, at: At): Cha
   kit: () => (typeof kit === 'function' ? kit(at) : kit),
 });
 
-const doneTo = { device: 'doneToDevice', port: 'doneToPort', link: 'doneToLink' } as const;
+const doneTo = {
+  device: 'doneToDevice',
+  port: 'doneToPort',
+  link: 'doneToLink',
+  chain: 'doneToChain',
+} as const;
 
 /** Why a change makes no sense at a place; null when it does. */
 export function whyNotAt(scene: Scene, kind: ChangeKind, target: Place): Message | null {

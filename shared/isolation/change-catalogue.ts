@@ -1,7 +1,10 @@
 import type { ChangeKind } from '../contract/change.ts';
 import { changeKinds } from '../contract/triage-names.ts';
 import type { ChangeFacts } from './change-facts.ts';
+import { changesToChains } from './changes-to-chains.ts';
 import { changesToDevices } from './changes-to-devices.ts';
+import { changesOfPower } from './changes-to-devices-power.ts';
+import { changesOfSettings } from './changes-to-devices-settings.ts';
 import { changesToLinks } from './changes-to-links.ts';
 import { changesToPorts } from './changes-to-ports.ts';
 
@@ -10,6 +13,9 @@ export const changeCatalogue: Record<ChangeKind, ChangeFacts> = {
   ...changesToLinks,
   ...changesToPorts,
   ...changesToDevices,
+  ...changesOfSettings,
+  ...changesOfPower,
+  ...changesToChains,
 };
 
 /** One fact of every kind, kind by kind. */
@@ -18,3 +24,8 @@ export const ofEachChange = <Fact>(of: (facts: ChangeFacts) => Fact): Record<Cha
     ChangeKind,
     Fact
   >;
+
+/** For each kind, the others that do on the way what it does. */
+export const kindsCountedAs: Record<ChangeKind, readonly ChangeKind[]> = Object.fromEntries(
+  changeKinds.map((kind) => [kind, changeKinds.filter((other) => changeCatalogue[other].countsAs === kind)]),
+) as Record<ChangeKind, ChangeKind[]>;

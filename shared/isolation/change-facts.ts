@@ -1,4 +1,5 @@
 import type { Chain, Device, Link, Place, Port } from '../contract/chain.ts';
+import type { ChangeKind } from '../contract/change.ts';
 import type { cautionCodes } from '../message/codes/cautions.ts';
 import type { needCodes } from '../message/codes/changes.ts';
 import type { Message } from '../message/message.ts';
@@ -9,9 +10,10 @@ import type { KitItem } from './kit.ts';
 
 /**
  * Which parts a change does something to, seen from its target. `ends`: the devices a link joins, the links at a
- * device. `between`: the stretch that the change takes out of the way of the picture. `anywhere`: all of the chain.
+ * device. `between`: the stretch that the change takes out of the way of the picture. `anywhere`: every device and
+ * cable on the way of the picture. `whole`: what the chain as a whole can have at fault.
  */
-export type Reach = 'target' | 'ends' | 'between' | 'upstream' | 'downstream' | 'anywhere';
+export type Reach = 'target' | 'ends' | 'between' | 'upstream' | 'downstream' | 'anywhere' | 'whole';
 /** `any` holds for every mode that has no figure of its own. */
 export type EffectColumn = FailureMode | 'any';
 export type EffectRow = Row<EffectColumn>;
@@ -36,7 +38,7 @@ export type Scene = {
   readonly settingsKnownIds: readonly string[];
 };
 export type PortAt = { device: Device; port: Port };
-type Targets = { device: Device; port: PortAt; link: Link };
+type Targets = { device: Device; port: PortAt; link: Link; chain: Chain };
 
 /** What is known of a kind of change whatever the chain, all but what it is called. */
 type Facts<Kind extends keyof Targets> = {
@@ -63,10 +65,10 @@ type Facts<Kind extends keyof Targets> = {
   cautionsAt: (target: Targets[Kind]) => Caution[];
   people: 1 | 2;
   /**
-   * How a client can do it when told by phone: by a remote control alone, in the device's own menu, at its plugs. Null:
-   * not at all.
+   * How a client can do it when told by phone: by a remote control alone, in the device's own menu, by a switch within
+   * reach, at its plugs. Null: not at all.
    */
-  byClient: 'remoteControl' | 'ownMenu' | 'plugs' | null;
+  byClient: 'remoteControl' | 'ownMenu' | 'switch' | 'plugs' | null;
   /** Minutes to make it and to put it back. */
   minutes: Row<'setup' | 'restore'>;
   /** Takes longer where the cable has to be pulled through a conduit. */
@@ -78,6 +80,12 @@ type Facts<Kind extends keyof Targets> = {
    * left out on purpose: a spare cable can be bad too.
    */
   effects: Partial<Record<Reach, EffectRow>>;
+  /** Chance that it brings a fault of a mode on where it is there: told by the fault coming, not by its staying away. */
+  provokes: Partial<Record<Reach, EffectRow>>;
+  /** Minutes of watching what it brings on; null: as long as a quiet retest takes. */
+  provokingMin: number | null;
+  /** A kind that need not be made any more where this one was: what it does is done with it. */
+  countsAs: ChangeKind | null;
   /** The stretch that it takes out of the way of the picture. */
   takesOut: (components: Components, scope: Scope, target: Place) => ComponentKey[];
   /** Reaches downstream only where the device passes on what it gets. */
@@ -109,6 +117,9 @@ export const changeTo =
     byClient: null,
     isPulled: false,
     riskMin: null,
+    provokes: {},
+    provokingMin: null,
+    countsAs: null,
     takesOut: () => [],
     isPassedOn: false,
     settings: null,

@@ -101,7 +101,7 @@ export const changesToDevices = {
         : message('nothingToSwitchOff'),
     byClient: 'ownMenu',
     minutes: minutes(10, 10),
-    effects: { target: practice({ processing: 0.93, edid: 0.75, firmware: 0.25 }) },
+    effects: { target: practice({ processing: 0.93, edid: 0.75, firmware: 0.25, setting: 0.3 }) },
     settings: { usual: null },
   }),
   limitInputBandwidth: change({
@@ -139,7 +139,14 @@ export const changesToDevices = {
     byClient: 'remoteControl',
     minutes: minutes(5, 0),
     effects: {
-      anywhere: assumed({ edid: 0.35, contentProtection: 0.4, fiveVolt: 0.3, firmware: 0.15, contact: 0.05 }),
+      anywhere: assumed({
+        edid: 0.35,
+        contentProtection: 0.4,
+        fiveVolt: 0.3,
+        firmware: 0.15,
+        latched: 0.2,
+        contact: 0.05,
+      }),
     },
   }),
   moveProcessorToDisplay: change({
@@ -187,7 +194,9 @@ export const changesToDevices = {
         : message('noEarlierSettings')),
     needs: ['needEarlierSettings'],
     minutes: minutes(15, 15),
-    effects: { target: practice({ portMode: 0.7, edid: 0.7, processing: 0.8 }) },
+    effects: {
+      target: practice({ setting: 0.93, portMode: 0.7, edid: 0.7, processing: 0.8, controlBus: 0.5 }),
+    },
     settings: { usual: null },
   }),
   updateFirmware: change({
@@ -198,6 +207,8 @@ export const changesToDevices = {
     cautions: ['cautionFirmwareUpdate', 'cautionMains'],
     minutes: minutes(45, 0),
     riskMin: 60,
-    effects: { target: assumed({ firmware: 0.85, edid: 0.25, processing: 0.2, contentProtection: 0.15 }) },
+    effects: {
+      target: assumed({ firmware: 0.85, latched: 0.6, edid: 0.25, processing: 0.2, contentProtection: 0.15 }),
+    },
   }),
 };

@@ -32,6 +32,20 @@ export const changesToLinks = {
       ends: assumed({ contact: 0.6, contentProtection: 0.08, edid: 0.08 }),
     },
   }),
+  flexCable: change({
+    ...correction,
+    whyNot: (scene, link) => {
+      if (link.construction === 'activeOptical') return message('opticalNotFlexed');
+      return linkPossible(scene, link) ?? (link.route === 'free' ? null : message('cableNotInReach'));
+    },
+    canBeRepeated: true,
+    cautions: ['cautionFlexByHand', 'cautionMains'],
+    minutes: minutes(5, 0),
+    effects: { target: assumed({ contact: 0.5 }), ends: assumed({ contact: 0.3 }) },
+    provokes: { target: practice({ contact: 0.6 }), ends: assumed({ contact: 0.3 }) },
+    provokingMin: 5,
+    countsAs: 'reseat',
+  }),
   replaceCable: change({
     ...mayStay,
     whyNot: (scene, link) =>

@@ -13,7 +13,7 @@ import type { Chain, Device, Link, Place } from '../contract/chain.ts';
 import type { NamedPlace } from '../message/values.ts';
 import type { outside } from './failure-modes.ts';
 
-/** A part that can be at fault, a device or a link, as the text that `placeKey` gives it. */
+/** What can be at fault, a device, a link or the chain as a whole, as the text that `placeKey` gives it. */
 export type ComponentKey = string;
 /** Where one component lies as the signal runs from another. */
 export type Relation = 'own' | 'upstream' | 'downstream' | 'apart';
@@ -21,12 +21,20 @@ export type Relation = 'own' | 'upstream' | 'downstream' | 'apart';
 export const deviceKey = (deviceId: string): ComponentKey => placeKey({ kind: 'device', deviceId });
 export const linkKey = (linkId: string): ComponentKey => placeKey({ kind: 'link', linkId });
 
-type Known = { place: Component; device: Device | null; link: Link | null; named: NamedPlace };
+/** The chain as a whole, which fails in ways that no device or cable explains alone. */
+export const chainKey: ComponentKey = placeKey({ kind: 'chain' });
+
+type Known = {
+  place: Component | { kind: 'chain' };
+  device: Device | null;
+  link: Link | null;
+  named: NamedPlace;
+};
 
 /** A chain whose devices and links are asked about many times: who lies where is computed once. */
 export type Components = {
   chain: Chain;
-  /** Along the signal. */
+  /** Devices and links along the signal. */
   keys: readonly ComponentKey[];
   known: ReadonlyMap<ComponentKey, Known>;
   upstream: ReadonlyMap<ComponentKey, ReadonlySet<ComponentKey>>;
@@ -43,16 +51,20 @@ export type Scope = {
 
 export function componentsIn(chain: Chain): Components {
   const places = componentsOf(chain);
-  const known = new Map(
+  const known = new Map<ComponentKey, Known>(
     places.map((place) => {
       const device = place.kind === 'device' ? (findDevice(chain, place.deviceId) ?? null) : null;
       const link = place.kind === 'link' ? (findLink(chain, place.linkId) ?? null) : null;
       return [placeKey(place), { place, device, link, named: namedPlace(chain, place) }];
     }),
   );
+  const keys = [...known.keys()];
+  const whole = { kind: 'chain' } as const;
+  known.set(chainKey, { place: whole, device: null, link: null, named: namedPlace(chain, whole) });
   const devicesBefore = new Map(chain.devices.map(({ id }) => [id, upstreamOf(chain, id)]));
   const upstream = new Map<ComponentKey, ReadonlySet<ComponentKey>>();
-  for (const [key, { device, link }] of known) {
+  for (const key of keys) {
+    const { device = null, link = null } = known.get(key) ?? {};
     const at = device?.id ?? link?.from.deviceId ?? '';
     const before = devicesBefore.get(at) ?? new Set<string>();
     const feeds = chain.links.filter(({ to }) => to.deviceId === at || before.has(to.deviceId));
@@ -62,7 +74,7 @@ export function componentsIn(chain: Chain): Components {
       new Set([...own, ...[...before].map(deviceKey), ...feeds.map(({ id }) => linkKey(id))]),
     );
   }
-  return { chain, keys: [...known.keys()], known, upstream };
+  return { chain, keys, known, upstream };
 }
 
 /** A component with its names as they are now, for a message. */
@@ -81,9 +93,8 @@ export function pathBetween(components: Components, sourceId: string, displayId:
   return new Set(componentsFromTo(components.chain, sourceId, displayId).map(placeKey));
 }
 
-/** The component a place stands for: a port stands for its device; null for the whole chain. */
-export function componentAt(place: Place): ComponentKey | null {
-  if (place.kind === 'chain') return null;
+/** The component a place stands for: a port stands for its device. */
+export function componentAt(place: Place): ComponentKey {
   return place.kind === 'port' ? deviceKey(place.deviceId) : placeKey(place);
 }
 

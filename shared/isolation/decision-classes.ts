@@ -15,6 +15,56 @@ const leastSpread = 0.02;
 
 /** Whether an option comes out differently for what can still be wrong. */
 export function tellsApart({ first }: OptionByHypothesis, chances: readonly number[]): boolean {
+  return spreadOf(first, chances).variance >= leastSpread ** 2;
+}
+
+/**
+ * Leaves out candidates that tell no more than another one does, for fewer minutes: whose outcomes are those of the
+ * other, blurred. (What a blurred test tells is never worth more: Blackwell 1953, Annals of Mathematical Statistics 24:265.)
+ */
+export function withoutDearer(
+  candidates: readonly OptionByHypothesis[][],
+  chances: readonly number[],
+  wanted: readonly string[],
+): OptionByHypothesis[][] {
+  const options = candidates.flatMap((steps) =>
+    steps[0] === undefined ? [] : [{ steps, main: steps[0], spread: spreadOf(steps[0].first, chances) }],
+  );
+  const cheapFirst = mostTelling(options, wanted).toSorted((a, b) => minutesOf(a) - minutesOf(b));
+  const kept: typeof options = [];
+  for (const each of cheapFirst) {
+    const told = kept.some(
+      (other) =>
+        other.main.firstMin <= each.main.firstMin &&
+        other.main.secondMin <= each.main.secondMin &&
+        isBlurred(each, other, chances),
+    );
+    if (!told) kept.push(each);
+  }
+  return kept.map(({ steps }) => steps);
+}
+
+/** What comes next and what may follow it is looked for among so many; assumed, see `npm run bench -- isolation`. */
+const mostOptions = 48;
+
+function mostTelling<Each extends Told>(
+  options: readonly Each[],
+  wanted: readonly string[],
+): readonly Each[] {
+  const worth = (each: Told) =>
+    wanted.includes(each.main.candidate.id)
+      ? Number.POSITIVE_INFINITY
+      : each.spread.variance / minutesOf(each);
+  return options.length <= mostOptions
+    ? options
+    : options.toSorted((a, b) => worth(b) - worth(a) || 0).slice(0, Math.max(mostOptions, wanted.length));
+}
+
+const minutesOf = ({ main }: Told): number => main.firstMin + main.secondMin;
+
+type Spread = { mean: number; variance: number };
+
+function spreadOf(first: Float64Array, chances: readonly number[]): Spread {
   let mean = 0;
   let square = 0;
   for (let at = 0; at < first.length; at += 1) {
@@ -22,31 +72,20 @@ export function tellsApart({ first }: OptionByHypothesis, chances: readonly numb
     mean += chance * out;
     square += chance * out * out;
   }
-  return square - mean * mean >= leastSpread ** 2;
+  return { mean, variance: square - mean * mean };
 }
 
-/** Leaves out candidates that tell what another one tells too, for fewer minutes. */
-export function withoutDearer(candidates: readonly OptionByHypothesis[][]): OptionByHypothesis[][] {
-  const cheapFirst = candidates
-    .flatMap((steps) => (steps[0] === undefined ? [] : [{ steps, main: steps[0] }]))
-    .toSorted((a, b) => a.main.firstMin + a.main.secondMin - b.main.firstMin - b.main.secondMin);
-  const kept: typeof cheapFirst = [];
-  for (const each of cheapFirst) {
-    const told = kept.some(
-      ({ main }) =>
-        main.firstMin <= each.main.firstMin &&
-        main.secondMin <= each.main.secondMin &&
-        areAlike(main.first, each.main.first),
-    );
-    if (!told) kept.push(each);
-  }
-  return kept.map(({ steps }) => steps);
-}
+type Told = { main: OptionByHypothesis; spread: Spread };
 
-function areAlike(one: Float64Array, other: Float64Array): boolean {
-  for (let at = 0; at < one.length; at += 1)
-    if (Math.abs((one[at] as number) - (other[at] as number)) >= same) return false;
-  return true;
+/** Whether what one tells is what the other tells, with a slope from 0 to 1, but for less than a test has to tell. */
+function isBlurred(one: Told, other: Told, chances: readonly number[]): boolean {
+  let joint = 0;
+  const [a, b] = [one.main.first, other.main.first];
+  for (let at = 0; at < a.length; at += 1)
+    joint += (chances[at] as number) * (a[at] as number) * (b[at] as number);
+  const covariance = joint - one.spread.mean * other.spread.mean;
+  const slope = covariance / other.spread.variance;
+  return slope >= 0 && slope <= 1 && one.spread.variance - slope * covariance < leastSpread ** 2;
 }
 
 type Class = { group: string; members: number[]; chance: number };

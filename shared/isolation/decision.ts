@@ -55,6 +55,8 @@ export type Terms = {
   escalationMin: number;
   /** Id of the candidate that is in place now: watching on costs no set-up. */
   inPlace: string | null;
+  /** Ids of candidates that are looked at however little they tell: what is in place, and what only may come next. */
+  wanted: readonly string[];
 };
 
 /** The terms that are figures of the table. */

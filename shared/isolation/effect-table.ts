@@ -42,6 +42,9 @@ const menuStays = {
     processing: 0.5,
     firmware: 0.4,
     powerOrHeat: 0.1,
+    setting: 0.65,
+    latched: 0.4,
+    controlBus: 0.4,
     fiveVolt: 0.6,
     contentDependent: 0.9,
   } satisfies Record<DeviceMode, number>),
@@ -64,6 +67,7 @@ export type FactKind = keyof typeof facts;
 
 export const effectTable = {
   effects: ofEachChange((facts) => facts.effects),
+  provocations: ofEachChange((facts) => facts.provokes),
   changeMinutes,
   coincidence: { stays: coincidence },
   menuStays,

@@ -9,15 +9,27 @@ export const deviceModes = [
   'firmware',
   'powerOrHeat',
   'processing',
+  'setting',
+  'latched',
+  'controlBus',
 ] as const;
 export const sourceModes = ['fiveVolt', 'contentDependent'] as const;
+/** What no device or cable explains alone: how all of them play together, and what works on them from outside. */
+export const chainModes = ['wakeOrder', 'controlSystem', 'disturbance', 'earthLoop'] as const;
 export const outside = 'outside';
 
 export type LinkMode = (typeof linkModes)[number];
 export type DeviceMode = (typeof deviceModes)[number] | (typeof sourceModes)[number];
+export type ChainMode = (typeof chainModes)[number];
 /** How a component fails; `outside` stands for whatever the model doesn't know, and is never ruled out. */
-export type FailureMode = LinkMode | DeviceMode | typeof outside;
-export const failureModes: readonly FailureMode[] = [...linkModes, ...deviceModes, ...sourceModes, outside];
+export type FailureMode = LinkMode | DeviceMode | ChainMode | typeof outside;
+export const failureModes: readonly FailureMode[] = [
+  ...linkModes,
+  ...deviceModes,
+  ...sourceModes,
+  ...chainModes,
+  outside,
+];
 
 /** What to call a mode in a sentence, after "it is" or "suspected:". */
 export const modeMessages: Readonly<Record<FailureMode, Message>> = {
@@ -31,8 +43,15 @@ export const modeMessages: Readonly<Record<FailureMode, Message>> = {
   firmware: message('firmwareAtFault'),
   powerOrHeat: message('powerOrHeatAtFault'),
   processing: message('processingAtFault'),
+  setting: message('settingAtFault'),
+  latched: message('latchedUntilRestart'),
+  controlBus: message('controlBusAtFault'),
   fiveVolt: message('fiveVoltStartAtFault'),
   contentDependent: message('certainContentAtFault'),
+  wakeOrder: message('wakeOrderAtFault'),
+  controlSystem: message('controlSystemAtFault'),
+  disturbance: message('disturbedFromOutside'),
+  earthLoop: message('earthLoopAtFault'),
   outside: message('notInModel'),
 };
 
@@ -43,6 +62,14 @@ export function modesOfConstruction(construction: LinkConstruction): readonly Li
 
 /** Modes a device of a role can have at all. Processing is added where the device does process the picture. */
 export function modesOfRole(role: DeviceRole): readonly DeviceMode[] {
-  if (role === 'source') return ['portMode', 'contentProtection', 'firmware', 'powerOrHeat', ...sourceModes];
-  return ['portMode', 'edid', 'contentProtection', 'firmware', 'powerOrHeat'];
+  const ofAny = [
+    'portMode',
+    'contentProtection',
+    'firmware',
+    'powerOrHeat',
+    'setting',
+    'latched',
+    'controlBus',
+  ] as const;
+  return role === 'source' ? [...ofAny, ...sourceModes] : [...ofAny, 'edid'];
 }

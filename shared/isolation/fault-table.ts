@@ -1,10 +1,8 @@
 import { deviceRoles, linkConstructions } from '../contract/chain-names.ts';
-import { contentKinds, patternKinds, patternTriggers, symptomKinds } from '../contract/triage-names.ts';
 import { effectTable, riskMin } from './effect-table.ts';
-import type { DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
+import type { ChainMode, DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
 import { assumed, columns, practice, type Row } from './figures.ts';
-
-type ByMode = Record<FailureMode, Row>;
+import { contentChances, patternChances, symptomChances, triggerChances } from './shown-chances.ts';
 
 /** Columns: passive copper, active copper, active optical, twisted-pair extender. */
 const construction = columns(linkConstructions);
@@ -30,92 +28,20 @@ const deviceWeights: Record<DeviceMode, Row> = {
   powerOrHeat: assumed(role(0.3, 0.4, 0.5, 0.6, 0.9, 0.6, 0.3)),
   /** Only where the device does process the picture. */
   processing: assumed(role(0.3, 0.8, 1, 1.2, 0.3, 0.3, 0.6)),
+  /** Anything in its menu but the mode of a port: a picture or output setting, mostly after a reset or an update. */
+  setting: practice(role(0.7, 0.2, 0.7, 0.7, 0.1, 0.1, 0.9)),
+  latched: assumed(role(0.4, 0.5, 0.7, 0.5, 0.4, 0.3, 0.3)),
+  controlBus: assumed(role(0.25, 0.05, 0.3, 0.05, 0.02, 0.02, 0.3)),
   fiveVolt: practice(role(0.7, 0, 0, 0, 0, 0, 0)),
   contentDependent: assumed(role(0.9, 0, 0, 0, 0, 0, 0)),
 };
 
-/**
- * How a fault of each mode shows: chances along a row add up to 1. Columns: no picture, drop-outs, sparkles, no HDR
- * or wrong colour, wrong rate or resolution, content-protection message, sound only.
- */
-const shown = columns(symptomKinds);
-const symptomChances: ByMode = {
-  bandwidth: practice(shown(0.2, 0.4, 0.25, 0.05, 0.05, 0.03, 0.02)),
-  contact: practice(shown(0.25, 0.55, 0.12, 0.03, 0.02, 0.02, 0.01)),
-  direction: practice(shown(0.75, 0.1, 0.1, 0.02, 0.01, 0.01, 0.01)),
-  linkPower: assumed(shown(0.35, 0.45, 0.1, 0.03, 0.02, 0.03, 0.02)),
-  portMode: practice(shown(0.15, 0.05, 0.03, 0.4, 0.35, 0.01, 0.01)),
-  edid: practice(shown(0.15, 0.08, 0.01, 0.36, 0.35, 0.02, 0.03)),
-  contentProtection: practice(shown(0.25, 0.2, 0.01, 0.02, 0.02, 0.45, 0.05)),
-  firmware: assumed(shown(0.2, 0.35, 0.02, 0.15, 0.13, 0.1, 0.05)),
-  powerOrHeat: assumed(shown(0.3, 0.6, 0.03, 0.02, 0.02, 0.01, 0.02)),
-  processing: assumed(shown(0.1, 0.25, 0.08, 0.32, 0.2, 0.01, 0.04)),
-  fiveVolt: practice(shown(0.6, 0.3, 0.01, 0.04, 0.03, 0.01, 0.01)),
-  contentDependent: assumed(shown(0.1, 0.4, 0.03, 0.2, 0.15, 0.1, 0.02)),
-  outside: assumed(shown(0.15, 0.15, 0.14, 0.14, 0.14, 0.14, 0.14)),
-};
-
-/** With what content the fault shows; `notKnown` says nothing. */
-const content = columns(contentKinds);
-/** Columns: any content, only above a certain format, only what is protected. Rows add up to 1. */
-const contentChances: ByMode = {
-  bandwidth: practice(content(0.22, 0.75, 0.03)),
-  contact: assumed(content(0.75, 0.22, 0.03)),
-  direction: assumed(content(0.75, 0.23, 0.02)),
-  linkPower: assumed(content(0.58, 0.39, 0.03)),
-  portMode: practice(content(0.27, 0.71, 0.02)),
-  edid: assumed(content(0.45, 0.5, 0.05)),
-  contentProtection: practice(content(0.1, 0.1, 0.8)),
-  firmware: assumed(content(0.45, 0.33, 0.22)),
-  powerOrHeat: assumed(content(0.7, 0.27, 0.03)),
-  processing: assumed(content(0.55, 0.42, 0.03)),
-  fiveVolt: assumed(content(0.87, 0.1, 0.03)),
-  contentDependent: assumed(content(0.1, 0.5, 0.4)),
-  outside: assumed(content(0.4, 0.3, 0.3)),
-};
-
-const pattern = columns(patternKinds);
-/**
- * How a fault of each mode comes. Columns: always, on a trigger, at random, in bursts, only when warm. Rows add up to 1.
- * Static faults are those of how something is set or laid, or of what is asked of it; what fails electrically comes
- * and goes.
- */
-const patternChances: ByMode = {
-  bandwidth: assumed(pattern(0.15, 0.2, 0.35, 0.18, 0.12)),
-  contact: practice(pattern(0.1, 0.22, 0.35, 0.25, 0.08)),
-  direction: assumed(pattern(0.75, 0.15, 0.06, 0.02, 0.02)),
-  linkPower: assumed(pattern(0.15, 0.25, 0.3, 0.16, 0.14)),
-  portMode: practice(pattern(0.7, 0.22, 0.05, 0.01, 0.02)),
-  edid: practice(pattern(0.4, 0.5, 0.07, 0.02, 0.01)),
-  contentProtection: practice(pattern(0.22, 0.5, 0.18, 0.05, 0.05)),
-  firmware: assumed(pattern(0.15, 0.4, 0.3, 0.06, 0.09)),
-  powerOrHeat: practice(pattern(0.05, 0.12, 0.18, 0.15, 0.5)),
-  processing: assumed(pattern(0.35, 0.4, 0.17, 0.03, 0.05)),
-  fiveVolt: practice(pattern(0.12, 0.8, 0.04, 0.02, 0.02)),
-  contentDependent: assumed(pattern(0.25, 0.55, 0.15, 0.03, 0.02)),
-  outside: assumed(pattern(0.15, 0.25, 0.3, 0.15, 0.15)),
-};
-
-const trigger = columns(patternTriggers);
-/**
- * What makes a fault of each mode come that comes on a trigger. Columns: switching on, a source change, the start of a
- * title, a change of HDR or rate, after standby, a cable that is touched, another appliance that switches, something
- * else. Rows add up to 1.
- */
-const triggerChances: ByMode = {
-  bandwidth: assumed(trigger(0.05, 0.1, 0.2, 0.35, 0.05, 0.1, 0.05, 0.1)),
-  contact: practice(trigger(0.04, 0.04, 0.03, 0.04, 0.04, 0.65, 0.06, 0.1)),
-  direction: assumed(trigger(0.25, 0.2, 0.1, 0.15, 0.15, 0.05, 0.02, 0.08)),
-  linkPower: assumed(trigger(0.25, 0.15, 0.05, 0.15, 0.2, 0.07, 0.05, 0.08)),
-  portMode: assumed(trigger(0.03, 0.12, 0.2, 0.5, 0.03, 0.01, 0.01, 0.1)),
-  edid: practice(trigger(0.22, 0.25, 0.08, 0.12, 0.22, 0.01, 0.02, 0.08)),
-  contentProtection: practice(trigger(0.15, 0.2, 0.32, 0.1, 0.14, 0.01, 0.01, 0.07)),
-  firmware: assumed(trigger(0.18, 0.18, 0.15, 0.16, 0.2, 0.01, 0.02, 0.1)),
-  powerOrHeat: assumed(trigger(0.35, 0.05, 0.05, 0.1, 0.15, 0.05, 0.15, 0.1)),
-  processing: assumed(trigger(0.05, 0.15, 0.2, 0.45, 0.05, 0.01, 0.01, 0.08)),
-  fiveVolt: practice(trigger(0.4, 0.15, 0.02, 0.03, 0.34, 0.01, 0.01, 0.04)),
-  contentDependent: assumed(trigger(0.03, 0.07, 0.45, 0.35, 0.02, 0.01, 0.01, 0.06)),
-  outside: assumed(trigger(0.1, 0.1, 0.1, 0.1, 0.1, 0.02, 0.4, 0.08)),
+/** Of the chain as a whole, however many parts it has. */
+const chainWeights: Record<ChainMode, Row> = {
+  wakeOrder: assumed({ each: 0.4 }),
+  controlSystem: assumed({ each: 0.4 }),
+  disturbance: assumed({ each: 0.35 }),
+  earthLoop: assumed({ each: 0.2 }),
 };
 
 type Factors = Row<FailureMode>;
@@ -123,16 +49,43 @@ const modes = practice<FailureMode>;
 /** What the answer to "what changed?" multiplies the weight of a mode by; a mode that isn't named keeps its weight. */
 const changedFactors: Record<string, Factors> = {
   cable: modes({ bandwidth: 3, contact: 3, direction: 4, linkPower: 3 }),
-  device: modes({ portMode: 2.5, edid: 3, contentProtection: 3, fiveVolt: 1.5, contact: 1.5 }),
-  firmware: modes({ firmware: 6, edid: 2, contentProtection: 2 }),
-  setting: modes({ portMode: 5, edid: 4, processing: 4 }),
+  device: modes({
+    portMode: 2.5,
+    edid: 3,
+    contentProtection: 3,
+    fiveVolt: 1.5,
+    contact: 1.5,
+    wakeOrder: 2,
+    controlSystem: 2,
+    controlBus: 2,
+  }),
+  firmware: modes({ firmware: 6, edid: 2, contentProtection: 2, setting: 4, latched: 2, controlBus: 2 }),
+  setting: modes({ portMode: 5, edid: 4, processing: 4, setting: 6, controlBus: 2, controlSystem: 2 }),
   move: modes({ contact: 5, direction: 3, linkPower: 2 }),
-  buildingWork: modes({ contact: 4, bandwidth: 2, powerOrHeat: 1.5 }),
-  nothing: assumed<FailureMode>({ contact: 1.3, powerOrHeat: 1.5, portMode: 0.6, direction: 0.3 }),
+  buildingWork: modes({ contact: 4, bandwidth: 2, powerOrHeat: 1.5, disturbance: 3, earthLoop: 3 }),
+  nothing: assumed<FailureMode>({
+    contact: 1.3,
+    powerOrHeat: 1.5,
+    portMode: 0.6,
+    direction: 0.3,
+    setting: 0.6,
+    latched: 1.5,
+  }),
 };
 /** The same for "has it ever worked?". */
 const historyFactors: Record<'neverWorked' | 'workedBefore', Factors> = {
-  neverWorked: modes({ bandwidth: 3, portMode: 3, direction: 4, edid: 2, contact: 0.6, powerOrHeat: 0.3 }),
+  neverWorked: modes({
+    bandwidth: 3,
+    portMode: 3,
+    direction: 4,
+    edid: 2,
+    contact: 0.6,
+    powerOrHeat: 0.3,
+    setting: 2,
+    latched: 0.3,
+    wakeOrder: 2,
+    controlSystem: 2,
+  }),
   workedBefore: modes({ direction: 0.2 }),
 };
 
@@ -156,7 +109,7 @@ const onlyWithFactors: Record<'title' | 'application', Factors> = {
 
 const weighing = {
   /** Share of "something outside the model" among all faults, before the case is known. */
-  outsideShare: assumed({ share: 0.03 }),
+  outsideShare: assumed({ share: 0.02 }),
   /** Weight of a component that is not on the way of the picture but on a parallel branch, against one that is. */
   besideThePath: practice({ edid: 0.6, contentProtection: 0.5, any: 0.1 }),
   /** Factor on the contact of a cable per year that it has lain, and the highest it comes to. */
@@ -206,6 +159,7 @@ const planning = {
 export const faultTable = {
   linkWeights,
   deviceWeights,
+  chainWeights,
   symptomChances,
   contentChances,
   patternChances,

@@ -3,6 +3,7 @@ import type { Case, ChangedInput, FindingInput } from './case.ts';
 import {
   type ComponentKey,
   type Components,
+  chainKey,
   componentAt,
   componentsIn,
   deviceKey,
@@ -12,9 +13,9 @@ import {
   pathBetween,
   type Scope,
 } from './components.ts';
-import { type FailureMode, modesOfConstruction, modesOfRole, outside } from './failure-modes.ts';
+import { chainModes, type FailureMode, modesOfConstruction, modesOfRole, outside } from './failure-modes.ts';
 import type { FaultTable } from './fault-table.ts';
-import { figureIn } from './figures.ts';
+import { figureIn, type Row } from './figures.ts';
 import { modesOfRule } from './finding-modes.ts';
 import { onlyWithSaid, patternSaid } from './pattern.ts';
 import { scopeOf } from './scope.ts';
@@ -43,7 +44,7 @@ export type FaultModel = {
 export function faultModelOf(facts: Case, table: FaultTable): FaultModel {
   const components = componentsIn(facts.chain);
   const scope = scopeOf(components, facts);
-  const inChain = components.keys.flatMap((key) =>
+  const inChain = [...components.keys, chainKey].flatMap((key) =>
     modesAt(components, key).map((mode): Hypothesis => ({ component: key, mode })),
   );
   const own = inChain.map((each) => baseWeight(components, table, each));
@@ -65,6 +66,7 @@ export function normalised(weights: readonly number[]): number[] {
 }
 
 function modesAt(components: Components, key: ComponentKey): readonly FailureMode[] {
+  if (key === chainKey) return chainModes;
   const { device = null, link = null } = components.known.get(key) ?? {};
   if (link !== null) return modesOfConstruction(link.construction);
   if (device === null) return [];
@@ -74,9 +76,10 @@ function modesAt(components: Components, key: ComponentKey): readonly FailureMod
 
 function baseWeight(components: Components, table: FaultTable, { component, mode }: Hypothesis): number {
   const { device = null, link = null } = components.known.get(component) ?? {};
-  const rows: Partial<Record<FailureMode, FaultTable['linkWeights']['contact']>> =
-    link === null ? table.deviceWeights : table.linkWeights;
-  return figureIn(rows[mode], link?.construction ?? device?.role ?? '') ?? 0;
+  const { chainWeights, deviceWeights, linkWeights } = table;
+  const rows: Partial<Record<FailureMode, Row>> =
+    component === chainKey ? chainWeights : link === null ? deviceWeights : linkWeights;
+  return figureIn(rows[mode], link?.construction ?? device?.role ?? 'each') ?? 0;
 }
 
 type Context = {
@@ -135,7 +138,7 @@ function patternSteps({ facts, table }: Context): Step[] {
 
 function beside({ table, scope }: Context): Step['factor'] {
   return ({ component, mode }) =>
-    component === outside || scope.path.has(component)
+    component === outside || component === chainKey || scope.path.has(component)
       ? 1
       : (figureIn(table.weighing.besideThePath, mode) ?? 1);
 }
@@ -230,7 +233,7 @@ function sourcesChance({ table, components, scope }: Context): Step['factor'] {
   return ({ component, mode }) => {
     const on = affected.filter((way) => way.has(component)).length;
     const column = (): string => {
-      if (component === outside) return 'unaffectedToo';
+      if (component === outside || component === chainKey) return 'unaffectedToo';
       if (on === 0) return 'none';
       if (on < affected.length) return 'someAffected';
       if (!unaffected.has(component)) return 'allAffectedOnly';

@@ -6,7 +6,7 @@ type Category = Link['category'];
 /** Something to have at hand for a test or a repair. Lengths in metres. */
 export type KitItem =
   | { kind: 'cable'; category: Category; lengthM: number }
-  | { kind: 'coupler' | 'syncSwitch' | 'display' | 'source' | 'extenderPair' };
+  | { kind: 'coupler' | 'syncSwitch' | 'display' | 'source' | 'extenderPair' | 'powerSupply' };
 
 /** Lengths that cables are commonly sold in, metres; common practice. Beyond the last, by the metre. */
 const soldLengthsM = [1, 2, 3, 5, 7.5, 10, 12.5, 15, 20, 25, 30, 40, 50];
@@ -51,6 +51,7 @@ const kitMessages = {
   display: message('kitDisplay'),
   source: message('kitSource'),
   extenderPair: message('kitExtenderPair'),
+  powerSupply: message('kitPowerSupply'),
 };
 
 /** An item in words, for a packing list. */

@@ -1,19 +1,35 @@
 import type { Place } from '../contract/chain.ts';
+import { changeCatalogue } from './change-catalogue.ts';
 import type { EffectRow, Reach } from './change-facts.ts';
-import { type Components, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
+import { type Components, chainKey, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
 import type { TestKind } from './effect-table.ts';
 import { outside } from './failure-modes.ts';
 import { type FaultRate, quietChance } from './fault-rate.ts';
-import { figureIn } from './figures.ts';
+import type { FaultTable } from './fault-table.ts';
+import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel, Hypothesis } from './hypotheses.ts';
 import { reachOf } from './reach.ts';
 import { type Records, type TestRecord, testKey } from './test-record.ts';
 
-/** Chance that the fault stays away with a change in place: because of what it changes, or by coincidence. */
-export type Effect = { because: number; coincidence: number };
+/**
+ * Chance that the fault stays away with a change in place: because of what it changes, or by coincidence; and that the
+ * change itself brings it on.
+ */
+export type Effect = { because: number; coincidence: number; provoked: number };
+export const noEffect: Effect = { because: 0, coincidence: 0, provoked: 0 };
 
 /** What changes do under a model doesn't depend on results, so that replanning can use it again. */
 const known = new WeakMap<FaultModel, Map<string, readonly Effect[]>>();
+
+/**
+ * Minutes or tries, by how the fault comes, in which a change that may bring it on is watched; null for every other
+ * change, which is watched for as long as quiet takes to mean something.
+ */
+export function provokingExposure({ planning }: FaultTable, test: TestKind, mode: FaultRate['mode']) {
+  const { provokingMin } = changeCatalogue[test];
+  if (provokingMin === null) return null;
+  return mode === 'trigger' ? Math.ceil(provokingMin / figureOf(planning.oneTry, 'minutes')) : provokingMin;
+}
 
 /** Chance, for each hypothesis of the model, that a change keeps the fault away. */
 export function effectsOf(model: FaultModel, test: TestKind, target: Place): readonly Effect[] {
@@ -26,23 +42,46 @@ export function effectsOf(model: FaultModel, test: TestKind, target: Place): rea
 }
 
 function computeEffects(model: FaultModel, test: TestKind, target: Place): Effect[] {
-  const { table, components, scope } = model;
-  const rows = Object.entries(table.effects[test]) as [Reach, EffectRow][];
-  const reached = new Map<string, EffectRow[]>();
-  for (const [reach, row] of rows)
-    for (const key of reachOf(components, scope, { test, target }, reach))
-      reached.set(key, [...(reached.get(key) ?? []), row]);
+  const { table } = model;
+  const done = { test, target };
+  const because = strongestIn(model, done, table.effects[test]);
+  const provoked = strongestIn(model, done, table.provocations[test]);
   const moved = figureIn(table.coincidence.stays, 'contact') ?? 0;
   const other = figureIn(table.coincidence.stays, 'other') ?? 0;
-  return model.hypotheses.map(({ component, mode }) => {
-    let because = 0;
-    for (const row of reached.get(component) ?? []) because = Math.max(because, figureIn(row, mode) ?? 0);
-    return { because, coincidence: mode === 'contact' ? moved : other };
-  });
+  return model.hypotheses.map((hypothesis) => ({
+    because: because(hypothesis),
+    coincidence: hypothesis.mode === 'contact' ? moved : other,
+    provoked: provoked(hypothesis),
+  }));
+}
+
+/** The strongest figure of all rows that reach a hypothesis; 0 where none does. */
+function strongestIn(
+  { components, scope }: FaultModel,
+  done: { test: TestKind; target: Place },
+  rows: Partial<Record<Reach, EffectRow>>,
+): (hypothesis: Hypothesis) => number {
+  const reached = new Map<string, EffectRow[]>();
+  const given = Object.entries(rows) as [Reach, EffectRow][];
+  if (given.length === 0) return () => 0;
+  for (const [reach, row] of given)
+    for (const key of reachOf(components, scope, done, reach))
+      reached.set(key, [...(reached.get(key) ?? []), row]);
+  return ({ component, mode }) => {
+    let strongest = 0;
+    for (const row of reached.get(component) ?? []) strongest = Math.max(strongest, figureIn(row, mode) ?? 0);
+    return strongest;
+  };
 }
 
 /** Chance that the fault stays away for either reason, 0..1. */
 export const staysAway = ({ because, coincidence }: Effect): number => because + (1 - because) * coincidence;
+
+/** Chance that nothing is seen while a change that may bring the fault on is watched, whose quiet is this likely. */
+export function quietWhileProvoked(effect: Effect, quiet: number): number {
+  const away = staysAway(effect);
+  return (1 - effect.provoked) * (away + (1 - away) * quiet);
+}
 
 /**
  * Likelihood of all results under each hypothesis, exactly. Watches of one change share what the change does; all
@@ -56,7 +95,7 @@ export function likelihoodsOf(model: FaultModel, records: Records): number[] {
   }));
   return model.hypotheses.map((hypothesis, at) => {
     const ways = tests.map(({ record, effects }) =>
-      waysOf(record, effects[at] ?? { because: 0, coincidence: 0 }),
+      waysOf({ record, effect: effects[at] ?? noEffect, table: model.table, rate: records.rate }),
     );
     let likelihood = chanceOfWays(ways, records.rate);
     for (const [deviceId, answers] of records.menus)
@@ -71,9 +110,16 @@ export function likelihoodsOf(model: FaultModel, records: Records): number[] {
 
 /** One way in which a test can have come out as it did: its chance, and how much quiet with the fault there it takes. */
 type Way = { chance: number; quiet: number };
+type Weighed = { record: TestRecord; effect: Effect; table: FaultTable; rate: FaultRate };
 
-function waysOf(record: TestRecord, effect: Effect): Way[] {
+function waysOf({ record, effect, table, rate }: Weighed): Way[] {
   const away = staysAway(effect);
+  const provoking = provokingExposure(table, record.test, rate.mode);
+  if (provoking !== null && !record.surelyAway && record.putBack === null) {
+    const watched = record.exposure > 0 ? record.exposure : provoking;
+    const quiet = quietWhileProvoked(effect, quietChance(rate, watched));
+    return [{ chance: record.seen ? 1 - quiet : quiet, quiet: 0 }];
+  }
   if (record.seen) return [{ chance: 1 - away, quiet: 0 }];
   if (record.surelyAway) return [{ chance: away, quiet: 0 }];
   if (record.putBack === null)
@@ -122,7 +168,7 @@ export function menuStaysChance(
   deviceId: string,
   { component, mode }: Hypothesis,
 ): number {
-  if (component === outside) return figureIn(table.menuStays.apart, mode) ?? 0.5;
+  if (component === outside || component === chainKey) return figureIn(table.menuStays.apart, mode) ?? 0.5;
   const relation = relationOf(components, deviceKey(deviceId), component);
   return figureIn(table.menuStays[relation], mode) ?? 0.5;
 }
@@ -145,5 +191,5 @@ function menuLikelihood(
 
 function isNear(components: Components, place: Place, { component }: Hypothesis): boolean {
   const at = componentAt(place);
-  return at !== null && (at === component || neighboursOf(components, at).includes(component));
+  return at === component || neighboursOf(components, at).includes(component);
 }

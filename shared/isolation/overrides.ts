@@ -37,6 +37,7 @@ const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['patternChances', chance],
   ['triggerChances', chance],
   ['effects', chance],
+  ['provocations', chance],
   ['coincidence', chance],
   ['menuStays', chance],
   ['weighing/outsideShare', chance],

@@ -113,8 +113,15 @@ const repairs: Readonly<Record<FailureMode, Message>> = {
   firmware: message('repairFirmware'),
   powerOrHeat: message('repairPowerOrHeat'),
   processing: message('repairProcessing'),
+  setting: message('repairSetting'),
+  latched: message('repairLatched'),
+  controlBus: message('repairControlBus'),
   fiveVolt: message('repairFiveVolt'),
   contentDependent: message('repairCertainContent'),
+  wakeOrder: message('repairWakeOrder'),
+  controlSystem: message('repairControlSystem'),
+  disturbance: message('repairDisturbance'),
+  earthLoop: message('repairEarthLoop'),
   outside: message('handToSecondLine'),
 };
 

@@ -12,6 +12,7 @@ import {
   whyNotHere,
 } from './candidates.ts';
 import type { Case } from './case.ts';
+import { changeCatalogue } from './change-catalogue.ts';
 import { namedComponent } from './components.ts';
 import { type Decision, namingChance, type Option, type Terms, termsIn } from './decision.ts';
 import type { TestKind } from './effect-table.ts';
@@ -143,12 +144,14 @@ export function planNext(input: PlanInput): Plan {
 }
 
 /** The terms of a plan. Without a baseline, one is assumed after what the client tells, for planning only. */
-export function termsOf({ facts, terms, inPlace, table = faultTable }: PlanInput): Terms {
+export function termsOf({ facts, terms, inPlace, byClient = [], table = faultTable }: PlanInput): Terms {
+  const running = inPlace === null ? null : testKey(inPlace.kind, inPlace.target);
   const own = { risk: organisationDefaults.risk, ...termsIn(table), ...terms };
   return {
     ...own,
     baseline: facts.baseline !== null && seenIn(facts.baseline) > 0 ? facts.baseline : assumedBaseline(facts),
-    inPlace: inPlace === null ? null : testKey(inPlace.kind, inPlace.target),
+    inPlace: running,
+    wanted: running === null ? byClient : [...byClient, running],
   };
 }
 
@@ -238,9 +241,13 @@ function planned(
     text: isRunning ? message('goOnWatching') : candidateOrder(model, candidate),
     why: isRunning ? whyGoOn(expectedMin) : whyNext(test, decision.nameAt),
     testMin,
-    quiet: candidate.action.kind === 'menu' ? null : { mode: terms.baseline.mode, amount: exposure },
+    quiet: isShort(candidate) ? null : { mode: terms.baseline.mode, amount: exposure },
   };
 }
+
+/** Answered by the first occurrence, not by how long it stays quiet. */
+const isShort = ({ action }: Candidate): boolean =>
+  action.kind === 'menu' || changeCatalogue[action.test].provokingMin !== null;
 
 /** Not worth a word below this gain; assumed. */
 const worthMentioningMin = 10;

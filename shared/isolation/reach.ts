@@ -4,6 +4,7 @@ import type { Reach } from './change-facts.ts';
 import {
   type ComponentKey,
   type Components,
+  chainKey,
   componentAt,
   linkKey,
   linkMeant,
@@ -22,8 +23,8 @@ export function reachOf(
 ): Iterable<ComponentKey> {
   if (reach === 'anywhere') return scope.path;
   if (reach === 'between') return changeCatalogue[test].takesOut(components, scope, target);
+  if (reach === 'whole') return [chainKey];
   const at = targetOf(components, test, target);
-  if (at === null) return [];
   switch (reach) {
     case 'target':
       return [at];
@@ -41,7 +42,7 @@ export function reachOf(
   }
 }
 
-function targetOf({ chain }: Components, test: TestKind, target: Place): ComponentKey | null {
+function targetOf({ chain }: Components, test: TestKind, target: Place): ComponentKey {
   const link = changeCatalogue[test].target === 'link' ? linkMeant(chain, target) : null;
   return link === null ? componentAt(target) : linkKey(link.id);
 }

@@ -48,7 +48,6 @@ function beforeProcessor(components: Components, source: string, processor: stri
 /** A link that leaves the way of the picture, and all that hangs on it alone. */
 export function branchAt(components: Components, scope: Scope, target: Place): ComponentKey[] {
   const at = componentAt(target);
-  if (at === null) return [];
   const into = neighboursOf(components, at).filter((key) => relationOf(components, at, key) === 'upstream');
   const meant = linkMeant(components.chain, target);
   const from = meant === null ? into : [linkKey(meant.id)];

@@ -1,6 +1,7 @@
 import { placeKey } from '../chain/place.ts';
 import type { Place } from '../contract/chain.ts';
 import type { Case, Result } from './case.ts';
+import { changeCatalogue, kindsCountedAs } from './change-catalogue.ts';
 import type { TestKind } from './effect-table.ts';
 import { exposureOf, type FaultRate, rateOf, seenIn, withWatch } from './fault-rate.ts';
 import type { WatchRecord } from './quiet-length.ts';
@@ -13,6 +14,8 @@ export type TestRecord = {
   seen: boolean;
   /** Minutes or tries, in the baseline's mode, in which it did not come; 0 once it was seen. */
   quiet: number;
+  /** Minutes or tries watched in all, in the baseline's mode. */
+  exposure: number;
   /** Known to be away, with no watch to doubt. */
   surelyAway: boolean;
   /** After the change was undone: minutes or tries without the fault, or that it came back. */
@@ -30,6 +33,14 @@ export type Records = {
 
 export const testKey = (test: TestKind, target: Place): string => `${test} ${placeKey(target)}`;
 
+/** Whether another change was made in the place and watched that does the same on the way. */
+export function wasMadeWith(
+  { tests }: Records,
+  { test, target }: { test: TestKind; target: Place },
+): boolean {
+  return kindsCountedAs[test].some((kind) => tests.has(testKey(kind, target)));
+}
+
 type WatchResult = Extract<Result, { kind: 'test' | 'putBack' }>;
 const hasWatch = (result: Result): result is WatchResult =>
   result.kind === 'test' || result.kind === 'putBack';
@@ -46,6 +57,7 @@ export function recordsOf(facts: Case, results: readonly Result[]): Records {
       target,
       seen: false,
       quiet: 0,
+      exposure: 0,
       surelyAway: false,
       putBack: null,
     };
@@ -68,8 +80,15 @@ function recordWith(
     return result.outcome === 'persists' ? { ...record, seen: true } : { ...record, surelyAway: true };
   const seen = seenIn(result.watch) > 0;
   // quiet in another mode than the fault was reproduced in says nothing
-  const quiet = seen || result.watch.mode !== mode ? 0 : exposureOf(result.watch);
-  if (result.kind === 'test') return { ...record, seen: record.seen || seen, quiet: record.quiet + quiet };
+  const exposure = result.watch.mode === mode ? exposureOf(result.watch) : 0;
+  const quiet = seen ? 0 : exposure;
+  if (result.kind === 'test')
+    return {
+      ...record,
+      seen: record.seen || seen,
+      quiet: record.quiet + quiet,
+      exposure: record.exposure + exposure,
+    };
   const before = record.putBack ?? { returned: false, quiet: 0 };
   return { ...record, putBack: { returned: before.returned || seen, quiet: before.quiet + quiet } };
 }
@@ -84,10 +103,17 @@ function menusOf(results: readonly Result[]): Records['menus'] {
   return menus;
 }
 
-/** A change during which the fault came has no part in it, so all its watches tell how often the fault comes. */
+/**
+ * A change during which the fault came has no part in it, so all its watches tell how often the fault comes; unless it
+ * may have brought it on.
+ */
 function rateFrom(baseline: WatchRecord | null, results: readonly WatchResult[]): FaultRate {
   const keyOf = (result: WatchResult) => `${result.kind} ${testKey(result.test, result.target)}`;
-  const present = new Set(results.filter(({ watch }) => seenIn(watch) > 0).map(keyOf));
+  const present = new Set(
+    results
+      .filter(({ test, watch }) => seenIn(watch) > 0 && changeCatalogue[test].provokingMin === null)
+      .map(keyOf),
+  );
   return results
     .filter((result) => present.has(keyOf(result)))
     .reduce((rate, { watch }) => withWatch(rate, watch), rateOf(baseline));

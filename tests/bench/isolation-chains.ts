@@ -1,5 +1,7 @@
 import type { Chain, Place } from '../../shared/contract/chain.ts';
+import { changeKinds } from '../../shared/contract/triage-names.ts';
 import type { ChangeOption } from '../../shared/isolation/candidates.ts';
+import { changeCatalogue } from '../../shared/isolation/change-catalogue.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { figureOf } from '../../shared/isolation/figures.ts';
 import {
@@ -92,11 +94,12 @@ export function changesOn(chain: Chain): ChangeOption[] {
     setupMin: figureOf(faultTable.changeMinutes[kind], 'setup'),
     restoreMin: figureOf(faultTable.changeMinutes[kind], 'restore'),
   });
-  const links = chain.links.flatMap(({ id, from, lengthM }) => {
+  const links = chain.links.flatMap(({ id, from, lengthM, route, construction }) => {
     const target: Place = { kind: 'link', linkId: id };
     const branches = chain.links.filter((other) => other.from.deviceId === from.deviceId).length > 1;
     return [
       option('reseat', target),
+      ...(route === 'free' && construction !== 'activeOptical' ? [option('flexCable', target)] : []),
       option(lengthM <= 5 ? 'replaceCable' : 'temporaryCable', target),
       option('insertSyncSwitch', target),
       ...(branches ? [option('unplugBranch', target)] : []),
@@ -108,6 +111,17 @@ export function changesOn(chain: Chain): ChangeOption[] {
     const between = role !== 'source' && role !== 'display';
     const to: Record<string, boolean> = {
       otherSource: role === 'source',
+      otherTitle: role === 'source',
+      otherApplication: role === 'source',
+      otherOutputSetting: role === 'source',
+      lowerRate: role === 'source' || role === 'processor',
+      raiseRate: role === 'source' || role === 'processor',
+      powerCycle: true,
+      controlBusOff: true,
+      otherOutlet: true,
+      otherSupply: true,
+      clearVents: true,
+      warmByUse: true,
       bypassDevice: between,
       sourceIntoProcessor: role === 'source' && chain.devices.some((other) => other.role === 'processor'),
       disableProcessing: device.processesPicture,
@@ -129,5 +143,8 @@ export function changesOn(chain: Chain): ChangeOption[] {
     );
     return [...whole, ...ports];
   });
-  return [...links, ...devices];
+  const whole = changeKinds
+    .filter((kind) => changeCatalogue[kind].target === 'chain')
+    .map((kind) => option(kind, { kind: 'chain' }));
+  return [...links, ...devices, ...whole];
 }

@@ -27,7 +27,14 @@ export type Habits = Map<string, { named: [string, number] } | { option: Option 
 export function stageOf(facts: Case, changes: readonly ChangeOption[], stopAt: number): Stage {
   const model = faultModelOf(facts, faultTable);
   const { risk } = organisationDefaults;
-  const terms = { risk, ...termsIn(faultTable), stopAt, baseline: baselineOf(facts), inPlace: null };
+  const terms = {
+    risk,
+    ...termsIn(faultTable),
+    stopAt,
+    baseline: baselineOf(facts),
+    inPlace: null,
+    wanted: [],
+  };
   return { model, candidates: candidatesFor(model, changes), terms };
 }
 

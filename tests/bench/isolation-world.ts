@@ -3,7 +3,7 @@ import type { Case, Result } from '../../shared/isolation/case.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
 import { quietChance } from '../../shared/isolation/fault-rate.ts';
 import type { FaultModel, Hypothesis } from '../../shared/isolation/hypotheses.ts';
-import { effectsOf, menuStaysChance } from '../../shared/isolation/likelihood.ts';
+import { effectsOf, menuStaysChance, noEffect, staysAway } from '../../shared/isolation/likelihood.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
 import { pick, randomFrom } from '../support/random.ts';
 
@@ -50,6 +50,7 @@ export function worldOf(
   const baseline = baselineOf(model.facts);
   const often = rateGiven(baseline, random);
   const away = new Map<string, boolean>();
+  const provoked = new Map<string, boolean>();
   const menuStays = new Map<string, boolean>();
   const once = (memory: Map<string, boolean>, key: string, chance: () => number): boolean => {
     const known = memory.get(key) ?? random() < chance();
@@ -77,18 +78,14 @@ export function worldOf(
           results: waiting > exposure ? [] : [{ kind: 'menu', deviceId: action.deviceId, answer }],
         };
       }
-      const isAway = once(away, candidate.id, () => {
-        const { because, coincidence } = effectsOf(model, action.test, action.target)[at] ?? {
-          because: 0,
-          coincidence: 0,
-        };
-        return because + (1 - because) * coincidence;
-      });
+      const effect = effectsOf(model, action.test, action.target)[at] ?? noEffect;
+      const isAway = once(away, candidate.id, () => staysAway(effect));
+      const isProvoked = once(provoked, candidate.id, () => effect.provoked);
       const flipped = flips && random() < quietChance(baseline, exposure);
-      const seen = !isAway && waiting <= exposure && !flipped;
-      const watch = watchOf(baseline.mode, seen ? waiting : exposure, seen);
+      const seen = isProvoked || (!isAway && waiting <= exposure && !flipped);
+      const watch = watchOf(baseline.mode, seen ? Math.min(waiting, exposure) : exposure, seen);
       return {
-        minutes: aroundMin + minutesFor(seen ? waiting : exposure),
+        minutes: aroundMin + minutesFor(seen ? Math.min(waiting, exposure) : exposure),
         results: [{ kind: 'test', test: action.test, target: action.target, watch }],
       };
     },

@@ -45,6 +45,8 @@ export const needCodes = {
   needEarlierSettings: {},
   needFirmwareFile: {},
   needTimeForUpdate: {},
+  needOtherSupply: {},
+  needOutletStrip: {},
   needCableAsLong: { lengthM: 'metres' },
   needContentProtection: { version: 'term' },
 } as const satisfies CodeTable;

@@ -10,4 +10,5 @@ export const kitCodes = {
   kitDisplay: {},
   kitSource: {},
   kitExtenderPair: {},
+  kitPowerSupply: {},
 } as const satisfies CodeTable;

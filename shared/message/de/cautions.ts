@@ -17,4 +17,23 @@ export const cautionsDe: Sentences<typeof cautionCodes> = {
   cautionLifting: () => 'Anzeigen und Prozessoren sind schwer und kippen: zu zweit heben.',
   cautionFirmwareUpdate: () =>
     'Ein Update lässt sich nicht rückgängig machen, und ein Gerät, dem mittendrin der Strom ausfällt, startet vielleicht nicht mehr: Schalte nicht aus, und schreib vorher alle Einstellungen auf, denn ein Update kann sie zurücksetzen.',
+  cautionFlexByHand: () =>
+    'Bieg es nur von Hand, auf dem Boden stehend, wo das Kabel frei liegt: nie von der Leiter, nie ein optisches Kabel, und ohne Kraft auf Stecker oder Buchse.',
+  cautionMainsOrder: () =>
+    'Eine Minute aus, jedes Gerät an seinem Schalter oder Stecker, nie am Sicherungskasten. Nicht, während etwas ein Update lädt oder aufnimmt oder ein Medienserver schreibt. Lass einen Projektor vorher abkühlen. Alarmanlage, Netzwerk und medizinische Geräte bleiben am Strom.',
+  cautionPowerOff: () =>
+    'Am eigenen Schalter oder Stecker, nie am Sicherungskasten, und nicht, während es ein Update lädt, aufnimmt oder schreibt. Lass einen Projektor vorher abkühlen. Alarmanlage, Netzwerk und medizinische Geräte bleiben am Strom.',
+  cautionSupply: () =>
+    'Nimm nur ein Netzteil, das der Hersteller zulässt: gleiche Spannung, gleiche Polung, gleicher Stecker, mindestens der gleiche Strom. Öffne kein Gehäuse.',
+  cautionHeat: () =>
+    'Erwärme es nur, indem du es wie üblich benutzt: keine Lüftung abdecken, keine Heißluft. Flächen können heiß sein; was riecht oder sich verfärbt, bleibt aus.',
+  cautionEarth: () =>
+    'Der Schutzleiter wird nie abgehängt, abgeklebt oder mit einem Adapter umgangen, auch nicht zum Test. Kribbelt es oder springt ein Funke: aufhören, nichts mehr anfassen, eine Elektrofachkraft rufen.',
+  cautionThunderstorm: () =>
+    'Nicht bei Gewitter, und die Erdung einer Antenne oder Schüssel bleibt, wie sie ist: Sie gehört der Elektrofachkraft.',
+  cautionOthersAppliances: () =>
+    'Frag, bevor etwas ausgeschaltet oder abgezogen wird: nichts Medizinisches, keine Alarmanlage, keine Heizung, kein Kühlgerät, nichts, woran jemand arbeitet.',
+  cautionReturnAudio: () =>
+    'Ton, der über dasselbe Kabel zurückkommt, kann mit dem Steuerbus wegfallen: Sag es, und prüf danach den Ton.',
+  cautionBeam: () => 'Ein Projektor, der aufwacht, wirft starkes Licht: Niemand sieht in das Objektiv.',
 };

@@ -8,6 +8,13 @@ export const changesToLinks = {
       'Schalte beide Geräte in Bereitschaft. Zieh den Stecker an jedem Ende, such nach verbogenen Kontakten und Schmutz, und steck ihn ganz ein. Fass kein anderes Kabel an.',
     afterwards: 'Nichts zurückzubauen.',
   },
+  flexCable: {
+    label: 'Kabel von Hand biegen',
+    order: (name) => `Bieg von Hand: ${name()}`,
+    instructions:
+      'Bieg das Kabel bei laufendem Bild sacht hin und her, nahe jedem Stecker und auf seiner Länge, an jedem Ende eine Minute, und achte darauf, ob der Fehler kommt. Die Stecker sitzen danach auch neu.',
+    afterwards: 'Nichts zurückzubauen: Sag, ob der Fehler beim Biegen kam.',
+  },
   replaceCable: {
     label: 'Kabel ersetzen',
     order: (name) => `Ersetz ${name('accusative')}`,

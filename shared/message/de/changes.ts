@@ -3,7 +3,10 @@ import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { Kinds } from '../values.ts';
 import type { ChangeWords } from './change-words.ts';
+import { changesToChains } from './changes-to-chains.ts';
 import { changesToDevices } from './changes-to-devices.ts';
+import { changesOfPower } from './changes-to-devices-power.ts';
+import { changesOfSettings } from './changes-to-devices-settings.ts';
 import { changesToLinks } from './changes-to-links.ts';
 import { changesToPorts } from './changes-to-ports.ts';
 
@@ -11,6 +14,9 @@ const words: { readonly [Kind in Kinds['changeKind']]: ChangeWords } = {
   ...changesToLinks,
   ...changesToPorts,
   ...changesToDevices,
+  ...changesOfSettings,
+  ...changesOfPower,
+  ...changesToChains,
 };
 
 const verdicts = {
@@ -71,6 +77,9 @@ export const needsDe: Sentences<typeof needCodes> = {
   needEarlierSettings: () => 'die früheren Einstellungen, aufgeschrieben oder gesichert',
   needFirmwareFile: () => 'die Firmware-Datei und die Anleitung des Herstellers',
   needTimeForUpdate: () => 'Zeit: Ein abgebrochenes Update kann das Gerät unbrauchbar machen',
+  needOtherSupply: () =>
+    'ein Netzteil, das der Hersteller zulässt, mit Spannung, Polung und Strom, wie sie am Gerät stehen',
+  needOutletStrip: () => 'eine geerdete Steckdosenleiste, die die Last aller trägt',
   needCableAsLong: ({ lengthM }, say) => `etwa ${say.metres(lengthM)}, so lang wie das, das da ist`,
   needContentProtection: ({ version }) => `Kopierschutz ${version} an der anderen Anzeige`,
 };

@@ -8,5 +8,6 @@ export const kitDe: Sentences<typeof kitCodes> = {
   kitSyncSwitch: () => 'ein Umschalter, der den Takt erneuert',
   kitDisplay: () => 'eine Testanzeige mit demselben Kopierschutz',
   kitSource: () => 'eine zweite Quelle, die sicher gut ist',
+  kitPowerSupply: () => 'ein Netzteil, das zum Gerät passt und das der Hersteller zulässt',
   kitExtenderPair: () => 'ein Paar Verlängerungen über verdrillte Paare, die sicher gut sind',
 };

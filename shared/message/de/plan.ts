@@ -60,6 +60,17 @@ export const planDe: Sentences<typeof planCodes> = {
   repairPowerOrHeat: () =>
     'kümmere dich um Lüftung und Stromversorgung; an Netzleitungen arbeitet nur eine Elektrofachkraft',
   repairProcessing: () => 'schalte die Verarbeitung ab, die es tut, oder stell die Einstellungen wieder her',
+  repairSetting: () => 'stell das Gerät ein, wie es sein muss, und schreib es auf',
+  repairLatched: () =>
+    'aktualisier die Firmware, oder lass das Gerät reparieren, denn ein Neustart hilft nur bis zum nächsten Mal',
+  repairControlBus: () =>
+    'schalte den Steuerbus ab, oder stell ihn so ein, dass nichts Unerwünschtes geschickt wird',
+  repairWakeOrder: () =>
+    'lass die Geräte in der Reihenfolge wecken, die geht, jedes, sobald das davor bereit ist',
+  repairControlSystem: () => 'lass die Abläufe der Steuerung richtigstellen',
+  repairDisturbance: () => 'halt fern, was stört, oder leg es auf einen anderen Stromkreis',
+  repairEarthLoop: () =>
+    'setz einen Trenner in die Antennen-, Satelliten- oder Netzwerkleitung; an der Erdung selbst arbeitet nur eine Elektrofachkraft',
   repairFiveVolt: () =>
     'setz einen Umschalter dahinter, der den Takt erneuert, oder lass den Ausgang reparieren',
   repairCertainContent: () => 'aktualisier die Firmware, oder begrenz den Ausgang auf das, was durchgeht',

@@ -17,4 +17,23 @@ export const cautionsEn: Sentences<typeof cautionCodes> = {
   cautionLifting: () => 'Displays and processors are heavy and tip over: lift with two people.',
   cautionFirmwareUpdate: () =>
     'An update can’t be undone, and a device that loses power in the middle of it may not start again: don’t switch off, and write down all settings first, since an update can reset them.',
+  cautionFlexByHand: () =>
+    'Flex it by hand alone, standing on the floor, where the cable lies free: never from a ladder, never an optical cable, and with no force on plug or socket.',
+  cautionMainsOrder: () =>
+    'Off for one minute, each by its switch or plug, never at the fuse board. Not while anything updates or records, or while a disc server writes. Let a projector cool down first. Leave alarm, network and medical equipment plugged in.',
+  cautionPowerOff: () =>
+    'By its own switch or plug, never at the fuse board, and not while it updates, records or writes. Let a projector cool down first. Leave alarm, network and medical equipment plugged in.',
+  cautionSupply: () =>
+    'Use only a supply that the maker allows: the same voltage, polarity and plug, and at least the same current. Open no housing.',
+  cautionHeat: () =>
+    'Warm it only by using it as usual: cover no vents, blow no hot air. Surfaces can be hot; leave what smells or discolours switched off.',
+  cautionEarth: () =>
+    'Protective earth is never lifted, taped off or adapted away, not even for a test. If you feel a tingle or see a spark, stop, touch nothing more, and call a licensed electrician.',
+  cautionThunderstorm: () =>
+    'Not in a thunderstorm, and leave the earthing of an aerial or dish as it is: it belongs to a licensed electrician.',
+  cautionOthersAppliances: () =>
+    'Ask before anything is switched off or unplugged: nothing medical, no alarm, no heating, no fridge, nothing that somebody works on.',
+  cautionReturnAudio: () =>
+    'Sound that comes back over the same cable may go with the control bus: say so, and check the sound afterwards.',
+  cautionBeam: () => 'A projector that wakes throws strong light: nobody looks into the lens.',
 };

@@ -8,6 +8,13 @@ export const changesToLinks = {
       'Switch both devices to standby. Pull the plug at each end, look for bent contacts and dirt, and push it fully home. Touch no other cable.',
     afterwards: 'Nothing to put back.',
   },
+  flexCable: {
+    label: 'Flex the cable by hand',
+    order: (place) => `Flex by hand ${place}`,
+    instructions:
+      'With the picture running, bend the cable gently to and fro near each plug and along its length, a minute at each end, and watch for the fault to come. That seats its plugs anew too.',
+    afterwards: 'Nothing to put back: say whether the fault came while it was flexed.',
+  },
   replaceCable: {
     label: 'Replace the cable',
     order: (place) => `Replace ${place}`,

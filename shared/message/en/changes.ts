@@ -3,7 +3,10 @@ import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
 import type { Kinds } from '../values.ts';
 import type { ChangeWords } from './change-words.ts';
+import { changesToChains } from './changes-to-chains.ts';
 import { changesToDevices } from './changes-to-devices.ts';
+import { changesOfPower } from './changes-to-devices-power.ts';
+import { changesOfSettings } from './changes-to-devices-settings.ts';
 import { changesToLinks } from './changes-to-links.ts';
 import { changesToPorts } from './changes-to-ports.ts';
 
@@ -11,6 +14,9 @@ const words: { readonly [Kind in Kinds['changeKind']]: ChangeWords } = {
   ...changesToLinks,
   ...changesToPorts,
   ...changesToDevices,
+  ...changesOfSettings,
+  ...changesOfPower,
+  ...changesToChains,
 };
 
 const verdicts = {
@@ -69,6 +75,9 @@ export const needsEn: Sentences<typeof needCodes> = {
   needEarlierSettings: () => 'the earlier settings, written down or saved',
   needFirmwareFile: () => 'the firmware file and its maker’s notes',
   needTimeForUpdate: () => 'time: an interrupted update can spoil the device',
+  needOtherSupply: () =>
+    'a supply that the maker allows, with the voltage, polarity and current printed on the device',
+  needOutletStrip: () => 'an earthed outlet strip that carries the load of all',
   needCableAsLong: ({ lengthM }, say) => `about ${say.metres(lengthM)}, as long as the one that is there`,
   needContentProtection: ({ version }) => `content protection ${version} on the other display`,
 };

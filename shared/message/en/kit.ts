@@ -8,5 +8,6 @@ export const kitEn: Sentences<typeof kitCodes> = {
   kitSyncSwitch: () => 'a switch that regenerates sync',
   kitDisplay: () => 'a test display with the same content protection',
   kitSource: () => 'a second source known to be good',
+  kitPowerSupply: () => 'a power supply that fits the device, as its maker allows',
   kitExtenderPair: () => 'a pair of twisted-pair extenders known to be good',
 };

@@ -56,6 +56,14 @@ export const planEn: Sentences<typeof planCodes> = {
   repairPowerOrHeat: () =>
     'see to its ventilation and power supply; leave mains wiring to a licensed electrician',
   repairProcessing: () => 'switch off the processing that does it, or restore its settings',
+  repairSetting: () => 'set it as it has to be, and write that down',
+  repairLatched: () => 'update its firmware, or have it repaired, since a restart helps only until next time',
+  repairControlBus: () => 'switch its control bus off, or set it so that it sends nothing that isn’t wanted',
+  repairWakeOrder: () => 'have the devices woken in the order that works, each once the one before is ready',
+  repairControlSystem: () => 'have the macros of the control system put right',
+  repairDisturbance: () => 'keep what disturbs away from it, or on another circuit',
+  repairEarthLoop: () =>
+    'put an isolator into the aerial, satellite or network lead, and leave the earth itself to a licensed electrician',
   repairFiveVolt: () => 'put a switch that regenerates sync behind it, or have its output repaired',
   repairCertainContent: () => 'update its firmware, or limit its output to what passes',
   handToSecondLine: () => 'hand it to second line',

@@ -4,9 +4,9 @@ import { samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
-import { cautionsAt, needsAt, whyNotAt } from '../../../shared/isolation/change-at.ts';
-import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
-import type { Caution, Scene } from '../../../shared/isolation/change-facts.ts';
+import { cautionsAt, kitFor, needsAt, whyNotAt } from '../../../shared/isolation/change-at.ts';
+import { changeCatalogue, kindsCountedAs } from '../../../shared/isolation/change-catalogue.ts';
+import type { Caution, ChangeFacts, Scene } from '../../../shared/isolation/change-facts.ts';
 import { type FaultTable, faultTable } from '../../../shared/isolation/fault-table.ts';
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
@@ -61,9 +61,13 @@ function settingsKnownIds(record: TriageRecord, chain: Chain): string[] {
   );
 }
 
+/** Made and judged, itself or with another change that does the same on the way. */
 const wasTried = (record: TriageRecord, kind: ChangeKind, target: Place): boolean =>
   changesOfRound(record).some(
-    (change) => change.kind === kind && samePlace(change.target, target) && change.judgement !== null,
+    (change) =>
+      (change.kind === kind || kindsCountedAs[kind].includes(change.kind)) &&
+      samePlace(change.target, target) &&
+      change.judgement !== null,
   );
 
 /** Why a change does not apply at a place, null when it does. */
@@ -71,9 +75,7 @@ export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target:
   const scene = sceneOf(record);
   if (scene === null) return message('noSideForChange');
   const why = whyNotThere(scene, kind, target);
-  return why === null && kind === 'updateFirmware'
-    ? whyNotYet(scene, target, firstUntried(scene, candidates(scene)))
-    : why;
+  return why === null && kind === 'updateFirmware' ? whyNotYet(scene, target, candidates(scene)) : why;
 }
 
 const isKept = ({ record }: Known, kind: ChangeKind, target: Place): boolean =>
@@ -95,18 +97,33 @@ const candidates = (scene: Known): Candidate[] =>
     .filter((kind) => kind !== 'updateFirmware')
     .flatMap((kind) => placesFor(scene, kind).map((target) => ({ kind, target })));
 
-const firstUntried = ({ record }: Known, of: readonly Candidate[]): Candidate | null =>
-  of.find(({ kind, target }) => !wasTried(record, kind, target)) ?? null;
-
-/** Firmware can't be taken back, so it comes last, unless the organisation's level asks for it anyway. */
-function whyNotYet({ chain, record }: Known, target: Place, untried: Candidate | null): Message | null {
-  if (target.kind === 'device' && record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
-  return untried === null
+/**
+ * Firmware can't be taken back, so at a device it comes last, unless the organisation's level asks for it anyway. What
+ * may not be at hand, and what only brings a fault on, it doesn't wait for.
+ */
+function whyNotYet({ chain, record }: Known, target: Place, others: readonly Candidate[]): Message | null {
+  if (target.kind !== 'device' || record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
+  const untried = others.find(
+    (each) =>
+      isAt(chain, each.target, target.deviceId) &&
+      changeCatalogue[each.kind].provokingMin === null &&
+      kitFor(chain, each.kind, each.target).length === 0 &&
+      !wasTried(record, each.kind, each.target),
+  );
+  return untried === undefined
     ? null
     : message('untriedFirst', { change: untried.kind, place: namedPlace(chain, untried.target) });
 }
 
-function everyPlace(chain: Chain, kind: 'device' | 'port' | 'link'): Place[] {
+/** A device, a port of it, or a cable at it. */
+function isAt(chain: Chain, place: Place, deviceId: string): boolean {
+  if (place.kind !== 'link') return place.kind !== 'chain' && place.deviceId === deviceId;
+  const link = findLink(chain, place.linkId);
+  return link?.from.deviceId === deviceId || link?.to.deviceId === deviceId;
+}
+
+function everyPlace(chain: Chain, kind: ChangeFacts['target']): Place[] {
+  if (kind === 'chain') return [{ kind }];
   if (kind === 'link') return chain.links.map((link) => ({ kind, linkId: link.id }));
   if (kind === 'device') return chain.devices.map((device) => ({ kind, deviceId: device.id }));
   return chain.devices.flatMap((device) =>
@@ -131,9 +148,8 @@ export function applicableChangesOf(
   const scene = sceneOf(record);
   if (scene === null) return [];
   const others = candidates(scene);
-  const untried = firstUntried(scene, others);
   const updates = placesFor(scene, 'updateFirmware')
-    .filter((target) => whyNotYet(scene, target, untried) === null)
+    .filter((target) => whyNotYet(scene, target, others) === null)
     .map((target): Candidate => ({ kind: 'updateFirmware', target }));
   return [...others, ...updates].map((each) => describe(scene, each, table));
 }
