@@ -9,13 +9,14 @@ import type { MessageTerms } from '../../shared/message/terms.ts';
 import { type ApplicableChange, applicableChangesOf } from './changes/applicable.ts';
 import type { CompleteCommand, CompleteCommandType, TriageEvent } from './events.ts';
 import { type Awake, rest, stateName, step, type TriageSnapshot, wake } from './evolve.ts';
+import { examplesOf } from './examples.ts';
 import { changeInPlace, openChange } from './record.ts';
 import { after, before } from './rules/consequences.ts';
 import { isRuleName, rules } from './rules/index.ts';
 import { because, type Cause, type Refusal } from './rules/refusal.ts';
-import { whyTooLate } from './rules/remedy.ts';
 import { commandRoles } from './rules/roles.ts';
 import { causeOf, chainAsItWas, noChangeOpen, noWatchRuns, type Rule, roleRefusal } from './rules/rule.ts';
+import { lastMomentMs } from './rules/timing.ts';
 import { watchRuns } from './rules/watches.ts';
 import { apartFromShown } from './shown.ts';
 
@@ -43,6 +44,18 @@ function rulesFor(awake: Awake, type: CompleteCommandType): Rule[] {
  * @returns the events and the next snapshot, or why not: a kind of problem, a sentence, and what would be allowed now
  */
 export function decide(snapshot: TriageSnapshot, command: CompleteCommand): Decision {
+  const decided = decideOr(snapshot, command);
+  if (decided.accepted) return decided;
+  return {
+    accepted: false,
+    refusal: { ...decided.cause, allowedNow: allowedCommands(snapshot, command.role, command.at) },
+  };
+}
+
+type Accepted = Extract<Decision, { accepted: true }>;
+type DecidedOr = Accepted | { accepted: false; cause: Cause };
+
+function decideOr(snapshot: TriageSnapshot, command: CompleteCommand): DecidedOr {
   const events: TriageEvent[] = [];
   let awake = wake(snapshot);
   const take = (event: TriageEvent) => {
@@ -51,15 +64,14 @@ export function decide(snapshot: TriageSnapshot, command: CompleteCommand): Deci
   };
   const first = before(awake.context, command);
   if (first !== null) take(first);
-  const refused = (cause: Cause): Decision => ({
-    accepted: false,
-    refusal: { ...cause, allowedNow: allowedCommands(snapshot, command.role, command.at) },
-  });
   const rule = ruleFor(awake, command);
-  if ('cause' in rule) return refused(rule.cause);
+  if ('cause' in rule) return { accepted: false, cause: rule.cause };
   const event = rule.decide(awake.context, command);
   const outcomes = apartFromShown(command, event);
-  if (outcomes !== null) return refused(because('outcome-differs', message('outcomeDiffers'), { outcomes }));
+  if (outcomes !== null) {
+    const cause = because('outcome-differs', message('outcomeDiffers'), { outcomes });
+    return { accepted: false, cause };
+  }
   take(event);
   for (let next = after(awake.context, command); next !== null; next = after(awake.context, command)) {
     take(next);
@@ -71,10 +83,10 @@ export function decide(snapshot: TriageSnapshot, command: CompleteCommand): Deci
  * Decides on commands one after the other, each where those before it lead: what they would come to if they were sent
  * now. Refused as soon as one of them is.
  */
-export function decideInOrder(snapshot: TriageSnapshot, commands: readonly CompleteCommand[]): Decision {
-  let so: Extract<Decision, { accepted: true }> = { accepted: true, events: [], snapshot };
+export function decideInOrder(snapshot: TriageSnapshot, commands: readonly CompleteCommand[]): DecidedOr {
+  let so: Accepted = { accepted: true, events: [], snapshot };
   for (const command of commands) {
-    const next = decide(so.snapshot, command);
+    const next = decideOr(so.snapshot, command);
     if (!next.accepted) return next;
     so = { ...next, events: [...so.events, ...next.events] };
   }
@@ -139,7 +151,7 @@ const notNow = (awake: Awake, { type }: CompleteCommand): Cause => {
 };
 
 /**
- * The commands that can be accepted now, as far as that doesn't hang on what is sent with them.
+ * The commands that can be accepted now: of each there is one at least that the rules would not refuse.
  *
  * @param at now, UTC, ISO 8601; without it, reopening is listed however long ago the ticket was closed
  */
@@ -148,11 +160,25 @@ export function allowedCommands(snapshot: TriageSnapshot, role: MemberRole, at?:
   const types = Object.keys(commandRoles) as TicketCommandType[];
   return types.flatMap((type) => {
     if (!commandRoles[type].includes(role)) return [];
-    if (type === 'reopen' && at !== undefined && whyTooLate(awake.context, at) !== null) return [];
-    const isReady = rulesFor(awake, type).some((rule) => rule.ready(awake.context) === null);
-    return isReady ? [{ type, label: message('commandLabel', { command: type }) }] : [];
+    return canBeAccepted(awake, type, { at, role })
+      ? [{ type, label: message('commandLabel', { command: type }) }]
+      : [];
   });
 }
+
+/** Whether the rules would accept any command of a type. */
+function canBeAccepted(awake: Awake, type: TicketCommandType, { at, role }: Asking): boolean {
+  const { context } = awake;
+  const ready = rulesFor(awake, type).filter((rule) => rule.ready(context) === null);
+  if (ready.length === 0) return false;
+  const examples = examplesOf(type, context, { at: at ?? laterThan(context), role });
+  return ready.some((rule) => examples.some((command) => rule.refuse(context, command) === null));
+}
+type Asking = { at: string | undefined; role: MemberRole };
+
+/** A moment after everything in a record, but on the day it was closed: for whom no clock is at hand. */
+const laterThan = (record: TriageRecord): string =>
+  new Date(Math.max(lastMomentMs(record), Date.parse(record.closedAt ?? record.openedAt))).toISOString();
 
 /**
  * The changes that make sense now, computed from the side and from what the chain has.

@@ -35,6 +35,8 @@ export const stepCodes = {
   byAllThatIsKnown: { place: 'place' },
   proveByOneChange: { place: 'place', probability: 'percent' },
   provesSuspect: { place: 'place' },
+  remediesInVain: { remedies: 'count' },
+  manyInVain: { changes: 'count' },
   culpritNamed: {},
   settleOnRepair: {},
   settleOnWorkaround: {},
@@ -51,6 +53,9 @@ export const stepCodes = {
   watchRemedy: { how: 'message' },
 
   secondLineAsks: { questions: 'text[]' },
+  /** What they said, as they said it. */
+  secondLineDirects: { step: 'text' },
+  secondLineHandedBack: { reason: 'text' },
   everyQuestionAnswered: {},
   secondLineHasCase: {},
   ticketClosed: {},

@@ -42,6 +42,10 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Nach allem, was bekannt ist, ist es ${say.place(place)} (${say.percent(probability)}). Weise es durch eine Änderung nach.`,
   provesSuspect: ({ place }, say) =>
     `Es nimmt den Fehler weg, wenn es ${say.place(place)} ist, und kaum, wenn es etwas anderes ist.`,
+  remediesInVain: ({ remedies }) =>
+    `${remedies} Abhilfen haben nicht gehalten. Gib den Fall mit dem, was gefunden ist, an die zweite Ebene, oder mach weiter, wenn du weißt, warum.`,
+  manyInVain: ({ changes }) =>
+    `${changes} Änderungen haben nichts weggenommen: Der Fall ist nicht, wonach er aussieht. Gib ihn mit dem, was gefunden ist, an die zweite Ebene, oder mach weiter, wenn du weißt, warum.`,
   culpritNamed: () =>
     'Die Ursache ist benannt. Leg eine Reparatur fest; oder einen Umweg, den der Kunde ausdrücklich annimmt.',
   settleOnRepair: () => 'Eine Reparatur festlegen',
@@ -65,6 +69,9 @@ export const stepsDe: Sentences<typeof stepCodes> = {
   watchRemedy: ({ how }, say) => `Beobachte, ob die Abhilfe hält: ${say.message(how)}`,
 
   secondLineAsks: ({ questions }, say) => `Die zweite Ebene fragt: ${questions.map(say.text).join('; ')}`,
+  secondLineDirects: ({ step }, say) => `Die zweite Ebene sagt: ${say.text(step)}`,
+  secondLineHandedBack: ({ reason }, say) =>
+    `Die zweite Ebene hat den Fall zurückgegeben: ${say.text(reason)}`,
   everyQuestionAnswered: () => 'Jede Frage der zweiten Ebene hat ihre Antwort: Schick den Fall noch einmal.',
   secondLineHasCase: () =>
     'Der Fall ist bei der zweiten Ebene. Hier ist solange nichts zu tun; lass die Kette, wie sie ist.',

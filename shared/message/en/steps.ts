@@ -41,6 +41,10 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `By all that is known it is ${say.place(place)} (${say.percent(probability)}). Prove it by one change.`,
   provesSuspect: ({ place }, say) =>
     `It takes the fault away if it is ${say.place(place)}, and hardly if it is anything else.`,
+  remediesInVain: ({ remedies }) =>
+    `${remedies} remedies did not hold. Hand the case to second line with what was found, or go on if you see why.`,
+  manyInVain: ({ changes }) =>
+    `${changes} changes have taken nothing away: the case is not what it looks like. Hand it to second line with what was found, or go on if you see why.`,
   culpritNamed: () =>
     'The culprit is named. Settle on a repair; or on a workaround that the client accepts in so many words.',
   settleOnRepair: () => 'Settle on a repair',
@@ -63,6 +67,8 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   watchRemedy: ({ how }, say) => `Watch whether the remedy holds: ${say.message(how)}`,
 
   secondLineAsks: ({ questions }, say) => `Second line asks: ${questions.map(say.text).join('; ')}`,
+  secondLineDirects: ({ step }, say) => `Second line says: ${say.text(step)}`,
+  secondLineHandedBack: ({ reason }, say) => `Second line has given the case back: ${say.text(reason)}`,
   everyQuestionAnswered: () => 'Every question of second line has its answer: send the case again.',
   secondLineHasCase: () =>
     'Second line has the case. Nothing has to be done here meanwhile; leave the chain as it is.',

@@ -154,6 +154,21 @@ export function applicableChangesOf(
   return [...others, ...updates].map((each) => describe(scene, each, table));
 }
 
+/** A change that applies now; null where none does. */
+export function firstApplicable(record: TriageRecord): { kind: ChangeKind; target: Place } | null {
+  const scene = sceneOf(record);
+  if (scene === null) return null;
+  // An update of firmware waits for the others, so that it is asked for where none of them applies.
+  const inOrder = [...changeKinds.filter((kind) => kind !== 'updateFirmware'), 'updateFirmware' as const];
+  for (const kind of inOrder) {
+    const target = everyPlace(scene.chain, changeCatalogue[kind].target).find(
+      (place) => whyNotThere(scene, kind, place) === null,
+    );
+    if (target !== undefined) return { kind, target };
+  }
+  return null;
+}
+
 /**
  * Every change that could come to be made on a chain while no side is known: what would apply if the fault could lie
  * anywhere. For planning ahead, on the chain as found or, before that was recorded, as it was last described.

@@ -2,7 +2,7 @@ import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { Offer } from '../../../shared/contract/plan.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import { completeCommand } from '../complete-command.ts';
-import { type Decision, decideInOrder } from '../decide.ts';
+import { decideInOrder } from '../decide.ts';
 import type { CompleteCommand } from '../events.ts';
 import type { TriageSnapshot } from '../evolve.ts';
 import { filledIn, standInFor } from './fill-in.ts';
@@ -25,7 +25,11 @@ function newIds(): () => string {
 }
 
 /** What would be decided on an offer's commands if they were sent now, in order, with anything said. Pure. */
-export function decisionOn(snapshot: TriageSnapshot, offer: Offer, sending: Sending): Decision {
+export function decisionOn(
+  snapshot: TriageSnapshot,
+  offer: Offer,
+  sending: Sending,
+): ReturnType<typeof decideInOrder> {
   const { known, now, role } = sending;
   const said = Object.fromEntries(offer.toSay.map((path) => [path, standInFor(path)]));
   const sender = { at: now, by: snapshot.context.openedBy, role, newId: newIds() };

@@ -2,7 +2,7 @@ import { placeKey } from '../../../shared/chain/place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import { noFaultFoundWatchMin, type Standing } from '../../../shared/isolation/index.ts';
-import { minutesOf, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
+import { baselineWatches, minutesOf, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
 import { menuDevicesLeft } from '../segment.ts';
 
 /** All watches of this round with a device's menu up, those that were voided among them. */
@@ -25,20 +25,23 @@ export function menuStayedQuiet(record: TriageRecord, deviceId: string): boolean
   if (occurrencesIn(watches).length > 0) return false;
   const watchedMin = watches.reduce((sum, watch) => sum + minutesOf(watch), 0);
   const tries = watches.reduce((sum, watch) => sum + watch.tries, 0);
-  return watchedMin >= quietMin(record) || tries >= quietTries;
+  return watchedMin >= menuPatienceMin(record) - nearlyMin || tries >= quietTries;
 }
 
 /** Tries with a menu up and without the fault after which it is taken not to come with that menu up; assumed. */
 const quietTries = 10;
+/** Nobody stands before a menu for longer than a working day; assumed. */
+const longestMin = 480;
+/** A watch that was planned for whole minutes, or ended a moment early, was long enough. */
+const nearlyMin = 1;
 
 /** Minutes after which a fault that comes as often as it was seen to would have come with a menu up. */
-function quietMin(record: TriageRecord): number {
-  const seen = record.watches.filter(
-    ({ round, mode, purpose }) => round === record.round && mode === 'time' && purpose === 'reproduce',
-  );
+export function menuPatienceMin(record: TriageRecord): number {
+  const seen = baselineWatches(record).filter(({ mode, purpose }) => mode === 'time' && purpose !== 'side');
   const watchedMin = seen.reduce((sum, watch) => sum + minutesOf(watch), 0);
   const perHour = watchedMin > 0 ? (60 * seen.flatMap(occurrencesOf).length) / watchedMin : 0;
-  return noFaultFoundWatchMin(perHour > 0 ? perHour : record.symptom.perHour, record.settings.risk);
+  const needed = noFaultFoundWatchMin(perHour > 0 ? perHour : record.symptom.perHour, record.settings.risk);
+  return Math.min(longestMin, needed);
 }
 
 /**

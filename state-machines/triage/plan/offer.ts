@@ -57,13 +57,11 @@ function keyOf(step: Step): string {
 export type Stage = {
   sentence: Message;
   offers: readonly Offer[];
-  /** Minutes still to be watched; null where the stage isn't watching. */
-  watchMin: number | null;
   /** Given where looking on is over. */
   stop: PlanReply['stop'];
 };
-export const stage = (
-  sentence: Message,
-  offers: readonly Offer[],
-  watchMin: number | null = null,
-): Stage => ({ sentence, offers, watchMin, stop: null });
+export const stage = (sentence: Message, offers: readonly Offer[]): Stage => ({
+  sentence,
+  offers,
+  stop: null,
+});

@@ -45,6 +45,13 @@ export function watchAsBefore(record: TriageRecord, watchMin: number | null): St
     : watchOverTime(watchMin);
 }
 
+/** A watch with a device's menu up, in the mode in which the fault was seen before. @param watchMin at most */
+export function watchMenu(record: TriageRecord, watchMin: number, deviceId: string): StartWatch {
+  return baselineOf(record)?.mode === 'trigger'
+    ? watchByTries(triggerBefore(record), deviceId)
+    : watchOverTime(watchMin, deviceId);
+}
+
 export const recordOccurrence = (menu: 'stayed' | 'vanished' | null = null): Step => ({
   type: 'recordOccurrence',
   durationS: null,

@@ -15,9 +15,10 @@ import { type Message, message } from '../../../shared/message/message.ts';
 import { standingSides } from '../record.ts';
 import { type Asked, inputOf } from './asked.ts';
 import type { Step } from './fill-in.ts';
+import { menuPatienceMin } from './menus.ts';
 import { offering } from './offer.ts';
 import { plannedView } from './planned-view.ts';
-import { declareChange, watchOverTime } from './steps.ts';
+import { declareChange, watchMenu } from './steps.ts';
 
 /** The tests worth most, the best first, and how to say so. */
 export type Tests = { views: PlannedTestView[]; sentences: Message[] };
@@ -110,11 +111,11 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
 }
 
 /** The commands that begin a test from where the ticket is; null where it isn't at a point at which one can begin. */
-function stepsTo(state: string, kind: string, target: Place, watchMin: number): Step[] | null {
+function stepsTo({ state, record }: Asked, kind: string, target: Place): Step[] | null {
   if (state !== 'locateSide' && state !== 'substitute.ready') return null;
   if (kind === 'menu') {
     if (target.kind !== 'device') return null;
-    const watch = watchOverTime(watchMin, target.deviceId);
+    const watch = watchMenu(record, menuPatienceMin(record), target.deviceId);
     return state === 'locateSide' ? [watch] : [{ type: 'locateSideAgain' }, watch];
   }
   const declare = declareChange(kind as ChangeKind, target);
@@ -122,10 +123,10 @@ function stepsTo(state: string, kind: string, target: Place, watchMin: number): 
 }
 
 /** Each test as a way on from where the ticket is. */
-export function testOffers({ state }: Asked, { views }: Tests): Offer[] {
+export function testOffers(asked: Asked, { views }: Tests): Offer[] {
   return views.flatMap((test) => {
     const { kind, target, text, why, minutes } = test;
-    const steps = stepsTo(state, kind, target, minutes.watch);
+    const steps = stepsTo(asked, kind, target);
     return steps === null ? [] : [offering(steps, { text, why, watchMin: minutes.watch, test })];
   });
 }

@@ -15,7 +15,7 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
   const asked = askedOf(snapshot, request);
   const { record, state, known, now } = asked;
   const choice = once(() => choiceOf(asked));
-  const { sentence, offers: wanted, watchMin, stop } = stageOf(asked, choice);
+  const { sentence, offers: wanted, stop } = stageOf(asked, choice);
   const offers = acceptedOf(snapshot, wanted, { known, now, role: 'technician' });
   const looksOn = !isSettled(asked) && openChange(record) === null;
   const tests = looksOn ? testsShown(asked, offers, choice()) : [];
@@ -24,7 +24,7 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
     state,
     sentence,
     offers,
-    watchMin: offers[0]?.watchMin ?? watchMin,
+    watchMin: offers[0]?.watchMin ?? null,
     next,
     others,
     outOfReach: looksOn ? outOfReachOf(choice().plan) : null,

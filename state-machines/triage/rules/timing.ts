@@ -5,7 +5,7 @@ import { because, type Cause } from './refusal.ts';
 import { clockToleranceMin } from './rule.ts';
 
 /** The latest moment at which something was done on site: nothing on site starts before it. */
-function lastMomentMs(record: TriageRecord): number {
+export function lastMomentMs(record: TriageRecord): number {
   const moments = [
     ...record.watches.flatMap((watch) => [watch.startedAt, watch.endedAt]),
     ...record.changes.flatMap((change) => [change.declaredAt, change.appliedAt, change.finishedAt]),

@@ -3,13 +3,13 @@ import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { ChangeKind, ChangeRecord, TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
 import { message } from '../../../../shared/message/message.ts';
 import type { NamedPlace } from '../../../../shared/message/values.ts';
-import { openChange, runningWatch, watchesFor } from '../../record.ts';
+import { openChange, watchesFor } from '../../record.ts';
 import { judgeWatches, usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { judgeRetest, watchAsBefore } from '../steps.ts';
-import { fullNeed, minutesIn } from './need.ts';
-import { afterWatch, endOffer, seenOffers } from './watching.ts';
+import { fullNeed, leftAnyway, leftOf } from './need.ts';
+import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** One change is open: it is made, watched, judged, and put back or kept. Null where none is. */
 export function openChangeStage(asked: Asked): Stage | null {
@@ -26,7 +26,7 @@ export function openChangeStage(asked: Asked): Stage | null {
     case 'judged':
       return judgedStage(record, change, what);
     default:
-      return retestStage(record, what, retestsSoFar(record, change, now));
+      return retestStage(asked, what, retestsSoFar(record, change, now));
   }
 }
 
@@ -36,26 +36,22 @@ const judgeOffer = (record: TriageRecord): Offer => afterWatch(record, judgeRete
 const restore = (): Offer => offering({ type: 'restoreChange', note: '' });
 const keep = (): Offer => offering({ type: 'keepChange', note: '' });
 
-function retestStage(record: TriageRecord, what: WhatIsDone, watches: readonly Watch[]): Stage {
+function retestStage(asked: Asked, what: WhatIsDone, watches: readonly Watch[]): Stage {
+  const { record } = asked;
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   const judged = [judgeOffer(record), ...seenOffers(record), endOffer()];
   if (verdict === 'persists') return stage(message('changeStillFails', what), judged);
   if (verdict === 'cleared') return stage(message('changeQuietLongEnough', what), judged);
-  const isFresh = usable(watches).length === 0;
-  const left = isFresh ? fullNeed(record) : needed;
-  const how = reasons[0] ?? message('cannotBeJudged');
-  // Where no length of quiet settles it, more of it doesn't either.
-  if (left === null && !isFresh)
-    return stage(message('changeWatch', { ...what, how }), [...judged, restore()]);
-  const leftMin = minutesIn(left);
-  const watchOn =
-    runningWatch(record) === null
-      ? [offering(watchAsBefore(record, leftMin), { watchMin: leftMin })]
-      : seenOffers(record, leftMin);
-  const offers = [...watchOn, judgeOffer(record), endOffer(), restore()];
-  if (left === null) return stage(message('changeWatch', { ...what, how }), offers);
+  const left = usable(watches).length === 0 ? fullNeed(record) : needed;
+  if (left === null) {
+    const leftMin = leftAnyway(record, watches);
+    const how = reasons[0] ?? message('cannotBeJudged');
+    const offers = leftMin > 0 ? [...waitingOffers(asked, { minutes: leftMin }), judgeOffer(record)] : judged;
+    return stage(message('changeWatch', { ...what, how }), [...offers, restore()]);
+  }
+  const offers = [...waitingOffers(asked, leftOf(left)), judgeOffer(record), restore()];
   return left.mode === 'time'
-    ? stage(message('changeWatchMinutes', { ...what, minutes: left.remainingMin }), offers, leftMin)
+    ? stage(message('changeWatchMinutes', { ...what, minutes: left.remainingMin }), offers)
     : stage(message('changeWatchTries', { ...what, tries: left.remainingTries }), offers);
 }
 

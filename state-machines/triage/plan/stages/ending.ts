@@ -1,13 +1,12 @@
 import { message } from '../../../../shared/message/message.ts';
-import { occurrencesIn, runningWatch, verifyWatches } from '../../record.ts';
+import { occurrencesIn, verifyWatches } from '../../record.ts';
 import { judgeWatches, usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
-import { watchAsBefore } from '../steps.ts';
 import { openChangeStage } from './change.ts';
 import { escalateOffer } from './hand-over.ts';
-import { fullNeed, minutesIn } from './need.ts';
-import { afterWatch, endOffer, seenOffers } from './watching.ts';
+import { fullNeed, leftAnyway, leftOf } from './need.ts';
+import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** A culprit is named: how the ticket ends. A change that second line found open is ended before. */
 export function culpritStage(asked: Asked): Stage {
@@ -33,8 +32,11 @@ export function remedyStage({ record, chainVersion }: Asked): Stage {
 }
 
 /** The remedy is done: does it hold, and may the ticket be closed? */
-export function verifyStage({ record }: Asked): Stage {
-  const watches = verifyWatches(record);
+export function verifyStage(asked: Asked): Stage {
+  const { record, now } = asked;
+  const watches = verifyWatches(record).map((each) =>
+    each.endedAt === null ? { ...each, endedAt: now } : each,
+  );
   const others = [
     ...seenOffers(record),
     endOffer(),
@@ -56,21 +58,17 @@ export function verifyStage({ record }: Asked): Stage {
   if (record.remedy?.kind === 'noFaultFound') return stage(message('closeNoFaultFound'), [close, ...others]);
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   if (verdict === 'cleared') return stage(message('remedyHeld'), [close, ...others]);
-  const isFresh = usable(watches).length === 0;
-  const left = isFresh ? fullNeed(record) : needed;
-  const leftMin = minutesIn(left);
-  const watchOn =
-    runningWatch(record) === null
-      ? [offering(watchAsBefore(record, leftMin), { watchMin: leftMin })]
-      : seenOffers(record, leftMin);
-  const offers = [...watchOn, close, closeAnyway, ...others];
-  const how = reasons[0] ?? message('cannotBeJudged');
-  // Where no length of quiet settles it, more of it doesn't either.
-  if (left === null && !isFresh)
-    return stage(message('watchRemedy', { how }), [closeAnyway, ...watchOn, ...others]);
-  if (left === null) return stage(message('watchRemedy', { how }), offers);
+  const left = usable(watches).length === 0 ? fullNeed(record) : needed;
+  if (left === null) {
+    const leftMin = leftAnyway(record, watches);
+    const watchOn = waitingOffers(asked, { minutes: leftMin });
+    const how = reasons[0] ?? message('cannotBeJudged');
+    const first = leftMin === 0 ? [closeAnyway, ...watchOn] : [...watchOn, closeAnyway];
+    return stage(message('watchRemedy', { how }), [...first, ...others]);
+  }
+  const offers = [...waitingOffers(asked, leftOf(left)), close, closeAnyway, ...others];
   return left.mode === 'time'
-    ? stage(message('watchRemedyMinutes', { minutes: left.remainingMin }), offers, leftMin)
+    ? stage(message('watchRemedyMinutes', { minutes: left.remainingMin }), offers)
     : stage(message('watchRemedyTries', { tries: left.remainingTries }), offers);
 }
 

@@ -1,10 +1,33 @@
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { TriageRecord } from '../../../../shared/contract/triage.ts';
+import { type Message, message } from '../../../../shared/message/message.ts';
 import { completeness } from '../../completeness.ts';
+import { currentEscalation } from '../../record.ts';
 import { afterWatch } from './watching.ts';
 
-/** Handing the case to second line, with a reason to be given for each kind of thing that is missing. */
-export function escalateOffer(record: TriageRecord): Offer {
+/**
+ * Handing the case to second line, with a reason to be given for each kind of thing that is missing.
+ *
+ * @param question where it is known already
+ */
+export function escalateOffer(record: TriageRecord, question?: string): Offer {
   const missing = [...new Set(completeness(record).map(({ item }) => item))];
-  return afterWatch(record, { type: 'escalate', waivers: missing.map((item) => ({ item })) });
+  const waivers = missing.map((item) => ({ item }));
+  return afterWatch(record, { type: 'escalate', waivers, ...(question === undefined ? {} : { question }) });
+}
+
+/** Changes without an effect, and remedies that did not hold, after which somebody else has to look; assumed. */
+const enoughChanges = 6;
+const enoughRemedies = 2;
+
+/** Why more of the same leads nowhere, by what was done since second line was last asked; null while it may lead on. */
+export function whyInVain(record: TriageRecord): Message | null {
+  const since = currentEscalation(record)?.outcome?.at ?? record.openedAt;
+  const remedies = record.setAside.filter(({ because, at }) => because === 'faultCameBack' && at >= since);
+  if (remedies.length >= enoughRemedies) return message('remediesInVain', { remedies: remedies.length });
+  const changes = record.changes.filter(
+    ({ declaredAt, judgement }) =>
+      declaredAt >= since && judgement !== null && judgement.verdict !== 'cleared',
+  );
+  return changes.length >= enoughChanges ? message('manyInVain', { changes: changes.length }) : null;
 }

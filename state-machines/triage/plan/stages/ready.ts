@@ -9,17 +9,15 @@ import {
   keptCure,
   minutesBetween,
   occurrencesIn,
-  runningWatch,
   watchesFor,
 } from '../../record.ts';
 import { whyNoProof } from '../../rules/culprit.ts';
 import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
 import { offering, type Stage, stage } from '../offer.ts';
-import { watchAsBefore } from '../steps.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
-import { escalateOffer } from './hand-over.ts';
-import { afterWatch, endOffer, seenOffers } from './watching.ts';
+import { escalateOffer, whyInVain } from './hand-over.ts';
+import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** No change is open: the proof of the last one, the next one, or the end of looking. */
 export function readyStage(asked: Asked, choice: () => Choice): Stage {
@@ -56,9 +54,9 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
     (sum, each) => sum + minutesBetween(each.startedAt, each.endedAt ?? now),
     0,
   );
-  const tries = watches.reduce((sum, each) => sum + each.tries, 0);
+  const tries = Math.ceil(patience * usualTries(record)) - watches.reduce((sum, each) => sum + each.tries, 0);
   const leftMin = usualMin === null ? null : Math.max(0, patience * usualMin - watchedMin);
-  const isOver = leftMin === 0 || tries >= patience * usualTries(record);
+  const isOver = leftMin === 0 || (leftMin === null && tries <= 0);
   if (isOver)
     return stage(message('changeDidNotReturn', what), [
       ...name,
@@ -66,16 +64,11 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
       ...seenOffers(record),
       endOffer(),
     ]);
-  const watchOn =
-    runningWatch(record) === null
-      ? [offering(watchAsBefore(record, leftMin), { watchMin: leftMin })]
-      : seenOffers(record, leftMin);
   return stage(
     usualMin === null
       ? message('changeWaitForReturn', what)
       : message('changeWaitForReturnEvery', { ...what, everyMin: usualMin }),
-    [...watchOn, ...name, endOffer()],
-    leftMin,
+    [...waitingOffers(asked, { minutes: leftMin, tries }), ...name],
   );
 }
 
@@ -118,6 +111,13 @@ function nameOffers({ record, known }: Asked, change: ChangeRecord): Offer[] {
 /** The tests that are worth their time, then what ends the looking. */
 function nextStage(asked: Asked, choice: Choice): Stage {
   const { tests, plan } = choice;
+  const inVain = whyInVain(asked.record);
+  if (inVain !== null)
+    return stage(inVain, [
+      escalateOffer(asked.record),
+      ...testOffers(asked, tests),
+      ...endings(asked, choice),
+    ]);
   const sentence: Message =
     tests.views.length === 0 ? plan.sentence : message('sentences', { sentences: tests.sentences });
   return {

@@ -1,4 +1,3 @@
-import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { TriageRecord } from '../../../../shared/contract/triage.ts';
 import {
   assumedRatePerHour,
@@ -7,28 +6,29 @@ import {
   requiredQuietWatchMin,
 } from '../../../../shared/isolation/index.ts';
 import { message } from '../../../../shared/message/message.ts';
-import { minutesBetween, occurrencesIn, occurrencesOf, runningWatch, watchesFor } from '../../record.ts';
+import { baselineWatches, minutesBetween, occurrencesIn, runningWatch, watchesFor } from '../../record.ts';
 import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
 import { offering, type Stage, stage } from '../offer.ts';
-import { watchAsBefore, watchByTries, watchOverTime } from '../steps.ts';
+import { watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer } from './hand-over.ts';
-import { afterWatch, endOffer, seenOffers } from './watching.ts';
+import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** Seeing the fault before anything is changed, often enough for the retests to come. */
 export function reproduceStage(asked: Asked): Stage {
   const { record, now } = asked;
-  const watches = watchesFor(record, 'reproduce');
+  const watches = baselineWatches(record);
   const seen = occurrencesIn(watches).length;
   const watchedMin = watches.reduce(
     (sum, watch) => sum + minutesBetween(watch.startedAt, watch.endedAt ?? now),
     0,
   );
   if (seen === 0) return unseenStage(asked, watchedMin);
-  return seenStage(record, { seen, watchedMin });
+  return seenStage(asked, { seen, watchedMin });
 }
 
-function unseenStage({ record }: Asked, watchedMin: number): Stage {
+function unseenStage(asked: Asked, watchedMin: number): Stage {
+  const { record } = asked;
   const { risk } = record.settings;
   const patienceMin = noFaultFoundWatchMin(record.symptom.perHour, risk);
   const leftMin = Math.max(0, patienceMin - watchedMin);
@@ -38,15 +38,11 @@ function unseenStage({ record }: Asked, watchedMin: number): Stage {
     record.symptom.perHour === null
       ? message('watchAtAssumedRate', { everyMin: 60 / assumedRatePerHour, ...expected })
       : message('watchAtToldRate', expected),
-    watchOffers(record, leftMin),
-    leftMin,
+    [
+      ...waitingOffers(asked, { minutes: leftMin }, watchOverTime(leftMin)),
+      ...(runningWatch(record) === null ? [offering(watchByTries(null))] : []),
+    ],
   );
-}
-
-/** Waiting for the fault: a watch over time, or tries of what makes it come. */
-function watchOffers(record: TriageRecord, watchMin: number): Offer[] {
-  if (runningWatch(record) !== null) return [...seenOffers(record, watchMin), endOffer()];
-  return [offering(watchOverTime(watchMin), { watchMin }), offering(watchByTries(null))];
 }
 
 /** It was watched for as long as it takes: more of the same tells nothing. */
@@ -62,33 +58,40 @@ function shouldHaveShown(record: TriageRecord): Stage {
   ]);
 }
 
-function seenStage(record: TriageRecord, { seen, watchedMin }: { seen: number; watchedMin: number }): Stage {
+function seenStage(asked: Asked, { seen, watchedMin }: { seen: number; watchedMin: number }): Stage {
+  const { record } = asked;
   const accept = afterWatch(record, { type: 'acceptReproduction' });
-  const more = worthWatchingOn(record, seen, watchedMin);
+  const more = worthWatchingOn(asked, seen, watchedMin);
   if (more === null)
     return stage(message('faultReproduced', { seen }), [accept, ...seenOffers(record), endOffer()]);
-  const { moreMin } = more;
-  const watchOn =
-    runningWatch(record) === null
-      ? [offering(watchAsBefore(record, moreMin), { watchMin: moreMin })]
-      : seenOffers(record, moreMin);
-  return stage(
-    message('seenWatchForMore', { seen, enough: goodBaseline, ...more }),
-    [...watchOn, accept, endOffer()],
-    moreMin,
-  );
+  return stage(message('seenWatchForMore', { seen, enough: goodBaseline, ...more }), [
+    ...waitingOffers(asked, { minutes: more.moreMin }),
+    accept,
+  ]);
 }
 
-/** Whether watching on before any change is repaid by shorter retests, and how; null where it isn't. */
-function worthWatchingOn(record: TriageRecord, seen: number, watchedMin: number) {
-  const last = watchesFor(record, 'reproduce').findLast(({ endedAt }) => endedAt !== null);
-  const lastWasQuiet = last !== undefined && occurrencesOf(last).length === 0;
-  if (seen >= goodBaseline || baselineOf(record)?.mode === 'trigger' || lastWasQuiet) return null;
+/**
+ * Whether watching on before any change is repaid by shorter retests, and how; null where it isn't, or was tried: what is
+ * left of the time in which the fault should have come often enough runs out while it stays away.
+ */
+function worthWatchingOn({ record, now }: Asked, seen: number, watchedMin: number) {
+  if (seen >= goodBaseline || baselineOf(record)?.mode === 'trigger') return null;
   const { risk } = record.settings;
-  const moreMin = ((goodBaseline - seen) * Math.max(watchedMin, 1)) / seen;
+  const quietMin = minutesSinceSeen(record, now);
+  const moreMin = ((goodBaseline - seen) * Math.max(watchedMin - quietMin, 1)) / seen - quietMin;
   const retestMin = requiredQuietWatchMin(seen, watchedMin, risk);
   const thenRetestMin = requiredQuietWatchMin(goodBaseline, watchedMin + moreMin, risk);
-  return retestMin !== null && thenRetestMin !== null && retestMin > thenRetestMin + moreMin
+  return moreMin > 0 && retestMin !== null && thenRetestMin !== null && retestMin > thenRetestMin + moreMin
     ? { moreMin, retestMin, thenRetestMin }
     : null;
+}
+
+/** Minutes that were watched since the fault was seen last. */
+function minutesSinceSeen(record: TriageRecord, now: string): number {
+  const watches = baselineWatches(record);
+  const lastMs = Math.max(...occurrencesIn(watches).map(({ at }) => Date.parse(at)));
+  return watches.reduce((sum, { startedAt, endedAt }) => {
+    const fromMs = Math.max(Date.parse(startedAt), lastMs);
+    return sum + Math.max(0, Date.parse(endedAt ?? now) - fromMs) / 60_000;
+  }, 0);
 }

@@ -5,12 +5,12 @@ import { menuStaysChance } from '../../../../shared/isolation/likelihood.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
 import { occurrencesIn, occurrencesOf, runningWatch, standingSides, watchesFor } from '../../record.ts';
 import type { Asked } from '../asked.ts';
-import { menuContradictsItself } from '../menus.ts';
+import { menuContradictsItself, menuPatienceMin } from '../menus.ts';
 import { offering, type Stage, stage } from '../offer.ts';
-import { watchOverTime } from '../steps.ts';
+import { watchMenu } from '../steps.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
-import { escalateOffer } from './hand-over.ts';
-import { afterWatch, endOffer, seenOffers } from './watching.ts';
+import { escalateOffer, whyInVain } from './hand-over.ts';
+import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 const deviceAt = (deviceId: string) => ({ kind: 'device', deviceId }) as const;
 const placeOf = ({ known: { chain } }: Asked, deviceId: string | null) =>
@@ -35,7 +35,7 @@ function menuUpStage(asked: Asked, running: Watch): Stage {
   const { record } = asked;
   const place = placeOf(asked, running.menuDeviceId);
   const seen = occurrencesOf(running).length;
-  if (seen === 0) return stage(message('menuUpWait', { place }), [...seenOffers(record), endOffer()]);
+  if (seen === 0) return stage(message('menuUpWait', { place }), waitingOffers(asked, { minutes: null }));
   const conclude = afterWatch(record, { type: 'concludeSide', deviceId: running.menuDeviceId ?? '' });
   return stage(message('menuUpSeen', { seen, place }), [conclude, endOffer(), ...seenOffers(record)]);
 }
@@ -78,6 +78,8 @@ function contradictionStage(asked: Asked, deviceId: string, choice: Choice): Sta
 /** Where no watch has its answer yet: the next menu, the next change, or going on with what there is. */
 function nextMenuStage(asked: Asked, choice: Choice): Stage {
   const { tests, plan } = choice;
+  const inVain = whyInVain(asked.record);
+  if (inVain !== null) return stage(inVain, [escalateOffer(asked.record), ...nextOffers(asked, choice)]);
   if (tests.views.length > 0) return stage(inOrder(tests.sentences), nextOffers(asked, choice));
   if (standingSides(asked.record).length > 0)
     return { ...stage(plan.sentence, nextOffers(asked, choice)), stop: stopOf(plan) };
@@ -101,7 +103,7 @@ function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
     ...menusByUse(asked)
       .filter((deviceId) => !planned.has(JSON.stringify(deviceAt(deviceId))))
       .map((deviceId) =>
-        offering(watchOverTime(null, deviceId), {
+        offering(watchMenu(asked.record, menuPatienceMin(asked.record), deviceId), {
           text: message('watchWithMenuUp', { place: placeOf(asked, deviceId) }),
         }),
       ),

@@ -1,9 +1,10 @@
 import type { Offer } from '../../../../shared/contract/plan.ts';
-import type { TriageRecord } from '../../../../shared/contract/triage.ts';
-import { runningWatch } from '../../record.ts';
+import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
+import { minutesBetween, occurrencesOf, runningWatch } from '../../record.ts';
+import type { Asked } from '../asked.ts';
 import type { Step } from '../fill-in.ts';
 import { type About, offering } from '../offer.ts';
-import { recordOccurrence, recordTry } from '../steps.ts';
+import { recordOccurrence, recordTry, watchAsBefore } from '../steps.ts';
 
 /** What a running watch takes whenever it comes: the fault, with what its menu did, and a try that went well. */
 export function seenOffers(record: TriageRecord, watchMin: number | null = null): Offer[] {
@@ -23,3 +24,38 @@ export const endOffer = (): Offer => offering({ type: 'endWatch' });
 /** A step that comes once the watch that runs, if any does, has ended. */
 export const afterWatch = (record: TriageRecord, step: Step, about: About = {}): Offer =>
   offering(runningWatch(record) === null ? [step] : [{ type: 'endWatch' }, step], about);
+
+/** Tries without the fault after which more of them are not asked for, where nothing says how many it takes; assumed. */
+export const triesInVain = 10;
+/** Nobody watches for less than a second more. */
+const shortestMin = 1 / 60;
+
+/** What is left of watching: minutes of a watch over time, tries of one that counts them. Null: nothing says. */
+export type Left = { minutes: number | null; tries?: number | null };
+
+/**
+ * Waiting for the fault: a watch begins, or the one that runs goes on until it was as long as was asked for.
+ *
+ * @param begin the watch, where it isn't like those before
+ */
+export function waitingOffers({ record, now }: Asked, left: Left, begin?: Step): Offer[] {
+  const running = runningWatch(record);
+  if (running === null) {
+    const { minutes: watchMin } = left;
+    return [offering(begin ?? watchAsBefore(record, watchMin), { watchMin })];
+  }
+  const leftMin = running.mode === 'trigger' ? null : minutesLeft(running, left.minutes, now);
+  const isOver = leftMin === null ? triesAreOver(running, left.tries ?? null) : leftMin === 0;
+  return isOver ? [endOffer(), ...seenOffers(record)] : [...seenOffers(record, leftMin), endOffer()];
+}
+
+/** Minutes until a running watch was as long as was asked for, or planned; null where neither says. */
+function minutesLeft({ startedAt, plannedMin }: Watch, leftMin: number | null, now: string): number | null {
+  const planned = plannedMin === null ? null : Math.max(0, plannedMin - minutesBetween(startedAt, now));
+  if (leftMin === null || planned === null) return leftMin ?? planned;
+  return leftMin > 0 && leftMin < shortestMin ? planned : Math.min(leftMin, planned);
+}
+
+const triesAreOver = (watch: Watch, left: number | null): boolean =>
+  watch.mode === 'trigger' &&
+  (left === null ? watch.tries >= triesInVain && occurrencesOf(watch).length === 0 : left <= 0);
