@@ -1,9 +1,10 @@
 import type { Place } from '../../shared/contract/chain.ts';
 import type { Offer, PlanReply } from '../../shared/contract/plan.ts';
 import type { ChangeRecord, TriageRecord, Watch } from '../../shared/contract/triage.ts';
-import { filledIn } from '../../state-machines/triage/plan/fill-in.ts';
+import { filledIn, standInFor } from '../../state-machines/triage/plan/fill-in.ts';
 import { openChange, runningWatch } from '../../state-machines/triage/record.ts';
 import type { House } from './house/house.ts';
+import { seenIn, type ToLookAt } from './house/looks.ts';
 
 export type Sent = { type: string } & Record<string, unknown>;
 /** What a technician does next: waits so long, then takes an offer. Without an offer the plan is asked again. */
@@ -24,9 +25,8 @@ export const isObservation = ({ steps }: Offer): boolean => steps.every(({ type 
 
 /** Words that say nothing, for what a person fills in. */
 export function sampleWords(path: string): unknown {
-  if (path === 'answers') return [{ kind: 'notKnown' }];
-  if (path === 'requests') return [{ text: 'A photo of both ends' }];
-  return `What was seen (${path})`;
+  const standIn = standInFor(path);
+  return typeof standIn === 'string' ? `What was seen (${path})` : standIn;
 }
 
 /**
@@ -53,7 +53,16 @@ export class Technician {
     if (offer === undefined) return { stranded: `nothing is offered in ${plan.state}` };
     const change = openChange(record);
     const isMade = offer.steps.some(({ type }) => type === 'applyChange' || type === 'restoreChange');
-    return taking(offer, change !== null && isMade ? 5 : 1);
+    return this.#taking(offer, change !== null && isMade ? 5 : 1, record);
+  }
+
+  #taking(offer: Offer, waitMin: number, { symptom }: TriageRecord): Turn {
+    const commands = withSampleWords(offer).map((each) =>
+      each.type === 'recordLook'
+        ? { ...each, what: seenIn(this.#house, each.what as ToLookAt, symptom.kind) }
+        : each,
+    );
+    return { waitMin, offer, commands };
   }
 
   /** What followed in the house from what was done. */
@@ -109,7 +118,7 @@ export class Technician {
     const offer = plan.offers.find(({ steps }) => steps[0]?.type === 'recordTry');
     return offer === undefined
       ? { stranded: `a try that went well can't be noted in ${plan.state}` }
-      : taking(offer, oneTryMin);
+      : { waitMin: oneTryMin, offer, commands: withSampleWords(offer) };
   }
 
   #noting(plan: Plan, running: Watch, waitMin: number): Turn | Stranding {
@@ -120,16 +129,10 @@ export class Technician {
       return step?.type === 'recordOccurrence' && (given === null || given === menu);
     });
     if (offer === undefined) return { stranded: `an occurrence can't be noted in ${plan.state}` };
-    const turn = taking(offer, waitMin);
-    return { ...turn, commands: turn.commands.map((each) => (menu === null ? each : { ...each, menu })) };
+    const commands = withSampleWords(offer).map((each) => (menu === null ? each : { ...each, menu }));
+    return { waitMin, offer, commands };
   }
 }
-
-const taking = (offer: Offer, waitMin: number): Turn => ({
-  waitMin,
-  offer,
-  commands: withSampleWords(offer),
-});
 
 /** An offer's commands with words that say nothing where a person has to say something. */
 export function withSampleWords(offer: Offer): Sent[] {

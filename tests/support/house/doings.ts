@@ -83,9 +83,14 @@ const powerOff: Helps = { latched: 0.95, heat: 0.3, contentProtection: 0.3, edid
 /** By the kind of change; a kind that is not here does nothing to any fault. */
 export const doings: Readonly<Record<string, Doing>> = {
   reseat: { here: { contact: 0.55, wallPlate: 0.3 }, beside: { ...handshake, contact: 0.5 } },
+  flexCable: { here: { contact: 0.4, wallPlate: 0.3 }, beside: { contact: 0.4 } },
   replaceCable: newCable,
   temporaryCable: newCable,
   otherSource: { takesOut: onlyOf },
+  otherTitle: { here: { content: 0.8 } },
+  otherApplication: { here: { content: 0.85, firmware: 0.2 } },
+  otherOutputSetting: { here: { content: 0.4, hdrSetting: 0.6 }, downstream: lessRate },
+  lowerRate: { here: { content: 0.3 }, downstream: lessRate },
   sourceIntoProcessor: { takesOut: toProcessor },
   bypassDevice: { takesOut: own, beside: { contact: 0.35 } },
   unplugBranch: { takesOut: branch, upstream: { edid: 0.4, contentProtection: 0.3, controlBus: 0.4 } },
@@ -95,6 +100,18 @@ export const doings: Readonly<Record<string, Doing>> = {
   limitInputBandwidth: { here: { portMode: 0.7 }, upstream: lessRate, downstream: lessRate },
   limitOutputBandwidth: { here: { portMode: 0.6 }, downstream: lessRate },
   reissueHotPlug: { anywhere: handshake },
+  powerCycle: { here: powerOff, beside: { fiveVolt: 0.2 } },
+  mainsOffForAll: { anywhere: powerOff },
+  controlBusOff: { anywhere: { controlBus: 0.95 } },
+  otherWakeOrder: { anywhere: { controlBus: 0.5, fiveVolt: 0.4, edid: 0.4, latched: 0.3 } },
+  ownRemotes: { anywhere: { controlBus: 0.8 } },
+  otherOutlet: { here: { heat: 0.05 }, anywhere: { disturber: 0.3 } },
+  otherSupply: { here: { heat: 0.25, linkPower: 0.6 } },
+  clearVents: { here: { heat: 0.7 } },
+  disconnectDisturber: { anywhere: { disturber: 0.9 } },
+  unplugAerial: { anywhere: { disturber: 0.2 } },
+  unplugNetwork: { anywhere: { disturber: 0.1 } },
+  oneSocketCircuit: { anywhere: { disturber: 0.4 } },
   insertSyncSwitch: {
     here: { bandwidth: 0.4, contact: 0.3 },
     beside: handshake,
@@ -148,5 +165,3 @@ export function helpChance(chain: Chain, { kind, target }: Deed, { at, cause }: 
   ];
   return Math.max(0, ...chances.map((chance) => chance ?? 0));
 }
-
-export { powerOff };

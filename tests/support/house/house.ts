@@ -1,5 +1,5 @@
 import { placeKey } from '../../../shared/chain/place.ts';
-import type { Chain, Device, Place } from '../../../shared/contract/chain.ts';
+import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import { randomFrom } from '../random.ts';
 import { type Deed, helpChance, reachOf } from './doings.ts';
 import type { Fault, Rhythm } from './faults.ts';
@@ -109,13 +109,24 @@ export class House {
     return stays !== misread ? 'stayed' : 'vanished';
   }
 
-  /** Whether what a device gets is as it should be, and what it sends. */
-  signalAt({ id }: Device): { receivesRight: boolean; sendsRight: boolean } {
-    const showing = this.#faultsThatShow(null);
-    const isBefore = (fault: Fault) => reachOf(this.chain, fault.at).after.has(id);
-    const isOwn = (fault: Fault) => placeKey(fault.at) === `device:${id}`;
+  /** Whether a device's menu goes with its input. */
+  menuFalls = (deviceId: string): boolean => this.#menuFalls.has(deviceId);
+
+  /**
+   * Whether what a device gets is as it should be, and what it sends.
+   *
+   * @param atGoodMoment while the fault is not to be seen: then only what is always wrong is wrong
+   */
+  signalAt(id: string, atGoodMoment: boolean): { receivesRight: boolean; sendsRight: boolean } {
+    const showing = this.#faultsThatShow(null).filter(
+      ({ rhythm }) => !atGoodMoment || rhythm.kind === 'always',
+    );
+    const isBefore = ({ at }: Fault) => reachOf(this.chain, at).after.has(id);
     const receivesRight = !showing.some(isBefore);
-    return { receivesRight, sendsRight: receivesRight && !showing.some(isOwn) };
+    return {
+      receivesRight,
+      sendsRight: receivesRight && !showing.some(({ at }) => placeKey(at) === `device:${id}`),
+    };
   }
 
   #menuStays(deviceId: string, { at }: Fault): boolean {
