@@ -10,6 +10,7 @@ import {
   provokingExposure,
   quietWhileProvoked,
   staysAway,
+  tellsNothingChance,
 } from './likelihood.ts';
 import { requiredQuietTries, requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
 import { type Records, wasMadeWith } from './test-record.ts';
@@ -155,11 +156,12 @@ function menuOption(
   const slip = figureIn(model.table.menuStays.misread, 'any') ?? 0;
   const handlingMin = candidate.setupMin + candidate.restoreMin;
   const minutes = handlingMin + minutesUntilSeen(rate, exposure, terms.minutesPerTry);
+  const tells = 1 - tellsNothingChance(model, deviceId);
   return {
     candidate,
     first: Float64Array.from(model.hypotheses, (hypothesis) => {
       const stays = menuStaysChance(model, deviceId, hypothesis);
-      return stays * (1 - slip) + (1 - stays) * slip;
+      return tells * (stays * (1 - slip) + (1 - stays) * slip);
     }),
     firstMin: minutes,
     secondMin: minutes,

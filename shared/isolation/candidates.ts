@@ -39,7 +39,7 @@ export type Circumstances = {
 };
 
 /** Symptoms in which a menu tells one side from the other: what the picture loses, the menu can lose with it. */
-const menuTells = ['noPicture', 'dropOuts', 'sparkles', 'soundOnly'];
+export const menuTells: readonly string[] = ['noPicture', 'dropOuts', 'sparkles', 'soundOnly'];
 
 /** The changes given, and the observations that this chain allows: menus of devices on the way, other sources. */
 export function candidatesFor(model: FaultModel, options: readonly ChangeOption[]): Candidate[] {

@@ -23,7 +23,11 @@ export type Result =
   | { kind: 'outcome'; test: TestKind; target: Place; outcome: 'cleared' | 'persists' }
   /** A watch after a change was undone. */
   | { kind: 'putBack'; test: TestKind; target: Place; watch: WatchRecord }
-  /** Something an EDID or a log says. */
+  /** What a device's page says of what it receives or sends while the fault is there: as it should be, or not. */
+  | { kind: 'reading'; deviceId: string; at: 'receives' | 'sends'; says: 'right' | 'wrong' }
+  /** Whether another display, or source, shows it at the same moment as the one beside it. */
+  | { kind: 'witness'; deviceId: string; besideId: string; shows: boolean }
+  /** Something an EDID or a log says, or a look at a setting. */
   | { kind: 'fact'; fact: FactKind; place: Place };
 
 /** All that is known of a fault on one chain. */

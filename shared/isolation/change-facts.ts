@@ -34,6 +34,8 @@ export type Scene = {
   };
   /** Devices at whose menus a side was concluded. */
   readonly sideIds: readonly string[];
+  /** Sockets that somebody has looked at in the device's menu, as `placeKey` gives them. */
+  readonly lookedAtPorts: readonly string[];
   /** Devices of which earlier settings are known. */
   readonly settingsKnownIds: readonly string[];
 };

@@ -1,4 +1,5 @@
 import { freePorts } from '../chain/graph.ts';
+import { placeKey } from '../chain/place.ts';
 import { bitRateGbps } from '../chain/signal-mode.ts';
 import { message } from '../message/message.ts';
 import { changeTo, correction, mayStay, minutes } from './change-facts.ts';
@@ -28,7 +29,10 @@ export const changesToPorts = {
   raisePortMode: change({
     ...correction,
     whyNot: (scene, { device, port }) => {
-      if (port.setMode === null) return message('portModeNotSet');
+      if (port.setMode === null) {
+        const place = placeKey({ kind: 'port', deviceId: device.id, portId: port.id });
+        return message(scene.lookedAtPorts.includes(place) ? 'portModeNotSet' : 'lookAtPortModeFirst');
+      }
       return bitRateGbps(port.setMode) < bitRateGbps(port.highestMode)
         ? portPossible(scene, { device, port })
         : message('portModeHighest');

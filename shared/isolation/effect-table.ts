@@ -48,8 +48,39 @@ const menuStays = {
     fiveVolt: 0.6,
     contentDependent: 0.9,
   } satisfies Record<DeviceMode, number>),
+  /** Upstream, of a device whose menu was seen to stay when its input was unplugged. */
+  upstreamSurvives: practice({ any: 0.98 }),
+  /**
+   * Share of the menus that vanish whatever is at fault, while it is not known what a menu does by itself: 0.75 makes
+   * one that vanished worth a deciban, and leaves one that stayed its weight.
+   */
+  notKnown: assumed({ any: 0.75 }),
   /** One occurrence is read wrongly. */
   misread: assumed({ any: 0.02 }),
+};
+
+/**
+ * Chance that a device's page shows something wrong in what it receives or sends while the fault is there, by where the
+ * fault lies. What follows a device can tell it to send something else, by its EDID or what it takes.
+ */
+const readings = {
+  upstream: practice({ any: 0.95 }),
+  receives: assumed({ edid: 0.5, portMode: 0.5, contentProtection: 0.4, fiveVolt: 0.1, any: 0.1 }),
+  sends: practice({ any: 0.9 }),
+  downstream: practice({ edid: 0.6, portMode: 0.5, contentProtection: 0.4, any: 0.03 }),
+  apart: assumed({ edid: 0.3, any: 0.1 }),
+  outside: assumed({ any: 0.5 }),
+};
+
+/**
+ * Chance that another display or source shows the fault at the same moment, if the fault lies on the way that both
+ * share, on the other one's own way, or outside the model. Formats can differ, so that a part at its limit shows with
+ * one and not with the other.
+ */
+const witnesses = {
+  shared: assumed({ bandwidth: 0.6, portMode: 0.6, processing: 0.7, contentDependent: 0.6, any: 0.92 }),
+  own: practice({ any: 0.04 }),
+  apart: assumed({ any: 0.2 }),
 };
 
 /** What facts of an EDID or a log multiply the likelihood of a mode by, at the component they were read at and next to it. */
@@ -62,6 +93,10 @@ const facts = {
   syncLost: assumed({ contact: 1.5, bandwidth: 1.5 }),
   restarted: practice({ powerOrHeat: 6, firmware: 4 }),
   formatChanged: assumed({ contentDependent: 3, processing: 2, edid: 2 }),
+  /** What a socket was found to be set to, by a look in the device's menu; and another setting than it should be. */
+  portSetLow: practice({ portMode: 10 }),
+  portSetRight: practice({ portMode: 0.1 }),
+  settingWrong: assumed({ portMode: 4, edid: 4, processing: 4 }),
 };
 export type FactKind = keyof typeof facts;
 
@@ -71,5 +106,7 @@ export const effectTable = {
   changeMinutes,
   coincidence: { stays: coincidence },
   menuStays,
+  readings,
+  witnesses,
   facts,
 };

@@ -2,7 +2,7 @@
  * Isolation: what can still be wrong, which test is worth doing next, and when a retest means something. Pure and
  * deterministic; the same code runs on the server and, offline, on a phone.
  */
-export { type ChangeOption, type Circumstances, menuKey } from './candidates.ts';
+export { type ChangeOption, type Circumstances, menuKey, menuTells } from './candidates.ts';
 export { type Case, type FindingInput, type HeadroomInput, plainCase, type Result } from './case.ts';
 export type { ClientReach } from './client-reach.ts';
 export type { FactKind } from './effect-table.ts';

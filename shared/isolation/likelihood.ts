@@ -100,6 +100,8 @@ export function likelihoodsOf(model: FaultModel, records: Records): number[] {
     let likelihood = chanceOfWays(ways, records.rate);
     for (const [deviceId, answers] of records.menus)
       likelihood *= menuLikelihood(model, deviceId, answers, hypothesis);
+    for (const reading of records.readings) likelihood *= readingLikelihood(model, reading, hypothesis);
+    for (const witness of records.witnesses) likelihood *= witnessLikelihood(model, witness, hypothesis);
     for (const { fact, place } of records.facts) {
       const row = model.table.facts[fact];
       if (isNear(model.components, place, hypothesis)) likelihood *= figureIn(row, hypothesis.mode) ?? 1;
@@ -170,7 +172,23 @@ export function menuStaysChance(
 ): number {
   if (component === outside || component === chainKey) return figureIn(table.menuStays.apart, mode) ?? 0.5;
   const relation = relationOf(components, deviceKey(deviceId), component);
-  return figureIn(table.menuStays[relation], mode) ?? 0.5;
+  const survives = components.known.get(deviceKey(deviceId))?.device?.menuSurvivesLossOfInput === 'yes';
+  const row = relation === 'upstream' && survives ? 'upstreamSurvives' : relation;
+  return figureIn(table.menuStays[row], mode) ?? 0.5;
+}
+
+/**
+ * Chance that a device's menu vanishes whatever is at fault, so that it tells nothing: surely where it was seen to fall
+ * with its input, not at all where it is known to stay, and to come in a format that is known.
+ */
+export function tellsNothingChance(
+  { table, components }: Pick<FaultModel, 'table' | 'components'>,
+  deviceId: string,
+): number {
+  const device = components.known.get(deviceKey(deviceId))?.device ?? null;
+  if (device?.menuSurvivesLossOfInput === 'no') return 1;
+  if (device?.menuSurvivesLossOfInput === 'yes' && device.menuKeepsFormat !== 'unknown') return 0;
+  return figureIn(table.menuStays.notKnown, 'any') ?? 1;
 }
 
 /**
@@ -186,7 +204,37 @@ function menuLikelihood(
   const stays = menuStaysChance(model, deviceId, hypothesis);
   const slip = figureIn(model.table.menuStays.misread, 'any') ?? 0;
   const read = (right: number, wrong: number) => (1 - slip) ** right * slip ** wrong;
-  return stays * read(stayed, vanished) + (1 - stays) * read(vanished, stayed);
+  const likelihood = stays * read(stayed, vanished) + (1 - stays) * read(vanished, stayed);
+  if (stayed > 0) return likelihood;
+  const empty = tellsNothingChance(model, deviceId);
+  return empty + (1 - empty) * likelihood;
+}
+
+function readingLikelihood(
+  { table, components }: FaultModel,
+  { deviceId, at, says }: Records['readings'][number],
+  { component, mode }: Hypothesis,
+): number {
+  const relation = component === outside ? outside : relationOf(components, deviceKey(deviceId), component);
+  const row = table.readings[relation === 'own' ? at : relation];
+  const wrong = figureIn(row, mode) ?? 0.5;
+  return says === 'wrong' ? wrong : 1 - wrong;
+}
+
+function witnessLikelihood(
+  { table, components }: FaultModel,
+  { deviceId, besideId, shows }: Records['witnesses'][number],
+  { component, mode }: Hypothesis,
+): number {
+  const isDisplay = components.known.get(deviceKey(deviceId))?.device?.role === 'display';
+  const along = (id: string): boolean => {
+    const relation = component === outside ? outside : relationOf(components, deviceKey(id), component);
+    return relation === 'own' || relation === (isDisplay ? 'upstream' : 'downstream');
+  };
+  const isOnOwn = along(besideId);
+  const row = isOnOwn ? (along(deviceId) ? 'shared' : 'own') : 'apart';
+  const shown = figureIn(table.witnesses[row], mode) ?? 0.5;
+  return shows ? shown : 1 - shown;
 }
 
 function isNear(components: Components, place: Place, { component }: Hypothesis): boolean {

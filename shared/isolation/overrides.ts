@@ -40,6 +40,8 @@ const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['provocations', chance],
   ['coincidence', chance],
   ['menuStays', chance],
+  ['readings', chance],
+  ['witnesses', chance],
   ['weighing/outsideShare', chance],
   ['weighing/sources', chance],
   ['planning/naming/priorDoubt', doubt],

@@ -113,13 +113,29 @@ const factCodes = {
   syncLost: 'syncLostAt',
   restarted: 'restartLoggedAt',
   formatChanged: 'formatChangedAt',
+  portSetLow: 'portSetLowAt',
+  portSetRight: 'portSetRightAt',
+  settingWrong: 'settingWrongAt',
 } as const satisfies Record<FactKind, string>;
+
+const readingCodes = {
+  receives: { right: 'receivesRightAt', wrong: 'receivesWrongAt' },
+  sends: { right: 'sendsRightAt', wrong: 'sendsWrongAt' },
+} as const;
 
 /** A result in one line, as it stands beside its decibans. */
 export function resultMessage({ facts: { chain } }: FaultModel, result: Result): Message {
   if (result.kind === 'menu') {
     const place = namedPlace(chain, { kind: 'device', deviceId: result.deviceId });
     return message(result.answer === 'stayed' ? 'menuStayedAt' : 'menuVanishedAt', { place });
+  }
+  if (result.kind === 'reading') {
+    const place = namedPlace(chain, { kind: 'device', deviceId: result.deviceId });
+    return message(readingCodes[result.at][result.says], { place });
+  }
+  if (result.kind === 'witness') {
+    const place = namedPlace(chain, { kind: 'device', deviceId: result.deviceId });
+    return message(result.shows ? 'witnessShowsIt' : 'witnessShowsItNot', { place });
   }
   if (result.kind === 'fact')
     return message(factCodes[result.fact], { place: namedPlace(chain, result.place) });

@@ -27,6 +27,8 @@ export type Records = {
   /** Occurrences with each device's menu up. */
   menus: ReadonlyMap<string, { stayed: number; vanished: number }>;
   facts: readonly Extract<Result, { kind: 'fact' }>[];
+  readings: readonly Extract<Result, { kind: 'reading' }>[];
+  witnesses: readonly Extract<Result, { kind: 'witness' }>[];
   /** How often the fault comes, from the baseline and all watches in which it was there whatever the cause. */
   rate: FaultRate;
 };
@@ -41,6 +43,9 @@ export function wasMadeWith(
   return kindsCountedAs[test].some((kind) => tests.has(testKey(kind, target)));
 }
 
+type ResultOfChange = Extract<Result, { kind: 'test' | 'outcome' | 'putBack' }>;
+const isOfChange = (result: Result): result is ResultOfChange =>
+  ['test', 'outcome', 'putBack'].includes(result.kind);
 type WatchResult = Extract<Result, { kind: 'test' | 'putBack' }>;
 const hasWatch = (result: Result): result is WatchResult =>
   result.kind === 'test' || result.kind === 'putBack';
@@ -49,7 +54,7 @@ const hasWatch = (result: Result): result is WatchResult =>
 export function recordsOf(facts: Case, results: readonly Result[]): Records {
   const tests = new Map<string, TestRecord>();
   for (const result of results) {
-    if (result.kind === 'menu' || result.kind === 'fact') continue;
+    if (!isOfChange(result)) continue;
     const { test, target } = result;
     const key = testKey(test, target);
     const before = tests.get(key) ?? {
@@ -67,13 +72,15 @@ export function recordsOf(facts: Case, results: readonly Result[]): Records {
     tests,
     menus: menusOf(results),
     facts: results.filter((result) => result.kind === 'fact'),
+    readings: results.filter((result) => result.kind === 'reading'),
+    witnesses: results.filter((result) => result.kind === 'witness'),
     rate: rateFrom(facts.baseline, results.filter(hasWatch)),
   };
 }
 
 function recordWith(
   record: TestRecord,
-  result: Exclude<Result, { kind: 'menu' | 'fact' }>,
+  result: ResultOfChange,
   mode: WatchRecord['mode'] | undefined,
 ): TestRecord {
   if (result.kind === 'outcome')

@@ -1,6 +1,6 @@
 import { findLink, linkEnds } from '../../../shared/chain/graph.ts';
 import { namedPlace } from '../../../shared/chain/named-place.ts';
-import { samePlace } from '../../../shared/chain/place.ts';
+import { placeKey, samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
@@ -11,7 +11,7 @@ import { type FaultTable, faultTable } from '../../../shared/isolation/fault-tab
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { chainAsSeen } from '../looks.ts';
-import { changesOfRound, isWithoutSide, standingEvidence, standingSides } from '../record.ts';
+import { changesOfRound, isWithoutSide, standingEvidence, standingLooks, standingSides } from '../record.ts';
 import { type Segment, segmentFor, segmentOf } from '../segment.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
@@ -48,6 +48,9 @@ const sceneWith = (record: TriageRecord, chain: Chain, segment: Segment): Known 
   chain,
   segment,
   sideIds: standingSides(record).map(({ deviceId }) => deviceId),
+  lookedAtPorts: standingLooks(record, 'portMode').map(({ what: { deviceId, portId } }) =>
+    placeKey({ kind: 'port', deviceId, portId }),
+  ),
   settingsKnownIds: settingsKnownIds(record, chain),
   record,
 });
@@ -56,10 +59,16 @@ const sceneWith = (record: TriageRecord, chain: Chain, segment: Segment): Known 
 function settingsKnownIds(record: TriageRecord, chain: Chain): string[] {
   if (record.whatChanged?.answers.some(({ kind }) => kind === 'setting'))
     return chain.devices.map(({ id }) => id);
-  return standingEvidence(record).flatMap(({ kind, tie }) =>
-    kind === 'settings' && tie.deviceId !== null ? [tie.deviceId] : [],
-  );
+  return standingEvidence(record)
+    .flatMap(({ kind, tie }) => (kind === 'settings' && tie.deviceId !== null ? [tie.deviceId] : []))
+    .concat(lookedWrongIds(record));
 }
+
+/** Devices of which a setting was found to be other than it should be. */
+const lookedWrongIds = (record: TriageRecord): string[] =>
+  standingLooks(record, 'setting').flatMap(({ what: { deviceId, value, shouldBe } }) =>
+    shouldBe !== null && shouldBe !== value ? [deviceId] : [],
+  );
 
 /** Made and judged, itself or with another change that does the same on the way. */
 const wasTried = (record: TriageRecord, kind: ChangeKind, target: Place): boolean =>
@@ -180,7 +189,8 @@ export function conceivableChangesOf(
   chain: Chain,
   table: FaultTable = faultTable,
 ): ApplicableChange[] {
-  const scene = sceneWith(record, chain, segmentFor(chain, standingSides(record)));
+  const seen = chainAsSeen(record, chain);
+  const scene = sceneWith(record, seen, segmentFor(chain, standingSides(record)));
   return candidates(scene).map((each) => describe(scene, each, table));
 }
 

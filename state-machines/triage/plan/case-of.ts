@@ -1,5 +1,6 @@
 import type { ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import type { Case, Result, WatchRecord } from '../../../shared/isolation/index.ts';
+import { chainAsSeen } from '../looks.ts';
 import {
   baselineWatches,
   changesOfRound,
@@ -10,10 +11,12 @@ import {
 } from '../record.ts';
 import { usable, watchRecordOf } from '../retest.ts';
 import type { Known } from './known.ts';
+import { lookResults, readingResults } from './look-results.ts';
 
 /** The case as the ranking of suspects takes it: this round of the record, with what is known beside it. */
 export function caseOf(record: TriageRecord, known: Known): Case {
-  const { intake, chain, findings, headroom, facts, today } = known;
+  const { intake, findings, headroom, facts, today } = known;
+  const chain = chainAsSeen(record, known.chain);
   return {
     chain,
     symptom: record.symptom,
@@ -26,7 +29,12 @@ export function caseOf(record: TriageRecord, known: Known): Case {
     headroom,
     today,
     baseline: baselineOf(record),
-    results: [...resultsOf(record), ...facts],
+    results: [
+      ...resultsOf(record),
+      ...readingResults(record, known),
+      ...lookResults(record, chain),
+      ...facts,
+    ],
   };
 }
 
