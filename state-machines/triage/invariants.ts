@@ -1,6 +1,6 @@
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import type { TriageEvent } from './events.ts';
-import { changeInPlace, isWithoutSide, openChange, runningWatch, standingSides } from './record.ts';
+import { changeInPlace, isSideSettled, openChange, runningWatch, standingSides } from './record.ts';
 
 /** The change that an event says it is about; any, where it says none. */
 const isAbout = (event: TriageEvent, changeId: string): boolean =>
@@ -31,7 +31,7 @@ export const invariants = {
   watchRuns: (record) => runningWatch(record) !== null,
   sideIsKnown: (record) => standingSides(record).length > 0,
   /** Work on changes rests on a side, or on having said that none can be proven. */
-  sideIsKnownOrGivenUp: (record) => standingSides(record).length > 0 || isWithoutSide(record),
+  sideIsKnownOrGivenUp: isSideSettled,
   sideIsNotKnown: (record) => standingSides(record).length === 0,
   reproductionStands: (record) => record.reproductionAccepted,
   culpritIsNamed: (record) => record.culprit !== null,

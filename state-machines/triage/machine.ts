@@ -4,7 +4,7 @@ import { workingStates } from '../../shared/contract/triage-names.ts';
 import type { TriageEvent } from './events.ts';
 import { type InvariantName, invariants } from './invariants.ts';
 import { type Opening, openingRecord } from './opening.ts';
-import { changeInPlace, isBaselineComplete, isWithoutSide, standingSides } from './record.ts';
+import { changeInPlace, isBaselineComplete, isSideSettled } from './record.ts';
 import { consequences } from './rules/consequences.ts';
 import { rules } from './rules/index.ts';
 import {
@@ -44,7 +44,7 @@ const triage = setup({
     resumesAt: ({ context }: Moment, state: WorkingState) => context.resumeAt === state,
     baselineComplete: ({ context }: Moment) => isBaselineComplete(context),
     reproductionFell: ({ context }: Moment) => !context.reproductionAccepted,
-    sideFell: ({ context }: Moment) => standingSides(context).length === 0 && !isWithoutSide(context),
+    sideFell: ({ context }: Moment) => !isSideSettled(context),
     judgementFell: ({ context }: Moment) => changeInPlace(context)?.judgement === null,
   },
   actions: {

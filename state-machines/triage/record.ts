@@ -75,6 +75,10 @@ export const standingSides = (record: TriageRecord): SideObservation[] =>
     ({ round, withdrawn, superseded }) => round === record.round && withdrawn === null && superseded === null,
   );
 
+/** A side is known, or work goes on without one. */
+export const isSideSettled = (record: TriageRecord): boolean =>
+  standingSides(record).length > 0 || isWithoutSide(record);
+
 /** Whether work goes on without a side in this round. */
 export const isWithoutSide = ({ withoutSide, round }: TriageRecord): boolean => withoutSide?.round === round;
 

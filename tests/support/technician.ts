@@ -26,6 +26,8 @@ export const isObservation = ({ steps }: Offer): boolean => steps.every(({ type 
 /** Words that say nothing, for what a person fills in. */
 export function sampleWords(path: string): unknown {
   const standIn = standInFor(path);
+  // Whoever looks without a house to look at can't tell.
+  if (path.startsWith('what.')) return standIn;
   return typeof standIn === 'string' ? `What was seen (${path})` : standIn;
 }
 

@@ -11,7 +11,7 @@ import { type FaultTable, faultTable } from '../../../shared/isolation/fault-tab
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { chainAsSeen } from '../looks.ts';
-import { changesOfRound, isWithoutSide, standingEvidence, standingLooks, standingSides } from '../record.ts';
+import { changesOfRound, isSideSettled, standingEvidence, standingLooks, standingSides } from '../record.ts';
 import { type Segment, segmentFor, segmentOf } from '../segment.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
@@ -38,8 +38,7 @@ type Known = Scene & { record: TriageRecord };
 
 function sceneOf(record: TriageRecord): Known | null {
   const segment = segmentOf(record);
-  const maySwap = standingSides(record).length > 0 || isWithoutSide(record);
-  return record.asFound === null || segment === null || !maySwap
+  return record.asFound === null || segment === null || !isSideSettled(record)
     ? null
     : sceneWith(record, chainAsSeen(record, record.asFound.chain), segment);
 }

@@ -11,7 +11,7 @@ import {
 } from '../../../shared/isolation/index.ts';
 import { type ApplicableChange, applicableChangesOf, conceivableChangesOf } from '../changes/applicable.ts';
 import { stateName, type TriageSnapshot } from '../evolve.ts';
-import { changeInPlace, changesOfRound, standingSides } from '../record.ts';
+import { changeInPlace, changesOfRound, isSideSettled } from '../record.ts';
 import { whyNoProof } from '../rules/culprit.ts';
 import { caseOf } from './case-of.ts';
 import type { Known } from './known.ts';
@@ -48,8 +48,8 @@ export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
   const { known, table } = request;
   const facts = caseOf(record, known);
   const standing = standingOf(facts, table);
-  const hasSide = standingSides(record).length > 0 && record.asFound !== null;
-  const changes = hasSide
+  const maySwap = record.asFound !== null && isSideSettled(record);
+  const changes = maySwap
     ? applicableChangesOf(record, table)
     : conceivableChangesOf(record, known.chain, table);
   return {

@@ -1,4 +1,5 @@
 import type { TicketCommand, TicketCommandType } from '../../../shared/contract/commands.ts';
+import type { LookSent } from '../../../shared/contract/look.ts';
 import type { Offer } from '../../../shared/contract/plan.ts';
 
 type InPart<Value> = Value extends string | number | boolean | null | undefined
@@ -14,6 +15,8 @@ function saidOf(step: Step): readonly string[] {
   switch (step.type) {
     case 'answerWhatChanged':
       return ['answers'];
+    case 'recordLook':
+      return toLookAt[step.what?.kind ?? 'setting'];
     case 'startWatch':
       return step.mode === 'trigger' && step.trigger == null ? ['trigger'] : [];
     case 'declareChange':
@@ -43,6 +46,14 @@ function saidOf(step: Step): readonly string[] {
       return reasoned.has(step.type) ? ['reason'] : [];
   }
 }
+/** What whoever looks has to say. */
+const toLookAt: Record<LookSent['kind'], readonly string[]> = {
+  signal: ['what.said'],
+  menu: ['what.survivesLossOfInput', 'what.keepsFormat'],
+  portMode: ['what.found'],
+  setting: ['what.key', 'what.value'],
+  witness: ['what.answer'],
+};
 const reasoned: ReadonlySet<TicketCommandType> = new Set([
   'withdrawOccurrence',
   'correctOccurrence',
@@ -50,6 +61,8 @@ const reasoned: ReadonlySet<TicketCommandType> = new Set([
   'withdrawSide',
   'withdrawChange',
   'locateSideAgain',
+  'goOnWithoutSide',
+  'withdrawLook',
   'withdrawCulprit',
   'withdrawRemedy',
   'faultCameBack',
@@ -97,9 +110,19 @@ export function filledIn({ steps }: Pick<Offer, 'steps'>, said: Readonly<Plain>)
   );
 }
 
+/** What somebody says who looked and could not tell. */
+const nothingSeen: Readonly<Record<string, unknown>> = {
+  'what.said': { kind: 'read', receives: null, sends: null, intended: [] },
+  'what.survivesLossOfInput': 'unknown',
+  'what.keepsFormat': 'unknown',
+  'what.found': { kind: 'nothingToSet' },
+  'what.answer': 'cannotSay',
+};
+
 /** In place of what a person will say, so that the rules can be asked beforehand; they look at none of it. */
 export function standInFor(path: string): unknown {
   if (path === 'answers') return [{ kind: 'notKnown', text: '', when: null }];
+  if (Object.hasOwn(nothingSeen, path)) return nothingSeen[path];
   if (path === 'requests') return [{ item: null, text: '…' }];
   return '…';
 }

@@ -1,7 +1,8 @@
 import { placeKey } from '../../../shared/chain/place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import { noFaultFoundWatchMin, type Standing } from '../../../shared/isolation/index.ts';
+import { menuTells, noFaultFoundWatchMin, type Standing } from '../../../shared/isolation/index.ts';
+import { menuQualitiesAt } from '../looks.ts';
 import { baselineWatches, minutesOf, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
 import { menuDevicesLeft } from '../segment.ts';
 
@@ -44,13 +45,32 @@ export function menuPatienceMin(record: TriageRecord): number {
   return Math.min(longestMin, needed);
 }
 
+/** A menu vanished with the fault, and as far as is known this one would whatever is at fault. */
+export function vanishedInVain(record: TriageRecord, chain: Chain, deviceId: string): boolean {
+  const { survivesLossOfInput, keepsFormat } = menuQualitiesAt(record, chain, deviceId);
+  const answers = menuWatches(record, deviceId)
+    .flatMap(occurrencesOf)
+    .map(({ menu }) => menu);
+  const tells = survivesLossOfInput === 'yes' && keepsFormat !== 'unknown';
+  return answers.includes('vanished') && !answers.includes('stayed') && !tells;
+}
+
+/** Of several sources only one plays; which, is known where one alone shows the fault. */
+const isPlaying = ({ components, scope }: Standing['model'], deviceId: string): boolean =>
+  components.known.get(placeKey({ kind: 'device', deviceId }))?.device?.role !== 'source' ||
+  (scope.affected.length === 1 && scope.affected.includes(deviceId));
+
 /**
- * Devices whose menu is worth putting up: on the way that shows the fault, with something that can be at fault on both
- * sides, and not watched in vain in this round already.
+ * Devices whose menu is worth putting up: where a menu tells anything of the fault, on the way that shows it, with
+ * something that can be at fault on both sides, and not watched in vain in this round already.
  */
 export function menusLeft(record: TriageRecord, chain: Chain, { model }: Standing): string[] {
+  if (!menuTells.includes(record.symptom.kind)) return [];
   return menuDevicesLeft(chain, standingSides(record)).filter(
     (deviceId) =>
+      isPlaying(model, deviceId) &&
+      menuQualitiesAt(record, chain, deviceId).survivesLossOfInput !== 'no' &&
+      !vanishedInVain(record, chain, deviceId) &&
       model.scope.path.has(placeKey({ kind: 'device', deviceId })) &&
       !standingSides(record).some((side) => side.deviceId === deviceId) &&
       !menuContradictsItself(record, deviceId) &&

@@ -40,11 +40,15 @@ const telling = [
   'occurrenceId',
   'requestId',
   'mode',
+  'from',
+  'moment',
+  'portId',
   'trigger',
 ] as const;
 
 function keyOf(step: Step): string {
-  const content = { ...step, ...('remedy' in step ? step.remedy : {}) } as Record<string, unknown>;
+  const about = { ...('remedy' in step ? step.remedy : {}), ...('what' in step ? step.what : {}) };
+  const content = { ...step, ...about } as Record<string, unknown>;
   const parts = telling.flatMap((field) => {
     const value = content[field];
     if (value === undefined || value === null) return [];

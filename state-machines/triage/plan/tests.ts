@@ -12,7 +12,7 @@ import {
   testSentences,
 } from '../../../shared/isolation/index.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
-import { standingSides } from '../record.ts';
+import { isSideSettled } from '../record.ts';
 import { type Asked, inputOf } from './asked.ts';
 import type { Step } from './fill-in.ts';
 import { menuPatienceMin } from './menus.ts';
@@ -29,7 +29,7 @@ export type Choice = { plan: Plan; tests: Tests };
 
 /** The next tests by expected minutes; where one suspect is left, the one change that proves it. */
 export function choiceOf(asked: Asked): Choice {
-  const hasSide = standingSides(asked.record).length > 0;
+  const hasSide = isSideSettled(asked.record);
   const plan = planNext({
     ...inputOf(asked, asked.changes),
     // Before a side is known, only a watch with a menu up may come next: the machine proves the side first.
@@ -76,8 +76,7 @@ const worthProving = 0.8;
 function proofOf(asked: Asked, plan: Plan): Tests | null {
   const { record, here, standing, changes, isShown } = asked;
   const [suspect] = plan.suspects;
-  if (suspect === undefined || suspect.place === null || standingSides(record).length === 0 || isShown)
-    return null;
+  if (suspect === undefined || suspect.place === null || !isSideSettled(record) || isShown) return null;
   const { advice } = plan;
   const onlyMakesSurer =
     advice.kind === 'test' &&

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { placeExists } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { LookSent } from '../../../shared/contract/look.ts';
 import type { ChangeKind } from '../../../shared/contract/triage.ts';
 import { applicableChanges, segmentOf } from '../../../state-machines/index.ts';
 import { arbitraryChain } from '../../chain/arbitrary-chain.ts';
@@ -20,7 +21,7 @@ import {
   withPort,
 } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
-import { device, link, port } from './triage-events.ts';
+import { device, link, port, type Sent } from './triage-events.ts';
 
 type Answer = [deviceId: string, menu: 'stayed' | 'vanished'];
 
@@ -135,7 +136,11 @@ describe('by what the chain has', () => {
     const onAutomatic = withPort(homeCinema(), 'receiver', 'in2', { setMode: null });
     const ticket = upstream(withPort(onAutomatic, 'receiver', 'in1', { setMode: tmds9 }));
     expect(targets(ticket, 'raisePortMode')).toEqual([port('receiver', 'in1')]);
+    expect(whyNot(ticket, 'raisePortMode', port('receiver', 'in2'))).toBe('lookAtPortModeFirst');
+    ticket.send(lookAt('in2', { kind: 'automatic' }));
     expect(whyNot(ticket, 'raisePortMode', port('receiver', 'in2'))).toBe('portModeNotSet');
+    ticket.send(lookAt('in2', { kind: 'set', mode: tmds9 }));
+    expect(targets(ticket, 'raisePortMode')).toEqual([port('receiver', 'in1'), port('receiver', 'in2')]);
     const full = upstream(
       withPort(homeCinema(), 'receiver', 'in1', { setMode: { kind: 'tmds', maxCharacterRateMHz: 600 } }),
     );
@@ -209,6 +214,12 @@ describe('firmware', () => {
   });
 });
 
+type Found = Extract<LookSent, { kind: 'portMode' }>['found'];
+const lookAt = (portId: string, found: Found): Sent => ({
+  type: 'recordLook',
+  what: { kind: 'portMode', deviceId: 'receiver', portId, found },
+});
+
 describe('on any chain, with any side', () => {
   const cases = arbitraryChain().chain((chain) => {
     const withMenus = chain.devices.filter(({ drawsMenu }) => drawsMenu);
@@ -223,7 +234,8 @@ describe('on any chain, with any side', () => {
     fc.assert(
       fc.property(cases, fc.nat(), ({ chain, deviceId, menu }, pick) => {
         fc.pre(chain.devices.some(({ id, drawsMenu }) => id === deviceId && drawsMenu));
-        const ticket = onSide(chain, [deviceId, menu]);
+        const known = { menuSurvivesLossOfInput: 'yes', menuKeepsFormat: 'yes' } as const;
+        const ticket = onSide(withDevice(chain, deviceId, known), [deviceId, menu]);
         const changes = applicableChanges(ticket.snapshot);
         const segment = segmentOf(ticket.record);
         for (const { kind, target } of changes) {

@@ -14,6 +14,7 @@ import {
 import { whyNoProof } from '../../rules/culprit.ts';
 import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
+import { settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
@@ -118,6 +119,9 @@ function nextStage(asked: Asked, choice: Choice): Stage {
       ...testOffers(asked, tests),
       ...endings(asked, choice),
     ]);
+  const [look] = [...settingOffers(asked), ...witnessesBefore(asked, tests.views[0]?.kind)];
+  if (look !== undefined)
+    return stage(look.text, [look, ...testOffers(asked, tests), ...endings(asked, choice)]);
   const sentence: Message =
     tests.views.length === 0 ? plan.sentence : message('sentences', { sentences: tests.sentences });
   return {
@@ -125,6 +129,10 @@ function nextStage(asked: Asked, choice: Choice): Stage {
     stop: tests.views.length === 0 ? stopOf(plan) : null,
   };
 }
+
+/** Whoever can see it is asked before a branch is unplugged or another source played. */
+const witnessesBefore = (asked: Asked, kind: string | undefined): Offer[] =>
+  kind === 'unplugBranch' || kind === 'otherSource' ? witnessOffers(asked) : [];
 
 function endings(asked: Asked, { plan }: Choice): Offer[] {
   const { record } = asked;

@@ -3,8 +3,16 @@ import type { Offer, PlannedTestView } from '../../../../shared/contract/plan.ts
 import type { Watch } from '../../../../shared/contract/triage.ts';
 import { menuStaysChance } from '../../../../shared/isolation/likelihood.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
-import { occurrencesIn, occurrencesOf, runningWatch, standingSides, watchesFor } from '../../record.ts';
+import {
+  isSideSettled,
+  occurrencesIn,
+  occurrencesOf,
+  runningWatch,
+  standingSides,
+  watchesFor,
+} from '../../record.ts';
 import type { Asked } from '../asked.ts';
+import { canTell, conclusionOf, lookOffers, menuTrialOffers, witnessOffers } from '../looking.ts';
 import { menuContradictsItself, menuPatienceMin } from '../menus.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { watchMenu } from '../steps.ts';
@@ -21,7 +29,9 @@ export function sideStage(asked: Asked, choice: () => Choice): Stage {
   const running = runningWatch(asked.record);
   if (running !== null) return menuUpStage(asked, running);
   const answered = answeredDevice(asked);
-  if (answered === null) return nextMenuStage(asked, choice());
+  if (answered === null) return lookStage(asked, choice) ?? nextMenuStage(asked, choice());
+  const trial = isMenuUnclear(asked, answered) ? menuTrialOffers(asked, answered) : [];
+  if (trial.length > 0) return trialStage(asked, trial, choice());
   return menuContradictsItself(asked.record, answered) && isInTwoMinds(asked, answered)
     ? contradictionStage(asked, answered, choice())
     : stage(message('concludeSideAt', { place: placeOf(asked, answered) }), [
@@ -41,10 +51,14 @@ function menuUpStage(asked: Asked, running: Watch): Stage {
 }
 
 /** A device with whose menu up the fault was seen, and of which no side was concluded. */
-function answeredDevice({ record }: Asked): string | null {
+function answeredDevice(asked: Asked): string | null {
+  const { record } = asked;
   const concluded = new Set(standingSides(record).map(({ deviceId }) => deviceId));
   const answered = watchesFor(record, 'side').filter(
-    (watch) => occurrencesOf(watch).length > 0 && !concluded.has(watch.menuDeviceId ?? ''),
+    (watch) =>
+      occurrencesOf(watch).length > 0 &&
+      !concluded.has(watch.menuDeviceId ?? '') &&
+      canTell(asked, watch.menuDeviceId ?? ''),
   );
   return answered.at(-1)?.menuDeviceId ?? null;
 }
@@ -55,6 +69,25 @@ const sideWatchesAt = ({ record }: Asked, deviceId: string): Watch[] =>
 /** Whether what stands of a menu's answers contradicts itself: what was withdrawn doesn't count. */
 const isInTwoMinds = (asked: Asked, deviceId: string): boolean =>
   new Set(occurrencesIn(sideWatchesAt(asked, deviceId)).map(({ menu }) => menu)).size > 1;
+
+/** A menu vanished, and what that says hangs on what this menu does by itself. */
+const isMenuUnclear = (asked: Asked, deviceId: string): boolean =>
+  !isInTwoMinds(asked, deviceId) &&
+  occurrencesIn(sideWatchesAt(asked, deviceId)).some(({ menu }) => menu === 'vanished');
+
+const trialStage = (asked: Asked, trial: readonly Offer[], choice: Choice): Stage =>
+  stage(trial[0]?.text ?? message('noSideCanBeProven'), [...trial, ...nextOffers(asked, choice)]);
+
+/** What was read or asked is concluded from, or the next thing is looked at, before a menu is watched or anything swapped. */
+function lookStage(asked: Asked, choice: () => Choice): Stage | null {
+  const conclusion = conclusionOf(asked);
+  if (conclusion !== null)
+    return stage(conclusion.sentence, [conclusion.offer, ...nextOffers(asked, choice())]);
+  if (standingSides(asked.record).length > 0) return null;
+  const looks = lookOffers(asked);
+  const [first] = looks;
+  return first === undefined ? null : stage(first.text, [...looks, ...nextOffers(asked, choice())]);
+}
 
 /** Taking back what a device's menu was seen to do: the side that another one gave, or a watch. */
 const takingBack = (asked: Asked, deviceId: string): Offer[] => [
@@ -88,7 +121,7 @@ function nextMenuStage(asked: Asked, choice: Choice): Stage {
     plan.advice.kind === 'culprit' ? [message('byAllThatIsKnown', { place: plan.advice.named })] : [];
   const then =
     menuId === undefined
-      ? message('noMenuToProveSide')
+      ? message('noSideCanBeProven')
       : message('proveSideFirst', { place: placeOf(asked, menuId) });
   return stage(inOrder([...said, then]), nextOffers(asked, choice));
 }
@@ -98,7 +131,13 @@ const inOrder = (sentences: Message[]): Message => message('sentences', { senten
 /** The ways on that need no answer of a menu first. */
 function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
   const planned = new Set(tests.views.map(({ target }: PlannedTestView) => JSON.stringify(target)));
+  const trials = tests.views
+    .slice(0, 1)
+    .flatMap(({ kind, target }) =>
+      kind === 'menu' && target.kind === 'device' ? menuTrialOffers(asked, target.deviceId) : [],
+    );
   return [
+    ...trials,
     ...testOffers(asked, tests),
     ...menusByUse(asked)
       .filter((deviceId) => !planned.has(JSON.stringify(deviceAt(deviceId))))
@@ -108,6 +147,8 @@ function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
         }),
       ),
     offering({ type: 'beginSubstitution' }),
+    ...witnessOffers(asked),
+    ...(isSideSettled(asked.record) ? [] : [offering({ type: 'goOnWithoutSide' })]),
     escalateOffer(asked.record),
   ];
 }
