@@ -56,6 +56,8 @@ export const changesToDevices = {
   }),
   sourceIntoProcessor: change({
     whyNot: (scene, device) => {
+      const notHere = onlyRoles(device, 'source');
+      if (notHere !== null) return notHere;
       const { chain } = scene;
       const reached = downstreamOf(chain, device.id);
       const processors = chain.devices.filter(({ id, role }) => role === 'processor' && reached.has(id));
@@ -63,7 +65,6 @@ export const changesToDevices = {
         componentsBetween(chain, device.id, id).some(({ kind }) => kind === 'device'),
       );
       return (
-        onlyRoles(device, 'source') ??
         (processors.length === 0 ? message('noProcessorFollows') : null) ??
         (withDevices.length === 0 ? message('straightIntoProcessor') : null) ??
         (withDevices.some(({ id }) => isPossible(scene, device.id, id)) ? null : otherSide)
@@ -151,11 +152,12 @@ export const changesToDevices = {
   }),
   moveProcessorToDisplay: change({
     whyNot: (scene, device) => {
+      const notHere = onlyRoles(device, 'processor');
+      if (notHere !== null) return notHere;
       const { chain } = scene;
       const displays = displaysOf(chain).filter(({ id }) => upstreamOf(chain, id).has(device.id));
       const far = displays.filter(({ id }) => shortestM(chain, device.id, id) > shortPassiveM);
       return (
-        onlyRoles(device, 'processor') ??
         (displays.length === 0 ? message('noDisplayFollows') : null) ??
         (far.length === 0 ? message('joinedWithin', { length: shortPassiveM }) : null) ??
         (far.some(({ id }) => isPossible(scene, device.id, id)) ? null : otherSide)

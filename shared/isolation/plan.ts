@@ -37,6 +37,7 @@ import { type RepairPlan, repairsOf } from './repairs.ts';
 import type { Ranked } from './search-state.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { recordsOf, testKey } from './test-record.ts';
+import { usualWork, withinBudget } from './within-budget.ts';
 
 export type PlanInput = {
   facts: Case;
@@ -58,7 +59,10 @@ export type PlanInput = {
   byClient?: readonly string[];
 };
 
-export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'>;
+export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'> & {
+  /** Candidates times hypotheses that may be weighed; beyond that the plan says what it left out. */
+  work: number;
+};
 
 export type Plan = {
   /** Each component with its chance, the likeliest first. */
@@ -74,6 +78,8 @@ export type Plan = {
   sentence: Message;
   /** What would have been the better test, and why it can't be done here and now. */
   outOfReach: { text: Message; why: Message; kit: readonly KitItem[]; savesMin: number } | null;
+  /** Tests that were left out, since weighing them would have taken too long; null where none was. */
+  cutShort: { left: number; of: number } | null;
   /** Why to watch for more occurrences before changing anything; null when the baseline is good enough. */
   baselineAdvice: Message | null;
 };
@@ -90,12 +96,20 @@ export function planNext(input: PlanInput): Plan {
   const repairs = () => repairsOf(standing, input.changes);
   const suspects = suspectsIn(model, chances);
   const [first] = suspects;
-  const base = { suspects, outOfReach: null, baselineAdvice: moreBaselineAdvice(facts.baseline, terms.risk) };
+  const base = {
+    suspects,
+    outOfReach: null,
+    cutShort: null,
+    baselineAdvice: moreBaselineAdvice(facts.baseline, terms.risk),
+  };
   if (first !== undefined && first.probability >= namingChance(terms))
     return { ...base, ...settled(standing, first, repairs) };
-  const candidates = candidatesFor(model, input.changes).filter(
+  const all = candidatesFor(model, input.changes).filter(
     ({ action }) => action.kind !== 'menu' || (input.menus?.includes(action.deviceId) ?? true),
   );
+  const work = input.terms?.work ?? usualWork;
+  const { candidates, left } = withinBudget(model, chances, { candidates: all, work });
+  const cutShort = left === 0 ? null : { left, of: all.length };
   const records = recordsOf(facts, facts.results);
   const { byClient } = input;
   const rankOf = (among: readonly Candidate[]) => {
@@ -105,10 +119,10 @@ export function planNext(input: PlanInput): Plan {
   };
   const within = candidates.filter((candidate) => whyNotHere(candidate, here) === null);
   const { decision, ranked } = rankOf(within);
-  // what the client does costs none of the technician's time, so it is worth it whenever it tells something
-  const worthwhile = ranked.filter(
-    ({ expectedMin }) => byClient !== undefined || expectedMin < terms.escalationMin,
-  );
+  // What the client does costs none of the technician's time, so it is worth it whenever it tells something; so it is
+  // where tests were left out, since what would follow is not known then.
+  const isWorthIt = byClient !== undefined || left > 0;
+  const worthwhile = ranked.filter(({ expectedMin }) => isWorthIt || expectedMin < terms.escalationMin);
   const chosen = unlike(decision, worthwhile);
   // a watch that runs can always be gone on with, even if something else would tell more
   const isRunning = ({ option }: Ranked) => option.candidate.id === terms.inPlace;
@@ -132,15 +146,22 @@ export function planNext(input: PlanInput): Plan {
     return {
       ...base,
       outOfReach,
+      cutShort,
       advice: { kind: 'test', next, others },
       sentence: message('sentences', { sentences: testSentences(next) }),
     };
   if (byClient !== undefined) {
     const why = message('visitNeeded');
-    return { ...base, outOfReach, advice: { kind: 'visit', why }, sentence: why };
+    return { ...base, outOfReach, cutShort, advice: { kind: 'visit', why }, sentence: why };
   }
   const why = whyEscalate(ranked.length, first ?? { named: { kind: 'outside' }, probability: 1 });
-  return { ...base, outOfReach, advice: { kind: 'escalate', why, repairs: repairs() }, sentence: why };
+  return {
+    ...base,
+    outOfReach,
+    cutShort,
+    advice: { kind: 'escalate', why, repairs: repairs() },
+    sentence: why,
+  };
 }
 
 /** The terms of a plan. Without a baseline, one is assumed after what the client tells, for planning only. */

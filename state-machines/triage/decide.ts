@@ -79,18 +79,21 @@ function decideOr(snapshot: TriageSnapshot, command: CompleteCommand): DecidedOr
   return { accepted: true, events, snapshot: rest(awake) };
 }
 
-/**
- * Decides on commands one after the other, each where those before it lead: what they would come to if they were sent
- * now. Refused as soon as one of them is.
- */
-export function decideInOrder(snapshot: TriageSnapshot, commands: readonly CompleteCommand[]): DecidedOr {
-  let so: Accepted = { accepted: true, events: [], snapshot };
-  for (const command of commands) {
-    const next = decideOr(so.snapshot, command);
-    if (!next.accepted) return next;
-    so = { ...next, events: [...so.events, ...next.events] };
-  }
-  return so;
+/** Why one of these commands would be refused if they were sent now, one after the other; null where none would be. */
+export function whyNotInOrder(snapshot: TriageSnapshot, commands: readonly CompleteCommand[]): Cause | null {
+  const [command, ...rest] = commands;
+  if (command === undefined) return null;
+  if (rest.length === 0) return whyNot(snapshot, command);
+  const decided = decideOr(snapshot, command);
+  return decided.accepted ? whyNotInOrder(decided.snapshot, rest) : decided.cause;
+}
+
+/** The same answer as that of `decide`, without what it would lead to. */
+function whyNot(snapshot: TriageSnapshot, command: CompleteCommand): Cause | null {
+  const awake = wake(snapshot);
+  const first = before(awake.context, command);
+  const rule = ruleFor(first === null ? awake : step(awake, first), command);
+  return 'cause' in rule ? rule.cause : null;
 }
 
 /** The rule that decides on a command, or why none does. */

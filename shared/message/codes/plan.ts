@@ -71,5 +71,6 @@ export const planCodes = {
   handingOnIsQuicker: likeliest,
   likeliestOutsideModel: { probability: 'percent' },
   visitNeeded: {},
+  planCutShort: { left: 'count', of: 'count' },
   watchForMoreFirst: { seen: 'count', retestMin: 'minutes', enough: 'count', thenRetestMin: 'minutes' },
 } as const satisfies CodeTable;

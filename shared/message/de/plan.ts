@@ -82,6 +82,8 @@ export const planDe: Sentences<typeof planCodes> = {
     `Was hier noch zu versuchen ist, dauert länger, als den Fall weiterzugeben; am wahrscheinlichsten ist ${say.place(place)} (${say.percent(probability)}). Gib ihn mit dem Protokoll an die zweite Ebene.`,
   likeliestOutsideModel: ({ probability }, say) =>
     `Es ist höchstwahrscheinlich etwas außerhalb des Modells (${say.percent(probability)}): Gib den Fall weiter mit dem, was gefunden wurde.`,
+  planCutShort: ({ left, of }) =>
+    `Die Kette ist zu groß, um alles abzuwägen: Das ist das beste von ${of - left} aus ${of} Tests, denen an dem, was am meisten verdächtig ist.`,
   visitNeeded: () =>
     'Nichts, was ein Kunde gefahrlos tun kann, würde mehr verraten: Es braucht einen Einsatz.',
   watchForMoreFirst: ({ seen, retestMin, enough, thenRetestMin }, say) =>

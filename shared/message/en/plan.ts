@@ -74,6 +74,8 @@ export const planEn: Sentences<typeof planCodes> = {
     `What is left to try here takes more time than handing the case on; the likeliest is ${say.place(place)} (${say.percent(probability)}). Hand it to second line with the record.`,
   likeliestOutsideModel: ({ probability }, say) =>
     `It is most likely something outside the model (${say.percent(probability)}): hand the case on with what was found.`,
+  planCutShort: ({ left, of }) =>
+    `The chain is too large to weigh everything: this is the best of ${of - left} tests out of ${of}, those at what is suspected most.`,
   visitNeeded: () => 'Nothing that a client can safely do would tell more: it takes a visit.',
   watchForMoreFirst: ({ seen, retestMin, enough, thenRetestMin }, say) =>
     `The fault was seen only ${say.times(seen)}, so every quiet retest takes ${say.minutesNeeded(retestMin)}. Watch until it was seen ${say.times(enough)} first: at the same rate a retest then takes ${say.minutesNeeded(thenRetestMin)}.`,

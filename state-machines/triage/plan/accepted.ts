@@ -2,7 +2,7 @@ import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { Offer } from '../../../shared/contract/plan.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import { completeCommand } from '../complete-command.ts';
-import { decideInOrder } from '../decide.ts';
+import { whyNotInOrder } from '../decide.ts';
 import type { CompleteCommand } from '../events.ts';
 import type { TriageSnapshot } from '../evolve.ts';
 import { filledIn, standInFor } from './fill-in.ts';
@@ -24,24 +24,18 @@ function newIds(): () => string {
   };
 }
 
-/** What would be decided on an offer's commands if they were sent now, in order, with anything said. Pure. */
-export function decisionOn(
-  snapshot: TriageSnapshot,
-  offer: Offer,
-  sending: Sending,
-): ReturnType<typeof decideInOrder> {
+/** Whether an offer's commands would be accepted if they were sent now, in order, whatever is said with them. Pure. */
+export function wouldAccept(snapshot: TriageSnapshot, offer: Offer, sending: Sending): boolean {
   const { known, now, role } = sending;
   const said = Object.fromEntries(offer.toSay.map((path) => [path, standInFor(path)]));
   const sender = { at: now, by: snapshot.context.openedBy, role, newId: newIds() };
   const facts = { ...known, firmwareLevels: [], figures: null };
   const complete = (command: TicketCommand): CompleteCommand => completeCommand(command, sender, facts);
-  return decideInOrder(snapshot, filledIn(offer, said).map(complete));
+  return whyNotInOrder(snapshot, filledIn(offer, said).map(complete)) === null;
 }
 
 /** Of the offers, those that would be accepted, each once. */
 export function acceptedOf(snapshot: TriageSnapshot, offers: readonly Offer[], sending: Sending): Offer[] {
   const distinct = new Map(offers.toReversed().map((offer) => [offer.key, offer]));
-  return offers.filter(
-    (offer) => distinct.get(offer.key) === offer && decisionOn(snapshot, offer, sending).accepted,
-  );
+  return offers.filter((offer) => distinct.get(offer.key) === offer && wouldAccept(snapshot, offer, sending));
 }

@@ -128,6 +128,9 @@ function nextMenuStage(asked: Asked, choice: Choice): Stage {
 
 const inOrder = (sentences: Message[]): Message => message('sentences', { sentences });
 
+/** Menus to choose from beside those that the plan proposes. */
+const mostMenus = 5;
+
 /** The ways on that need no answer of a menu first. */
 function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
   const planned = new Set(tests.views.map(({ target }: PlannedTestView) => JSON.stringify(target)));
@@ -141,6 +144,7 @@ function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
     ...testOffers(asked, tests),
     ...menusByUse(asked)
       .filter((deviceId) => !planned.has(JSON.stringify(deviceAt(deviceId))))
+      .slice(0, mostMenus)
       .map((deviceId) =>
         offering(watchMenu(asked.record, menuPatienceMin(asked.record), deviceId), {
           text: message('watchWithMenuUp', { place: placeOf(asked, deviceId) }),
@@ -153,6 +157,9 @@ function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
   ];
 }
 
+/** In a chain with more menus than this, one in so many along the signal is looked at; assumed. */
+const mostWeighed = 40;
+
 /** The side has to be proven even where the ranking sees no use in it: the menu that halves what is suspected comes first. */
 function menusByUse({ record, menus, standing: { model, chances } }: Asked): string[] {
   if (standingSides(record).length > 0) return [];
@@ -162,5 +169,10 @@ function menusByUse({ record, menus, standing: { model, chances } }: Asked): str
     );
     return Math.abs(stays.reduce((sum, chance) => sum + chance, 0) - 0.5);
   };
-  return menus.toSorted((a, b) => unevenness(a) - unevenness(b));
+  const every = Math.ceil(menus.length / mostWeighed);
+  return menus
+    .filter((_, at) => at % every === 0)
+    .map((deviceId) => ({ deviceId, unevenness: unevenness(deviceId) }))
+    .sort((a, b) => a.unevenness - b.unevenness)
+    .map(({ deviceId }) => deviceId);
 }
