@@ -33,6 +33,7 @@ export const settingDifference = z.object({
 export const retestNeed = z.discriminatedUnion('mode', [
   z.object({ mode: z.literal('time'), totalWatchMin: z.number(), remainingMin: z.number() }),
   z.object({ mode: z.literal('trigger'), totalTries: z.int(), remainingTries: z.int() }),
+  z.object({ mode: z.literal('look'), totalLooks: z.int(), remainingLooks: z.int() }),
 ]);
 /** Revision of the organisation's figures that something was decided by. */
 export const figuresRevision = z.union([z.int().min(1), notRecorded]);

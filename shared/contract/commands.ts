@@ -15,9 +15,11 @@ import {
   symptom,
   verdict,
   waiver,
+  watchConditions,
   watchMode,
   whatChanged,
 } from './triage.ts';
+import { patternTriggers } from './triage-names.ts';
 
 /**
  * When it happened by the sender's clock: a phone that was out of signal sends its commands later.
@@ -49,6 +51,8 @@ export const ticketCommand = z.discriminatedUnion('type', [
     watchId: id.optional(),
     mode: watchMode.default('time'),
     trigger: ownLine.nullable().default(null),
+    triggerKind: z.enum(patternTriggers).nullable().default(null),
+    conditions: watchConditions.prefault({}),
     plannedMin: minutes.nullable().default(null),
     /** In locateSide: the device whose menu is up. */
     menuDeviceId: placeId.nullable().default(null),

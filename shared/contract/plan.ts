@@ -5,6 +5,7 @@ import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { parsePlainJson } from './plain-json.ts';
 import { placeId } from './primitives.ts';
+import { watchModes } from './triage-names.ts';
 
 const probability = z.number().min(0).max(1);
 
@@ -70,8 +71,8 @@ export const plannedTest = z.object({
   why: message,
   /** On average; what a quiet watch takes in full is `quiet`. */
   minutes: z.object({ setup: z.number(), watch: z.number(), restore: z.number() }),
-  /** Quiet for this many minutes or tries counts as cleared; null where the first occurrence answers. */
-  quiet: z.object({ mode: z.enum(['time', 'trigger']), amount: z.number() }).nullable(),
+  /** Quiet for this many minutes, tries or looks counts as cleared; null where the first occurrence answers. */
+  quiet: z.object({ mode: z.enum(watchModes), amount: z.number() }).nullable(),
   /** Minutes to a culprit on average if this comes next. */
   expectedMin: z.number(),
   outcomes: z.array(outcome),

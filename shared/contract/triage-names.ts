@@ -98,6 +98,12 @@ export const patternTriggers = [
 /** What a fault shows with and not without. */
 export const onlyWithKinds = ['source', 'title', 'application'] as const;
 
+/**
+ * `time`: for a while; `trigger`: tries of what makes the fault come; `look`: one look, in which a fault that is always
+ * there is there or not.
+ */
+export const watchModes = ['time', 'trigger', 'look'] as const;
+
 /** What a watch is for. */
 export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'] as const;
 

@@ -217,6 +217,8 @@ export const closing = z.object({
 export const quietProof = z.object({
   watchedMin: z.union([z.number(), notRecorded]),
   neededMin: z.union([z.number(), notRecorded]),
+  /** Tries or looks without the fault, where those are counted and not minutes. */
+  counted: z.object({ mode: z.enum(['trigger', 'look']), done: z.int(), needed: z.int() }).nullable(),
   /** Chance taken that a fault as frequent as reported stayed away that long, 0..1. */
   level: z.number(),
   figures: figuresRevision,

@@ -1,11 +1,25 @@
 import { z } from 'zod';
-import { id, instant, keptText, minutes, placeId } from './primitives.ts';
-import { watchPurposes } from './triage-names.ts';
+import { id, instant, keptText, minutes, ownLine, placeId } from './primitives.ts';
+import { patternTriggers, watchModes, watchPurposes } from './triage-names.ts';
 
 /** Did the device's own menu stay in the picture when the fault came? */
 export const menuAnswer = z.enum(['stayed', 'vanished']);
 
-export const watchMode = z.enum(['time', 'trigger']);
+export const watchMode = z.enum(watchModes);
+
+/**
+ * Under what it was watched, as far as somebody said: a fault that comes only when warm, or only with one title, has to
+ * be watched for under the same before a quiet watch says anything.
+ */
+export const watchConditions = z.object({
+  /** Minutes since the devices were switched on, when the watch began. */
+  sincePowerOnMin: minutes.nullable().default(null),
+  /** Whether that was playing which the fault shows only with. */
+  asTold: z.boolean().nullable().default(null),
+  /** What was playing. */
+  content: ownLine.nullable().default(null),
+});
+export type WatchConditions = z.infer<typeof watchConditions>;
 
 /** Nothing is taken out of a record: what turned out wrong stays, with who withdrew it and why. */
 export const withdrawal = z.object({ at: instant, by: id, reason: keptText });
@@ -33,6 +47,9 @@ export const watch = z.object({
   mode: watchMode,
   /** What makes the fault come, in words; with mode `trigger` each try is one such switching. */
   trigger: keptText.nullable(),
+  /** The same by its name, where it has one. */
+  triggerKind: z.enum(patternTriggers).nullable(),
+  conditions: watchConditions,
   plannedMin: minutes.nullable(),
   startedAt: instant,
   endedAt: instant.nullable(),

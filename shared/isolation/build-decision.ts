@@ -12,7 +12,7 @@ import {
   staysAway,
   tellsNothingChance,
 } from './likelihood.ts';
-import { requiredQuietTries, requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
+import { requiredQuiet, type WatchRecord } from './quiet-length.ts';
 import { type Records, wasMadeWith } from './test-record.ts';
 
 /** Builds the decision from the posterior. Candidates that showed the fault already have nothing more to tell. */
@@ -40,7 +40,7 @@ export function decisionOf(
   return { ...inClasses(model, chances, options), nameAt: namingChance(terms), escalationMin };
 }
 
-/** What quiet spells take and tell, all candidates alike. Minutes or tries, by the baseline. */
+/** What quiet spells take and tell, all candidates alike. Minutes, tries or looks, by the baseline. */
 type QuietSpells = {
   rate: FaultRate;
   /** Quiet that `cleared` takes, and that makes surer of it. */
@@ -170,23 +170,24 @@ function menuOption(
   };
 }
 
-/** Minutes or tries of quiet that `cleared` takes after this baseline. */
+/** Minutes, tries or looks of quiet that `cleared` takes after this baseline. */
 export function requiredExposure(baseline: WatchRecord, risk: number): number {
-  const needed =
-    baseline.mode === 'time'
-      ? requiredQuietWatchMin(baseline.occurrences, baseline.minutes, risk)
-      : requiredQuietTries(baseline.failures, baseline.tries, risk);
-  return needed ?? 0;
+  return requiredQuiet(baseline, risk) ?? 0;
 }
 
 const minutesFor = ({ baseline, minutesPerTry }: Terms, exposure: number): number =>
   baseline.mode === 'time' ? exposure : exposure * minutesPerTry;
 
-/** The rate as it stands after a quiet spell in which the fault was there all the same. */
+/** The rate as it stands after a quiet spell in which the fault was there all the same; what is always there stays so. */
 function afterQuiet(rate: FaultRate, quiet: number): FaultRate {
-  return rate.mode === 'trigger'
-    ? withWatch(rate, { mode: 'trigger', tries: quiet, failures: 0 })
-    : withWatch(rate, { mode: 'time', minutes: quiet, occurrences: 0 });
+  switch (rate.mode) {
+    case 'trigger':
+      return withWatch(rate, { mode: 'trigger', tries: quiet, failures: 0 });
+    case 'look':
+      return rate;
+    default:
+      return withWatch(rate, { mode: 'time', minutes: quiet, occurrences: 0 });
+  }
 }
 
 /** Minutes of a watch on average, given that the fault comes before its end. */

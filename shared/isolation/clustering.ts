@@ -67,6 +67,15 @@ function sumOfSquaresUpperTail(observed: number, total: number, slots: number): 
   return Math.min(1, tail);
 }
 
+/** What comes within this many minutes of the one before belongs to the same burst; assumed. */
+export const burstGapMin = 10;
+
+/** The first occurrence of each burst. @param timesMin in minutes, in any order */
+export function burstsOf(timesMin: readonly number[]): number[] {
+  const sorted = timesMin.toSorted((a, b) => a - b);
+  return sorted.filter((time, at) => at === 0 || time - (sorted[at - 1] ?? 0) > burstGapMin);
+}
+
 /** What is to be said of a baseline whose occurrences came in bursts: that they did, and how much longer a retest takes. */
 export function clusteringWarnings(
   baseline: TimeRecord,

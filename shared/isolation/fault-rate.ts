@@ -1,5 +1,5 @@
 import { lnChoose } from './exact-tails.ts';
-import type { WatchRecord } from './quiet-length.ts';
+import { lookMisses, type WatchRecord } from './quiet-length.ts';
 
 /**
  * How often the fault comes, as known from watching it: a gamma distribution of the rate with the occurrences as
@@ -12,11 +12,29 @@ export type FaultRate = WatchRecord | { mode: 'none' };
 export const rateOf = (baseline: WatchRecord | null): FaultRate =>
   baseline === null || seenIn(baseline) === 0 ? { mode: 'none' } : baseline;
 
-export const seenIn = (watch: WatchRecord): number =>
-  watch.mode === 'time' ? watch.occurrences : watch.failures;
-/** Minutes or tries, by the mode of the watch. */
-export const exposureOf = (watch: WatchRecord): number =>
-  watch.mode === 'time' ? watch.minutes : watch.tries;
+/** Occurrences, failed tries or bad looks, by the mode of the watch. */
+export function seenIn(watch: WatchRecord): number {
+  switch (watch.mode) {
+    case 'time':
+      return watch.occurrences;
+    case 'trigger':
+      return watch.failures;
+    case 'look':
+      return watch.bad;
+  }
+}
+
+/** Minutes, tries or looks, by the mode of the watch. */
+export function exposureOf(watch: WatchRecord): number {
+  switch (watch.mode) {
+    case 'time':
+      return watch.minutes;
+    case 'trigger':
+      return watch.tries;
+    case 'look':
+      return watch.looks;
+  }
+}
 
 /** The rate after more watching in which the fault was there; a watch of the other mode adds nothing. */
 export function withWatch(rate: FaultRate, watch: WatchRecord): FaultRate {
@@ -29,6 +47,8 @@ export function withWatch(rate: FaultRate, watch: WatchRecord): FaultRate {
     };
   if (rate.mode === 'trigger' && watch.mode === 'trigger')
     return { mode: 'trigger', tries: rate.tries + watch.tries, failures: rate.failures + watch.failures };
+  if (rate.mode === 'look' && watch.mode === 'look')
+    return { mode: 'look', looks: rate.looks + watch.looks, bad: rate.bad + watch.bad };
   return rate;
 }
 
@@ -36,7 +56,9 @@ export function withWatch(rate: FaultRate, watch: WatchRecord): FaultRate {
 export function quietChance(rate: FaultRate, exposure: number): number {
   if (rate.mode === 'none' || exposure <= 0) return 1;
   if (rate.mode === 'time') return (rate.minutes / (rate.minutes + exposure)) ** rate.occurrences;
-  return Math.exp(lnChoose(rate.tries, rate.failures) - lnChoose(rate.tries + exposure, rate.failures));
+  if (rate.mode === 'look' && rate.bad === rate.looks) return lookMisses ** exposure;
+  const [tries, failed] = [exposureOf(rate), seenIn(rate)];
+  return Math.exp(lnChoose(tries, failed) - lnChoose(tries + exposure, failed));
 }
 
 /**

@@ -6,6 +6,7 @@ export { type ChangeOption, type Circumstances, menuKey, menuTells } from './can
 export { type Case, type FindingInput, type HeadroomInput, plainCase, type Result } from './case.ts';
 export type { ClientReach } from './client-reach.ts';
 export type { FactKind } from './effect-table.ts';
+export { exposureOf, seenIn } from './fault-rate.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
 export { type KitItem, kitMessage } from './kit.ts';
 export {
@@ -16,17 +17,20 @@ export {
   tableOf,
   withOverrides,
 } from './overrides.ts';
+export { onlyWithSaid, patternSaid } from './pattern.ts';
 export { type Plan, type PlanInput, type PlanTerms, planNext } from './plan.ts';
 export { type PlannedTest, testSentences } from './plan-wording.ts';
 export { type Contribution, type Suspect, suspectsOf } from './posterior.ts';
 export { provingChange } from './prove.ts';
-export { assumedRatePerHour, goodBaseline } from './quiet-length.ts';
+export { assumedRatePerHour, goodBaseline, requiredQuiet } from './quiet-length.ts';
 export { type PackedItem, planRemotely, type RemotePlan } from './remote.ts';
 export { expectedRepairMin, orderRepairs, type Repair, type RepairOrder } from './repair-order.ts';
 export { type PlannedRepair, type RepairPlan, repairsOf } from './repairs.ts';
 export {
+  amountsOf,
   howSureByNow,
   judgeRetest,
+  looksUntilSure,
   noFaultFoundWatchMin,
   type RetestJudgement,
   type RetestNeed,
@@ -34,6 +38,7 @@ export {
   requiredQuietTries,
   requiredQuietWatchMin,
   type SureByNow,
+  triesUntilSure,
   type WatchRecord,
 } from './retest-statistics.ts';
 export { type Standing, standingOf } from './standing.ts';

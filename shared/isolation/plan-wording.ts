@@ -66,10 +66,16 @@ function meaningOf({ first, second }: TestOutcomes, isMenu: boolean): Message {
   return message(isMenu ? 'menuPartsSuspects' : 'faultPartsSuspects', { ...one, other: second.named });
 }
 
-const quietCounts = ({ mode, amount }: NonNullable<PlannedTest['quiet']>): Message =>
-  mode === 'time'
-    ? message('quietMinutesClear', { minutes: amount })
-    : message('quietTriesClear', { tries: Math.ceil(amount) });
+function quietCounts({ mode, amount }: NonNullable<PlannedTest['quiet']>): Message {
+  switch (mode) {
+    case 'time':
+      return message('quietMinutesClear', { minutes: amount });
+    case 'trigger':
+      return message('quietTriesClear', { tries: Math.ceil(amount) });
+    case 'look':
+      return message('goodLooksClear', { looks: Math.ceil(amount) });
+  }
+}
 
 /** What is needed to say why a test comes next. */
 type Reasoned = Pick<PlannedTest, 'candidate' | 'outcomes' | 'expectedMin'>;

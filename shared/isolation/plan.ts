@@ -186,8 +186,10 @@ const steadySymptoms = [
 
 /** What a client tells of the rate is taken to be worth two occurrences; a steady fault three failed tries. Assumed. */
 function assumedBaseline({ symptom }: Case): WatchRecord {
-  if (symptom.perHour === null && steadySymptoms.includes(symptom.kind))
-    return { mode: 'trigger', tries: 3, failures: 3 };
+  const { pattern, perHour, kind } = symptom;
+  if (pattern.kind === 'always') return { mode: 'look', looks: 1, bad: 1 };
+  const isSteady = pattern.kind === 'notKnown' && perHour === null && steadySymptoms.includes(kind);
+  if (pattern.kind === 'trigger' || isSteady) return { mode: 'trigger', tries: 3, failures: 3 };
   return { mode: 'time', occurrences: 2, minutes: 120 / (symptom.perHour ?? assumedRatePerHour) };
 }
 

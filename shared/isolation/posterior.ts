@@ -152,6 +152,8 @@ function seenMessage(watch: WatchRecord): Message {
     return seen === 0
       ? message('notSeenInMinutes', { minutes: watch.minutes })
       : message('seenInMinutes', { seen, minutes: watch.minutes });
+  if (watch.mode === 'look')
+    return message(seen === 0 ? 'notThereAtLook' : 'thereAtLook', { looks: watch.looks });
   return seen === 0
     ? message('notSeenInTries', { tries: watch.tries })
     : message('seenInTries', { seen, tries: watch.tries });

@@ -3,16 +3,23 @@ import { binomialLowerTail, hypergeometricLowerTail } from './exact-tails.ts';
 
 /**
  * What one period of watching showed. `time`: occurrences counted over minutes of watching. `trigger`: tries of the
- * one switching that makes the fault come, and how many of them failed.
+ * one switching that makes the fault come, and how many of them failed. `look`: looks at a fault that is always there,
+ * and in how many of them it was.
  */
 export type WatchRecord =
   | { mode: 'time'; minutes: number; occurrences: number }
-  | { mode: 'trigger'; tries: number; failures: number };
+  | { mode: 'trigger'; tries: number; failures: number }
+  | { mode: 'look'; looks: number; bad: number };
 export type TimeRecord = Extract<WatchRecord, { mode: 'time' }>;
 export type TriggerRecord = Extract<WatchRecord, { mode: 'trigger' }>;
+export type LookRecord = Extract<WatchRecord, { mode: 'look' }>;
 
 /** Assumed: a fault that shows once in a film of two hours. */
 export const assumedRatePerHour = 0.5;
+/** Chance that one try of a trigger shows the fault, as long as nothing was seen; assumed. */
+export const assumedChancePerTry = 0.25;
+/** Chance that a look at a fault that is always there misses it: looked at too soon, or at something else; assumed. */
+export const lookMisses = 0.02;
 /** Fewer occurrences than this make retests so long that watching for more pays; from the table of required watches. */
 export const goodBaseline = 3;
 /** Rounding must not turn a limit that is met exactly (1/20 at 5 %) into a miss. */
@@ -52,6 +59,18 @@ export function requiredQuietTries(failures: number, tries: number, risk: number
   return high;
 }
 
+/** Minutes, tries or looks of quiet that `cleared` takes after this baseline; null where none would do. */
+export function requiredQuiet(baseline: WatchRecord, risk: number): number | null {
+  switch (baseline.mode) {
+    case 'time':
+      return requiredQuietWatchMin(baseline.occurrences, baseline.minutes, risk);
+    case 'trigger':
+      return requiredQuietTries(baseline.failures, baseline.tries, risk);
+    case 'look':
+      return requiredGoodLooks(baseline, risk);
+  }
+}
+
 /**
  * How many minutes of quiet watching give "no fault found" a meaning: a fault of the reported rate would stay away
  * that long with probability `risk`. At 5 % this is the rule of three, 3 over the rate (Hanley and Lippman-Hand
@@ -61,6 +80,33 @@ export function noFaultFoundWatchMin(reportedPerHour: number | null, risk: numbe
   const rate = reportedPerHour !== null && reportedPerHour > 0 ? reportedPerHour : assumedRatePerHour;
   return (-Math.log(validRisk(risk)) / rate) * 60;
 }
+
+/**
+ * Looks in a row that must be good before a fault that was there in `bad` of `looks` counts as cleared. One that was
+ * there in each is taken to be always there; one that was not comes and goes, and looks are as tries.
+ *
+ * @returns null where no number would do
+ */
+export function requiredGoodLooks({ bad, looks }: Omit<LookRecord, 'mode'>, risk: number): number | null {
+  if (bad !== looks || !isCount(looks) || looks === 0) return requiredQuietTries(bad, looks, risk);
+  return risk > 0 && risk < 1 ? looksUntilSure(risk) : null;
+}
+
+/** Good looks after which a fault that is always there would have been missed with a chance of `risk` at most. */
+export const looksUntilSure = (risk: number): number =>
+  Math.max(1, Math.ceil(Math.log(validRisk(risk)) / Math.log(lookMisses) - 1e-9));
+
+/** Tries after which a fault that comes on a trigger would have shown with a chance of 1 less `risk`. */
+export const triesUntilSure = (risk: number): number =>
+  Math.ceil(Math.log(validRisk(risk)) / Math.log(1 - assumedChancePerTry));
+
+/** Chance of looks as good as these if nothing changed, 0..1. */
+export function twoLooksRisk(baseline: Omit<LookRecord, 'mode'>, retest: Omit<LookRecord, 'mode'>): number {
+  if (retest.bad === 0 && baseline.bad === baseline.looks) return lookMisses ** retest.looks;
+  return twoTrialsRisk(asTries(baseline), asTries(retest));
+}
+
+const asTries = ({ bad, looks }: Omit<LookRecord, 'mode'>) => ({ failures: bad, tries: looks });
 
 /** Chance that all occurrences fell into the baseline if the rate never changed, 0..1. */
 export function twoRatesRisk(baseline: Omit<TimeRecord, 'mode'>, retest: Omit<TimeRecord, 'mode'>): number {

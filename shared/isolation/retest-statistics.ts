@@ -1,12 +1,16 @@
 import { type Message, message } from '../message/message.ts';
 import { clusteringWarnings } from './clustering.ts';
+import { seenIn } from './fault-rate.ts';
 import {
   isCount,
+  type LookRecord,
+  requiredGoodLooks,
   requiredQuietTries,
   requiredQuietWatchMin,
   type TimeRecord,
   type TriggerRecord,
   tolerance,
+  twoLooksRisk,
   twoRatesRisk,
   twoTrialsRisk,
   validRisk,
@@ -14,9 +18,12 @@ import {
 } from './quiet-length.ts';
 
 export {
+  looksUntilSure,
   noFaultFoundWatchMin,
+  requiredGoodLooks,
   requiredQuietTries,
   requiredQuietWatchMin,
+  triesUntilSure,
   twoRatesRisk,
   twoTrialsRisk,
   type WatchRecord,
@@ -24,7 +31,8 @@ export {
 
 export type RetestNeed =
   | { mode: 'time'; totalWatchMin: number; remainingMin: number }
-  | { mode: 'trigger'; totalTries: number; remainingTries: number };
+  | { mode: 'trigger'; totalTries: number; remainingTries: number }
+  | { mode: 'look'; totalLooks: number; remainingLooks: number };
 
 export type RetestJudgement = {
   verdict: 'cleared' | 'persists' | 'inconclusive';
@@ -49,7 +57,8 @@ export type RetestOptions = {
 /**
  * Judges the retest of one change against the watch before it. Faults in time: exact conditional test of two Poisson
  * rates (Przyborowski and Wilenski 1940, Biometrika 31). Faults on a trigger: Fisher's exact test, one-sided (Fisher
- * 1935, The Design of Experiments). A fault that was seen during the retest is never `cleared`.
+ * 1935, The Design of Experiments). Faults that are always there: a good look after bad ones, which a look at something
+ * else explains with a small, assumed chance. A fault that was seen during the retest is never `cleared`.
  *
  * @param baseline what was seen before the change
  * @param retest what was seen with the change in place
@@ -63,7 +72,7 @@ export function judgeRetest(
   const risk = validRisk(options.risk);
   const fault = recordFault(baseline, faultsBefore) ?? recordFault(retest, faultsOfRetest);
   if (fault !== null) return inconclusive(fault);
-  const seen = eventsIn(retest);
+  const seen = seenIn(retest);
   if (baseline.mode !== retest.mode || options.sameTrigger === false) {
     const isSameMode = baseline.mode === retest.mode;
     return seen > 0
@@ -73,7 +82,7 @@ export function judgeRetest(
         ])
       : inconclusive(message(isSameMode ? 'otherTriggerRepeat' : 'otherModeRepeat'));
   }
-  if (eventsIn(baseline) === 0) {
+  if (seenIn(baseline) === 0) {
     return seen > 0
       ? persists(null, [
           message('seenWithChangeInPlace', { occurrences: seen }),
@@ -81,9 +90,14 @@ export function judgeRetest(
         ])
       : inconclusive(message('notSeenBeforeChange'));
   }
-  return baseline.mode === 'time'
-    ? judgeTime(baseline, retest as TimeRecord, risk, options.occurrenceTimesMin)
-    : judgeTrigger(baseline, retest as TriggerRecord, risk);
+  switch (baseline.mode) {
+    case 'time':
+      return judgeTime(baseline, retest as TimeRecord, risk, options.occurrenceTimesMin);
+    case 'trigger':
+      return judgeTrigger(baseline, retest as TriggerRecord, risk);
+    case 'look':
+      return judgeLooks(baseline, retest as LookRecord, risk);
+  }
 }
 
 export type SureByNow = {
@@ -118,15 +132,9 @@ export function howSureByNow(
       sentence: judgement.reasons[0] ?? message('cannotBeJudged'),
     };
   }
-  const [total, remaining] =
-    needed.mode === 'time'
-      ? [needed.totalWatchMin, needed.remainingMin]
-      : [needed.totalTries, needed.remainingTries];
+  const { total, remaining } = amountsOf(needed);
   const sure = 1 - riskOfBeingFooled;
-  const sentence =
-    needed.mode === 'time'
-      ? message('sureSoFarWatch', { sure, remaining })
-      : message('sureSoFarTry', { sure, remaining });
+  const sentence = message(sureSoFarCodes[needed.mode], { sure, remaining });
   return {
     sure,
     riskOfBeingFooled,
@@ -134,6 +142,24 @@ export function howSureByNow(
     progress: Math.min(1, (total - remaining) / total),
     sentence: verdict === 'cleared' ? message('sureEnough', { sure }) : sentence,
   };
+}
+
+const sureSoFarCodes = {
+  time: 'sureSoFarWatch',
+  trigger: 'sureSoFarTry',
+  look: 'sureSoFarLook',
+} as const satisfies Record<RetestNeed['mode'], string>;
+
+/** Minutes, tries or looks of a quiet retest in all, and what is left of them. */
+export function amountsOf(need: RetestNeed): { total: number; remaining: number } {
+  switch (need.mode) {
+    case 'time':
+      return { total: need.totalWatchMin, remaining: need.remainingMin };
+    case 'trigger':
+      return { total: need.totalTries, remaining: need.remainingTries };
+    case 'look':
+      return { total: need.totalLooks, remaining: need.remainingLooks };
+  }
 }
 
 function judgeTime(
@@ -199,6 +225,31 @@ function judgeTrigger(baseline: TriggerRecord, retest: TriggerRecord, risk: numb
   };
 }
 
+function judgeLooks(baseline: LookRecord, retest: LookRecord, risk: number): RetestJudgement {
+  const before = { badBefore: baseline.bad, looksBefore: baseline.looks };
+  const p = twoLooksRisk(baseline, retest);
+  if (retest.bad > 0)
+    return persists(p, [message('stillThereAtLook', { bad: retest.bad, looks: retest.looks, ...before })]);
+  const total = requiredGoodLooks(baseline, risk);
+  if (total === null) return inconclusive(message('noLooksSettle'));
+  const cleared = p <= risk * tolerance;
+  const remaining = cleared ? 0 : Math.max(0, total - retest.looks);
+  const good = message('goodLooks', { looks: retest.looks, ...before });
+  return {
+    verdict: cleared ? 'cleared' : 'inconclusive',
+    riskOfBeingFooled: p,
+    needed: { mode: 'look', totalLooks: total, remainingLooks: remaining },
+    reasons: cleared
+      ? [good, message('chanceBelowLimit', { chance: p, limit: risk })]
+      : [
+          good,
+          message('chanceAboveLimit', { chance: p, limit: risk }),
+          message('lookMore', { remaining, total }),
+        ],
+    warnings: [],
+  };
+}
+
 /** Whether a fault that is still there comes less often, or more often. */
 function frequency(fewer: number, more: number, risk: number): Message {
   if (fewer <= risk * tolerance) return message('comesLessOften', { chance: fewer });
@@ -231,6 +282,7 @@ const faultsOfRetest: RecordFaults = {
 
 /** What is wrong with a record that can't be judged. */
 function recordFault(record: WatchRecord, faults: RecordFaults): Message | null {
+  if (record.mode === 'look') return record.bad > record.looks ? faults.moreFailedThanTried : null;
   if (record.mode === 'trigger') {
     if (!isCount(record.tries) || !isCount(record.failures)) return faults.triesNotWhole;
     return record.failures > record.tries ? faults.moreFailedThanTried : null;
@@ -246,8 +298,4 @@ function persists(p: number | null, reasons: Message[], warnings: Message[] = []
 
 function inconclusive(reason: Message): RetestJudgement {
   return { verdict: 'inconclusive', riskOfBeingFooled: null, needed: null, reasons: [reason], warnings: [] };
-}
-
-function eventsIn(record: WatchRecord): number {
-  return record.mode === 'time' ? record.occurrences : record.failures;
 }

@@ -73,9 +73,8 @@ function decideOr(snapshot: TriageSnapshot, command: CompleteCommand): DecidedOr
     return { accepted: false, cause };
   }
   take(event);
-  for (let next = after(awake.context, command); next !== null; next = after(awake.context, command)) {
-    take(next);
-  }
+  const following = () => after(awake.context, command, snapshot.context);
+  for (let next = following(); next !== null; next = following()) take(next);
   return { accepted: true, events, snapshot: rest(awake) };
 }
 

@@ -63,13 +63,18 @@ const messages: Messages = {
     }),
   recordAsFound: ({ chainVersion }) => message('log/asFoundRecorded', { version: chainVersion }),
 
-  startWatch: ({ plannedMin, mode, trigger, menuDeviceId }, where) =>
-    message('log/watchStarted', {
+  startWatch: ({ plannedMin, mode, menuDeviceId, outcome: { trigger, triggerKind } }, where) => {
+    const menuOf = menuDeviceId === null ? null : where(deviceAt(menuDeviceId));
+    if (mode === 'look') return message('log/lookStarted', { menuOf });
+    if (trigger === null && triggerKind !== null)
+      return message('log/triesStarted', { trigger: triggerKind, menuOf });
+    return message('log/watchStarted', {
       planned: plannedMin,
       trigger: added(trigger),
       byTrigger: mode === 'trigger',
-      menuOf: menuDeviceId === null ? null : where(deviceAt(menuDeviceId)),
-    }),
+      menuOf,
+    });
+  },
   recordOccurrence: ({ durationS, menu, description }) =>
     message('log/faultCame', { lasted: durationS, menu, description: added(description) }),
   confirmOccurrence: ({ occurredAt, menu, description }) =>

@@ -113,7 +113,7 @@ type JudgementFacts = Omit<Judgement, 'at' | 'by'>;
 /** What was decided on a command, by type; commands that are not here leave nothing to decide. */
 export type Outcomes = {
   reviewAudit: { findings: AuditFindings; firmwareBelowLevel: string[] };
-  startWatch: Pick<Watch, 'purpose' | 'trigger' | 'startedAt' | 'menuDeviceId' | 'changeId'>;
+  startWatch: Pick<Watch, 'purpose' | 'trigger' | 'triggerKind' | 'startedAt' | 'menuDeviceId' | 'changeId'>;
   concludeSide: Pick<SideObservation, 'side' | 'proof'>;
   recordLook: {
     /** The change that is in place meanwhile. */

@@ -1,7 +1,7 @@
 import type { Candidate } from '../../shared/isolation/candidates.ts';
 import type { Case, Result } from '../../shared/isolation/case.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
-import { quietChance } from '../../shared/isolation/fault-rate.ts';
+import { exposureOf, quietChance, seenIn } from '../../shared/isolation/fault-rate.ts';
 import type { FaultModel, Hypothesis } from '../../shared/isolation/hypotheses.ts';
 import { effectsOf, menuStaysChance, noEffect, staysAway } from '../../shared/isolation/likelihood.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
@@ -106,9 +106,15 @@ function errorOf(model: FaultModel, at: number, table: number): number {
 
 /** The watch as it is noted: an occurrence to the minute. */
 function watchOf(mode: WatchRecord['mode'], exposure: number, seen: boolean): WatchRecord {
-  return mode === 'time'
-    ? { mode, minutes: seen ? Math.max(1, Math.round(exposure)) : exposure, occurrences: seen ? 1 : 0 }
-    : { mode, tries: exposure, failures: seen ? 1 : 0 };
+  const count = seen ? 1 : 0;
+  switch (mode) {
+    case 'time':
+      return { mode, minutes: seen ? Math.max(1, Math.round(exposure)) : exposure, occurrences: count };
+    case 'trigger':
+      return { mode, tries: exposure, failures: count };
+    case 'look':
+      return { mode, looks: exposure, bad: count };
+  }
 }
 
 export function baselineOf(facts: Case): WatchRecord {
@@ -119,6 +125,7 @@ export function baselineOf(facts: Case): WatchRecord {
 /** Occurrences a minute, or the chance that a try fails, drawn from what the baseline leaves possible. */
 function rateGiven(baseline: WatchRecord, random: () => number): number {
   if (baseline.mode === 'time') return gamma(baseline.occurrences, random) / baseline.minutes;
-  const failing = gamma(baseline.failures, random);
-  return failing / (failing + gamma(baseline.tries - baseline.failures + 1, random));
+  const [failed, tries] = [seenIn(baseline), exposureOf(baseline)];
+  const failing = gamma(failed, random);
+  return failing / (failing + gamma(tries - failed + 1, random));
 }

@@ -76,7 +76,7 @@ export function asHeldByVersion1(record: TriageRecord): Part {
     symptom: without(record.symptom, 'pattern', 'onlyWith'),
     audit: audit(record.audit),
     watches: record.watches.map(({ occurrences, ...rest }) => ({
-      ...without(rest, 'voided'),
+      ...without(rest, 'voided', 'triggerKind', 'conditions'),
       occurrences: occurrences.map((each) => without(each, 'corrections')),
     })),
     sides: record.sides.map(side),

@@ -21,6 +21,7 @@ export const changeCodes = {
   changeQuietLongEnough: change,
   changeWatchMinutes: { ...change, minutes: 'minutes' },
   changeWatchTries: { ...change, tries: 'count' },
+  changeLook: { ...change, looks: 'count' },
   changeWatch: { ...change, how: 'message' },
   changeFaultIsBack: change,
   changeWaitForReturn: change,

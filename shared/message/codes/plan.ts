@@ -33,6 +33,7 @@ export const planCodes = {
   faultPartsSuspects: twoLikeliest,
   quietMinutesClear: { minutes: 'minutes' },
   quietTriesClear: { tries: 'count' },
+  goodLooksClear: { looks: 'count' },
 
   inPlaceAlready: {},
   /** `gain`: what a test gains, as a clause. */

@@ -85,6 +85,8 @@ export const refusalsCodes = {
   evidenceNotOnTicket: { ids: 'name[]' },
   stillWaitsFor: { requests: 'text[]' },
   momentOutsideWatch: { from: 'moment', to: 'moment' },
+  triesTooFew: { needed: 'count', done: 'count' },
+  looksTooFew: { needed: 'count', done: 'count' },
   quietTooShort: { needed: 'minutes', watched: 'minutes' },
   faultCameAfterRemedy: { occurrences: 'count' },
   remedyNotShown: { reasons: 'message[]' },

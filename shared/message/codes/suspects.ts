@@ -57,6 +57,8 @@ export const suspectCodes = {
   changeWatched: { change: 'changeKind', place: 'place', seen: 'message' },
   changePutBackAndWatched: { change: 'changeKind', place: 'place', seen: 'message' },
   notSeenInMinutes: { minutes: 'minutes' },
+  notThereAtLook: { looks: 'count' },
+  thereAtLook: { looks: 'count' },
   notSeenInTries: { tries: 'count' },
   seenInMinutes: { seen: 'count', minutes: 'minutes' },
   seenInTries: { seen: 'count', tries: 'count' },

@@ -16,6 +16,8 @@ export const ticketLogCodes = {
   'log/changedBefore': { what: 'whatChanged', text: 'text?' },
   'log/asFoundRecorded': { version: 'count' },
   'log/watchStarted': { planned: 'minutes?', trigger: 'text?', byTrigger: 'flag', menuOf: 'place?' },
+  'log/lookStarted': { menuOf: 'place?' },
+  'log/triesStarted': { trigger: 'patternTrigger', menuOf: 'place?' },
   'log/faultCame': { lasted: 'seconds?', menu: 'menu?', description: 'text?' },
   'log/faultConfirmedByLog': { at: 'moment', menu: 'menu?', description: 'text?' },
   'log/tryWentWell': {},

@@ -48,6 +48,8 @@ export const changesDe: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}, ist eingebaut. Beobachte: ${say.minutesNeeded(minutes)} ohne den Fehler, um es behoben zu nennen.`,
   changeWatchTries: ({ change, place, tries }, say) =>
     `${named(change, say)}, ${say.place(place)}, ist eingebaut. Beobachte: ${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler, um es behoben zu nennen.`,
+  changeLook: ({ change, place, looks }, say) =>
+    `${named(change, say)}, ${say.place(place)}, ist eingebaut. ${say.plural(looks, 'Sieh einmal hin: Ist der Fehler da?', `Sieh ${looks}-mal hin: Ist der Fehler da?`)}`,
   changeWatch: ({ change, place, how }, say) =>
     `${named(change, say)}, ${say.place(place)}, ist eingebaut. Beobachte: ${say.message(how)}`,
   changeFaultIsBack: ({ change, place }, say) =>

@@ -26,6 +26,12 @@ export const planDe: Sentences<typeof planCodes> = {
   faultPartsSuspects: ({ place, probability, other, otherProbability }, say) =>
     `Bleibt der Fehler weg, ist am wahrscheinlichsten ${say.place(place)} (${say.percent(probability)}); kommt er, ${say.place(other)} (${say.percent(otherProbability)}).`,
   quietMinutesClear: ({ minutes }, say) => `Ruhe für ${say.minutesNeeded(minutes)} zählt als behoben.`,
+  goodLooksClear: ({ looks }, say) =>
+    say.plural(
+      looks,
+      'Ein Blick ohne den Fehler zählt als behoben.',
+      `${looks} Blicke ohne den Fehler zählen als behoben.`,
+    ),
   quietTriesClear: ({ tries }, say) =>
     `${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler ${say.plural(tries, 'zählt', 'zählen')} als behoben.`,
 

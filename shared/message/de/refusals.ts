@@ -102,6 +102,9 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
     `Die zweite Ebene wartet noch auf: ${requests.map(say.text).join('; ')}.`,
   momentOutsideWatch: ({ from, to }, say) =>
     `Die Beobachtung ging von ${say.moment(from)} bis ${say.moment(to)}.`,
+  triesTooFew: ({ needed, done }) => `Dafür braucht es ${needed} Versuche ohne den Fehler; bisher ${done}.`,
+  looksTooFew: ({ needed, done }, say) =>
+    `Dafür ${say.plural(needed, 'braucht es einen Blick', `braucht es ${needed} Blicke`)} ohne den Fehler; bisher ${done}.`,
   quietTooShort: ({ needed, watched }) =>
     `„Kein Fehler gefunden“ braucht ${Math.ceil(needed)} min Beobachtung ohne den Fehler; bisher sind es ${Math.floor(watched)}.`,
   faultCameAfterRemedy: ({ occurrences }, say) =>

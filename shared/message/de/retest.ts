@@ -32,6 +32,29 @@ export const retestDe: Sentences<typeof retestCodes> = {
     `${say.minutesWatched(watched)} ohne den Fehler, vorher ${say.times(before)} in ${say.minutesWatched(watchedBefore)}.`,
   quietTries: ({ tries, failedBefore, triesBefore }) =>
     `Keiner von ${tries} Versuchen schlug fehl, vorher ${failedBefore} von ${triesBefore}.`,
+  noLooksSettle: () => 'Keine Zahl von Blicken würde das entscheiden.',
+  goodLooks: ({ looks, badBefore, looksBefore }, say) =>
+    `Bei ${say.plural(looks, 'einem Blick', `${looks} Blicken`)} nicht da, vorher bei ${badBefore} von ${looksBefore}.`,
+  lookMore: ({ remaining, total }) =>
+    `Sieh noch ${remaining}-mal hin (insgesamt ${total} gute Blicke hintereinander).`,
+  stillThereAtLook: ({ bad, looks, badBefore, looksBefore }) =>
+    `Der Fehler ist noch da: mit der Änderung bei ${bad} von ${looks} Blicken, vorher bei ${badBefore} von ${looksBefore}.`,
+  sureSoFarLook: ({ sure, remaining }, say) =>
+    `Inzwischen ${say.percent(sure)} sicher, dass die Änderung wirkt; noch ${say.plural(remaining, 'ein guter Blick', `${remaining} gute Blicke hintereinander`)}, um es behoben zu nennen.`,
+  needsTrigger: ({ trigger }, say) =>
+    `Der Fehler kommt ${say.term('patternTrigger', trigger)}; bloßes Warten ohne den Fehler sagt darum nichts: Versuch genau das, und zähl die Versuche.`,
+  otherContentPlayed: () =>
+    'Es lief etwas anderes als das, womit sich der Fehler zeigt; dass er ausblieb, sagt nichts.',
+  contentNotSaid: () =>
+    'Niemand hat gesagt, ob das lief, womit sich der Fehler zeigt; dass er ausblieb, sagt nichts.',
+  timeOnNotSaid: () =>
+    'Niemand hat gesagt, wie lange die Geräte schon an waren, und der Fehler kommt nur, wenn sie warm sind: Dass er ausblieb, sagt nichts.',
+  notWarmYet: ({ after }, say) =>
+    `Der Fehler kommt erst nach ${say.minutesNeeded(after)}, beobachtet wurde davor: Dass er ausblieb, sagt nichts.`,
+  onlyWarmMinutes: ({ after }, say) =>
+    `Es zählen nur die Minuten ab ${say.minutesNeeded(after)} nach dem Einschalten.`,
+  burstsCounted: ({ occurrences, bursts }, say) =>
+    `Er kam ${say.times(occurrences)} in ${bursts} ${say.plural(bursts, 'Schub', 'Schüben')}; jeder Schub zählt einmal, denn was in einem kommt, kommt zusammen.`,
   watchMore: ({ remaining, total }, say) =>
     `Beobachte noch ${say.minutesNeeded(remaining)} ohne den Fehler (insgesamt ${say.minutesNeeded(total)}).`,
   tryMore: ({ remaining, total }) =>

@@ -13,6 +13,29 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Warte auf den Fehler, wie der Kunde ihn sieht, und fass nichts an. Bei der Häufigkeit, die der Kunde nennt, sollte er sich in ${say.minutesNeeded(minutes)} zeigen (${say.percent(sureness)}).`,
   watchAtAssumedRate: ({ everyMin, minutes, sureness }, say) =>
     `Warte auf den Fehler, wie der Kunde ihn sieht, und fass nichts an. Ist keine Häufigkeit genannt, gilt einmal in ${say.lengthOfTime(everyMin)} als angenommen; er sollte sich in ${say.minutesNeeded(minutes)} zeigen (${say.percent(sureness)}).`,
+  wasNotAsTold: () =>
+    'Er zeigte sich nicht so, wie der Kunde sagt. Vielleicht kommt und geht er: Sag das, dann wird er beobachtet. Oder leg dich fest auf „kein Fehler gefunden“.',
+  itComesAndGoes: () => 'Er kommt und geht: das in den Angaben berichtigen',
+  playWhatShowsIt: ({ kind, what }, say) =>
+    `Spiel ab, womit er sich zeigt: ${say.term('onlyWith', kind)}${what === null ? '' : ` ${say.text(what)}`}.`,
+  lookOnceForFault: () => 'Er soll immer da sein: Sieh einmal hin, und sag, ob er da ist.',
+  tryWhatMakesItCome: ({ trigger, tries }, say) =>
+    `Er kommt ${say.term('patternTrigger', trigger)}: Versuch genau das, und zähl jeden Versuch. Kommt er so, sollte er sich in ${tries} ${say.plural(tries, 'Versuch', 'Versuchen')} zeigen.`,
+  tooRareToWaitFor: () => 'Er kommt zu selten, um bei einem Besuch auf ihn zu warten.',
+  watchForBursts: () =>
+    'Er kommt in Schüben: Beobachte lange genug für mehr als einen davon, jeder zählt einmal.',
+  watchOnceWarm: ({ after }, say) =>
+    after === null
+      ? 'Er kommt nur, wenn alles warm ist: Beobachte vom Einschalten an, und halt fest, wie lange alles schon an ist.'
+      : `Er kommt erst nach ${say.minutesNeeded(after)}: Lass alles so lange warm werden, dann beobachte. Minuten davor zählen nicht.`,
+  seenTryForMore: ({ seen, enough, moreTries, thenRetestTries, retestTries }, say) =>
+    `${say.start(say.times(seen))} fehlgeschlagen. Versuch es weiter, bis es ${say.times(enough)} fehlschlug (noch etwa ${moreTries}): Jeder Nachtest braucht dann ${thenRetestTries} gute Versuche statt ${retestTries}.`,
+  faultIsThere: () => 'Der Fehler ist da',
+  faultThereMenuStayed: () => 'Der Fehler ist da, das Menü ist sauber',
+  faultThereMenuVanished: () => 'Der Fehler ist da, das Menü hat ihn auch',
+  faultIsNotThere: () => 'Der Fehler ist nicht da',
+  lookAtRemedy: ({ looks }, say) =>
+    `Sieh nach, ob die Abhilfe hält: ${say.plural(looks, 'ein guter Blick', `${looks} gute Blicke`)}, bevor es abgeschlossen werden kann.`,
   shouldHaveShown: () =>
     'Er hätte sich inzwischen zeigen sollen. Versuch, was ihn kommen lässt (Umschalten, Warmwerden, der Inhalt, den der Kunde nannte), oder leg dich fest auf „kein Fehler gefunden“.',
   seenWatchForMore: ({ seen, enough, moreMin, thenRetestMin, retestMin }, say) =>

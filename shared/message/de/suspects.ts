@@ -63,6 +63,8 @@ export const suspectsDe: Sentences<typeof suspectCodes> = {
   changePutBackAndWatched: ({ change, place, seen }, say) =>
     `${say.change(change)}: ${say.place(place)}, zurückgebaut – ${say.message(seen)}`,
   notSeenInMinutes: ({ minutes }, say) => `nichts in ${say.minutesWatched(minutes)}`,
+  notThereAtLook: ({ looks }, say) => `bei ${say.plural(looks, 'einem Blick', `${looks} Blicken`)} nicht da`,
+  thereAtLook: ({ looks }, say) => `bei ${say.plural(looks, 'einem Blick', `${looks} Blicken`)} da`,
   notSeenInTries: ({ tries }, say) => `nichts in ${tries} ${say.plural(tries, 'Versuch', 'Versuchen')}`,
   seenInMinutes: ({ seen, minutes }, say) => `${say.times(seen)} gesehen in ${say.minutesWatched(minutes)}`,
   seenInTries: ({ seen, tries }, say) =>

@@ -29,6 +29,10 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/asFoundRecorded': ({ version }) => `Wie vorgefunden: Kettenfassung ${version}.`,
   'log/watchStarted': ({ planned, trigger, byTrigger, menuOf }, say) =>
     `Beobachtung begonnen${byTrigger ? `, mit Umschalten (${trigger === null ? 'Auslöser nicht genannt' : say.text(trigger)})` : ''}${planned === null ? '' : `, ${say.minutesNeeded(planned)} geplant`}${menuOf === null ? '' : `, mit dem Menü von ${say.place(menuOf, 'dative')}`}.`,
+  'log/lookStarted': ({ menuOf }, say) =>
+    `Ein Blick auf den Fehler${menuOf === null ? '' : `, mit dem Menü von ${say.place(menuOf, 'dative')}`}.`,
+  'log/triesStarted': ({ trigger, menuOf }, say) =>
+    `Versuche begonnen, ob er ${say.term('patternTrigger', trigger)} kommt${menuOf === null ? '' : `, mit dem Menü von ${say.place(menuOf, 'dative')}`}.`,
   'log/faultCame': ({ lasted, menu, description }, say) =>
     `Der Fehler kam${lasted === null ? '' : `, für ${say.number(lasted)} s`}${menuDid(menu)}.${more(description, say)}`,
   'log/faultConfirmedByLog': ({ at, menu, description }, say) =>

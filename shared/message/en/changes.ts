@@ -47,6 +47,8 @@ export const changesEn: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)} is in place. Watch: ${say.minutesNeeded(minutes)} without the fault to call it cleared.`,
   changeWatchTries: ({ change, place, tries }, say) =>
     `${named(change, say)}, ${say.place(place)} is in place. Watch: ${tries} ${say.plural(tries, 'try', 'tries')} in a row without the fault to call it cleared.`,
+  changeLook: ({ change, place, looks }, say) =>
+    `${named(change, say)}, ${say.place(place)} is in place. ${say.plural(looks, 'Look once: is the fault there?', `Look ${looks} times: is the fault there?`)}`,
   changeWatch: ({ change, place, how }, say) =>
     `${named(change, say)}, ${say.place(place)} is in place. Watch: ${say.message(how)}`,
   changeFaultIsBack: ({ change, place }, say) =>

@@ -26,6 +26,12 @@ export const planEn: Sentences<typeof planCodes> = {
   faultPartsSuspects: ({ place, probability, other, otherProbability }, say) =>
     `If the fault stays away, the likeliest is ${say.place(place)} (${say.percent(probability)}); if it comes, ${say.place(other)} (${say.percent(otherProbability)}).`,
   quietMinutesClear: ({ minutes }, say) => `Quiet for ${say.minutesNeeded(minutes)} counts as cleared.`,
+  goodLooksClear: ({ looks }, say) =>
+    say.plural(
+      looks,
+      'One look without the fault counts as cleared.',
+      `${looks} looks without the fault count as cleared.`,
+    ),
   quietTriesClear: ({ tries }, say) =>
     `${tries} ${say.plural(tries, 'try', 'tries')} in a row without the fault ${say.plural(tries, 'counts', 'count')} as cleared.`,
 

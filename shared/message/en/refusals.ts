@@ -92,6 +92,10 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   evidenceNotOnTicket: ({ ids }, say) => `The ticket has no such evidence: ${ids.map(say.name).join(', ')}.`,
   stillWaitsFor: ({ requests }, say) => `Second line still waits for: ${requests.map(say.text).join('; ')}.`,
   momentOutsideWatch: ({ from, to }, say) => `The watch went from ${say.moment(from)} to ${say.moment(to)}.`,
+  triesTooFew: ({ needed, done }, say) =>
+    `It takes ${needed} tries without the fault for that; there ${say.plural(done, 'was', 'were')} ${done}.`,
+  looksTooFew: ({ needed, done }, say) =>
+    `It takes ${needed} ${say.plural(needed, 'look', 'looks')} without the fault for that; there ${say.plural(done, 'was', 'were')} ${done}.`,
   quietTooShort: ({ needed, watched }) =>
     `“No fault found” needs ${Math.ceil(needed)} min of watching without the fault; there are ${Math.floor(watched)} so far.`,
   faultCameAfterRemedy: ({ occurrences }, say) =>

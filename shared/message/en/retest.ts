@@ -31,6 +31,29 @@ export const retestEn: Sentences<typeof retestCodes> = {
     `${say.minutesWatched(watched)} without the fault, ${say.times(before)} in ${say.minutesWatched(watchedBefore)} before.`,
   quietTries: ({ tries, failedBefore, triesBefore }) =>
     `None of ${tries} tries failed, ${failedBefore} of ${triesBefore} before.`,
+  noLooksSettle: () => 'No number of looks would settle this.',
+  goodLooks: ({ looks, badBefore, looksBefore }, say) =>
+    `Not there at ${say.plural(looks, 'one look', `${looks} looks`)}; before, at ${badBefore} of ${looksBefore}.`,
+  lookMore: ({ remaining, total }, say) =>
+    `Look ${say.plural(remaining, 'once more', `${remaining} more times`)} (${total} good looks in a row in all).`,
+  stillThereAtLook: ({ bad, looks, badBefore, looksBefore }, say) =>
+    `The fault is still there: at ${bad} of ${looks} ${say.plural(looks, 'look', 'looks')} with the change, ${badBefore} of ${looksBefore} before.`,
+  sureSoFarLook: ({ sure, remaining }, say) =>
+    `${say.percent(sure)} sure by now that the change made a difference; ${say.plural(remaining, 'one more good look', `${remaining} more good looks in a row`)} to call it cleared.`,
+  needsTrigger: ({ trigger }, say) =>
+    `The fault comes ${say.term('patternTrigger', trigger)}, so waiting without the fault says nothing: try just that, and count the tries.`,
+  otherContentPlayed: () =>
+    'Something else was playing than what the fault shows with, so its staying away says nothing.',
+  contentNotSaid: () =>
+    'Nobody said whether that was playing which the fault shows with, so its staying away says nothing.',
+  timeOnNotSaid: () =>
+    'Nobody said how long the devices had been on, and the fault comes only when they are warm: its staying away says nothing.',
+  notWarmYet: ({ after }, say) =>
+    `The fault comes only after ${say.minutesNeeded(after)}, and it was watched before that: its staying away says nothing.`,
+  onlyWarmMinutes: ({ after }, say) =>
+    `Only minutes from ${say.minutesNeeded(after)} after switching on are counted.`,
+  burstsCounted: ({ occurrences, bursts }, say) =>
+    `It came ${say.times(occurrences)} in ${bursts} ${say.plural(bursts, 'burst', 'bursts')}; each burst counts once, since what comes in one comes together.`,
   watchMore: ({ remaining, total }, say) =>
     `Watch ${say.minutesNeeded(remaining)} more without the fault (${say.minutesNeeded(total)} in all).`,
   tryMore: ({ remaining, total }, say) =>

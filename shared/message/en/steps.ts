@@ -13,6 +13,29 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `Watch for the fault as the client sees it, and touch nothing. At the rate the client tells, it should show within ${say.minutesNeeded(minutes)} (${say.percent(sureness)}).`,
   watchAtAssumedRate: ({ everyMin, minutes, sureness }, say) =>
     `Watch for the fault as the client sees it, and touch nothing. With no rate told, one in ${say.lengthOfTime(everyMin)} is assumed; it should show within ${say.minutesNeeded(minutes)} (${say.percent(sureness)}).`,
+  wasNotAsTold: () =>
+    'It did not show as the client told. Perhaps it comes and goes: say so, and it is watched for. Or settle on “no fault found”.',
+  itComesAndGoes: () => 'It comes and goes: put that right in what was told',
+  playWhatShowsIt: ({ kind, what }, say) =>
+    `Play what shows it: the ${say.term('onlyWith', kind)}${what === null ? '' : ` ${say.text(what)}`}.`,
+  lookOnceForFault: () => 'It is told to be always there: look once, and say whether it is.',
+  tryWhatMakesItCome: ({ trigger, tries }, say) =>
+    `It comes ${say.term('patternTrigger', trigger)}: try just that, and count each try. If it comes that way, it should show within ${tries} ${say.plural(tries, 'try', 'tries')}.`,
+  tooRareToWaitFor: () => 'It comes too rarely to be waited for on a visit.',
+  watchForBursts: () =>
+    'It comes in bursts: watch long enough to see more than one of them, each counts once.',
+  watchOnceWarm: ({ after }, say) =>
+    after === null
+      ? 'It comes only when warm: watch from switching on, and note how long everything has been on.'
+      : `It comes only after ${say.minutesNeeded(after)}: let everything warm up that long, then watch. Minutes before that don’t count.`,
+  seenTryForMore: ({ seen, enough, moreTries, thenRetestTries, retestTries }, say) =>
+    `Failed ${say.times(seen)}. Try on until it failed ${say.times(enough)} (about ${moreTries} more): every retest then takes ${thenRetestTries} good tries instead of ${retestTries}.`,
+  faultIsThere: () => 'The fault is there',
+  faultThereMenuStayed: () => 'The fault is there, the menu is clean',
+  faultThereMenuVanished: () => 'The fault is there, the menu has it too',
+  faultIsNotThere: () => 'The fault is not there',
+  lookAtRemedy: ({ looks }, say) =>
+    `Look whether the remedy holds: ${say.plural(looks, 'one good look', `${looks} good looks`)} before it can be closed.`,
   shouldHaveShown: () =>
     'It should have shown by now. Try what makes it come (switching, warming up, the content the client named), or settle on “no fault found”.',
   seenWatchForMore: ({ seen, enough, moreMin, thenRetestMin, retestMin }, say) =>

@@ -60,6 +60,8 @@ export const suspectsEn: Sentences<typeof suspectCodes> = {
   changePutBackAndWatched: ({ change, place, seen }, say) =>
     `${say.start(say.change(change))}: ${say.place(place)}, put back – ${say.message(seen)}`,
   notSeenInMinutes: ({ minutes }, say) => `nothing in ${say.minutesWatched(minutes)}`,
+  notThereAtLook: ({ looks }, say) => `not there at ${say.plural(looks, 'a look', `${looks} looks`)}`,
+  thereAtLook: ({ looks }, say) => `there at ${say.plural(looks, 'a look', `${looks} looks`)}`,
   notSeenInTries: ({ tries }, say) => `nothing in ${tries} ${say.plural(tries, 'try', 'tries')}`,
   seenInMinutes: ({ seen, minutes }, say) => `seen ${say.times(seen)} in ${say.minutesWatched(minutes)}`,
   seenInTries: ({ seen, tries }, say) =>

@@ -27,6 +27,10 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/asFoundRecorded': ({ version }) => `As found: chain version ${version}.`,
   'log/watchStarted': ({ planned, trigger, byTrigger, menuOf }, say) =>
     `Watch started${byTrigger ? ` by switching (${trigger === null ? 'trigger not named' : say.text(trigger)})` : ''}${planned === null ? '' : `, ${say.minutesNeeded(planned)} planned`}${menuOf === null ? '' : `, with the menu of ${say.place(menuOf)} up`}.`,
+  'log/lookStarted': ({ menuOf }, say) =>
+    `A look at the fault${menuOf === null ? '' : `, with the menu of ${say.place(menuOf)} up`}.`,
+  'log/triesStarted': ({ trigger, menuOf }, say) =>
+    `Tries started: whether it comes ${say.term('patternTrigger', trigger)}${menuOf === null ? '' : `, with the menu of ${say.place(menuOf)} up`}.`,
   'log/faultCame': ({ lasted, menu, description }, say) =>
     `The fault came${lasted === null ? '' : `, for ${say.number(lasted)} s`}${menuDid(menu)}.${more(description, say)}`,
   'log/faultConfirmedByLog': ({ at, menu, description }, say) =>

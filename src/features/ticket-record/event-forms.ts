@@ -75,6 +75,7 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
   startWatch: watch.pick({
     purpose: true,
     trigger: true,
+    triggerKind: true,
     startedAt: true,
     menuDeviceId: true,
     changeId: true,

@@ -1,15 +1,9 @@
 import type { ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import type { Case, Result, WatchRecord } from '../../../shared/isolation/index.ts';
+import { counted } from '../counting.ts';
 import { chainAsSeen } from '../looks.ts';
-import {
-  baselineWatches,
-  changesOfRound,
-  occurrencesIn,
-  occurrencesOf,
-  retestWatches,
-  watchesFor,
-} from '../record.ts';
-import { usable, watchRecordOf } from '../retest.ts';
+import { changesOfRound, occurrencesOf, retestWatches, watchesFor } from '../record.ts';
+import { baselineKind, usable, watchRecordOf } from '../retest.ts';
 import type { Known } from './known.ts';
 import { lookResults, readingResults } from './look-results.ts';
 
@@ -47,23 +41,10 @@ function affectedSourcesOf(
   return [onlyWith.deviceId];
 }
 
-/** The watches before any change in the mode in which the fault was seen most; null while nothing was watched. */
+/** The watches before any change that count alike and in which the fault was seen most; null while nothing was watched. */
 export function baselineOf(record: TriageRecord): WatchRecord | null {
-  const watches = usable(baselineWatches(record));
-  const mode = likeliestMode(watches);
-  return mode === null
-    ? null
-    : watchRecordOf(
-        mode,
-        watches.filter((watch) => watch.mode === mode),
-      );
-}
-
-function likeliestMode(watches: readonly Watch[]): Watch['mode'] | null {
-  if (watches.length === 0) return null;
-  const seen = (mode: Watch['mode']) => occurrencesIn(watches.filter((watch) => watch.mode === mode)).length;
-  const only = watches.every((watch) => watch.mode === 'trigger');
-  return only || seen('trigger') > seen('time') ? 'trigger' : 'time';
+  const watches = baselineKind(record);
+  return watches.length === 0 ? null : watchRecordOf(record, watches);
 }
 
 /** What was seen in this round, in the order in which it was. */
@@ -96,12 +77,15 @@ const menuResults = (watch: Watch): Dated[] =>
 function changeResults(record: TriageRecord, change: ChangeRecord): Dated[] {
   const { kind: test, target, judgement } = change;
   if (judgement?.attributable === false) return [];
-  const retests = usable(retestWatches(record, change.id));
-  const confirms = usable(watchesFor(record, 'confirm').filter(({ changeId }) => changeId === change.id));
+  const retests = counted(record, usable(retestWatches(record, change.id)));
+  const confirms = counted(
+    record,
+    usable(watchesFor(record, 'confirm').filter(({ changeId }) => changeId === change.id)),
+  );
   const putBack = confirms.map(
     (watch): Dated => ({
       at: endOf(watch),
-      result: { kind: 'putBack', test, target, watch: watchRecordOf(watch.mode, [watch]) },
+      result: { kind: 'putBack', test, target, watch: watchRecordOf(record, [watch]) },
     }),
   );
   if (judgement?.override != null && judgement.verdict !== 'inconclusive') {
@@ -113,7 +97,7 @@ function changeResults(record: TriageRecord, change: ChangeRecord): Dated[] {
   const watched = retests.map(
     (watch): Dated => ({
       at: endOf(watch),
-      result: { kind: 'test', test, target, watch: watchRecordOf(watch.mode, [watch]) },
+      result: { kind: 'test', test, target, watch: watchRecordOf(record, [watch]) },
     }),
   );
   return [...watched, ...putBack];

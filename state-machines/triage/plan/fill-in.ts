@@ -18,7 +18,7 @@ function saidOf(step: Step): readonly string[] {
     case 'recordLook':
       return toLookAt[step.what?.kind ?? 'setting'];
     case 'startWatch':
-      return step.mode === 'trigger' && step.trigger == null ? ['trigger'] : [];
+      return step.mode === 'trigger' && step.trigger == null && !isNamed(step.triggerKind) ? ['trigger'] : [];
     case 'declareChange':
       return ['expected'];
     case 'judgeRetest':
@@ -54,6 +54,11 @@ const toLookAt: Record<LookSent['kind'], readonly string[]> = {
   setting: ['what.key', 'what.value'],
   witness: ['what.answer'],
 };
+
+/** Whether a trigger's name alone says what to do. */
+const isNamed = (triggerKind: string | null | undefined): boolean =>
+  triggerKind != null && triggerKind !== 'other';
+
 const reasoned: ReadonlySet<TicketCommandType> = new Set([
   'withdrawOccurrence',
   'correctOccurrence',

@@ -1,7 +1,12 @@
 import { placeKey } from '../../../shared/chain/place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import { menuTells, noFaultFoundWatchMin, type Standing } from '../../../shared/isolation/index.ts';
+import {
+  looksUntilSure,
+  menuTells,
+  noFaultFoundWatchMin,
+  type Standing,
+} from '../../../shared/isolation/index.ts';
 import { menuQualitiesAt } from '../looks.ts';
 import { baselineWatches, minutesOf, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
 import { menuDevicesLeft } from '../segment.ts';
@@ -26,7 +31,12 @@ export function menuStayedQuiet(record: TriageRecord, deviceId: string): boolean
   if (occurrencesIn(watches).length > 0) return false;
   const watchedMin = watches.reduce((sum, watch) => sum + minutesOf(watch), 0);
   const tries = watches.reduce((sum, watch) => sum + watch.tries, 0);
-  return watchedMin >= menuPatienceMin(record) - nearlyMin || tries >= quietTries;
+  const looks = watches.filter(({ mode, endedAt }) => mode === 'look' && endedAt !== null).length;
+  return (
+    watchedMin >= menuPatienceMin(record) - nearlyMin ||
+    tries >= quietTries ||
+    looks >= looksUntilSure(record.settings.risk)
+  );
 }
 
 /** Tries with a menu up and without the fault after which it is taken not to come with that menu up; assumed. */

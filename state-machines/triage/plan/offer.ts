@@ -44,6 +44,7 @@ const telling = [
   'moment',
   'portId',
   'trigger',
+  'triggerKind',
 ] as const;
 
 function keyOf(step: Step): string {

@@ -1,13 +1,16 @@
 import type { Place } from '../../../shared/contract/chain.ts';
-import type { ChangeKind, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import { baselineWatches, occurrencesOf } from '../record.ts';
-import { usable } from '../retest.ts';
-import { baselineOf } from './case-of.ts';
+import type { TicketCommand } from '../../../shared/contract/commands.ts';
+import type { ChangeKind, TriageRecord, Watch, WatchConditions } from '../../../shared/contract/triage.ts';
+import { warmFromMin } from '../counting.ts';
+import { baselineKind } from '../retest.ts';
 import type { Step } from './fill-in.ts';
 
 /** Commands as the plan offers them, with every field that has no default of its own. */
 
-type StartWatch = Extract<Step, { type: 'startWatch' }>;
+type StartWatch = Extract<TicketCommand, { type: 'startWatch' }>;
+
+/** Nothing is said of what a watch is under. */
+const noConditions: WatchConditions = { sincePowerOnMin: null, asTold: null, content: null };
 
 /** The longest that a watch can be planned for, in minutes: the contract's limit. */
 const longestPlannedMin = 10_080;
@@ -17,39 +20,56 @@ export const watchOverTime = (watchMin: number | null, menuDeviceId: string | nu
   type: 'startWatch',
   mode: 'time',
   trigger: null,
+  triggerKind: null,
   plannedMin: watchMin === null ? null : Math.min(longestPlannedMin, Math.ceil(watchMin)),
   menuDeviceId,
+  conditions: noConditions,
 });
 
-/** A watch that counts tries. @param trigger null: whoever watches says what they switch */
-export const watchByTries = (trigger: string | null, menuDeviceId: string | null = null): StartWatch => ({
-  type: 'startWatch',
+/** A watch that counts tries. @param by null: whoever watches says what they switch */
+export const watchByTries = (
+  by: Pick<Watch, 'trigger' | 'triggerKind'> | null,
+  menuDeviceId: string | null = null,
+): StartWatch => ({
+  ...watchOverTime(null, menuDeviceId),
   mode: 'trigger',
-  trigger,
-  plannedMin: null,
-  menuDeviceId,
+  trigger: by?.trigger ?? null,
+  triggerKind: by?.triggerKind ?? null,
 });
 
-/** The tries by which the fault was reproduced, most failures first; null where it was seen over time. */
-function triggerBefore(record: TriageRecord): Watch['trigger'] {
-  if (baselineOf(record)?.mode !== 'trigger') return null;
-  const seen = (watch: Watch) => occurrencesOf(watch).length;
-  const tried = usable(baselineWatches(record)).filter(({ mode }) => mode === 'trigger');
-  return tried.toSorted((a, b) => seen(b) - seen(a))[0]?.trigger ?? null;
+/** One look, in which the fault is there or not. */
+const lookOnce = (menuDeviceId: string | null): StartWatch => ({
+  ...watchOverTime(null, menuDeviceId),
+  mode: 'look',
+});
+
+/** A watch in the way in which the fault comes, or was seen to: a look, tries of what makes it come, or a watch over time. */
+export function watchAsItComes(
+  record: TriageRecord,
+  watchMin: number | null,
+  menuDeviceId: string | null = null,
+): StartWatch {
+  const { pattern } = record.symptom;
+  const [before] = baselineKind(record);
+  const step = (): StartWatch => {
+    if (pattern.kind === 'always') return lookOnce(menuDeviceId);
+    if (before?.mode === 'trigger') return watchByTries(before, menuDeviceId);
+    if (pattern.kind === 'trigger')
+      return watchByTries({ trigger: null, triggerKind: pattern.trigger }, menuDeviceId);
+    return before?.mode === 'look' ? lookOnce(menuDeviceId) : watchOverTime(watchMin, menuDeviceId);
+  };
+  return { ...step(), conditions: conditionsFor(record) };
 }
 
-/** A watch in the mode in which the fault was seen before. */
-export function watchAsBefore(record: TriageRecord, watchMin: number | null): StartWatch {
-  return baselineOf(record)?.mode === 'trigger'
-    ? watchByTries(triggerBefore(record))
-    : watchOverTime(watchMin);
-}
-
-/** A watch with a device's menu up, in the mode in which the fault was seen before. @param watchMin at most */
-export function watchMenu(record: TriageRecord, watchMin: number, deviceId: string): StartWatch {
-  return baselineOf(record)?.mode === 'trigger'
-    ? watchByTries(triggerBefore(record), deviceId)
-    : watchOverTime(watchMin, deviceId);
+/** What a watch has to be under, so that it is as the fault comes. */
+export function conditionsFor(record: TriageRecord): WatchConditions {
+  const { pattern, onlyWith } = record.symptom;
+  return {
+    sincePowerOnMin:
+      pattern.kind === 'warm' ? Math.min(longestPlannedMin, Math.ceil(warmFromMin(record))) : null,
+    asTold: onlyWith === null ? null : true,
+    content: null,
+  };
 }
 
 export const recordOccurrence = (menu: 'stayed' | 'vanished' | null = null): Step => ({

@@ -18,7 +18,7 @@ import type { Step } from './fill-in.ts';
 import { menuPatienceMin } from './menus.ts';
 import { offering } from './offer.ts';
 import { plannedView } from './planned-view.ts';
-import { declareChange, watchMenu } from './steps.ts';
+import { declareChange, watchAsItComes } from './steps.ts';
 
 /** The tests worth most, the best first, and how to say so. */
 export type Tests = { views: PlannedTestView[]; sentences: Message[] };
@@ -118,7 +118,7 @@ function stepsTo({ state, record }: Asked, kind: string, target: Place): Step[] 
   if (state !== 'locateSide' && state !== 'substitute.ready') return null;
   if (kind === 'menu') {
     if (target.kind !== 'device') return null;
-    const watch = watchMenu(record, menuPatienceMin(record), target.deviceId);
+    const watch = watchAsItComes(record, menuPatienceMin(record), target.deviceId);
     return state === 'locateSide' ? [watch] : [{ type: 'locateSideAgain' }, watch];
   }
   const declare = declareChange(kind as ChangeKind, target);

@@ -63,8 +63,16 @@ export function before(record: TriageRecord, command: CompleteCommand): Conseque
     : { type: 'figuresChanged', settings, ...signatureOf(command) };
 }
 
-/** What has to be decided again after a command was taken in: one thing at a time, until nothing is left. */
-export function after(record: TriageRecord, command: CompleteCommand): Consequence | null {
-  const revision = decidedAnew(record, command);
+/**
+ * What has to be decided again after a command was taken in: one thing at a time, until nothing is left.
+ *
+ * @param then the record before the command
+ */
+export function after(
+  record: TriageRecord,
+  command: CompleteCommand,
+  then: TriageRecord,
+): Consequence | null {
+  const revision = decidedAnew(record, command, then);
   return revision === null ? null : { ...revision, ...signatureOf(command) };
 }

@@ -41,18 +41,25 @@ type Revision = Consequence extends infer Each
  * nothing left.
  *
  * @param record with the command, and what followed from it so far
+ * @param then the record before the command
  */
-export function decidedAnew(record: TriageRecord, command: CompleteCommand): Revision | null {
+export function decidedAnew(
+  record: TriageRecord,
+  command: CompleteCommand,
+  then: TriageRecord,
+): Revision | null {
   if (record.reproductionAccepted && occurrencesIn(baselineWatches(record)).length === 0) {
     return { type: 'reproductionRevised' };
   }
+  if (isToldOtherwise(record, then))
+    return judgementRevised(record, () => true) ?? culpritRevised(record) ?? remedyRevised(record);
   if (command.type === 'recordLook' || command.type === 'withdrawLook')
     return sideRevised(record, restsOnLooks);
   const watch = correctedWatch(record, command);
   if (watch === null) return null;
   return (
     sideRevised(record, restsOnWatch(watch)) ??
-    judgementRevised(record, watch) ??
+    judgementRevised(record, restingOn(record, watch)) ??
     culpritRevised(record) ??
     remedyRevised(record)
   );
@@ -77,12 +84,23 @@ function sideRevised(record: TriageRecord, restsOnIt: (side: SideObservation) =>
   return null;
 }
 
-function judgementRevised(record: TriageRecord, watch: Watch): Revision | null {
-  const restsOnIt = ({ id, judgement }: ChangeRecord): boolean =>
+/** How a fault comes says how watches are counted, so that every verdict rests on it. */
+const isToldOtherwise = ({ symptom: now }: TriageRecord, { symptom: then }: TriageRecord): boolean =>
+  differ([now.pattern, now.onlyWith], [then.pattern, then.onlyWith]);
+
+/** Which changes were judged by a watch. */
+const restingOn =
+  (record: TriageRecord, watch: Watch) =>
+  ({ id, judgement }: ChangeRecord): boolean =>
     judgement !== null &&
     (watch.purpose === 'retest'
       ? watch.changeId === id
       : isBaseline(record, watch) && Date.parse(watch.startedAt) < Date.parse(judgement.at));
+
+function judgementRevised(
+  record: TriageRecord,
+  restsOnIt: (change: ChangeRecord) => boolean,
+): Revision | null {
   for (const change of changesOfRound(record).filter(restsOnIt)) {
     const judgement = judgementAnew(record, change);
     if (differ(judgement, factsOf(change))) {

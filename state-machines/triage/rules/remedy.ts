@@ -1,7 +1,7 @@
-import type { TriageRecord } from '../../../shared/contract/triage.ts';
-import { noFaultFoundWatchMin } from '../../../shared/isolation/retest-statistics.ts';
+import type { QuietProof, TriageRecord } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/message.ts';
 import { type EventOf, momentOf, type TriageEvent } from '../events.ts';
+import { type Quiet, quietOf } from '../quiet.ts';
 import { baselineWatches, filed, minutesOf, occurrencesIn, signed, verifyWatches } from '../record.ts';
 import { figuresOf, judgeWatches, usable } from '../retest.ts';
 import { setAside } from './culprit.ts';
@@ -15,24 +15,34 @@ const faultNeverSeen = (record: TriageRecord): Cause | null =>
     ? because('not-allowed-now', message('faultWasSeen'))
     : null;
 
-function quietSoFar(record: TriageRecord) {
-  const watchedMin = baselineWatches(record)
-    .filter(({ mode }) => mode === 'time')
-    .reduce((total, watch) => total + minutesOf(watch), 0);
-  const neededMin = noFaultFoundWatchMin(record.symptom.perHour, record.settings.risk);
-  return { watchedMin, neededMin, ...figuresOf(record) };
+const quietSoFar = (record: TriageRecord): Quiet => quietOf(record, usable(baselineWatches(record)));
+
+/** What “no fault found” rests on. */
+function quietProofOf(record: TriageRecord): QuietProof {
+  const { mode, done, needed } = quietSoFar(record);
+  const isTimed = mode === 'time';
+  return {
+    watchedMin: isTimed
+      ? done
+      : baselineWatches(record).reduce((total, watch) => total + minutesOf(watch), 0),
+    neededMin: isTimed ? needed : 0,
+    counted: isTimed ? null : { mode, done, needed },
+    ...figuresOf(record),
+  };
 }
 
-/** The quiet watch has to be so long that a fault as frequent as reported would have shown. */
+/** The quiet watch has to be so long that a fault that comes as reported would have shown. */
 function longEnoughQuiet(record: TriageRecord): Cause | null {
-  const { neededMin, watchedMin } = quietSoFar(record);
-  return watchedMin >= neededMin
-    ? null
-    : because(
-        'watch-record-too-short',
-        message('quietTooShort', { needed: neededMin, watched: watchedMin }),
-        { remainingMin: whole(neededMin - watchedMin) },
-      );
+  const { mode, done, needed } = quietSoFar(record);
+  if (done >= needed) return null;
+  if (mode !== 'time')
+    return because(
+      'watch-record-too-short',
+      message(mode === 'look' ? 'looksTooFew' : 'triesTooFew', { needed, done }),
+    );
+  return because('watch-record-too-short', message('quietTooShort', { needed, watched: done }), {
+    remainingMin: whole(needed - done),
+  });
 }
 
 /** Why “no fault found” does not hold; null while the fault stayed away long enough. */
@@ -48,7 +58,7 @@ export const settleNoFaultFound = rule('chooseRemedy', {
   ready: firstOf(noWatchRuns, chainAsItWas, whyNotQuiet),
   refuse: (_record, event) =>
     event.remedy.kind === 'noFaultFound' ? null : because('not-allowed-now', message('remedyNeedsCulprit')),
-  outcome: (record) => ({ quietProof: quietSoFar(record) }),
+  outcome: (record) => ({ quietProof: quietProofOf(record) }),
   apply: withRemedy,
 });
 

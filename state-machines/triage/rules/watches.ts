@@ -11,17 +11,26 @@ import { refuseTooEarly, startOf } from './timing.ts';
 
 type StartWatch = CompleteCommandOf<'startWatch'>;
 
+type Trigger = Pick<Watch, 'trigger' | 'triggerKind'>;
+
 /** The trigger of a watch in trigger mode: as sent, or the one used last. */
-const triggerOf = (record: TriageRecord, event: StartWatch): string | null =>
-  event.mode === 'time'
-    ? null
-    : (event.trigger ?? record.watches.findLast((watch) => watch.trigger !== null)?.trigger ?? null);
+function triggerOf(record: TriageRecord, { mode, trigger, triggerKind }: StartWatch): Trigger {
+  if (mode !== 'trigger') return { trigger: null, triggerKind: null };
+  if (trigger !== null || isNamed(triggerKind)) return { trigger, triggerKind };
+  const last = record.watches.findLast((watch) => watch.mode === 'trigger');
+  return { trigger: last?.trigger ?? null, triggerKind: last?.triggerKind ?? null };
+}
+
+/** Whether the name alone says what to do. */
+const isNamed = (triggerKind: Watch['triggerKind']): boolean =>
+  triggerKind !== null && triggerKind !== 'other';
 
 function refuseWatch(record: TriageRecord, event: StartWatch): Cause | null {
   if (record.watches.some((watch) => watch.id === event.watchId)) {
     return because('already-exists', message('watchIdTaken'));
   }
-  if (event.mode === 'trigger' && triggerOf(record, event) === null) {
+  const { trigger, triggerKind } = triggerOf(record, event);
+  if (event.mode === 'trigger' && trigger === null && !isNamed(triggerKind)) {
     return because('invalid-input', message('triggerMissing'));
   }
   return refuseTooEarly(record, event);
@@ -32,7 +41,7 @@ const starting = (record: TriageRecord, command: StartWatch, about: About): Outc
   menuDeviceId: null,
   changeId: null,
   ...about,
-  trigger: triggerOf(record, command),
+  ...triggerOf(record, command),
   startedAt: startOf(record, command),
 });
 
@@ -42,6 +51,7 @@ function withWatch(record: TriageRecord, event: EventOf<'startWatch'>): TriageRe
     round: record.round,
     mode: event.mode,
     plannedMin: event.plannedMin,
+    conditions: event.conditions,
     ...event.outcome,
     endedAt: null,
     tries: 0,

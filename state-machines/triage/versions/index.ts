@@ -23,7 +23,8 @@ const readers: Readonly<Record<number, Reader>> = {
     opening: (content) => version1.openingAsToday(content as version1.OpeningThen),
     events: (content, before) =>
       version1.eventsAsToday(
-        { state: stateName(before), record: before.context },
+        // No log of version 1 has a watch that it did not know of.
+        { state: stateName(before), record: before.context as version1.Before['record'] },
         content as version1.EventThen,
       ),
   },

@@ -34,6 +34,8 @@ const watch = (
   purpose: 'reproduce',
   mode: 'time',
   trigger: null,
+  triggerKind: null,
+  conditions: { sincePowerOnMin: null, asTold: null, content: null },
   plannedMin: 60,
   startedAt: at(from),
   endedAt: at(to),

@@ -29,6 +29,7 @@ describe('an event', () => {
     expect(lastOf(ticket, 'startWatch').outcome).toEqual({
       purpose: 'side',
       trigger: null,
+      triggerKind: null,
       startedAt: ticket.lastWatch.startedAt,
       menuDeviceId: 'processor',
       changeId: null,

@@ -21,7 +21,6 @@ const intake = {
   affectedSources: ['player'],
   affectedDisplays: ['projector'],
   content: 'notKnown' as const,
-  moment: 'notKnown' as const,
   workedBefore: true,
 };
 

@@ -18,8 +18,8 @@ import { placeWords } from '../common/place-words.ts';
 import { Cautions, PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { deviceToRead, SettingsQuestion } from './settings.tsx';
+import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
-import { watchAsBefore } from './substitute.tsx';
 import type { PlanHere } from './use-plan.ts';
 import type { Work } from './work.ts';
 
@@ -131,13 +131,7 @@ function RetestQuestion({
       title={t.retestTitle}
       answers={
         <>
-          <Button
-            kind="primary"
-            large
-            onClick={() => void work.send(watchAsBefore(work, plan?.watchMin ?? null))}
-          >
-            {t.startRetest}
-          </Button>
+          <StartWatch work={work} watchMin={plan?.watchMin ?? null} label={t.startRetest} />
           <PutBack work={work} />
         </>
       }
@@ -200,14 +194,13 @@ function JudgeQuestion({
     </Button>
   );
   const watchOn = (
-    <Button
+    <StartWatch
       key="watch"
-      kind={isDecided ? 'plain' : 'primary'}
-      large={!isDecided}
-      onClick={() => void work.send(watchAsBefore(work, plan?.watchMin ?? null))}
-    >
-      {t.watchOn}
-    </Button>
+      work={work}
+      watchMin={plan?.watchMin ?? null}
+      isNext={!isDecided}
+      label={t.watchOn}
+    />
   );
   return (
     <Question
@@ -270,11 +263,7 @@ function JudgedQuestion({ work, change }: { work: Work; change: ChangeRecord }) 
       title={t.judgedTitle[verdict]}
       answers={
         <>
-          {isOpen && work.may('startWatch') && (
-            <Button kind="primary" large onClick={() => void work.send(watchAsBefore(work, null))}>
-              {t.watchOn}
-            </Button>
-          )}
+          {isOpen && work.may('startWatch') && <StartWatch work={work} watchMin={null} label={t.watchOn} />}
           <PutBack work={work} isNext={!isOpen} />
         </>
       }

@@ -2,6 +2,7 @@ import { useLocation } from 'preact-iso';
 import { placeKey } from '../../../../shared/chain/place.ts';
 import { tableOf } from '../../../../shared/isolation/overrides.ts';
 import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { whyNoMenuDevice } from '../../../../state-machines/triage/segment.ts';
 import { paths } from '../../api/paths.ts';
@@ -16,7 +17,6 @@ import { lengthOfTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
 import { declareAddress, triageAddress } from '../common/triage-addresses.ts';
 import { TicketPage } from './page.tsx';
-import { watchOverTime } from './reproduce.tsx';
 import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -95,7 +95,8 @@ function Menus({ work }: { work: Work }) {
   const devices = work.chain.devices.filter(({ id }) => whyNoMenuDevice(work.chain, id) === null);
   if (devices.length === 0) return <p>{t.noMenu}</p>;
   const start = async (deviceId: string) => {
-    if (await work.send(watchOverTime(null, deviceId))) route(triageAddress(work.ticket.id), true);
+    if (await work.send(watchAsItComes(work.ticket.triage, null, deviceId)))
+      route(triageAddress(work.ticket.id), true);
   };
   return (
     <>

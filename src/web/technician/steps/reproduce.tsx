@@ -1,42 +1,24 @@
 import { useState } from 'preact/hooks';
-import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { typedBefore } from '../../../../shared/contract/erased-text.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
+import { watchByTries } from '../../../../state-machines/triage/plan/steps.ts';
 import { baselineWatches, occurrencesIn } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { PlanSentence, Question } from './question.tsx';
 import { NoFaultForm } from './remedy.tsx';
+import { StartWatch } from './start-watch.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
-/** A watch over time, as long as the plan asks for where it asks for any. */
-export const watchOverTime = (
-  watchMin: number | null,
-  menuDeviceId: string | null = null,
-): TicketCommand => ({
-  type: 'startWatch',
-  mode: 'time',
-  trigger: null,
-  plannedMin: watchMin === null ? null : Math.min(10_080, Math.ceil(watchMin)),
-  menuDeviceId,
-});
-/** A watch that counts tries; without words the switching that was used last. */
-export const watchByTries = (trigger: string | null, menuDeviceId: string | null = null): TicketCommand => ({
-  type: 'startWatch',
-  mode: 'trigger',
-  trigger,
-  plannedMin: null,
-  menuDeviceId,
-});
-
 /** Seeing the fault oneself, before anything is changed. */
 export function ReproduceQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
   const t = watchWords();
   const seen = occurrencesIn(baselineWatches(work.ticket.triage)).length;
+  const { pattern } = work.ticket.triage.symptom;
   const [asks, setAsks] = useState<'question' | 'tries' | 'noFault'>('question');
   if (asks === 'tries') return <TriesQuestion key="tries" work={work} onBack={() => setAsks('question')} />;
   if (asks === 'noFault') return <NoFaultForm key="noFault" work={work} onBack={() => setAsks('question')} />;
@@ -51,13 +33,12 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
     </Button>
   );
   const start = (
-    <Button
-      kind={goOn !== false && !wantsMore ? 'plain' : 'primary'}
-      large
-      onClick={() => void work.send(watchOverTime(planned.plan?.watchMin ?? null))}
-    >
-      {t.startTime}
-    </Button>
+    <StartWatch
+      key="start"
+      work={work}
+      watchMin={planned.plan?.watchMin ?? null}
+      isNext={goOn === false || wantsMore}
+    />
   );
   return (
     <Question
@@ -67,7 +48,9 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
       answers={
         <>
           {wantsMore ? [start, goOn] : [goOn, start]}
-          <Button onClick={() => setAsks('tries')}>{t.startTries}</Button>
+          {pattern.kind !== 'trigger' && pattern.kind !== 'always' && (
+            <Button onClick={() => setAsks('tries')}>{t.startTries}</Button>
+          )}
           {work.may('chooseRemedy') && <Button onClick={() => setAsks('noFault')}>{t.noFault}</Button>}
         </>
       }
@@ -87,7 +70,7 @@ function TriesQuestion({ work, onBack }: { work: Work; onBack: () => void }) {
   });
   const trigger = written.trigger.trim();
   const start = () => {
-    if (trigger !== '') void work.send(watchByTries(trigger));
+    if (trigger !== '') void work.send(watchByTries({ trigger, triggerKind: null }));
   };
   return (
     <Question

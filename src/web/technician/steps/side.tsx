@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Occurrence, SideObservation } from '../../../../shared/contract/triage.ts';
+import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { occurrencesIn, standingSides, watchesFor } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
@@ -7,7 +8,6 @@ import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
-import { watchOverTime } from './reproduce.tsx';
 import { stepWords } from './step-words.ts';
 import { OtherTests, Suspects } from './tests.tsx';
 import type { PlanHere } from './use-plan.ts';
@@ -51,7 +51,9 @@ function MenuQuestion({ work, planned, deviceId }: { work: Work; planned: PlanHe
           <Button
             kind="primary"
             large
-            onClick={() => void work.send(watchOverTime(plan.next?.minutes.watch ?? null, deviceId))}
+            onClick={() =>
+              void work.send(watchAsItComes(work.ticket.triage, plan.next?.minutes.watch ?? null, deviceId))
+            }
           >
             {t.menuUp}
           </Button>
@@ -131,7 +133,7 @@ function ConcludeQuestion({ work, deviceId }: { work: Work; deviceId: string }) 
               {t.conclude}
             </Button>
           )}
-          <Button large onClick={() => void work.send(watchOverTime(null, deviceId))}>
+          <Button large onClick={() => void work.send(watchAsItComes(work.ticket.triage, null, deviceId))}>
             {t.watchOnce}
           </Button>
         </>

@@ -1,21 +1,15 @@
-import { baselineOf } from '../../../../state-machines/triage/plan/case-of.ts';
 import { runningWatch } from '../../../../state-machines/triage/record.ts';
-import { Button, LinkButton } from '../../parts/button.tsx';
+import { LinkButton } from '../../parts/button.tsx';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
-import { watchByTries, watchOverTime } from './reproduce.tsx';
 import { Sides } from './side.tsx';
+import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
 import { DoTest, OtherTests, Stop, Suspects, testTitle } from './tests.tsx';
 import type { PlanHere } from './use-plan.ts';
-import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
-
-/** A watch in the mode in which the fault was seen before. */
-export const watchAsBefore = (work: Work, watchMin: number | null) =>
-  baselineOf(work.ticket.triage)?.mode === 'trigger' ? watchByTries(null) : watchOverTime(watchMin);
 
 /** No change is in place: the next one, the proof of the last one, or the end of looking. */
 export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
@@ -58,13 +52,7 @@ function ConfirmQuestion({ work, planned: { plan } }: { work: Work; planned: Pla
       title={t.confirmTitle}
       answers={
         <>
-          <Button
-            kind="primary"
-            large
-            onClick={() => void work.send(watchAsBefore(work, plan?.watchMin ?? null))}
-          >
-            {watchWords().startTime}
-          </Button>
+          <StartWatch work={work} watchMin={plan?.watchMin ?? null} />
           <CulpritLink work={work} />
         </>
       }

@@ -1,13 +1,10 @@
 import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
 import { goodBaseline } from '../../../../shared/isolation/quiet-length.ts';
-import {
-  howSureByNow,
-  noFaultFoundWatchMin,
-  type RetestNeed,
-} from '../../../../shared/isolation/retest-statistics.ts';
+import { amountsOf, howSureByNow, type RetestNeed } from '../../../../shared/isolation/retest-statistics.ts';
+import { counted, whyNotCounted } from '../../../../state-machines/triage/counting.ts';
+import { quietOf } from '../../../../state-machines/triage/quiet.ts';
 import {
   baselineWatches,
-  minutesOf,
   occurrencesIn,
   occurrencesOf,
   retestWatches,
@@ -18,6 +15,7 @@ import { baselineFor, watchRecordOf } from '../../../../state-machines/triage/re
 import { percent } from '../../words/percent.ts';
 import { said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
+import { conditionWords } from './condition-words.ts';
 import { watchWords } from './watch-words.ts';
 
 /** What a running watch says by now: in words, how far along it is (0..1, null where that has no meaning), and whether it has said all it can. */
@@ -50,11 +48,11 @@ function reproduction(record: TriageRecord, watch: Watch): SoFar {
   const watches = watchesFor(record, 'reproduce').map((each) => (each.id === watch.id ? watch : each));
   const seen = occurrencesIn(baselineWatches(record)).length;
   if (seen >= goodBaseline) return { ...plainly(t.baselineGood), progress: 1, isDone: true };
+  if (watch.mode === 'look') return plainly('');
   if (seen > 0) return { ...plainly(t.baselineMore(seen)), progress: seen / goodBaseline };
-  const neededMin = noFaultFoundWatchMin(record.symptom.perHour, record.settings.risk);
-  const watchedMin = watches.reduce((sum, each) => sum + minutesOf(each), 0);
-  const leftMin = Math.max(0, neededMin - watchedMin);
-  return plainly(t.notYet(lengthOfTime(Math.ceil(leftMin))));
+  const { mode, done, needed } = quietOf(record, watches);
+  const left = Math.ceil(Math.max(0, needed - done));
+  return plainly(mode === 'trigger' ? t.notYetTried(left) : t.notYet(lengthOfTime(left)));
 }
 
 /** Without the fault it gets surer by the minute; the watches of this change that have ended count as well. */
@@ -63,11 +61,15 @@ function quiet(record: TriageRecord, watch: Watch): SoFar {
   const before = (
     watch.purpose === 'retest' ? retestWatches(record, watch.changeId ?? '') : verifyWatches(record)
   ).filter((each) => each.id !== watch.id && each.mode === watch.mode);
-  const watches = [...before, watch];
+  // A look has nothing to say before it is over.
+  if (watch.mode === 'look') return plainly('');
+  const watches = counted(record, [...before, watch]);
+  const why = whyNotCounted(record, watch);
+  if (why !== null) return plainly(said(why).text);
   const { baseline, options } = baselineFor(record, watch);
   const { sure, needed, progress, sentence } = howSureByNow(
     baseline,
-    watchRecordOf(watch.mode, watches),
+    watchRecordOf(record, watches),
     options,
   );
   if (occurrencesIn(watches).length > 0) {
@@ -84,12 +86,17 @@ function quiet(record: TriageRecord, watch: Watch): SoFar {
   };
 }
 
-const remainingOf = (need: RetestNeed): number =>
-  need.mode === 'time' ? need.remainingMin : need.remainingTries;
+const remainingOf = (need: RetestNeed): number => amountsOf(need).remaining;
 
 export function moreWords(need: RetestNeed): string {
   const t = watchWords();
-  return need.mode === 'time'
-    ? t.moreMinutes(lengthOfTime(Math.ceil(need.remainingMin)))
-    : t.moreTries(need.remainingTries);
+  const { remaining } = amountsOf(need);
+  switch (need.mode) {
+    case 'time':
+      return t.moreMinutes(lengthOfTime(Math.ceil(remaining)));
+    case 'trigger':
+      return t.moreTries(remaining);
+    case 'look':
+      return conditionWords().moreLooks(remaining);
+  }
 }

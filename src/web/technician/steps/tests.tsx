@@ -1,5 +1,6 @@
 import type { ChangeKind } from '../../../../shared/contract/change.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
+import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { percent } from '../../words/percent.ts';
@@ -8,7 +9,6 @@ import { lengthOfTime } from '../../words/times.ts';
 import { placeWords, suspectWords } from '../common/place-words.ts';
 import { declareAddress } from '../common/triage-addresses.ts';
 import { changeHere, useHere } from './here.ts';
-import { watchOverTime } from './reproduce.tsx';
 import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -68,7 +68,10 @@ export function DoTest({
   if (test.kind === 'menu') {
     const deviceId = target.kind === 'device' ? target.deviceId : '';
     return work.ticket.state === 'locateSide' ? (
-      <Button {...look} onClick={() => void work.send(watchOverTime(test.minutes.watch, deviceId))}>
+      <Button
+        {...look}
+        onClick={() => void work.send(watchAsItComes(work.ticket.triage, test.minutes.watch, deviceId))}
+      >
         {t.menuUp}
       </Button>
     ) : (

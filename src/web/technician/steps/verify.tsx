@@ -9,9 +9,8 @@ import { typed } from '../../parts/typed.tsx';
 import { caseWords } from './case-words.ts';
 import { PlanSentence, Question } from './question.tsx';
 import { TakeBack } from './remedy.tsx';
-import { watchAsBefore } from './substitute.tsx';
+import { StartWatch } from './start-watch.tsx';
 import type { PlanHere } from './use-plan.ts';
-import { watchWords } from './watch-words.ts';
 import type { Work } from './work.ts';
 
 /** The remedy is done: does it hold, and may the ticket be closed? */
@@ -41,13 +40,7 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
               {t.close}
             </Button>
           )}
-          <Button
-            kind={holds || cameBack ? 'plain' : 'primary'}
-            large={!holds}
-            onClick={() => void work.send(watchAsBefore(work, plan?.watchMin ?? null))}
-          >
-            {watchWords().startTime}
-          </Button>
+          <StartWatch work={work} watchMin={plan?.watchMin ?? null} isNext={!holds && !cameBack} />
           {!holds && <Button onClick={() => setClosing(true)}>{t.close}</Button>}
           <TakeBack
             work={work}

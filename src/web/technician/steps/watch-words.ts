@@ -58,6 +58,8 @@ export const watchWords = wordsOf({
       ),
     baselineGood: 'Seen often enough: end the watch',
     notYet: (minutes: string) => `Not seen yet; it should show within ${minutes}`,
+    notYetTried: (tries: number) =>
+      plural('en', tries, 'Not seen yet; one more try', `Not seen yet; it should show within ${tries} tries`),
     sideNone: 'One occurrence answers: did the menu stay?',
     sideSeen: 'Answered: end the watch, or wait for one more to be surer',
     confirmNone: 'Only when it returns is it shown',
@@ -142,6 +144,13 @@ export const watchWords = wordsOf({
       ),
     baselineGood: 'Oft genug gesehen: Beobachtung beenden',
     notYet: (minutes) => `Noch nicht gesehen; er sollte sich in ${minutes} zeigen`,
+    notYetTried: (tries) =>
+      plural(
+        'de',
+        tries,
+        'Noch nicht gesehen; noch ein Versuch',
+        `Noch nicht gesehen; er sollte sich in ${tries} Versuchen zeigen`,
+      ),
     sideNone: 'Ein Vorkommen genügt: Blieb das Menü?',
     sideSeen: 'Beantwortet: Beende die Beobachtung, oder warte für mehr Sicherheit',
     confirmNone: 'Erst wenn er wiederkommt, ist es bewiesen',

@@ -10,6 +10,7 @@ import { Screen } from '../../parts/screen.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { clockTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
+import { conditionWords } from './condition-words.ts';
 import { soFar } from './sure.ts';
 import { useNow, useScreenOn } from './use-now.ts';
 import { watchWords } from './watch-words.ts';
@@ -32,12 +33,15 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
   const judged = soFar(work.ticket.triage, watch, now);
   const press = async (command: TicketCommand, words: string) => {
     const moment = performance.now();
-    if (moment - pressedAt.current < onePressMs && pressedAt.current !== 0) return;
+    if (moment - pressedAt.current < onePressMs && pressedAt.current !== 0) return false;
     pressedAt.current = moment;
     // Two for the fault, one for a good try: to be told apart without looking.
     navigator.vibrate?.(command.type === 'recordTry' ? 60 : [120, 80, 120]);
-    if (await work.send(command)) setSaid(words);
+    const isTaken = await work.send(command);
+    if (isTaken) setSaid(words);
+    return isTaken;
   };
+  const end = () => work.send({ type: 'endWatch' });
   const last = seen.at(-1) ?? null;
   return (
     <>
@@ -55,13 +59,15 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
                   {t.undoShort}
                 </Button>
               )}
-              <Button
-                kind={judged.isDone ? 'primary' : 'plain'}
-                onClick={() => void work.send({ type: 'endWatch' })}
-                aria-label={t.end}
-              >
-                {t.endShort}
-              </Button>
+              {watch.mode !== 'look' && (
+                <Button
+                  kind={judged.isDone ? 'primary' : 'plain'}
+                  onClick={() => void end()}
+                  aria-label={t.end}
+                >
+                  {t.endShort}
+                </Button>
+              )}
             </span>
           </div>
           {judged.progress !== null && (
@@ -78,7 +84,7 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
           {said}
         </p>
       </Screen>
-      <Presses watch={watch} press={press} />
+      <Presses watch={watch} press={press} end={end} />
       <details class="watch-details">
         <summary>{t.list}</summary>
         <p class="soft">{isScreenOn ? t.screenOn : t.screenOff}</p>
@@ -103,9 +109,12 @@ function Figure({ label, children }: { label: string; children: ComponentChildre
 function Presses({
   watch,
   press,
+  end,
 }: {
   watch: Watch;
-  press: (command: TicketCommand, words: string) => Promise<void>;
+  /** Whether it was taken. */
+  press: (command: TicketCommand, words: string) => Promise<boolean>;
+  end: () => Promise<unknown>;
 }) {
   const t = watchWords();
   const count = occurrencesOf(watch).length + 1;
@@ -115,6 +124,27 @@ function Presses({
     menu,
     description: '',
   });
+  if (watch.mode === 'look') {
+    const menus = watch.purpose === 'side' ? (['stayed', 'vanished'] as const) : [null];
+    const words = conditionWords();
+    const labels = { stayed: words.isThereMenuClean, vanished: words.isThereMenuToo };
+    const isThere = async (menu: Occurrence['menu']) => {
+      if (await press(occurrence(menu), t.recorded(count))) await end();
+    };
+    return (
+      <div class="presses">
+        <Press tone="one" label={words.isNotThere} onPress={() => void end()} />
+        {menus.map((menu) => (
+          <Press
+            key={menu}
+            tone="other"
+            label={menu === null ? words.isThere : labels[menu]}
+            onPress={() => void isThere(menu)}
+          />
+        ))}
+      </div>
+    );
+  }
   if (watch.purpose === 'side') {
     return (
       <div class="presses">
@@ -149,7 +179,7 @@ function Presses({
   );
 }
 
-function Press({ tone, label, onPress }: { tone: 'one' | 'other'; label: string; onPress: () => void }) {
+function Press({ tone, label, onPress }: { tone: 'one' | 'other'; label: string; onPress: () => unknown }) {
   return (
     <button type="button" class={`press press-${tone}`} onClick={onPress}>
       {label}

@@ -7,7 +7,7 @@ import { openChange, watchesFor } from '../../record.ts';
 import { judgeWatches, usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
-import { judgeRetest, watchAsBefore } from '../steps.ts';
+import { judgeRetest, watchAsItComes } from '../steps.ts';
 import { fullNeed, leftAnyway, leftOf } from './need.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
@@ -39,7 +39,7 @@ const keep = (): Offer => offering({ type: 'keepChange', note: '' });
 function retestStage(asked: Asked, what: WhatIsDone, watches: readonly Watch[]): Stage {
   const { record } = asked;
   const { verdict, needed, reasons } = judgeWatches(record, watches);
-  const judged = [judgeOffer(record), ...seenOffers(record), endOffer()];
+  const judged = [judgeOffer(record), ...seenOffers(record), endOffer(record)];
   if (verdict === 'persists') return stage(message('changeStillFails', what), judged);
   if (verdict === 'cleared') return stage(message('changeQuietLongEnough', what), judged);
   const left = usable(watches).length === 0 ? fullNeed(record) : needed;
@@ -52,7 +52,12 @@ function retestStage(asked: Asked, what: WhatIsDone, watches: readonly Watch[]):
   const offers = [...waitingOffers(asked, leftOf(left)), judgeOffer(record), restore()];
   return left.mode === 'time'
     ? stage(message('changeWatchMinutes', { ...what, minutes: left.remainingMin }), offers)
-    : stage(message('changeWatchTries', { ...what, tries: left.remainingTries }), offers);
+    : stage(
+        left.mode === 'trigger'
+          ? message('changeWatchTries', { ...what, tries: left.remainingTries })
+          : message('changeLook', { ...what, looks: left.remainingLooks }),
+        offers,
+      );
 }
 
 /** The retests of a change, with the running one up to now. */
@@ -64,7 +69,7 @@ const retestsSoFar = (record: TriageRecord, { id }: ChangeRecord, now: string): 
 /** What puts something right stays, be it the fault or not; what can't be put back does so of itself. */
 function judgedStage(record: TriageRecord, change: ChangeRecord, what: WhatIsDone): Stage {
   const verdict = change.judgement?.verdict ?? 'inconclusive';
-  const watchOn = verdict === 'inconclusive' ? [offering(watchAsBefore(record, null))] : [];
+  const watchOn = verdict === 'inconclusive' ? [offering(watchAsItComes(record, null))] : [];
   const staysAnyway = change.plainCorrection || !change.canBeUndone;
   const end = staysAnyway || verdict === 'cleared' ? [keep(), restore()] : [restore(), keep()];
   const code = staysAnyway && verdict !== 'cleared' ? 'changeStays' : 'changeJudged';

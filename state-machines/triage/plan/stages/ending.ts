@@ -39,7 +39,7 @@ export function verifyStage(asked: Asked): Stage {
   );
   const others = [
     ...seenOffers(record),
-    endOffer(),
+    endOffer(record),
     offering({ type: 'withdrawRemedy' }),
     escalateOffer(record),
   ];
@@ -69,7 +69,12 @@ export function verifyStage(asked: Asked): Stage {
   const offers = [...waitingOffers(asked, leftOf(left)), close, closeAnyway, ...others];
   return left.mode === 'time'
     ? stage(message('watchRemedyMinutes', { minutes: left.remainingMin }), offers)
-    : stage(message('watchRemedyTries', { tries: left.remainingTries }), offers);
+    : stage(
+        left.mode === 'trigger'
+          ? message('watchRemedyTries', { tries: left.remainingTries })
+          : message('lookAtRemedy', { looks: left.remainingLooks }),
+        offers,
+      );
 }
 
 export const closedStage = (): Stage => stage(message('ticketClosed'), [offering({ type: 'reopen' })]);

@@ -1,37 +1,29 @@
 import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
-import {
-  noFaultFoundWatchMin,
-  type RetestNeed,
-  requiredQuietTries,
-  requiredQuietWatchMin,
-} from '../../../../shared/isolation/index.ts';
-import { minutesOf } from '../../record.ts';
-import { baselineOf } from '../case-of.ts';
+import type { RetestNeed } from '../../../../shared/isolation/index.ts';
+import { quietOf } from '../../quiet.ts';
+import { fullNeedOf } from '../../retest.ts';
 import { type Left, triesInVain } from './watching.ts';
 
 /** What a quiet retest takes in all, by the watches before any change; null where they give no measure. */
-export function fullNeed(record: TriageRecord): RetestNeed | null {
-  const baseline = baselineOf(record);
-  const { risk } = record.settings;
-  if (baseline?.mode === 'time') {
-    const totalWatchMin = requiredQuietWatchMin(baseline.occurrences, baseline.minutes, risk);
-    return totalWatchMin === null ? null : { mode: 'time', totalWatchMin, remainingMin: totalWatchMin };
-  }
-  const totalTries = baseline === null ? null : requiredQuietTries(baseline.failures, baseline.tries, risk);
-  return totalTries === null ? null : { mode: 'trigger', totalTries, remainingTries: totalTries };
-}
+export const fullNeed = (record: TriageRecord): RetestNeed | null => fullNeedOf(record);
 
 /**
- * Minutes that are left to watch where no length of quiet would settle it: as long as it takes for a fault as frequent as
- * reported to show. More of it would tell no more.
+ * Minutes, tries or looks that are left where no length of quiet would settle it: as long as it takes for a fault that comes
+ * as reported to show. More of it would tell no more.
  */
-export function leftAnyway({ symptom, settings }: TriageRecord, watches: readonly Watch[]): number {
-  const watchedMin = watches.reduce((sum, watch) => sum + minutesOf(watch), 0);
+export function leftAnyway(record: TriageRecord, watches: readonly Watch[]): number {
   const tries = watches.reduce((sum, watch) => sum + watch.tries, 0);
-  return tries >= triesInVain
-    ? 0
-    : Math.max(0, noFaultFoundWatchMin(symptom.perHour, settings.risk) - watchedMin);
+  const { done, needed } = quietOf(record, watches);
+  return tries >= triesInVain ? 0 : Math.max(0, needed - done);
 }
 
-export const leftOf = (need: RetestNeed): Left =>
-  need.mode === 'time' ? { minutes: need.remainingMin } : { minutes: null, tries: need.remainingTries };
+export function leftOf(need: RetestNeed): Left {
+  switch (need.mode) {
+    case 'time':
+      return { minutes: need.remainingMin };
+    case 'trigger':
+      return { minutes: null, tries: need.remainingTries };
+    case 'look':
+      return { minutes: null };
+  }
+}

@@ -2,6 +2,7 @@ import { namedPlace } from '../../../../shared/chain/named-place.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { ChangeRecord, TriageRecord } from '../../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
+import { looksUntilSure } from '../../../../shared/isolation/retest-statistics.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
 import {
   changesOfRound,
@@ -49,7 +50,7 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
   const what = { change: change.kind, place: namedPlace(known.chain, change.target) };
   const name = nameOffers(asked, change);
   if (occurrencesIn(watches).length > 0)
-    return stage(message('changeFaultIsBack', what), [...name, ...seenOffers(record), endOffer()]);
+    return stage(message('changeFaultIsBack', what), [...name, ...seenOffers(record), endOffer(record)]);
   const usualMin = usualWaitMin(record);
   const watchedMin = watches.reduce(
     (sum, each) => sum + minutesBetween(each.startedAt, each.endedAt ?? now),
@@ -57,13 +58,15 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
   );
   const tries = Math.ceil(patience * usualTries(record)) - watches.reduce((sum, each) => sum + each.tries, 0);
   const leftMin = usualMin === null ? null : Math.max(0, patience * usualMin - watchedMin);
-  const isOver = leftMin === 0 || (leftMin === null && tries <= 0);
+  const looks = watches.filter(({ mode, endedAt }) => mode === 'look' && endedAt !== null).length;
+  const isOver =
+    leftMin === 0 || (leftMin === null && tries <= 0) || looks >= looksUntilSure(record.settings.risk);
   if (isOver)
     return stage(message('changeDidNotReturn', what), [
       ...name,
       ...endings(asked, choice()),
       ...seenOffers(record),
-      endOffer(),
+      endOffer(record),
     ]);
   return stage(
     usualMin === null

@@ -1,88 +1,183 @@
-import type { TriageRecord } from '../../../../shared/contract/triage.ts';
+import type { Offer } from '../../../../shared/contract/plan.ts';
+import type { Symptom, TriageRecord } from '../../../../shared/contract/triage.ts';
 import {
   assumedRatePerHour,
+  exposureOf,
   goodBaseline,
-  noFaultFoundWatchMin,
-  requiredQuietWatchMin,
+  requiredQuiet,
+  seenIn,
+  type WatchRecord,
 } from '../../../../shared/isolation/index.ts';
-import { message } from '../../../../shared/message/message.ts';
-import { baselineWatches, minutesBetween, occurrencesIn, runningWatch, watchesFor } from '../../record.ts';
+import { type Message, message } from '../../../../shared/message/message.ts';
+import { warmFromMin } from '../../counting.ts';
+import { quietOf } from '../../quiet.ts';
+import { baselineWatches, occurrencesIn, occurrencesOf, runningWatch, watchesFor } from '../../record.ts';
+import { usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
+import type { Step } from '../fill-in.ts';
 import { offering, type Stage, stage } from '../offer.ts';
-import { watchByTries, watchOverTime } from '../steps.ts';
+import { watchByTries } from '../steps.ts';
 import { escalateOffer } from './hand-over.ts';
-import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
+import { rareOffers } from './rare.ts';
+import { afterWatch, endOffer, type Left, seenOffers, waitingOffers } from './watching.ts';
 
 /** Seeing the fault before anything is changed, often enough for the retests to come. */
 export function reproduceStage(asked: Asked): Stage {
-  const { record, now } = asked;
-  const watches = baselineWatches(record);
-  const seen = occurrencesIn(watches).length;
-  const watchedMin = watches.reduce(
-    (sum, watch) => sum + minutesBetween(watch.startedAt, watch.endedAt ?? now),
-    0,
-  );
-  if (seen === 0) return unseenStage(asked, watchedMin);
-  return seenStage(asked, { seen, watchedMin });
+  const upToNow = untilNow(asked.record, asked.now);
+  const baseline = baselineOf(upToNow);
+  return baseline === null || seenIn(baseline) === 0
+    ? unseenStage(asked, upToNow)
+    : seenStage(asked, baseline);
 }
 
-function unseenStage(asked: Asked, watchedMin: number): Stage {
-  const { record } = asked;
-  const { risk } = record.settings;
-  const patienceMin = noFaultFoundWatchMin(record.symptom.perHour, risk);
-  const leftMin = Math.max(0, patienceMin - watchedMin);
-  if (leftMin === 0) return shouldHaveShown(record);
-  const expected = { minutes: leftMin, sureness: 1 - risk };
-  return stage(
-    record.symptom.perHour === null
-      ? message('watchAtAssumedRate', { everyMin: 60 / assumedRatePerHour, ...expected })
-      : message('watchAtToldRate', expected),
-    [
-      ...waitingOffers(asked, { minutes: leftMin }, watchOverTime(leftMin)),
-      ...(runningWatch(record) === null ? [offering(watchByTries(null))] : []),
-    ],
+/** The record as though the watch that runs had ended; a look has no end before it is said what was seen. */
+function untilNow(record: TriageRecord, now: string): TriageRecord {
+  const watches = record.watches.map((watch) =>
+    watch.endedAt === null && watch.mode !== 'look' ? { ...watch, endedAt: now } : watch,
   );
+  return { ...record, watches };
+}
+
+function unseenStage(asked: Asked, upToNow: TriageRecord): Stage {
+  const { record } = asked;
+  const quiet = quietOf(upToNow, usable(baselineWatches(upToNow)));
+  const left = Math.max(0, quiet.needed - quiet.done);
+  if (left === 0) return shouldHaveShown(record);
+  const { pattern } = record.symptom;
+  const leftMin = quiet.mode === 'time' ? left : null;
+  const sentences = [...conditionsSaid(record), ...howToSee(record, left)];
+  const said = message('sentences', { sentences });
+  const waiting = watchOffers(
+    asked,
+    quiet.mode === 'trigger' ? { minutes: null, tries: left } : { minutes: leftMin },
+  );
+  return pattern.kind === 'random' && pattern.rarely
+    ? stage(said, [...rareOffers(record), ...waiting, escalateOffer(record)])
+    : stage(said, waiting);
+}
+
+/** What has to be playing, so that the fault can show at all. */
+const conditionsSaid = ({ symptom: { onlyWith } }: TriageRecord): Message[] =>
+  onlyWith === null
+    ? []
+    : [
+        message('playWhatShowsIt', {
+          kind: onlyWith.kind,
+          what: onlyWith.what === '' ? null : onlyWith.what,
+        }),
+      ];
+
+/** How a fault that comes like this is made to show. @param left minutes, tries or looks */
+function howToSee(record: TriageRecord, left: number): Message[] {
+  const { pattern, perHour } = record.symptom;
+  const expected = { minutes: left, sureness: 1 - record.settings.risk };
+  switch (pattern.kind) {
+    case 'always':
+      return [message('lookOnceForFault')];
+    case 'trigger':
+      return [message('tryWhatMakesItCome', { trigger: pattern.trigger, tries: left })];
+    case 'random':
+      return pattern.rarely ? [message('tooRareToWaitFor')] : [atRate(perHour, expected)];
+    case 'bursts':
+      return [message('watchForBursts'), atRate(perHour, expected)];
+    case 'warm':
+      return [message('watchOnceWarm', { after: warmFromMin(record) || null }), atRate(perHour, expected)];
+    case 'notKnown':
+      return [atRate(perHour, expected)];
+  }
+}
+
+const atRate = (perHour: Symptom['perHour'], expected: { minutes: number; sureness: number }): Message =>
+  perHour === null
+    ? message('watchAtAssumedRate', { everyMin: 60 / assumedRatePerHour, ...expected })
+    : message('watchAtToldRate', expected);
+
+/** Waiting for the fault in the way in which it comes; where nothing is known of that, also by tries. */
+function watchOffers(asked: Asked, left: Left): Offer[] {
+  const { record } = asked;
+  const waiting = waitingOffers(asked, left);
+  return record.symptom.pattern.kind === 'notKnown' && runningWatch(record) === null
+    ? [...waiting, offering(watchByTries(null))]
+    : waiting;
 }
 
 /** It was watched for as long as it takes: more of the same tells nothing. */
 function shouldHaveShown(record: TriageRecord): Stage {
+  const { pattern } = record.symptom;
   const noFault = { type: 'chooseRemedy', remedy: { kind: 'noFaultFound' } } as const;
   const tried = watchesFor(record, 'reproduce').some(({ mode, tries }) => mode === 'trigger' && tries > 0);
-  return stage(message('shouldHaveShown'), [
-    ...(tried || runningWatch(record) !== null ? [] : [offering(watchByTries(null))]),
+  const isOtherwise = pattern.kind === 'always' || pattern.kind === 'trigger';
+  const tries = tried || isOtherwise || runningWatch(record) !== null ? [] : [offering(watchByTries(null))];
+  return stage(message(isOtherwise ? 'wasNotAsTold' : 'shouldHaveShown'), [
+    ...(isOtherwise ? [comesAndGoes(record)] : tries),
     afterWatch(record, noFault),
     ...seenOffers(record),
-    endOffer(),
+    endOffer(record),
     escalateOffer(record),
   ]);
 }
 
-function seenStage(asked: Asked, { seen, watchedMin }: { seen: number; watchedMin: number }): Stage {
+/** What was told to be always there, or to come on a trigger, and did not, comes and goes by itself. */
+const comesAndGoes = (record: TriageRecord): Offer =>
+  afterWatch(
+    record,
+    {
+      type: 'amendIntake',
+      symptom: { ...record.symptom, pattern: { kind: 'random', rarely: false } },
+    } as Step,
+    { text: message('itComesAndGoes') },
+  );
+
+function seenStage(asked: Asked, baseline: WatchRecord): Stage {
   const { record } = asked;
+  const seen = seenIn(baseline);
   const accept = afterWatch(record, { type: 'acceptReproduction' });
-  const more = worthWatchingOn(asked, seen, watchedMin);
+  const more = worthWatchingOn(asked, baseline);
   if (more === null)
-    return stage(message('faultReproduced', { seen }), [accept, ...seenOffers(record), endOffer()]);
-  return stage(message('seenWatchForMore', { seen, enough: goodBaseline, ...more }), [
-    ...waitingOffers(asked, { minutes: more.moreMin }),
-    accept,
-  ]);
+    return stage(message('faultReproduced', { seen }), [accept, ...seenOffers(record), endOffer(record)]);
+  const known = { seen, enough: goodBaseline };
+  return baseline.mode === 'time'
+    ? stage(
+        message('seenWatchForMore', {
+          ...known,
+          moreMin: more.more,
+          retestMin: more.retest,
+          thenRetestMin: more.thenRetest,
+        }),
+        [...waitingOffers(asked, { minutes: more.more }), accept],
+      )
+    : stage(
+        message('seenTryForMore', {
+          ...known,
+          moreTries: more.more,
+          retestTries: more.retest,
+          thenRetestTries: more.thenRetest,
+        }),
+        [...waitingOffers(asked, { minutes: null, tries: more.more }), accept],
+      );
 }
 
 /**
- * Whether watching on before any change is repaid by shorter retests, and how; null where it isn't, or was tried: what is
- * left of the time in which the fault should have come often enough runs out while it stays away.
+ * Whether watching on before any change, or trying on, is repaid by shorter retests, and how, in minutes or tries; null
+ * where it isn't, or was tried: what is left of the time in which the fault should have come often enough runs out while it
+ * stays away.
  */
-function worthWatchingOn({ record, now }: Asked, seen: number, watchedMin: number) {
-  if (seen >= goodBaseline || baselineOf(record)?.mode === 'trigger') return null;
+function worthWatchingOn({ record, now }: Asked, baseline: WatchRecord) {
+  const seen = seenIn(baseline);
+  if (seen >= goodBaseline || baseline.mode === 'look') return null;
+  const isTimed = baseline.mode === 'time';
   const { risk } = record.settings;
-  const quietMin = minutesSinceSeen(record, now);
-  const moreMin = ((goodBaseline - seen) * Math.max(watchedMin - quietMin, 1)) / seen - quietMin;
-  const retestMin = requiredQuietWatchMin(seen, watchedMin, risk);
-  const thenRetestMin = requiredQuietWatchMin(goodBaseline, watchedMin + moreMin, risk);
-  return moreMin > 0 && retestMin !== null && thenRetestMin !== null && retestMin > thenRetestMin + moreMin
-    ? { moreMin, retestMin, thenRetestMin }
+  const quiet = isTimed ? minutesSinceSeen(record, now) : triesSinceSeen(record);
+  const done = exposureOf(baseline);
+  const more = ((goodBaseline - seen) * Math.max(done - quiet, 1)) / seen - quiet;
+  const then: WatchRecord = isTimed
+    ? { mode: 'time', occurrences: goodBaseline, minutes: done + more }
+    : { mode: 'trigger', failures: goodBaseline, tries: Math.max(goodBaseline, Math.ceil(done + more)) };
+  const retest = requiredQuiet(baseline, risk);
+  const thenRetest = requiredQuiet(then, risk);
+  return more > 0 && retest !== null && thenRetest !== null && retest > thenRetest + more
+    ? { more: isTimed ? more : Math.ceil(more), retest, thenRetest }
     : null;
 }
 
@@ -94,4 +189,11 @@ function minutesSinceSeen(record: TriageRecord, now: string): number {
     const fromMs = Math.max(Date.parse(startedAt), lastMs);
     return sum + Math.max(0, Date.parse(endedAt ?? now) - fromMs) / 60_000;
   }, 0);
+}
+
+/** Tries that were made in watches after the last one in which one failed. */
+function triesSinceSeen(record: TriageRecord): number {
+  const watches = baselineWatches(record);
+  const last = watches.findLastIndex((watch) => occurrencesOf(watch).length > 0);
+  return watches.slice(last + 1).reduce((sum, { tries }) => sum + tries, 0);
 }

@@ -15,7 +15,7 @@ import type { Asked } from '../asked.ts';
 import { canTell, conclusionOf, lookOffers, menuTrialOffers, witnessOffers } from '../looking.ts';
 import { menuContradictsItself, menuPatienceMin } from '../menus.ts';
 import { offering, type Stage, stage } from '../offer.ts';
-import { watchMenu } from '../steps.ts';
+import { watchAsItComes } from '../steps.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
@@ -47,7 +47,7 @@ function menuUpStage(asked: Asked, running: Watch): Stage {
   const seen = occurrencesOf(running).length;
   if (seen === 0) return stage(message('menuUpWait', { place }), waitingOffers(asked, { minutes: null }));
   const conclude = afterWatch(record, { type: 'concludeSide', deviceId: running.menuDeviceId ?? '' });
-  return stage(message('menuUpSeen', { seen, place }), [conclude, endOffer(), ...seenOffers(record)]);
+  return stage(message('menuUpSeen', { seen, place }), [conclude, endOffer(record), ...seenOffers(record)]);
 }
 
 /** A device with whose menu up the fault was seen, and of which no side was concluded. */
@@ -146,7 +146,7 @@ function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
       .filter((deviceId) => !planned.has(JSON.stringify(deviceAt(deviceId))))
       .slice(0, mostMenus)
       .map((deviceId) =>
-        offering(watchMenu(asked.record, menuPatienceMin(asked.record), deviceId), {
+        offering(watchAsItComes(asked.record, menuPatienceMin(asked.record), deviceId), {
           text: message('watchWithMenuUp', { place: placeOf(asked, deviceId) }),
         }),
       ),

@@ -1,29 +1,42 @@
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
+import { message } from '../../../../shared/message/message.ts';
 import { minutesBetween, occurrencesOf, runningWatch } from '../../record.ts';
 import type { Asked } from '../asked.ts';
 import type { Step } from '../fill-in.ts';
 import { type About, offering } from '../offer.ts';
-import { recordOccurrence, recordTry, watchAsBefore } from '../steps.ts';
+import { recordOccurrence, recordTry, watchAsItComes } from '../steps.ts';
 
 /** What a running watch takes whenever it comes: the fault, with what its menu did, and a try that went well. */
 export function seenOffers(record: TriageRecord, watchMin: number | null = null): Offer[] {
   const watch = runningWatch(record);
   if (watch === null) return [];
-  const steps =
-    watch.purpose === 'side'
-      ? [recordOccurrence('stayed'), recordOccurrence('vanished')]
-      : [recordOccurrence()];
-  return [...steps, ...(watch.mode === 'trigger' ? [recordTry] : [])].map((each) =>
-    offering(each, { watchMin }),
-  );
+  const menus = watch.purpose === 'side' ? (['stayed', 'vanished'] as const) : [null];
+  // A look is over once it is said what was seen.
+  if (watch.mode === 'look')
+    return menus.map((menu) =>
+      offering([recordOccurrence(menu), endWatch], { text: message(thereCodes[menu ?? 'noMenu']) }),
+    );
+  const tried = watch.mode === 'trigger' ? [recordTry] : [];
+  return [...menus.map(recordOccurrence), ...tried].map((each) => offering(each, { watchMin }));
 }
 
-export const endOffer = (): Offer => offering({ type: 'endWatch' });
+const endWatch: Step = { type: 'endWatch' };
+const thereCodes = {
+  noMenu: 'faultIsThere',
+  stayed: 'faultThereMenuStayed',
+  vanished: 'faultThereMenuVanished',
+} as const;
+
+export function endOffer(record: TriageRecord): Offer {
+  const watch = runningWatch(record);
+  const isGoodLook = watch?.mode === 'look' && occurrencesOf(watch).length === 0;
+  return offering(endWatch, isGoodLook ? { text: message('faultIsNotThere') } : {});
+}
 
 /** A step that comes once the watch that runs, if any does, has ended. */
 export const afterWatch = (record: TriageRecord, step: Step, about: About = {}): Offer =>
-  offering(runningWatch(record) === null ? [step] : [{ type: 'endWatch' }, step], about);
+  offering(runningWatch(record) === null ? [step] : [endWatch, step], about);
 
 /** Tries without the fault after which more of them are not asked for, where nothing says how many it takes; assumed. */
 export const triesInVain = 10;
@@ -42,11 +55,14 @@ export function waitingOffers({ record, now }: Asked, left: Left, begin?: Step):
   const running = runningWatch(record);
   if (running === null) {
     const { minutes: watchMin } = left;
-    return [offering(begin ?? watchAsBefore(record, watchMin), { watchMin })];
+    return [offering(begin ?? watchAsItComes(record, watchMin), { watchMin })];
   }
+  if (running.mode === 'look') return [...seenOffers(record), endOffer(record)];
   const leftMin = running.mode === 'trigger' ? null : minutesLeft(running, left.minutes, now);
   const isOver = leftMin === null ? triesAreOver(running, left.tries ?? null) : leftMin === 0;
-  return isOver ? [endOffer(), ...seenOffers(record)] : [...seenOffers(record, leftMin), endOffer()];
+  return isOver
+    ? [endOffer(record), ...seenOffers(record)]
+    : [...seenOffers(record, leftMin), endOffer(record)];
 }
 
 /** Minutes until a running watch was as long as was asked for, or planned; null where neither says. */

@@ -18,6 +18,7 @@ import {
   startOf,
   verifyWatches,
 } from './record.ts';
+import { watchNotSaid } from './record-as-today.ts';
 import { judgeWatches, usable } from './retest.ts';
 import { answerAt, stageWithoutCulprit } from './sides.ts';
 import { type MomentThen, type SymptomThen, symptomAsToday } from './symptom.ts';
@@ -65,6 +66,7 @@ const outcomes: {
     changeId: null,
     ...aboutWatch(state, record, event.menuDeviceId),
     trigger: triggerOf(record, event),
+    triggerKind: null,
     startedAt: startOf(record, event),
   }),
   concludeSide: ({ record }, { deviceId }) => {
@@ -174,6 +176,7 @@ const quietProof = (record: RecordThen): Outcomes['chooseRemedy']['quietProof'] 
     .filter(({ mode }) => mode === 'time')
     .reduce((total, watch) => total + minutesOf(watch), 0),
   neededMin: 'notRecorded',
+  counted: null,
   level: record.settings.risk,
   figures: 'notRecorded',
 });
@@ -205,6 +208,7 @@ export function eventsAsToday(before: Before, event: EventThen): TriageEvent[] {
   const outcome = decide === undefined ? {} : { outcome: decide(before, event) };
   const chain = event.type === 'recordAsFound' ? { chain: chainAsToday(event.chain) } : {};
   const today = { ...contentOf(event), ...chain, ...outcome } as unknown as TriageEvent;
+  if (event.type === 'startWatch') return [{ ...(today as EventOf<'startWatch'>), ...watchNotSaid }];
   if (event.type === 'amendIntake') {
     const { pattern, onlyWith } = before.record.symptom;
     return [{ ...event, symptom: { ...event.symptom, pattern, onlyWith } }];

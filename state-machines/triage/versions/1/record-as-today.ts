@@ -25,7 +25,9 @@ type ChangeThen = Omit<
 };
 type EscalationThen = Omit<Escalation, 'waived'>;
 type OccurrenceThen = Omit<Occurrence, 'corrections'>;
-type WatchThen = Omit<Watch, 'voided' | 'occurrences'> & { occurrences: OccurrenceThen[] };
+type WatchThen = Omit<Watch, 'voided' | 'occurrences' | keyof typeof watchNotSaid> & {
+  occurrences: OccurrenceThen[];
+};
 type SideThen = Omit<SideObservation, 'superseded' | 'proof'> & { watchIds: string[]; occurrences: number };
 type AsFoundThen = Omit<NonNullable<TriageRecord['asFound']>, 'chain'> & { chain: ChainThen };
 type ClosingThen = Omit<NonNullable<TriageRecord['closing']>, 'proof'>;
@@ -74,7 +76,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
   const level = then.settings.risk;
   const quietProof = (remedy: TriageRecord['remedy']): TriageRecord['quietProof'] =>
     remedy?.kind === 'noFaultFound'
-      ? { watchedMin: 'notRecorded', neededMin: 'notRecorded', level, figures: 'notRecorded' }
+      ? { watchedMin: 'notRecorded', neededMin: 'notRecorded', counted: null, level, figures: 'notRecorded' }
       : null;
   return {
     ...then,
@@ -112,9 +114,16 @@ const sideAsToday = ({ watchIds, occurrences, ...side }: SideThen): SideObservat
   superseded: null,
 });
 
+/** What version 1 asked nobody about a watch. */
+export const watchNotSaid = {
+  triggerKind: null,
+  conditions: { sincePowerOnMin: null, asTold: null, content: null },
+} as const;
+
 /** Version 1 put no moment right, and voided no watch. */
 const watchAsToday = (then: WatchThen): Watch => ({
   ...then,
+  ...watchNotSaid,
   voided: null,
   occurrences: then.occurrences.map((each) => ({ ...each, corrections: [] })),
 });

@@ -1,0 +1,107 @@
+import { useState } from 'preact/hooks';
+import type { Symptom, WatchConditions } from '../../../../shared/contract/triage.ts';
+import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
+import { Button } from '../../parts/button.tsx';
+import { Choices, Field } from '../../parts/field.tsx';
+import { typed } from '../../parts/typed.tsx';
+import { terms } from '../../words/terms.ts';
+import { conditionWords } from './condition-words.ts';
+import { watchWords } from './watch-words.ts';
+import type { Work } from './work.ts';
+
+/**
+ * Starts a watch in the way in which the fault comes, under the same as it comes. What nobody but the technician knows of
+ * that is asked above the button: what plays, and how long the devices have been on.
+ */
+export function StartWatch({
+  work,
+  watchMin,
+  menuDeviceId = null,
+  isNext = true,
+  label,
+}: {
+  work: Work;
+  watchMin: number | null;
+  menuDeviceId?: string | null;
+  isNext?: boolean;
+  /** Of a watch over time; looks and tries have their own. */
+  label?: string;
+}) {
+  const { triage } = work.ticket;
+  const step = watchAsItComes(triage, watchMin, menuDeviceId);
+  const [said, setSaid] = useState<Partial<WatchConditions>>({});
+  const conditions = { ...step.conditions, ...said };
+  return (
+    <>
+      <Conditions
+        symptom={triage.symptom}
+        conditions={conditions}
+        onSay={(part) => setSaid((before) => ({ ...before, ...part }))}
+      />
+      <Button
+        kind={isNext ? 'primary' : 'plain'}
+        large
+        onClick={() => void work.send({ ...step, conditions })}
+      >
+        {startLabel(step, label)}
+      </Button>
+    </>
+  );
+}
+
+function startLabel({ mode, trigger, triggerKind }: ReturnType<typeof watchAsItComes>, label?: string) {
+  const t = conditionWords();
+  if (mode === 'look') return t.lookNow;
+  if (mode === 'time') return label ?? watchWords().startTime;
+  const named = triggerKind === null || triggerKind === 'other' ? null : terms().patternTrigger[triggerKind];
+  return named === null ? (
+    <>
+      {watchWords().startTrying}
+      {trigger !== null && <>: {typed(trigger)}</>}
+    </>
+  ) : (
+    t.startTryingNamed(named)
+  );
+}
+
+function Conditions({
+  symptom: { pattern, onlyWith },
+  conditions: { asTold, sincePowerOnMin },
+  onSay,
+}: {
+  symptom: Symptom;
+  conditions: WatchConditions;
+  onSay: (part: Partial<WatchConditions>) => void;
+}) {
+  const t = conditionWords();
+  return (
+    <>
+      {onlyWith !== null && (
+        <Choices
+          label={t.plays}
+          options={[
+            { value: 'told', label: t.playsTold(terms().onlyWith[onlyWith.kind], onlyWith.what) },
+            { value: 'other', label: t.playsOther },
+          ]}
+          value={asTold === false ? 'other' : 'told'}
+          onChoose={(value) => onSay({ asTold: value === 'told' })}
+        />
+      )}
+      {pattern.kind === 'warm' && (
+        <Field
+          label={t.onFor}
+          inputMode="decimal"
+          pattern="[0-9]*"
+          value={sincePowerOnMin === null ? '' : String(sincePowerOnMin)}
+          onInput={({ currentTarget }) => onSay({ sincePowerOnMin: minutesIn(currentTarget.value) })}
+        />
+      )}
+    </>
+  );
+}
+
+/** As the contract bounds minutes; null for what is no number. */
+function minutesIn(text: string): number | null {
+  const value = Number(text.trim().replace(',', '.'));
+  return text.trim() === '' || !Number.isFinite(value) ? null : Math.min(10_080, Math.max(0, value));
+}

@@ -1,0 +1,61 @@
+import type { Pattern, TriageRecord, Watch } from '../../shared/contract/triage.ts';
+import { type Message, message } from '../../shared/message/message.ts';
+import { baselineWatches, minutesBetween, minutesOf, occurrencesOf } from './record.ts';
+
+// How the fault comes says how it is watched for, and which watches say something: a fault that is always there by a
+// look, one on a trigger by tries of it, one that comes when warm by minutes after warming up, and one that shows with one
+// title only while that title plays.
+
+/** The way in which a fault that comes like this is watched for. */
+export function modeOfPattern({ kind }: Pattern): Watch['mode'] {
+  if (kind === 'always') return 'look';
+  return kind === 'trigger' ? 'trigger' : 'time';
+}
+
+/**
+ * Minutes since power-on from which the fault comes: as told, or earlier where it was seen earlier; 0 where it does not
+ * wait for that, or nothing is known.
+ */
+export function warmFromMin(record: TriageRecord): number {
+  const { pattern } = record.symptom;
+  if (pattern.kind !== 'warm') return 0;
+  const seenAt = baselineWatches(record).flatMap((watch) => {
+    const { sincePowerOnMin } = watch.conditions;
+    if (sincePowerOnMin === null) return [];
+    return occurrencesOf(watch).map(({ at }) => sincePowerOnMin + minutesBetween(watch.startedAt, at));
+  });
+  const earliest = Math.min(...seenAt, pattern.afterMin ?? Infinity);
+  return Number.isFinite(earliest) ? earliest : 0;
+}
+
+/** Minutes of a watch, at its beginning, in which the fault was not to be expected yet. */
+export function coldMinutesOf(record: TriageRecord, watch: Watch): number {
+  const { sincePowerOnMin } = watch.conditions;
+  if (sincePowerOnMin === null) return 0;
+  return Math.min(minutesOf(watch), Math.max(0, warmFromMin(record) - sincePowerOnMin));
+}
+
+/** Minutes of a watch in which the fault could have come. */
+export const minutesCounted = (record: TriageRecord, watch: Watch): number =>
+  minutesOf(watch) - coldMinutesOf(record, watch);
+
+/**
+ * Why the fault's staying away from a watch says nothing; null where it says something. A fault that came is there,
+ * however it was watched for.
+ */
+export function whyNotCounted(record: TriageRecord, watch: Watch): Message | null {
+  const { pattern, onlyWith } = record.symptom;
+  if (occurrencesOf(watch).length > 0) return null;
+  if (pattern.kind === 'trigger' && watch.mode !== 'trigger')
+    return message('needsTrigger', { trigger: pattern.trigger });
+  const { asTold, sincePowerOnMin } = watch.conditions;
+  if (onlyWith !== null && asTold !== true)
+    return message(asTold === null ? 'contentNotSaid' : 'otherContentPlayed');
+  if (pattern.kind !== 'warm' || watch.mode === 'trigger') return null;
+  if (sincePowerOnMin === null) return message('timeOnNotSaid');
+  return minutesCounted(record, watch) > 0 ? null : message('notWarmYet', { after: warmFromMin(record) });
+}
+
+/** Of watches, those that say something of whether the fault is there. */
+export const counted = (record: TriageRecord, watches: readonly Watch[]): Watch[] =>
+  watches.filter((watch) => whyNotCounted(record, watch) === null);
