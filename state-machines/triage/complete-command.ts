@@ -44,6 +44,7 @@ const byFigures: ReadonlySet<TicketCommand['type']> = new Set([
   'close',
   'reopen',
   // What rests on what was seen is decided again by them.
+  'amendIntake',
   'confirmOccurrence',
   'withdrawOccurrence',
   'correctOccurrence',

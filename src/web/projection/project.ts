@@ -16,6 +16,7 @@ import { stateName, type TriageSnapshot } from '../../../state-machines/triage/e
 // From the files themselves: the index would bring the planner along, which no step needs.
 import { MACHINE_VERSION } from '../../../state-machines/triage/machine.ts';
 import { shownOf } from '../../../state-machines/triage/shown.ts';
+import { commandAsToday } from '../../../state-machines/triage/versions/command.ts';
 import type { CommandEntry, OutboxEntry, ReadingEntry, UploadEntry } from '../store/outbox-entry.ts';
 
 /** What the phone knows beside the ticket, for what the server adds to commands. Null: not read yet. */
@@ -140,7 +141,7 @@ function completed(entry: OutboxEntry, { member, chain, audit, ...known }: Known
     return { type: 'evidenceAdded', evidence: evidenceOf(entry, by), ...envelope };
   // The outbox has filled ids in; what it has of older versions of this program gets the entry's own.
   const sender = { ...envelope, newId: () => entry.id };
-  return completeCommand(entry.command, sender, {
+  return completeCommand(commandAsToday(entry.command), sender, {
     chain: chain?.chain ?? emptyChain,
     findings: audit?.findings ?? [],
     firmwareLevels: known.firmwareLevels ?? [],

@@ -14,8 +14,6 @@ const toldSomething = ({ judgement }: ChangeRecord): boolean =>
  * that showed the fault, or took it away, has nothing more to tell. It can still be declared by hand.
  */
 export function isWorthProposing(record: TriageRecord, kind: ChangeKind, target: Place): boolean {
-  // Another source takes a fault away that shows with one source only, whatever its cause.
-  if (kind === 'otherSource' && record.symptom.onlyWith?.kind === 'source') return false;
   const made = changesOfRound(record).filter((each) => each.kind === kind && samePlace(each.target, target));
   const finished = made.filter(({ status }) => status === 'restored' || status === 'kept');
   return (
