@@ -14,6 +14,7 @@ export {
   decide,
 } from './triage/decide.ts';
 export { describeEvent } from './triage/describe-event.ts';
+export { describeKept } from './triage/describe-look.ts';
 export type {
   Actor,
   AuditKnown,

@@ -25,3 +25,6 @@ export const findingSeverities = ['mustFix', 'shouldFix', 'note'] as const;
 
 /** The answers to what may not be known of a cable's end. */
 export const threeStates = ['yes', 'no', 'unknown'] as const;
+
+/** How the samples of a picture are sent. */
+export const encodings = ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const;

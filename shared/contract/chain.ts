@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import {
   deviceRoles,
+  encodings,
   findingSeverities,
   linkCategories,
   linkConstructions,
@@ -11,7 +12,7 @@ import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { line, placeId, text } from './primitives.ts';
 
-export { deviceRoles, findingSeverities, linkCategories, linkConstructions };
+export { deviceRoles, encodings, findingSeverities, linkCategories, linkConstructions };
 
 /**
  * The signal a port can pass. TMDS: the highest character rate in MHz (a tenth of the bit rate of one channel).
@@ -32,7 +33,6 @@ export const contentProtectionVersions = ['none', '1.4', '2.2', '2.3', 'unknown'
 export const contentProtectionVersion = z.enum(contentProtectionVersions);
 export type ContentProtectionVersion = z.infer<typeof contentProtectionVersion>;
 
-export const encodings = ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const;
 /** A picture format as a client or an installer would ask for it. Heights are of the frame. */
 export const videoFormat = z.object({
   widthPx: z.int().min(1).max(16_384),

@@ -1,5 +1,5 @@
 import type { Place } from '../../shared/contract/chain.ts';
-import type { LookSent, SignalSeen } from '../../shared/contract/look.ts';
+import type { Look, LookSent, SignalSeen } from '../../shared/contract/look.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import type { NamedPlace } from '../../shared/message/values.ts';
 import type { EventOf } from './events.ts';
@@ -56,6 +56,14 @@ function signalRead(what: Extract<LookSent, { kind: 'signal' }>, device: NamedPl
 function portMode({ found }: Extract<LookSent, { kind: 'portMode' }>): Message {
   if (found.kind === 'set') return message('portIsSetTo', { mode: found.mode });
   return message(found.kind === 'automatic' ? 'portIsAutomatic' : 'portHasNothingToSet');
+}
+
+/** What was looked at, as it is kept. */
+export function describeKept({ what }: Pick<Look, 'what'>, where: Where): Message {
+  if (what.kind !== 'signal') return describeLook({ what }, where);
+  const { deviceId, moment, receives, sends, intended } = what;
+  const said = { kind: 'read', receives, sends, intended } as const;
+  return describeLook({ what: { kind: 'signal', deviceId, moment, said } }, where);
 }
 
 /** A signal as a device's page tells it: what it says, in one line. */

@@ -1,5 +1,6 @@
 import type { Chain } from '../../shared/contract/chain.ts';
 import type { TicketCommandType } from '../../shared/contract/commands.ts';
+import { sideProofKinds } from '../../shared/contract/look-names.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { TriageRecord, Watch } from '../../shared/contract/triage.ts';
 import { firstApplicable } from './changes/applicable.ts';
@@ -62,7 +63,15 @@ const contents: Partial<Record<TicketCommandType, (record: TriageRecord) => Cont
   withdrawOccurrence: occurrencesAt,
   correctOccurrence: occurrencesAt,
   voidWatch: ({ watches }) => watches.map(({ id }) => ({ watchId: id, reason })),
-  concludeSide: ({ asFound }) => deviceIds(asFound?.chain).map((deviceId) => ({ deviceId })),
+  concludeSide: ({ asFound }) =>
+    sideProofKinds.flatMap((from) => deviceIds(asFound?.chain).map((deviceId) => ({ deviceId, from }))),
+  recordLook: ({ asFound }) =>
+    deviceIds(asFound?.chain).map((deviceId) => ({
+      lookId: newId,
+      what: { kind: 'setting', deviceId, key: words, value: words, shouldBe: null },
+      evidenceId: null,
+    })),
+  withdrawLook: ({ looks }) => looks.map(({ id }) => ({ lookId: id, reason })),
   withdrawSide: (record) => standingSides(record).map(({ deviceId }) => ({ deviceId, reason })),
   declareChange: (record) => {
     const change = firstApplicable(record);

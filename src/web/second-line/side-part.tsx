@@ -5,6 +5,7 @@ import { typed } from '../parts/typed.tsx';
 import { lengthOfTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
+import { LookList } from './look-list.tsx';
 import { deviceWord } from './place-words.ts';
 import { Table } from './table.tsx';
 import { values } from './value-words.ts';
@@ -54,6 +55,7 @@ export function SidePart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
           rows={rows}
         />
       )}
+      <LookList triage={triage} chain={chain} />
     </CasePart>
   );
 }

@@ -3,6 +3,7 @@ import type { SideObservation } from '../../../../shared/contract/triage.ts';
 import { occurrencesIn, standingSides } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
+import { lookList, withoutSideWords } from './looks.ts';
 import { deviceWords, placeWords, signature, struck } from './parts.ts';
 import { spoken, wordsOf } from './tongue.ts';
 
@@ -30,6 +31,7 @@ export function sideWords(file: CaseFile): string {
 /** Each side with its proof, and the segment that they leave. */
 export function sideSection(file: CaseFile): Html {
   const t = wordsOf(file).side;
+  const withoutSide = withoutSideWords(file);
   return section(
     'side',
     t.title,
@@ -39,6 +41,8 @@ export function sideSection(file: CaseFile): Html {
       ),
     ) ?? none(t.none),
     isNarrowed(file) && segmentWords(file),
+    withoutSide !== null && html`<p>${withoutSide}</p>`,
+    lookList(file) ?? false,
   );
 }
 

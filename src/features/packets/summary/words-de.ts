@@ -151,6 +151,7 @@ export const summaryWordsDe: SummaryWords = {
     none: 'Noch keine Seite wurde festgelegt.',
     lies: (places) => `Der Fehler liegt ${places}.`,
     ofTheMenu: (side, device) => `${side} dem Menü von ${device}`,
+    looks: 'Was angesehen wurde, ohne etwas zu ändern',
     ofTheDevice: (side, device) => `${side} ${device}`,
     byTrace: 'Nach dem, was die Geräte als Ein- und Ausgang anzeigen.',
     byWitness: 'Nach dem, was es im selben Augenblick auch zeigt, oder nicht.',

@@ -151,6 +151,7 @@ export const summaryWordsEn = {
     none: 'No side was concluded yet.',
     lies: (places: string) => `The fault lies ${places}.`,
     ofTheMenu: (side: string, device: string) => `${side} of the menu of ${device}`,
+    looks: 'What was looked at, without changing anything',
     ofTheDevice: (side: string, device: string) => `${side} of ${device}`,
     byTrace: 'By what the devices say they receive and send.',
     byWitness: 'By what else shows it, or does not, at the same moment.',

@@ -6,6 +6,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
+import { LookQuestion, lookIn } from './look.tsx';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { stepWords } from './step-words.ts';
@@ -13,6 +14,7 @@ import { OtherTests, Suspects } from './tests.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { OccurrenceList } from './watch.tsx';
 import { WithdrawDialog } from './withdraw.tsx';
+import { concludesByLooks, TraceQuestion, WithoutSide } from './without-side.tsx';
 import type { Work } from './work.ts';
 
 const deviceWords = ({ chain }: Work, deviceId: string): string =>
@@ -25,6 +27,19 @@ export function SideQuestion({ work, planned }: { work: Work; planned: PlanHere 
   const answered = watchesFor(triage, 'side').find(
     (watch) => occurrencesIn([watch]).length > 0 && !concluded.has(watch.menuDeviceId ?? ''),
   );
+  const [offer] = planned.plan?.offers ?? [];
+  const look = lookIn(offer);
+  if (offer !== undefined && look !== null)
+    return <LookQuestion key={offer.key} work={work} offer={offer} what={look} />;
+  if (offer !== undefined && concludesByLooks(offer))
+    return (
+      <TraceQuestion
+        key={offer.key}
+        work={work}
+        offer={offer}
+        sentence={<PlanSentence plan={planned.plan} />}
+      />
+    );
   if (answered !== undefined) {
     const deviceId = answered.menuDeviceId ?? '';
     return <ConcludeQuestion key={`conclude ${deviceId}`} work={work} deviceId={deviceId} />;
@@ -98,6 +113,7 @@ function BeginQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
       answers={
         <>
           <BeginButton work={work} isNext />
+          <WithoutSide work={work} />
           <LinkButton href={triageAddress(work.ticket.id, 'changes')} large>
             {t.chooseMenu}
           </LinkButton>

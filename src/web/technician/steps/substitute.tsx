@@ -2,6 +2,7 @@ import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { LinkButton } from '../../parts/button.tsx';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
+import { LookQuestion, lookIn } from './look.tsx';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { Sides } from './side.tsx';
 import { StartWatch } from './start-watch.tsx';
@@ -15,6 +16,10 @@ import type { Work } from './work.ts';
 export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
   const { plan } = planned;
   if (planned.isMaking) return <WorkingQuestion key="working" work={work} />;
+  const [offer] = plan?.offers ?? [];
+  const look = lookIn(offer);
+  if (offer !== undefined && look !== null)
+    return <LookQuestion key={offer.key} work={work} offer={offer} what={look} />;
   if (plan?.next != null) return <NextTest key={plan.next.id} work={work} planned={planned} />;
   const command = plan?.offers[0]?.steps[0]?.type;
   if (work.may('startWatch') && runningWatch(work.ticket.triage) === null && command !== 'nameCulprit')
