@@ -75,6 +75,8 @@ type Facts<Kind extends keyof Targets> = {
   minutes: Row<'setup' | 'restore'>;
   /** Takes longer where the cable has to be pulled through a conduit. */
   isPulled: boolean;
+  /** What it would show can be asked first: whether another display or source shows the fault at the same moment. */
+  asksWitnessFirst: boolean;
   /** Minutes that a mishap is worth on average: a spoilt device, a fall, a display dropped; assumed. Null: none. */
   riskMin: number | null;
   /**
@@ -118,6 +120,7 @@ export const changeTo =
     people: 1,
     byClient: null,
     isPulled: false,
+    asksWitnessFirst: false,
     riskMin: null,
     provokes: {},
     provokingMin: null,

@@ -48,6 +48,7 @@ const change = changeTo('device');
 /** The kinds of change made to a device. Common practice of the trade, no source; figures say their own origin. */
 export const changesToDevices = {
   otherSource: change({
+    asksWitnessFirst: true,
     whyNot: (scene, device) => onlyRoles(device, 'source') ?? outputSide(scene, device),
     byClient: 'remoteControl',
     minutes: minutes(5, 2),

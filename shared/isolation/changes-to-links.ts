@@ -72,6 +72,7 @@ export const changesToLinks = {
     effects: otherCable,
   }),
   unplugBranch: change({
+    asksWitnessFirst: true,
     whyNot: (scene, link) => {
       const { chain } = scene;
       const fork = findDevice(chain, link.from.deviceId);

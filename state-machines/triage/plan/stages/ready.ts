@@ -1,6 +1,7 @@
 import { namedPlace } from '../../../../shared/chain/named-place.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { ChangeRecord, TriageRecord } from '../../../../shared/contract/triage.ts';
+import { changeKinds } from '../../../../shared/contract/triage-names.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { looksUntilSure } from '../../../../shared/isolation/retest-statistics.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
@@ -122,7 +123,7 @@ function nextStage(asked: Asked, choice: Choice): Stage {
       ...testOffers(asked, tests),
       ...endings(asked, choice),
     ]);
-  const [look] = [...settingOffers(asked), ...witnessesBefore(asked, tests.views[0]?.kind)];
+  const [look] = [...settingOffers(asked), ...witnessesBefore(asked, tests)];
   if (look !== undefined)
     return stage(look.text, [look, ...testOffers(asked, tests), ...endings(asked, choice)]);
   const sentence: Message =
@@ -133,9 +134,11 @@ function nextStage(asked: Asked, choice: Choice): Stage {
   };
 }
 
-/** Whoever can see it is asked before a branch is unplugged or another source played. */
-const witnessesBefore = (asked: Asked, kind: string | undefined): Offer[] =>
-  kind === 'unplugBranch' || kind === 'otherSource' ? witnessOffers(asked) : [];
+/** Whoever can see it is asked before anything is done that would show the same. */
+function witnessesBefore(asked: Asked, { views: [next] }: Choice['tests']): Offer[] {
+  const kind = changeKinds.find((each) => each === next?.kind);
+  return kind !== undefined && changeCatalogue[kind].asksWitnessFirst ? witnessOffers(asked) : [];
+}
 
 function endings(asked: Asked, { plan }: Choice): Offer[] {
   const { record } = asked;
