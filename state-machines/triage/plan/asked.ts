@@ -17,6 +17,7 @@ import { caseOf } from './case-of.ts';
 import type { Known } from './known.ts';
 import { menusLeft } from './menus.ts';
 import { isWorthProposing } from './proposable.ts';
+import { isOfOnePart } from './shown-part.ts';
 
 export type PlanRequest = {
   known: Known;
@@ -39,7 +40,7 @@ export type Asked = PlanRequest & {
   changes: readonly ApplicableChange[];
   /** Devices whose menu can still tell something. */
   menus: readonly string[];
-  /** A change of this round has shown a culprit. */
+  /** A change to one part has shown a culprit in this round. */
   isShown: boolean;
 };
 
@@ -60,7 +61,7 @@ export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
     standing,
     changes: changes.filter(({ kind, target }) => isWorthProposing(record, kind, target)),
     menus: menusLeft(record, facts.chain, standing),
-    isShown: changesOfRound(record).some((change) => whyNoProof(change) === null),
+    isShown: changesOfRound(record).some((change) => whyNoProof(change) === null && isOfOnePart(change.kind)),
   };
 }
 

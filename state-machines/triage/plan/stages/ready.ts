@@ -11,6 +11,7 @@ import {
   keptCure,
   minutesBetween,
   occurrencesIn,
+  runningWatch,
   watchesFor,
 } from '../../record.ts';
 import { whyNoProof } from '../../rules/culprit.ts';
@@ -18,23 +19,24 @@ import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
 import { settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
+import { isOfOnePart, partShownBy } from '../shown-part.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** No change is open: the proof of the last one, the next one, or the end of looking. */
 export function readyStage(asked: Asked, choice: () => Choice): Stage {
-  return keptCureStage(asked) ?? confirmStage(asked, choice) ?? nextStage(asked, choice());
+  return keptCureStage(asked, choice) ?? confirmStage(asked, choice) ?? nextStage(asked, choice());
 }
 
 /** What took the fault away was kept: there is nothing left to test it on. */
-function keptCureStage(asked: Asked): Stage | null {
+function keptCureStage(asked: Asked, choice: () => Choice): Stage | null {
   const { record, known } = asked;
   const cure = keptCure(record);
   if (cure === null) return null;
   const place = namedPlace(known.chain, cure.target);
   return stage(message('cureKeptNameIt', { change: cure.kind, place }), [
-    ...nameOffers(asked, cure),
+    ...nameOffers(asked, cure, choice()),
     offering({ type: 'locateSideAgain' }),
     escalateOffer(record),
   ]);
@@ -49,9 +51,14 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
   if (!isLast || !changeCatalogue[change.kind].showsCulprit) return null;
   const watches = watchesFor(record, 'confirm').filter(({ changeId }) => changeId === change.id);
   const what = { change: change.kind, place: namedPlace(known.chain, change.target) };
-  const name = nameOffers(asked, change);
-  if (occurrencesIn(watches).length > 0)
-    return stage(message('changeFaultIsBack', what), [...name, ...seenOffers(record), endOffer(record)]);
+  const name = nameOffers(asked, change, choice());
+  if (occurrencesIn(watches).length > 0) {
+    const isBack = message('changeFaultIsBack', what);
+    if (isPlain(change, choice())) return stage(isBack, [...name, ...seenOffers(record), endOffer(record)]);
+    return runningWatch(record) === null
+      ? nextStage(asked, choice())
+      : stage(isBack, [endOffer(record), ...name, ...seenOffers(record)]);
+  }
   const usualMin = usualWaitMin(record);
   const watchedMin = watches.reduce(
     (sum, each) => sum + minutesBetween(each.startedAt, each.endedAt ?? now),
@@ -77,6 +84,10 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
   );
 }
 
+/** Whether it is settled what a change has shown; where it took a stretch out of the way, which part is yet to be found. */
+const isPlain = ({ kind }: ChangeRecord, { plan, tests }: Choice): boolean =>
+  isOfOnePart(kind) || plan.advice.kind === 'culprit' || tests.views.length === 0;
+
 /** The fault is waited for this many times as long as it usually takes: it shows then in 95 of 100 cases, if it is there. */
 const patience = 3;
 
@@ -95,7 +106,7 @@ function usualTries(record: TriageRecord): number {
 }
 
 /** Naming what a change has shown, where the fault was seen to return without it, and where it was not. */
-function nameOffers({ record, known }: Asked, change: ChangeRecord): Offer[] {
+function nameOffers({ record, known }: Asked, change: ChangeRecord, { plan }: Choice): Offer[] {
   const returned = watchesFor(record, 'confirm').findLast(
     (watch) => watch.changeId === change.id && occurrencesIn([watch]).length > 0,
   );
@@ -103,14 +114,9 @@ function nameOffers({ record, known }: Asked, change: ChangeRecord): Offer[] {
     returned === undefined
       ? ({ kind: 'notDone' } as const)
       : ({ kind: 'returned', watchId: returned.id } as const);
-  const text = message('nameCulpritAt', { place: namedPlace(known.chain, change.target) });
-  return [
-    afterWatch(
-      record,
-      { type: 'nameCulprit', changeId: change.id, place: change.target, confirmation },
-      { text },
-    ),
-  ];
+  const place = partShownBy(change, plan);
+  const text = message('nameCulpritAt', { place: namedPlace(known.chain, place) });
+  return [afterWatch(record, { type: 'nameCulprit', changeId: change.id, place, confirmation }, { text })];
 }
 
 /** The tests that are worth their time, then what ends the looking. */
@@ -140,10 +146,10 @@ function witnessesBefore(asked: Asked, { views: [next] }: Choice['tests']): Offe
   return kind !== undefined && changeCatalogue[kind].asksWitnessFirst ? witnessOffers(asked) : [];
 }
 
-function endings(asked: Asked, { plan }: Choice): Offer[] {
+function endings(asked: Asked, choice: Choice): Offer[] {
   const { record } = asked;
   const shown = changesOfRound(record).findLast((change) => whyNoProof(change) === null);
-  const name = shown === undefined ? [] : nameOffers(asked, shown);
+  const name = shown === undefined ? [] : nameOffers(asked, shown, choice);
   const others = [escalateOffer(record), offering({ type: 'locateSideAgain' })];
-  return plan.advice.kind === 'culprit' ? [...name, ...others] : [...others, ...name];
+  return choice.plan.advice.kind === 'culprit' ? [...name, ...others] : [...others, ...name];
 }
