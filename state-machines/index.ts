@@ -42,6 +42,7 @@ export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './triage/pl
 export { planByPhone, planTicket } from './triage/plan/ticket-plan.ts';
 export {
   baselineWatches,
+  changesOfRound,
   minutesOf,
   occurrencesIn,
   occurrencesOf,
@@ -51,6 +52,7 @@ export {
 } from './triage/record.ts';
 export { baselineFor, watchRecordOf } from './triage/retest.ts';
 export { judgementSoFar } from './triage/rules/changes.ts';
+export { whyNoProof } from './triage/rules/culprit.ts';
 export type { Refusal, RefusalType } from './triage/rules/refusal.ts';
 export { commandRoles } from './triage/rules/roles.ts';
 export { type Segment, segmentOf } from './triage/segment.ts';

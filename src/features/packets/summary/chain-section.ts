@@ -4,10 +4,10 @@ import type { Chain, Device, Port, PortRef } from '../../../../shared/contract/c
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
+import { suspectIds } from './at-fault.ts';
 import { cableWords } from './cable.ts';
 import { chainDrawing } from './chain-drawing.ts';
 import { chainOf, signature } from './parts.ts';
-import { isNarrowed } from './side.ts';
 import { inWords, spoken, termOf, wordsOf } from './tongue.ts';
 import { valueWordsOf } from './value-words.ts';
 import { joined } from './words.ts';
@@ -18,8 +18,7 @@ export function chainSection(file: CaseFile): Html {
   const chain = chainOf(file);
   const { asFound } = file.triage;
   const linkNumbers = new Map(chain.links.map((link, index) => [link.id, index + 1]));
-  const suspects =
-    isNarrowed(file) && file.segment !== null ? [...file.segment.deviceIds, ...file.segment.linkIds] : [];
+  const suspects = suspectIds(file);
   const marks = { linkNumbers, suspects: new Set(suspects), language: file.language };
   const wanted = chain.wantedFormats.map((format) => spoken(file, (say) => say.format(format)));
   return section(

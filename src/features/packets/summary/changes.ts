@@ -123,8 +123,10 @@ function watchedWords(file: CaseFile, { watchedMin, tries, occurrences }: Judgem
   );
 }
 
-function riskWords(file: CaseFile, { riskOfBeingFooled }: Judgement): string {
+/** Nobody is fooled by a fault that is still there. */
+function riskWords(file: CaseFile, { verdict, riskOfBeingFooled }: Judgement): string | null {
   const t = wordsOf(file).changes;
+  if (verdict !== 'cleared') return null;
   return riskOfBeingFooled === null
     ? t.noRisk
     : t.riskIs(spoken(file, (say) => say.percent(riskOfBeingFooled)));

@@ -1,9 +1,12 @@
+import { displaysOf } from '../../../../shared/chain/graph.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
+import { onlyWithSaid, patternSaid } from '../../../../shared/isolation/index.ts';
 import { distinctMessages } from '../../../../shared/message/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
+import { leading } from './at-fault.ts';
 import { changesInPlace, changesInShort } from './changes.ts';
-import { facts, placeWords, signature } from './parts.ts';
+import { chainOf, facts, placeWords, signature } from './parts.ts';
 import { remedyWords } from './remedy.ts';
 import { sideWords } from './side.ts';
 import { inWords, spoken, termOf, wordsOf } from './tongue.ts';
@@ -20,7 +23,7 @@ export function opening(file: CaseFile): Html {
       <h1>${t.heading(ticket.number, symptom)}</h1>
       <p class="quiet">${file.site.client} · ${t.made(moment(packet.createdAt), nameOf(file, packet.createdBy))} · ${t.allTimesUtc}</p>
     </header>
-    <div class="box"><p><strong>${t.question}</strong></p><p class="typed">${packet.question}</p></div>
+    ${leading(file)}
     ${news(file)}${inShort(file)}${safety(file)}`;
 }
 
@@ -44,6 +47,7 @@ function inShort(file: CaseFile): Html {
     t.inShort,
     facts([
       [t.clientSees, clientSees(file)],
+      [t.howItComes, howItComes(file)],
       [t.reproduced, baselineWords(file)],
       [t.side, sideWords(file)],
       [t.changesTried, changesInShort(file)],
@@ -76,6 +80,17 @@ function clientSees(file: CaseFile): string {
   );
 }
 
+/** How the fault comes, and what it shows with and not without. */
+function howItComes(file: CaseFile): string {
+  const { pattern, onlyWith } = file.triage.symptom;
+  return joined(
+    [patternSaid(pattern), ...(onlyWith === null ? [] : [onlyWithSaid(onlyWith)])].map((one) =>
+      inWords(file, one),
+    ),
+    '. ',
+  );
+}
+
 /** Where work can hurt someone, before anything that asks for work. */
 function safety(file: CaseFile): Html {
   const t = wordsOf(file).safety;
@@ -96,7 +111,10 @@ function safety(file: CaseFile): Html {
 export function clientSection(file: CaseFile): Html {
   const { client: t, yes, notKnown, note } = wordsOf(file);
   const { intake, triage } = file;
-  const sources = intake.affectedSources.map((deviceId) => placeWords(file, { kind: 'device', deviceId }));
+  const named = (ids: readonly string[]) =>
+    ids.map((deviceId) => placeWords(file, { kind: 'device', deviceId })).join(', ');
+  const displays = displaysOf(chainOf(file)).map(({ id }) => id);
+  const isTold = intake.affectedDisplays.length > 0;
   const worked = intake.workedBefore;
   const answers = triage.whatChanged?.answers ?? intake.whatChanged;
   return section(
@@ -105,8 +123,11 @@ export function clientSection(file: CaseFile): Html {
     facts([
       [t.symptom, clientSees(file)],
       [t.toldBy, intake.reporterRelation],
-      [t.sources, sources.join(', ')],
-      [t.content, intake.affectedContent],
+      [t.howItComes, howItComes(file)],
+      [t.sources, named(intake.affectedSources)],
+      [t.displays, isTold ? named(intake.affectedDisplays) : notKnown],
+      [t.displaysWithout, isTold && named(displays.filter((id) => !intake.affectedDisplays.includes(id)))],
+      [t.content, joined([t.contents[intake.content], intake.affectedContent], '. ')],
       [t.workedBefore, worked === null ? notKnown : worked ? yes : t.neverWorked],
       [t.triedOnPhone, intake.triedOnPhone],
       [note, intake.notes],

@@ -1,9 +1,10 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { Escalation, SupportRequest } from '../../../../shared/contract/triage.ts';
+import { message } from '../../../../shared/message/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
 import { linkTo } from './evidence.ts';
-import { signature } from './parts.ts';
+import { placeWords, signature } from './parts.ts';
 import { inWords, termOf, wordsOf } from './tongue.ts';
 import { valueWordsOf } from './value-words.ts';
 import { joined } from './words.ts';
@@ -33,12 +34,17 @@ function earlierWords(file: CaseFile, escalation: Escalation): Html {
 
 function requestWords(file: CaseFile, request: SupportRequest): Html {
   const t = wordsOf(file).requests;
-  const { item, text, answer } = request;
+  const { item, text, answer, kind, change } = request;
   const answered =
     answer === null
       ? html`<span class="word warn">${t.notAnswered}</span>`
       : html`${t.answer} ${answer.text} <span class="quiet">${signature(file, answer)}</span> ${evidenceLinks(file, answer.evidenceIds)}`;
-  const asked = joined([item === null ? '' : termOf(file, 'completenessItem', item), text], ': ');
+  const what =
+    change === null
+      ? ''
+      : `${inWords(file, message('changeName', { change: change.kind }))}, ${placeWords(file, change.target)}`;
+  const about = item === null ? (kind === 'step' ? t.directed : '') : termOf(file, 'completenessItem', item);
+  const asked = joined([about, what, text], ': ');
   return html`${asked} <span class="quiet">${signature(file, request)}</span><br>${answered}`;
 }
 

@@ -1,0 +1,90 @@
+import { placeKey } from '../../../../shared/chain/place.ts';
+import type { Place } from '../../../../shared/contract/chain.ts';
+import type { CaseFile } from '../../../../shared/contract/packet.ts';
+import type { ChangeRecord } from '../../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
+import { message } from '../../../../shared/message/index.ts';
+import { changesOfRound, occurrencesIn, whyNoProof } from '../../../../state-machines/index.ts';
+import { type Html, html } from '../../../page/html.ts';
+import { facts, placeWords, signature } from './parts.ts';
+import { isNarrowed, sideWords } from './side.ts';
+import { inWords, wordsOf } from './tongue.ts';
+import { joined } from './words.ts';
+
+/** A part that a change, or second line, has shown to be the cause; null while none has. */
+export function shownPlace({ triage }: CaseFile): Place | null {
+  if (triage.culprit !== null) return triage.culprit.place;
+  return shownBy(triage)?.target ?? null;
+}
+
+const shownBy = (triage: CaseFile['triage']): ChangeRecord | null =>
+  changesOfRound(triage).findLast((change) => whyNoProof(change) === null) ?? null;
+
+/** From this chance on of taking away whatever ails a part, a change that did not take the fault away acquits it; assumed. */
+const acquitsFrom = 0.8;
+
+/** Whether a change takes its target out of the way whole, so that a fault that stays is not the target's. */
+function acquits({ kind, judgement, round }: ChangeRecord, now: number): boolean {
+  if (round !== now || judgement?.verdict !== 'persists' || !judgement.attributable) return false;
+  const figures = Object.values(changeCatalogue[kind].effects.target?.figures ?? {});
+  return figures.length > 0 && Math.min(...figures) >= acquitsFrom;
+}
+
+/** Ids of devices and links that can still be at fault: within what the sides leave, and not acquitted since. */
+export function suspectIds(file: CaseFile): string[] {
+  const { segment, triage } = file;
+  if (!isNarrowed(file) || segment === null || shownPlace(file) !== null) return [];
+  const acquitted = new Set(
+    triage.changes.filter((change) => acquits(change, triage.round)).map(({ target }) => placeKey(target)),
+  );
+  const left = (kind: 'device' | 'link') => (id: string) =>
+    !acquitted.has(placeKey(kind === 'device' ? { kind, deviceId: id } : { kind, linkId: id }));
+  return [...segment.deviceIds.filter(left('device')), ...segment.linkIds.filter(left('link'))];
+}
+
+/** More places than these are not named. */
+const mostNamed = 6;
+
+/** What second line is told first: what is at fault or may be, what shows it, and the question. */
+export function leading(file: CaseFile): Html {
+  const { opening: t } = wordsOf(file);
+  const shown = shownPlace(file);
+  return html`<div class="box">${facts([
+    shown === null ? [t.suspect, suspectWords(file)] : [t.shown, placeWords(file, shown)],
+    [t.proof, shown === null ? sideWords(file) : proofWords(file)],
+  ])}<p><strong>${t.question}</strong></p><p class="typed">${file.packet.question}</p></div>`;
+}
+
+function suspectWords(file: CaseFile): string {
+  const t = wordsOf(file).opening;
+  const ids = suspectIds(file);
+  const { segment } = file;
+  if (ids.length === 0 || segment === null) return t.noSuspect;
+  const devices = new Set(segment.deviceIds);
+  const places = ids.map(
+    (id): Place => (devices.has(id) ? { kind: 'device', deviceId: id } : { kind: 'link', linkId: id }),
+  );
+  const named = places.slice(0, mostNamed).map((place) => placeWords(file, place));
+  return joined([...named, places.length > mostNamed ? t.andOthers(places.length - mostNamed) : ''], '; ');
+}
+
+/** How what is at fault was shown: by a change, and whether the fault came back without it; or by whoever said so. */
+function proofWords(file: CaseFile): string {
+  const { opening: t, standing } = wordsOf(file);
+  const { triage } = file;
+  const { culprit } = triage;
+  const change = shownBy(triage);
+  if (change === null) return culprit === null ? '' : standing.secondLine(signature(file, culprit));
+  const returned = triage.watches.filter(
+    ({ purpose, changeId }) => purpose === 'confirm' && changeId === change.id,
+  );
+  const name = `${inWords(file, message('changeName', { change: change.kind }))}, ${placeWords(file, change.target)}`;
+  return joined(
+    [
+      t.clearedBy(name),
+      occurrencesIn(returned).length > 0 ? standing.cameBack : '',
+      culprit === null ? t.notNamedYet : '',
+    ],
+    ' ',
+  );
+}
