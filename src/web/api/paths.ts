@@ -1,4 +1,5 @@
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
+import type { DiaryWithCode } from '../../../shared/contract/diary.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { FaultFigure, FirmwareLevel, Organisation } from '../../../shared/contract/organisation.ts';
@@ -106,6 +107,8 @@ export const paths = {
   packets: (ticketId: string) =>
     documentAt<Items<PacketSummary>>(addressOf(addresses.ticketPackets, { id: ticketId })),
   packet: (id: string) => documentAt<Packet>(addressOf(addresses.packet, { id })),
+  diaries: (ticketId: string) =>
+    documentAt<Items<DiaryWithCode>>(addressOf(addresses.ticketDiaries, { id: ticketId })),
   packetGrants: (packetId: string) =>
     documentAt<Items<PacketGrant>>(addressOf(addresses.packetGrants, { id: packetId })),
   grantedPackets: documentAt<Items<GrantedPacket>>(addresses.grantedPackets),

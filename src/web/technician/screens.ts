@@ -30,6 +30,10 @@ export const technicianScreens: RoleScreens = {
       screen: lazyScreen(() => import('./evidence-screen.tsx').then((module) => module.EvidenceScreen)),
     },
     {
+      path: '/app/visits/:ticketId/diary',
+      screen: lazyScreen(() => import('./diary-screen.tsx').then((module) => module.DiaryScreen)),
+    },
+    {
       path: '/app/visits/:ticketId/triage',
       screen: lazyScreen(() => import('./steps/triage-screen.tsx').then((module) => module.TriageScreen)),
     },

@@ -15,7 +15,7 @@ import { frameWords } from '../words/frame.ts';
 import { stateWord, terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
-import { evidenceAddress } from './common/addresses.ts';
+import { diaryAddress, evidenceAddress } from './common/addresses.ts';
 import { KeptHere } from './kept-here.tsx';
 import { KitList } from './kit-list.tsx';
 import { marksOf } from './marks-of.ts';
@@ -92,6 +92,14 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
                   </p>
                   <div>
                     <LinkButton href={evidenceAddress(ticketId)}>{t.toEvidence}</LinkButton>
+                  </div>
+                </Part>
+              </InTurn>
+              <InTurn>
+                <Part id="diary" title={t.diary}>
+                  <p>{t.reportCount(shown.triage.reports.length)}</p>
+                  <div>
+                    <LinkButton href={diaryAddress(ticketId)}>{t.toDiary}</LinkButton>
                   </div>
                 </Part>
               </InTurn>

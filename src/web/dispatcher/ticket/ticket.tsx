@@ -30,6 +30,8 @@ const ChainDrawing = lazyPart(() =>
   import('../../drawing/chain-drawing.tsx').then((module) => module.ChainDrawing),
 );
 
+const Diary = lazyPart(() => import('../../diary/diary.tsx').then((module) => module.Diary));
+
 /** A ticket as the dispatcher needs it: where it stands, who goes when, what was said, what happened. */
 export function TicketScreen({ ticketId = '' }: { ticketId?: string }) {
   const [t, d] = [ticketWords(), deskWords()];
@@ -93,6 +95,9 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
               <AssignForm ticketId={ticket.id} />
             </Card>
           </div>
+          <Card title={t.diary}>
+            <Diary ticket={ticket} zone={zone} />
+          </Card>
           <Notes ticket={ticket} zone={zone} />
           <Packets ticketId={ticket.id} number={ticket.number} zone={zone} />
           <Timeline ticketId={ticket.id} zone={zone} />

@@ -9,5 +9,6 @@ export const placeAddress = (ticketId: string, place: Place, part?: Part): strin
   `/app/visits/${ticketId}/place/${encodeURIComponent(placeKey(place))}${part === undefined ? '' : `#${part}`}`;
 export const describeAddress = (ticketId: string, place: Place): string =>
   `/app/visits/${ticketId}/describe/${encodeURIComponent(placeKey(place))}`;
+export const diaryAddress = (ticketId: string): string => `/app/visits/${ticketId}/diary`;
 export const evidenceAddress = (ticketId: string, part?: 'log'): string =>
   `/app/visits/${ticketId}/evidence${part === undefined ? '' : `#${part}`}`;
