@@ -3,6 +3,7 @@ import { place, settingKey, settingValue } from './chain.ts';
 import { message } from './message.ts';
 import { id, instant, keptText, notRecorded, placeId } from './primitives.ts';
 import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
+import { reportedSoFar } from './unattended.ts';
 
 export { changeKinds };
 export const changeKind = z.enum(changeKinds);
@@ -55,6 +56,8 @@ export const judgement = watchesJudged.extend({
   watchedMin: z.number(),
   tries: z.int(),
   occurrences: z.int(),
+  /** What came in over the days in which nobody watched; null where the change was not left in for any. */
+  reported: reportedSoFar.nullable(),
   reasons: z.array(message),
   warnings: z.array(message),
   override: z.object({ reason: keptText }).nullable(),

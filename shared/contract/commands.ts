@@ -20,6 +20,7 @@ import {
   whatChanged,
 } from './triage.ts';
 import { patternTriggers } from './triage-names.ts';
+import { clientsYes, firmwareRead, leftSafely, loggedOccurrence } from './unattended.ts';
 
 /**
  * When it happened by the sender's clock: a phone that was out of signal sends its commands later.
@@ -118,6 +119,19 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('judgeRetest', {
     override: z.object({ verdict, reason }).nullable().default(null),
     shown: shownVerdict.optional(),
+  }),
+  /** The change stays in between visits, and what comes meanwhile is reported or logged. */
+  command('leaveInPlace', {
+    unattendedId: id.optional(),
+    until: instant,
+    owner: ownLine,
+    safety: leftSafely,
+    clientsYes,
+    firmware: z.array(firmwareRead).min(1).max(50),
+  }),
+  command('endUnattended', {
+    firmware: z.array(firmwareRead).min(1).max(50),
+    logged: z.array(loggedOccurrence).max(200).default([]),
   }),
   command('restoreChange', { note: text.default('') }),
   command('keepChange', { note: text.default('') }),

@@ -16,6 +16,7 @@ import {
   whatChangedKinds,
   workingStates,
 } from './triage-names.ts';
+import { unattendedWatch } from './unattended.ts';
 import { watch, withdrawal } from './watch.ts';
 
 export * from './change.ts';
@@ -30,6 +31,7 @@ export {
   whatChangedKinds,
   workingStates,
 } from './triage-names.ts';
+export type { LeftSafely, UnattendedWatch } from './unattended.ts';
 export * from './watch.ts';
 
 /** Seen from a device that draws its own menu: `input` is upstream of it, `output` downstream. */
@@ -304,6 +306,8 @@ export const triageRecord = z.object({
   /** Oldest first, as are the reports that came by them. */
   diaries: z.array(diary),
   reports: z.array(report),
+  /** Changes that were left in between visits. */
+  unattended: z.array(unattendedWatch),
   notes: z.array(z.object({ text: keptText, at: instant, by: id })),
   closedAt: instant.nullable(),
   closing: closing.nullable(),

@@ -4,6 +4,7 @@ import type { ChangeRecord, Judgement, TriageRecord } from '../../shared/contrac
 import { type Message, message } from '../../shared/message/message.ts';
 import type { NamedPlace } from '../../shared/message/values.ts';
 import { standingEvidence } from './record.ts';
+import { firmwareMoved } from './unattended.ts';
 
 type Difference = Judgement['differences'][number];
 export type Attribution = Pick<Judgement, 'attributable' | 'differences' | 'warnings'>;
@@ -54,10 +55,16 @@ export function attributionOf(record: TriageRecord, change: ChangeRecord, chain:
       ? { kind: 'device', deviceId, role: null, name: deviceId, isShared: false }
       : namedPlace(chain, { kind: 'device', deviceId });
   const undeclared = differences.filter(({ declared }) => !declared);
+  const moved = firmwareMoved(record, change);
   return {
-    attributable: undeclared.length === 0,
+    attributable: undeclared.length === 0 && moved.length === 0,
     differences,
-    warnings: undeclared.map((each) => warningOf(change, each, named(each.deviceId))),
+    warnings: [
+      ...undeclared.map((each) => warningOf(change, each, named(each.deviceId))),
+      ...moved.map(({ deviceId, ...levels }) =>
+        message('firmwareMoved', { device: named(deviceId), ...levels }),
+      ),
+    ],
   };
 }
 

@@ -13,6 +13,8 @@ export function withIds(command: TicketCommand, newId: () => string) {
       return { ...command, changeId: command.changeId ?? newId() };
     case 'recordLook':
       return { ...command, lookId: command.lookId ?? newId() };
+    case 'leaveInPlace':
+      return { ...command, unattendedId: command.unattendedId ?? newId() };
     case 'directStep':
       return { ...command, requestId: command.requestId ?? newId() };
     case 'askForMore':

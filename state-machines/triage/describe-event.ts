@@ -103,6 +103,8 @@ const messages: Messages = {
     override === null
       ? message('log/retestJudged', { verdict: outcome.judgement.verdict })
       : message('log/retestJudgedByHand', override),
+  leaveInPlace: ({ until, owner }) => message('log/leftInPlace', { until, owner }),
+  endUnattended: ({ logged }) => message('log/unattendedEnded', { logged: logged.length }),
   restoreChange: ({ note }) => message('log/changePutBack', { note: added(note) }),
   keepChange: ({ note }) => message('log/changeKept', { note: added(note) }),
 

@@ -15,6 +15,7 @@ import type {
   SideObservation,
   TriageRecord,
   TriageSettings,
+  UnattendedWatch,
   Watch,
   WorkingState,
 } from '../../shared/contract/triage.ts';
@@ -36,6 +37,7 @@ type Additions = {
   recordOccurrence: { occurrenceId: string };
   confirmOccurrence: { occurrenceId: string };
   declareChange: { changeId: string };
+  leaveInPlace: { unattendedId: string };
   askForMore: { requests: { requestId: string; item: CompletenessItem | null; text: string }[] };
   directStep: { requestId: string };
   recordLook: { lookId: string };
@@ -127,6 +129,8 @@ export type Outcomes = {
   >;
   applyChange: { changeId: string; appliedAt: string };
   withdrawChange: { changeId: string; finishedAt: string };
+  leaveInPlace: Pick<UnattendedWatch, 'changeId' | 'startedAt'>;
+  endUnattended: { unattendedId: string; endedAt: string };
   restoreChange: { changeId: string; finishedAt: string };
   keepChange: { changeId: string; finishedAt: string };
   judgeRetest: { changeId: string; judgement: JudgementFacts };

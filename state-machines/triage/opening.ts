@@ -40,6 +40,7 @@ export function openingRecord({ ticketId, settings, symptom, whatChanged, at, by
     requests: [],
     diaries: [],
     reports: [],
+    unattended: [],
     notes: [],
     closedAt: null,
     closing: null,

@@ -22,7 +22,7 @@ export const sentenceThen = (said: Message): unknown =>
 /** Of a judgement what version 1 would have held. */
 export const judgementThen = (today: Judgement | null): Part =>
   today && {
-    ...without(today, 'level', 'needed', 'figures'),
+    ...without(today, 'level', 'needed', 'figures', 'reported'),
     reasons: today.reasons.map(sentenceThen),
     warnings: today.warnings.map(sentenceThen),
   };
@@ -70,7 +70,7 @@ const chainThen = (chain: Chain): Part => ({
 /** @returns today's record as version 1 would have held it */
 export function asHeldByVersion1(record: TriageRecord): Part {
   return {
-    ...without(record, 'quietProof', 'diaries', 'reports', 'withoutSide', 'looks'),
+    ...without(record, 'quietProof', 'diaries', 'reports', 'withoutSide', 'looks', 'unattended'),
     asFound: record.asFound && { ...record.asFound, chain: chainThen(record.asFound.chain) },
     settings: without(record.settings, 'revision'),
     symptom: without(record.symptom, 'pattern', 'onlyWith'),

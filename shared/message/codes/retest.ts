@@ -4,6 +4,12 @@ import type { CodeTable } from '../values.ts';
 export const retestCodes = {
   nothingWatchedYet: {},
   cannotBeJudged: {},
+  restsOnReports: {},
+  cameWhileUnattended: { days: 'number', reported: 'count', logged: 'count' },
+  nobodyCouldReport: {},
+  quietDaysSayNothing: { days: 'number' },
+  quietDays: { days: 'number', chance: 'percent' },
+  firmwareMoved: { device: 'place', before: 'name?', after: 'name?' },
   otherTriggerStillThere: {},
   otherTriggerRepeat: {},
   otherModeStillThere: {},

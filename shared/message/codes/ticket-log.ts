@@ -74,6 +74,8 @@ export const ticketLogCodes = {
   'log/reportAnswered': {},
   'log/reportWithdrawn': { reason: 'text' },
   'log/reportsErased': { reports: 'count' },
+  'log/leftInPlace': { until: 'moment', owner: 'text' },
+  'log/unattendedEnded': { logged: 'count' },
   'log/eventOfLaterVersion': { type: 'term' },
   'log/chainChanged': { changes: 'message[]' },
   'log/packetMade': { version: 'count' },

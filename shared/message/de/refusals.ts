@@ -87,6 +87,19 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   reportWithdrawnAlready: () => 'Diese Meldung zählt nicht mehr.',
   noReportToWithdraw: () => 'Es gibt keine Meldung des Kunden, die zählt.',
   noSuchDiary: () => 'Ein solches Tagebuch gibt es nicht.',
+  unattendedRuns: ({ until }, say) =>
+    `Eine Änderung wurde bis ${say.moment(until)} belassen. Beenden Sie das zuerst: Firmware noch einmal lesen, Protokolle holen.`,
+  noUnattendedRuns: () => 'Es wurde keine Änderung belassen.',
+  leftAcrossFloor: () => 'Zwischen Besuchen bleibt nichts über den Boden liegen: Jemand stürzt darüber.',
+  leftHanging: () => 'Zwischen Besuchen bleibt nichts hängen.',
+  leftOpen: () => 'Zwischen Besuchen bleibt nichts offen: Was hinter einer Abdeckung ist, bleibt dahinter.',
+  leftWithoutCooling: () => 'Zwischen Besuchen bleibt nichts ohne seine Kühlung.',
+  leftUnprotected: () =>
+    'Zwischen Besuchen wird nichts außer Kraft gesetzt, was jemanden oder etwas schützt.',
+  unattendedEndFar: ({ days }) =>
+    `Eine Änderung bleibt bis zu einem Tag, der bevorsteht, innerhalb von ${days} Tagen.`,
+  firmwareNotReadAgain: ({ device }, say) =>
+    `Die Firmware von ${say.quoted(device)} wurde vorher gelesen und muss noch einmal gelesen werden; sagen Sie es, wo das nicht geht.`,
   noWatchToVoid: () => 'Es gibt keine beendete Beobachtung, die zählt.',
   logUnknown: () => 'Unter dieser Kennung gibt es kein Protokoll.',
   requestUnknown: () => 'Unter dieser Kennung gibt es keine Frage.',

@@ -15,6 +15,18 @@ const inBursts = (chance: string): string =>
 export const retestDe: Sentences<typeof retestCodes> = {
   nothingWatchedYet: () => 'Noch wurde nichts beobachtet.',
   cannotBeJudged: () => 'Das lässt sich nicht beurteilen.',
+  restsOnReports: () =>
+    'Das beruht auf dem, was über Tage gemeldet oder protokolliert wurde; beobachtet hat niemand, und es zählt weniger.',
+  cameWhileUnattended: ({ days, reported, logged }, say) =>
+    `Während niemand beobachtete, über ${say.number(days, 1)} Tage, kam der Fehler: ${reported} gemeldet, ${logged} in Protokollen.`,
+  nobodyCouldReport: () =>
+    'In diesen Tagen war kein Tagebuch offen und wurde kein Protokoll gelesen, sodass ihre Ruhe nichts sagt.',
+  quietDaysSayNothing: ({ days }, say) =>
+    `Ruhe über ${say.number(days, 1)} Tage; wie oft er vorher kam, ist nicht bekannt, sodass das noch nichts sagt.`,
+  quietDays: ({ days, chance }, say) =>
+    `Ruhe über ${say.number(days, 1)} Tage, in denen er gemeldet werden konnte. Hätte sich nichts geändert, käme das mit ${say.percent(chance)} durch Zufall vor.`,
+  firmwareMoved: ({ device, before, after }, say) =>
+    `An ${say.place(device, 'dative')} war die Firmware ${shown(before, say)} und ist ${shown(after, say)}: Der Änderung lässt sich nichts zuschreiben.`,
   otherTriggerStillThere: () => `${otherTrigger} ${notComparable}`,
   otherTriggerRepeat: () => `${otherTrigger} ${repeat}`,
   otherModeStillThere: () => `${otherMode} ${notComparable}`,

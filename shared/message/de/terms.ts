@@ -194,6 +194,8 @@ export const deTerms: MessageTerms = {
     applyChange: 'Änderung einbauen',
     judgeRetest: 'Nachtest bewerten',
     restoreChange: 'Zurückbauen',
+    leaveInPlace: 'Änderung zwischen Besuchen belassen',
+    endUnattended: 'Tage beenden, in denen sie belassen war',
     keepChange: 'Änderung behalten',
     locateSideAgain: 'Seite noch einmal finden',
     nameCulprit: 'Ursache benennen',

@@ -106,6 +106,12 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/reportDeleted': () => 'Der Kunde hat gemeldet, dass der Fehler kam, und das seitdem gelöscht.',
   'log/reportAnswered': () => 'Der Kunde hat zu seiner Meldung mehr gesagt.',
   'log/reportWithdrawn': ({ reason }, say) => `Eine Meldung des Kunden zählt nicht: ${say.text(reason)}`,
+  'log/leftInPlace': ({ until, owner }, say) =>
+    `Die Änderung bleibt bis ${say.moment(until)}, mit dem Ja des Kunden. Wer danach sieht: ${say.text(owner)}`,
+  'log/unattendedEnded': ({ logged }) =>
+    logged === 0
+      ? 'Die Tage, in denen die Änderung belassen war, sind vorbei. Kein Protokoll zeigt den Fehler darin.'
+      : `Die Tage, in denen die Änderung belassen war, sind vorbei. Protokolle zeigen den Fehler darin ${logged}-mal.`,
   'log/reportsErased': ({ reports }, say) =>
     `Der Kunde hat gelöscht, was er gesendet hatte: ${reports} ${say.plural(reports, 'Meldung', 'Meldungen')}.`,
   'log/eventOfLaterVersion': ({ type }) => `Ein Ereignis, das diese Version nicht kennt: ${type}.`,

@@ -82,6 +82,17 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   reportWithdrawnAlready: () => 'That report does not count any more.',
   noReportToWithdraw: () => 'There is no report of the client that counts.',
   noSuchDiary: () => 'There is no such diary.',
+  unattendedRuns: ({ until }, say) =>
+    `A change was left in until ${say.moment(until)}. End that first: read the firmware again, and fetch the logs.`,
+  noUnattendedRuns: () => 'No change was left in.',
+  leftAcrossFloor: () => 'Nothing is left across a floor between visits: somebody falls over it.',
+  leftHanging: () => 'Nothing is left hanging between visits.',
+  leftOpen: () => 'Nothing is left open between visits: what is behind a cover stays behind it.',
+  leftWithoutCooling: () => 'Nothing is left without its cooling between visits.',
+  leftUnprotected: () => 'Nothing that protects somebody or something is put out of use between visits.',
+  unattendedEndFar: ({ days }) => `A change is left in until a day ahead, within ${days} days.`,
+  firmwareNotReadAgain: ({ device }, say) =>
+    `The firmware of ${say.quoted(device)} was read before, and has to be read again; say so where it can’t be.`,
   noWatchToVoid: () => 'There is no watch that has ended and counts.',
   logUnknown: () => 'There is no log under that id.',
   requestUnknown: () => 'There is no request under that id.',

@@ -14,6 +14,18 @@ const inBursts = (chance: string): string =>
 export const retestEn: Sentences<typeof retestCodes> = {
   nothingWatchedYet: () => 'Nothing was watched yet.',
   cannotBeJudged: () => 'This can’t be judged.',
+  restsOnReports: () =>
+    'This rests on what was reported or logged over days; nobody watched, and it counts for less.',
+  cameWhileUnattended: ({ days, reported, logged }, say) =>
+    `While nobody watched, over ${say.number(days, 1)} days, the fault came: ${reported} reported, ${logged} in logs.`,
+  nobodyCouldReport: () =>
+    'No diary was open in those days and no log was read, so that their quiet says nothing.',
+  quietDaysSayNothing: ({ days }, say) =>
+    `Quiet over ${say.number(days, 1)} days; how often it came before is not known, so that this says nothing yet.`,
+  quietDays: ({ days, chance }, say) =>
+    `Quiet over ${say.number(days, 1)} days in which it could be reported. If nothing had changed, that would happen by chance with ${say.percent(chance)}.`,
+  firmwareMoved: ({ device, before, after }, say) =>
+    `At ${say.place(device)}, the firmware was ${shown(before, say)} and is ${shown(after, say)}: nothing can be put down to the change.`,
   otherTriggerStillThere: () => `${otherTrigger} ${notComparable}`,
   otherTriggerRepeat: () => `${otherTrigger} ${repeat}`,
   otherModeStillThere: () => `${otherMode} ${notComparable}`,

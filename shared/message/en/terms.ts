@@ -189,6 +189,8 @@ export const enTerms: MessageTerms = {
     applyChange: 'Put the change in place',
     judgeRetest: 'Judge the retest',
     restoreChange: 'Put it back',
+    leaveInPlace: 'Leave the change in between visits',
+    endUnattended: 'End the days in which it was left in',
     keepChange: 'Keep the change',
     locateSideAgain: 'Locate the side again',
     nameCulprit: 'Name the culprit',

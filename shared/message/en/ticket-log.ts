@@ -100,6 +100,12 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/reportDeleted': () => 'The client reported that the fault came, and deleted that since.',
   'log/reportAnswered': () => 'The client said more of what they reported.',
   'log/reportWithdrawn': ({ reason }, say) => `A report of the client does not count: ${say.text(reason)}`,
+  'log/leftInPlace': ({ until, owner }, say) =>
+    `The change was left in until ${say.moment(until)}, with the client’s yes. Who sees to it: ${say.text(owner)}`,
+  'log/unattendedEnded': ({ logged }) =>
+    logged === 0
+      ? 'The days in which the change was left in are over. No log shows the fault in them.'
+      : `The days in which the change was left in are over. Logs show the fault ${logged} times in them.`,
   'log/reportsErased': ({ reports }, say) =>
     `The client deleted what they had sent: ${reports} ${say.plural(reports, 'report', 'reports')}.`,
   'log/eventOfLaterVersion': ({ type }) => `An event that this version does not know: ${type}.`,

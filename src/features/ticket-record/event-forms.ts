@@ -19,6 +19,7 @@ import {
   watch,
   workingState,
 } from '../../../shared/contract/triage.ts';
+import { unattendedWatch } from '../../../shared/contract/unattended.ts';
 import type { Outcomes, TriageEventType } from '../../../state-machines/index.ts';
 import type { FactType } from './facts.ts';
 
@@ -91,6 +92,8 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
   }),
   applyChange: z.object({ changeId: id, appliedAt: instant }),
   withdrawChange: finishing,
+  leaveInPlace: unattendedWatch.pick({ changeId: true, startedAt: true }),
+  endUnattended: z.object({ unattendedId: id, endedAt: instant }),
   restoreChange: finishing,
   keepChange: finishing,
   judgeRetest: z.object({ changeId: id, judgement: judgement.omit({ at: true, by: true }) }),

@@ -16,8 +16,9 @@ import {
   signed,
 } from '../record.ts';
 import { figuresOf, judgeWatches, usable } from '../retest.ts';
+import { unattendedOf, withReported } from '../unattended.ts';
 import { because, type Cause } from './refusal.ts';
-import { firstOf, noChangeOpen, noWatchRuns, rule } from './rule.ts';
+import { firstOf, noChangeOpen, nothingUnattended, noWatchRuns, rule } from './rule.ts';
 import { refuseTooEarly, startOf } from './timing.ts';
 
 const withChange = (
@@ -128,9 +129,9 @@ export const applyChange = rule('applyChange', {
 });
 
 export const judgeRetest = rule('judgeRetest', {
-  ready: firstOf(noWatchRuns, isInPlace, (record) => {
+  ready: firstOf(noWatchRuns, nothingUnattended, isInPlace, (record) => {
     const change = changeInPlace(record);
-    return change === null || usable(retestWatches(record, change.id)).length === 0
+    return change === null || !wasRetested(record, change)
       ? because('retest-missing', message('watchWithChangeFirst'))
       : null;
   }),
@@ -161,10 +162,14 @@ export function supersede(
   return { ...change, judgement: null, earlierJudgements: [...earlierJudgements, earlier] };
 }
 
+/** Whether anything says how the fault is with a change in place. */
+export const wasRetested = (record: TriageRecord, { id }: ChangeRecord): boolean =>
+  usable(retestWatches(record, id)).length > 0 || unattendedOf(record, id).length > 0;
+
 /** What judging the retest now would say, override and signature apart. */
 export function judgementSoFar(record: TriageRecord, change: ChangeRecord): Omit<Judgement, 'at' | 'by'> {
   const watches = usable(retestWatches(record, change.id));
-  const { reasons, warnings, ...judged } = judgeWatches(record, watches);
+  const { reasons, warnings, ...judged } = withReported(record, change, judgeWatches(record, watches));
   const attribution = attributionOf(record, change, record.asFound?.chain ?? null);
   return {
     ...judged,
@@ -182,7 +187,7 @@ export function judgementSoFar(record: TriageRecord, change: ChangeRecord): Omit
 }
 
 export const restoreChange = rule('restoreChange', {
-  ready: firstOf(noWatchRuns, isInPlace, (record) => {
+  ready: firstOf(noWatchRuns, nothingUnattended, isInPlace, (record) => {
     const change = changeInPlace(record);
     return change === null || change.canBeUndone
       ? null
@@ -194,7 +199,7 @@ export const restoreChange = rule('restoreChange', {
 });
 
 export const keepChange = rule('keepChange', {
-  ready: firstOf(noWatchRuns, isInPlace, (record) => {
+  ready: firstOf(noWatchRuns, nothingUnattended, isInPlace, (record) => {
     const change = changeInPlace(record);
     const why = change === null ? null : whyNotStay(change);
     return change === null || why === null

@@ -1,16 +1,8 @@
 import canonicalize from 'canonicalize';
 import type { ChangeRecord, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import type { CompleteCommand, Consequence, ConsequenceType, Outcomes } from '../events.ts';
-import {
-  baselineWatches,
-  changesOfRound,
-  isBaseline,
-  occurrencesIn,
-  retestWatches,
-  standingSides,
-} from '../record.ts';
-import { usable } from '../retest.ts';
-import { judgementSoFar } from './changes.ts';
+import { baselineWatches, changesOfRound, isBaseline, occurrencesIn, standingSides } from '../record.ts';
+import { judgementSoFar, wasRetested } from './changes.ts';
 import { refuseUnconfirmed, stageWithoutCulprit, whyNoProof } from './culprit.ts';
 import { findOccurrence } from './occurrences.ts';
 import { whyNotQuiet } from './remedy.ts';
@@ -55,6 +47,10 @@ export function decidedAnew(
     return judgementRevised(record, () => true) ?? culpritRevised(record) ?? remedyRevised(record);
   if (command.type === 'recordLook' || command.type === 'withdrawLook')
     return sideRevised(record, restsOnLooks);
+  if (command.type === 'withdrawReport' || command.type === 'occurrenceReported') {
+    const rests = ({ judgement }: ChangeRecord): boolean => judgement?.reported != null;
+    return judgementRevised(record, rests) ?? culpritRevised(record);
+  }
   const watch = correctedWatch(record, command);
   if (watch === null) return null;
   return (
@@ -120,7 +116,7 @@ function factsOf({ judgement }: ChangeRecord): Judged | null {
 /** What a person decided by hand stays theirs, beside what is computed now. */
 function judgementAnew(record: TriageRecord, change: ChangeRecord): Judged | null {
   const before = change.judgement;
-  if (before === null || usable(retestWatches(record, change.id)).length === 0) return null;
+  if (before === null || !wasRetested(record, change)) return null;
   const { override: _override, ...now } = judgementSoFar(record, change);
   return before.override === null ? now : { ...now, verdict: before.verdict };
 }

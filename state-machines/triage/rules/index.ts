@@ -11,6 +11,7 @@ import * as reports from './reports.ts';
 import type { Rule } from './rule.ts';
 import * as secondLine from './second-line.ts';
 import * as sides from './sides.ts';
+import * as unattended from './unattended.ts';
 import * as watches from './watches.ts';
 
 /** Every rule by its name; the machine’s actions bear the same names. */
@@ -48,6 +49,8 @@ export const rules = {
   withdrawChange: changes.withdrawChange,
   applyChange: changes.applyChange,
   judgeRetest: changes.judgeRetest,
+  leaveInPlace: unattended.leaveInPlace,
+  endUnattended: unattended.endUnattended,
   restoreChange: changes.restoreChange,
   keepChange: changes.keepChange,
 

@@ -34,6 +34,8 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   withdrawChange: onSite,
   applyChange: onSite,
   judgeRetest: onSite,
+  leaveInPlace: onSite,
+  endUnattended: onSite,
   restoreChange: onSite,
   keepChange: onSite,
   locateSideAgain: onSite,

@@ -12,6 +12,7 @@ import type {
   TriageEvent,
 } from '../events.ts';
 import { openChange, runningWatch } from '../record.ts';
+import { runningUnattended } from '../unattended.ts';
 import { because, type Cause } from './refusal.ts';
 import { commandRoles } from './roles.ts';
 
@@ -110,6 +111,14 @@ export const firstOf =
 
 export const noWatchRuns = (record: TriageRecord): Cause | null =>
   runningWatch(record) === null ? null : because('watch-running', message('watchRunning'));
+
+/** No change was left in for days that are not over. */
+export const nothingUnattended = (record: TriageRecord): Cause | null => {
+  const running = runningUnattended(record);
+  return running === null
+    ? null
+    : because('watch-running', message('unattendedRuns', { until: running.until }));
+};
 
 /** A device by its name in the chain as found; by its id where none was recorded. */
 export const deviceNamed = ({ asFound }: TriageRecord, deviceId: string): NamedPlace =>

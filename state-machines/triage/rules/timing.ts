@@ -8,6 +8,7 @@ import { clockToleranceMin } from './rule.ts';
 export function lastMomentMs(record: TriageRecord): number {
   const moments = [
     ...record.watches.flatMap((watch) => [watch.startedAt, watch.endedAt]),
+    ...record.unattended.flatMap(({ startedAt, endedAt }) => [startedAt, endedAt]),
     ...record.changes.flatMap((change) => [change.declaredAt, change.appliedAt, change.finishedAt]),
   ];
   return Math.max(...moments.map((moment) => (moment === null ? -Infinity : Date.parse(moment))), -Infinity);

@@ -6,8 +6,9 @@ import { baselineWatches, changeInPlace, changeToConfirm, occurrencesIn, running
 import { whyNoMenuDevice } from '../segment.ts';
 import { supersede } from './changes.ts';
 import { because, type Cause } from './refusal.ts';
-import { firstOf, noWatchRuns, rule } from './rule.ts';
+import { firstOf, nothingUnattended, noWatchRuns, rule } from './rule.ts';
 import { refuseTooEarly, startOf } from './timing.ts';
+import { retestIsOpen } from './unattended.ts';
 
 type StartWatch = CompleteCommandOf<'startWatch'>;
 
@@ -89,13 +90,7 @@ function refuseMenuDevice(chain: Chain | undefined, deviceId: string | null): Ca
 }
 
 export const startRetestWatch = rule('startWatch', {
-  ready: firstOf(noWatchRuns, (record) => {
-    const change = changeInPlace(record);
-    if (change === null) return because('no-change-open', message('noChangeInPlace'));
-    return change.judgement === null || change.judgement.verdict === 'inconclusive'
-      ? null
-      : because('not-allowed-now', message('retestJudgedAlready'));
-  }),
+  ready: firstOf(noWatchRuns, nothingUnattended, retestIsOpen),
   refuse: refuseWatch,
   outcome: (record, command) =>
     starting(record, command, { purpose: 'retest', changeId: changeInPlace(record)?.id ?? null }),

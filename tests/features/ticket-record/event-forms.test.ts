@@ -71,6 +71,22 @@ function reported(): TriageCase {
   return ticket.bring({ type: 'diaryClosed', diaryId });
 }
 
+/** A change that is left in for days, in which a log shows the fault. */
+function leftIn(): TriageCase {
+  const ticket = new TriageCase().substituting();
+  ticket.send(
+    { type: 'declareChange', kind: 'replaceCable', target: link('L3'), expected: 'It stays away' },
+    { type: 'applyChange' },
+  );
+  ticket.send(commandOf(['leaveInPlace'], { which: 1, minutes: 0 } as never, ticket.snapshot));
+  const evidenceId = ticket.wait(1440).addEvidence({ kind: 'log' });
+  return ticket.send({
+    type: 'endUnattended',
+    firmware: [{ deviceId: 'processor', level: null }],
+    logged: [{ occurredAt: ticket.now, evidenceId }],
+  });
+}
+
 /** What chance hardly comes to, or no command alone leads to. */
 const beside: TriageEvent[] = [
   ...new TriageCase()
@@ -78,6 +94,7 @@ const beside: TriageEvent[] = [
     .sendWith({ figures: { ...opening.settings, revision: 2 } }, { type: 'startWatch' }).log,
   ...withdrawn().log,
   ...reported().log,
+  ...leftIn().log,
   ...new TriageCase().repaired().watch(20, 1).send({ type: 'faultCameBack', reason: 'Seen again' }).log,
   ...new TriageCase().substituting().tried('replaceCable', link('L3'), 'cleared').send({ type: 'keepChange' })
     .log,

@@ -43,6 +43,14 @@ const looks: [LookInput, ...LookInput[]] = [
 ];
 
 type LookInput = Extract<Sent, { type: 'recordLook' }>['what'];
+const safe = {
+  liesAcrossFloor: false,
+  hangs: false,
+  staysOpen: false,
+  lacksCooling: false,
+  defeatsProtection: false,
+};
+
 type Maker = (record: TriageRecord, picks: Picks, snapshot: TriageSnapshot) => Sent;
 const plain =
   (command: Sent): Maker =>
@@ -143,6 +151,20 @@ const makers: Record<TicketCommandType, Maker> = {
   judgeRetest: (_, { which }) => ({
     type: 'judgeRetest',
     override: which % 3 === 0 ? { verdict: 'cleared', reason } : null,
+  }),
+  leaveInPlace: ({ openedAt }, { which }) => ({
+    type: 'leaveInPlace',
+    until: new Date(Date.parse(openedAt) + 20 * 86_400_000).toISOString(),
+    owner: 'The night desk',
+    safety: { ...safe, hangs: which % 5 === 0 },
+    clientsYes: { name: 'N. N.', at: openedAt, whatChanges: 'One input less', howToUndo: 'Plug it back' },
+    firmware: [{ deviceId: 'processor', level: '1.0' }],
+  }),
+  endUnattended: (_, { which }) => ({
+    type: 'endUnattended',
+    firmware: [
+      { deviceId: which % 3 === 0 ? 'receiver' : 'processor', level: which % 2 === 0 ? '1.0' : null },
+    ],
   }),
   restoreChange: plain({ type: 'restoreChange' }),
   keepChange: plain({ type: 'keepChange' }),

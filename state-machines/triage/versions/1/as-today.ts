@@ -53,9 +53,12 @@ export const openingAsToday = ({ moment, ...opening }: OpeningThen): Opening => 
 /** Where a ticket stood before an event. */
 export type Before = { state: string; record: RecordThen };
 
+/** Commands that version 1 did not know. */
+type Later = 'leaveInPlace' | 'endUnattended';
+
 /** What version 1 decided on an event, computed as it did, and held as it is held today. */
 const outcomes: {
-  [Type in keyof Outcomes]: (before: Before, event: EventThenOf<Type>) => Outcomes[Type];
+  [Type in Exclude<keyof Outcomes, Later>]: (before: Before, event: EventThenOf<Type>) => Outcomes[Type];
 } = {
   reviewAudit: (_before, { mustFix, shouldFix, firmwareBelowLevel }) => ({
     findings: { notRecorded: true, mustFix, shouldFix },
@@ -163,6 +166,7 @@ function judgementOf(record: RecordThen, change: Change): Outcomes['judgeRetest'
     watchedMin: watches.reduce((total, watch) => total + minutesOf(watch), 0),
     tries: watches.reduce((total, watch) => total + watch.tries, 0),
     occurrences: occurrencesIn(watches).length,
+    reported: null,
     reasons: reasons.map(asWritten),
     warnings: [...warnings, ...attribution.warnings].map(asWritten),
     override: null,

@@ -13,7 +13,7 @@ import { type ChainThen, chainAsToday } from './chain-as-today.ts';
 import { type ChangeKind, changeKinds } from './change-kinds.ts';
 import { type SymptomThen, symptomAsToday } from './symptom.ts';
 
-type JudgementThen = Omit<Judgement, 'level' | 'needed' | 'figures' | 'reasons' | 'warnings'> & {
+type JudgementThen = Omit<Judgement, 'level' | 'needed' | 'figures' | 'reported' | 'reasons' | 'warnings'> & {
   reasons: string[];
   warnings: string[];
 };
@@ -55,6 +55,7 @@ export type WholeRecordThen = Omit<
   | 'setAside'
   | 'diaries'
   | 'reports'
+  | 'unattended'
 > & {
   settings: { risk: number; reopenDays: number };
   symptom: SymptomThen;
@@ -97,6 +98,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     escalations: then.escalations.map(escalationAsToday),
     diaries: [],
     reports: [],
+    unattended: [],
     closing: closingAsToday(then.closing),
     quietProof: quietProof(then.remedy),
     setAside: then.setAside.map((each) => ({
@@ -137,6 +139,7 @@ function auditAsToday(then: AuditThen | null): TriageRecord['audit'] {
 const judgementAsToday = (then: JudgementThen, level: number): Judgement => ({
   ...then,
   level,
+  reported: null,
   needed: 'notRecorded',
   figures: 'notRecorded',
   reasons: then.reasons.map(asWritten),
