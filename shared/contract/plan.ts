@@ -125,6 +125,24 @@ const repair = z.object({
   minutes: z.number(),
 });
 
+/** For a fault that comes too rarely to be watched for: what there is to do about it, the cheapest first. */
+export const overDays = z.object({
+  /** How often it comes on a day of use, as reported, told or assumed. */
+  perDay: z.number(),
+  ways: z.array(
+    z.object({
+      kind: z.enum(['diary', 'logs', 'unattended', 'remote', 'visit']),
+      text: message,
+      /** Of people's work, and of waiting. */
+      minutes: z.number(),
+      days: z.number(),
+      /** Minutes, with what the days are worth. */
+      costMin: z.number(),
+    }),
+  ),
+});
+export type OverDays = z.infer<typeof overDays>;
+
 /** What to do next on a ticket, and why. */
 export const plan = z.object({
   state: z.string(),
@@ -150,6 +168,8 @@ export const plan = z.object({
     })
     .nullable(),
   suspects: z.array(suspect),
+  /** Null for a fault that can be watched for. */
+  overDays: overDays.nullable(),
 });
 export type PlanReply = z.infer<typeof plan>;
 

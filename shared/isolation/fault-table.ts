@@ -2,6 +2,7 @@ import { deviceRoles, linkConstructions } from '../contract/chain-names.ts';
 import { effectTable, riskMin } from './effect-table.ts';
 import type { ChainMode, DeviceMode, FailureMode, LinkMode } from './failure-modes.ts';
 import { assumed, columns, practice, type Row } from './figures.ts';
+import { reportWeight, usedHoursPerDay } from './reported.ts';
 import { contentChances, patternChances, symptomChances, triggerChances } from './shown-chances.ts';
 
 /** Columns: passive copper, active copper, active optical, twisted-pair extender. */
@@ -120,6 +121,10 @@ const weighing = {
   finding: practice({ mustFix: 5, shouldFix: 2.5, note: 1.2 }),
   /** Factor on a link's bandwidth by its headroom: less than none, under 10 %, 30 %, 100 % of the need, or more. */
   headroom: assumed({ short: 12, under10: 4, under30: 1.5, under100: 0.5, ample: 0.2 }),
+  /** What an occurrence that is reported counts for against one that is watched. */
+  reports: assumed({ weight: reportWeight }),
+  /** Chance that a device's own log shows the fault. */
+  logsShow: assumed({ chance: 0.4 }),
   /** Chance of the sources that show it being just these, by which of their ways a component lies on. */
   sources: practice({
     allAffectedOnly: 0.9,
@@ -136,6 +141,8 @@ const effort = {
   menu: assumed({ setup: 2, restore: 1 }),
   installedSource: assumed({ setup: 3, restore: 1 }),
   broughtSource: assumed({ setup: 8, restore: 5 }),
+  /** Opening a diary and explaining it; fetching and reading a log; leaving a change in; guiding a client; a drive. */
+  overDays: assumed({ diary: 10, logs: 30, unattended: 30, remoteStep: 20, travel: 60 }),
   riskMin,
 };
 
@@ -151,6 +158,10 @@ const planning = {
   furtherWatch: assumed({ riskShare: 0.2 }),
   /** Minutes that handing the case on is worth: two working days for the packet, the answer and the second visit. */
   escalation: assumed({ minutes: 960 }),
+  /** Minutes of work that a day of waiting with the fault is worth to the client. */
+  day: assumed({ minutes: 20 }),
+  /** Hours a day that the chain is in use, and the fault can be seen. */
+  use: assumed({ hoursPerDay: usedHoursPerDay }),
   /** Minutes that one try of a trigger takes. */
   oneTry: assumed({ minutes: 2 }),
 };

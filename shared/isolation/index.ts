@@ -9,6 +9,7 @@ export type { FactKind } from './effect-table.ts';
 export { exposureOf, seenIn } from './fault-rate.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
 export { type KitItem, kitMessage } from './kit.ts';
+export { perDayOf, type RareFault, visitAtMostMin, type WayOverDays, waysOverDays } from './over-days.ts';
 export {
   type Figure,
   listFigures,

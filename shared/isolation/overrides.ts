@@ -44,6 +44,8 @@ const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['witnesses', chance],
   ['weighing/outsideShare', chance],
   ['weighing/sources', chance],
+  ['weighing/reports', chance],
+  ['weighing/logsShow', chance],
   ['planning/naming/priorDoubt', doubt],
   ['planning/naming', chance],
   ['planning/furtherWatch', chance],

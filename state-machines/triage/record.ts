@@ -12,6 +12,7 @@ import type {
   Watch,
 } from '../../shared/contract/triage.ts';
 import { openChangeStatuses } from '../../shared/contract/triage-names.ts';
+import { goodBaseline } from '../../shared/isolation/quiet-length.ts';
 import { momentOf } from './events.ts';
 
 const openStatuses: readonly ChangeRecord['status'][] = openChangeStatuses;
@@ -101,6 +102,21 @@ export const standingLooks = <Kind extends LookKept['kind']>(
     (look: Look): look is LookOf<Kind> =>
       look.what.kind === kind && look.withdrawn === null && look.round === record.round,
   );
+
+/** Those of the chain as it is: before the first change of this round, and since the round before. */
+export function reportsBeforeChanges(record: TriageRecord): Report[] {
+  const changed = record.changes.find(({ round, appliedAt }) => round === record.round && appliedAt !== null);
+  const from = record.changes.findLast(({ round }) => round < record.round)?.finishedAt ?? null;
+  return standingReports(record).filter(
+    ({ occurredAt }) =>
+      (from === null || Date.parse(occurredAt) >= Date.parse(from)) &&
+      (changed === undefined || Date.parse(occurredAt) < Date.parse(changed.appliedAt ?? '')),
+  );
+}
+
+/** Whether the fault was shown: seen in a watch, or reported so often that it can be gone on with. */
+export const isShownAtAll = (record: TriageRecord): boolean =>
+  occurrencesIn(baselineWatches(record)).length > 0 || reportsBeforeChanges(record).length >= goodBaseline;
 
 export const currentEscalation = (record: TriageRecord): Escalation | null =>
   record.escalations.at(-1) ?? null;

@@ -72,7 +72,7 @@ function riskOf(record: TriageRecord, change: ChangeRecord, quietMin: number): n
   const before = reportedAsWatched(reportedBaseline(record, change.appliedAt ?? change.declaredAt));
   if (before.occurrences > 0) return quietRisk(before, quietMin);
   const watched = watchRecordOf(
-    'time',
+    record,
     usable(baselineWatches(record)).filter(({ mode }) => mode === 'time'),
   );
   return watched.mode === 'time' ? quietRisk(watched, quietMin) : null;

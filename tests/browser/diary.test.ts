@@ -62,7 +62,7 @@ describe("a client's diary in a browser", () => {
     const desk = await stage.signedIn('oda', 'desk');
     await desk.goto(`/app/tickets/${stage.bare.id}`);
     await desk.getByText('One occurrence reported.').waitFor();
-    await desk.getByText(/away for some seconds/).waitFor();
+    await desk.getByText(/lasted some seconds/).waitFor();
     await keepScreenshot(desk, 'ticket-with-diary');
 
     await page.getByText('Delete what I sent').tap();

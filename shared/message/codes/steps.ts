@@ -11,6 +11,16 @@ export const stepCodes = {
 
   /** `sureness`: chance that it shows within the minutes. */
   watchAtToldRate: { minutes: 'minutes', sureness: 'percent' },
+  leftInUntil: { until: 'moment', owner: 'text' },
+  daysAreOver: {},
+  tooRareToWatch: { everyDays: 'number', watch: 'minutes', ways: 'message[]' },
+  reportedOftenEnough: { reports: 'count' },
+  wayOverDays: { way: 'message', minutes: 'minutes', days: 'number' },
+  wayDiary: {},
+  wayLogs: {},
+  wayUnattended: {},
+  wayRemote: {},
+  wayVisit: {},
   watchAtAssumedRate: { everyMin: 'minutes', minutes: 'minutes', sureness: 'percent' },
   shouldHaveShown: {},
   wasNotAsTold: {},

@@ -9,6 +9,20 @@ export const stepsDe: Sentences<typeof stepCodes> = {
   worthKnowingFirst: ({ finding, whatToDo }, say) =>
     `Vor allem anderen gut zu wissen: ${say.message(finding)} ${say.message(whatToDo)}`,
 
+  tooRareToWatch: ({ everyDays, watch, ways }, say) =>
+    `Er kommt etwa einmal in ${say.number(everyDays, 1)} ${say.plural(everyDays, 'Tag', 'Tagen')} Gebrauch; vor Ort auf ihn zu warten würde ${say.lengthOfTime(watch)} dauern. Stattdessen, nach Minuten und Tagen: ${say.messages(ways)}`,
+  reportedOftenEnough: ({ reports }) =>
+    `Der Kunde hat ihn ${reports}-mal gemeldet. Gesehen hat ihn hier niemand, aber damit lässt sich weiterarbeiten, mit Abzug.`,
+  wayOverDays: ({ way, minutes, days }, say) =>
+    `${say.message(way)} (${say.lengthOfTime(minutes)} Arbeit${days < 0.05 ? '' : `, ${say.number(days, days < 10 ? 1 : 0)} Tage`}).`,
+  wayDiary: () => 'Ein Tagebuch öffnen, in dem der Kunde tippt, wenn es passiert',
+  wayLogs: () => 'Die Protokolle der Geräte holen und lesen',
+  wayUnattended: () => 'Die Änderung zwischen Besuchen belassen, mit Tagebuch',
+  wayRemote: () => 'Den Kunden eine sichere Änderung machen lassen, mit Tagebuch',
+  wayVisit: () => 'Vor Ort darauf warten',
+  leftInUntil: ({ until, owner }, say) =>
+    `Die Änderung bleibt bis ${say.moment(until)}. Um ihre Tage zu beenden: Firmware noch einmal lesen, Protokolle der Geräte holen. Wer danach sieht: ${say.text(owner)}`,
+  daysAreOver: () => 'Die Tage, in denen die Änderung belassen war, sind vorbei: Beurteile, was hereinkam.',
   watchAtToldRate: ({ minutes, sureness }, say) =>
     `Warte auf den Fehler, wie der Kunde ihn sieht, und fass nichts an. Bei der Häufigkeit, die der Kunde nennt, sollte er sich in ${say.minutesNeeded(minutes)} zeigen (${say.percent(sureness)}).`,
   watchAtAssumedRate: ({ everyMin, minutes, sureness }, say) =>

@@ -9,6 +9,20 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   worthKnowingFirst: ({ finding, whatToDo }, say) =>
     `Worth knowing before anything else: ${say.message(finding)} ${say.message(whatToDo)}`,
 
+  tooRareToWatch: ({ everyDays, watch, ways }, say) =>
+    `It comes about once in ${say.number(everyDays, 1)} ${say.plural(everyDays, 'day', 'days')} of use; waiting for it on site would take ${say.lengthOfTime(watch)}. Instead, by minutes and days: ${say.messages(ways)}`,
+  reportedOftenEnough: ({ reports }) =>
+    `The client reported it ${reports} times. Nobody here saw it, but that is enough to go on with, at a discount.`,
+  wayOverDays: ({ way, minutes, days }, say) =>
+    `${say.message(way)} (${say.lengthOfTime(minutes)} of work${days < 0.05 ? '' : `, ${say.number(days, days < 10 ? 1 : 0)} days`}).`,
+  wayDiary: () => 'Open a diary, in which the client taps when it happens',
+  wayLogs: () => 'Fetch and read the devices’ own logs',
+  wayUnattended: () => 'Leave the change in between visits, with a diary',
+  wayRemote: () => 'Have the client make a safe change, with a diary',
+  wayVisit: () => 'Watch for it on site',
+  leftInUntil: ({ until, owner }, say) =>
+    `The change is left in until ${say.moment(until)}. To end its days: read the firmware again, and fetch the devices’ logs. Who sees to it: ${say.text(owner)}`,
+  daysAreOver: () => 'The days in which the change was left in are over: judge what came in.',
   watchAtToldRate: ({ minutes, sureness }, say) =>
     `Watch for the fault as the client sees it, and touch nothing. At the rate the client tells, it should show within ${say.minutesNeeded(minutes)} (${say.percent(sureness)}).`,
   watchAtAssumedRate: ({ everyMin, minutes, sureness }, say) =>

@@ -13,6 +13,7 @@ import { refresh, useDocument } from '../store/documents.ts';
 import { dayAndTime } from '../words/times.ts';
 import { ReportList } from './reports.tsx';
 import { diaryWords } from './words.ts';
+import './diary.css';
 
 /** What the client reported of a ticket, and the links by which they do. */
 export function Diary({ ticket, zone }: { ticket: Ticket; zone: string }) {
@@ -53,7 +54,7 @@ function Links({ ticketId, zone, isOpen }: { ticketId: string; zone: string; isO
           return open.length === 0 ? (
             <p>{t.noLinks}</p>
           ) : (
-            <ul class="plain-list">
+            <ul class="diary-list">
               {open.map((diary) => (
                 <li key={diary.id} class="stack">
                   <Link diary={diary} zone={zone} />

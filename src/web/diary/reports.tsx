@@ -25,7 +25,7 @@ export function ReportList({ ticket, zone }: { ticket: Ticket; zone: string }) {
       <p>
         <strong>{t.count(counting.length)}</strong>
       </p>
-      <ul class="plain-list">
+      <ul class="diary-list">
         {reports.toReversed().map((report) => (
           <li key={report.id}>
             <OneReport report={report} zone={zone} />

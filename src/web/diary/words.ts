@@ -2,24 +2,24 @@ import type { CameBackAnswer, LastedAnswer } from '../../../shared/contract/diar
 import { wordsOf } from '../words/language.ts';
 
 const lasted: Record<LastedAnswer, string> = {
-  aMoment: 'away for a moment',
-  someSeconds: 'away for some seconds',
-  aMinute: 'away for about a minute',
-  longer: 'away for longer',
+  aMoment: 'lasted a moment',
+  someSeconds: 'lasted some seconds',
+  aMinute: 'lasted about a minute',
+  longer: 'lasted longer',
 };
 const cameBack: Record<CameBackAnswer, string> = {
-  byItself: 'came back by itself',
-  notByItself: 'did not come back by itself',
+  byItself: 'went away by itself',
+  notByItself: 'did not go away by itself',
 };
 const lastedGerman: Record<LastedAnswer, string> = {
-  aMoment: 'einen Augenblick weg',
-  someSeconds: 'einige Sekunden weg',
-  aMinute: 'etwa eine Minute weg',
-  longer: 'länger weg',
+  aMoment: 'dauerte einen Augenblick',
+  someSeconds: 'dauerte einige Sekunden',
+  aMinute: 'dauerte etwa eine Minute',
+  longer: 'dauerte länger',
 };
 const cameBackGerman: Record<CameBackAnswer, string> = {
-  byItself: 'kam von selbst wieder',
-  notByItself: 'kam nicht von selbst wieder',
+  byItself: 'ging von selbst weg',
+  notByItself: 'ging nicht von selbst weg',
 };
 
 export const diaryWords = wordsOf({

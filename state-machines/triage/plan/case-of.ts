@@ -1,9 +1,11 @@
 import type { ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import type { Case, Result, WatchRecord } from '../../../shared/isolation/index.ts';
+import { reportedAsWatched } from '../../../shared/isolation/reported.ts';
 import { counted } from '../counting.ts';
 import { chainAsSeen } from '../looks.ts';
 import { changesOfRound, occurrencesOf, retestWatches, watchesFor } from '../record.ts';
 import { baselineKind, usable, watchRecordOf } from '../retest.ts';
+import { reportedBaseline } from '../unattended.ts';
 import type { Known } from './known.ts';
 import { lookResults, readingResults } from './look-results.ts';
 
@@ -22,7 +24,7 @@ export function caseOf(record: TriageRecord, known: Known): Case {
     findings: findings.map(({ rule, place, severity, text }) => ({ rule, place, severity, text })),
     headroom,
     today,
-    baseline: baselineOf(record),
+    baseline: baselineOf(record) ?? reportedOf(record, known),
     results: [
       ...resultsOf(record),
       ...readingResults(record, known),
@@ -39,6 +41,12 @@ function affectedSourcesOf(
 ): readonly string[] {
   if (told.length > 0 || onlyWith?.kind !== 'source' || onlyWith.deviceId === null) return told;
   return [onlyWith.deviceId];
+}
+
+/** What was reported of the chain as it is, weighed; where nobody watched, it says how often the fault comes. */
+function reportedOf(record: TriageRecord, { today }: Known): WatchRecord | null {
+  const reported = reportedBaseline(record, `${today}T23:59:59.999Z`);
+  return reported.occurrences > 0 && reported.days > 0 ? reportedAsWatched(reported) : null;
 }
 
 /** The watches before any change that count alike and in which the fault was seen most; null while nothing was watched. */
@@ -100,7 +108,16 @@ function changeResults(record: TriageRecord, change: ChangeRecord): Dated[] {
       result: { kind: 'test', test, target, watch: watchRecordOf(record, [watch]) },
     }),
   );
-  return [...watched, ...putBack];
+  return [...watched, ...unattendedResults(change), ...putBack];
+}
+
+/** What came in while a change was left in, weighed as reported. */
+function unattendedResults({ kind: test, target, judgement }: ChangeRecord): Dated[] {
+  const reported = judgement?.reported ?? null;
+  if (judgement === null || reported === null || reported.days === 0) return [];
+  const { minutes } = reportedAsWatched({ days: reported.days, occurrences: 0 });
+  const watch: WatchRecord = { mode: 'time', minutes, occurrences: reported.reported + reported.logged };
+  return [{ at: judgement.at, result: { kind: 'test', test, target, watch } }];
 }
 
 const endOf = (watch: Watch): string => watch.endedAt ?? watch.startedAt;

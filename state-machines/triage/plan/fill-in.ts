@@ -26,6 +26,10 @@ function saidOf(step: Step): readonly string[] {
       return step.override == null ? [] : ['override.reason'];
     case 'nameCulprit':
       return step.confirmation?.kind === 'notDone' ? ['explanation', 'confirmation.reason'] : ['explanation'];
+    case 'leaveInPlace':
+      return ['owner', 'safety', 'clientsYes', 'firmware.level'];
+    case 'endUnattended':
+      return ['firmware.level'];
     case 'chooseRemedy':
       return step.remedy?.kind === 'workaround'
         ? ['remedy.what', 'remedy.limits', 'remedy.acceptedBy']
@@ -129,5 +133,16 @@ export function standInFor(path: string): unknown {
   if (path === 'answers') return [{ kind: 'notKnown', text: '', when: null }];
   if (Object.hasOwn(nothingSeen, path)) return nothingSeen[path];
   if (path === 'requests') return [{ item: null, text: '…' }];
+  if (path === 'safety') return { ...leftSafely };
+  if (path === 'clientsYes')
+    return { name: '…', at: '2000-01-01T00:00:00.000Z', whatChanges: '…', howToUndo: '…' };
   return '…';
 }
+
+const leftSafely = {
+  liesAcrossFloor: false,
+  hangs: false,
+  staysOpen: false,
+  lacksCooling: false,
+  defeatsProtection: false,
+};

@@ -4,6 +4,7 @@ import type { TriageSnapshot } from '../evolve.ts';
 import { openChange } from '../record.ts';
 import { acceptedOf } from './accepted.ts';
 import { type Asked, askedOf, inputOf, type PlanRequest } from './asked.ts';
+import { overDaysOf } from './over-days.ts';
 import { stageOf } from './stages/index.ts';
 import { type Choice, choiceOf, outOfReachOf, stopOf, testsOf } from './tests.ts';
 
@@ -30,6 +31,7 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
     outOfReach: looksOn ? outOfReachOf(choice().plan) : null,
     stop,
     suspects: suspectsOf(asked.standing.model),
+    overDays: overDaysOf(asked),
   };
 }
 
@@ -75,6 +77,7 @@ export function planByPhone(
     outOfReach: null,
     stop: stopOf(plan),
     suspects: suspectsOf(asked.standing.model),
+    overDays: overDaysOf(asked),
     visitChance,
     van: kit,
   };

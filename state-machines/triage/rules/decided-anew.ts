@@ -1,7 +1,7 @@
 import canonicalize from 'canonicalize';
 import type { ChangeRecord, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import type { CompleteCommand, Consequence, ConsequenceType, Outcomes } from '../events.ts';
-import { baselineWatches, changesOfRound, isBaseline, occurrencesIn, standingSides } from '../record.ts';
+import { changesOfRound, isBaseline, isShownAtAll, standingSides } from '../record.ts';
 import { judgementSoFar, wasRetested } from './changes.ts';
 import { refuseUnconfirmed, stageWithoutCulprit, whyNoProof } from './culprit.ts';
 import { findOccurrence } from './occurrences.ts';
@@ -40,7 +40,7 @@ export function decidedAnew(
   command: CompleteCommand,
   then: TriageRecord,
 ): Revision | null {
-  if (record.reproductionAccepted && occurrencesIn(baselineWatches(record)).length === 0) {
+  if (record.reproductionAccepted && !isShownAtAll(record)) {
     return { type: 'reproductionRevised' };
   }
   if (isToldOtherwise(record, then))

@@ -2,7 +2,7 @@ import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/message.ts';
 import { type CompleteCommandOf, type EventOf, momentOf, type Outcomes } from '../events.ts';
-import { baselineWatches, changeInPlace, changeToConfirm, occurrencesIn, runningWatch } from '../record.ts';
+import { changeInPlace, changeToConfirm, isShownAtAll, runningWatch } from '../record.ts';
 import { whyNoMenuDevice } from '../segment.ts';
 import { supersede } from './changes.ts';
 import { because, type Cause } from './refusal.ts';
@@ -185,9 +185,7 @@ export const endWatch = rule('endWatch', {
 
 export const acceptReproduction = rule('acceptReproduction', {
   ready: firstOf(noWatchRuns, (record) =>
-    occurrencesIn(baselineWatches(record)).length > 0
-      ? null
-      : because('no-occurrence', message('faultNotSeenYet')),
+    isShownAtAll(record) ? null : because('no-occurrence', message('faultNotSeenYet')),
   ),
   apply: (record) => ({ ...record, reproductionAccepted: true }),
 });

@@ -208,7 +208,8 @@ describe('who may send what', () => {
       const { [type]: roles } = commandRoles;
       expect(roles.includes('admin')).toBe(roles.includes('technician') || roles.includes('dispatcher'));
       if (roles.includes('dispatcher')) {
-        expect(['note', 'amendIntake', 'answerWhatChanged', 'reopen']).toContain(type);
+        const theirs = ['note', 'amendIntake', 'answerWhatChanged', 'withdrawReport', 'reopen'];
+        expect(theirs).toContain(type);
       }
     }
   });

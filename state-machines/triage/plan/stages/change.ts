@@ -9,6 +9,7 @@ import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { judgeRetest, watchAsItComes } from '../steps.ts';
 import { fullNeed, leftAnyway, leftOf } from './need.ts';
+import { unattendedStage } from './unattended.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** One change is open: it is made, watched, judged, and put back or kept. Null where none is. */
@@ -26,7 +27,7 @@ export function openChangeStage(asked: Asked): Stage | null {
     case 'judged':
       return judgedStage(record, change, what);
     default:
-      return retestStage(asked, what, retestsSoFar(record, change, now));
+      return unattendedStage(asked, change) ?? retestStage(asked, what, retestsSoFar(record, change, now));
   }
 }
 

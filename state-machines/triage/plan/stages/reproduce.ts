@@ -11,12 +11,20 @@ import {
 import { type Message, message } from '../../../../shared/message/message.ts';
 import { warmFromMin } from '../../counting.ts';
 import { quietOf } from '../../quiet.ts';
-import { baselineWatches, occurrencesIn, occurrencesOf, runningWatch, watchesFor } from '../../record.ts';
+import {
+  baselineWatches,
+  occurrencesIn,
+  occurrencesOf,
+  reportsBeforeChanges,
+  runningWatch,
+  watchesFor,
+} from '../../record.ts';
 import { usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
 import type { Step } from '../fill-in.ts';
 import { offering, type Stage, stage } from '../offer.ts';
+import { overDaysOf, tooRare } from '../over-days.ts';
 import { watchByTries } from '../steps.ts';
 import { escalateOffer } from './hand-over.ts';
 import { rareOffers } from './rare.ts';
@@ -41,6 +49,10 @@ function untilNow(record: TriageRecord, now: string): TriageRecord {
 
 function unseenStage(asked: Asked, upToNow: TriageRecord): Stage {
   const { record } = asked;
+  const reports = reportsBeforeChanges(record).length;
+  if (reports >= goodBaseline) return reportedStage(record, reports);
+  const rare = overDaysOf(asked);
+  if (rare !== null) return rareStage(record, tooRare(rare));
   const quiet = quietOf(upToNow, usable(baselineWatches(upToNow)));
   const left = Math.max(0, quiet.needed - quiet.done);
   if (left === 0) return shouldHaveShown(record);
@@ -101,6 +113,24 @@ function watchOffers(asked: Asked, left: Left): Offer[] {
     ? [...waiting, offering(watchByTries(null))]
     : waiting;
 }
+
+/** The client reported it often enough to go on with, though nobody watched. */
+const reportedStage = (record: TriageRecord, reports: number): Stage =>
+  stage(message('reportedOftenEnough', { reports }), [
+    afterWatch(record, { type: 'acceptReproduction' }),
+    ...seenOffers(record),
+    ...(runningWatch(record) === null ? [] : [endOffer(record)]),
+    escalateOffer(record),
+  ]);
+
+/** Nobody sits through it: what there is to do over days is in the plan's `overDays`. */
+const rareStage = (record: TriageRecord, said: Message): Stage =>
+  stage(said, [
+    ...rareOffers(record),
+    ...seenOffers(record),
+    ...(runningWatch(record) === null ? [] : [endOffer(record)]),
+    escalateOffer(record),
+  ]);
 
 /** It was watched for as long as it takes: more of the same tells nothing. */
 function shouldHaveShown(record: TriageRecord): Stage {

@@ -1,0 +1,68 @@
+import type { OverDays } from '../../../shared/contract/plan.ts';
+import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import {
+  type FaultTable,
+  noFaultFoundWatchMin,
+  perDayOf,
+  visitAtMostMin,
+  type WayOverDays,
+  waysOverDays,
+} from '../../../shared/isolation/index.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
+import { changeInPlace } from '../record.ts';
+import { reportedBaseline } from '../unattended.ts';
+import type { Asked } from './asked.ts';
+import { baselineOf } from './case-of.ts';
+import { fullNeed } from './stages/need.ts';
+
+type Rate = { readonly perHour: number | null; readonly isRare: boolean };
+
+/** How often the fault comes, as reported before as told; and whether that is too rarely to be watched for in a visit. */
+export function rateOf(record: TriageRecord, now: string, table?: FaultTable): Rate {
+  const { symptom, settings } = record;
+  const { days, occurrences } = reportedBaseline(record, now);
+  const hours = days * hoursOf(table);
+  const perHour = occurrences > 0 && hours > 0 ? occurrences / hours : symptom.perHour;
+  const rarely = perHour === null && symptom.pattern.kind === 'random' && symptom.pattern.rarely;
+  const isRare =
+    rarely || (perHour !== null && noFaultFoundWatchMin(perHour, settings.risk) > visitAtMostMin);
+  return { perHour, isRare };
+}
+
+const hoursOf = (table?: FaultTable): number => perDayOf(1, table);
+
+/** The ways of a rare fault, where the ticket is watching or about to; null for any other. */
+export function overDaysOf({ record, state, now, table }: Asked): OverDays | null {
+  const [stage] = state.split('.');
+  if (stage === undefined || !['baseline', 'reproduce', 'locateSide', 'substitute'].includes(stage))
+    return null;
+  const { perHour, isRare } = rateOf(record, now, table);
+  const need = baselineOf(record) === null ? null : fullNeed(record);
+  // What was watched says more than what was told.
+  const isQuick = need !== null && (need.mode !== 'time' || need.totalWatchMin <= visitAtMostMin);
+  if (!isRare || isQuick) return null;
+  const wanted = changeInPlace(record) === null ? 'baseline' : 'retest';
+  const ways = waysOverDays({ perHour, risk: record.settings.risk, wanted }, table);
+  return { perDay: perDayOf(perHour, table), ways: ways.map(inWords) };
+}
+
+const inWords = (way: WayOverDays): OverDays['ways'][number] => {
+  const { kind, minutes, days } = way;
+  return { ...way, text: message('wayOverDays', { way: message(codes[kind]), minutes, days }) };
+};
+
+/** What is said in place of a watch that nobody can sit through. */
+export function tooRare({ perDay, ways }: OverDays): Message {
+  const visit = ways.find(({ kind }) => kind === 'visit');
+  const others = ways.flatMap(({ kind, text }) => (kind === 'visit' ? [] : [text]));
+  return message('tooRareToWatch', { everyDays: 1 / perDay, watch: visit?.minutes ?? 0, ways: others });
+}
+
+/** How each way is named. */
+const codes = {
+  diary: 'wayDiary',
+  logs: 'wayLogs',
+  unattended: 'wayUnattended',
+  remote: 'wayRemote',
+  visit: 'wayVisit',
+} as const;
