@@ -7,6 +7,7 @@ import { firstApplicable } from './changes/applicable.ts';
 import { completeness } from './completeness.ts';
 import type { CompleteCommand } from './events.ts';
 import { changesOfRound, occurrencesOf, standingEvidence, standingSides } from './record.ts';
+import { runningUnattended } from './unattended.ts';
 
 /** What a command of one type may be about, as far as the rules look at it; words of no meaning for what a person says. */
 type Contents = readonly Record<string, unknown>[];
@@ -49,7 +50,7 @@ const occurrencesAt = (record: TriageRecord): Contents =>
 const deviceIds = (chain: Chain | undefined): string[] => chain?.devices.map(({ id }) => id) ?? [];
 
 /** Types of which more than what is always so is asked, with everything that one could be about. */
-const contents: Partial<Record<TicketCommandType, (record: TriageRecord) => Contents>> = {
+const contents: Partial<Record<TicketCommandType, (record: TriageRecord, at: string) => Contents>> = {
   startWatch: ({ asFound }) =>
     [null, ...deviceIds(asFound?.chain)].map((menuDeviceId) => ({
       watchId: newId,
@@ -77,6 +78,17 @@ const contents: Partial<Record<TicketCommandType, (record: TriageRecord) => Cont
     const change = firstApplicable(record);
     return change === null ? [] : [{ changeId: newId, ...change, settings: [] }];
   },
+  withdrawReport: ({ reports }) => reports.map(({ id }) => ({ reportId: id, reason })),
+  leaveInPlace: (_record, at) => [
+    {
+      unattendedId: newId,
+      until: new Date(Date.parse(at) + 86_400_000).toISOString(),
+      safety: {},
+      clientsYes: { at },
+      firmware: [],
+    },
+  ],
+  endUnattended: (record) => [{ firmware: runningUnattended(record)?.firmwareBefore ?? [], logged: [] }],
   nameCulprit: (record) =>
     changesOfRound(record).map(({ id, target }) => ({
       changeId: id,
@@ -106,6 +118,6 @@ export function examplesOf(
   record: TriageRecord,
   { at, role }: { at: string; role: MemberRole },
 ): CompleteCommand[] {
-  const about = contents[type]?.(record) ?? [{}];
+  const about = contents[type]?.(record, at) ?? [{}];
   return about.map((content) => ({ type, ...content, at, by: newId, role }) as unknown as CompleteCommand);
 }
