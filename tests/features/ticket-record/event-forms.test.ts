@@ -78,7 +78,7 @@ function leftIn(): TriageCase {
     { type: 'declareChange', kind: 'replaceCable', target: link('L3'), expected: 'It stays away' },
     { type: 'applyChange' },
   );
-  ticket.send(commandOf(['leaveInPlace'], { which: 1, minutes: 0 } as never, ticket.snapshot));
+  ticket.send(commandOf(['leaveInPlace'], { what: 0, which: 1, minutes: 0 } as never, ticket.snapshot));
   const evidenceId = ticket.wait(1440).addEvidence({ kind: 'log' });
   return ticket.send({
     type: 'endUnattended',

@@ -43,12 +43,14 @@ const noTexts = {
   'names of things of the chain, and settings in the words of a device’s own menu': [
     'declareChange.settings[].key',
     'declareChange.settings[].to',
+    'endUnattended.firmware[].level',
     'evidenceAdded.evidence.reading.level',
     'evidenceAdded.evidence.reading.values{key}',
     'evidenceAdded.evidence.reading.values{}',
     ...['judgeRetest', 'judgementRevised'].flatMap((type) =>
       ['after', 'before', 'key'].map((part) => `${type}.outcome.judgement.differences[].${part}`),
     ),
+    'leaveInPlace.firmware[].level',
     'recordAsFound.chain.devices[].firmware',
     'recordAsFound.chain.devices[].model',
     'recordAsFound.chain.devices[].name',
