@@ -93,6 +93,12 @@ export function wouldRefuse(
   return decision.accepted ? null : problemOf(decision.refusal);
 }
 
+/** The ticket once a command that would be accepted was; as it is, where it would not be. */
+export function ticketAfter(ticket: Ticket, command: TicketCommand, known: Known, now: string): Ticket {
+  const decision = tried(ticket, command, known, now);
+  return decision.accepted ? shown(ticket, decision.snapshot, known.member.role, now) : ticket;
+}
+
 /**
  * A command with what it will come to by what the phone knows, so that the server does not decide otherwise unseen; the
  * problem where it would be refused.

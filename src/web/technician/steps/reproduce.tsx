@@ -23,6 +23,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
   if (asks === 'tries') return <TriesQuestion key="tries" work={work} onBack={() => setAsks('question')} />;
   if (asks === 'noFault') return <NoFaultForm key="noFault" work={work} onBack={() => setAsks('question')} />;
   const wantsMore = planned.plan?.offers[0]?.steps[0]?.type === 'startWatch';
+  const isOver = planned.plan?.offers.some(({ steps }) => steps.at(-1)?.type === 'chooseRemedy') === true;
   const goOn = work.may('acceptReproduction') && (
     <Button
       kind={wantsMore ? 'plain' : 'primary'}
@@ -37,7 +38,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
       key="start"
       work={work}
       watchMin={planned.plan?.watchMin ?? null}
-      isNext={goOn === false || wantsMore}
+      isNext={(goOn === false || wantsMore) && !isOver}
     />
   );
   return (
@@ -51,7 +52,14 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
           {pattern.kind !== 'trigger' && pattern.kind !== 'always' && (
             <Button onClick={() => setAsks('tries')}>{t.startTries}</Button>
           )}
-          {work.may('chooseRemedy') && <Button onClick={() => setAsks('noFault')}>{t.noFault}</Button>}
+          {work.may('chooseRemedy') && (
+            <Button
+              {...(isOver ? { kind: 'primary' as const, large: true } : {})}
+              onClick={() => setAsks('noFault')}
+            >
+              {t.noFault}
+            </Button>
+          )}
         </>
       }
     >

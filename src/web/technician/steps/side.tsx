@@ -7,6 +7,7 @@ import { Refusal } from '../../parts/refusal.tsx';
 import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { LookQuestion, lookIn } from './look.tsx';
+import { OfferedQuestion } from './offers.tsx';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { stepWords } from './step-words.ts';
@@ -40,12 +41,19 @@ export function SideQuestion({ work, planned }: { work: Work; planned: PlanHere 
         sentence={<PlanSentence plan={planned.plan} />}
       />
     );
+  const { plan } = planned;
+  const concludes = plan?.offers.some(({ steps }) => steps.some(({ type }) => type === 'concludeSide'));
+  if (answered !== undefined && plan !== null && concludes === false)
+    return <OfferedQuestion key="offered" work={work} plan={plan} />;
   if (answered !== undefined) {
     const deviceId = answered.menuDeviceId ?? '';
     return <ConcludeQuestion key={`conclude ${deviceId}`} work={work} deviceId={deviceId} />;
   }
   if (planned.isMaking) return <WorkingQuestion key="working" work={work} />;
-  const next = planned.plan?.next ?? null;
+  const leads = plan?.offers[0];
+  if (plan !== null && leads?.test === null && leads.steps[0]?.type === 'escalate')
+    return <OfferedQuestion key="offered" work={work} plan={plan} />;
+  const next = plan?.next ?? null;
   return next?.kind === 'menu' && next.target.kind === 'device' ? (
     <MenuQuestion key={next.id} work={work} planned={planned} deviceId={next.target.deviceId} />
   ) : (

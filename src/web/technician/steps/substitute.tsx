@@ -1,8 +1,10 @@
+import type { PlanReply } from '../../../../shared/contract/plan.ts';
 import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { LinkButton } from '../../parts/button.tsx';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { LookQuestion, lookIn } from './look.tsx';
+import { OfferedQuestion } from './offers.tsx';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { Sides } from './side.tsx';
 import { StartWatch } from './start-watch.tsx';
@@ -20,11 +22,18 @@ export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere
   const look = lookIn(offer);
   if (offer !== undefined && look !== null)
     return <LookQuestion key={offer.key} work={work} offer={offer} what={look} />;
+  if (plan !== null && leadsElsewhere(plan)) return <OfferedQuestion key="offered" work={work} plan={plan} />;
   if (plan?.next != null) return <NextTest key={plan.next.id} work={work} planned={planned} />;
   const command = plan?.offers[0]?.steps[0]?.type;
   if (work.may('startWatch') && runningWatch(work.ticket.triage) === null && command !== 'nameCulprit')
     return <ConfirmQuestion key="confirm" work={work} planned={planned} />;
   return <NothingLeft key="nothing" work={work} planned={planned} />;
+}
+
+/** What the plan leads with is no test, and has no question of its own. */
+function leadsElsewhere({ offers: [first] }: PlanReply): boolean {
+  const type = first?.steps.at(-1)?.type;
+  return first?.test === null && (type === 'escalate' || type === 'declareChange' || type === 'voidWatch');
 }
 
 function NextTest({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {

@@ -6,6 +6,7 @@ import { triageAddress } from '../common/triage-addresses.ts';
 import { BaselineQuestion } from './baseline.tsx';
 import { ChangeQuestion } from './change.tsx';
 import { proposalsIn } from './logs.tsx';
+import { OtherWays } from './offers.tsx';
 import { TicketPage } from './page.tsx';
 import { FinishQuestion, RemedyQuestion } from './remedy.tsx';
 import { ReproduceQuestion } from './reproduce.tsx';
@@ -32,6 +33,7 @@ function Triage({ work }: { work: Work }) {
   return (
     <>
       <QuestionOf work={work} planned={planned} />
+      {planned.plan !== null && <OtherWays work={work} plan={planned.plan} />}
       {!isEscalated && <Requests work={work} />}
       {planned.lacksSettings && <Notice>{t.noSettings}</Notice>}
       <More work={work} />

@@ -158,6 +158,13 @@ function Presses({
           label={t.vanished}
           onPress={() => press(occurrence('vanished'), `${t.recorded(count)}, ${t.menuWords.vanished}`)}
         />
+        {watch.mode === 'trigger' && (
+          <Press
+            tone="one"
+            label={t.wentWell}
+            onPress={() => press({ type: 'recordTry' }, t.tryRecorded(watch.tries + 1))}
+          />
+        )}
       </div>
     );
   }

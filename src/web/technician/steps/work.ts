@@ -3,7 +3,7 @@ import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand, TicketCommandType } from '../../../../shared/contract/commands.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
-import { type Known, withShown, wouldRefuse } from '../../projection/project.ts';
+import { type Known, ticketAfter, withShown, wouldRefuse } from '../../projection/project.ts';
 import { useTicket } from '../../projection/use-ticket.ts';
 import type { DocumentState } from '../../store/documents.ts';
 import { putCommand } from '../../store/outbox.ts';
@@ -24,6 +24,8 @@ export type Work = {
   refusalOf(command: TicketCommand): Problem | null;
   /** Does a step, or says why not. Resolves to whether it was done, once it is safe on this device. */
   send(command: TicketCommand): Promise<boolean>;
+  /** Does steps one after the other, each where those before it lead, until one is refused. */
+  sendInOrder(commands: readonly TicketCommand[]): Promise<boolean>;
   /** Why the last step was refused. */
   readonly refusal: Problem | null;
   /** A step done here that the ticket, as the server has it, does not take any more. */
@@ -51,9 +53,22 @@ export function useWork(ticketId: string): WorkOnScreen {
   const { ticket } = projection;
   const basedOn = server.body;
   const refusalOf = (command: TicketCommand) => wouldRefuse(ticket, command, known, new Date().toISOString());
-  const refuse = (problem: Problem): false => {
-    setRefused({ problem, of: ticket.state });
-    return false;
+  const refuse = (problem: Problem) => setRefused({ problem, of: ticket.state });
+  const sendOn = async (from: Ticket, command: TicketCommand): Promise<Ticket | null> => {
+    const now = new Date().toISOString();
+    const sending = withShown(from, command, known, now);
+    if ('problem' in sending) {
+      refuse(sending.problem);
+      return null;
+    }
+    const misfit = await misfitOf(command);
+    if (misfit !== null) {
+      refuse(misfit);
+      return null;
+    }
+    setRefused(null);
+    await putCommand(basedOn, sending.command);
+    return ticketAfter(from, sending.command, known, now);
   };
   return {
     server,
@@ -65,14 +80,11 @@ export function useWork(ticketId: string): WorkOnScreen {
       zone,
       may: (type) => ticket.allowedNow.some((command) => command.type === type),
       refusalOf,
-      send: async (command) => {
-        const sending = withShown(ticket, command, known, new Date().toISOString());
-        if ('problem' in sending) return refuse(sending.problem);
-        const misfit = await misfitOf(command);
-        if (misfit !== null) return refuse(misfit);
-        setRefused(null);
-        await putCommand(basedOn, sending.command);
-        return true;
+      send: async (command) => (await sendOn(ticket, command)) !== null,
+      sendInOrder: async (commands) => {
+        let at: Ticket | null = ticket;
+        for (const command of commands) at = at && (await sendOn(at, command));
+        return at !== null;
       },
       refusal: refused?.of === ticket.state ? refused.problem : null,
       isOnItsWay: (evidenceId) => waiting.some(({ id }) => id === evidenceId),
