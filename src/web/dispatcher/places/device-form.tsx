@@ -1,4 +1,5 @@
 import type { Device, DeviceRole, Port } from '../../../../shared/contract/chain.ts';
+import { threeStates } from '../../../../shared/contract/chain-names.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
@@ -76,6 +77,7 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
             onChange={(processesPicture) => change({ processesPicture })}
           />
         </div>
+        {device.drawsMenu && <MenuFields device={device} onChange={change} />}
         <h3>{t.ports}</h3>
         {device.ports.map((port, index) => (
           <PortFields
@@ -102,6 +104,28 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
         </div>
       </fieldset>
     </details>
+  );
+}
+
+/** What the device's menu does by itself: until that is known, a menu that vanishes tells nothing. */
+function MenuFields({ device, onChange }: { device: Device; onChange: (part: Partial<Device>) => void }) {
+  const t = placeWords();
+  const options = threeStates.map((value) => ({ value, label: t.known[value] }));
+  return (
+    <div class="three">
+      <SelectField
+        label={t.menuSurvives}
+        options={options}
+        value={device.menuSurvivesLossOfInput}
+        onChoose={(menuSurvivesLossOfInput) => onChange({ menuSurvivesLossOfInput })}
+      />
+      <SelectField
+        label={t.menuKeepsFormat}
+        options={options}
+        value={device.menuKeepsFormat}
+        onChoose={(menuKeepsFormat) => onChange({ menuKeepsFormat })}
+      />
+    </div>
   );
 }
 
