@@ -39,6 +39,7 @@ export type { Opening } from './triage/opening.ts';
 export type { PlanRequest } from './triage/plan/asked.ts';
 export { filledIn, standInFor } from './triage/plan/fill-in.ts';
 export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './triage/plan/known.ts';
+export { isOfOnePart } from './triage/plan/shown-part.ts';
 export { planByPhone, planTicket } from './triage/plan/ticket-plan.ts';
 export {
   baselineWatches,

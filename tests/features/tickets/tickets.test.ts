@@ -46,6 +46,31 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     return { siteId, chainId: bodyOf<{ id: string }>(chain, 201).id };
   }
 
+  it('hold how the fault comes from the call on, and take a correction of it', async () => {
+    const { siteId, chainId } = await openTestTicketPlace();
+    const symptom = {
+      kind: 'noPicture',
+      pattern: { kind: 'trigger', trigger: 'afterStandby' },
+      onlyWith: { kind: 'title', what: 'The long river' },
+    };
+    const body = { siteId, chainId, intake: { symptom } };
+    const opened = bodyOf<Ticket>(await test.home.dispatcher.post('/tickets', { body }), 201);
+    expect(opened.triage.symptom).toMatchObject({
+      perHour: null,
+      pattern: symptom.pattern,
+      onlyWith: { ...symptom.onlyWith, deviceId: null },
+    });
+    const corrected = { ...opened.triage.symptom, pattern: { kind: 'warm', afterMin: 30 } };
+    const command = { type: 'amendIntake', symptom: corrected };
+    await test.home.dispatcher.post(`/tickets/${opened.id}/commands`, { body: command });
+    expect((await read(opened.id)).intake.symptom).toEqual(corrected);
+    const unknown = { ...symptom, pattern: { kind: 'whenItRains' } };
+    const refused = await test.home.dispatcher.post('/tickets', {
+      body: { siteId, chainId, intake: { symptom: unknown } },
+    });
+    expect(refused.status).toBe(400);
+  });
+
   it('at a chain that has one open are shown it first', async () => {
     const { siteId, chainId, ticketId } = await openTestTicket(test);
     const body = { siteId, chainId, intake: { symptom: { kind: 'dropOuts' } } };

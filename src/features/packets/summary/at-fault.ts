@@ -4,7 +4,7 @@ import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord } from '../../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { message } from '../../../../shared/message/index.ts';
-import { changesOfRound, occurrencesIn, whyNoProof } from '../../../../state-machines/index.ts';
+import { changesOfRound, isOfOnePart, occurrencesIn, whyNoProof } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { facts, placeWords, signature } from './parts.ts';
 import { isNarrowed, sideWords } from './side.ts';
@@ -17,8 +17,10 @@ export function shownPlace({ triage }: CaseFile): Place | null {
   return shownBy(triage)?.target ?? null;
 }
 
+/** A change that takes a whole stretch out of the way shows the stretch, and not which part of it. */
 const shownBy = (triage: CaseFile['triage']): ChangeRecord | null =>
-  changesOfRound(triage).findLast((change) => whyNoProof(change) === null) ?? null;
+  changesOfRound(triage).findLast((change) => whyNoProof(change) === null && isOfOnePart(change.kind)) ??
+  null;
 
 /** From this chance on of taking away whatever ails a part, a change that did not take the fault away acquits it; assumed. */
 const acquitsFrom = 0.8;
