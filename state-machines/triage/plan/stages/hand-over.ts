@@ -19,8 +19,11 @@ export function escalateOffer(record: TriageRecord, question?: string): Offer {
 /** Changes without an effect, and remedies that did not hold, after which somebody else has to look; assumed. */
 const enoughChanges = 6;
 const enoughRemedies = 2;
+/** The same of a ticket in all, whoever had it meanwhile: a round that has to begin anew counts as so many changes. */
+const enoughInAll = 10;
+const changesARound = 3;
 
-/** Why more of the same leads nowhere, by what was done since second line was last asked; null while it may lead on. */
+/** Why more of the same leads nowhere, by what was done since second line was last asked, or in all; null while it may. */
 export function whyInVain(record: TriageRecord): Message | null {
   const since = currentEscalation(record)?.outcome?.at ?? record.openedAt;
   const remedies = record.setAside.filter(({ because, at }) => because === 'faultCameBack' && at >= since);
@@ -29,5 +32,8 @@ export function whyInVain(record: TriageRecord): Message | null {
     ({ declaredAt, judgement }) =>
       declaredAt >= since && judgement !== null && judgement.verdict !== 'cleared',
   );
-  return changes.length >= enoughChanges ? message('manyInVain', { changes: changes.length }) : null;
+  if (changes.length >= enoughChanges) return message('manyInVain', { changes: changes.length });
+  const judged = record.changes.filter(({ judgement }) => judgement !== null).length;
+  const inAll = judged + changesARound * (record.round - 1);
+  return inAll >= enoughInAll ? message('manyInVain', { changes: judged }) : null;
 }

@@ -25,7 +25,7 @@ import { baselineOf } from '../case-of.ts';
 import type { Step } from '../fill-in.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
-import { watchByTries } from '../steps.ts';
+import { conditionsFor, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer } from './hand-over.ts';
 import { rareOffers } from './rare.ts';
 import { afterWatch, endOffer, type Left, seenOffers, waitingOffers } from './watching.ts';
@@ -60,10 +60,10 @@ function unseenStage(asked: Asked, upToNow: TriageRecord): Stage {
   const leftMin = quiet.mode === 'time' ? left : null;
   const sentences = [...conditionsSaid(record), ...howToSee(record, left)];
   const said = message('sentences', { sentences });
-  const waiting = watchOffers(
-    asked,
-    quiet.mode === 'trigger' ? { minutes: null, tries: left } : { minutes: leftMin },
-  );
+  const waiting =
+    quiet.mode === 'time'
+      ? watchOffers(asked, { minutes: leftMin }, overTime(record, left))
+      : watchOffers(asked, { minutes: null, ...(quiet.mode === 'trigger' ? { tries: left } : {}) });
   return pattern.kind === 'random' && pattern.rarely
     ? stage(said, [...rareOffers(record), ...waiting, escalateOffer(record)])
     : stage(said, waiting);
@@ -106,9 +106,9 @@ const atRate = (perHour: Symptom['perHour'], expected: { minutes: number; surene
     : message('watchAtToldRate', expected);
 
 /** Waiting for the fault in the way in which it comes; where nothing is known of that, also by tries. */
-function watchOffers(asked: Asked, left: Left): Offer[] {
+function watchOffers(asked: Asked, left: Left, begin?: Step): Offer[] {
   const { record } = asked;
-  const waiting = waitingOffers(asked, left);
+  const waiting = waitingOffers(asked, left, begin);
   return record.symptom.pattern.kind === 'notKnown' && runningWatch(record) === null
     ? [...waiting, offering(watchByTries(null))]
     : waiting;
@@ -131,6 +131,12 @@ const rareStage = (record: TriageRecord, said: Message): Stage =>
     ...(runningWatch(record) === null ? [] : [endOffer(record)]),
     escalateOffer(record),
   ]);
+
+/** Where minutes are asked for, tries made before the pattern was told otherwise don't make them tries. */
+const overTime = (record: TriageRecord, minutes: number): Step => ({
+  ...watchOverTime(minutes),
+  conditions: conditionsFor(record),
+});
 
 /** It was watched for as long as it takes: more of the same tells nothing. */
 function shouldHaveShown(record: TriageRecord): Stage {
