@@ -24,6 +24,8 @@ const nextOf = (of: PlanInput) => {
 const vanished: Result = { kind: 'menu', deviceId: 'processor', answer: 'vanished' };
 /** The second menu rules out that the processor's vanished only because its input did. */
 const bothVanished: Result[] = [vanished, { kind: 'menu', deviceId: 'receiver', answer: 'vanished' }];
+/** Nothing told parts one stretch of the chain from another. */
+const unlocated = { affectedDisplays: [], content: 'any' } as const;
 /** Between processor and display, by every menu that there is on the way. */
 const betweenThem: Result[] = [...bothVanished, { kind: 'menu', deviceId: 'projector', answer: 'stayed' }];
 const quiet = (test: 'limitOutputBandwidth' | 'temporaryCable', minutes: number): Result => ({
@@ -36,7 +38,7 @@ const quiet = (test: 'limitOutputBandwidth' | 'temporaryCable', minutes: number)
 
 describe('the next test', () => {
   it('is a menu at first, since that halves the chain without touching it, with two others beside it', () => {
-    const { next, others } = nextOf(input());
+    const { next, others } = nextOf(input({}, unlocated));
     expect(next.candidate.action.kind).toBe('menu');
     expect(others).toHaveLength(2);
     const minutes = others.map(({ expectedMin }) => expectedMin);
@@ -47,7 +49,7 @@ describe('the next test', () => {
   });
 
   it('is told with what either outcome will mean, and how long a quiet watch takes', () => {
-    const { sentence } = planNext(input());
+    const { sentence } = planNext(input({}, unlocated));
     expect(sentence.values.sentences).toMatchObject([
       { code: 'testTakes', values: { test: { code: 'watchWithMenuUp' } } },
       { code: 'menuPartsSuspects' },
@@ -72,7 +74,7 @@ describe('the next test', () => {
   });
 
   it('comes with its reason, and with its minutes by what they go on', () => {
-    const { next, others } = nextOf(input());
+    const { next, others } = nextOf(input({}, unlocated));
     expect(next.why.values.sentences).toMatchObject([
       { code: 'nothingTouchedAndGains', values: { gain: { code: 'partsSuspects' } } },
       { code: 'minutesToCulprit', values: { minutes: next.expectedMin } },
@@ -116,8 +118,9 @@ describe('what is at hand and allowed', () => {
     const alone = input({ here: { kit: null, people: 1, refused: [] } }, { results: [vanished] });
     const advice = nextOf(alone);
     for (const { candidate } of [advice.next, ...advice.others]) expect(candidate.people).toBe(1);
-    const first = nextOf(input()).next.candidate;
-    const refused = nextOf(input({ here: { kit: null, people: 2, refused: [{ test: 'menu' }] } }));
+    const first = nextOf(input({}, unlocated)).next.candidate;
+    const noMenus = { kit: null, people: 2, refused: [{ test: 'menu' }] } as const;
+    const refused = nextOf(input({ here: noMenus }, unlocated));
     expect(first.action.kind).toBe('menu');
     expect([refused.next, ...refused.others].every(({ candidate }) => candidate.action.kind === 'test')).toBe(
       true,
