@@ -96,6 +96,7 @@ export class Technician {
 
   /** Waits for the fault, or for the end of the watch; null where the watch has nothing left to ask for. */
   #whileWatching(plan: Plan, running: Watch): Turn | Stranding | null {
+    if (running.mode === 'look') return this.#lookOnce(plan, running);
     return running.mode === 'trigger'
       ? this.#tryOnce(plan, running)
       : this.#waitOn(plan, running, this.#seenAfterMin ?? farOff);
@@ -111,6 +112,16 @@ export class Technician {
     this.#looks += 1;
     if (this.#looks > mostLooks) return { stranded: `the watch in ${plan.state} never ends` };
     return { waitMin: leftMin > 1e-6 ? Math.ceil(leftMin) : lookAgainMin, offer: null, commands: [] };
+  }
+
+  /** Says what one look shows; what was said already leaves the look to be ended. */
+  #lookOnce(plan: Plan, running: Watch): Turn | Stranding | null {
+    if (running.occurrences.length > 0) return null;
+    if (this.#house.untilSeen(1, running.menuDeviceId) !== null) return this.#noting(plan, running, 1);
+    const offer = plan.offers.find(({ steps }) => steps[0]?.type === 'endWatch');
+    return offer === undefined
+      ? { stranded: `a look at which it was not there can't be ended in ${plan.state}` }
+      : { waitMin: 1, offer, commands: withSampleWords(offer) };
   }
 
   #tryOnce(plan: Plan, running: Watch): Turn | Stranding | null {
@@ -131,7 +142,9 @@ export class Technician {
       return step?.type === 'recordOccurrence' && (given === null || given === menu);
     });
     if (offer === undefined) return { stranded: `an occurrence can't be noted in ${plan.state}` };
-    const commands = withSampleWords(offer).map((each) => (menu === null ? each : { ...each, menu }));
+    const commands = withSampleWords(offer).map((each) =>
+      menu === null || each.type !== 'recordOccurrence' ? each : { ...each, menu },
+    );
     return { waitMin, offer, commands };
   }
 }
