@@ -27,7 +27,6 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
 import { conditionsFor, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer } from './hand-over.ts';
-import { rareOffers } from './rare.ts';
 import { afterWatch, endOffer, type Left, seenOffers, waitingOffers } from './watching.ts';
 
 /** Seeing the fault before anything is changed, often enough for the retests to come. */
@@ -65,7 +64,7 @@ function unseenStage(asked: Asked, upToNow: TriageRecord): Stage {
       ? watchOffers(asked, { minutes: leftMin }, overTime(record, left))
       : watchOffers(asked, { minutes: null, ...(quiet.mode === 'trigger' ? { tries: left } : {}) });
   return pattern.kind === 'random' && pattern.rarely
-    ? stage(said, [...rareOffers(record), ...waiting, escalateOffer(record)])
+    ? stage(said, [...waiting, escalateOffer(record)])
     : stage(said, waiting);
 }
 
@@ -126,7 +125,6 @@ const reportedStage = (record: TriageRecord, reports: number): Stage =>
 /** Nobody sits through it: what there is to do over days is in the plan's `overDays`. */
 const rareStage = (record: TriageRecord, said: Message): Stage =>
   stage(said, [
-    ...rareOffers(record),
     ...seenOffers(record),
     ...(runningWatch(record) === null ? [] : [endOffer(record)]),
     escalateOffer(record),
