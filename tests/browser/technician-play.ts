@@ -187,7 +187,7 @@ export class Technician {
     await this.press('applyChange', 'It is made');
     await this.readSettings('after');
     await this.heading('It is in place: watch').waitFor();
-    await this.page.getByText('In place, to be put back:').waitFor();
+    await this.page.locator('.in-place').waitFor();
     await this.look(this.page, 'in-place');
     await this.press('startWatch', 'Start the retest');
     await this.heading(/^Watching with the change in place/).waitFor();
@@ -205,7 +205,7 @@ export class Technician {
     await this.heading(cleared ? 'It cleared the fault' : 'That was not it').waitFor();
     await this.look(this.page, 'judged');
     await this.press('restoreChange', 'It is put back');
-    await this.page.getByText('In place, to be put back:').waitFor({ state: 'detached' });
+    await this.page.locator('.in-place').waitFor({ state: 'detached' });
   }
 
   private async readSettings(phase: 'before' | 'after'): Promise<void> {

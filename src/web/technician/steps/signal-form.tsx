@@ -40,6 +40,8 @@ function nameOf(field: SignalField, value: string): string {
   return value;
 }
 
+const capitalised = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
+
 function readAs(field: SignalField, text: string): Partial<Signal> {
   if (text === '') return { [field]: null };
   if (field === 'resolution') {
@@ -72,7 +74,7 @@ export function SignalFields({
     <fieldset class="stack">
       <legend>{title}</legend>
       <SelectField
-        label={title}
+        label={t.atAll}
         options={[
           { value: 'signal', label: t.signal },
           { value: 'noSignal', label: t.noSignal },
@@ -87,7 +89,7 @@ export function SignalFields({
         fields.map((field) => (
           <SelectField
             key={field}
-            label={`${terms().signalField[field]}, ${title}`}
+            label={capitalised(terms().signalField[field])}
             options={[
               { value: '', label: t.notTold },
               ...choices[field].map((value) => ({ value, label: nameOf(field, value) })),
