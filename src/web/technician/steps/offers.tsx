@@ -46,7 +46,7 @@ export function OfferButton({ work, offer, isNext = false }: { work: Work; offer
   return (
     <>
       <Button {...(isNext ? { kind: 'primary', large: true } : {})} onClick={() => void take()}>
-        {inWords(offer.text)}
+        <span>{inWords(offer.text)}</span>
       </Button>
       {isAsking && (
         <ReasonDialog
