@@ -4,6 +4,7 @@ import type { TicketCommand, TicketCommandType } from '../../../../shared/contra
 import type { Offer, PlanReply } from '../../../../shared/contract/plan.ts';
 import { filledIn } from '../../../../state-machines/triage/plan/fill-in.ts';
 import { Button } from '../../parts/button.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
 import { inWords, said } from '../../words/sentence.tsx';
 import { declareAddress, triageAddress } from '../common/triage-addresses.ts';
 import { offerWords } from './offer-words.ts';
@@ -64,8 +65,20 @@ export function OfferButton({ work, offer, isNext = false }: { work: Work; offer
   );
 }
 
-/** A question that is nothing but what the plan says: its sentence, its first way on, and those beside it. */
-export function OfferedQuestion({ work, plan }: { work: Work; plan: PlanReply }) {
+/**
+ * A question that is nothing but what the plan says: its sentence, its first way on, and those beside it.
+ *
+ * @param refusal why what would come next can't, in place of the sentence
+ */
+export function OfferedQuestion({
+  work,
+  plan,
+  refusal = null,
+}: {
+  work: Work;
+  plan: PlanReply;
+  refusal?: Work['refusal'];
+}) {
   const [first, ...others] = plan.offers.filter((offer) => isDrawn(work, offer));
   return (
     <Question
@@ -81,7 +94,7 @@ export function OfferedQuestion({ work, plan }: { work: Work; plan: PlanReply })
       }
       beside={<Suspects work={work} plan={plan} />}
     >
-      <PlanSentence plan={plan} />
+      {refusal === null ? <PlanSentence plan={plan} /> : <Refusal problem={refusal} />}
     </Question>
   );
 }

@@ -43,8 +43,10 @@ export function SideQuestion({ work, planned }: { work: Work; planned: PlanHere 
     );
   const { plan } = planned;
   const concludes = plan?.offers.some(({ steps }) => steps.some(({ type }) => type === 'concludeSide'));
-  if (answered !== undefined && plan !== null && concludes === false)
-    return <OfferedQuestion key="offered" work={work} plan={plan} />;
+  if (answered !== undefined && plan !== null && concludes === false) {
+    const refusal = work.refusalOf({ type: 'concludeSide', deviceId: answered.menuDeviceId ?? '' });
+    return <OfferedQuestion key="offered" work={work} plan={plan} refusal={refusal} />;
+  }
   if (answered !== undefined) {
     const deviceId = answered.menuDeviceId ?? '';
     return <ConcludeQuestion key={`conclude ${deviceId}`} work={work} deviceId={deviceId} />;
