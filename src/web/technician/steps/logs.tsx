@@ -29,14 +29,18 @@ export function proposalsIn({ ticket }: Work, logs: readonly LogFinding[]): Prop
       occurrences.map(({ at }) => `${id} ${Date.parse(at)}`),
     ),
   );
+  // Tries are judged when they are made: what a log shows of them is no occurrence to be confirmed.
+  const timed = new Set(ticket.triage.watches.flatMap(({ id, mode }) => (mode === 'trigger' ? [] : [id])));
   return logs.flatMap(({ evidenceId, deviceId, watches }) =>
-    watches.flatMap((watch) =>
-      watch.proposed
-        .filter(
-          ({ recordedAs, at }) => recordedAs === null && !known.has(`${watch.watchId} ${Date.parse(at)}`),
-        )
-        .map((seen) => ({ evidenceId, deviceId, watch, seen })),
-    ),
+    watches
+      .filter(({ watchId }) => timed.has(watchId))
+      .flatMap((watch) =>
+        watch.proposed
+          .filter(
+            ({ recordedAs, at }) => recordedAs === null && !known.has(`${watch.watchId} ${Date.parse(at)}`),
+          )
+          .map((seen) => ({ evidenceId, deviceId, watch, seen })),
+      ),
   );
 }
 
