@@ -89,7 +89,7 @@ async function escalateBare(
       ...where,
       assigneeId: memberAddress,
       intake: {
-        symptom: { kind: 'noHdrOrWrongColour' },
+        symptom: { kind: 'noPicture' },
         affectedSources: ['disc'],
         whatChanged: [{ kind: 'firmware', text: 'Receiver updated by the owner', when: 'last week' }],
       },
@@ -100,7 +100,7 @@ async function escalateBare(
   const { missing } = await technician.command(id, { type: 'recordAsFound', chainVersion: 1 });
   return technician.command(id, {
     type: 'escalate',
-    question: 'The owner leaves tomorrow: is this update known to drop HDR?',
+    question: 'The owner leaves tomorrow: is this update known to lose the picture?',
     waivers: [...new Set(missing.map(({ item }) => item))].map((item) => ({
       item,
       reason: 'No time on site, the owner is leaving.',

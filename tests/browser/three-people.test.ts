@@ -62,7 +62,7 @@ describe('the demo case through screens, three people signed in at once', () => 
     await sources.getByRole('checkbox', { name: 'Streaming box' }).check();
     await page.getByRole('group', { name: 'On which display?' }).getByLabel('Projector').check();
     await page.getByRole('radio', { name: 'high rate or resolution only' }).check();
-    await page.getByRole('radio', { name: 'any time' }).check();
+    await page.getByRole('radio', { name: 'now and then, nobody knows when' }).check();
     await page.getByRole('button', { name: 'Open the ticket' }).click();
     await page.getByRole('heading', { name: 'What they can safely try now' }).waitFor();
     await keepScreenshot(page, 'three-call');
