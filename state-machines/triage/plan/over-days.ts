@@ -10,10 +10,10 @@ import {
 } from '../../../shared/isolation/index.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { changeInPlace } from '../record.ts';
+import { fullNeedOf } from '../retest.ts';
 import { reportedBaseline } from '../unattended.ts';
 import type { Asked } from './asked.ts';
 import { baselineOf } from './case-of.ts';
-import { fullNeed } from './stages/need.ts';
 
 type Rate = { readonly perHour: number | null; readonly isRare: boolean };
 
@@ -37,7 +37,7 @@ export function overDaysOf({ record, state, now, table }: Asked): OverDays | nul
   if (stage === undefined || !['baseline', 'reproduce', 'locateSide', 'substitute'].includes(stage))
     return null;
   const { perHour, isRare } = rateOf(record, now, table);
-  const need = baselineOf(record) === null ? null : fullNeed(record);
+  const need = baselineOf(record) === null ? null : fullNeedOf(record);
   // What was watched says more than what was told.
   const isQuick = need !== null && (need.mode !== 'time' || need.totalWatchMin <= visitAtMostMin);
   if (!isRare || isQuick) return null;

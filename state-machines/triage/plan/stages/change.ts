@@ -4,11 +4,11 @@ import type { ChangeKind, ChangeRecord, TriageRecord, Watch } from '../../../../
 import { message } from '../../../../shared/message/message.ts';
 import type { NamedPlace } from '../../../../shared/message/values.ts';
 import { openChange, watchesFor } from '../../record.ts';
-import { judgeWatches, usable } from '../../retest.ts';
+import { fullNeedOf, judgeWatches, usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { judgeRetest, watchAsItComes } from '../steps.ts';
-import { fullNeed, leftAnyway, leftOf } from './need.ts';
+import { leftAnyway, leftOf } from './need.ts';
 import { unattendedStage } from './unattended.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
@@ -43,7 +43,7 @@ function retestStage(asked: Asked, what: WhatIsDone, watches: readonly Watch[]):
   const judged = [judgeOffer(record), ...seenOffers(record), endOffer(record)];
   if (verdict === 'persists') return stage(message('changeStillFails', what), judged);
   if (verdict === 'cleared') return stage(message('changeQuietLongEnough', what), judged);
-  const left = usable(watches).length === 0 ? fullNeed(record) : needed;
+  const left = usable(watches).length === 0 ? fullNeedOf(record) : needed;
   if (left === null) {
     const leftMin = leftAnyway(record, watches);
     const how = reasons[0] ?? message('cannotBeJudged');

@@ -1,11 +1,7 @@
 import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
 import type { RetestNeed } from '../../../../shared/isolation/index.ts';
 import { quietOf } from '../../quiet.ts';
-import { fullNeedOf } from '../../retest.ts';
 import { type Left, triesInVain } from './watching.ts';
-
-/** What a quiet retest takes in all, by the watches before any change; null where they give no measure. */
-export const fullNeed = (record: TriageRecord): RetestNeed | null => fullNeedOf(record);
 
 /**
  * Minutes, tries or looks that are left where no length of quiet would settle it: as long as it takes for a fault that comes
