@@ -250,6 +250,7 @@ describe('the frame around every screen', () => {
     await page.getByLabel('Password').waitFor();
     const kept = () => page.evaluate('indexedDB.databases().then((all) => all.map(({ name }) => name))');
     await expect.poll(kept, { timeout: waitMs }).toEqual(['halfsplit-session']);
+    expect(await page.evaluate('Object.keys(localStorage).join()')).not.toContain('typed');
     await page.reload();
     await page.getByLabel('Password').waitFor();
   });

@@ -93,6 +93,24 @@ describe('a visit on the phone', () => {
     ]);
   });
 
+  it('keeps what was typed in the moment in which the page goes, before the device has written it', async () => {
+    const page = await visit();
+    await placeAt(page, 'device:projector');
+    const firmware = page.getByLabel('Firmware as the device shows it');
+    await firmware.fill('');
+    // No write gets through any more, as when the page goes while it is under way.
+    await page.evaluate(`IDBObjectStore.prototype.put = function () {
+      const request = this.get('nothing');
+      this.transaction.abort();
+      return request;
+    }`);
+    await firmware.fill('1.34');
+    await page.reload();
+    await expect.poll(() => firmware.inputValue()).toBe('1.34');
+    await firmware.fill('');
+    await expect.poll(() => page.evaluate('Object.keys(localStorage).join()')).not.toContain('firmware');
+  });
+
   it('keeps settings beside the last known ones, and numbers and words as they were', async () => {
     const page = await visit();
     await placeAt(page, 'device:receiver', '#settings');

@@ -2,6 +2,7 @@ import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from 'idb';
 import { session } from '../api/session.ts';
 import type { KeptDocument } from './kept-document.ts';
 import type { OutboxEntry } from './outbox-entry.ts';
+import { dropAllTyped } from './typed-last.ts';
 
 export interface MemberSchema extends DBSchema {
   documents: { key: string; value: KeptDocument };
@@ -45,6 +46,7 @@ const openFor = (memberId: string): Promise<MemberDatabase> =>
 
 /** Takes everything that a member has on this device away, what waits in the outbox too. */
 export async function forgetMember(memberId: string): Promise<void> {
+  dropAllTyped(memberId);
   if (opened?.memberId === memberId) {
     (await opened.database).close();
     opened = null;

@@ -1,5 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { session } from '../api/session.ts';
 import { memberDatabase } from './member-database.ts';
+import { dropTyped, holdTyped, typedLast } from './typed-last.ts';
+
+const memberId = (): string => session.peek()?.member.id ?? '';
 
 /**
  * A form half filled in, kept on this device over a reload, a closed tab or a dead battery until it is sent.
@@ -19,7 +23,8 @@ export function useDraft<Draft extends object>(name: string, empty: Draft) {
     void memberDatabase()
       .then((database) => database?.get('drafts', name))
       .then((kept) => {
-        if (isWanted && !touched.current) take({ ...empty, ...(kept as Partial<Draft> | undefined) });
+        if (!isWanted || touched.current) return;
+        take({ ...empty, ...(kept as Partial<Draft> | undefined), ...typedLast(memberId(), name) });
       });
     return () => {
       isWanted = false;
@@ -31,11 +36,16 @@ export function useDraft<Draft extends object>(name: string, empty: Draft) {
       touched.current = true;
       const next = { ...(newest.current ?? empty), ...part };
       take(next);
-      void memberDatabase().then((database) => database?.put('drafts', next, name));
+      const release = holdTyped(memberId(), name, next);
+      void memberDatabase()
+        .then((database) => database?.put('drafts', next, name))
+        // What the database doesn't take stays where it was typed to.
+        .then(release, () => undefined);
     },
     clear: async (): Promise<void> => {
       touched.current = true;
       take(empty);
+      dropTyped(memberId(), name);
       await (await memberDatabase())?.delete('drafts', name);
     },
   };
