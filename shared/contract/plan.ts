@@ -40,7 +40,7 @@ export const planQuery = z.object({
   refused: json(refused).default([]),
 });
 export type PlanQuery = z.infer<typeof planQuery>;
-/** Devices whose sockets the client reaches standing on the floor, outside any closed rack; separated by commas. */
+/** Devices whose front switch the client reaches standing on the floor, outside any closed rack; separated by commas. */
 export const phonePlanQuery = z.object({
   reachable: z
     .string()
@@ -177,6 +177,8 @@ export type PlanReply = z.infer<typeof plan>;
 export const phonePlan = plan.extend({
   /** Chance that a visit is needed even if the client did everything that is safe. */
   visitChance: probability,
+  /** What comes first on the visit, and why the client is not asked to do it; null where the client can. */
+  visitFirst: z.object({ text: message, why: message }).nullable(),
   van: z.array(z.object({ item: kitItem, text: message, probability })),
 });
 export type PhonePlanReply = z.infer<typeof phonePlan>;

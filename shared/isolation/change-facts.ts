@@ -2,6 +2,7 @@ import type { Chain, Device, Link, Place, Port } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
 import type { cautionCodes } from '../message/codes/cautions.ts';
 import type { needCodes } from '../message/codes/changes.ts';
+import type { phoneCodes } from '../message/codes/phone.ts';
 import type { Message } from '../message/message.ts';
 import type { ComponentKey, Components, Scope } from './components.ts';
 import type { FailureMode } from './failure-modes.ts';
@@ -21,6 +22,12 @@ export type EffectRow = Row<EffectColumn>;
 /** Needs that say all by their code; those that depend on the place come from `needsAt`. */
 export type Need = Exclude<keyof typeof needCodes, 'needCableAsLong' | 'needContentProtection'>;
 export type Caution = keyof typeof cautionCodes;
+
+/** How a client can do something when told by phone: by a remote control alone, by a switch within reach. */
+export const clientWays = ['remoteControl', 'switch'] as const;
+export type ClientWay = (typeof clientWays)[number];
+/** Why a client is not asked to, by phone. */
+export type NotByPhone = keyof typeof phoneCodes;
 
 /** What decides where a change applies: the chain as found, and what is known of the fault so far. */
 export type Scene = {
@@ -66,11 +73,8 @@ type Facts<Kind extends keyof Targets> = {
   cautions: readonly Caution[];
   cautionsAt: (target: Targets[Kind]) => Caution[];
   people: 1 | 2;
-  /**
-   * How a client can do it when told by phone: by a remote control alone, in the device's own menu, by a switch within
-   * reach, at its plugs. Null: not at all.
-   */
-  byClient: 'remoteControl' | 'ownMenu' | 'switch' | 'plugs' | null;
+  /** How a client can do it when told by phone, and undo it without seeing anything; or why nobody asks them to. */
+  byClient: ClientWay | NotByPhone;
   /** Minutes to make it and to put it back. */
   minutes: Row<'setup' | 'restore'>;
   /** Takes longer where the cable has to be pulled through a conduit. */
@@ -118,7 +122,7 @@ export const changeTo =
     cautions: [],
     cautionsAt: () => [],
     people: 1,
-    byClient: null,
+    byClient: 'phoneTakesTechnician',
     isPulled: false,
     asksWitnessFirst: false,
     riskMin: null,

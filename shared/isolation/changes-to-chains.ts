@@ -16,6 +16,7 @@ export const changesToChains = {
     // It restarts everything at once, so it doesn't say what of all that had hung.
     showsCulprit: false,
     cautions: ['cautionMainsOrder', 'cautionMains'],
+    byClient: 'phoneAtMains',
     minutes: minutes(15, 0),
     riskMin: 5,
     effects: {
@@ -61,6 +62,7 @@ export const changesToChains = {
     whyNot: always,
     canBeRepeated: true,
     cautions: ['cautionEarth', 'cautionThunderstorm'],
+    byClient: 'phonePullsPlugs',
     minutes: minutes(5, 5),
     effects: { whole: assumed({ earthLoop: 0.6, disturbance: 0.2 }) },
   }),
@@ -68,6 +70,7 @@ export const changesToChains = {
     whyNot: always,
     canBeRepeated: true,
     cautions: ['cautionEarth', 'cautionOthersAppliances'],
+    byClient: 'phonePullsPlugs',
     minutes: minutes(5, 5),
     effects: { whole: assumed({ earthLoop: 0.35, controlSystem: 0.2, disturbance: 0.1 }) },
   }),
@@ -76,6 +79,7 @@ export const changesToChains = {
     whyNot: always,
     needs: ['needOutletStrip'],
     cautions: ['cautionEarth', 'cautionCableAcrossFloor', 'cautionMains'],
+    byClient: 'phoneAtMains',
     minutes: minutes(20, 15),
     effects: { whole: assumed({ earthLoop: 0.75, disturbance: 0.25 }) },
   }),

@@ -28,6 +28,7 @@ export const changesOfPower = {
     whyNot: eitherSide,
     cautions: ['cautionPowerOff', 'cautionEarth'],
     cautionsAt: ifOverhead,
+    byClient: 'phoneAtMains',
     minutes: minutes(10, 5),
     effects: {
       // It is switched off and on on the way.
@@ -42,6 +43,7 @@ export const changesOfPower = {
     kit: [{ kind: 'powerSupply' }],
     cautions: ['cautionSupply', 'cautionPowerOff'],
     cautionsAt: ifOverhead,
+    byClient: 'phoneTakesKit',
     minutes: minutes(10, 5),
     riskMin: 5,
     effects: { target: assumed({ powerOrHeat: 0.5, latched: 0.9 }) },
@@ -52,6 +54,7 @@ export const changesOfPower = {
     canBeRepeated: true,
     cautions: ['cautionHeat', 'cautionMains'],
     cautionsAt: ifOverhead,
+    byClient: 'phoneAtMains',
     minutes: minutes(15, 0),
     effects: { target: practice({ powerOrHeat: 0.5 }) },
   }),

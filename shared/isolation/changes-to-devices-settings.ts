@@ -24,6 +24,7 @@ export const changesOfSettings = {
   otherOutputSetting: change({
     ...mayStay,
     whyNot: (scene, device) => onlyRoles(device, 'source') ?? outputSide(scene, device),
+    byClient: 'phoneTakesSight',
     minutes: minutes(5, 5),
     effects: {
       target: practice({ setting: 0.75, portMode: 0.4, contentDependent: 0.3 }),
@@ -34,6 +35,7 @@ export const changesOfSettings = {
   lowerRate: change({
     ...mayStay,
     whyNot: (scene, device) => onlyRoles(device, 'source', 'processor') ?? outputSide(scene, device),
+    byClient: 'phoneTakesSight',
     minutes: minutes(5, 5),
     effects: {
       target: assumed({ portMode: 0.6, contentDependent: 0.3, processing: 0.3 }),
@@ -44,6 +46,7 @@ export const changesOfSettings = {
   raiseRate: change({
     ...mayStay,
     whyNot: (scene, device) => onlyRoles(device, 'source', 'processor') ?? outputSide(scene, device),
+    byClient: 'phoneTakesSight',
     minutes: minutes(5, 5),
     effects: { target: practice({ setting: 0.4, portMode: 0.3 }) },
     provokes: { downstream: practice({ bandwidth: 0.6, linkPower: 0.25, portMode: 0.5 }) },
@@ -54,7 +57,7 @@ export const changesOfSettings = {
     ...mayStay,
     whyNot: eitherSide,
     cautions: ['cautionReturnAudio'],
-    byClient: 'ownMenu',
+    byClient: 'phoneTakesSight',
     minutes: minutes(5, 5),
     effects: {
       target: practice({ controlBus: 0.93 }),

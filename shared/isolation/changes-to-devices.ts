@@ -74,6 +74,7 @@ export const changesToDevices = {
     needs: ['needSureCable'],
     kit: [{ kind: 'cable', category: 'premiumHighSpeed', lengthM: 5 }],
     cautions: ['cautionCableAcrossFloor', 'cautionMains'],
+    byClient: 'phonePullsPlugs',
     minutes: minutes(15, 10),
     effects: {
       between: practice({ any: 0.96 }),
@@ -92,6 +93,7 @@ export const changesToDevices = {
     needs: ['needCouplerOrLongerCable'],
     kit: [{ kind: 'coupler' }],
     cautions: ['cautionMains'],
+    byClient: 'phonePullsPlugs',
     minutes: minutes(15, 15),
     effects: { target: practice({ any: 0.96 }), ends: assumed({ any: 0.4 }) },
   }),
@@ -101,7 +103,7 @@ export const changesToDevices = {
       device.processesPicture || device.edidHandling.kind !== 'passesOn'
         ? eitherSide(scene, device)
         : message('nothingToSwitchOff'),
-    byClient: 'ownMenu',
+    byClient: 'phoneTakesSight',
     minutes: minutes(10, 10),
     effects: { target: practice({ processing: 0.93, edid: 0.75, firmware: 0.25, setting: 0.3 }) },
     settings: { usual: null },
@@ -111,7 +113,7 @@ export const changesToDevices = {
       onlyRoles(device, 'processor', 'receiver', 'switch', 'display') ??
       inputSide(scene, device) ??
       aboveLimit(scene, device, 'input'),
-    byClient: 'ownMenu',
+    byClient: 'phoneTakesSight',
     minutes: minutes(10, 10),
     effects: {
       target: assumed({ portMode: 0.8, processing: 0.2 }),
@@ -126,7 +128,7 @@ export const changesToDevices = {
       onlyRoles(device, 'source', 'receiver', 'processor') ??
       outputSide(scene, device) ??
       aboveLimit(scene, device, 'output'),
-    byClient: 'ownMenu',
+    byClient: 'phoneTakesSight',
     minutes: minutes(10, 10),
     effects: {
       target: assumed({ portMode: 0.6, processing: 0.2, contentDependent: 0.3 }),
@@ -168,6 +170,7 @@ export const changesToDevices = {
     kit: [shortCable],
     cautions: ['cautionDisplay', 'cautionLifting', 'cautionCableAcrossFloor', 'cautionMains'],
     people: 2,
+    byClient: 'phoneTakesKit',
     minutes: minutes(45, 30),
     riskMin: 20,
     effects: { between: practice({ any: 0.95 }) },
@@ -184,6 +187,7 @@ export const changesToDevices = {
     kit: [{ kind: 'display' }],
     cautions: ['cautionDisplay', 'cautionLifting', 'cautionMains'],
     people: 2,
+    byClient: 'phoneTakesKit',
     minutes: minutes(30, 20),
     riskMin: 10,
     effects: { target: practice({ any: 0.96 }), ends: assumed({ contact: 0.4 }) },
@@ -196,6 +200,7 @@ export const changesToDevices = {
         ? null
         : message('noEarlierSettings')),
     needs: ['needEarlierSettings'],
+    byClient: 'phoneTakesSight',
     minutes: minutes(15, 15),
     effects: {
       target: practice({ setting: 0.93, portMode: 0.7, edid: 0.7, processing: 0.8, controlBus: 0.5 }),
@@ -208,6 +213,7 @@ export const changesToDevices = {
     canBeUndone: false,
     needs: ['needFirmwareFile', 'needTimeForUpdate'],
     cautions: ['cautionFirmwareUpdate', 'cautionMains'],
+    byClient: 'phoneCantBeUndone',
     minutes: minutes(45, 0),
     riskMin: 60,
     effects: {

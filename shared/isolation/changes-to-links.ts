@@ -25,7 +25,7 @@ export const changesToLinks = {
     whyNot: linkPossible,
     canBeRepeated: true,
     cautions: ['cautionMains'],
-    byClient: 'plugs',
+    byClient: 'phonePullsPlugs',
     minutes: minutes(5, 0),
     effects: {
       target: practice({ contact: 0.6 }),
@@ -40,6 +40,7 @@ export const changesToLinks = {
     },
     canBeRepeated: true,
     cautions: ['cautionFlexByHand', 'cautionMains'],
+    byClient: 'phonePullsPlugs',
     minutes: minutes(5, 0),
     effects: { target: assumed({ contact: 0.5 }), ends: assumed({ contact: 0.3 }) },
     provokes: { target: practice({ contact: 0.6 }), ends: assumed({ contact: 0.3 }) },
@@ -56,6 +57,7 @@ export const changesToLinks = {
     kit: (link) => [cableFor(link)],
     cautions: ['cautionMains'],
     cautionsAt: ({ route }) => (route === 'inConduit' ? ['cautionConduit'] : []),
+    byClient: 'phoneTakesKit',
     minutes: minutes(15, 10),
     isPulled: true,
     effects: otherCable,
@@ -68,6 +70,7 @@ export const changesToLinks = {
     needsAt: asLong,
     kit: (link) => [cableFor({ ...link, construction: 'activeOptical' })],
     cautions: ['cautionCableAcrossFloor', 'cautionMains'],
+    byClient: 'phoneTakesKit',
     minutes: minutes(20, 10),
     effects: otherCable,
   }),
@@ -83,7 +86,7 @@ export const changesToLinks = {
       return outputSide(scene, fork);
     },
     cautions: ['cautionMains'],
-    byClient: 'plugs',
+    byClient: 'phonePullsPlugs',
     minutes: minutes(5, 5),
     effects: {
       between: practice({ any: 0.95 }),
@@ -97,6 +100,7 @@ export const changesToLinks = {
     needs: ['needSyncSwitch', 'needShortCable', 'needItsPowerSupply'],
     kit: [{ kind: 'syncSwitch' }, shortCable],
     cautions: ['cautionMains'],
+    byClient: 'phoneTakesKit',
     minutes: minutes(15, 10),
     effects: {
       target: assumed({ bandwidth: 0.35, contact: 0.4, linkPower: 0.4 }),

@@ -19,7 +19,7 @@ export const changesToPorts = {
         : message(port.direction === 'input' ? 'noOtherInput' : 'noOtherOutput')),
     cautions: ['cautionMains'],
     cautionsAt: ({ device }) => (device.role === 'display' ? ['cautionDisplay'] : []),
-    byClient: 'plugs',
+    byClient: 'phonePullsPlugs',
     minutes: minutes(5, 5),
     effects: {
       target: assumed({ portMode: 0.8, edid: 0.15, powerOrHeat: 0.05 }),
@@ -37,7 +37,7 @@ export const changesToPorts = {
         ? portPossible(scene, { device, port })
         : message('portModeHighest');
     },
-    byClient: 'ownMenu',
+    byClient: 'phoneTakesSight',
     minutes: minutes(5, 5),
     effects: { target: practice({ portMode: 0.93 }) },
     settings: { usual: null },

@@ -1,8 +1,9 @@
 import type { Message } from '../contract/message.ts';
 import { decisionOf } from './build-decision.ts';
-import { candidatesFor } from './candidates.ts';
+import { type Candidate, candidateOrder, candidatesFor } from './candidates.ts';
 import { changeCatalogue } from './change-catalogue.ts';
-import { type ClientReach, isSafeForClient } from './client-reach.ts';
+import { type ClientReach, whyNotByPhone } from './client-reach.ts';
+import type { Decision, Option } from './decision.ts';
 import { outside } from './failure-modes.ts';
 import { scorerOf } from './information.ts';
 import { cableFor, type KitItem, kitKey, kitMessage } from './kit.ts';
@@ -25,6 +26,8 @@ export type RemotePlan = {
   plan: Plan;
   /** Chance that a visit is needed even if the client did everything that is safe, 0..1. */
   visitChance: number;
+  /** What comes first on the visit, and why the client is not asked to do it; null where the client can. */
+  visitFirst: { text: Message; why: Message } | null;
   /** What to put in the van, the likeliest first. */
   kit: PackedItem[];
 };
@@ -39,14 +42,25 @@ export type RemotePlan = {
 export function planRemotely(input: PlanInput, reach: ClientReach): RemotePlan {
   const standing = standingOf(input.facts, input.table);
   const safe = candidatesFor(standing.model, input.changes)
-    .filter((candidate) => isSafeForClient(input.facts.chain, candidate, reach))
+    .filter((candidate) => whyNotByPhone(candidate, reach) === null)
     .map(({ id }) => id);
+  const { decision, best } = visitOf(standing, input);
   return {
     plan: planNext({ ...input, byClient: safe }),
     // A sum of shares can end a rounding above the whole.
     visitChance: Math.min(1, visitChanceOf(standing, input, safe)),
-    kit: vanKit(standing, input),
+    visitFirst: best === null ? null : notAsked(standing, best.candidate, reach),
+    kit: vanKit(standing, decision, best),
   };
+}
+
+function notAsked(
+  { model }: Standing,
+  candidate: Candidate,
+  reach: ClientReach,
+): { text: Message; why: Message } | null {
+  const why = whyNotByPhone(candidate, reach);
+  return why === null ? null : { text: candidateOrder(model, candidate), why };
 }
 
 /** What may stay once it is made cures the fault where it is what is wrong. */
@@ -68,8 +82,11 @@ const packingBeliefs = 120;
 /** What is wanted less often than this stays at home; assumed. */
 const worthPacking = 0.02;
 
-/** Follows the plan of the visit over its outcomes, and adds up in how many of them each thing is wanted. */
-function vanKit({ model, chances }: Standing, input: PlanInput): PackedItem[] {
+/** What can be done on the visit, and what is best done first. */
+function visitOf(
+  { model, chances }: Standing,
+  input: PlanInput,
+): { decision: Decision; best: Option | null } {
   const candidates = candidatesFor(model, input.changes).filter(({ people }) => people <= input.here.people);
   const decision = decisionOf(
     model,
@@ -78,11 +95,15 @@ function vanKit({ model, chances }: Standing, input: PlanInput): PackedItem[] {
     candidates,
     termsOf(input),
   );
-  const [best] = rank(decision);
+  return { decision, best: rank(decision)[0]?.option ?? null };
+}
+
+/** Follows the plan of the visit over its outcomes, and adds up in how many of them each thing is wanted. */
+function vanKit({ model }: Standing, decision: Decision, best: Option | null): PackedItem[] {
   const ends: Pick<PolicyEnd, 'weight' | 'chances' | 'taken'>[] =
-    best === undefined
+    best === null
       ? [{ weight: 1, chances: decision.chances, taken: null }]
-      : policyEnds(decision, scorerOf(decision), decision.options.indexOf(best.option), packingBeliefs);
+      : policyEnds(decision, scorerOf(decision), decision.options.indexOf(best), packingBeliefs);
   const wanted = new Map<string, PackedItem>();
   const add = (item: KitItem, probability: number) => {
     const key = kitKey(item);

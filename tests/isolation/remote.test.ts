@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { changeKinds } from '../../shared/contract/triage-names.ts';
+import type { Candidate } from '../../shared/isolation/candidates.ts';
+import { changeCatalogue } from '../../shared/isolation/change-catalogue.ts';
+import { clientWays } from '../../shared/isolation/change-facts.ts';
+import { whyNotByPhone } from '../../shared/isolation/client-reach.ts';
 import { plainCase, planRemotely } from '../../shared/isolation/index.ts';
 import { changesOn } from '../bench/isolation-chains.ts';
 import { cable, display, processor, receiver, rowOf, source } from '../chain/build-chain.ts';
@@ -15,40 +20,39 @@ describe('before anybody drives', () => {
       const { action } = candidate;
       expect(candidate.kit).toEqual([]);
       if (action.kind === 'menu') continue;
-      expect([
-        'otherSource',
-        'reissueHotPlug',
-        'raisePortMode',
-        'disableProcessing',
-        'limitInputBandwidth',
-        'limitOutputBandwidth',
-        'reseat',
-        'unplugBranch',
-        'movePort',
-      ]).toContain(action.test);
+      expect(clientWays).toContain(changeCatalogue[action.test].byClient);
     }
   });
 
-  it('never sends a client to an optical cable, a display overhead or a closed rack', () => {
-    const reseats = changesOn(cinema).filter(({ kind }) => kind === 'reseat');
-    const ofClient = (reachableDevices: string[], chain = cinema) => {
-      const only = input(
-        {
-          changes: reseats,
-          here: { kit: null, people: 1, refused: [{ test: 'menu' }, { test: 'otherSource' }] },
-        },
-        { chain, baseline: null },
-      );
-      const { advice } = planRemotely(only, { reachableDevices }).plan;
-      return advice.kind === 'test'
-        ? [advice.next, ...advice.others].map(({ candidate }) => candidate.id)
-        : [];
+  it('sends nobody to a switch out of reach, and says why of what comes first on the visit', () => {
+    const cycles = changesOn(cinema).filter(({ kind }) => kind === 'powerCycle');
+    const ofClient = (reachableDevices: string[]) => {
+      const here = {
+        kit: null,
+        people: 1,
+        refused: [{ test: 'menu' }, { test: 'otherSource' }],
+      } as const;
+      const only = input({ changes: cycles, here }, { baseline: null });
+      const { plan, visitFirst } = planRemotely(only, { reachableDevices });
+      const ids =
+        plan.advice.kind === 'test'
+          ? [plan.advice.next, ...plan.advice.others].map(({ candidate }) => candidate.id)
+          : [];
+      return { ids, visitFirst };
     };
-    expect(ofClient([])).toEqual([]);
-    expect(ofClient(['player', 'receiver'])).toEqual(['reseat link:L1']);
-    expect(ofClient(['processor', 'projector'])).toEqual([]);
-    const inWall = { ...cinema, links: cinema.links.map((each) => ({ ...each, route: 'inWall' as const })) };
-    expect(ofClient(['player', 'receiver'], inWall)).toEqual([]);
+    expect(ofClient([]).ids).toEqual([]);
+    expect(ofClient(['processor']).ids).toEqual(['powerCycle device:processor']);
+    const reseats = input(
+      {
+        changes: changesOn(cinema).filter(({ kind }) => kind === 'reseat'),
+        here: { kit: null, people: 1, refused: [] },
+      },
+      { baseline: null, symptom: { ...facts.symptom, kind: 'wrongRateOrResolution' } },
+    );
+    const nobody = planRemotely(reseats, { reachableDevices: cinema.devices.map(({ id }) => id) });
+    expect(nobody.plan.advice.kind).toBe('visit');
+    expect(nobody.visitFirst?.text.values).toMatchObject({ change: 'reseat' });
+    expect(nobody.visitFirst?.why.code).toBe('phonePullsPlugs');
   });
 
   it('gives the chance of a visit, less for what the client can put right', () => {
@@ -95,5 +99,53 @@ describe('before anybody drives', () => {
       { reachableDevices: [] },
     ).kit;
     expect(kit[0]?.item).toEqual({ kind: 'cable', category: 'premiumHighSpeed', lengthM: 12.5 });
+  });
+});
+
+describe('each kind of change, by phone', () => {
+  const byPhone = changeKinds.filter((kind) =>
+    clientWays.some((way) => way === changeCatalogue[kind].byClient),
+  );
+  const at = (kind: (typeof changeKinds)[number], more: Partial<Candidate> = {}): Candidate => ({
+    id: kind,
+    action: { kind: 'test', test: kind, target: { kind: 'device', deviceId: 'processor' } },
+    setupMin: 5,
+    restoreMin: 0,
+    kit: [],
+    people: 1,
+    riskMin: 0,
+    ...more,
+  });
+
+  it.each(byPhone)('%s takes no kit, no second person, no setting, no risk beyond the usual', (kind) => {
+    const { kit, needs, people, settings, canBeUndone, cautions } = changeCatalogue[kind];
+    expect({ kit, needs, people, settings, canBeUndone }).toEqual({
+      kit: [],
+      needs: [],
+      people: 1,
+      settings: null,
+      canBeUndone: true,
+    });
+    for (const caution of cautions)
+      expect(['cautionMains', 'cautionEarth', 'cautionDisplay', 'cautionLifting']).not.toContain(caution);
+  });
+
+  it.each(changeKinds.filter((kind) => !byPhone.includes(kind)))('%s is refused with its reason', (kind) => {
+    const all = { reachableDevices: cinema.devices.map(({ id }) => id) };
+    expect(whyNotByPhone(at(kind), all)?.code).toBe(changeCatalogue[kind].byClient);
+  });
+
+  it('is none that asks for a setting: a menu can go with the picture', () => {
+    const asked = byPhone.filter((kind) => changeCatalogue[kind].settings !== null);
+    expect(asked).toEqual([]);
+    expect(changeKinds.some((kind) => changeCatalogue[kind].byClient === 'phoneTakesSight')).toBe(true);
+  });
+
+  it('is asked for at a switch only where that is within reach', () => {
+    expect(whyNotByPhone(at('powerCycle'), { reachableDevices: [] })?.code).toBe('phoneOutOfReach');
+    expect(whyNotByPhone(at('powerCycle'), { reachableDevices: ['processor'] })).toBeNull();
+    expect(
+      whyNotByPhone(at('otherTitle', { kit: [{ kind: 'source' }] }), { reachableDevices: [] })?.code,
+    ).toBe('phoneTakesKit');
   });
 });

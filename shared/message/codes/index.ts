@@ -21,6 +21,7 @@ import { logCodes } from './logs.ts';
 import { lookCodes } from './looks.ts';
 import { packetNewsCodes } from './packet-news.ts';
 import { patternCodes } from './patterns.ts';
+import { phoneCodes } from './phone.ts';
 import { placeCodes } from './places.ts';
 import { planCodes } from './plan.ts';
 import { powerCodes } from './power.ts';
@@ -61,6 +62,7 @@ export const codes = {
   ...lookCodes,
   ...packetNewsCodes,
   ...patternCodes,
+  ...phoneCodes,
   ...placeCodes,
   ...planCodes,
   ...powerCodes,

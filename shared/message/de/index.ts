@@ -22,6 +22,7 @@ import { logsDe } from './logs.ts';
 import { looksDe } from './looks.ts';
 import { packetNewsDe } from './packet-news.ts';
 import { patternsDe } from './patterns.ts';
+import { phoneDe } from './phone.ts';
 import { placesDe } from './places.ts';
 import { planDe } from './plan.ts';
 import { powerDe } from './power.ts';
@@ -67,6 +68,7 @@ export const german: Language = {
     ...looksDe,
     ...packetNewsDe,
     ...patternsDe,
+    ...phoneDe,
     ...placesDe,
     ...planDe,
     ...powerDe,

@@ -18,6 +18,7 @@ import { logCheckEn } from './log-check.ts';
 import { logsEn } from './logs.ts';
 import { looksEn } from './looks.ts';
 import { packetNewsEn } from './packet-news.ts';
+import { phoneEn } from './phone.ts';
 import { placesEn } from './places.ts';
 import { planEn } from './plan.ts';
 import { powerEn } from './power.ts';
@@ -52,6 +53,7 @@ export const laterEn = {
   ...logsEn,
   ...looksEn,
   ...packetNewsEn,
+  ...phoneEn,
   ...placesEn,
   ...planEn,
   ...powerEn,

@@ -84,7 +84,7 @@ export const paths = {
     cursor?: string;
   }) => documentAt<Page<TicketSummary>>(withQuery(addresses.tickets, query)),
   ticket: (id: string) => documentAt<Ticket>(addressOf(addresses.ticket, { id })),
-  /** `reachable`: ids of devices that the client gets at, standing on the floor. */
+  /** `reachable`: ids of devices whose switch the client gets at, standing on the floor. */
   phonePlan: (ticketId: string, reachable: readonly string[]) =>
     documentAt<PhonePlanReply>(
       withQuery(addressOf(addresses.phonePlan, { id: ticketId }), {

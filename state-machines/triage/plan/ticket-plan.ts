@@ -65,7 +65,7 @@ export function planByPhone(
   reach: ClientReach,
 ): PhonePlanReply {
   const asked = askedOf(snapshot, request);
-  const { plan, visitChance, kit } = planRemotely(inputOf(asked, asked.changes), reach);
+  const { plan, visitChance, visitFirst, kit } = planRemotely(inputOf(asked, asked.changes), reach);
   const [next = null, ...others] = testsOf({ ...asked, state: 'onThePhone' }, plan).views;
   return {
     state: asked.state,
@@ -79,6 +79,7 @@ export function planByPhone(
     suspects: suspectsOf(asked.standing.model),
     overDays: overDaysOf(asked),
     visitChance,
+    visitFirst,
     van: kit,
   };
 }

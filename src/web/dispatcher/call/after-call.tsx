@@ -144,7 +144,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
 /** From this chance on somebody drives, and below that one hardly anybody does; both assumed. */
 const [likely, unlikely] = [0.8, 0.3];
 
-function Visit({ plan: { visitChance, van, suspects } }: { plan: PhonePlanReply }) {
+function Visit({ plan: { visitChance, visitFirst, van, suspects } }: { plan: PhonePlanReply }) {
   const t = afterWords();
   return (
     <>
@@ -153,6 +153,11 @@ function Visit({ plan: { visitChance, van, suspects } }: { plan: PhonePlanReply 
           <strong>{visitChance >= likely ? t.sure : visitChance <= unlikely ? t.hardly : t.maybe}</strong>
         </p>
         <p>{t.chance(percent(visitChance))}</p>
+        {visitFirst !== null && (
+          <p>
+            {t.visitFirst} <Sentence>{visitFirst.text}</Sentence>. <Sentence>{visitFirst.why}</Sentence>
+          </p>
+        )}
       </Card>
       <Card title={t.pack}>
         {van.length === 0 ? <p>{t.packNothing}</p> : <p class="soft">{t.packHint}</p>}

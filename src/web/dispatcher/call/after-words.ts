@@ -5,12 +5,14 @@ export const afterWords = wordsOf({
   en: {
     title: (number: number, client: string) => `No. ${number}: ${client}`,
     open: 'The ticket is open. The client may still be on the line.',
-    reach: 'What can they reach?',
-    reachHint: 'Tick only what has its sockets within reach from the floor, outside a closed rack.',
+    reach: 'Which switches can they reach?',
+    reachHint:
+      'Tick only what has a switch on its front, within reach from the floor, outside a closed rack.',
     tryNow: 'What they can safely try now',
     never:
       'No ladder, no rack, no mains, nothing that is warm or fixed to a ceiling. When in doubt: leave it.',
     nothing: 'There is nothing that is safe and would tell us more. Leave everything as it is.',
+    visitFirst: 'First on the visit:',
     before: 'Also possible',
     minutes: (length: string) => `about ${length}`,
     ifSo: (chance: string) => `likely in ${chance}`,
@@ -38,13 +40,14 @@ export const afterWords = wordsOf({
   de: {
     title: (number, client) => `Nr. ${number}: ${client}`,
     open: 'Das Ticket ist eröffnet. Vielleicht ist der Kunde noch am Telefon.',
-    reach: 'Woran kommen sie heran?',
+    reach: 'An welche Schalter kommen sie heran?',
     reachHint:
-      'Kreuze nur an, dessen Buchsen vom Boden aus erreichbar sind, außerhalb eines geschlossenen Racks.',
+      'Kreuze nur an, was vorn einen Schalter hat, vom Boden aus erreichbar und außerhalb eines geschlossenen Racks.',
     tryNow: 'Was sie jetzt gefahrlos versuchen können',
     never:
       'Keine Leiter, kein Rack, keine Netzspannung, nichts Warmes und nichts an der Decke. Im Zweifel: lassen.',
     nothing: 'Es gibt nichts Gefahrloses, das mehr verriete. Alles lassen, wie es ist.',
+    visitFirst: 'Zuerst beim Einsatz:',
     before: 'Auch möglich',
     minutes: (length) => `etwa ${length}`,
     ifSo: (chance) => `wahrscheinlich zu ${chance}`,
