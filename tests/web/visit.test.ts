@@ -7,7 +7,7 @@ vi.stubGlobal('localStorage', { getItem: () => null, setItem: () => undefined })
 vi.stubGlobal('navigator', { languages: ['en'] });
 vi.stubGlobal('document', { documentElement: { lang: '' } });
 const { corrected, lengthFrom, valuesAt } = await import('../../src/web/technician/corrections.ts');
-const { settingFrom } = await import('../../src/web/technician/last-known.ts');
+const { settingFrom } = await import('../../src/web/technician/common/last-known.ts');
 const { visitGroupOf } = await import('../../src/web/technician/visit-group.ts');
 
 const gable = chainForm.parse(gableRoom);

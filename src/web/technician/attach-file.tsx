@@ -9,7 +9,7 @@ import { Field, SelectField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { useZone } from '../words/zone.ts';
 import { attachWords } from './attach-words.ts';
-import { aboutOf, keepFile, type OnTicket } from './keep-files.ts';
+import { aboutOf, keepFile, type OnTicket } from './common/keep-files.ts';
 
 type Kind = Exclude<FileEvidenceAbout['kind'], 'photo'>;
 type Properties = {

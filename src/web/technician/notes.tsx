@@ -6,7 +6,7 @@ import { typed } from '../parts/typed.tsx';
 import { putCommand } from '../store/outbox.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
-import type { OnTicket } from './keep-files.ts';
+import type { OnTicket } from './common/keep-files.ts';
 import { Part } from './part.tsx';
 import { ScanButton } from './scan-button.tsx';
 import { technicianWords } from './words.ts';

@@ -5,11 +5,11 @@ import { linkViews } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { runningWatch, standingEvidence } from '../../../state-machines/triage/record.ts';
-import { CaptureButton } from './capture.tsx';
-import { captureWords } from './capture-words.ts';
 import { chainWords } from './chain-words.ts';
+import { CaptureButton } from './common/capture.tsx';
+import { captureWords } from './common/capture-words.ts';
+import type { OnTicket } from './common/keep-files.ts';
 import { placeWords } from './common/place-words.ts';
-import type { OnTicket } from './keep-files.ts';
 import { placeScreenWords } from './place-screen-words.ts';
 
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: ChainDocument; place: Place };

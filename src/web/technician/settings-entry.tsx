@@ -12,8 +12,8 @@ import { putReading } from '../store/outbox.ts';
 import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
-import type { OnTicket } from './keep-files.ts';
-import { knownSettings, settingFrom } from './last-known.ts';
+import type { OnTicket } from './common/keep-files.ts';
+import { knownSettings, settingFrom } from './common/last-known.ts';
 import { readingWords } from './reading-words.ts';
 
 type Phase = 'before' | 'after' | 'apart';

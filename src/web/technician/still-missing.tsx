@@ -8,12 +8,12 @@ import { List } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
-import { CaptureButton } from './capture.tsx';
-import { captureWords } from './capture-words.ts';
 import { evidenceAddress, placeAddress } from './common/addresses.ts';
+import { CaptureButton } from './common/capture.tsx';
+import { captureWords } from './common/capture-words.ts';
+import type { OnTicket } from './common/keep-files.ts';
 import { placeWords } from './common/place-words.ts';
 import { triageAddress } from './common/triage-addresses.ts';
-import type { OnTicket } from './keep-files.ts';
 import { technicianWords } from './words.ts';
 
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: Chain };

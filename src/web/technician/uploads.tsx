@@ -2,8 +2,8 @@ import { Card, List } from '../parts/card.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { outbox } from '../store/outbox.ts';
 import { isStopped, type UploadEntry } from '../store/outbox-entry.ts';
-import { captureWords } from './capture-words.ts';
 import { chainWords } from './chain-words.ts';
+import { captureWords } from './common/capture-words.ts';
 import { sizeWords } from './sizes.ts';
 
 /** The files of a ticket that are still on this device, each with how far it is. */

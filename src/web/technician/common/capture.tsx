@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import type { EvidenceTie } from '../../../shared/contract/evidence.ts';
-import { Notice } from '../parts/notice.tsx';
+import type { EvidenceTie } from '../../../../shared/contract/evidence.ts';
+import { Notice } from '../../parts/notice.tsx';
 import { captureWords } from './capture-words.ts';
 import { keepPhotos, type OnTicket } from './keep-files.ts';
 

@@ -1,4 +1,4 @@
-import { plural, wordsOf } from '../words/language.ts';
+import { plural, wordsOf } from '../../words/language.ts';
 
 /** Words of taking photos and of what is on its way. */
 export const captureWords = wordsOf({

@@ -1,5 +1,5 @@
-import type { EvidenceTie, FileEvidenceAbout } from '../../../shared/contract/evidence.ts';
-import { putFile } from '../store/outbox.ts';
+import type { EvidenceTie, FileEvidenceAbout } from '../../../../shared/contract/evidence.ts';
+import { putFile } from '../../store/outbox.ts';
 
 export type OnTicket = { id: string; sequence: number };
 export const noTie: EvidenceTie = {

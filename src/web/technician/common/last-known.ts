@@ -1,8 +1,8 @@
-import { findDevice } from '../../../shared/chain/look-up.ts';
-import type { Settings } from '../../../shared/contract/chain.ts';
-import type { ChainDocument } from '../../../shared/contract/site.ts';
-import type { Ticket } from '../../../shared/contract/ticket.ts';
-import { standingEvidence } from '../../../state-machines/triage/record.ts';
+import { findDevice } from '../../../../shared/chain/look-up.ts';
+import type { Settings } from '../../../../shared/contract/chain.ts';
+import type { ChainDocument } from '../../../../shared/contract/site.ts';
+import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { standingEvidence } from '../../../../state-machines/triage/record.ts';
 
 /** A value that is known of a device: read on this ticket at that moment, or taken from the chain's description (null). */
 export type Known<Value> = { readonly value: Value; readonly readAt: string | null };
