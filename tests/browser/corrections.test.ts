@@ -2,6 +2,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { firm, firmZone } from '../../seed/firm.ts';
 import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
+import type { Ticket } from '../../shared/contract/ticket.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot, openStage, type Stage, signInOn, waitForShell } from './stage.ts';
 
@@ -73,6 +74,57 @@ describe('what was recorded wrongly, or decided otherwise', () => {
     await heading('Watch for the fault, and touch nothing').waitFor();
     expect(await page.getByRole('button', { name: /^Seen/ }).count()).toBe(0);
   });
+
+  it('takes a page and a setting that the plan did not ask for, and a look that was wrong back', async () => {
+    await press('I have looked through it');
+    await page.getByLabel('Building work').check();
+    await press('That is what they say');
+    await press('Yes: record it as found');
+    await heading('Watch for the fault, and touch nothing').waitFor();
+    await page.getByRole('link', { name: 'What was looked at, and more' }).click();
+    await heading('What was looked at').waitFor();
+    await page.getByLabel('Device').selectOption({ label: 'Receiver' });
+    await page.getByRole('group', { name: 'It receives' }).getByLabel('Resolution').selectOption('3840×2160');
+    expect(await faultsInEveryLook(page, 'looks-page')).toEqual([]);
+    await keepScreenshot(page, 'looks-page');
+    await press('Keep this reading');
+    await page.getByRole('button', { name: 'Let it not count' }).waitFor();
+
+    await page.getByLabel('Device').selectOption({ label: 'Receiver' });
+    await page.getByLabel('What to look at').selectOption('setting');
+    await press('Keep this setting');
+    await page.getByText('Say which setting').waitFor();
+    await page.getByLabel('Setting, as its menu names it').fill('Video conversion');
+    await page.getByLabel('It is set to').fill('on');
+    await page.getByLabel(/^It should be/).fill('off');
+    await page.reload();
+    // Half-typed, and still there.
+    await page.getByLabel('Device').selectOption({ label: 'Receiver' });
+    await page.getByLabel('What to look at').selectOption('setting');
+    await expect
+      .poll(() => page.getByLabel('Setting, as its menu names it').inputValue())
+      .toBe('Video conversion');
+    await press('Keep this setting');
+    await expect.poll(() => page.getByRole('button', { name: 'Let it not count' }).count()).toBe(2);
+    await press('Let it not count');
+    await page.getByRole('dialog').getByRole('button', { name: 'Let it not count' }).click();
+    await page.getByText(/does not count/).waitFor();
+    await keepScreenshot(page, 'looks-put-right');
+    await allSent();
+    const { looks } = await asSent();
+    expect(
+      looks.map(({ what: { kind, deviceId }, withdrawn }) => [kind, deviceId, withdrawn !== null]),
+    ).toEqual([
+      ['signal', 'receiver', false],
+      ['setting', 'receiver', true],
+    ]);
+  });
+
+  async function asSent(): Promise<Ticket['triage']> {
+    const brask = await signIn(overHttp(stage.base), firm.handle, `brask@${firm.handle}.example`);
+    const id = new URL(page.url()).pathname.split('/')[3];
+    return expectStatus(await brask.get<Ticket>(`/tickets/${id}`), 200).triage;
+  }
 
   it('stops in the outbox where the server finds another outcome, and goes on with the server’s', async () => {
     await waitForShell(page);

@@ -22,7 +22,7 @@ export const looksEn: Sentences<typeof lookCodes> = {
   portHasNothingToSet: () => 'nothing to set there',
 
   'log/signalRead': ({ device, isBad, receives, sends, intended }, say) =>
-    `Read at ${say.place(device)} ${moment(isBad)}: it receives ${say.message(receives)}; it sends ${say.message(sends)}.${
+    `Read at ${say.place(device)} ${moment(isBad)}: it receives: ${say.message(receives)}; it sends: ${say.message(sends)}.${
       intended.length === 0 ? '' : ` Meant so: ${say.and(intended.map(say.message))}.`
     }`,
   'log/signalAsBefore': ({ device, isBad }, say) =>

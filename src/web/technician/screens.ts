@@ -65,5 +65,9 @@ export const technicianScreens: RoleScreens = {
       path: '/app/visits/:ticketId/triage/watches',
       screen: lazyScreen(() => import('./steps/watches.tsx').then((module) => module.WatchesScreen)),
     },
+    {
+      path: '/app/visits/:ticketId/triage/looks',
+      screen: lazyScreen(() => import('./steps/looks.tsx').then((module) => module.LooksScreen)),
+    },
   ],
 };

@@ -4,7 +4,7 @@ import type { Place } from '../../../../shared/contract/chain.ts';
 /** Where the screens of a ticket's triage are. */
 export const triageAddress = (
   ticketId: string,
-  page?: 'changes' | 'kit' | 'escalate' | 'logs' | 'watches' | 'culprit',
+  page?: 'changes' | 'kit' | 'escalate' | 'logs' | 'watches' | 'looks' | 'culprit',
 ): string => `/app/visits/${ticketId}/triage${page === undefined ? '' : `/${page}`}`;
 
 export const declareAddress = (ticketId: string, kind: string, target: Place): string =>

@@ -3,10 +3,8 @@ import { useState } from 'preact/hooks';
 import { findPort } from '../../../../shared/chain/look-up.ts';
 import { bitRateGbps } from '../../../../shared/chain/signal-mode.ts';
 import type { SignalMode } from '../../../../shared/contract/chain.ts';
-import type { Conversion, LookMoment, LookSent, SignalSeen } from '../../../../shared/contract/look.ts';
+import type { LookSent } from '../../../../shared/contract/look.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
-import { standingLooks } from '../../../../state-machines/triage/record.ts';
-import { fieldsFor } from '../../../../state-machines/triage/signal-compare.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { SelectField } from '../../parts/field.tsx';
 import { inWords } from '../../words/sentence.tsx';
@@ -14,7 +12,7 @@ import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { lookWords } from './look-words.ts';
 import { Question } from './question.tsx';
-import { Intended, nothingTold, SignalFields } from './signal-form.tsx';
+import { useReading } from './reading.tsx';
 import { WithoutSide } from './without-side.tsx';
 import type { Work } from './work.ts';
 
@@ -98,50 +96,10 @@ function SignalQuestion({
   title: string;
   what: Asking<'signal'>;
 }) {
-  const t = lookWords();
-  const { triage } = work.ticket;
-  const [moment, setMoment] = useState<LookMoment>(what.moment);
-  const [receives, setReceives] = useState<SignalSeen | null>(nothingTold);
-  const [sends, setSends] = useState<SignalSeen | null>(nothingTold);
-  const [intended, setIntended] = useState<Conversion[]>([]);
-  const wasRead = standingLooks(triage, 'signal').some((look) => look.what.deviceId === what.deviceId);
-  const fields = fieldsFor(triage.symptom);
-  const keep = (said: Asking<'signal'>['said']) =>
-    void work.send({
-      type: 'recordLook',
-      what: { kind: 'signal', deviceId: what.deviceId, moment, said },
-      evidenceId: null,
-    });
+  const { fields, buttons } = useReading(work, what);
   return (
-    <Asked
-      work={work}
-      offer={offer}
-      title={title}
-      form={
-        <>
-          <SelectField
-            label={t.moment}
-            options={[
-              { value: 'bad', label: t.bad },
-              { value: 'good', label: t.good },
-            ]}
-            value={moment}
-            onChoose={setMoment}
-          />
-          <SignalFields title={t.receives} fields={fields} seen={receives} onChange={setReceives} />
-          <SignalFields title={t.sends} fields={fields} seen={sends} onChange={setSends} />
-          <Intended chosen={intended} onChange={setIntended} />
-        </>
-      }
-    >
-      <Button kind="primary" large onClick={() => keep({ kind: 'read', receives, sends, intended })}>
-        {t.keep}
-      </Button>
-      {wasRead && (
-        <Button large onClick={() => keep({ kind: 'asBefore' })}>
-          {t.asBefore}
-        </Button>
-      )}
+    <Asked work={work} offer={offer} title={title} form={fields}>
+      {buttons}
     </Asked>
   );
 }

@@ -111,10 +111,10 @@ export function Intended({
   onChange: (chosen: Conversion[]) => void;
 }) {
   return (
-    <fieldset>
+    <fieldset class="choices field">
       <legend>{lookWords().meant}</legend>
       {conversions.map((conversion) => (
-        <label key={conversion} class="row">
+        <label key={conversion} class="choice">
           <input
             type="checkbox"
             checked={chosen.includes(conversion)}

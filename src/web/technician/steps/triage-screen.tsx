@@ -83,6 +83,7 @@ function More({ work }: { work: Work }) {
       <ul>
         {proposals > 0 && <MoreLink href={triageAddress(id, 'logs')}>{t.logs(proposals)}</MoreLink>}
         {work.may('voidWatch') && <MoreLink href={triageAddress(id, 'watches')}>{t.watches}</MoreLink>}
+        {work.may('recordLook') && <MoreLink href={triageAddress(id, 'looks')}>{t.looks}</MoreLink>}
         {plans && <MoreLink href={triageAddress(id, 'changes')}>{t.otherTests}</MoreLink>}
         <MoreLink href={triageAddress(id, 'kit')}>{t.kit}</MoreLink>
         {work.may('escalate') && <MoreLink href={triageAddress(id, 'escalate')}>{t.escalate}</MoreLink>}

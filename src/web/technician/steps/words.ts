@@ -25,6 +25,7 @@ export const triageWords = wordsOf({
     kit: 'What is at hand',
     escalate: 'Hand it to second line',
     watches: 'Put right what was watched',
+    looks: 'What was looked at, and more',
     logs: (count: number) =>
       plural('en', count, '1 moment in a log to confirm', `${count} moments in logs to confirm`),
     watched: 'What was watched',
@@ -86,6 +87,7 @@ export const triageWords = wordsOf({
     kit: 'Was zur Hand ist',
     escalate: 'An die zweite Ebene geben',
     watches: 'Beobachtungen berichtigen',
+    looks: 'Angesehenes, und mehr ansehen',
     logs: (count) =>
       plural(
         'de',
