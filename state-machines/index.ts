@@ -15,6 +15,7 @@ export {
 } from './triage/decide.ts';
 export { describeEvent } from './triage/describe-event.ts';
 export { describeKept } from './triage/describe-look.ts';
+export { dueOf } from './triage/due.ts';
 export type {
   Actor,
   AuditKnown,

@@ -6,6 +6,7 @@ import { sideProofKinds } from './look-names.ts';
 import { shownFindings, shownSide, shownVerdict } from './outcome.ts';
 import { id, instant, minutes, ownLine, placeId, reason, text, versionNumber } from './primitives.ts';
 import {
+  actingParty,
   changeKind,
   completenessItem,
   confirmation,
@@ -14,6 +15,7 @@ import {
   remedy,
   symptom,
   verdict,
+  waitingKind,
   waiver,
   watchConditions,
   watchMode,
@@ -146,6 +148,16 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('faultCameBack', { reason }),
   command('close', { note: text.default(''), override: z.object({ reason }).nullable().default(null) }),
   command('reopen', { reason }),
+
+  // waiting, for whatever has to come first
+  command('waitFor', {
+    kind: waitingKind,
+    what: reason,
+    actor: actingParty,
+    actorName: ownLine.nullable().default(null),
+    until: instant,
+  }),
+  command('resumeWork', { note: text.default('') }),
 
   // escalation
   command('escalate', { question: reason, waivers: z.array(waiver).max(20).default([]) }),

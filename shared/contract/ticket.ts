@@ -6,7 +6,15 @@ import { id, instant, pageQuery, placeId, reason, sha256, text, versionNumber } 
 import { allowedCommand } from './problem.ts';
 import type { ProblemKind } from './problem-kinds.ts';
 import { priorities } from './ticket-names.ts';
-import { contentKinds, missingItem, symptom, symptomKinds, triageRecord, whatChanged } from './triage.ts';
+import {
+  contentKinds,
+  due,
+  missingItem,
+  symptom,
+  symptomKinds,
+  triageRecord,
+  whatChanged,
+} from './triage.ts';
 
 export { priorities };
 export const priority = z.enum(priorities);
@@ -72,6 +80,7 @@ export const ticketSummary = z.object({
   openedAt: instant,
   updatedAt: instant,
   closedAt: instant.nullable(),
+  due: due.nullable(),
 });
 export type TicketSummary = z.infer<typeof ticketSummary>;
 
@@ -96,6 +105,8 @@ export const ticketQuery = pageQuery.extend({
   priority: priority.optional(),
   visitFrom: instant.optional(),
   visitTo: instant.optional(),
+  /** Tickets on which something is due by then: the end of a wait, or a question how a repair holds. */
+  dueBy: instant.optional(),
   q: z.string().trim().max(100).optional(),
 });
 

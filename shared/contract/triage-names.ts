@@ -107,6 +107,10 @@ export const watchModes = ['time', 'trigger', 'look'] as const;
 /** What a watch is for. */
 export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'] as const;
 
+/** What a ticket can wait for, and who has to act for it to go on. */
+export const waitingKinds = ['part', 'client', 'access', 'other'] as const;
+export const actingParties = ['office', 'technician', 'secondLine', 'client', 'supplier', 'other'] as const;
+
 /** What the retest of a change says. */
 export const verdicts = ['cleared', 'persists', 'inconclusive'] as const;
 

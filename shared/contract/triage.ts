@@ -17,6 +17,7 @@ import {
   workingStates,
 } from './triage-names.ts';
 import { unattendedWatch } from './unattended.ts';
+import { wait } from './waiting.ts';
 import { watch, withdrawal } from './watch.ts';
 
 export * from './change.ts';
@@ -32,6 +33,7 @@ export {
   workingStates,
 } from './triage-names.ts';
 export type { LeftSafely, UnattendedWatch } from './unattended.ts';
+export * from './waiting.ts';
 export * from './watch.ts';
 
 /** Seen from a device that draws its own menu: `input` is upstream of it, `output` downstream. */
@@ -270,7 +272,7 @@ export const triageRecord = z.object({
   settings: triageSettings,
   symptom,
   round: z.int().min(1),
-  /** While second line has the case: where work goes on afterwards. */
+  /** While second line has the case, or the ticket waits: where work goes on afterwards. */
   resumeAt: workingState.nullable(),
   audit: z
     .object({
@@ -309,6 +311,8 @@ export const triageRecord = z.object({
   /** Changes that were left in between visits. */
   unattended: z.array(unattendedWatch),
   notes: z.array(z.object({ text: keptText, at: instant, by: id })),
+  /** Oldest first; the last one stands while the ticket waits. */
+  waits: z.array(wait),
   closedAt: instant.nullable(),
   closing: closing.nullable(),
   setAside: z.array(setAside),

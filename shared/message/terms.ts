@@ -9,9 +9,11 @@ import type { Site } from '../contract/site.ts';
 import type { TicketSummary } from '../contract/ticket.ts';
 import type { CompletenessItem, WorkingState } from '../contract/triage.ts';
 import type {
+  actingParties,
   onlyWithKinds,
   patternTriggers,
   symptomKinds,
+  waitingKinds,
   whatChangedKinds,
 } from '../contract/triage-names.ts';
 
@@ -23,7 +25,7 @@ type OneOf<List extends readonly string[]> = List[number];
  */
 export type MessageTerms = {
   memberRole: Record<MemberRole, string>;
-  state: Record<WorkingState | 'substitute.retest' | 'escalated' | 'closed', string>;
+  state: Record<WorkingState | 'substitute.retest' | 'waiting' | 'escalated' | 'closed', string>;
   symptom: Record<OneOf<typeof symptomKinds>, string>;
   /** As a sentence goes on with it: `It comes …`. */
   patternTrigger: Record<OneOf<typeof patternTriggers>, string>;
@@ -41,6 +43,8 @@ export type MessageTerms = {
   hdrKind: Record<OneOf<typeof hdrKinds>, string>;
   conversion: Record<OneOf<typeof conversions>, string>;
   signalField: Record<OneOf<typeof signalFields>, string>;
+  waitingKind: Record<OneOf<typeof waitingKinds>, string>;
+  actingParty: Record<OneOf<typeof actingParties>, string>;
   command: Record<TicketCommandType, string>;
   /** What is on a ticket's log beside its commands. */
   fact: Record<'open' | 'assign' | 'takeOver' | 'update' | 'evidenceAdded' | 'evidenceWithdrawn', string>;

@@ -56,12 +56,26 @@ const innerArrows = (ways: readonly Way[], outer: AnyStateNode): Arrow[] =>
     }),
   );
 
+/** Names in a diagram are one set: a state inside another one that bears an outer state's name is told apart. */
+const outerNames = Object.keys(triageMachine.root.states);
+const drawnInside = (name: string, outer: string): string =>
+  outerNames.includes(name) ? `${outer}_${name}` : name;
+
 const arrowLine = ({ from, to, by }: Arrow): string => `${from} --> ${to}${by === '' ? '' : `: ${by}`}`;
 const indented = (lines: readonly string[]): string[] => lines.map((line) => `  ${line}`);
 
 function stateLines(ways: readonly Way[], state: AnyStateNode): string[] {
   if (Object.keys(state.states).length === 0) return [];
-  const inner = [`[*] --> ${state.initial.target[0]?.key ?? ''}`, ...innerArrows(ways, state).map(arrowLine)];
+  const named = (name: string): string => drawnInside(name, state.key);
+  const inner = [
+    ...Object.keys(state.states).flatMap((name) =>
+      named(name) === name ? [] : [`state "${name}" as ${named(name)}`],
+    ),
+    `[*] --> ${named(state.initial.target[0]?.key ?? '')}`,
+    ...innerArrows(ways, state).map(({ from, to, by }) =>
+      arrowLine({ from: named(from), to: named(to), by }),
+    ),
+  ];
   return [`state ${state.key} {`, ...indented(inner), '}'];
 }
 

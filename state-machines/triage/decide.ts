@@ -10,7 +10,7 @@ import { type ApplicableChange, applicableChangesOf } from './changes/applicable
 import type { CompleteCommand, CompleteCommandType, TriageEvent } from './events.ts';
 import { type Awake, rest, stateName, step, type TriageSnapshot, wake } from './evolve.ts';
 import { examplesOf } from './examples.ts';
-import { changeInPlace, openChange } from './record.ts';
+import { changeInPlace, currentWait, openChange } from './record.ts';
 import { after, before } from './rules/consequences.ts';
 import { isRuleName, rules } from './rules/index.ts';
 import { because, type Cause, type Refusal } from './rules/refusal.ts';
@@ -137,8 +137,17 @@ const moreToSay: Partial<Record<CompleteCommandType, (record: TriageRecord) => C
 const termOfState = (state: string) =>
   (state.startsWith('escalated.') ? 'escalated' : state) as keyof MessageTerms['state'];
 
+/** While a ticket waits, the way back to work is told before anything else. */
+const waits = (record: TriageRecord): Cause | null => {
+  const wait = currentWait(record);
+  return wait === null
+    ? null
+    : because('not-allowed-now', message('ticketWaits', { what: wait.what, until: wait.until }));
+};
+
 const notNow = (awake: Awake, { type }: CompleteCommand): Cause => {
   return (
+    waits(awake.context) ??
     moreToSay[type]?.(awake.context) ??
     because(
       'not-allowed-now',

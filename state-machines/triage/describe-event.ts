@@ -121,6 +121,9 @@ const messages: Messages = {
       : message('log/closedWithLess', { reason: override.reason, note: added(note) }),
   reopen: ({ reason }) => message('log/reopened', { reason }),
 
+  waitFor: ({ kind, what, actor, until }) => message('log/waits', { kind, what, actor, until }),
+  resumeWork: ({ note }) => message('log/workResumed', { note: added(note) }),
+
   escalate: ({ question }) => message('log/toSecondLine', { question }),
   answerRequest: ({ text }) => message('log/answeredSecondLine', { text }),
   resubmit: ({ question }) => message('log/toSecondLineAgain', { question: added(question) }),

@@ -16,6 +16,7 @@ import type {
   TriageRecord,
   TriageSettings,
   UnattendedWatch,
+  Wait,
   Watch,
   WorkingState,
 } from '../../shared/contract/triage.ts';
@@ -136,6 +137,7 @@ export type Outcomes = {
   judgeRetest: { changeId: string; judgement: JudgementFacts };
   withdrawCulprit: { resumeAt: WorkingState };
   chooseRemedy: { quietProof: QuietProof | null };
+  waitFor: Pick<Wait, 'leftInPlace'>;
   close: { proof: NonNullable<TriageRecord['closing']>['proof'] };
   /** The watches that count as the reproduction of the round that begins. */
   faultCameBack: { watchIds: string[] };

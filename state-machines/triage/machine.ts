@@ -12,8 +12,8 @@ import {
   correcting,
   culpritFalls,
   deciding,
-  escalateFrom,
   finishingChange,
+  interruptedIn,
   remedyFalls,
   take,
   watching,
@@ -95,7 +95,7 @@ export const triageMachine = triage.createMachine({
       always: { guard: 'baselineComplete', target: 'reproduce' },
       on: {
         ...correcting,
-        ...escalateFrom('baseline'),
+        ...interruptedIn('baseline'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
       },
@@ -103,7 +103,7 @@ export const triageMachine = triage.createMachine({
     reproduce: {
       on: {
         ...watching,
-        ...escalateFrom('reproduce'),
+        ...interruptedIn('reproduce'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
         startWatch: take('startReproduceWatch', 'noWatchRuns'),
@@ -118,7 +118,7 @@ export const triageMachine = triage.createMachine({
       always: { guard: 'reproductionFell', target: 'reproduce' },
       on: {
         ...watching,
-        ...escalateFrom('locateSide'),
+        ...interruptedIn('locateSide'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
         startWatch: take('startSideWatch', 'noWatchRuns'),
@@ -149,21 +149,21 @@ export const triageMachine = triage.createMachine({
           always: { guard: 'sideFell', target: '#triage.locateSide' },
           on: {
             ...watching,
-            ...escalateFrom('substitute.ready'),
+            ...interruptedIn('substitute.ready'),
             startWatch: take('startConfirmWatch', 'noWatchRuns', 'noOpenChange'),
             locateSideAgain: { ...take('locateSideAgain', 'noWatchRuns'), target: '#triage.locateSide' },
           },
         },
         declared: {
           on: {
-            ...escalateFrom('substitute.declared'),
+            ...interruptedIn('substitute.declared'),
             applyChange: { ...take('applyChange', 'changeIsDeclared'), target: 'applied' },
             withdrawChange: { ...take('withdrawChange', 'changeIsDeclared'), target: 'ready' },
           },
         },
         applied: {
           on: {
-            ...escalateFrom('substitute.applied'),
+            ...interruptedIn('substitute.applied'),
             startWatch: { ...take('startRetestWatch', 'noWatchRuns', 'changeIsInPlace'), target: 'retest' },
             judgeRetest: { ...take('judgeRetest', 'changeIsInPlace', 'noWatchRuns'), target: 'judged' },
             leaveInPlace: take('leaveInPlace', 'changeIsInPlace', 'noWatchRuns'),
@@ -180,7 +180,7 @@ export const triageMachine = triage.createMachine({
         judged: {
           always: { guard: 'judgementFell', target: 'applied' },
           on: {
-            ...escalateFrom('substitute.judged'),
+            ...interruptedIn('substitute.judged'),
             startWatch: { ...take('startRetestWatch', 'noWatchRuns', 'changeIsInPlace'), target: 'retest' },
             judgeRetest: take('judgeRetest', 'changeIsInPlace', 'noWatchRuns'),
             leaveInPlace: { ...take('leaveInPlace', 'changeIsInPlace', 'noWatchRuns'), target: 'applied' },
@@ -194,7 +194,7 @@ export const triageMachine = triage.createMachine({
       on: {
         ...correcting,
         ...culpritFalls,
-        ...escalateFrom('culpritFound'),
+        ...interruptedIn('culpritFound'),
         ...finishingChange,
         withdrawCulprit: { ...take('withdrawCulprit', 'culpritIsNamed'), target: 'resuming' },
         chooseRemedy: { ...take('chooseRemedy', 'noOpenChange', 'culpritIsNamed'), target: 'remedy' },
@@ -204,7 +204,7 @@ export const triageMachine = triage.createMachine({
       on: {
         ...correcting,
         ...remedyFalls,
-        ...escalateFrom('remedy'),
+        ...interruptedIn('remedy'),
         finishRemedy: { ...take('finishRemedy', 'noOpenChange', 'remedyIsSettled'), target: 'verify' },
         ...withdrawingRemedy,
       },
@@ -213,7 +213,7 @@ export const triageMachine = triage.createMachine({
       on: {
         ...watching,
         ...remedyFalls,
-        ...escalateFrom('verify'),
+        ...interruptedIn('verify'),
         startWatch: take('startVerifyWatch', 'noWatchRuns'),
         ...withdrawingRemedy,
         faultCameBack: { ...take('faultCameBack', 'noWatchRuns'), target: 'baseline' },
@@ -222,6 +222,12 @@ export const triageMachine = triage.createMachine({
     },
     closed: {
       on: { reopen: { ...take('reopen'), target: 'baseline' } },
+    },
+    waiting: {
+      on: {
+        waitFor: take('waitFor'),
+        resumeWork: { ...take('resumeWork'), target: 'resuming' },
+      },
     },
     escalated: {
       initial: 'waiting',

@@ -42,6 +42,7 @@ export function openingRecord({ ticketId, settings, symptom, whatChanged, at, by
     reports: [],
     unattended: [],
     notes: [],
+    waits: [],
     closedAt: null,
     closing: null,
     setAside: [],

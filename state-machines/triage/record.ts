@@ -9,6 +9,7 @@ import type {
   Report,
   SideObservation,
   TriageRecord,
+  Wait,
   Watch,
 } from '../../shared/contract/triage.ts';
 import { openChangeStatuses } from '../../shared/contract/triage-names.ts';
@@ -117,6 +118,9 @@ export function reportsBeforeChanges(record: TriageRecord): Report[] {
 /** Whether the fault was shown: seen in a watch, or reported so often that it can be gone on with. */
 export const isShownAtAll = (record: TriageRecord): boolean =>
   occurrencesIn(baselineWatches(record)).length > 0 || reportsBeforeChanges(record).length >= goodBaseline;
+/** What the ticket waits for; null while it waits for nothing. */
+export const currentWait = (record: TriageRecord): Wait | null =>
+  record.waits.findLast(({ ended }) => ended === null) ?? null;
 
 export const currentEscalation = (record: TriageRecord): Escalation | null =>
   record.escalations.at(-1) ?? null;

@@ -14,7 +14,13 @@ export const take = <Name extends RuleName | ConsequenceType>(name: Name, ...hol
   guard: { type: 'hold' as const, params: holding },
   actions: name,
 });
-export const escalateFrom = (state: WorkingState) => ({
+/** What interrupts the work: afterwards it goes on where it was. */
+export const interruptedIn = (state: WorkingState) => ({
+  waitFor: {
+    guard: { type: 'hold' as const, params: ['noWatchRuns' as const] },
+    actions: ['waitFor' as const, comeBackTo(state)],
+    target: '#triage.waiting',
+  },
   escalate: {
     guard: { type: 'hold' as const, params: ['noWatchRuns' as const] },
     actions: ['escalate' as const, comeBackTo(state)],

@@ -70,7 +70,7 @@ const chainThen = (chain: Chain): Part => ({
 /** @returns today's record as version 1 would have held it */
 export function asHeldByVersion1(record: TriageRecord): Part {
   return {
-    ...without(record, 'quietProof', 'diaries', 'reports', 'withoutSide', 'looks', 'unattended'),
+    ...without(record, 'quietProof', 'diaries', 'reports', 'withoutSide', 'looks', 'unattended', 'waits'),
     asFound: record.asFound && { ...record.asFound, chain: chainThen(record.asFound.chain) },
     settings: without(record.settings, 'revision'),
     symptom: without(record.symptom, 'pattern', 'onlyWith'),

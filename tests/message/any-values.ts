@@ -124,6 +124,8 @@ const anyOf: { [Of in Exclude<keyof Kinds, 'message'>]: fc.Arbitrary<Kinds[Of]> 
   edidTopic: oneOf('edidTopic'),
   completenessItem: oneOf('completenessItem'),
   evidenceKind: oneOf('evidenceKind'),
+  waitingKind: oneOf('waitingKind'),
+  actingParty: oneOf('actingParty'),
   whatChanged: oneOf('whatChanged'),
   changeKind: fc.constantFrom(...changeKinds),
   hdrKind: oneOf('hdrKind'),

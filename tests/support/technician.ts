@@ -27,7 +27,7 @@ export const isObservation = ({ steps }: Offer): boolean => steps.every(({ type 
 export function sampleWords(path: string): unknown {
   const standIn = standInFor(path);
   // Whoever looks without a house to look at can't tell.
-  if (path.startsWith('what.')) return standIn;
+  if (path.startsWith('what.') || path === 'until') return standIn;
   return typeof standIn === 'string' ? `What was seen (${path})` : standIn;
 }
 

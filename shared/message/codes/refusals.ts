@@ -60,6 +60,8 @@ export const refusalsCodes = {
   ticketHasNoSuchChange: {},
   evidenceWithdrawnAlready: {},
   caseTakenAlready: {},
+  ticketWaits: { what: 'text', until: 'moment' },
+  waitIsOver: { moment: 'moment' },
   watchIdTaken: {},
   occurrenceIdTaken: {},
   changeIdTaken: {},

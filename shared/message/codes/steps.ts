@@ -82,6 +82,9 @@ export const stepCodes = {
   watchRemedyTries: { tries: 'count' },
   watchRemedy: { how: 'message' },
 
+  waitForPart: { for: 'message' },
+  waitForReports: { until: 'moment' },
+  ticketIsWaiting: { kind: 'waitingKind', what: 'text', actor: 'actingParty', until: 'moment' },
   secondLineAsks: { questions: 'text[]' },
   /** What they said, as they said it. */
   secondLineDirects: { step: 'text' },

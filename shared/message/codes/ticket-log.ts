@@ -48,6 +48,8 @@ export const ticketLogCodes = {
   'log/closed': { note: 'text?' },
   'log/closedWithLess': { reason: 'text', note: 'text?' },
   'log/reopened': { reason: 'text' },
+  'log/waits': { kind: 'waitingKind', what: 'text', actor: 'actingParty', until: 'moment' },
+  'log/workResumed': { note: 'text?' },
   'log/toSecondLine': { question: 'text' },
   'log/answeredSecondLine': { text: 'text' },
   'log/toSecondLineAgain': { question: 'text?' },

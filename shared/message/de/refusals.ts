@@ -71,6 +71,9 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   ticketHasNoSuchWatch: () => 'Das Ticket hat keine Beobachtung unter dieser Kennung.',
   ticketHasNoSuchChange: () => 'Das Ticket hat keine Änderung unter dieser Kennung.',
   evidenceWithdrawnAlready: () => 'Dieser Beleg wurde schon zurückgezogen.',
+  ticketWaits: ({ what, until }, say) =>
+    `Das Ticket wartet bis ${say.moment(until)} (${say.text(what)}): Nimm zuerst die Arbeit wieder auf.`,
+  waitIsOver: ({ moment }, say) => `${say.moment(moment)} ist schon vorbei: Nenne einen späteren Termin.`,
   caseTakenAlready: () => 'Du hast diesen Fall schon übernommen.',
   watchIdTaken: () => 'Unter dieser Kennung gibt es schon eine Beobachtung.',
   occurrenceIdTaken: () => 'Unter dieser Kennung gibt es schon ein Vorkommen.',

@@ -105,6 +105,12 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Beobachte, ob die Abhilfe hält: ${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler, bevor es abgeschlossen werden kann.`,
   watchRemedy: ({ how }, say) => `Beobachte, ob die Abhilfe hält: ${say.message(how)}`,
 
+  waitForPart: ({ for: test }, say) =>
+    `Das Ticket auf das warten lassen, was das braucht: ${say.message(test)}`,
+  waitForReports: ({ until }, say) =>
+    `Das Ticket bis ${say.moment(until)} auf das warten lassen, was der Kunde meldet`,
+  ticketIsWaiting: ({ kind, what, actor, until }, say) =>
+    `Das Ticket wartet bis ${say.moment(until)}. Auf: ${say.term('waitingKind', kind)}, ${say.text(what)}. Am Zug: ${say.term('actingParty', actor)}. Nimm die Arbeit wieder auf, sobald es so weit ist.`,
   secondLineAsks: ({ questions }, say) => `Die zweite Ebene fragt: ${questions.map(say.text).join('; ')}`,
   secondLineDirects: ({ step }, say) => `Die zweite Ebene sagt: ${say.text(step)}`,
   secondLineHandedBack: ({ reason }, say) =>

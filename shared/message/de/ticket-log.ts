@@ -75,6 +75,9 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/closedWithLess': ({ reason, note }, say) =>
     `Abgeschlossen mit weniger als der vollen Beobachtung: ${say.text(reason)}${more(note, say)}`,
   'log/reopened': ({ reason }, say) => `Wieder geöffnet: ${say.text(reason)}`,
+  'log/waits': ({ kind, what, actor, until }, say) =>
+    `Das Ticket wartet bis ${say.moment(until)}. Auf: ${say.term('waitingKind', kind)}, ${say.text(what)}. Am Zug: ${say.term('actingParty', actor)}.`,
+  'log/workResumed': ({ note }, say) => `Die Arbeit geht weiter.${more(note, say)}`,
   'log/toSecondLine': ({ question }, say) => `An die zweite Ebene: ${say.text(question)}`,
   'log/answeredSecondLine': ({ text }, say) => `Antwort an die zweite Ebene: ${say.text(text)}`,
   'log/toSecondLineAgain': ({ question }, say) => `Noch einmal an die zweite Ebene.${more(question, say)}`,

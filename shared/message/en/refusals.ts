@@ -66,6 +66,9 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   ticketHasNoSuchWatch: () => 'The ticket has no watch under that id.',
   ticketHasNoSuchChange: () => 'The ticket has no change under that id.',
   evidenceWithdrawnAlready: () => 'That item was withdrawn already.',
+  ticketWaits: ({ what, until }, say) =>
+    `The ticket waits until ${say.moment(until)} (${say.text(what)}): go on with the work first.`,
+  waitIsOver: ({ moment }, say) => `${say.moment(moment)} is past already: name a later date.`,
   caseTakenAlready: () => 'You have taken this case already.',
   watchIdTaken: () => 'There is a watch under that id.',
   occurrenceIdTaken: () => 'There is an occurrence under that id.',

@@ -103,6 +103,11 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `Watch whether the remedy holds: ${tries} ${say.plural(tries, 'try', 'tries')} in a row without the fault before it can be closed.`,
   watchRemedy: ({ how }, say) => `Watch whether the remedy holds: ${say.message(how)}`,
 
+  waitForPart: ({ for: test }, say) => `Let the ticket wait for what this takes: ${say.message(test)}`,
+  waitForReports: ({ until }, say) =>
+    `Let the ticket wait until ${say.moment(until)} for what the client reports`,
+  ticketIsWaiting: ({ kind, what, actor, until }, say) =>
+    `The ticket waits until ${say.moment(until)}. For: ${say.term('waitingKind', kind)}, ${say.text(what)}. To act: ${say.term('actingParty', actor)}. Go on with the work as soon as that is there.`,
   secondLineAsks: ({ questions }, say) => `Second line asks: ${questions.map(say.text).join('; ')}`,
   secondLineDirects: ({ step }, say) => `Second line says: ${say.text(step)}`,
   secondLineHandedBack: ({ reason }, say) => `Second line has given the case back: ${say.text(reason)}`,

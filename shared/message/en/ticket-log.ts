@@ -71,6 +71,9 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/closedWithLess': ({ reason, note }, say) =>
     `Closed with less than the full watch: ${say.text(reason)}${more(note, say)}`,
   'log/reopened': ({ reason }, say) => `Reopened: ${say.text(reason)}`,
+  'log/waits': ({ kind, what, actor, until }, say) =>
+    `The ticket waits until ${say.moment(until)}. For: ${say.term('waitingKind', kind)}, ${say.text(what)}. To act: ${say.term('actingParty', actor)}.`,
+  'log/workResumed': ({ note }, say) => `The work goes on.${more(note, say)}`,
   'log/toSecondLine': ({ question }, say) => `To second line: ${say.text(question)}`,
   'log/answeredSecondLine': ({ text }, say) => `Answer to second line: ${say.text(text)}`,
   'log/toSecondLineAgain': ({ question }, say) => `To second line again.${more(question, say)}`,

@@ -16,6 +16,7 @@ import {
   quietProof,
   sideObservation,
   triageSettings,
+  wait,
   watch,
   workingState,
 } from '../../../shared/contract/triage.ts';
@@ -99,6 +100,7 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
   judgeRetest: z.object({ changeId: id, judgement: judgement.omit({ at: true, by: true }) }),
   withdrawCulprit: z.object({ resumeAt: workingState }),
   chooseRemedy: z.object({ quietProof: quietProof.nullable() }),
+  waitFor: wait.pick({ leftInPlace: true }),
   close: closing.pick({ proof: true }),
   faultCameBack: z.object({ watchIds: z.array(id) }),
   escalate: handedOver,

@@ -27,6 +27,7 @@ export {
   withNames,
 } from './ticket.read.ts';
 export {
+  dueIn,
   findCase,
   hasTicket,
   intakeOf,

@@ -1,13 +1,14 @@
 import { z } from 'zod';
 import { triageRecord } from '../../../shared/contract/triage.ts';
 import {
+  dueOf,
   MACHINE_VERSION,
   newestReadable,
   stateName,
   type TriageSnapshot,
   triageMachine,
 } from '../../../state-machines/index.ts';
-import { NewerDataError, type Prisma } from '../../database/index.ts';
+import { NewerDataError, Prisma } from '../../database/index.ts';
 import { loggedEventsOf } from './log.ts';
 import { replayLog } from './replay-log.ts';
 import type { Tenancy } from './tenancy.ts';
@@ -23,11 +24,19 @@ const stored = z.object({
 
 /** The columns that follow from a snapshot. */
 export const columnsOf = (snapshot: TriageSnapshot) => ({
+  ...dueColumns(snapshot),
   snapshot: snapshot as unknown as Prisma.InputJsonObject,
   state: stateName(snapshot),
   machineVersion: MACHINE_VERSION,
   closedAt: snapshot.context.closedAt === null ? null : new Date(snapshot.context.closedAt),
 });
+
+function dueColumns({ context }: TriageSnapshot) {
+  const found = dueOf(context);
+  return found === null
+    ? { due: Prisma.DbNull, dueBy: null }
+    : { due: found satisfies Prisma.InputJsonObject, dueBy: new Date(found.by) };
+}
 
 /**
  * The snapshot that a row holds, where this version of the program wrote it; null where another did whose log can be

@@ -1,5 +1,6 @@
 import { withTextReplaced } from '../../../shared/contract/person-text.ts';
 import { type Intake, intake as intakeForm } from '../../../shared/contract/ticket.ts';
+import { type Due, due as dueForm } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/index.ts';
 import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
@@ -7,6 +8,9 @@ import { type Context, refused } from '../../http/index.ts';
 import { readSnapshot, storedSnapshot } from './snapshot.ts';
 
 export const noTicket = refused('not-found', message('noSuchTicket'));
+
+/** What somebody has to see to by a date, as a ticket's column holds it. */
+export const dueIn = (row: { readonly due: unknown }): Due | null => dueForm.nullable().parse(row.due);
 
 type WithIntake = { readonly intake: unknown; readonly snapshot: TriageSnapshot };
 

@@ -1,5 +1,5 @@
 import type { UnreadKind } from '../../../shared/contract/ticket.ts';
-import type { TriageSnapshot } from '../../../state-machines/index.ts';
+import { dueOf, type TriageSnapshot } from '../../../state-machines/index.ts';
 import { type Prisma, UnreadableDataError } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 import { columnsOf, readSnapshot } from './snapshot.ts';
@@ -44,7 +44,7 @@ export async function lockTicket(context: Context, id: string): Promise<TicketRo
   if (isStored) return { ...row, snapshot };
   const columns = columnsOf(snapshot);
   await tx.ticket.update({ where: { orgId_id: { orgId: actor.orgId, id } }, data: columns });
-  return { ...row, ...columns, snapshot };
+  return { ...row, ...columns, due: dueOf(snapshot.context), snapshot };
 }
 
 /** A ticket, or of one that can't be read what its row says, and why. */

@@ -42,7 +42,7 @@ export async function listTickets({ tx, actor }: Context, query: Query): Promise
 }
 
 function filtersOf(query: Query, actor: Actor): Prisma.TicketWhereInput[] {
-  const { siteId, chainId, symptom, priority, visitFrom, visitTo } = query;
+  const { siteId, chainId, symptom, priority, visitFrom, visitTo, dueBy } = query;
   const exact = { siteId, chainId, symptom, priority };
   const equals = Object.entries(exact).flatMap(([column, value]) =>
     value === undefined ? [] : [{ [column]: value }],
@@ -52,6 +52,7 @@ function filtersOf(query: Query, actor: Actor): Prisma.TicketWhereInput[] {
   if (query.assigneeId !== undefined) filters.push({ assigneeId: assigneeOf(query.assigneeId, actor) });
   if (visitFrom !== undefined) filters.push({ visitAt: { gte: visitFrom } });
   if (visitTo !== undefined) filters.push({ visitAt: { lt: visitTo } });
+  if (dueBy !== undefined) filters.push({ dueBy: { lte: dueBy } });
   if (query.q) filters.push(matching(query.q));
   return filters;
 }

@@ -5,7 +5,7 @@ import type { Ticket, TicketSummary } from '../../../shared/contract/ticket.ts';
 import { message } from '../../../shared/message/index.ts';
 import { allowedCommands, commandRoles, completeness } from '../../../state-machines/index.ts';
 import type { Actor } from '../../http/index.ts';
-import { intakeOf, type TicketHead, type TicketRow } from '../ticket-record/index.ts';
+import { dueIn, intakeOf, type TicketHead, type TicketRow } from '../ticket-record/index.ts';
 
 export const summaryView = (row: TicketHead): TicketSummary => ({
   id: row.id,
@@ -23,6 +23,7 @@ export const summaryView = (row: TicketHead): TicketSummary => ({
   openedAt: row.openedAt.toISOString(),
   updatedAt: row.updatedAt.toISOString(),
   closedAt: row.closedAt?.toISOString() ?? null,
+  due: dueIn(row),
 });
 
 /** Taking over has an address of its own and is listed with the commands, since it comes before them. */

@@ -79,6 +79,7 @@ export const paths = {
     priority?: string;
     visitFrom?: string;
     visitTo?: string;
+    dueBy?: string;
     q?: string;
     limit?: number;
     cursor?: string;

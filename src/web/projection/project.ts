@@ -11,6 +11,7 @@ import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { completeCommand, figuresIn } from '../../../state-machines/triage/complete-command.ts';
 import { completeness } from '../../../state-machines/triage/completeness.ts';
 import { allowedCommands, type Decision, decide } from '../../../state-machines/triage/decide.ts';
+import { dueOf } from '../../../state-machines/triage/due.ts';
 import type { CompleteCommand } from '../../../state-machines/triage/events.ts';
 import { stateName, type TriageSnapshot } from '../../../state-machines/triage/evolve.ts';
 // From the files themselves: the index would bring the planner along, which no step needs.
@@ -126,6 +127,7 @@ const shown = (ticket: Ticket, snapshot: TriageSnapshot, role: MemberRole, now: 
   triage: snapshot.context,
   allowedNow: allowedCommands(snapshot, role, now),
   missing: completeness(snapshot.context),
+  due: dueOf(snapshot.context),
 });
 
 /** What the API answers with, for a refusal of that kind. */

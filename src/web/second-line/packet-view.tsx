@@ -78,6 +78,7 @@ function factsOf({
     visitAt: null,
     updatedAt: ticket.openedAt,
     closedAt: triage.closedAt,
+    due: null,
     intake: { ...told, reporter: { name: '', phone: '', relation: reporterRelation } },
     sequence: 0,
     triage,

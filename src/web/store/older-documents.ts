@@ -1,6 +1,7 @@
 import { findingAsToday } from '../../../shared/audit/stored-finding.ts';
+import type { Items } from '../../../shared/contract/primitives.ts';
 import type { ChainAudit, ChainDocument } from '../../../shared/contract/site.ts';
-import type { Ticket } from '../../../shared/contract/ticket.ts';
+import type { Ticket, TicketSummary } from '../../../shared/contract/ticket.ts';
 import { storedMessage } from '../../../shared/message/stored.ts';
 import { recordAsToday } from '../../../state-machines/triage/versions/record.ts';
 import { allowedAsToday, missingAsToday } from '../../../state-machines/triage/versions/said.ts';
@@ -12,15 +13,21 @@ const asItIs: Reader = (body) => body;
 const readers: readonly (readonly [RegExp, Reader])[] = [
   [/^\/(me|members|organisation|firmware-levels)$/, asItIs],
   [/^\/sites(\/|\?|$)/, asItIs],
-  [/^\/tickets\?/, asItIs],
+  [/^\/tickets\?/, (body) => withoutDue(body as Items<TicketSummary>)],
   [/^\/tickets\/[^/?]+\/evidence\?/, asItIs],
   [/^\/tickets\/[^/?]+$/, (body) => withRecord(body as Ticket)],
   [/^\/chains\/[^/?]+$/, (body) => withChanges(body as ChainDocument)],
   [/^\/chains\/[^/?]+\/audit(\?|$)/, (body) => withFindings(body as ChainAudit)],
 ];
 
+/** In version 1 no ticket waited, and no repair was asked after. */
+const withoutDue = (list: Items<TicketSummary>): Items<TicketSummary> => ({
+  ...list,
+  items: list.items.map((ticket) => ({ ...ticket, due: null })),
+});
 const withRecord = (ticket: Ticket): Ticket => ({
   ...ticket,
+  due: null,
   triage: recordAsToday(ticket.triage),
   allowedNow: ticket.allowedNow.map(allowedAsToday),
   missing: ticket.missing.map(missingAsToday),

@@ -58,6 +58,10 @@ export const technicianScreens: RoleScreens = {
       screen: lazyScreen(() => import('./steps/escalate.tsx').then((module) => module.EscalateScreen)),
     },
     {
+      path: '/app/visits/:ticketId/triage/wait',
+      screen: lazyScreen(() => import('./steps/waiting.tsx').then((module) => module.WaitScreen)),
+    },
+    {
       path: '/app/visits/:ticketId/triage/logs',
       screen: lazyScreen(() => import('./steps/logs.tsx').then((module) => module.LogsScreen)),
     },

@@ -7,6 +7,7 @@ import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { useDocument } from '../store/documents.ts';
+import { DueBadge } from '../waiting/due-badge.tsx';
 import { stateWord, terms } from '../words/terms.ts';
 import { clockTime, dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
@@ -91,6 +92,7 @@ function VisitCard({ ticket, group }: { ticket: TicketSummary; group: VisitGroup
         )}
         <Badge>{terms().symptom[ticket.symptom]}</Badge>
         <Badge>{stateWord(ticket.state)}</Badge>
+        <DueBadge due={ticket.due} zone={zone} />
       </span>
       {kinds.length > 0 && (
         <span class="visit-card-hazards">

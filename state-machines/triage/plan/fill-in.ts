@@ -38,6 +38,8 @@ function saidOf(step: Step): readonly string[] {
       return ['question', 'waivers.reason'];
     case 'resubmit':
       return ['waivers.reason'];
+    case 'waitFor':
+      return ['what', 'until'];
     case 'note':
     case 'answerRequest':
     case 'directStep':
@@ -136,6 +138,7 @@ export function standInFor(path: string): unknown {
   if (path === 'safety') return { ...leftSafely };
   if (path === 'clientsYes')
     return { name: '…', at: '2000-01-01T00:00:00.000Z', whatChanges: '…', howToUndo: '…' };
+  if (path === 'until') return '2199-12-31T00:00:00.000Z';
   return '…';
 }
 

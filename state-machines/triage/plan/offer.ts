@@ -48,7 +48,10 @@ const telling = [
 ] as const;
 
 function keyOf(step: Step): string {
-  const about = { ...('remedy' in step ? step.remedy : {}), ...('what' in step ? step.what : {}) };
+  const about = {
+    ...('remedy' in step ? step.remedy : {}),
+    ...('what' in step && typeof step.what === 'object' ? step.what : {}),
+  };
   const content = { ...step, ...about } as Record<string, unknown>;
   const parts = telling.flatMap((field) => {
     const value = content[field];

@@ -49,9 +49,9 @@ const testsShown = ({ state }: Asked, offers: readonly Offer[], { tests }: Choic
 
 const isEarly = (state: string): boolean => state === 'baseline' || state === 'reproduce';
 
-/** Once a culprit is named, or second line has the case, no test is looked for. */
+/** Once a culprit is named, while second line has the case or the ticket waits, no test is looked for. */
 const isSettled = ({ state }: Asked): boolean =>
-  ['culpritFound', 'remedy', 'verify', 'closed', 'escalated'].includes(state.split('.')[0] ?? '');
+  ['culpritFound', 'remedy', 'verify', 'closed', 'escalated', 'waiting'].includes(state.split('.')[0] ?? '');
 
 /**
  * What can be done before anybody drives: the next thing the client can safely do, how likely a visit is, and what to

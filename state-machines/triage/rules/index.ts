@@ -12,6 +12,7 @@ import type { Rule } from './rule.ts';
 import * as secondLine from './second-line.ts';
 import * as sides from './sides.ts';
 import * as unattended from './unattended.ts';
+import * as waiting from './waiting.ts';
 import * as watches from './watches.ts';
 
 /** Every rule by its name; the machine’s actions bear the same names. */
@@ -64,6 +65,9 @@ export const rules = {
   faultCameBack: remedy.faultCameBack,
   close: remedy.close,
   reopen: remedy.reopen,
+
+  waitFor: waiting.waitFor,
+  resumeWork: waiting.resumeWork,
 
   escalate: escalation.escalate,
   answerRequest: escalation.answerRequest,

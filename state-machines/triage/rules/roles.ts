@@ -12,6 +12,8 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   answerWhatChanged: onTheTicket,
   withdrawReport: onTheTicket,
   reopen: onTheTicket,
+  waitFor: onTheTicket,
+  resumeWork: onTheTicket,
 
   reviewAudit: onSite,
   recordAsFound: onSite,

@@ -173,6 +173,7 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
     reports: [],
     unattended: [],
     requests: [],
+    waits: [],
     notes: [{ text: 'The client is away in December.', at: at(280), by }],
     closedAt: null,
     closing: null,

@@ -3,6 +3,7 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import { type TicketCommandType, ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { sideProofKinds } from '../../../shared/contract/look-names.ts';
 import { changeKinds, type TriageRecord } from '../../../shared/contract/triage.ts';
+import { actingParties, waitingKinds } from '../../../shared/contract/triage-names.ts';
 import { applicableChanges, type TriageSnapshot } from '../../../state-machines/index.ts';
 import { device, link, type Sent, uuid, waiveAll } from './triage-events.ts';
 
@@ -192,6 +193,14 @@ const makers: Record<TicketCommandType, Maker> = {
   faultCameBack: plain({ type: 'faultCameBack', reason }),
   close: (_, { which }) => ({ type: 'close', override: which % 2 === 0 ? { reason } : null }),
   reopen: plain({ type: 'reopen', reason }),
+  waitFor: (_, { which }) => ({
+    type: 'waitFor',
+    kind: oneOf(waitingKinds, which) ?? 'part',
+    what: 'A cable of twelve metres',
+    actor: oneOf(actingParties, which) ?? 'supplier',
+    until: which % 4 === 0 ? '2026-11-02T08:00:00.000Z' : '2199-01-01T08:00:00.000Z',
+  }),
+  resumeWork: plain({ type: 'resumeWork' }),
   escalate: (_, { which }) => ({
     type: 'escalate',
     question: 'What is it?',

@@ -2,27 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { workingStates } from '../../../shared/contract/triage.ts';
 import { TriageCase } from './triage-case.ts';
 import { device, link, members, type Sent, uuid, waiveAll, waivers } from './triage-events.ts';
+import { working } from './working-states.ts';
 
 const escalate = { type: 'escalate', question: 'Is this the receiver?', waivers: waiveAll } satisfies Sent;
 const recall = { type: 'recall', reason: 'Found it myself' } satisfies Sent;
-
-/** A ticket in each state that it is worked on in. */
-const working: Record<(typeof workingStates)[number], () => TriageCase> = {
-  baseline: () => new TriageCase(),
-  reproduce: () => new TriageCase().baseline(),
-  locateSide: () => new TriageCase().reproduced(),
-  'substitute.ready': () => new TriageCase().substituting(),
-  'substitute.declared': () => new TriageCase().substituting().declare('bypassDevice', device('receiver')),
-  'substitute.applied': () => working['substitute.declared']().send({ type: 'applyChange' }),
-  'substitute.judged': () =>
-    new TriageCase().substituting().tried('bypassDevice', device('receiver'), 'cleared'),
-  culpritFound: () => new TriageCase().culpritNamed(),
-  remedy: () =>
-    new TriageCase()
-      .culpritNamed()
-      .send({ type: 'chooseRemedy', remedy: { kind: 'permanent', what: 'A new cable' } }),
-  verify: () => new TriageCase().repaired(),
-};
 
 describe.each(workingStates)('escalating from %s', (state) => {
   it('hands the case over, and comes back to where the work stood', () => {

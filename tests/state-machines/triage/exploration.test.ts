@@ -9,17 +9,17 @@ import {
   type TriageEvent,
 } from '../../../state-machines/index.ts';
 import { type InvariantName, invariants } from '../../../state-machines/triage/invariants.ts';
-import { standingSides } from '../../../state-machines/triage/record.ts';
+import { currentWait, standingSides } from '../../../state-machines/triage/record.ts';
 import { type RuleName, rules } from '../../../state-machines/triage/rules/index.ts';
 import { because } from '../../../state-machines/triage/rules/refusal.ts';
 import {
   explore,
   type Graph,
+  interrupting,
   isOpen,
   placeOf,
   restingStates,
   takingBack,
-  toSecondLine,
   type Visited,
 } from './exploration.ts';
 import { device, link, opening } from './triage-events.ts';
@@ -30,6 +30,7 @@ const hotPlug = { kind: 'reissueHotPlug', target: device('receiver') } as const;
 const firmware = { kind: 'updateFirmware', target: device('receiver') } as const;
 
 const openChanges = ({ context }: Visited) => context.changes.filter(isOpen);
+const isInterrupted = (state: string) => state === 'waiting' || state.startsWith('escalated');
 const inSubstitute = (snapshot: Visited) => stateName(snapshot).startsWith('substitute.');
 
 /** What must hold wherever the exploration gets, in words. */
@@ -60,8 +61,10 @@ const mustHold: Record<string, (snapshot: Visited) => boolean> = {
     stateName(snapshot) !== 'substitute.retest' || runningWatch(snapshot.context)?.purpose === 'retest',
   'a remedy other than “no fault found” has a culprit': ({ context }) =>
     context.remedy === null || context.remedy.kind === 'noFaultFound' || context.culprit !== null,
-  'the way back is kept while second line has the case, and only then': (snapshot) =>
-    stateName(snapshot).startsWith('escalated') === (snapshot.context.resumeAt !== null),
+  'the way back is kept while second line has the case or the ticket waits, and only then': (snapshot) =>
+    isInterrupted(stateName(snapshot)) === (snapshot.context.resumeAt !== null),
+  'what is waited for is known while the ticket waits, and only then': (snapshot) =>
+    (stateName(snapshot) === 'waiting') === (currentWait(snapshot.context) !== null),
   'a ticket is closed where it says when': (snapshot) =>
     (stateName(snapshot) === 'closed') === (snapshot.context.closedAt !== null),
   'it rests only in states that people know': (snapshot) => restingStates.includes(stateName(snapshot)),
@@ -105,11 +108,11 @@ const patienceMs = 300_000;
 describe('every way through a ticket', () => {
   let graph: Graph;
   beforeAll(() => {
-    graph = explore({ changes: [bypass, replaceCable, firmware], without: toSecondLine });
+    graph = explore({ changes: [bypass, replaceCable, firmware], without: interrupting });
   }, patienceMs);
 
-  it('gets to every state but those of second line', () => {
-    expect(namesIn(graph)).toEqual(restingStates.filter((name) => !name.startsWith('escalated')).sort());
+  it('gets to every state in which work goes on', () => {
+    expect(namesIn(graph)).toEqual(restingStates.filter((name) => !isInterrupted(name)).sort());
     expect(graph.size).toBeGreaterThan(800);
   });
 
@@ -131,7 +134,7 @@ describe('every way through a ticket', () => {
   });
 });
 
-describe('every way through second line', () => {
+describe('every way through second line and waiting', () => {
   let graph: Graph;
   beforeAll(() => {
     graph = explore({ changes: [bypass], without: takingBack });
@@ -154,7 +157,7 @@ describe('the shortest way to every place', () => {
   it(
     'is a log that replays to the same snapshot',
     () => {
-      const reached = explore({ changes: [bypass, hotPlug], without: toSecondLine });
+      const reached = explore({ changes: [bypass, hotPlug], without: interrupting });
       expect(reached.size).toBeGreaterThan(200);
       for (const { state, events } of reached.values()) {
         const log: TriageEvent[] = JSON.parse(JSON.stringify(events));
@@ -174,7 +177,7 @@ describe('the exploration itself', () => {
       if (name !== 'chooseRemedy') vi.spyOn(rules[name], 'refuse').mockReturnValue(cause);
     }
     for (const name of out) vi.spyOn(invariants, name).mockReturnValue(true);
-    return explore({ changes: [bypass], without: [...toSecondLine, ...takingBack] });
+    return explore({ changes: [bypass], without: [...interrupting, ...takingBack] });
   }
   afterEach(() => vi.restoreAllMocks());
 

@@ -93,6 +93,8 @@ const always: Sent[] = [
   { type: 'faultCameBack', reason: 'It is back' },
   { type: 'reopen', reason: 'It is back' },
   { type: 'escalate', question: 'What is it?', waivers: waiveAll },
+  { type: 'waitFor', kind: 'part', what: 'A cable', actor: 'supplier', until: '2199-01-01T08:00:00.000Z' },
+  { type: 'resumeWork' },
 
   { type: 'recall', reason: 'Found it myself' },
   { type: 'takeCase' },
@@ -238,8 +240,8 @@ export function explore(trying: Trying): Graph {
   return graph;
 }
 
-/** Commands to and from second line, and what they lead to. */
-export const toSecondLine = [
+/** Commands that interrupt the work: to and from second line with what they lead to, and waiting. */
+export const interrupting = [
   'escalate',
   'recall',
   'takeCase',
@@ -248,6 +250,8 @@ export const toSecondLine = [
   'resubmit',
   'askForMore',
   'directStep',
+  'waitFor',
+  'resumeWork',
 ] as const satisfies readonly Sent['type'][];
 /** Commands that take something back. */
 export const takingBack = [
@@ -262,6 +266,7 @@ export const restingStates = [
   ...workingStates,
   'substitute.retest',
   'closed',
+  'waiting',
   'escalated.waiting',
   'escalated.underReview',
   'escalated.moreRequested',

@@ -33,7 +33,10 @@ function planOf(ticket: TriageCase, more: { chain?: Chain; intake?: Partial<Inta
   });
 }
 
-const wordsFor = (path: string): unknown => (path === 'answers' ? [{ kind: 'notKnown' }] : `Said of ${path}`);
+const wordsFor = (path: string): unknown => {
+  if (path === 'until') return '2027-01-08T10:00:00.000Z';
+  return path === 'answers' ? [{ kind: 'notKnown' }] : `Said of ${path}`;
+};
 const commandsOf = (offer: Offer): Sent[] =>
   filledIn(offer, Object.fromEntries(offer.toSay.map((path) => [path, wordsFor(path)]))) as Sent[];
 /** Why one of an offer's commands would be refused now; null where all are accepted. */

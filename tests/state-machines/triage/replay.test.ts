@@ -208,8 +208,8 @@ describe('who may send what', () => {
       const { [type]: roles } = commandRoles;
       expect(roles.includes('admin')).toBe(roles.includes('technician') || roles.includes('dispatcher'));
       if (roles.includes('dispatcher')) {
-        const theirs = ['note', 'amendIntake', 'answerWhatChanged', 'withdrawReport', 'reopen'];
-        expect(theirs).toContain(type);
+        const atTheDesk = ['note', 'amendIntake', 'answerWhatChanged', 'withdrawReport', 'reopen'];
+        expect([...atTheDesk, 'waitFor', 'resumeWork']).toContain(type);
       }
     }
   });

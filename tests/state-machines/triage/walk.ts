@@ -34,6 +34,8 @@ const wandersShare = 0.1;
 const poorObserverShare = 0.2;
 const byHandShare = 0.1;
 const sentBackShare = 0.4;
+/** The chance, a turn, that nobody ever comes back to a ticket that waits. */
+const staysWaitingShare = 0.3;
 
 /** One technician who does blindly what the plan offers, in a house drawn from a seed. */
 export class Walk {
@@ -82,6 +84,7 @@ export class Walk {
     const { state } = this.#ticket;
     if (state === 'closed') return this.#ended('closed');
     if (state.startsWith('escalated.') && state !== 'escalated.moreRequested') return this.#withSecondLine();
+    if (state === 'waiting' && this.#random() < staysWaitingShare) return this.#ended('waiting');
     this.#maybeInterrupt();
     if (this.#ticket.state !== state) return null;
     if (this.#steps >= mostSteps) return this.#stranded(`no end after ${mostSteps} steps`);

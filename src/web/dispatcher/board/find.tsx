@@ -8,6 +8,7 @@ import { DocumentView } from '../../parts/document-view.tsx';
 import { Field, SelectField } from '../../parts/field.tsx';
 import { Badge } from '../../parts/notice.tsx';
 import { useDocument } from '../../store/documents.ts';
+import { DueBadge } from '../../waiting/due-badge.tsx';
 import { stateWord, terms } from '../../words/terms.ts';
 import { day } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
@@ -18,6 +19,7 @@ import { boardWords } from './words.ts';
 /** Assumed: a pause this long between two letters is worth asking. */
 const pauseMs = 150;
 const limit = 50;
+type Which = 'open' | 'waiting' | 'all';
 
 /** Tickets and sites by whatever somebody remembers of them. What is looked for stands in the address. */
 export function FindScreen() {
@@ -25,12 +27,14 @@ export function FindScreen() {
   const { query, route } = useLocation();
   const fields = useRef<HTMLDivElement>(null);
   const [typed, setTyped] = useState(query.q ?? '');
-  const [state, setState] = useState<'open' | 'all'>(query.all === '1' ? 'all' : 'open');
+  const [state, setState] = useState<Which>(
+    query.all === '1' ? 'all' : query.waiting === '1' ? 'waiting' : 'open',
+  );
   const [asked, setAsked] = useState(typed.trim());
   useEffect(() => {
     const timer = setTimeout(() => {
       setAsked(typed.trim());
-      const all = state === 'all' ? '&all=1' : '';
+      const all = state === 'open' ? '' : `&${state}=1`;
       // whoever has tapped a result meanwhile is on their way there, and not to be brought back
       if (location.pathname === '/app/find')
         route(`/app/find?q=${encodeURIComponent(typed.trim())}${all}`, true);
@@ -39,9 +43,7 @@ export function FindScreen() {
   }, [typed, state]);
   // Whoever comes here wants to type; the screen's heading has the focus before.
   useEffect(() => fields.current?.querySelector('input')?.focus(), []);
-  const tickets = useDocument(
-    paths.tickets({ q: asked, limit, ...(state === 'open' ? { state: 'open' } : {}) }),
-  );
+  const tickets = useDocument(paths.tickets({ q: asked, limit, ...(state === 'all' ? {} : { state }) }));
   const sites = useDocument(paths.sites({ q: asked, limit }));
   return (
     <DeskScreen title={t.find} tools={<LinkButton href="/app/sites/new">{t.newSite}</LinkButton>}>
@@ -58,6 +60,7 @@ export function FindScreen() {
           label={t.which}
           options={[
             { value: 'open', label: t.open },
+            { value: 'waiting', label: t.waitingOnes },
             { value: 'all', label: t.closedToo },
           ]}
           value={state}
@@ -117,6 +120,7 @@ function TicketTable({ tickets }: { tickets: readonly TicketSummary[] }) {
           </span>
           <span class="row">
             <Badge>{stateWord(ticket.state)}</Badge>
+            <DueBadge due={ticket.due} zone={zone} />
             <span class="soft">
               {day(ticket.openedAt, zone)} · {ticket.assigneeName ?? d.nobody}
             </span>

@@ -3,6 +3,7 @@ import type { TicketSummary } from '../../../../shared/contract/ticket.ts';
 import { Button } from '../../parts/button.tsx';
 import { Dialog } from '../../parts/dialog.tsx';
 import { Badge } from '../../parts/notice.tsx';
+import { DueBadge } from '../../waiting/due-badge.tsx';
 import { stateWord, terms } from '../../words/terms.ts';
 import { clockTime, dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
@@ -28,6 +29,7 @@ export function VisitEntry({ ticket, isDated = false }: { ticket: TicketSummary;
         </span>
         <span class="row">
           <Badge>{stateWord(ticket.state)}</Badge>
+          <DueBadge due={ticket.due} zone={zone} />
           {(ticket.priority === 'high' || ticket.priority === 'urgent') && (
             <Badge tone="caution">{terms().priority[ticket.priority]}</Badge>
           )}

@@ -4,7 +4,10 @@ import { paths } from '../../api/paths.ts';
 import { DocumentView } from '../../parts/document-view.tsx';
 import { typedText } from '../../parts/typed.tsx';
 import { useDocument } from '../../store/documents.ts';
+import { isOverdue } from '../../waiting/due-badge.tsx';
+import { waitingWords } from '../../waiting/words.ts';
 import { changeWords } from '../../words/change-words.ts';
+import { terms } from '../../words/terms.ts';
 import { lengthOfTime } from '../../words/times.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
 import { useTickets } from './use-tickets.ts';
@@ -17,34 +20,44 @@ type Waiting = { ticket: TicketSummary; since: string; said?: string };
 export function WaitingScreen() {
   const t = boardWords();
   const open = useDocument(paths.tickets({ state: 'open', limit: 200 }));
+  const due = useDocument(paths.tickets({ dueBy: farOff, limit: 200 }));
   return (
     <DeskScreen title={t.waiting}>
-      <DocumentView document={open}>{({ items }) => <Walls open={items} />}</DocumentView>
+      <DocumentView document={open}>
+        {({ items }) => <Walls open={items} due={due.body?.items ?? []} />}
+      </DocumentView>
     </DeskScreen>
   );
 }
 
 /** In these a change can be in place, or second line can have asked for something. */
 const needsDetails = (state: string): boolean =>
-  ['escalated', 'substitute', 'culpritFound', 'remedy', 'verify', 'locateSide'].includes(
+  ['escalated', 'waiting', 'substitute', 'culpritFound', 'remedy', 'verify', 'locateSide'].includes(
     state.split('.')[0] ?? '',
   );
 
-function Walls({ open }: { open: readonly TicketSummary[] }) {
+function Walls({ open, due }: { open: readonly TicketSummary[]; due: readonly TicketSummary[] }) {
   const t = boardWords();
   const details = useTickets(open.filter(({ state }) => needsDetails(state)));
   const asked = open.flatMap((ticket) => requestsOf(ticket, details.get(ticket.id)));
+  const now = new Date().toISOString();
+  const [overdue, later] = [true, false].map((late) =>
+    due.filter((ticket) => isOverdue(ticket.due, now) === late),
+  );
   const groups: { name: string; waiting: Waiting[] }[] = [
+    { name: t.overdue, waiting: (overdue ?? []).map(dueEntry) },
+    { name: t.putOff, waiting: (later ?? []).filter((one) => one.due?.kind === 'wait').map(dueEntry) },
+    { name: t.followUps, waiting: (later ?? []).filter((one) => one.due?.kind === 'followUp').map(dueEntry) },
     {
       name: t.ofUs,
       waiting: open
-        .filter(({ assigneeId }) => assigneeId === null)
+        .filter(({ assigneeId, due }) => assigneeId === null && due === null)
         .map((ticket) => ({ ticket, since: ticket.openedAt })),
     },
     {
       name: t.ofUsVisit,
       waiting: open
-        .filter(({ assigneeId, visitAt }) => assigneeId !== null && visitAt === null)
+        .filter(({ assigneeId, visitAt, due }) => assigneeId !== null && visitAt === null && due === null)
         .map((ticket) => ({ ticket, since: ticket.openedAt })),
     },
     {
@@ -89,6 +102,21 @@ function Walls({ open }: { open: readonly TicketSummary[] }) {
       ))}
     </div>
   );
+}
+
+/** Every date there can be: what is due later is listed too. */
+const farOff = '2199-12-31T00:00:00.000Z';
+
+function dueEntry(ticket: TicketSummary): Waiting {
+  const { due } = ticket;
+  if (due === null) return { ticket, since: ticket.updatedAt };
+  if (due.kind === 'followUp') return { ticket, since: due.since };
+  const said = `${terms().actingParty[due.actor]}: ${typedText(due.what)}`;
+  return {
+    ticket,
+    since: due.since,
+    said: due.isInPlace ? `${said} · ${waitingWords().somethingInPlace}` : said,
+  };
 }
 
 function requestsOf(ticket: TicketSummary, details: Ticket | undefined): Waiting[] {

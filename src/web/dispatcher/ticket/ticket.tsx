@@ -24,6 +24,7 @@ import { deskWords } from '../common/words.ts';
 import { EditIntake } from './edit-intake.tsx';
 import { IntakeFacts } from './intake-facts.tsx';
 import { saveFile } from './save-file.ts';
+import { WaitingCard } from './waiting-card.tsx';
 import { ticketWords } from './words.ts';
 
 const ChainDrawing = lazyPart(() =>
@@ -80,6 +81,7 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
       <div class="beside">
         <div class="stack">
           <NowCard ticket={ticket} />
+          <WaitingCard ticket={ticket} zone={zone} />
           {chain !== null && <Drawing ticket={ticket} />}
           <Card title={t.asked}>
             <IntakeFacts ticket={ticket} chain={chain} />

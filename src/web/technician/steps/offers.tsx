@@ -6,7 +6,7 @@ import { filledIn } from '../../../../state-machines/triage/plan/fill-in.ts';
 import { Button } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { inWords, said } from '../../words/sentence.tsx';
-import { declareAddress, triageAddress } from '../common/triage-addresses.ts';
+import { declareAddress, triageAddress, waitAddress } from '../common/triage-addresses.ts';
 import { offerWords } from './offer-words.ts';
 import { PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
@@ -20,6 +20,7 @@ const typeOf = (offer: Offer): TicketCommandType => lastOf(offer)?.type ?? 'note
 function screenOf({ ticket: { id } }: Work, offer: Offer): string | null {
   const last = filledIn(offer, {}).at(-1);
   if (last?.type === 'declareChange') return declareAddress(id, last.kind, last.target);
+  if (last?.type === 'waitFor') return waitAddress(id, last);
   if (last?.type === 'nameCulprit') return triageAddress(id, 'culprit');
   return last?.type === 'escalate' ? triageAddress(id, 'escalate') : null;
 }

@@ -6,6 +6,7 @@ import { baselineWatches, occurrencesIn } from '../../../../state-machines/triag
 import { Button } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
+import { OfferButton } from './offers.tsx';
 import { PlanSentence, Question } from './question.tsx';
 import { NoFaultForm } from './remedy.tsx';
 import { StartWatch } from './start-watch.tsx';
@@ -24,6 +25,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
   if (asks === 'noFault') return <NoFaultForm key="noFault" work={work} onBack={() => setAsks('question')} />;
   const wantsMore = planned.plan?.offers[0]?.steps[0]?.type === 'startWatch';
   const isOver = planned.plan?.offers.some(({ steps }) => steps.at(-1)?.type === 'chooseRemedy') === true;
+  const wait = planned.plan?.offers.find(({ steps }) => steps.at(-1)?.type === 'waitFor');
   const goOn = work.may('acceptReproduction') && (
     <Button
       kind={wantsMore ? 'plain' : 'primary'}
@@ -38,7 +40,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
       key="start"
       work={work}
       watchMin={planned.plan?.watchMin ?? null}
-      isNext={(goOn === false || wantsMore) && !isOver}
+      isNext={(goOn === false || wantsMore) && !isOver && wait === undefined}
     />
   );
   return (
@@ -48,6 +50,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
       title={t.reproduceTitle}
       answers={
         <>
+          {wait !== undefined && <OfferButton key={wait.key} work={work} offer={wait} isNext />}
           {wantsMore ? [start, goOn] : [goOn, start]}
           {pattern.kind !== 'trigger' && pattern.kind !== 'always' && (
             <Button onClick={() => setAsks('tries')}>{t.startTries}</Button>

@@ -30,10 +30,12 @@ export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere
   return <NothingLeft key="nothing" work={work} planned={planned} />;
 }
 
+const elsewhere: ReadonlySet<string> = new Set(['escalate', 'declareChange', 'voidWatch', 'waitFor']);
+
 /** What the plan leads with is no test, and has no question of its own. */
 function leadsElsewhere({ offers: [first] }: PlanReply): boolean {
   const type = first?.steps.at(-1)?.type;
-  return first?.test === null && (type === 'escalate' || type === 'declareChange' || type === 'voidWatch');
+  return first?.test === null && type !== undefined && elsewhere.has(type);
 }
 
 function NextTest({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {

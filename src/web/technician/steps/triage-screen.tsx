@@ -2,6 +2,7 @@ import { openChange, runningWatch } from '../../../../state-machines/triage/reco
 import { paths } from '../../api/paths.ts';
 import { Notice } from '../../parts/notice.tsx';
 import { useDocument } from '../../store/documents.ts';
+import { waitingWords } from '../../waiting/words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { BaselineQuestion } from './baseline.tsx';
 import { ChangeQuestion } from './change.tsx';
@@ -15,6 +16,7 @@ import { SideQuestion } from './side.tsx';
 import { ReadyQuestion } from './substitute.tsx';
 import { type PlanHere, usePlan } from './use-plan.ts';
 import { ClosedQuestion, VerifyQuestion } from './verify.tsx';
+import { WaitingQuestion } from './waiting.tsx';
 import { WatchQuestion } from './watch.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -64,6 +66,8 @@ function QuestionOf({ work, planned }: { work: Work; planned: PlanHere }) {
       return <FinishQuestion key="finish" work={work} />;
     case 'verify':
       return <VerifyQuestion work={work} planned={planned} />;
+    case 'waiting':
+      return <WaitingQuestion work={work} />;
     case 'escalated':
       return <SecondLineQuestion work={work} />;
     default:
@@ -86,6 +90,9 @@ function More({ work }: { work: Work }) {
         {work.may('recordLook') && <MoreLink href={triageAddress(id, 'looks')}>{t.looks}</MoreLink>}
         {plans && <MoreLink href={triageAddress(id, 'changes')}>{t.otherTests}</MoreLink>}
         <MoreLink href={triageAddress(id, 'kit')}>{t.kit}</MoreLink>
+        {work.may('waitFor') && state !== 'waiting' && (
+          <MoreLink href={triageAddress(id, 'wait')}>{waitingWords().putOff}</MoreLink>
+        )}
         {work.may('escalate') && <MoreLink href={triageAddress(id, 'escalate')}>{t.escalate}</MoreLink>}
         <MoreLink href={`/app/visits/${id}`}>{t.toVisit}</MoreLink>
       </ul>

@@ -8,6 +8,7 @@ import { escalatedStage, withSecondLine } from './escalated.ts';
 import { readyStage } from './ready.ts';
 import { reproduceStage } from './reproduce.ts';
 import { sideStage } from './side.ts';
+import { waitingStage } from './waiting.ts';
 
 /** What each stage asks for. @param choice what to test next; reckoned once it is asked for */
 export function stageOf(asked: Asked, choice: () => Choice): Stage {
@@ -32,6 +33,8 @@ function ownStageOf(asked: Asked, choice: () => Choice): Stage {
       return remedyStage(asked);
     case 'verify':
       return verifyStage(asked);
+    case 'waiting':
+      return waitingStage(asked);
     case 'escalated':
       return escalatedStage(asked);
     default:

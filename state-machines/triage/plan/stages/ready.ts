@@ -22,6 +22,7 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
+import { hasWaitedFor, waitForPart } from './waiting.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** No change is open: the proof of the last one, the next one, or the end of looking. */
@@ -150,6 +151,14 @@ function endings(asked: Asked, choice: Choice): Offer[] {
   const { record } = asked;
   const shown = changesOfRound(record).findLast((change) => whyNoProof(change) === null);
   const name = shown === undefined ? [] : nameOffers(asked, shown, choice);
-  const others = [escalateOffer(record), offering({ type: 'locateSideAgain' })];
+  const { outOfReach } = choice.plan;
+  const wait = outOfReach === null ? [] : [waitForPart(outOfReach.text)];
+  const isNext = choice.tests.views.length === 0 && !hasWaitedFor(record, 'part');
+  const others = [
+    ...(isNext ? wait : []),
+    escalateOffer(record),
+    offering({ type: 'locateSideAgain' }),
+    ...(isNext ? [] : wait),
+  ];
   return choice.plan.advice.kind === 'culprit' ? [...name, ...others] : [...others, ...name];
 }

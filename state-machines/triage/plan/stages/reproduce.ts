@@ -1,4 +1,4 @@
-import type { Offer } from '../../../../shared/contract/plan.ts';
+import type { Offer, OverDays } from '../../../../shared/contract/plan.ts';
 import type { Symptom, TriageRecord } from '../../../../shared/contract/triage.ts';
 import {
   assumedRatePerHour,
@@ -27,6 +27,7 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
 import { conditionsFor, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer } from './hand-over.ts';
+import { hasWaitedFor, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, type Left, seenOffers, waitingOffers } from './watching.ts';
 
 /** Seeing the fault before anything is changed, often enough for the retests to come. */
@@ -51,7 +52,7 @@ function unseenStage(asked: Asked, upToNow: TriageRecord): Stage {
   const reports = reportsBeforeChanges(record).length;
   if (reports >= goodBaseline) return reportedStage(record, reports);
   const rare = overDaysOf(asked);
-  if (rare !== null) return rareStage(record, tooRare(rare));
+  if (rare !== null) return rareStage(asked, rare);
   const quiet = quietOf(upToNow, usable(baselineWatches(upToNow)));
   const left = Math.max(0, quiet.needed - quiet.done);
   if (left === 0) return shouldHaveShown(record);
@@ -122,13 +123,21 @@ const reportedStage = (record: TriageRecord, reports: number): Stage =>
     escalateOffer(record),
   ]);
 
-/** Nobody sits through it: what there is to do over days is in the plan's `overDays`. */
-const rareStage = (record: TriageRecord, said: Message): Stage =>
-  stage(said, [
+/** Assumed: as long as reports are waited for where the days that are needed are more. */
+const usualDays = 21;
+const dayMs = 86_400_000;
+
+/** Nobody sits through it: what there is to do over days is in the plan's `overDays`, and the ticket can wait for it. */
+function rareStage({ record, now }: Asked, rare: OverDays): Stage {
+  const wanted = rare.ways.find(({ kind }) => kind === 'diary')?.days ?? usualDays;
+  const until = new Date(Date.parse(now) + Math.min(usualDays, Math.ceil(wanted)) * dayMs).toISOString();
+  const [wait, handOver] = [waitForReports(record, until), escalateOffer(record)];
+  return stage(tooRare(rare), [
     ...seenOffers(record),
     ...(runningWatch(record) === null ? [] : [endOffer(record)]),
-    escalateOffer(record),
+    ...(hasWaitedFor(record, 'client') ? [handOver, wait] : [wait, handOver]),
   ]);
+}
 
 /** Where minutes are asked for, tries made before the pattern was told otherwise don't make them tries. */
 const overTime = (record: TriageRecord, minutes: number): Step => ({

@@ -56,6 +56,7 @@ export type WholeRecordThen = Omit<
   | 'diaries'
   | 'reports'
   | 'unattended'
+  | 'waits'
 > & {
   settings: { risk: number; reopenDays: number };
   symptom: SymptomThen;
@@ -101,6 +102,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     unattended: [],
     closing: closingAsToday(then.closing),
     quietProof: quietProof(then.remedy),
+    waits: [],
     setAside: then.setAside.map((each) => ({
       ...each,
       closing: closingAsToday(each.closing),

@@ -1,0 +1,43 @@
+import { wordsOf } from '../words/language.ts';
+
+/** Words of a ticket that waits, at the desk and on the phone. */
+export const waitingWords = wordsOf({
+  en: {
+    putOff: 'Let it wait for something',
+    lead: 'Nobody works on it until then. What is in place stays in place, and is shown.',
+    kind: 'What is it waiting for?',
+    what: 'What exactly?',
+    whatHint: 'For example: an optical cable of 12 m, ordered today',
+    actor: 'Who has to act?',
+    actorName: 'Their name',
+    until: 'Until which day?',
+    send: 'Let it wait',
+    waitingTitle: 'The ticket waits',
+    since: (moment: string) => `since ${moment}`,
+    leftInPlace: 'Left in place meanwhile:',
+    somethingInPlace: 'a change is in place',
+    nothingInPlace: 'Nothing was left in place.',
+    goOn: 'It is there: go on with the work',
+    otherDate: 'Another date or reason',
+    missing: 'Say what, and until which day.',
+  },
+  de: {
+    putOff: 'Auf etwas warten lassen',
+    lead: 'Bis dahin arbeitet niemand daran. Was eingebaut ist, bleibt eingebaut und wird angezeigt.',
+    kind: 'Worauf wartet es?',
+    what: 'Was genau?',
+    whatHint: 'Zum Beispiel: ein optisches Kabel von 12 m, heute bestellt',
+    actor: 'Wer ist am Zug?',
+    actorName: 'Name',
+    until: 'Bis zu welchem Tag?',
+    send: 'Warten lassen',
+    waitingTitle: 'Das Ticket wartet',
+    since: (moment) => `seit ${moment}`,
+    leftInPlace: 'Solange eingebaut geblieben:',
+    somethingInPlace: 'eine Änderung ist eingebaut',
+    nothingInPlace: 'Nichts ist eingebaut geblieben.',
+    goOn: 'Es ist da: weiterarbeiten',
+    otherDate: 'Anderer Tag oder Grund',
+    missing: 'Sag, was es ist und bis zu welchem Tag.',
+  },
+});
