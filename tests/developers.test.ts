@@ -33,6 +33,8 @@ function listedToAdd(what: string): string[][] {
 const rulesOfOneKind: Record<string, readonly string[]> = {
   // Which sources show the fault is looked at before anything is unplugged, with minutes of its own.
   otherSource: ['shared/isolation/candidates.ts', 'shared/isolation/plan-wording.ts'],
+  // Which of the organisation's kinds it is says what is known of it.
+  ownKind: ['state-machines/triage/changes/own.ts'],
   // It comes last, but where the organisation's level asks for it.
   updateFirmware: ['state-machines/triage/changes/applicable.ts'],
 };

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { place, settingKey, settingValue } from './chain.ts';
 import { message } from './message.ts';
+import { ownChange } from './own-change.ts';
 import { id, instant, keptText, notRecorded, placeId } from './primitives.ts';
 import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
 import { reportedSoFar } from './unattended.ts';
@@ -93,6 +94,8 @@ export const changeRecord = z.object({
   /** It may stay whatever the retest says. */
   plainCorrection: z.boolean(),
   canBeUndone: z.boolean(),
+  /** Of the organisation's own kind, what it said of it then; null for the kinds that everybody has. */
+  own: ownChange.nullable(),
   /** A fault that it clears names a culprit. */
   showsCulprit: z.boolean(),
   declaredAt: instant,

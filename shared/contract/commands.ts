@@ -115,6 +115,10 @@ export const ticketCommand = z.discriminatedUnion('type', [
     detail: text.default(''),
     expected: reason,
     settings: z.array(declaredSetting).max(20).default([]),
+    /** Which of the organisation's own kinds; null for every other. */
+    ownKindId: id.nullable().default(null),
+    /** Only of a change that is described in words: it may stay once it cleared the fault. */
+    mayStay: z.boolean().default(false),
   }),
   command('withdrawChange', { reason }),
   command('applyChange', {}),

@@ -4,6 +4,7 @@ import { organisationDefaults } from './defaults.ts';
 import { longest, ranges } from './limits.ts';
 import { recognitionRow } from './log-findings.ts';
 import { misfit } from './misfits.ts';
+import { ownChange } from './own-change.ts';
 import { id, instant, line } from './primitives.ts';
 
 export const handle = z
@@ -88,6 +89,8 @@ export const organisationSettings = z.object({
   cableDrawMa: cableDraws.prefault({}),
   /** Overrides of the fault model's figures by path, see GET /fault-model. */
   faultModel: z.record(z.string().max(200), z.number()).default({}),
+  /** Kinds of change that the organisation adds to the catalogue. */
+  ownChanges: z.array(ownChange).max(40).default([]),
   /** What the organisation's own devices write in their logs; these rows come before the built-in ones. */
   recognition: z.array(recognitionRow).max(200).default([]),
   /** The time zone that sites of this organisation are in, unless a site says otherwise. */

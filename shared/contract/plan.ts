@@ -4,7 +4,7 @@ import { ticketCommandTypes } from './commands.ts';
 import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { parsePlainJson } from './plain-json.ts';
-import { placeId } from './primitives.ts';
+import { id, placeId } from './primitives.ts';
 import { watchModes } from './triage-names.ts';
 
 const probability = z.number().min(0).max(1);
@@ -65,6 +65,8 @@ export const plannedTest = z.object({
   id: z.string(),
   /** `menu`: watch with a device's menu up; else a change of the triage. */
   kind: z.string(),
+  /** Which of the organisation's own kinds; null for every other. */
+  ownKindId: id.nullable(),
   target: place,
   /** An order, without a full stop. */
   text: message,

@@ -7,6 +7,7 @@ export const changeKinds = [
   'flexCable',
   'replaceCable',
   'temporaryCable',
+  'removeCoupler',
   'otherSource',
   'otherTitle',
   'otherApplication',
@@ -39,8 +40,15 @@ export const changeKinds = [
   'unplugAerial',
   'unplugNetwork',
   'oneSocketCircuit',
+  'ownKind',
+  'otherChange',
   'updateFirmware',
 ] as const;
+
+/** What an organisation's own kind of change can be made to. */
+export const ownChangeTargets = ['device', 'port', 'link', 'chain'] as const;
+/** How a client can do something when told by phone: by a remote control alone, by a switch within reach. */
+export const clientWays = ['remoteControl', 'switch'] as const;
 
 /** States that a ticket is worked on in, and that it comes back to when second line is done with it. */
 export const workingStates = [

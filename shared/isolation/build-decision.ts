@@ -96,7 +96,7 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
     const option = record === undefined ? provokingOption(situation, candidate, provoking) : null;
     return option === null || !tellsApart(option, chances) ? [] : [option];
   }
-  const effects = effectsOf(model, action.test, action.target);
+  const effects = effectsOf(model, action);
   const done = record?.quiet ?? 0;
   const watch = (from: number, to: number, handlingMin: number): OptionByHypothesis => {
     const { quietMin, seenMin, before, after } = quiet.watch(from, to);
@@ -127,9 +127,7 @@ function provokingOption(
   const handlingMin = handlingMinutes(candidate, terms, 0);
   return {
     candidate,
-    first: Float64Array.from(effectsOf(model, action.test, action.target), (effect) =>
-      quietWhileProvoked(effect, after),
-    ),
+    first: Float64Array.from(effectsOf(model, action), (effect) => quietWhileProvoked(effect, after)),
     firstMin: handlingMin + quietMin,
     secondMin: handlingMin + seenMin,
     handlingMin,

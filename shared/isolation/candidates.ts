@@ -3,7 +3,9 @@ import { namedPlace } from '../chain/named-place.ts';
 import { placeKey } from '../chain/place.ts';
 import type { Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
+import type { OwnChange } from '../contract/own-change.ts';
 import { type Message, message } from '../message/message.ts';
+import { namedChange } from '../message/named-change.ts';
 import { kitFor } from './change-at.ts';
 import { changeCatalogue } from './change-catalogue.ts';
 import { deviceKey } from './components.ts';
@@ -14,13 +16,21 @@ import { hasItem, type KitItem, kitMessage } from './kit.ts';
 import { testKey } from './test-record.ts';
 
 /** A change that applies on this chain, with the minutes to make it and to put it back. */
-export type ChangeOption = { kind: ChangeKind; target: Place; setupMin: number; restoreMin: number };
+export type ChangeOption = {
+  kind: ChangeKind;
+  target: Place;
+  own?: OwnChange | null;
+  setupMin: number;
+  restoreMin: number;
+};
 
 /** What can be done next to tell suspects apart. */
 export type Candidate = {
   /** Stable within a case: the kind and the place. */
   id: string;
-  action: { kind: 'test'; test: TestKind; target: Place } | { kind: 'menu'; deviceId: string };
+  action:
+    | { kind: 'test'; test: TestKind; target: Place; own?: OwnChange | null }
+    | { kind: 'menu'; deviceId: string };
   setupMin: number;
   restoreMin: number;
   kit: readonly KitItem[];
@@ -47,9 +57,9 @@ export function candidatesFor(model: FaultModel, options: readonly ChangeOption[
   const changes = options
     .filter(({ kind }) => kind !== 'otherSource')
     .map(
-      ({ kind, target, setupMin, restoreMin }): Candidate => ({
-        id: testKey(kind, target),
-        action: { kind: 'test', test: kind, target },
+      ({ kind, target, own = null, setupMin, restoreMin }): Candidate => ({
+        id: testKey(kind, target, own),
+        action: { kind: 'test', test: kind, target, own },
         setupMin,
         restoreMin,
         kit: kitFor(model.facts.chain, kind, target),
@@ -127,17 +137,20 @@ export function whyNotHere(candidate: Candidate, here: Circumstances): Message |
 
 /** What to do, as an order without a full stop. */
 export function candidateOrder(model: FaultModel, { action }: Candidate): Message {
-  if (action.kind === 'test') return testOrder(model, action.test, action.target);
+  if (action.kind === 'test') return testOrder(model, action);
   const place = namedPlace(model.facts.chain, { kind: 'device', deviceId: action.deviceId });
   return message('watchWithMenuUp', { place });
 }
 
 /** A change, or playing another source, as an order without a full stop. */
-export function testOrder({ facts: { chain }, scope }: FaultModel, test: TestKind, target: Place): Message {
+export function testOrder(
+  { facts: { chain }, scope }: FaultModel,
+  { test, target, own }: { test: TestKind; target: Place; own?: OwnChange | null | undefined },
+): Message {
   const place = namedPlace(chain, target);
   const isUsual =
     scope.affected.length === 1 && target.kind === 'device' && scope.affected.includes(target.deviceId);
   return test === 'otherSource' && isUsual
     ? message('playBroughtSource', { place })
-    : message('changeOrder', { change: test, place });
+    : message('changeOrder', { change: namedChange({ kind: test, own }), place });
 }

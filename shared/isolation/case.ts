@@ -1,4 +1,5 @@
 import type { Chain, Finding, Place } from '../contract/chain.ts';
+import type { OwnChange } from '../contract/own-change.ts';
 import type { contentKinds, Symptom, WhatChanged } from '../contract/triage.ts';
 import type { FactKind, TestKind } from './effect-table.ts';
 import type { WatchRecord } from './quiet-length.ts';
@@ -18,11 +19,17 @@ export type Result =
    * A watch with a change in place, or with another source playing (`otherSource`: the target is the source that
    * plays; a brought one stands in the place of the usual one and is called by its id).
    */
-  | { kind: 'test'; test: TestKind; target: Place; watch: WatchRecord }
+  | { kind: 'test'; test: TestKind; target: Place; own?: OwnChange | null; watch: WatchRecord }
   /** The same without a doubt about the outcome: re-issued hot plug brought the picture back, or it did not. */
-  | { kind: 'outcome'; test: TestKind; target: Place; outcome: 'cleared' | 'persists' }
+  | {
+      kind: 'outcome';
+      test: TestKind;
+      target: Place;
+      own?: OwnChange | null;
+      outcome: 'cleared' | 'persists';
+    }
   /** A watch after a change was undone. */
-  | { kind: 'putBack'; test: TestKind; target: Place; watch: WatchRecord }
+  | { kind: 'putBack'; test: TestKind; target: Place; own?: OwnChange | null; watch: WatchRecord }
   /** What a device's page says of what it receives or sends while the fault is there: as it should be, or not. */
   | { kind: 'reading'; deviceId: string; at: 'receives' | 'sends'; says: 'right' | 'wrong' }
   /** Whether another display, or source, shows it at the same moment as the one beside it. */

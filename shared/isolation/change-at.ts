@@ -1,9 +1,11 @@
 import { findDevice, findLink, findPort } from '../chain/graph.ts';
+import { placeExists } from '../chain/place.ts';
 import type { Chain, Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
 import { type Message, message } from '../message/message.ts';
 import { changeCatalogue } from './change-catalogue.ts';
 import type { Caution, ChangeFacts, Scene } from './change-facts.ts';
+import { doneTo } from './change-places.ts';
 import type { KitItem } from './kit.ts';
 
 /** What the catalogue says of a change at one place. */
@@ -22,6 +24,8 @@ function changeAt(chain: Chain, kind: ChangeKind, target: Place): ChangeAt | nul
     return link === undefined ? null : madeTo(facts, link);
   }
   if (facts.target === 'chain') return madeTo(facts, chain);
+  if (facts.target === 'place')
+    return placeExists(chain, target) ? madeTo(facts, { chain, place: target }) : null;
   const deviceId = target.kind === facts.target ? target.deviceId : '';
   const device = findDevice(chain, deviceId);
   if (device === undefined) return null;
@@ -43,17 +47,10 @@ const madeTo = <At>({ whyNot, needsAt, cautionsAt, kit }: Made<At>, at: At): Cha
   kit: () => (typeof kit === 'function' ? kit(at) : kit),
 });
 
-const doneTo = {
-  device: 'doneToDevice',
-  port: 'doneToPort',
-  link: 'doneToLink',
-  chain: 'doneToChain',
-} as const;
-
 /** Why a change makes no sense at a place; null when it does. */
 export function whyNotAt(scene: Scene, kind: ChangeKind, target: Place): Message | null {
   const { target: wanted } = changeCatalogue[kind];
-  if (target.kind !== wanted) return message(doneTo[wanted], { change: kind });
+  if (wanted !== 'place' && target.kind !== wanted) return message(doneTo[wanted], { change: kind });
   const there = changeAt(scene.chain, kind, target);
   return there === null ? message('nothingUnderThatId') : there.whyNot(scene);
 }

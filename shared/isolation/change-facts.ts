@@ -1,5 +1,6 @@
 import type { Chain, Device, Link, Place, Port } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
+import type { clientWays } from '../contract/triage-names.ts';
 import type { cautionCodes } from '../message/codes/cautions.ts';
 import type { needCodes } from '../message/codes/changes.ts';
 import type { phoneCodes } from '../message/codes/phone.ts';
@@ -23,8 +24,6 @@ export type EffectRow = Row<EffectColumn>;
 export type Need = Exclude<keyof typeof needCodes, 'needCableAsLong' | 'needContentProtection'>;
 export type Caution = keyof typeof cautionCodes;
 
-/** How a client can do something when told by phone: by a remote control alone, by a switch within reach. */
-export const clientWays = ['remoteControl', 'switch'] as const;
 export type ClientWay = (typeof clientWays)[number];
 /** Why a client is not asked to, by phone. */
 export type NotByPhone = keyof typeof phoneCodes;
@@ -47,7 +46,8 @@ export type Scene = {
   readonly settingsKnownIds: readonly string[];
 };
 export type PortAt = { device: Device; port: Port };
-type Targets = { device: Device; port: PortAt; link: Link; chain: Chain };
+export type PlaceAt = { chain: Chain; place: Place };
+type Targets = { device: Device; port: PortAt; link: Link; chain: Chain; place: PlaceAt };
 
 /** What is known of a kind of change whatever the chain, all but what it is called. */
 type Facts<Kind extends keyof Targets> = {
@@ -55,6 +55,8 @@ type Facts<Kind extends keyof Targets> = {
   target: Kind;
   /** Why it makes no sense at a place; null when it does. */
   whyNot: (scene: Scene, target: Targets[Kind]) => Message | null;
+  /** Who says what it is: other than this program, it is known by its words alone, and proposed to nobody by us. */
+  describedBy: 'program' | 'whoDeclares' | 'organisation';
   /** Has to be put back; other kinds may stay once they cleared the fault, and so can be its repair. */
   diagnostic: boolean;
   /** Puts right what is wrong anyway: may stay whatever the retest says. */
@@ -111,6 +113,7 @@ export const changeTo =
   <Kind extends keyof Targets>(target: Kind) =>
   (given: Given<Kind>): Facts<Kind> => ({
     target,
+    describedBy: 'program',
     diagnostic: true,
     plainCorrection: false,
     canBeUndone: true,

@@ -1,10 +1,18 @@
-import { linkAtPort } from '../chain/graph.ts';
+import { findDevice, findLink, findPort, linkAtPort } from '../chain/graph.ts';
 import { bitRateGbps } from '../chain/signal-mode.ts';
-import type { Chain, Device, Link, Port, SignalMode } from '../contract/chain.ts';
+import type { Chain, Device, Link, Place, Port, SignalMode } from '../contract/chain.ts';
 import { type Message, message } from '../message/message.ts';
 import type { PortAt, Scene } from './change-facts.ts';
 
 // What kinds of change have in common where it is said whether they apply at a place: null where they do.
+
+/** What a kind of change is made to, where it is asked for at another kind of place. */
+export const doneTo = {
+  device: 'doneToDevice',
+  port: 'doneToPort',
+  link: 'doneToLink',
+  chain: 'doneToChain',
+} as const;
 
 /** The limit that the trade tests with: three channels of ten bits at 300 MHz; common practice, no source. */
 const limitedGbps = 9;
@@ -45,4 +53,18 @@ export function aboveLimit({ chain }: Scene, device: Device, direction: Port['di
   return ports.some((port) => bitRateGbps(modeInUse(port)) > limitedGbps)
     ? null
     : message(direction === 'input' ? 'inputLimitedAlready' : 'outputLimitedAlready', { rate: limitedGbps });
+}
+
+/** For any place of the chain that can still be at fault; the chain as a whole always can. */
+export function whyNotOnSide(scene: Scene, target: Place): Message | null {
+  if (target.kind === 'chain') return null;
+  if (target.kind === 'link') {
+    const link = findLink(scene.chain, target.linkId);
+    return link === undefined ? message('nothingUnderThatId') : linkPossible(scene, link);
+  }
+  const device = findDevice(scene.chain, target.deviceId);
+  const port = target.kind === 'port' ? findPort(scene.chain, target) : undefined;
+  if (device === undefined || (target.kind === 'port' && port === undefined))
+    return message('nothingUnderThatId');
+  return port === undefined ? eitherSide(scene, device) : portPossible(scene, { device, port });
 }

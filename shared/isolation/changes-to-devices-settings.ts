@@ -39,7 +39,7 @@ export const changesOfSettings = {
     minutes: minutes(5, 5),
     effects: {
       target: assumed({ portMode: 0.6, contentDependent: 0.3, processing: 0.3 }),
-      downstream: practice({ bandwidth: 0.85, portMode: 0.75, linkPower: 0.2, contact: 0.12 }),
+      downstream: practice({ bandwidth: 0.85, portMode: 0.75, linkPower: 0.2, contact: 0.12, coupling: 0.6 }),
     },
     settings: { usual: null },
   }),
@@ -49,7 +49,7 @@ export const changesOfSettings = {
     byClient: 'phoneTakesSight',
     minutes: minutes(5, 5),
     effects: { target: practice({ setting: 0.4, portMode: 0.3 }) },
-    provokes: { downstream: practice({ bandwidth: 0.6, linkPower: 0.25, portMode: 0.5 }) },
+    provokes: { downstream: practice({ bandwidth: 0.6, coupling: 0.5, linkPower: 0.25, portMode: 0.5 }) },
     provokingMin: 15,
     settings: { usual: null },
   }),

@@ -23,6 +23,7 @@ const bandwidthRelief = assumed({
   portMode: 0.8,
   linkPower: 0.2,
   contact: 0.12,
+  coupling: 0.6,
   contentDependent: 0.3,
   edid: 0.1,
 });

@@ -11,7 +11,7 @@ import { branchAt } from './stretches.ts';
 const easilyReplacedM = 5;
 
 const otherCable = {
-  target: practice({ contact: 0.97, bandwidth: 0.93, direction: 0.97, linkPower: 0.93 }),
+  target: practice({ contact: 0.97, bandwidth: 0.93, coupling: 0.9, direction: 0.97, linkPower: 0.93 }),
   ends: assumed({ fiveVolt: 0.3, contentProtection: 0.05, edid: 0.05, portMode: 0.02 }),
 };
 const asLong = ({ lengthM }: Link): Message[] => [message('needCableAsLong', { lengthM })];
@@ -28,7 +28,7 @@ export const changesToLinks = {
     byClient: 'phonePullsPlugs',
     minutes: minutes(5, 0),
     effects: {
-      target: practice({ contact: 0.6 }),
+      target: practice({ contact: 0.6, coupling: 0.3 }),
       ends: assumed({ contact: 0.6, contentProtection: 0.08, edid: 0.08 }),
     },
   }),
@@ -42,8 +42,8 @@ export const changesToLinks = {
     cautions: ['cautionFlexByHand', 'cautionMains'],
     byClient: 'phonePullsPlugs',
     minutes: minutes(5, 0),
-    effects: { target: assumed({ contact: 0.5 }), ends: assumed({ contact: 0.3 }) },
-    provokes: { target: practice({ contact: 0.6 }), ends: assumed({ contact: 0.3 }) },
+    effects: { target: assumed({ contact: 0.5, coupling: 0.2 }), ends: assumed({ contact: 0.3 }) },
+    provokes: { target: practice({ contact: 0.6, coupling: 0.4 }), ends: assumed({ contact: 0.3 }) },
     provokingMin: 5,
     countsAs: 'reseat',
   }),
@@ -73,6 +73,20 @@ export const changesToLinks = {
     byClient: 'phoneTakesKit',
     minutes: minutes(20, 10),
     effects: otherCable,
+  }),
+  removeCoupler: change({
+    ...mayStay,
+    whyNot: linkPossible,
+    needs: ['needCableInOnePiece'],
+    kit: (link) => [cableFor({ ...link, construction: 'passiveCopper' })],
+    cautions: ['cautionMains'],
+    cautionsAt: ({ route }) => (route === 'free' ? [] : ['cautionCableAcrossFloor']),
+    byClient: 'phoneTakesKit',
+    minutes: minutes(10, 10),
+    effects: {
+      target: practice({ coupling: 0.93, contact: 0.4, bandwidth: 0.25 }),
+      ends: assumed({ contact: 0.2 }),
+    },
   }),
   unplugBranch: change({
     asksWitnessFirst: true,

@@ -16,8 +16,10 @@ export type ClientReach = {
  */
 export function whyNotByPhone({ action, kit }: Candidate, reach: ClientReach): Message | null {
   if (action.kind === 'menu') return null;
-  if (kit.length > 0) return message('phoneTakesKit');
-  const { byClient } = changeCatalogue[action.test];
+  const { test, own = null } = action;
+  if (kit.length > 0 || (own !== null && own.kit !== '')) return message('phoneTakesKit');
+  const byClient =
+    own === null ? changeCatalogue[test].byClient : (own.byClient ?? ('phoneTakesTechnician' as const));
   switch (byClient) {
     case 'remoteControl':
       return null;

@@ -1,7 +1,7 @@
 import type { DeviceRole, LinkConstruction } from '../contract/chain.ts';
 import { type Message, message } from '../message/message.ts';
 
-export const linkModes = ['bandwidth', 'contact', 'direction', 'linkPower'] as const;
+export const linkModes = ['bandwidth', 'contact', 'coupling', 'direction', 'linkPower'] as const;
 export const deviceModes = [
   'portMode',
   'edid',
@@ -35,6 +35,7 @@ export const failureModes: readonly FailureMode[] = [
 export const modeMessages: Readonly<Record<FailureMode, Message>> = {
   bandwidth: message('tooLittleMargin'),
   contact: message('looseContact'),
+  coupling: message('couplerAtFault'),
   direction: message('laidWrongWayRound'),
   linkPower: message('tooLittleLinkPower'),
   portMode: message('portModeAtFault'),
@@ -57,7 +58,7 @@ export const modeMessages: Readonly<Record<FailureMode, Message>> = {
 
 /** Modes a cable can have at all: only electronics need power or have a direction. */
 export function modesOfConstruction(construction: LinkConstruction): readonly LinkMode[] {
-  return construction === 'passiveCopper' ? ['bandwidth', 'contact'] : linkModes;
+  return construction === 'passiveCopper' ? ['bandwidth', 'contact', 'coupling'] : linkModes;
 }
 
 /** Modes a device of a role can have at all. Processing is added where the device does process the picture. */

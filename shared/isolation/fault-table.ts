@@ -15,6 +15,8 @@ const construction = columns(linkConstructions);
 const linkWeights: Record<LinkMode, Row> = {
   bandwidth: practice(construction(3, 2.5, 1.5, 4)),
   contact: practice(construction(2.5, 2.5, 2.5, 2)),
+  /** A coupler, wall plate or adapter in its way; see `coupler` for where one is likely. */
+  coupling: assumed(construction(1, 0.7, 0.3, 0.5)),
   direction: practice(construction(0, 0.4, 0.6, 0.3)),
   linkPower: practice(construction(0, 1, 1.2, 1.5)),
 };
@@ -63,7 +65,14 @@ const changedFactors: Record<string, Factors> = {
   firmware: modes({ firmware: 6, edid: 2, contentProtection: 2, setting: 4, latched: 2, controlBus: 2 }),
   setting: modes({ portMode: 5, edid: 4, processing: 4, setting: 6, controlBus: 2, controlSystem: 2 }),
   move: modes({ contact: 5, direction: 3, linkPower: 2 }),
-  buildingWork: modes({ contact: 4, bandwidth: 2, powerOrHeat: 1.5, disturbance: 3, earthLoop: 3 }),
+  buildingWork: modes({
+    coupling: 3,
+    contact: 4,
+    bandwidth: 2,
+    powerOrHeat: 1.5,
+    disturbance: 3,
+    earthLoop: 3,
+  }),
   nothing: assumed<FailureMode>({
     contact: 1.3,
     powerOrHeat: 1.5,
@@ -76,6 +85,7 @@ const changedFactors: Record<string, Factors> = {
 /** The same for "has it ever worked?". */
 const historyFactors: Record<'neverWorked' | 'workedBefore', Factors> = {
   neverWorked: modes({
+    coupling: 2,
     bandwidth: 3,
     portMode: 3,
     direction: 4,
@@ -115,6 +125,8 @@ const weighing = {
   besideThePath: practice({ edid: 0.6, contentProtection: 0.5, any: 0.1 }),
   /** Factor on the contact of a cable per year that it has lain, and the highest it comes to. */
   age: assumed({ contactPerYear: 0.06, highest: 2 }),
+  /** Factor on a cable's coupler, wall plate or adapter, by how the cable runs. */
+  coupler: practice({ free: 0.15, inConduit: 1, inWall: 1.5 }),
   /** Factor on a source's 5 V line with an active cable plugged into it. */
   activeCableOnSource: practice({ fiveVolt: 4 }),
   /** Factor of one audit finding, after its severity, on the modes it speaks of. */

@@ -152,6 +152,7 @@ function cableFactor({ facts, table, components }: Context): Step['factor'] {
     if (mode === 'fiveVolt' && device !== null && feedsActiveCable(components, component))
       return figureIn(table.weighing.activeCableOnSource, mode) ?? 1;
     if (link === null) return 1;
+    if (mode === 'coupling') return figureIn(table.weighing.coupler, link.route) ?? 1;
     const left = headroom.get(component);
     if (mode === 'bandwidth' && left !== undefined)
       return figureIn(table.weighing.headroom, headroomColumn(left)) ?? 1;

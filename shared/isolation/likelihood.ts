@@ -1,4 +1,5 @@
 import type { Place } from '../contract/chain.ts';
+import type { OwnChange } from '../contract/own-change.ts';
 import { changeCatalogue } from './change-catalogue.ts';
 import type { EffectRow, Reach } from './change-facts.ts';
 import { type Components, chainKey, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
@@ -16,6 +17,8 @@ import { type Records, type TestRecord, testKey } from './test-record.ts';
  * change itself brings it on.
  */
 export type Effect = { because: number; coincidence: number; provoked: number };
+/** A change of a kind at a place. */
+type Made = { test: TestKind; target: Place; own?: OwnChange | null | undefined };
 export const noEffect: Effect = { because: 0, coincidence: 0, provoked: 0 };
 
 /** What changes do under a model doesn't depend on results, so that replanning can use it again. */
@@ -28,23 +31,32 @@ const known = new WeakMap<FaultModel, Map<string, readonly Effect[]>>();
 export function provokingExposure({ planning }: FaultTable, test: TestKind, mode: FaultRate['mode']) {
   const { provokingMin } = changeCatalogue[test];
   if (provokingMin === null) return null;
-  return mode === 'trigger' ? Math.ceil(provokingMin / figureOf(planning.oneTry, 'minutes')) : provokingMin;
+  return mode === 'trigger' || mode === 'look'
+    ? Math.ceil(provokingMin / figureOf(planning.oneTry, 'minutes'))
+    : provokingMin;
 }
 
 /** Chance, for each hypothesis of the model, that a change keeps the fault away. */
-export function effectsOf(model: FaultModel, test: TestKind, target: Place): readonly Effect[] {
+export function effectsOf(model: FaultModel, { test, target, own }: Made): readonly Effect[] {
   const ofModel = known.get(model) ?? new Map<string, readonly Effect[]>();
   known.set(model, ofModel);
-  const key = testKey(test, target);
-  const found = ofModel.get(key) ?? computeEffects(model, test, target);
+  const key = testKey(test, target, own);
+  const found = ofModel.get(key) ?? computeEffects(model, { test, target, own });
   ofModel.set(key, found);
   return found;
 }
 
-function computeEffects(model: FaultModel, test: TestKind, target: Place): Effect[] {
+/** The chances that an organisation gives its own kind; without a figure, those of a change that nobody knows. */
+function rowsOfOwn({ keepsAway, reachesNeighbours }: OwnChange): Partial<Record<Reach, EffectRow>> | null {
+  if (keepsAway === null) return null;
+  const row: EffectRow = { origin: 'organisation', figures: { any: keepsAway } };
+  return reachesNeighbours ? { target: row, ends: row } : { target: row };
+}
+
+function computeEffects(model: FaultModel, { test, target, own }: Made): Effect[] {
   const { table } = model;
   const done = { test, target };
-  const because = strongestIn(model, done, table.effects[test]);
+  const because = strongestIn(model, done, (own == null ? null : rowsOfOwn(own)) ?? table.effects[test]);
   const provoked = strongestIn(model, done, table.provocations[test]);
   const moved = figureIn(table.coincidence.stays, 'contact') ?? 0;
   const other = figureIn(table.coincidence.stays, 'other') ?? 0;
@@ -91,7 +103,7 @@ export function quietWhileProvoked(effect: Effect, quiet: number): number {
 export function likelihoodsOf(model: FaultModel, records: Records): number[] {
   const tests = [...records.tests.values()].map((record) => ({
     record,
-    effects: effectsOf(model, record.test, record.target),
+    effects: effectsOf(model, record),
   }));
   return model.hypotheses.map((hypothesis, at) => {
     const ways = tests.map(({ record, effects }) =>

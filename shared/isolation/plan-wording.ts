@@ -111,6 +111,7 @@ function gainOf({ first, second }: TestOutcomes, nameAt: number): Message {
 const repairs: Readonly<Record<FailureMode, Message>> = {
   bandwidth: message('repairForRate'),
   contact: message('repairPlugs'),
+  coupling: message('repairCoupler'),
   direction: message('repairDirection'),
   linkPower: message('repairLinkPower'),
   portMode: message('repairPortMode'),

@@ -1,5 +1,6 @@
 import type { Place } from '../contract/chain.ts';
 import { organisationDefaults } from '../contract/defaults.ts';
+import type { OwnChange } from '../contract/own-change.ts';
 import { type Message, message } from '../message/message.ts';
 import type { NamedPlace } from '../message/values.ts';
 import { decisionOf } from './build-decision.ts';
@@ -45,7 +46,7 @@ export type PlanInput = {
   changes: readonly ChangeOption[];
   here: Circumstances;
   /** The change that is in place now, if any. */
-  inPlace: { kind: TestKind; target: Place } | null;
+  inPlace: { kind: TestKind; target: Place; own?: OwnChange | null } | null;
   /** In place of the default risk, and of the table's figures. */
   terms?: Partial<PlanTerms>;
   /** Ids of the devices whose menu can still tell a side; every one that draws a menu when left out. */
@@ -166,7 +167,7 @@ export function planNext(input: PlanInput): Plan {
 
 /** The terms of a plan. Without a baseline, one is assumed after what the client tells, for planning only. */
 export function termsOf({ facts, terms, inPlace, byClient = [], table = faultTable }: PlanInput): Terms {
-  const running = inPlace === null ? null : testKey(inPlace.kind, inPlace.target);
+  const running = inPlace === null ? null : testKey(inPlace.kind, inPlace.target, inPlace.own);
   const own = { risk: organisationDefaults.risk, ...termsIn(table), ...terms };
   return {
     ...own,

@@ -1,6 +1,7 @@
 import { namedPlace } from '../chain/named-place.ts';
 import type { Place } from '../contract/chain.ts';
 import { type Message, message } from '../message/message.ts';
+import { namedChange } from '../message/named-change.ts';
 import type { Result } from './case.ts';
 import { type ComponentKey, namedComponent } from './components.ts';
 import type { FactKind } from './effect-table.ts';
@@ -139,7 +140,8 @@ export function resultMessage({ facts: { chain } }: FaultModel, result: Result):
   }
   if (result.kind === 'fact')
     return message(factCodes[result.fact], { place: namedPlace(chain, result.place) });
-  const what = { change: result.test, place: namedPlace(chain, result.target) };
+  const change = namedChange({ kind: result.test, own: result.own });
+  const what = { change, place: namedPlace(chain, result.target) };
   if (result.kind === 'outcome')
     return message(result.outcome === 'cleared' ? 'changeCleared' : 'changeDidNotClear', what);
   const seen = seenMessage(result.watch);

@@ -28,9 +28,9 @@ export function provingChange(
       .map(({ id }) => id),
   );
   const judged = changes
-    .filter(({ kind, target }) => possible.has(testKey(kind, target)))
+    .filter(({ kind, target, own }) => possible.has(testKey(kind, target, own)))
     .map((change) => {
-      const effects = effectsOf(model, change.kind, change.target);
+      const effects = effectsOf(model, { ...change, test: change.kind });
       let [own, ownAway, other, otherAway] = [0, 0, 0, 0];
       for (const [at, hypothesis] of model.hypotheses.entries()) {
         const chance = chances[at] ?? 0;

@@ -8,7 +8,7 @@ const exactUpTo = 5;
 /** What a replan may cost, in evaluations of one class or component; a few ms. */
 const replanWork = 200_000;
 const replanBreadth = 6;
-const replanDepth = 16;
+const replanDepth = 14;
 
 /** Tests whose minutes look-ahead finds this close are as good as each other: it knows them no better. Assumed. */
 const nearTie = 1.03;

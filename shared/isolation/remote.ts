@@ -1,7 +1,7 @@
 import type { Message } from '../contract/message.ts';
 import { decisionOf } from './build-decision.ts';
 import { type Candidate, candidateOrder, candidatesFor } from './candidates.ts';
-import { changeCatalogue } from './change-catalogue.ts';
+import { staysOnceCured } from './change-catalogue.ts';
 import { type ClientReach, whyNotByPhone } from './client-reach.ts';
 import type { Decision, Option } from './decision.ts';
 import { outside } from './failure-modes.ts';
@@ -68,9 +68,7 @@ function visitChanceOf({ model, chances }: Standing, { changes }: PlanInput, saf
   const cures = candidatesFor(model, changes)
     .filter(({ id }) => safe.includes(id))
     .flatMap(({ action }) =>
-      action.kind === 'test' && !changeCatalogue[action.test].diagnostic
-        ? [effectsOf(model, action.test, action.target)]
-        : [],
+      action.kind === 'test' && staysOnceCured(action) ? [effectsOf(model, action)] : [],
     );
   const uncured = (at: number) =>
     cures.reduce((left, effects) => left * (1 - (effects[at]?.because ?? 0)), 1);

@@ -2,7 +2,7 @@ import type { Place } from '../contract/chain.ts';
 import type { ChangeKind } from '../contract/change.ts';
 import type { Message } from '../message/message.ts';
 import { type ChangeOption, testOrder } from './candidates.ts';
-import { changeCatalogue } from './change-catalogue.ts';
+import { staysOnceCured } from './change-catalogue.ts';
 import { effectsOf } from './likelihood.ts';
 import { expectedRepairMin, type Repair } from './repair-order.ts';
 import type { Standing } from './standing.ts';
@@ -22,8 +22,8 @@ const worthTrying = 0.01;
 export function repairsOf({ model, chances }: Standing, changes: readonly ChangeOption[]): RepairPlan {
   let left = [...chances];
   let open = changes
-    .filter(({ kind }) => !changeCatalogue[kind].diagnostic)
-    .map((change) => ({ change, effects: effectsOf(model, change.kind, change.target) }));
+    .filter(({ kind, own }) => staysOnceCured({ test: kind, own }))
+    .map((change) => ({ change, effects: effectsOf(model, { ...change, test: change.kind }) }));
   const order: PlannedRepair[] = [];
   for (;;) {
     const cures = open.map((each) => ({
@@ -35,8 +35,8 @@ export function repairsOf({ model, chances }: Standing, changes: readonly Change
       .sort((a, b) => b.probability / minutesOf(b.change) - a.probability / minutesOf(a.change))[0];
     if (next === undefined) break;
     const { change, effects, probability } = next;
-    const text = testOrder(model, change.kind, change.target);
-    const id = testKey(change.kind, change.target);
+    const text = testOrder(model, { ...change, test: change.kind });
+    const id = testKey(change.kind, change.target, change.own);
     order.push({ id, ...change, text, probability, minutes: minutesOf(change) });
     left = left.map((chance, at) => chance * (1 - (effects[at]?.because ?? 0)));
     open = open.filter((each) => each.change !== change);

@@ -12,6 +12,7 @@ const shown = columns(symptomKinds);
 export const symptomChances: ByMode = {
   bandwidth: practice(shown(0.2, 0.4, 0.25, 0.05, 0.05, 0.03, 0.02)),
   contact: practice(shown(0.25, 0.55, 0.12, 0.03, 0.02, 0.02, 0.01)),
+  coupling: practice(shown(0.25, 0.42, 0.2, 0.06, 0.05, 0.01, 0.01)),
   direction: practice(shown(0.75, 0.1, 0.1, 0.02, 0.01, 0.01, 0.01)),
   linkPower: assumed(shown(0.35, 0.45, 0.1, 0.03, 0.02, 0.03, 0.02)),
   portMode: practice(shown(0.15, 0.05, 0.03, 0.4, 0.35, 0.01, 0.01)),
@@ -38,6 +39,7 @@ const content = columns(contentKinds);
 export const contentChances: ByMode = {
   bandwidth: practice(content(0.22, 0.75, 0.03)),
   contact: assumed(content(0.75, 0.22, 0.03)),
+  coupling: assumed(content(0.4, 0.57, 0.03)),
   direction: assumed(content(0.75, 0.23, 0.02)),
   linkPower: assumed(content(0.58, 0.39, 0.03)),
   portMode: practice(content(0.27, 0.71, 0.02)),
@@ -67,6 +69,7 @@ const pattern = columns(patternKinds);
 export const patternChances: ByMode = {
   bandwidth: assumed(pattern(0.15, 0.2, 0.35, 0.18, 0.12)),
   contact: practice(pattern(0.1, 0.22, 0.35, 0.25, 0.08)),
+  coupling: assumed(pattern(0.25, 0.2, 0.3, 0.18, 0.07)),
   direction: assumed(pattern(0.75, 0.15, 0.06, 0.02, 0.02)),
   linkPower: assumed(pattern(0.15, 0.25, 0.3, 0.16, 0.14)),
   portMode: practice(pattern(0.7, 0.22, 0.05, 0.01, 0.02)),
@@ -96,6 +99,7 @@ const trigger = columns(patternTriggers);
 export const triggerChances: ByMode = {
   bandwidth: assumed(trigger(0.05, 0.1, 0.2, 0.35, 0.05, 0.1, 0.05, 0.1)),
   contact: practice(trigger(0.04, 0.04, 0.03, 0.04, 0.04, 0.65, 0.06, 0.1)),
+  coupling: assumed(trigger(0.05, 0.08, 0.12, 0.25, 0.05, 0.32, 0.03, 0.1)),
   direction: assumed(trigger(0.25, 0.2, 0.1, 0.15, 0.15, 0.05, 0.02, 0.08)),
   linkPower: assumed(trigger(0.25, 0.15, 0.05, 0.15, 0.2, 0.07, 0.05, 0.08)),
   portMode: assumed(trigger(0.03, 0.12, 0.2, 0.5, 0.03, 0.01, 0.01, 0.1)),

@@ -1,5 +1,6 @@
 import { placeKey } from '../chain/place.ts';
 import type { Place } from '../contract/chain.ts';
+import type { OwnChange } from '../contract/own-change.ts';
 import type { Case, Result } from './case.ts';
 import { changeCatalogue, kindsCountedAs } from './change-catalogue.ts';
 import type { TestKind } from './effect-table.ts';
@@ -10,6 +11,7 @@ import type { WatchRecord } from './quiet-length.ts';
 export type TestRecord = {
   test: TestKind;
   target: Place;
+  own: OwnChange | null;
   /** The fault came with the change in place. */
   seen: boolean;
   /** Minutes or tries, in the baseline's mode, in which it did not come; 0 once it was seen. */
@@ -33,7 +35,9 @@ export type Records = {
   rate: FaultRate;
 };
 
-export const testKey = (test: TestKind, target: Place): string => `${test} ${placeKey(target)}`;
+/** One text for one change at one place; of an organisation's own kinds, each is one. */
+export const testKey = (test: TestKind, target: Place, own?: OwnChange | null): string =>
+  own == null ? `${test} ${placeKey(target)}` : `${test} ${own.id} ${placeKey(target)}`;
 
 /** Whether another change was made in the place and watched that does the same on the way. */
 export function wasMadeWith(
@@ -55,11 +59,12 @@ export function recordsOf(facts: Case, results: readonly Result[]): Records {
   const tests = new Map<string, TestRecord>();
   for (const result of results) {
     if (!isOfChange(result)) continue;
-    const { test, target } = result;
-    const key = testKey(test, target);
+    const { test, target, own = null } = result;
+    const key = testKey(test, target, own);
     const before = tests.get(key) ?? {
       test,
       target,
+      own,
       seen: false,
       quiet: 0,
       exposure: 0,
@@ -115,7 +120,7 @@ function menusOf(results: readonly Result[]): Records['menus'] {
  * may have brought it on.
  */
 function rateFrom(baseline: WatchRecord | null, results: readonly WatchResult[]): FaultRate {
-  const keyOf = (result: WatchResult) => `${result.kind} ${testKey(result.test, result.target)}`;
+  const keyOf = (result: WatchResult) => `${result.kind} ${testKey(result.test, result.target, result.own)}`;
   const present = new Set(
     results
       .filter(({ test, watch }) => seenIn(watch) > 0 && changeCatalogue[test].provokingMin === null)

@@ -92,8 +92,8 @@ export type Kinds = {
   route: 'free' | 'inWall' | 'inConduit';
   /** A part of the sentence that is itself a message. */
   message: Message;
-  /** A kind of change, by its label. */
-  changeKind: OneOf<typeof changeKinds>;
+  /** A kind of change, by its label; of an organisation's own kind, by the name that it has there. */
+  changeKind: OneOf<typeof changeKinds> | { readonly own: string };
   severity: OneOf<typeof findingSeverities>;
   /** Verdict of a retest. */
   verdict: 'cleared' | 'persists' | 'inconclusive';

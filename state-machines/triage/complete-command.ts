@@ -2,6 +2,7 @@ import { isBelowLevel } from '../../shared/chain/firmware-level.ts';
 import type { Chain, Finding } from '../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../shared/contract/commands.ts';
 import type { OrganisationSettings } from '../../shared/contract/organisation.ts';
+import type { OwnChange } from '../../shared/contract/own-change.ts';
 import type { TriageSettings } from '../../shared/contract/triage.ts';
 import { withIds } from './command-ids.ts';
 import type { AuditKnown, CompleteCommand, Stamp } from './events.ts';
@@ -18,12 +19,15 @@ export type KnownFacts = {
   firmwareLevels: readonly { model: string; minimum: string }[];
   /** Null where they are not known; the ticket's own count then. */
   figures: TriageSettings | null;
+  /** The organisation's own kinds of change. */
+  ownChanges: readonly OwnChange[];
 };
 export type Needs = {
   /** The version of the chain that has to be known, and to exist. */
   chainVersion: number | null;
   audit: boolean;
   figures: boolean;
+  ownChanges: boolean;
 };
 
 /** The figures of an organisation's document that its tickets are worked by. */
@@ -58,6 +62,7 @@ export function needsOf(command: TicketCommand): Needs {
     chainVersion: command.type === 'finishRemedy' ? command.asLeftChainVersion : named,
     audit: command.type === 'reviewAudit',
     figures: byFigures.has(command.type),
+    ownChanges: command.type === 'declareChange' && command.ownKindId != null,
   };
 }
 
@@ -71,6 +76,10 @@ export function completeCommand(sent: TicketCommand, sender: Sender, known: Know
   const command = withIds(sent, newId);
   if (command.type === 'reviewAudit') return { ...command, ...stamp, known: { audit: auditOf(known) } };
   if (command.type === 'recordAsFound') return { ...command, ...stamp, chain: known.chain };
+  if (command.type === 'declareChange') {
+    const own = known.ownChanges.find(({ id }) => id === command.ownKindId) ?? null;
+    return { ...command, ...stamp, known: { own } };
+  }
   return {
     ...command,
     ...stamp,

@@ -3,7 +3,6 @@ import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { AllowedCommand } from '../../shared/contract/problem.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
-import type { FaultTable } from '../../shared/isolation/fault-table.ts';
 import { message } from '../../shared/message/message.ts';
 import type { MessageTerms } from '../../shared/message/terms.ts';
 import { type ApplicableChange, applicableChangesOf } from './changes/applicable.ts';
@@ -196,5 +195,7 @@ const laterThan = (record: TriageRecord): string =>
  *
  * @param table the organisation's figures, for the minutes; the built-in ones when left out
  */
-export const applicableChanges = (snapshot: TriageSnapshot, table?: FaultTable): ApplicableChange[] =>
-  applicableChangesOf(snapshot.context, table);
+export const applicableChanges = (
+  snapshot: TriageSnapshot,
+  figures?: Parameters<typeof applicableChangesOf>[1],
+): ApplicableChange[] => applicableChangesOf(snapshot.context, figures);

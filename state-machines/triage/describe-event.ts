@@ -4,6 +4,7 @@ import { erasureOf } from '../../shared/contract/erased-text.ts';
 import type { Remedy, TriageRecord } from '../../shared/contract/triage.ts';
 import { onlyWithSaid, patternSaid } from '../../shared/isolation/pattern.ts';
 import { type Message, message } from '../../shared/message/message.ts';
+import { namedChange } from '../../shared/message/named-change.ts';
 import type { MessageTerms } from '../../shared/message/terms.ts';
 import type { NamedDevice, NamedPlace } from '../../shared/message/values.ts';
 import { describeLook } from './describe-look.ts';
@@ -95,8 +96,13 @@ const messages: Messages = {
   withdrawLook: ({ reason }) => message('log/lookWithdrawn', { reason }),
   locateSideAgain: ({ reason }) => message('log/backToSide', { reason }),
 
-  declareChange: ({ kind, target, expected, detail }, where) =>
-    message('log/changeDeclared', { change: kind, place: where(target), expected, detail: added(detail) }),
+  declareChange: ({ kind, target, expected, detail, outcome: { own } }, where) =>
+    message('log/changeDeclared', {
+      change: namedChange({ kind, own }),
+      place: where(target),
+      expected,
+      detail: added(detail),
+    }),
   withdrawChange: ({ reason }) => message('log/changeWithdrawn', { reason }),
   applyChange: () => message('log/changeInPlace'),
   judgeRetest: ({ override, outcome }) =>

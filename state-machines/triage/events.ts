@@ -3,6 +3,7 @@ import type { TicketCommand, TicketCommandType } from '../../shared/contract/com
 import type { CameBackAnswer, LastedAnswer } from '../../shared/contract/diary-names.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
 import type { LookOf } from '../../shared/contract/look.ts';
+import type { OwnChange } from '../../shared/contract/own-change.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type {
   AuditFinding,
@@ -50,6 +51,8 @@ type Known = {
 };
 type KnownTo = {
   reviewAudit: Known & { audit: AuditKnown };
+  /** The organisation's own kind that the command names; null for every other kind, and where there is none such. */
+  declareChange: Known & { own?: OwnChange | null };
 };
 type AdditionsTo<Type> = Type extends keyof Additions ? Additions[Type] : unknown;
 type ContentOf<Type extends TicketCommandType> = Omit<CommandOf<Type>, keyof AdditionsTo<Type> | 'shown'> &
@@ -126,7 +129,7 @@ export type Outcomes = {
   };
   declareChange: Pick<
     ChangeRecord,
-    'declaredAt' | 'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit'
+    'declaredAt' | 'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit' | 'own'
   >;
   applyChange: { changeId: string; appliedAt: string };
   withdrawChange: { changeId: string; finishedAt: string };

@@ -78,7 +78,7 @@ export function worldOf(
           results: waiting > exposure ? [] : [{ kind: 'menu', deviceId: action.deviceId, answer }],
         };
       }
-      const effect = effectsOf(model, action.test, action.target)[at] ?? noEffect;
+      const effect = effectsOf(model, action)[at] ?? noEffect;
       const isAway = once(away, candidate.id, () => staysAway(effect));
       const isProvoked = once(provoked, candidate.id, () => effect.provoked);
       const flipped = flips && random() < quietChance(baseline, exposure);

@@ -37,7 +37,7 @@ export const withoutReasons = (held: Part): Part => ({
 });
 
 const change = ({ judgement: today, ...rest }: ChangeRecord): Part => ({
-  ...without(rest, 'plainCorrection', 'canBeUndone', 'showsCulprit', 'earlierJudgements'),
+  ...without(rest, 'plainCorrection', 'canBeUndone', 'showsCulprit', 'own', 'earlierJudgements'),
   judgement: judgementThen(today),
 });
 

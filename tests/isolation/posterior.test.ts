@@ -105,8 +105,8 @@ describe('what is suspected before any test', () => {
   it('holds the modes that a part can have, and no others', () => {
     const { hypotheses } = faultModelOf(known(), faultTable);
     const modesAt = (component: string) => hypotheses.filter(at(component)).map((each) => each.mode);
-    expect(modesAt('link:L1')).toEqual(['bandwidth', 'contact']);
-    expect(modesAt('link:L4')).toEqual(['bandwidth', 'contact', 'direction', 'linkPower']);
+    expect(modesAt('link:L1')).toEqual(['bandwidth', 'contact', 'coupling']);
+    expect(modesAt('link:L4')).toEqual(['bandwidth', 'contact', 'coupling', 'direction', 'linkPower']);
     expect(modesAt('device:player')).toContain('fiveVolt');
     expect(modesAt('device:projector')).not.toContain('fiveVolt');
   });

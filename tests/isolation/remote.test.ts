@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { changeKinds } from '../../shared/contract/triage-names.ts';
+import { changeKinds, clientWays } from '../../shared/contract/triage-names.ts';
 import type { Candidate } from '../../shared/isolation/candidates.ts';
 import { changeCatalogue } from '../../shared/isolation/change-catalogue.ts';
-import { clientWays } from '../../shared/isolation/change-facts.ts';
 import { whyNotByPhone } from '../../shared/isolation/client-reach.ts';
 import { plainCase, planRemotely } from '../../shared/isolation/index.ts';
 import { changesOn } from '../bench/isolation-chains.ts';

@@ -72,7 +72,10 @@ function enumerate(facts: Case, results: readonly Result[]): number[] {
     for (const [lambda, density] of gammaGrid(baseline.occurrences, baseline.minutes)) {
       let product = density;
       for (const { test, target, during, afterwards } of tests) {
-        const { because, coincidence } = effectsOf(model, test, target)[at] ?? { because: 0, coincidence: 0 };
+        const { because, coincidence } = effectsOf(model, { test, target })[at] ?? {
+          because: 0,
+          coincidence: 0,
+        };
         const courses = [
           { chance: because, gone: true, comesBack: true },
           { chance: (1 - because) * coincidence, gone: true, comesBack: false },

@@ -23,6 +23,8 @@ export const changePlacesCodes = {
   doneToPort: { change: 'changeKind' },
   doneToLink: { change: 'changeKind' },
   doneToChain: { change: 'changeKind' },
+  describeTheChange: {},
+  ownKindUnknown: {},
   opticalNotFlexed: {},
   cableNotInReach: {},
   doneAtRoles: { roles: 'role[]', role: 'role' },

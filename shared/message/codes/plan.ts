@@ -49,6 +49,7 @@ export const planCodes = {
   culpritIs: { place: 'place', probability: 'percent', failure: 'message', repair: 'message' },
   repairForRate: {},
   repairPlugs: {},
+  repairCoupler: {},
   repairDirection: {},
   repairLinkPower: {},
   repairPortMode: {},

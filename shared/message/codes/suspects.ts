@@ -8,6 +8,7 @@ export const suspectCodes = {
 
   tooLittleMargin: {},
   looseContact: {},
+  couplerAtFault: {},
   laidWrongWayRound: {},
   tooLittleLinkPower: {},
   portModeAtFault: {},

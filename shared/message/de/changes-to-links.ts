@@ -29,6 +29,14 @@ export const changesToLinks = {
       'Leg ein Kabel, das sicher gut ist, offen von Buchse zu Buchse, und lass das feste Kabel liegen, beide Stecker gezogen.',
     afterwards: 'Nimm das Kabel auf und steck das feste wieder in dieselben zwei Buchsen.',
   },
+  removeCoupler: {
+    label: 'Kupplung, Wanddose oder Adapter umgehen',
+    order: (name) => `Umgeh Kupplung, Wanddose oder Adapter: ${name()}`,
+    instructions:
+      'Wo dieses Kabel durch eine Kupplung, eine Wanddose oder einen Adapter läuft, verbinde beide Buchsen stattdessen mit einem Kabel aus einem Stück, offen gelegt. Was in der Wand liegt, bleibt, die Stecker gezogen.',
+    afterwards:
+      'Lass es, wenn der Fehler weg ist und das Kabel sicher liegt; sonst verbinde alles wie vorher.',
+  },
   unplugBranch: {
     label: 'Parallelen Zweig abziehen',
     order: (name) => `Zieh den Zweig ab: ${name()}`,

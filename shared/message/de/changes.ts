@@ -1,3 +1,4 @@
+import type { ChangeKind } from '../../contract/change.ts';
 import type { changeCodes, needCodes } from '../codes/changes.ts';
 import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
@@ -8,36 +9,41 @@ import { changesToDevices } from './changes-to-devices.ts';
 import { changesOfPower } from './changes-to-devices-power.ts';
 import { changesOfSettings } from './changes-to-devices-settings.ts';
 import { changesToLinks } from './changes-to-links.ts';
+import { changesToPlaces, wordsOfOwnKind } from './changes-to-places.ts';
 import { changesToPorts } from './changes-to-ports.ts';
 
-const words: { readonly [Kind in Kinds['changeKind']]: ChangeWords } = {
+const words: { readonly [Kind in ChangeKind]: ChangeWords } = {
   ...changesToLinks,
   ...changesToPorts,
   ...changesToDevices,
   ...changesOfSettings,
   ...changesOfPower,
   ...changesToChains,
+  ...changesToPlaces,
 };
+
+const wordsOf = (change: Kinds['changeKind']): ChangeWords =>
+  typeof change === 'string' ? words[change] : wordsOfOwnKind(change.own);
 
 const verdicts = {
   cleared: 'Das hat den Fehler behoben',
   persists: 'Das hat den Fehler nicht behoben',
   inconclusive: 'Das sagt noch nichts',
 };
-const named = (change: keyof typeof words, say: Say): string => `„${say.change(change)}“`;
+const named = (change: Kinds['changeKind'], say: Say): string => `„${say.change(change)}“`;
 
 export const changesDe: Sentences<typeof changeCodes> = {
-  changeName: ({ change }) => words[change].label,
+  changeName: ({ change }) => wordsOf(change).label,
   changeAt: ({ change, place }, say) => `${say.change(change)}: ${say.place(place)}`,
-  changeOrder: ({ change, place }, say) => words[change].order((as) => say.place(place, as)),
+  changeOrder: ({ change, place }, say) => wordsOf(change).order((as) => say.place(place, as)),
   playBroughtSource: ({ place }, say) =>
     `Spiel von einer mitgebrachten Quelle statt von ${say.place(place, 'dative')}`,
-  changeInstructions: ({ change }) => words[change].instructions,
-  changeAfterwards: ({ change }) => words[change].afterwards,
+  changeInstructions: ({ change }) => wordsOf(change).instructions,
+  changeAfterwards: ({ change }) => wordsOf(change).afterwards,
   changeDeclared: ({ change, place }, say) =>
-    `${named(change, say)}, ${say.place(place)}: ${words[change].instructions}`,
+    `${named(change, say)}, ${say.place(place)}: ${wordsOf(change).instructions}`,
   changeJudged: ({ change, place, verdict }, say) =>
-    `${named(change, say)}, ${say.place(place)}: ${verdicts[verdict]}. ${words[change].afterwards}`,
+    `${named(change, say)}, ${say.place(place)}: ${verdicts[verdict]}. ${wordsOf(change).afterwards}`,
   changeStays: ({ change, place, verdict }, say) =>
     `${named(change, say)}, ${say.place(place)}: ${verdicts[verdict]}. So, wie es jetzt ist, ist es richtig, was immer der Nachtest sagt: Behalt es und mach weiter.`,
   changeStillFails: ({ change, place }, say) =>
@@ -52,6 +58,10 @@ export const changesDe: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}, ist eingebaut. ${say.plural(looks, 'Sieh einmal hin: Ist der Fehler da?', `Sieh ${looks}-mal hin: Ist der Fehler da?`)}`,
   changeWatch: ({ change, place, how }, say) =>
     `${named(change, say)}, ${say.place(place)}, ist eingebaut. Beobachte: ${say.message(how)}`,
+  changeMayBringItOn: ({ change, place, minutes }, say) =>
+    `${named(change, say)}, ${say.place(place)}, kann den Fehler hervorrufen. Beobachte ${say.minutesNeeded(minutes)} lang, und sag, ob er kommt.`,
+  changeBroughtNothingOn: ({ change, place }, say) =>
+    `${named(change, say)}, ${say.place(place)}, hat nichts hervorgerufen: Bewerte es und mach weiter.`,
   changeFaultIsBack: ({ change, place }, say) =>
     `Alles ist, wie es war, und der Fehler ist wieder da: Was ihn wegnimmt, ist ${named(change, say)}, ${say.place(place)}.`,
   changeWaitForReturn: ({ change, place }, say) =>
@@ -79,6 +89,7 @@ export const needsDe: Sentences<typeof needCodes> = {
   needEarlierSettings: () => 'die früheren Einstellungen, aufgeschrieben oder gesichert',
   needFirmwareFile: () => 'die Firmware-Datei und die Anleitung des Herstellers',
   needTimeForUpdate: () => 'Zeit: Ein abgebrochenes Update kann das Gerät unbrauchbar machen',
+  needCableInOnePiece: () => 'ein Kabel aus einem Stück, lang genug von Buchse zu Buchse',
   needOtherSupply: () =>
     'ein Netzteil, das der Hersteller zulässt, mit Spannung, Polung und Strom, wie sie am Gerät stehen',
   needOutletStrip: () => 'eine geerdete Steckdosenleiste, die die Last aller trägt',

@@ -54,6 +54,7 @@ export const planDe: Sentences<typeof planCodes> = {
     'ersetz die Verbindung durch eine, die für die Rate zertifiziert und nicht länger als nötig ist',
   repairPlugs: () =>
     'reinige beide Stecker, steck sie neu, und ersetz die Verbindung, wenn der Fehler wiederkommt',
+  repairCoupler: () => 'leg ein Kabel ohne sie, oder ersetz sie durch eine, die die volle Rate durchlässt',
   repairDirection: () => 'dreh die Verbindung um, dass sie richtig herum liegt',
   repairLinkPower: () => 'gib der Elektronik den Strom, den sie verlangt, oder ersetz die Verbindung',
   repairPortMode: () => 'stell die Buchse auf die Betriebsart, die das Format braucht',

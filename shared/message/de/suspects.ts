@@ -6,6 +6,7 @@ export const suspectsDe: Sentences<typeof suspectCodes> = {
 
   tooLittleMargin: () => 'zu wenig Reserve für die Datenrate',
   looseContact: () => 'ein loser Kontakt oder Wackelkontakt',
+  couplerAtFault: () => 'eine Kupplung, Wanddose oder ein Adapter darin',
   laidWrongWayRound: () => 'verkehrt herum gelegt',
   tooLittleLinkPower: () => 'zu wenig Strom für die Elektronik',
   portModeAtFault: () => 'die Betriebsart, auf der eine Buchse steht',

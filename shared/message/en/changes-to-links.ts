@@ -29,6 +29,14 @@ export const changesToLinks = {
       'Lay a cable known to be good from port to port in the open, and leave the fixed cable where it is with both its plugs out.',
     afterwards: 'Take the temporary cable up and plug the fixed one back into the same two ports.',
   },
+  removeCoupler: {
+    label: 'Take a coupler, wall plate or adapter out of the way',
+    order: (place) => `Take out what joins ${place}`,
+    instructions:
+      'Where this cable passes through a coupler, a wall plate or an adapter, join both sockets by one cable in one piece instead, in the open. Leave what is in the wall as it is, with its plugs out.',
+    afterwards:
+      'Leave it if the fault is gone and the cable lies safely; otherwise join everything as it was.',
+  },
   unplugBranch: {
     label: 'Unplug the parallel branch',
     order: (place) => `Unplug the branch: ${place}`,

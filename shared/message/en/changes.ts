@@ -1,3 +1,4 @@
+import type { ChangeKind } from '../../contract/change.ts';
 import type { changeCodes, needCodes } from '../codes/changes.ts';
 import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
@@ -8,35 +9,40 @@ import { changesToDevices } from './changes-to-devices.ts';
 import { changesOfPower } from './changes-to-devices-power.ts';
 import { changesOfSettings } from './changes-to-devices-settings.ts';
 import { changesToLinks } from './changes-to-links.ts';
+import { changesToPlaces, wordsOfOwnKind } from './changes-to-places.ts';
 import { changesToPorts } from './changes-to-ports.ts';
 
-const words: { readonly [Kind in Kinds['changeKind']]: ChangeWords } = {
+const words: { readonly [Kind in ChangeKind]: ChangeWords } = {
   ...changesToLinks,
   ...changesToPorts,
   ...changesToDevices,
   ...changesOfSettings,
   ...changesOfPower,
   ...changesToChains,
+  ...changesToPlaces,
 };
+
+const wordsOf = (change: Kinds['changeKind']): ChangeWords =>
+  typeof change === 'string' ? words[change] : wordsOfOwnKind(change.own);
 
 const verdicts = {
   cleared: 'cleared the fault',
   persists: 'did not clear the fault',
   inconclusive: 'says nothing yet',
 };
-const named = (change: keyof typeof words, say: Say): string => `‘${say.start(say.change(change))}’`;
+const named = (change: Kinds['changeKind'], say: Say): string => `‘${say.start(say.change(change))}’`;
 
 export const changesEn: Sentences<typeof changeCodes> = {
-  changeName: ({ change }) => words[change].label,
+  changeName: ({ change }) => wordsOf(change).label,
   changeAt: ({ change, place }, say) => `${say.start(say.change(change))}: ${say.place(place)}`,
-  changeOrder: ({ change, place }, say) => words[change].order(say.place(place)),
+  changeOrder: ({ change, place }, say) => wordsOf(change).order(say.place(place)),
   playBroughtSource: ({ place }, say) => `Play a brought source in place of ${say.place(place)}`,
-  changeInstructions: ({ change }) => words[change].instructions,
-  changeAfterwards: ({ change }) => words[change].afterwards,
+  changeInstructions: ({ change }) => wordsOf(change).instructions,
+  changeAfterwards: ({ change }) => wordsOf(change).afterwards,
   changeDeclared: ({ change, place }, say) =>
-    `${named(change, say)}, ${say.place(place)}: ${words[change].instructions}`,
+    `${named(change, say)}, ${say.place(place)}: ${wordsOf(change).instructions}`,
   changeJudged: ({ change, place, verdict }, say) =>
-    `${named(change, say)}, ${say.place(place)} ${verdicts[verdict]}. ${words[change].afterwards}`,
+    `${named(change, say)}, ${say.place(place)} ${verdicts[verdict]}. ${wordsOf(change).afterwards}`,
   changeStays: ({ change, place, verdict }, say) =>
     `${named(change, say)}, ${say.place(place)} ${verdicts[verdict]}. It is right as it is now, whatever the retest says: keep it and go on.`,
   changeStillFails: ({ change, place }, say) =>
@@ -51,6 +57,10 @@ export const changesEn: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)} is in place. ${say.plural(looks, 'Look once: is the fault there?', `Look ${looks} times: is the fault there?`)}`,
   changeWatch: ({ change, place, how }, say) =>
     `${named(change, say)}, ${say.place(place)} is in place. Watch: ${say.message(how)}`,
+  changeMayBringItOn: ({ change, place, minutes }, say) =>
+    `${named(change, say)}, ${say.place(place)} may bring the fault on. Watch for ${say.minutesNeeded(minutes)}, and tell whether it comes.`,
+  changeBroughtNothingOn: ({ change, place }, say) =>
+    `${named(change, say)}, ${say.place(place)} brought nothing on: judge it and go on.`,
   changeFaultIsBack: ({ change, place }, say) =>
     `With everything as it was, the fault is back: ${named(change, say)} at ${say.place(place)} is what takes it away.`,
   changeWaitForReturn: ({ change, place }, say) =>
@@ -77,6 +87,7 @@ export const needsEn: Sentences<typeof needCodes> = {
   needEarlierSettings: () => 'the earlier settings, written down or saved',
   needFirmwareFile: () => 'the firmware file and its maker’s notes',
   needTimeForUpdate: () => 'time: an interrupted update can spoil the device',
+  needCableInOnePiece: () => 'a cable in one piece, long enough from socket to socket',
   needOtherSupply: () =>
     'a supply that the maker allows, with the voltage, polarity and current printed on the device',
   needOutletStrip: () => 'an earthed outlet strip that carries the load of all',

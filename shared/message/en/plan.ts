@@ -52,6 +52,7 @@ export const planEn: Sentences<typeof planCodes> = {
   // Common practice, all of them.
   repairForRate: () => 'replace it by one that is certified for the rate and no longer than needed',
   repairPlugs: () => 'clean and reseat both its plugs, and replace it if the fault comes back',
+  repairCoupler: () => 'lay one cable without it, or replace it by one that passes the full rate',
   repairDirection: () => 'lay it the right way round',
   repairLinkPower: () => 'give its electronics the power that they ask for, or replace it',
   repairPortMode: () => 'set its port to the mode that the format needs',

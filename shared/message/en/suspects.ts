@@ -6,6 +6,7 @@ export const suspectsEn: Sentences<typeof suspectCodes> = {
 
   tooLittleMargin: () => 'too little margin for the data rate',
   looseContact: () => 'a loose or intermittent contact',
+  couplerAtFault: () => 'a coupler, wall plate or adapter in its way',
   laidWrongWayRound: () => 'laid the wrong way round',
   tooLittleLinkPower: () => 'too little power for its electronics',
   portModeAtFault: () => 'the mode a port is set to',

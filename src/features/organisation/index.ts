@@ -2,6 +2,7 @@ export { everyOrganisation, type OrganisationRef } from './every-organisation.ts
 export { firmwareLevels } from './firmware-levels.ts';
 export { organisationRoutes } from './routes.ts';
 export {
+  figuresForChanges,
   hasHandle,
   insertOrganisation,
   organisationNow,

@@ -108,6 +108,12 @@ export async function readFaultTable(context: Context): Promise<FaultTable> {
   return tableOf((await readSettings(context)).faultModel);
 }
 
+/** The organisation's figures and its own kinds, for what changes apply. */
+export async function figuresForChanges(context: Context) {
+  const { faultModel, ownChanges } = await readSettings(context);
+  return { table: tableOf(faultModel), ownChanges };
+}
+
 /** Overrides of the fault model and rows for logs say more than a schema can check. */
 function faultIn({ faultModel, recognition }: OrganisationSettings): Refused | null {
   const table = withOverrides(faultTable, faultModel);

@@ -3,6 +3,7 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import type { CaseEvidence, CaseFile } from '../../../shared/contract/packet.ts';
 import type { ChangeRecord, CompletenessItem, TriageRecord } from '../../../shared/contract/triage.ts';
 import { type Message, message, type NamedPlace } from '../../../shared/message/index.ts';
+import { namedChange } from '../../../shared/message/named-change.ts';
 import { occurrencesIn } from '../../../state-machines/index.ts';
 import { nameOf } from './summary/words.ts';
 
@@ -131,11 +132,11 @@ function changes(before: Case, after: Case): Message[] {
   const known = new Map(before.triage.changes.map((change) => [change.id, stateOf(change)]));
   return after.triage.changes
     .filter((change) => known.get(change.id) !== stateOf(change))
-    .map(({ kind, target, status, judgement }) =>
-      message(codeOfStatus[status], {
-        change: kind,
-        place: place(after, target),
-        verdict: judgement?.verdict ?? null,
+    .map((change) =>
+      message(codeOfStatus[change.status], {
+        change: namedChange(change),
+        place: place(after, change.target),
+        verdict: change.judgement?.verdict ?? null,
       }),
     );
 }

@@ -40,6 +40,13 @@ export async function requestFor(
   };
   return {
     snapshot,
-    request: { known, chainVersion: newest.body.version, here, table: tableOf(settings.faultModel), now },
+    request: {
+      known,
+      chainVersion: newest.body.version,
+      here,
+      table: tableOf(settings.faultModel),
+      ownChanges: settings.ownChanges,
+      now,
+    },
   };
 }

@@ -90,6 +90,7 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
     plainCorrection: true,
     canBeUndone: true,
     showsCulprit: true,
+    own: true,
   }),
   applyChange: z.object({ changeId: id, appliedAt: instant }),
   withdrawChange: finishing,

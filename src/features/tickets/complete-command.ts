@@ -26,6 +26,7 @@ export async function completeFrom(
     findings: needs.audit ? await findingsFor(context, chain, { duringTriage: true, symptom }) : [],
     firmwareLevels: needs.audit ? await firmwareLevels(context) : [],
     figures: needs.figures ? figuresIn(await organisationNow(context)) : null,
+    ownChanges: needs.ownChanges ? (await organisationNow(context)).settings.ownChanges : [],
   };
   const at = services.now().toISOString();
   const sender = { at, by: actor.memberId, role: actor.role, newId: services.newId };

@@ -20,7 +20,7 @@ import {
 import { applicableChanges } from '../../../state-machines/index.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { readFaultTable } from '../organisation/index.ts';
+import { figuresForChanges } from '../organisation/index.ts';
 import { findTicket, noTicket } from '../ticket-record/index.ts';
 import { assignTicket, takeOverTicket, updateTicket } from './assign.ts';
 import { checkLog } from './check-log.ts';
@@ -138,7 +138,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
         const row = await findTicket(context, request.params.id);
         return row === null
           ? noTicket
-          : found({ items: applicableChanges(row.snapshot, await readFaultTable(context)) });
+          : found({ items: applicableChanges(row.snapshot, await figuresForChanges(context)) });
       }),
   );
   app.get(

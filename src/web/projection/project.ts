@@ -154,6 +154,7 @@ function completed(entry: OutboxEntry, { member, chain, audit, ...known }: Known
     findings: audit?.findings ?? [],
     firmwareLevels: known.firmwareLevels ?? [],
     figures: known.organisation === null ? null : figuresIn(known.organisation),
+    ownChanges: known.organisation?.settings.ownChanges ?? [],
   });
 }
 

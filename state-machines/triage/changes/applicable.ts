@@ -2,22 +2,28 @@ import { findLink, linkEnds } from '../../../shared/chain/graph.ts';
 import { namedPlace } from '../../../shared/chain/named-place.ts';
 import { placeKey, samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
 import { cautionsAt, kitFor, needsAt, whyNotAt } from '../../../shared/isolation/change-at.ts';
 import { changeCatalogue, kindsCountedAs } from '../../../shared/isolation/change-catalogue.ts';
-import type { Caution, ChangeFacts, Scene } from '../../../shared/isolation/change-facts.ts';
+import type { Caution, Scene } from '../../../shared/isolation/change-facts.ts';
 import { type FaultTable, faultTable } from '../../../shared/isolation/fault-table.ts';
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
+import { namedChange } from '../../../shared/message/named-change.ts';
 import { chainAsSeen } from '../looks.ts';
 import { changesOfRound, isSideSettled, standingEvidence, standingLooks, standingSides } from '../record.ts';
 import { type Segment, segmentFor, segmentOf } from '../segment.ts';
+import { describeOwn, type Made, ownIn, whyNotOwn } from './own.ts';
+import { everyPlace } from './places.ts';
 
 /** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
 export type ApplicableChange = {
   kind: ChangeKind;
   target: Place;
+  /** Of an organisation's own kind, what it says of it; null for every other. */
+  own: OwnChange | null;
   /** What it is, and where. */
   text: Message;
   /** Has to be put back; other kinds may stay once they cleared the fault. */
@@ -32,6 +38,9 @@ export type ApplicableChange = {
   instructions: Message;
   afterwards: Message;
 };
+
+/** Figures of an organisation, and its own kinds of change. */
+type Figures = { table?: FaultTable | undefined; ownChanges?: readonly OwnChange[] | undefined };
 
 /** What decides where a change applies, and the record it comes from. */
 type Known = Scene & { record: TriageRecord };
@@ -70,19 +79,20 @@ const lookedWrongIds = (record: TriageRecord): string[] =>
   );
 
 /** Made and judged, itself or with another change that does the same on the way. */
-const wasTried = (record: TriageRecord, kind: ChangeKind, target: Place): boolean =>
+const wasTried = (record: TriageRecord, { kind, target, own }: Made): boolean =>
   changesOfRound(record).some(
     (change) =>
       (change.kind === kind || kindsCountedAs[kind].includes(change.kind)) &&
+      change.own?.id === own?.id &&
       samePlace(change.target, target) &&
       change.judgement !== null,
   );
 
 /** Why a change does not apply at a place, null when it does. */
-export function whyNotApplicable(record: TriageRecord, kind: ChangeKind, target: Place): Message | null {
+export function whyNotApplicable(record: TriageRecord, { kind, target, own }: Made): Message | null {
   const scene = sceneOf(record);
   if (scene === null) return message('noSideForChange');
-  const why = whyNotThere(scene, kind, target);
+  const why = whyNotThere(scene, kind, target) ?? (own == null ? null : whyNotOwn(scene, own, target));
   return why === null && kind === 'updateFirmware' ? whyNotYet(scene, target, candidates(scene)) : why;
 }
 
@@ -97,10 +107,8 @@ function whyNotThere(scene: Known, kind: ChangeKind, target: Place): Message | n
     : whyNotAt(scene, kind, target);
 }
 
-type Candidate = { kind: ChangeKind; target: Place };
-
 /** Every change that applies, updates of firmware apart, kind by kind in the catalogue's order. */
-const candidates = (scene: Known): Candidate[] =>
+const candidates = (scene: Known): Made[] =>
   changeKinds
     .filter((kind) => kind !== 'updateFirmware')
     .flatMap((kind) => placesFor(scene, kind).map((target) => ({ kind, target })));
@@ -109,18 +117,18 @@ const candidates = (scene: Known): Candidate[] =>
  * Firmware can't be taken back, so at a device it comes last, unless the organisation's level asks for it anyway. What
  * may not be at hand, and what only brings a fault on, it doesn't wait for.
  */
-function whyNotYet({ chain, record }: Known, target: Place, others: readonly Candidate[]): Message | null {
+function whyNotYet({ chain, record }: Known, target: Place, others: readonly Made[]): Message | null {
   if (target.kind !== 'device' || record.audit?.firmwareBelowLevel.includes(target.deviceId)) return null;
   const untried = others.find(
     (each) =>
       isAt(chain, each.target, target.deviceId) &&
       changeCatalogue[each.kind].provokingMin === null &&
       kitFor(chain, each.kind, each.target).length === 0 &&
-      !wasTried(record, each.kind, each.target),
+      !wasTried(record, each),
   );
   return untried === undefined
     ? null
-    : message('untriedFirst', { change: untried.kind, place: namedPlace(chain, untried.target) });
+    : message('untriedFirst', { change: namedChange(untried), place: namedPlace(chain, untried.target) });
 }
 
 /** A device, a port of it, or a cable at it. */
@@ -128,15 +136,6 @@ function isAt(chain: Chain, place: Place, deviceId: string): boolean {
   if (place.kind !== 'link') return place.kind !== 'chain' && place.deviceId === deviceId;
   const link = findLink(chain, place.linkId);
   return link?.from.deviceId === deviceId || link?.to.deviceId === deviceId;
-}
-
-function everyPlace(chain: Chain, kind: ChangeFacts['target']): Place[] {
-  if (kind === 'chain') return [{ kind }];
-  if (kind === 'link') return chain.links.map((link) => ({ kind, linkId: link.id }));
-  if (kind === 'device') return chain.devices.map((device) => ({ kind, deviceId: device.id }));
-  return chain.devices.flatMap((device) =>
-    device.ports.map((port): Place => ({ kind, deviceId: device.id, portId: port.id })),
-  );
 }
 
 const placesFor = (scene: Known, kind: ChangeKind): Place[] =>
@@ -147,18 +146,18 @@ const placesFor = (scene: Known, kind: ChangeKind): Place[] =>
 /**
  * Every change that applies now, kind by kind in the catalogue's order; none before a side is known.
  *
- * @param table the organisation's figures, for the minutes; the built-in ones when left out
+ * @param figures the organisation's, for the minutes, and its own kinds; the built-in ones when left out
  */
 export function applicableChangesOf(
   record: TriageRecord,
-  table: FaultTable = faultTable,
+  { table = faultTable, ownChanges = [] }: Figures = {},
 ): ApplicableChange[] {
   const scene = sceneOf(record);
   if (scene === null) return [];
-  const others = candidates(scene);
+  const others = [...candidates(scene), ...ownIn(scene, ownChanges)];
   const updates = placesFor(scene, 'updateFirmware')
     .filter((target) => whyNotYet(scene, target, others) === null)
-    .map((target): Candidate => ({ kind: 'updateFirmware', target }));
+    .map((target): Made => ({ kind: 'updateFirmware', target }));
   return [...others, ...updates].map((each) => describe(scene, each, table));
 }
 
@@ -181,42 +180,52 @@ export function firstApplicable(record: TriageRecord): { kind: ChangeKind; targe
  * Every change that could come to be made on a chain while no side is known: what would apply if the fault could lie
  * anywhere. For planning ahead, on the chain as found or, before that was recorded, as it was last described.
  *
- * @param table as for `applicableChangesOf`
+ * @param figures as for `applicableChangesOf`
  */
 export function conceivableChangesOf(
   record: TriageRecord,
   chain: Chain,
-  table: FaultTable = faultTable,
+  { table = faultTable, ownChanges = [] }: Figures = {},
 ): ApplicableChange[] {
   const seen = chainAsSeen(record, chain);
   const scene = sceneWith(record, seen, segmentFor(chain, standingSides(record)));
-  return candidates(scene).map((each) => describe(scene, each, table));
+  return [...candidates(scene), ...ownIn(scene, ownChanges)].map((each) => describe(scene, each, table));
 }
 
 function describe(
   { chain, record }: Known,
-  { kind, target }: Candidate,
+  { kind, target, own = null }: Made,
   { changeMinutes }: FaultTable,
 ): ApplicableChange {
-  const { diagnostic, needs, cautions, isPulled } = changeCatalogue[kind];
+  if (own !== null) {
+    const made = { kind, target, own };
+    return { ...describeOwn(chain, made), caution: careFor(chain, made), tried: wasTried(record, made) };
+  }
+  const { diagnostic, needs, isPulled } = changeCatalogue[kind];
   const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
   const pulled = isPulled && link?.route === 'inConduit';
   const minutes = changeMinutes[pulled ? 'pullThroughConduit' : kind];
   return {
     kind,
     target,
+    own: null,
     text: message('changeAt', { change: kind, place: namedPlace(chain, target) }),
     diagnostic,
-    tried: wasTried(record, kind, target),
+    tried: wasTried(record, { kind, target }),
     needs: [...needs.map((need) => message(need)), ...needsAt(chain, kind, target)],
-    caution: [...new Set([...cautions, ...cautionsThere(chain, kind, target)])].map((caution) =>
-      message(caution),
-    ),
+    caution: careFor(chain, { kind, target }),
     setupMin: figureOf(minutes, 'setup'),
     restoreMin: figureOf(minutes, 'restore'),
     instructions: message('changeInstructions', { change: kind }),
     afterwards: message('changeAfterwards', { change: kind }),
   };
+}
+
+/** What to take care of: what an organisation says of its own kind, then what kind and place ask for. */
+export function careFor(chain: Chain, { kind, target, own }: Made): Message[] {
+  const said = own == null || own.caution === '' ? [] : [message('asWritten', { sentence: own.caution })];
+  const codes = new Set([...changeCatalogue[kind].cautions, ...cautionsThere(chain, kind, target)]);
+  return [...said, ...[...codes].map((code) => message(code))];
 }
 
 /** What the place itself adds, for any change and for this one: what hangs overhead, carries light, or lies in a wall. */

@@ -1,4 +1,5 @@
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
+import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import type { Offer } from '../../../shared/contract/plan.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import { completeCommand } from '../complete-command.ts';
@@ -10,6 +11,7 @@ import type { Known } from './known.ts';
 
 type Sending = {
   known: Pick<Known, 'chain' | 'findings'>;
+  ownChanges: readonly OwnChange[];
   /** UTC, ISO 8601. */
   now: string;
   role: MemberRole;
@@ -26,10 +28,10 @@ function newIds(): () => string {
 
 /** Whether an offer's commands would be accepted if they were sent now, in order, whatever is said with them. Pure. */
 export function wouldAccept(snapshot: TriageSnapshot, offer: Offer, sending: Sending): boolean {
-  const { known, now, role } = sending;
+  const { known, ownChanges, now, role } = sending;
   const said = Object.fromEntries(offer.toSay.map((path) => [path, standInFor(path)]));
   const sender = { at: now, by: snapshot.context.openedBy, role, newId: newIds() };
-  const facts = { ...known, firmwareLevels: [], figures: null };
+  const facts = { ...known, firmwareLevels: [], figures: null, ownChanges };
   const complete = (command: TicketCommand): CompleteCommand => completeCommand(command, sender, facts);
   return whyNotInOrder(snapshot, filledIn(offer, said).map(complete)) === null;
 }

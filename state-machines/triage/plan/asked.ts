@@ -1,5 +1,5 @@
-import type { Place } from '../../../shared/contract/chain.ts';
-import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import type { OwnChange } from '../../../shared/contract/own-change.ts';
+import type { ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
 import {
   type Case,
   type ChangeOption,
@@ -26,6 +26,8 @@ export type PlanRequest = {
   here: Circumstances;
   /** The organisation's figures; the built-in ones when left out. */
   table?: FaultTable;
+  /** The organisation's own kinds of change. */
+  ownChanges?: readonly OwnChange[];
   /** UTC, ISO 8601. */
   now: string;
 };
@@ -46,20 +48,20 @@ export type Asked = PlanRequest & {
 
 export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
   const record = snapshot.context;
-  const { known, table } = request;
+  const { known, table, ownChanges } = request;
   const facts = caseOf(record, known);
   const standing = standingOf(facts, table);
   const maySwap = record.asFound !== null && isSideSettled(record);
   const changes = maySwap
-    ? applicableChangesOf(record, table)
-    : conceivableChangesOf(record, known.chain, table);
+    ? applicableChangesOf(record, { table, ownChanges })
+    : conceivableChangesOf(record, known.chain, { table, ownChanges });
   return {
     ...request,
     record,
     state: stateName(snapshot),
     facts,
     standing,
-    changes: changes.filter(({ kind, target }) => isWorthProposing(record, kind, target)),
+    changes: changes.filter((change) => isWorthProposing(record, change)),
     menus: menusLeft(record, facts.chain, standing),
     isShown: changesOfRound(record).some((change) => whyNoProof(change) === null && isOfOnePart(change.kind)),
   };
@@ -82,4 +84,4 @@ export function inputOf(
   };
 }
 
-const placed = <Kind>({ kind, target }: { kind: Kind; target: Place }) => ({ kind, target });
+const placed = ({ kind, target, own }: ChangeRecord) => ({ kind, target, own });

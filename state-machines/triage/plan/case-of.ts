@@ -83,7 +83,7 @@ const menuResults = (watch: Watch): Dated[] =>
  * down to it, and a verdict given by hand counts as the technician says.
  */
 function changeResults(record: TriageRecord, change: ChangeRecord): Dated[] {
-  const { kind: test, target, judgement } = change;
+  const { kind: test, target, own, judgement } = change;
   if (judgement?.attributable === false) return [];
   const retests = counted(record, usable(retestWatches(record, change.id)));
   const confirms = counted(
@@ -93,19 +93,19 @@ function changeResults(record: TriageRecord, change: ChangeRecord): Dated[] {
   const putBack = confirms.map(
     (watch): Dated => ({
       at: endOf(watch),
-      result: { kind: 'putBack', test, target, watch: watchRecordOf(record, [watch]) },
+      result: { kind: 'putBack', test, target, own, watch: watchRecordOf(record, [watch]) },
     }),
   );
   if (judgement?.override != null && judgement.verdict !== 'inconclusive') {
     return [
-      { at: judgement.at, result: { kind: 'outcome', test, target, outcome: judgement.verdict } },
+      { at: judgement.at, result: { kind: 'outcome', test, target, own, outcome: judgement.verdict } },
       ...putBack,
     ];
   }
   const watched = retests.map(
     (watch): Dated => ({
       at: endOf(watch),
-      result: { kind: 'test', test, target, watch: watchRecordOf(record, [watch]) },
+      result: { kind: 'test', test, target, own, watch: watchRecordOf(record, [watch]) },
     }),
   );
   return [...watched, ...unattendedResults(change), ...putBack];

@@ -11,13 +11,17 @@ export function plannedView(test: PlannedTest, changes: readonly ApplicableChang
   const isMenu = action.kind === 'menu';
   const target = isMenu ? ({ kind: 'device', deviceId: action.deviceId } as const) : action.target;
   const kind = isMenu ? 'menu' : action.test;
-  const change = changes.find((each) => each.kind === kind && samePlace(each.target, target));
+  const own = isMenu ? null : action.own;
+  const change = changes.find(
+    (each) => each.kind === kind && each.own?.id === own?.id && samePlace(each.target, target),
+  );
   const [first, second] = isMenu
     ? [message('menuStays'), message('menuVanishes')]
     : [message('faultStaysAway'), message('faultComes')];
   return {
     id: candidate.id,
     kind,
+    ownKindId: own?.id ?? null,
     target,
     text: test.text,
     why: test.why,

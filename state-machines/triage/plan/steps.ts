@@ -81,12 +81,14 @@ export const recordOccurrence = (menu: 'stayed' | 'vanished' | null = null): Ste
 
 export const judgeRetest: Step = { type: 'judgeRetest', override: null };
 
-export const declareChange = (kind: ChangeKind, target: Place): Step => ({
+export const declareChange = (kind: ChangeKind, target: Place, ownKindId: string | null = null): Step => ({
   type: 'declareChange',
   kind,
   target,
   detail: '',
   settings: [],
+  ownKindId,
+  mayStay: false,
 });
 
 export const recordTry: Step = { type: 'recordTry' };

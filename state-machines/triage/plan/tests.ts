@@ -1,4 +1,3 @@
-import type { Place } from '../../../shared/contract/chain.ts';
 import type { Offer, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import type { ChangeKind } from '../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
@@ -92,7 +91,7 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
   const change = provingChange(standing, suspect.component, untried, here);
   if (change === null) return null;
   const input = inputOf(asked, [change]);
-  const id = testKey(change.kind, change.target);
+  const id = testKey(change.kind, change.target, change.own);
   const proof = planNext({ ...input, byClient: [id], terms: { ...input.terms, stopAt: 1 - 1e-9 } });
   const { views, sentences } = testsOf(asked, proof);
   const [next] = views;
@@ -114,22 +113,22 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
 }
 
 /** The commands that begin a test from where the ticket is; null where it isn't at a point at which one can begin. */
-function stepsTo({ state, record }: Asked, kind: string, target: Place): Step[] | null {
+function stepsTo({ state, record }: Asked, { kind, target, ownKindId }: PlannedTestView): Step[] | null {
   if (state !== 'locateSide' && state !== 'substitute.ready') return null;
   if (kind === 'menu') {
     if (target.kind !== 'device') return null;
     const watch = watchAsItComes(record, menuPatienceMin(record), target.deviceId);
     return state === 'locateSide' ? [watch] : [{ type: 'locateSideAgain' }, watch];
   }
-  const declare = declareChange(kind as ChangeKind, target);
+  const declare = declareChange(kind as ChangeKind, target, ownKindId);
   return state === 'locateSide' ? [{ type: 'beginSubstitution' }, declare] : [declare];
 }
 
 /** Each test as a way on from where the ticket is. */
 export function testOffers(asked: Asked, { views }: Tests): Offer[] {
   return views.flatMap((test) => {
-    const { kind, target, text, why, minutes } = test;
-    const steps = stepsTo(asked, kind, target);
+    const { text, why, minutes } = test;
+    const steps = stepsTo(asked, test);
     return steps === null ? [] : [offering(steps, { text, why, watchMin: minutes.watch, test })];
   });
 }

@@ -17,7 +17,12 @@ export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): Plan
   const { record, state, known, now } = asked;
   const choice = once(() => choiceOf(asked));
   const { sentence, offers: wanted, stop } = stageOf(asked, choice);
-  const offers = acceptedOf(snapshot, wanted, { known, now, role: 'technician' });
+  const offers = acceptedOf(snapshot, wanted, {
+    known,
+    ownChanges: asked.ownChanges ?? [],
+    now,
+    role: 'technician',
+  });
   const looksOn = !isSettled(asked) && openChange(record) === null;
   const tests = looksOn ? testsShown(asked, offers, choice()) : [];
   const [next = null, ...others] = tests;

@@ -1,10 +1,11 @@
 import { findDevice } from '../../../shared/chain/graph.ts';
+import { isReason } from '../../../shared/contract/limits.ts';
 import type { ChangeRecord, Judgement, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { attributionOf } from '../attribution.ts';
 import { whyNotApplicable } from '../changes/applicable.ts';
-import type { CompleteCommand, EventOf } from '../events.ts';
+import type { CompleteCommand, CompleteCommandOf, EventOf } from '../events.ts';
 import {
   changeInPlace,
   keptCure,
@@ -50,7 +51,9 @@ export const declareChange = rule('declareChange', {
     if (record.changes.some(({ id }) => id === event.changeId)) {
       return because('already-exists', message('changeIdTaken'));
     }
-    const why = whyNotApplicable(record, event.kind, event.target);
+    const own = event.known?.own ?? null;
+    const why =
+      whyNotDescribed(event) ?? whyNotApplicable(record, { kind: event.kind, target: event.target, own });
     if (why !== null) return because('change-not-applicable', why, { place: event.target });
     const chain = record.asFound?.chain;
     const unknown = event.settings.find(
@@ -61,10 +64,11 @@ export const declareChange = rule('declareChange', {
       : because('unknown-reference', message('deviceNotInChain', { device: unknown.deviceId }));
   },
   outcome: (record, command) => {
-    const { diagnostic, plainCorrection, canBeUndone, showsCulprit } = changeCatalogue[command.kind];
+    const { plainCorrection, canBeUndone, showsCulprit } = changeCatalogue[command.kind];
     return {
       declaredAt: startOf(record, command),
-      diagnostic,
+      diagnostic: !mayStay(command),
+      own: command.known?.own ?? null,
       plainCorrection,
       canBeUndone,
       showsCulprit,
@@ -94,6 +98,26 @@ export const declareChange = rule('declareChange', {
     ],
   }),
 });
+
+/** A change that only whoever declares it knows has to be described; an own kind has to be the organisation's. */
+function whyNotDescribed({ kind, detail, known }: CompleteCommandOf<'declareChange'>): Message | null {
+  const { describedBy } = changeCatalogue[kind];
+  if (describedBy === 'whoDeclares') return isReason(detail) ? null : message('describeTheChange');
+  return describedBy === 'organisation' && known?.own == null ? message('ownKindUnknown') : null;
+}
+
+/** Whether a change may stay once it cleared the fault, as whoever knows the kind says. */
+function mayStay({ kind, known, mayStay: isSaid }: CompleteCommandOf<'declareChange'>): boolean {
+  const { describedBy, diagnostic } = changeCatalogue[kind];
+  switch (describedBy) {
+    case 'program':
+      return !diagnostic;
+    case 'whoDeclares':
+      return isSaid;
+    case 'organisation':
+      return known?.own?.mayStay === true;
+  }
+}
 
 const isDeclared = (record: TriageRecord): Cause | null => {
   const open = openChange(record);

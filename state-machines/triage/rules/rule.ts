@@ -1,6 +1,7 @@
 import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/message.ts';
+import { namedChange } from '../../../shared/message/named-change.ts';
 import type { NamedPlace } from '../../../shared/message/values.ts';
 import type {
   CompleteCommand,
@@ -127,9 +128,9 @@ export const deviceNamed = ({ asFound }: TriageRecord, deviceId: string): NamedP
     : namedPlace(asFound.chain, { kind: 'device', deviceId });
 
 /** A change by its kind and place, for sentences. */
-const named = ({ asFound }: TriageRecord, { kind, target }: ChangeRecord) => ({
-  change: kind,
-  place: asFound === null ? null : namedPlace(asFound.chain, target),
+const named = ({ asFound }: TriageRecord, change: ChangeRecord) => ({
+  change: namedChange(change),
+  place: asFound === null ? null : namedPlace(asFound.chain, change.target),
 });
 
 /** Said of an open change; one that is finished is not open. */

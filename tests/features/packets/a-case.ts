@@ -129,6 +129,7 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
         plainCorrection: false,
         canBeUndone: true,
         showsCulprit: true,
+        own: null,
         declaredAt: at(100),
         appliedAt: at(115),
         finishedAt: at(270),

@@ -74,6 +74,11 @@ const noTexts = {
     'reviewAudit.outcome.findings[].code',
     'reviewAudit.shown.findings[].code',
   ],
+  'of an organisation’s own kind of change, as its admins have named it': [
+    'declareChange.outcome.own.caution',
+    'declareChange.outcome.own.kit',
+    'declareChange.outcome.own.name',
+  ],
   // See withoutContact.
   'not in the log at all': [
     'open.intake.reporter.name',

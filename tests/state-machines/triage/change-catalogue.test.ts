@@ -35,7 +35,7 @@ describe('what to know before making a change', () => {
       'changeMinutes/pullThroughConduit/restore': 90,
     });
     const minutes = Object.fromEntries(
-      applicableChanges(downstream(chain).snapshot, table)
+      applicableChanges(downstream(chain).snapshot, { table })
         .filter(({ target }) => samePlace(target, link('L4')))
         .map(({ kind, setupMin, restoreMin }) => [kind, { setupMin, restoreMin }]),
     );

@@ -8,6 +8,7 @@ import { link, members, opening, type Sent, uuid } from './triage-events.ts';
 const chain = withDevice(homeCinema(), 'receiver', { model: 'Quellor R-9', firmware: '1.0' });
 const known: KnownFacts = {
   chain,
+  ownChanges: [],
   findings: [
     {
       rule: 'length-long',
@@ -67,14 +68,21 @@ describe('a command made complete', () => {
 
 describe('what has to be found out for a command', () => {
   const needs = (sent: Sent) => needsOf(ticketCommand.parse(sent));
-  it('is the version of the chain that it names, the audit for a look at it, the figures for a verdict', () => {
-    expect(needs({ type: 'recordTry' })).toEqual({ chainVersion: null, audit: false, figures: false });
+  it('is the version of the chain that it names, the audit for a look at it, the figures for a verdict, an own kind', () => {
+    const nothing = { chainVersion: null, audit: false, figures: false, ownChanges: false };
+    expect(needs({ type: 'recordTry' })).toEqual(nothing);
     expect(needs({ type: 'reviewAudit', chainVersion: 3 })).toEqual({
+      ...nothing,
       chainVersion: 3,
       audit: true,
-      figures: false,
     });
     expect(needs({ type: 'finishRemedy', asLeftChainVersion: 4 })).toMatchObject({ chainVersion: 4 });
     expect(needs({ type: 'judgeRetest' })).toMatchObject({ figures: true });
+    const declared = { type: 'declareChange', target: link('L3'), expected: 'It stays away' } as const;
+    expect(needs({ ...declared, kind: 'reseat' })).toEqual(nothing);
+    expect(needs({ ...declared, kind: 'ownKind', ownKindId: uuid(800) })).toEqual({
+      ...nothing,
+      ownChanges: true,
+    });
   });
 });

@@ -40,6 +40,7 @@ describe('an event', () => {
       plainCorrection: false,
       canBeUndone: true,
       showsCulprit: true,
+      own: null,
     });
   });
 

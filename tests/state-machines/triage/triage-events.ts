@@ -5,6 +5,7 @@ import {
   type TicketCommandType,
   ticketCommand,
 } from '../../../shared/contract/commands.ts';
+import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
 import { completenessItems, type TriageSettings, type Waiver } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/index.ts';
@@ -20,6 +21,7 @@ import { untoldPattern } from '../../support/untold-pattern.ts';
 export type Sent = z.input<typeof ticketCommand>;
 /** What a use case adds, where a test wants something else than usual. */
 export type Added = {
+  ownChanges?: readonly OwnChange[];
   role?: MemberRole;
   firmwareBelowLevel?: string[];
   chain?: Chain;
@@ -58,11 +60,12 @@ export function completeOf(
   const parsed: TicketCommand = ticketCommand.parse(sent);
   const role = stamp.role ?? roleFor(parsed.type);
   const sender = { at: stamp.at, by: members[role], role, newId: stamp.newId };
-  const { chain, firmwareBelowLevel = [], figures = null } = stamp;
+  const { chain, firmwareBelowLevel = [], figures = null, ownChanges = [] } = stamp;
   const command = completeCommand(parsed, sender, {
     chain,
     findings: [finding],
     firmwareLevels: [],
+    ownChanges,
     figures,
   });
   if (command.type !== 'reviewAudit') return command;

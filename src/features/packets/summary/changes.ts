@@ -1,6 +1,7 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord, Judgement } from '../../../../shared/contract/triage.ts';
 import { message } from '../../../../shared/message/index.ts';
+import { namedChange } from '../../../../shared/message/named-change.ts';
 import { occurrencesIn } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
@@ -9,8 +10,8 @@ import { inWords, spoken, wordsOf } from './tongue.ts';
 import { valueWordsOf } from './value-words.ts';
 import { joined, moment } from './words.ts';
 
-const changeWords = (file: CaseFile, { kind, target }: ChangeRecord): string =>
-  `${inWords(file, message('changeName', { change: kind }))}, ${placeWords(file, target)}`;
+const changeWords = (file: CaseFile, change: ChangeRecord): string =>
+  `${inWords(file, message('changeName', { change: namedChange(change) }))}, ${placeWords(file, change.target)}`;
 
 /** A sentence for each change that is still in the chain. */
 export function changesInPlace(file: CaseFile): string[] {

@@ -31,7 +31,8 @@ function Changes({ work }: { work: Work }) {
   const { id, state, triage } = work.ticket;
   const settings = useDocument(paths.organisation).body?.settings;
   const table = settings === undefined ? undefined : tableOf(settings.faultModel);
-  const changes = state === 'locateSide' ? [] : applicableChangesOf(triage, table);
+  const changes =
+    state === 'locateSide' ? [] : applicableChangesOf(triage, { table, ownChanges: settings?.ownChanges });
   const [first] = changes;
   // Said before the form is filled in: one change at a time.
   const refusal =
@@ -44,6 +45,8 @@ function Changes({ work }: { work: Work }) {
           detail: '',
           expected: t.expectationPlain,
           settings: [],
+          ownKindId: first.own?.id ?? null,
+          mayStay: false,
         });
   return (
     <Screen title={state === 'locateSide' ? t.chooseMenu : t.chooseTitle}>

@@ -115,6 +115,8 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
     detail: draft.detail.trim(),
     expected: expected.trim(),
     settings,
+    ownKindId: change.own?.id ?? null,
+    mayStay: false,
   };
   const refusal = work.refusalOf(command);
   const declare = async () => {

@@ -17,6 +17,7 @@ function answerTo(question: PlanQuestion): PlanAnswer {
     chainVersion,
     here,
     table: tableOf(settings.faultModel),
+    ownChanges: settings.ownChanges,
     now,
   });
   return { id, plan, findings: ofChain.findings };

@@ -1,9 +1,11 @@
 import { namedPlace } from '../../../../shared/chain/named-place.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
-import type { ChangeKind, ChangeRecord, TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
+import type { ChangeRecord, TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { message } from '../../../../shared/message/message.ts';
-import type { NamedPlace } from '../../../../shared/message/values.ts';
-import { openChange, watchesFor } from '../../record.ts';
+import { namedChange } from '../../../../shared/message/named-change.ts';
+import type { Kinds, NamedPlace } from '../../../../shared/message/values.ts';
+import { minutesOf, openChange, watchesFor } from '../../record.ts';
 import { fullNeedOf, judgeWatches, usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
@@ -17,7 +19,7 @@ export function openChangeStage(asked: Asked): Stage | null {
   const { record, known, now } = asked;
   const change = openChange(record);
   if (change === null) return null;
-  const what = { change: change.kind, place: namedPlace(known.chain, change.target) };
+  const what = { change: namedChange(change), place: namedPlace(known.chain, change.target) };
   switch (change.status) {
     case 'declared':
       return stage(message('changeDeclared', what), [
@@ -27,22 +29,29 @@ export function openChangeStage(asked: Asked): Stage | null {
     case 'judged':
       return judgedStage(record, change, what);
     default:
-      return unattendedStage(asked, change) ?? retestStage(asked, what, retestsSoFar(record, change, now));
+      return (
+        unattendedStage(asked, change) ??
+        retestStage(asked, { change, what }, retestsSoFar(record, change, now))
+      );
   }
 }
 
-type WhatIsDone = { change: ChangeKind; place: NamedPlace };
+type WhatIsDone = { change: Kinds['changeKind']; place: NamedPlace };
 
 const judgeOffer = (record: TriageRecord): Offer => afterWatch(record, judgeRetest);
 const restore = (): Offer => offering({ type: 'restoreChange', note: '' });
 const keep = (): Offer => offering({ type: 'keepChange', note: '' });
 
-function retestStage(asked: Asked, what: WhatIsDone, watches: readonly Watch[]): Stage {
+type InPlace = { change: ChangeRecord; what: WhatIsDone };
+
+function retestStage(asked: Asked, { change, what }: InPlace, watches: readonly Watch[]): Stage {
   const { record } = asked;
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   const judged = [judgeOffer(record), ...seenOffers(record), endOffer(record)];
   if (verdict === 'persists') return stage(message('changeStillFails', what), judged);
   if (verdict === 'cleared') return stage(message('changeQuietLongEnough', what), judged);
+  const { provokingMin } = changeCatalogue[change.kind];
+  if (provokingMin !== null) return provokingStage(asked, what, provokingMin - minutesWatched(watches));
   const left = usable(watches).length === 0 ? fullNeedOf(record) : needed;
   if (left === null) {
     const leftMin = leftAnyway(record, watches);
@@ -60,6 +69,24 @@ function retestStage(asked: Asked, what: WhatIsDone, watches: readonly Watch[]):
         offers,
       );
 }
+
+/** What may bring the fault on is watched for as long as that takes, not for as long as quiet takes to mean something. */
+function provokingStage(asked: Asked, what: WhatIsDone, leftMin: number): Stage {
+  const judged = [judgeOffer(asked.record), endOffer(asked.record), restore()];
+  return leftMin > 0
+    ? stage(message('changeMayBringItOn', { ...what, minutes: leftMin }), [
+        ...waitingOffers(asked, { minutes: leftMin }),
+        ...judged,
+      ])
+    : stage(message('changeBroughtNothingOn', what), judged);
+}
+
+/** A watch that counts tries has had as long as it takes, however quick they were. */
+const minutesWatched = (watches: readonly Watch[]): number =>
+  usable(watches).reduce(
+    (sum, watch) => sum + (watch.mode === 'time' ? minutesOf(watch) : Number.POSITIVE_INFINITY),
+    0,
+  );
 
 /** The retests of a change, with the running one up to now. */
 const retestsSoFar = (record: TriageRecord, { id }: ChangeRecord, now: string): Watch[] =>

@@ -5,6 +5,7 @@ import { changeKinds } from '../../../../shared/contract/triage-names.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { looksUntilSure } from '../../../../shared/isolation/retest-statistics.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
+import { namedChange } from '../../../../shared/message/named-change.ts';
 import {
   changesOfRound,
   changeToConfirm,
@@ -36,7 +37,7 @@ function keptCureStage(asked: Asked, choice: () => Choice): Stage | null {
   const cure = keptCure(record);
   if (cure === null) return null;
   const place = namedPlace(known.chain, cure.target);
-  return stage(message('cureKeptNameIt', { change: cure.kind, place }), [
+  return stage(message('cureKeptNameIt', { change: namedChange(cure), place }), [
     ...nameOffers(asked, cure, choice()),
     offering({ type: 'locateSideAgain' }),
     escalateOffer(record),
@@ -51,7 +52,7 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
   const isLast = changesOfRound(record).at(-1)?.id === change.id;
   if (!isLast || !changeCatalogue[change.kind].showsCulprit) return null;
   const watches = watchesFor(record, 'confirm').filter(({ changeId }) => changeId === change.id);
-  const what = { change: change.kind, place: namedPlace(known.chain, change.target) };
+  const what = { change: namedChange(change), place: namedPlace(known.chain, change.target) };
   const name = nameOffers(asked, change, choice());
   if (occurrencesIn(watches).length > 0) {
     const isBack = message('changeFaultIsBack', what);

@@ -81,6 +81,7 @@ const outcomes: {
   declareChange: ({ record }, event) => ({
     declaredAt: startOf(record, event),
     ...changeKinds[event.kind as ChangeKind],
+    own: null,
   }),
   applyChange: ({ record }, event) => ({
     changeId: there(openChange(record)).id,

@@ -19,7 +19,7 @@ type JudgementThen = Omit<Judgement, 'level' | 'needed' | 'figures' | 'reported'
 };
 type ChangeThen = Omit<
   ChangeRecord,
-  keyof (typeof changeKinds)['reseat'] | 'earlierJudgements' | 'judgement'
+  keyof (typeof changeKinds)['reseat'] | 'own' | 'earlierJudgements' | 'judgement'
 > & {
   judgement: JudgementThen | null;
 };
@@ -93,6 +93,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     changes: then.changes.map((change) => ({
       ...change,
       ...changeKinds[change.kind as ChangeKind],
+      own: null,
       judgement: change.judgement === null ? null : judgementAsToday(change.judgement, level),
       earlierJudgements: [],
     })),
