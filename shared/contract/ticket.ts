@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { longest } from './limits.ts';
 import { message } from './message.ts';
+import { ownChange } from './own-change.ts';
 import { personText } from './person-text.ts';
 import { id, instant, pageQuery, placeId, reason, sha256, text, versionNumber } from './primitives.ts';
 import { allowedCommand } from './problem.ts';
@@ -158,6 +159,8 @@ export type TimelineEntry = z.infer<typeof timelineEntry>;
 export const applicableChange = z.object({
   kind: z.string(),
   target: z.unknown(),
+  /** Of an organisation's own kind, what it says of it; null for every other. */
+  own: ownChange.nullable(),
   /** What it is, and where. */
   text: message,
   diagnostic: z.boolean(),

@@ -173,7 +173,11 @@ export class Technician {
       await this.link('Do something else').click();
       await this.heading('Choose what to change').waitFor();
       await this.look(this.page, 'changes');
-      await this.link(this.on.ownChoice).first().click();
+      await this.link('Something else, in your own words').waitFor();
+      const choice = this.link(this.on.ownChoice).first();
+      // The likely ones are in sight, all others behind one tap.
+      if (!(await choice.isVisible())) await this.page.getByText('All others that make sense here').click();
+      await choice.click();
     }
     await this.button('Declare this one change').waitFor();
     const title = await this.title();

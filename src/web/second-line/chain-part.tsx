@@ -52,16 +52,16 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
                 label={t.whichChange}
                 value={shown.id}
                 onChoose={setChangeId}
-                options={changes.map(({ id, kind, target }) => ({
-                  value: id,
-                  label: `${triage.changes.findIndex((each) => each.id === id) + 1}. ${changeWords(kind)}: ${placeWord(chain, target)}`,
+                options={changes.map((change) => ({
+                  value: change.id,
+                  label: `${triage.changes.indexOf(change) + 1}. ${changeWords(change)}: ${placeWord(chain, change.target)}`,
                 }))}
               />
             </div>
           )}
           <p>
             <strong>
-              {changeWords(shown.kind)}: {placeWord(chain, shown.target)}
+              {changeWords(shown)}: {placeWord(chain, shown.target)}
             </strong>
             {' – '}
             {values().statuses[shown.status]}

@@ -52,7 +52,7 @@ function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord
   return (
     <article class="stack case-change" aria-labelledby={`change-${change.id}`}>
       <h3 id={`change-${change.id}`}>
-        {nth}. {changeWords(change.kind)}: {placeWord(chain, change.target)}
+        {nth}. {changeWords(change)}: {placeWord(chain, change.target)}
       </h3>
       <div class="row">
         <Badge>{values().statuses[change.status]}</Badge>

@@ -1,3 +1,4 @@
+import { testKey } from '../../../shared/isolation/test-record.ts';
 import { messageKey } from '../../../shared/message/same.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
@@ -18,16 +19,17 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
   const { ticket, chain } = facts;
   const changes = useDocument(paths.applicableChanges(ticket.id)).body?.items ?? [];
   const [draft, change, forget] = useDraftForm(`direct ${ticket.id}`, { change: '', text: '' });
-  const keyOf = ({ kind, target }: (typeof changes)[number]) => `${kind} ${JSON.stringify(target)}`;
-  const nameOf = ({ kind, target }: (typeof changes)[number]) =>
-    `${changeWords(kind)}: ${placeWord(chain, target)}`;
+  const keyOf = ({ kind, target, own }: (typeof changes)[number]) => testKey(kind, target, own);
+  const nameOf = (each: (typeof changes)[number]) => `${changeWords(each)}: ${placeWord(chain, each.target)}`;
   const chosen = changes.find((each) => keyOf(each) === draft.change);
   return (
     <form
       class="stack"
       onSubmit={(event) => {
         event.preventDefault();
-        const wanted = chosen === undefined ? null : { kind: chosen.kind, target: chosen.target };
+        // An own kind goes in words: the organisation may take it away before the step is done.
+        const wanted =
+          chosen !== undefined && chosen.own == null ? { kind: chosen.kind, target: chosen.target } : null;
         void send({ type: 'directStep', text: draft.text.trim(), change: wanted }).then((isAccepted) =>
           isAccepted ? forget() : undefined,
         );

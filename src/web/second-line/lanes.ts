@@ -52,15 +52,15 @@ export function lanesOf(record: TriageRecord, chain: Chain, logs: readonly LogFi
     {
       id: 'changes',
       name: t.changesInPlace,
-      spans: record.changes.flatMap(({ id, kind, target, appliedAt, finishedAt }, at) =>
-        appliedAt === null
+      spans: record.changes.flatMap((change, at) =>
+        change.appliedAt === null
           ? []
           : [
               {
-                id,
-                from: appliedAt,
-                to: finishedAt,
-                name: `${at + 1} ${changeWords(kind)}: ${placeWord(chain, target)}`,
+                id: change.id,
+                from: change.appliedAt,
+                to: change.finishedAt,
+                name: `${at + 1} ${changeWords(change)}: ${placeWord(chain, change.target)}`,
                 tone: 'change' as const,
               },
             ],

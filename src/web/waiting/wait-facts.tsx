@@ -46,7 +46,7 @@ export function WaitFacts({
           <strong>{t.leftInPlace}</strong>
           {left.map((change) => (
             <span key={change.id}>
-              {changeWords(change.kind)}
+              {changeWords(change)}
               {chain !== undefined && <>, {placeIn(change, chain)}</>}
             </span>
           ))}

@@ -1,6 +1,7 @@
-import type { ChangeKind } from '../../../shared/contract/change.ts';
 import { message } from '../../../shared/message/index.ts';
+import { namedChange } from '../../../shared/message/named-change.ts';
 import { said } from './sentence.tsx';
 
-/** What a kind of change is called, in the language of the screens. */
-export const changeWords = (kind: ChangeKind): string => said(message('changeName', { change: kind })).text;
+/** What a change is called, in the language of the screens; an organisation's own kind by the name it has there. */
+export const changeWords = (change: Parameters<typeof namedChange>[0]): string =>
+  said(message('changeName', { change: namedChange(change) })).text;

@@ -4,6 +4,7 @@ import type { TriageSnapshot } from '../evolve.ts';
 import { openChange } from '../record.ts';
 import { acceptedOf } from './accepted.ts';
 import { type Asked, askedOf, inputOf, type PlanRequest } from './asked.ts';
+import { likelyFirst } from './likely.ts';
 import { overDaysOf } from './over-days.ts';
 import { stageOf } from './stages/index.ts';
 import { type Choice, choiceOf, outOfReachOf, stopOf, testsOf } from './tests.ts';
@@ -12,8 +13,19 @@ import { type Choice, choiceOf, outOfReachOf, stopOf, testsOf } from './tests.ts
  * What to do next on a ticket and why: the ways on, each of which the ticket takes as it stands, the advised one first;
  * and every suspect with what speaks for and against it. Pure: the server and, offline, the phone say the same.
  */
-export function planTicket(snapshot: TriageSnapshot, request: PlanRequest): PlanReply {
+export const planTicket = (snapshot: TriageSnapshot, request: PlanRequest): PlanReply =>
+  planAsked(snapshot, askedOf(snapshot, request));
+
+/** The same with the changes that come first in a list of all, by their keys; see `likelyFirst`. */
+export function planWithLikely(
+  snapshot: TriageSnapshot,
+  request: PlanRequest,
+): { plan: PlanReply; likely: string[] } {
   const asked = askedOf(snapshot, request);
+  return { plan: planAsked(snapshot, asked), likely: likelyFirst(asked.standing, asked.changes) };
+}
+
+function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
   const { record, state, known, now } = asked;
   const choice = once(() => choiceOf(asked));
   const { sentence, offers: wanted, stop } = stageOf(asked, choice);

@@ -139,7 +139,7 @@ function inPlace(details: Ticket | undefined): Waiting[] {
     .map((change) => ({
       ticket: details as Ticket,
       since: change.appliedAt ?? change.declaredAt,
-      said: change.detail === '' ? changeWords(change.kind) : typedText(change.detail),
+      said: change.detail === '' ? changeWords(change) : typedText(change.detail),
     }));
 }
 

@@ -128,8 +128,8 @@ function NowCard({ ticket }: { ticket: Ticket }) {
       {inPlace.length > 0 && (
         <Notice tone="caution">
           <strong>{t.inPlace}</strong>
-          {inPlace.map(({ id, detail, kind }) => (
-            <span key={id}>{detail === '' ? changeWords(kind) : typed(detail)}</span>
+          {inPlace.map((change) => (
+            <span key={change.id}>{change.detail === '' ? changeWords(change) : typed(change.detail)}</span>
           ))}
         </Notice>
       )}

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { ChangeRecord, Verdict } from '../../../../shared/contract/change.ts';
 import { verdicts } from '../../../../shared/contract/triage-names.ts';
-import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { message } from '../../../../shared/message/message.ts';
+import { namedChange } from '../../../../shared/message/named-change.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
+import { careFor } from '../../../../state-machines/triage/changes/applicable.ts';
 import { retestWatches } from '../../../../state-machines/triage/record.ts';
 import { usable } from '../../../../state-machines/triage/retest.ts';
 import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.ts';
@@ -58,13 +59,12 @@ export function ChangeQuestion({
   );
 }
 
-const titleOf = ({ chain }: Work, { kind, target }: ChangeRecord): string =>
-  `${changeWords(kind)}: ${placeWords(chain, target)}`;
+const titleOf = ({ chain }: Work, change: ChangeRecord): string =>
+  `${changeWords(change)}: ${placeWords(chain, change.target)}`;
 
 function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
   const t = stepWords();
   const [isWithdrawing, setWithdrawing] = useState(false);
-  const { cautions } = changeCatalogue[change.kind];
   return (
     <Question
       work={work}
@@ -78,8 +78,11 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
         </>
       }
     >
-      <Cautions texts={cautions.map((caution) => message(caution))} />
-      <p class="to-do">{inWords(message('changeInstructions', { change: change.kind }))}</p>
+      <Cautions texts={careFor(work.chain, change)} />
+      {change.detail !== '' && <p class="to-do">{typed(change.detail)}</p>}
+      <p class={change.detail === '' ? 'to-do' : ''}>
+        {inWords(message('changeInstructions', { change: namedChange(change) }))}
+      </p>
       <Expected change={change} />
       {isWithdrawing && (
         <ReasonDialog
@@ -269,7 +272,7 @@ function JudgedQuestion({ work, change }: { work: Work; change: ChangeRecord }) 
       }
     >
       {change.judgement?.attributable === false && <Notice tone="caution">{t.notAttributable}</Notice>}
-      <p class="to-do">{inWords(message('changeAfterwards', { change: change.kind }))}</p>
+      <p class="to-do">{inWords(message('changeAfterwards', { change: namedChange(change) }))}</p>
       {(change.judgement?.reasons ?? []).map((text) => (
         <p key={messageKey(text)}>
           <Sentence>{text}</Sentence>

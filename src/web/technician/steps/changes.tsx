@@ -1,7 +1,10 @@
 import { useLocation } from 'preact-iso';
-import { placeKey } from '../../../../shared/chain/place.ts';
 import { tableOf } from '../../../../shared/isolation/overrides.ts';
-import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import { testKey } from '../../../../shared/isolation/test-record.ts';
+import {
+  type ApplicableChange,
+  applicableChangesOf,
+} from '../../../../state-machines/triage/changes/applicable.ts';
 import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { whyNoMenuDevice } from '../../../../state-machines/triage/segment.ts';
@@ -18,6 +21,7 @@ import { placeWords } from '../common/place-words.ts';
 import { declareAddress, triageAddress } from '../common/triage-addresses.ts';
 import { TicketPage } from './page.tsx';
 import { stepWords } from './step-words.ts';
+import { usePlan } from './use-plan.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -54,26 +58,63 @@ function Changes({ work }: { work: Work }) {
       {work.refusal !== null && <Refusal problem={work.refusal} />}
       {state === 'locateSide' && <Menus work={work} />}
       {state !== 'locateSide' && refusal === null && <p>{changes.length === 0 ? t.none : t.chooseLead}</p>}
-      <List>
-        {changes.map((change) => (
-          <ListLink
-            key={change.kind + placeKey(change.target)}
-            href={declareAddress(id, change.kind, change.target)}
-          >
-            <strong>{changeWords(change.kind)}</strong>
-            <span>{placeWords(work.chain, change.target)}</span>
-            <span class="row">
-              <span class="soft">{lengthOfTime(change.setupMin + change.restoreMin)}</span>
-              {change.tried && <Badge>{t.tried}</Badge>}
-            </span>
-          </ListLink>
-        ))}
-      </List>
+      {refusal === null && state === 'substitute.ready' && <LikelyFirst work={work} changes={changes} />}
       {state === 'substitute.ready' && <BackToMenus work={work} />}
       <div>
         <LinkButton href={triageAddress(id)}>{triageWords().toQuestion}</LinkButton>
       </div>
     </Screen>
+  );
+}
+
+/** The likely ones by the plan's own figures, and all others behind one tap; all at once where there are no figures. */
+function LikelyFirst({ work, changes }: { work: Work; changes: readonly ApplicableChange[] }) {
+  const t = stepWords();
+  const { likely, isMaking } = usePlan(work);
+  const byKey = new Map(changes.map((change) => [testKey(change.kind, change.target, change.own), change]));
+  const first = likely.flatMap((key) => byKey.get(key) ?? []).filter(({ tried }) => !tried);
+  const others = changes.filter((change) => !first.includes(change));
+  if (isMaking) return <p class="question-to-come">{triageWords().working}</p>;
+  return (
+    <>
+      <ChangeList work={work} changes={first.length === 0 ? changes : first} />
+      {first.length > 0 && others.length > 0 && (
+        <details>
+          <summary>
+            <h2>{t.allOthers(others.length)}</h2>
+          </summary>
+          <ChangeList work={work} changes={others} />
+        </details>
+      )}
+      <List>
+        <ListLink href={declareAddress(work.ticket.id, { kind: 'otherChange', target: { kind: 'chain' } })}>
+          <strong>{t.other}</strong>
+          <span>{t.otherLead}</span>
+        </ListLink>
+      </List>
+    </>
+  );
+}
+
+function ChangeList({ work, changes }: { work: Work; changes: readonly ApplicableChange[] }) {
+  const t = stepWords();
+  return (
+    <List>
+      {changes.map((change) => (
+        <ListLink
+          key={testKey(change.kind, change.target, change.own)}
+          href={declareAddress(work.ticket.id, { ...change, ownKindId: change.own?.id ?? null })}
+        >
+          <strong>{changeWords(change)}</strong>
+          <span>{placeWords(work.chain, change.target)}</span>
+          <span class="row">
+            <span class="soft">{lengthOfTime(change.setupMin + change.restoreMin)}</span>
+            {change.own !== null && <Badge>{t.addedByFirm}</Badge>}
+            {change.tried && <Badge>{t.tried}</Badge>}
+          </span>
+        </ListLink>
+      ))}
+    </List>
   );
 }
 

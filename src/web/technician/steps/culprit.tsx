@@ -69,7 +69,7 @@ function CulpritForm({ work, shown }: { work: Work; shown: ChangeRecord }) {
   const places = placesFor(work, shown, plan?.suspects ?? []);
   const confirms = watchesFor(work.ticket.triage, 'confirm').filter(({ changeId }) => changeId === shown.id);
   const returned = confirms.findLast((watch) => occurrencesIn([watch]).length > 0);
-  const change = `${changeWords(shown.kind)}, ${placeWords(work.chain, shown.target)}`;
+  const change = `${changeWords(shown)}, ${placeWords(work.chain, shown.target)}`;
   const [draft, write, forget] = useDraftForm(`culprit ${work.ticket.id}`, {
     place: null as string | null,
     explanation: t.explained(change),

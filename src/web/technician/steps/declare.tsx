@@ -1,28 +1,33 @@
 import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import { placeKey, samePlace } from '../../../../shared/chain/place.ts';
+import { samePlace } from '../../../../shared/chain/place.ts';
 import type { Settings } from '../../../../shared/contract/chain.ts';
+import type { ChangeRecord } from '../../../../shared/contract/change.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
+import { testKey } from '../../../../shared/isolation/test-record.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
 import {
   type ApplicableChange,
   applicableChangesOf,
 } from '../../../../state-machines/triage/changes/applicable.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
+import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { isSettled, useDocument } from '../../store/documents.ts';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { inWords } from '../../words/sentence.tsx';
 import { placeWords, suspectWords } from '../common/place-words.ts';
-import { placeOf, triageAddress } from '../common/triage-addresses.ts';
+import { kindOf, placeOf, triageAddress } from '../common/triage-addresses.ts';
+import { OtherChangeForm } from './other-change.tsx';
 import { TicketPage, ToQuestion } from './page.tsx';
-import { Cautions, Question } from './question.tsx';
+import { Cautions, Question, WorkingQuestion } from './question.tsx';
 import { lastSettings } from './settings.tsx';
 import { stepWords } from './step-words.ts';
 import { usePlan } from './use-plan.ts';
@@ -41,19 +46,26 @@ export function DeclareScreen({
 }) {
   return (
     <TicketPage ticketId={ticketId}>
-      {(work) => <Declare key={kind + place} work={work} kind={kind} place={decodeURIComponent(place)} />}
+      {(work) => <Declare key={kind + place} work={work} named={kind} place={decodeURIComponent(place)} />}
     </TicketPage>
   );
 }
 
-function Declare({ work, kind, place }: { work: Work; kind: string; place: string }) {
+function Declare({ work, named, place }: { work: Work; named: string; place: string }) {
   const target = placeOf(place);
+  const { kind, ownKindId } = kindOf(named);
+  const organisation = useDocument(paths.organisation);
+  const isMeant = (change: Pick<ChangeRecord, 'kind' | 'target' | 'own'>) =>
+    change.kind === kind &&
+    (change.own?.id ?? null) === ownKindId &&
+    target !== null &&
+    samePlace(change.target, target);
   const open = openChange(work.ticket.triage);
-  if (open?.kind === kind && target !== null && samePlace(open.target, target))
-    return <ToQuestion ticketId={work.ticket.id} />;
-  const change = applicableChangesOf(work.ticket.triage).find(
-    (each) => each.kind === kind && target !== null && samePlace(each.target, target),
-  );
+  if (open !== null && isMeant(open)) return <ToQuestion ticketId={work.ticket.id} />;
+  if (kind === 'otherChange' && target !== null) return <OtherChangeForm work={work} at={target} />;
+  if (ownKindId !== null && !isSettled(organisation)) return <WorkingQuestion work={work} />;
+  const ownChanges = organisation.body?.settings.ownChanges;
+  const change = applicableChangesOf(work.ticket.triage, { ownChanges }).find(isMeant);
   if (change === undefined) {
     return (
       <Screen title={stepWords().unknownChange}>
@@ -86,7 +98,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
   const known = deviceId === null ? {} : lastSettings(triage, work.chain, deviceId);
   const usual = touched?.usual ?? null;
   const [draft, write, forget] = useDraftForm<Draft>(
-    `declare ${id} ${change.kind} ${placeKey(change.target)}`,
+    `declare ${id} ${testKey(change.kind, change.target, change.own)}`,
     {
       expected: null,
       detail: '',
@@ -97,7 +109,13 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
   );
   const [isTooShort, setTooShort] = useState(false);
   const tests = plan === null ? [] : [plan.next, ...plan.others];
-  const test = tests.find((each) => each?.kind === change.kind && samePlace(each.target, change.target));
+  const ownKindId = change.own?.id ?? null;
+  const test = tests.find(
+    (each) =>
+      each?.kind === change.kind &&
+      (each.ownKindId ?? null) === ownKindId &&
+      samePlace(each.target, change.target),
+  );
   const suspected = plan?.suspects.find(({ component }) => component === test?.outcomes[0]?.component);
   const expected =
     draft.expected ??
@@ -115,7 +133,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
     detail: draft.detail.trim(),
     expected: expected.trim(),
     settings,
-    ownKindId: change.own?.id ?? null,
+    ownKindId,
     mayStay: false,
   };
   const refusal = work.refusalOf(command);
@@ -128,7 +146,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
   return (
     <Question
       work={work}
-      title={`${changeWords(change.kind)}: ${placeWords(work.chain, change.target)}`}
+      title={`${changeWords(change)}: ${placeWords(work.chain, change.target)}`}
       answers={
         <>
           {refusal === null && (

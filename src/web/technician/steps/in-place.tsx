@@ -22,7 +22,7 @@ export function InPlaceBanner({ ticket, chain }: { ticket: Ticket; chain: Chain 
         Δ
       </span>
       <span>
-        <strong>{lead}</strong> {changeWords(change.kind)}, {placeWords(chain, change.target)}
+        <strong>{lead}</strong> {changeWords(change)}, {placeWords(chain, change.target)}
       </span>
     </aside>
   );

@@ -96,7 +96,9 @@ function Refused({ work, here }: { work: Work; here: Circumstances }) {
           <li key={`${test} ${JSON.stringify(place)}`} class="row">
             <span>
               {t.at(
-                test === 'menu' || test === undefined ? t.menu : changeWords(test satisfies ChangeKind),
+                test === 'menu' || test === undefined
+                  ? t.menu
+                  : changeWords({ kind: test satisfies ChangeKind }),
                 place === undefined ? '' : placeWords(work.chain, place),
               )}
             </span>

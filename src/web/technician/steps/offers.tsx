@@ -19,7 +19,7 @@ const typeOf = (offer: Offer): TicketCommandType => lastOf(offer)?.type ?? 'note
 /** Where what is still to be said of an offer has a screen of its own: the screen. */
 function screenOf({ ticket: { id } }: Work, offer: Offer): string | null {
   const last = filledIn(offer, {}).at(-1);
-  if (last?.type === 'declareChange') return declareAddress(id, last.kind, last.target);
+  if (last?.type === 'declareChange') return declareAddress(id, last);
   if (last?.type === 'waitFor') return waitAddress(id, last);
   if (last?.type === 'nameCulprit') return triageAddress(id, 'culprit');
   return last?.type === 'escalate' ? triageAddress(id, 'escalate') : null;

@@ -20,5 +20,13 @@ export type PlanQuestion = {
   /** UTC, ISO 8601. */
   now: string;
 };
-/** With the audit's findings, which the plan takes in as well; null where they could not be made. */
-export type PlanAnswer = { id: number; plan: PlanReply | null; findings: readonly Finding[] | null };
+/**
+ * With the audit's findings, which the plan takes in as well, and the keys of the likely changes (`likelyFirst`); null
+ * where they could not be made.
+ */
+export type PlanAnswer = {
+  id: number;
+  plan: PlanReply | null;
+  likely: readonly string[];
+  findings: readonly Finding[] | null;
+};

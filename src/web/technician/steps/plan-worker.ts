@@ -1,6 +1,6 @@
 import { tableOf } from '../../../../shared/isolation/overrides.ts';
 import { factsOfLogs, knownOfChain } from '../../../../state-machines/triage/plan/known.ts';
-import { planTicket } from '../../../../state-machines/triage/plan/ticket-plan.ts';
+import { planWithLikely } from '../../../../state-machines/triage/plan/ticket-plan.ts';
 import type { PlanAnswer, PlanQuestion } from './plan-message.ts';
 
 // A plan takes some hundred milliseconds on a phone, so it is made beside the screen and not in its way.
@@ -12,7 +12,7 @@ self.onmessage = ({ data }: MessageEvent<PlanQuestion>) => {
 function answerTo(question: PlanQuestion): PlanAnswer {
   const { id, snapshot, chain, chainVersion, intake, settings, firmwareLevels, logs, here, now } = question;
   const ofChain = knownOfChain(chain, snapshot.context.symptom, settings, firmwareLevels);
-  const plan = planTicket(snapshot, {
+  const made = planWithLikely(snapshot, {
     known: { ...ofChain, intake, facts: factsOfLogs(logs, chain), today: now.slice(0, 10) },
     chainVersion,
     here,
@@ -20,5 +20,5 @@ function answerTo(question: PlanQuestion): PlanAnswer {
     ownChanges: settings.ownChanges,
     now,
   });
-  return { id, plan, findings: ofChain.findings };
+  return { id, ...made, findings: ofChain.findings };
 }

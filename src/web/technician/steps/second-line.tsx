@@ -107,12 +107,10 @@ function Request({ work, request }: { work: Work; request: SupportRequest }) {
       {request.change !== null && (
         <>
           <p>
-            {changeWords(request.change.kind)}: {placeWords(work.chain, request.change.target)}
+            {changeWords(request.change)}: {placeWords(work.chain, request.change.target)}
           </p>
           {work.ticket.state === 'substitute.ready' && (
-            <LinkButton href={declareAddress(work.ticket.id, request.change.kind, request.change.target)}>
-              {t.doStep}
-            </LinkButton>
+            <LinkButton href={declareAddress(work.ticket.id, request.change)}>{t.doStep}</LinkButton>
           )}
         </>
       )}

@@ -88,7 +88,7 @@ export function DoTest({
     ) : null;
   }
   return (
-    <LinkButton {...look} href={declareAddress(work.ticket.id, test.kind, target)}>
+    <LinkButton {...look} href={declareAddress(work.ticket.id, test)}>
       {t.declareThis}
     </LinkButton>
   );

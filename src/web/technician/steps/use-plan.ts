@@ -21,7 +21,7 @@ function ask(question: Omit<PlanQuestion, 'id'>): Promise<PlanAnswer> {
     };
     // A plan is advice: without one every step is still there to be taken.
     worker.onerror = () => {
-      for (const [id, answer] of waiting) answer({ id, plan: null, findings: null });
+      for (const [id, answer] of waiting) answer({ id, plan: null, likely: [], findings: null });
       waiting.clear();
     };
   }
@@ -36,6 +36,8 @@ function ask(question: Omit<PlanQuestion, 'id'>): Promise<PlanAnswer> {
 export type PlanHere = {
   /** Null while it is being made, and where there is not enough to make it of. */
   readonly plan: PlanReply | null;
+  /** Keys of the changes that a list of all begins with. */
+  readonly likely: readonly string[];
   readonly findings: readonly Finding[] | null;
   readonly isMaking: boolean;
   /** What this device would have to read first, and can't without a connection. */
@@ -74,6 +76,7 @@ export function usePlan({ ticket, chain, chainVersion, known }: Work): PlanHere 
   const isFresh = made?.of === triage;
   return {
     plan: isFresh ? made.answer.plan : null,
+    likely: isFresh ? made.answer.likely : [],
     findings: made?.answer.findings ?? null,
     isMaking: settings === undefined ? !isSettled(organisation) : !isFresh,
     lacksSettings: settings === undefined && isSettled(organisation),
