@@ -3,7 +3,7 @@ import { place, settingKey, settingValue } from './chain.ts';
 import { message } from './message.ts';
 import { ownChange } from './own-change.ts';
 import { id, instant, keptText, notRecorded, placeId } from './primitives.ts';
-import { changeKinds, changeStatuses, verdicts } from './triage-names.ts';
+import { changeKinds, changeStatuses, lateFindings, verdicts } from './triage-names.ts';
 import { reportedSoFar } from './unattended.ts';
 
 export { changeKinds };
@@ -78,6 +78,15 @@ export const earlierJudgement = judgement.extend({
   }),
 });
 
+/** How a change came to be entered that was made before arrival, or without being declared: it counts for less. */
+export const lateEntry = z.object({
+  /** Who made it, in words: the client, a colleague, whoever entered it. */
+  madeBy: keptText,
+  /** Whether the fault was seen meanwhile, as whoever made it says. */
+  seen: z.enum(lateFindings),
+  at: instant,
+});
+
 /** One change to the chain, from its declaration to its end. */
 export const changeRecord = z.object({
   id,
@@ -105,6 +114,8 @@ export const changeRecord = z.object({
   /** Oldest first. */
   earlierJudgements: z.array(earlierJudgement),
   closingNote: keptText.nullable(),
+  /** Set where it was entered afterwards. */
+  enteredLate: lateEntry.nullable(),
   by: id,
 });
 export type ChangeRecord = z.infer<typeof changeRecord>;

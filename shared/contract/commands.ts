@@ -21,7 +21,7 @@ import {
   watchMode,
   whatChanged,
 } from './triage.ts';
-import { patternTriggers } from './triage-names.ts';
+import { lateFindings, patternTriggers } from './triage-names.ts';
 import { clientsYes, firmwareRead, leftSafely, loggedOccurrence } from './unattended.ts';
 
 /**
@@ -119,6 +119,18 @@ export const ticketCommand = z.discriminatedUnion('type', [
     ownKindId: id.nullable().default(null),
     /** Only of a change that is described in words: it may stay once it cleared the fault. */
     mayStay: z.boolean().default(false),
+  }),
+  /** A change that was made before arrival, or without declaring it: entered at the time at which it was made. */
+  command('enterLateChange', {
+    changeId: id.optional(),
+    kind: changeKind,
+    target: place,
+    detail: text.default(''),
+    madeAt: instant,
+    madeBy: ownLine,
+    /** When it was undone; null: it is still there. */
+    undoneAt: instant.nullable().default(null),
+    seen: z.enum(lateFindings).default('notKnown'),
   }),
   command('withdrawChange', { reason }),
   command('applyChange', {}),

@@ -119,6 +119,9 @@ export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'
 export const waitingKinds = ['part', 'client', 'access', 'other'] as const;
 export const actingParties = ['office', 'technician', 'secondLine', 'client', 'supplier', 'other'] as const;
 
+/** What was seen while a change was in place that nobody had declared. */
+export const lateFindings = ['stayedAway', 'came', 'notKnown'] as const;
+
 /** What the retest of a change says. */
 export const verdicts = ['cleared', 'persists', 'inconclusive'] as const;
 

@@ -11,8 +11,16 @@ export type HeadroomInput = { linkId: string; headroomFraction: number };
 /** What changed before the fault came; with a place where it is known. */
 export type ChangedInput = { kind: WhatChanged['kind']; place?: Place };
 
-/** One thing that was seen, in the order in which it was. */
-export type Result =
+/**
+ * Why a result counts for less than one of a change that was declared first and watched in this round: it was entered
+ * afterwards, or it is of a round before the ticket was reopened or the fault came back.
+ */
+export type Trust = 'enteredLate' | 'earlierRound';
+
+/** One thing that was seen, in the order in which it was; without a trust of its own it counts in full. */
+export type Result = Seen & { trust?: Trust };
+
+type Seen =
   /** One occurrence with a device's menu up. */
   | { kind: 'menu'; deviceId: string; answer: 'stayed' | 'vanished' }
   /**

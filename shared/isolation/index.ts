@@ -3,7 +3,14 @@
  * deterministic; the same code runs on the server and, offline, on a phone.
  */
 export { type ChangeOption, type Circumstances, menuKey, menuTells } from './candidates.ts';
-export { type Case, type FindingInput, type HeadroomInput, plainCase, type Result } from './case.ts';
+export {
+  type Case,
+  type FindingInput,
+  type HeadroomInput,
+  plainCase,
+  type Result,
+  type Trust,
+} from './case.ts';
 export type { ClientReach } from './client-reach.ts';
 export type { FactKind } from './effect-table.ts';
 export { exposureOf, seenIn } from './fault-rate.ts';

@@ -105,11 +105,16 @@ export function likelihoodsOf(model: FaultModel, records: Records): number[] {
     record,
     effects: effectsOf(model, record),
   }));
+  const older = records.discounted.map((each) => ({
+    power: figureOf(model.table.weighing.trust, each.trust),
+    likelihoods: likelihoodsOf(model, { ...each, discounted: [], rate: records.rate }),
+  }));
   return model.hypotheses.map((hypothesis, at) => {
     const ways = tests.map(({ record, effects }) =>
       waysOf({ record, effect: effects[at] ?? noEffect, table: model.table, rate: records.rate }),
     );
     let likelihood = chanceOfWays(ways, records.rate);
+    for (const { power, likelihoods } of older) likelihood *= (likelihoods[at] ?? 1) ** power;
     for (const [deviceId, answers] of records.menus)
       likelihood *= menuLikelihood(model, deviceId, answers, hypothesis);
     for (const reading of records.readings) likelihood *= readingLikelihood(model, reading, hypothesis);

@@ -46,6 +46,7 @@ const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['weighing/sources', chance],
   ['weighing/reports', chance],
   ['weighing/logsShow', chance],
+  ['weighing/trust', chance],
   ['planning/naming/priorDoubt', doubt],
   ['planning/naming', chance],
   ['planning/furtherWatch', chance],

@@ -2,11 +2,12 @@ import { namedPlace } from '../chain/named-place.ts';
 import type { Place } from '../contract/chain.ts';
 import { type Message, message } from '../message/message.ts';
 import { namedChange } from '../message/named-change.ts';
-import type { Result } from './case.ts';
+import type { Result, Trust } from './case.ts';
 import { type ComponentKey, namedComponent } from './components.ts';
 import type { FactKind } from './effect-table.ts';
 import { type FailureMode, modeMessages, type outside } from './failure-modes.ts';
 import { seenIn } from './fault-rate.ts';
+import { figureOf } from './figures.ts';
 import { type FaultModel, normalised } from './hypotheses.ts';
 import { likelihoodsOf } from './likelihood.ts';
 import type { WatchRecord } from './quiet-length.ts';
@@ -124,8 +125,20 @@ const readingCodes = {
   sends: { right: 'sendsRightAt', wrong: 'sendsWrongAt' },
 } as const;
 
-/** A result in one line, as it stands beside its decibans. */
-export function resultMessage({ facts: { chain } }: FaultModel, result: Result): Message {
+const trustCodes = {
+  enteredLate: 'enteredLateCounts',
+  earlierRound: 'earlierRoundCounts',
+} as const satisfies Record<Trust, string>;
+
+/** A result in one line, as it stands beside its decibans; where it counts for less, how much. */
+export function resultMessage(model: FaultModel, result: Result): Message {
+  const said = seenInResult(model, result);
+  const { trust } = result;
+  if (trust === undefined) return said;
+  return message(trustCodes[trust], { said, weight: figureOf(model.table.weighing.trust, trust) });
+}
+
+function seenInResult({ facts: { chain } }: FaultModel, result: Result): Message {
   if (result.kind === 'menu') {
     const place = namedPlace(chain, { kind: 'device', deviceId: result.deviceId });
     return message(result.answer === 'stayed' ? 'menuStayedAt' : 'menuVanishedAt', { place });

@@ -1,7 +1,7 @@
 import { placeKey } from '../chain/place.ts';
 import type { Place } from '../contract/chain.ts';
 import type { OwnChange } from '../contract/own-change.ts';
-import type { Case, Result } from './case.ts';
+import type { Case, Result, Trust } from './case.ts';
 import { changeCatalogue, kindsCountedAs } from './change-catalogue.ts';
 import type { TestKind } from './effect-table.ts';
 import { exposureOf, type FaultRate, rateOf, seenIn, withWatch } from './fault-rate.ts';
@@ -24,6 +24,9 @@ export type TestRecord = {
   putBack: { returned: boolean; quiet: number } | null;
 };
 
+export type Discounted = { trust: Trust } & Sorted;
+type Sorted = Omit<Records, 'discounted' | 'rate'>;
+
 export type Records = {
   tests: ReadonlyMap<string, TestRecord>;
   /** Occurrences with each device's menu up. */
@@ -31,6 +34,8 @@ export type Records = {
   facts: readonly Extract<Result, { kind: 'fact' }>[];
   readings: readonly Extract<Result, { kind: 'reading' }>[];
   witnesses: readonly Extract<Result, { kind: 'witness' }>[];
+  /** What counts for less, apart: it keeps nothing from being tried again, and says nothing of how often the fault comes now. */
+  discounted: readonly Discounted[];
   /** How often the fault comes, from the baseline and all watches in which it was there whatever the cause. */
   rate: FaultRate;
 };
@@ -54,8 +59,32 @@ type WatchResult = Extract<Result, { kind: 'test' | 'putBack' }>;
 const hasWatch = (result: Result): result is WatchResult =>
   result.kind === 'test' || result.kind === 'putBack';
 
-/** Sorts results into what was seen with each change, each menu, and facts. */
+/** Sorts results into what was seen with each change, each menu, and facts; those that count for less apart. */
 export function recordsOf(facts: Case, results: readonly Result[]): Records {
+  const inFull = results.filter(({ trust }) => trust === undefined);
+  const kinds = [...new Set(results.flatMap(({ trust }) => trust ?? []))];
+  return {
+    ...sorted(facts, inFull),
+    discounted: kinds.map((trust) => ({
+      trust,
+      ...sorted(
+        facts,
+        results.filter((result) => result.trust === trust),
+      ),
+    })),
+    rate: rateFrom(facts.baseline, inFull.filter(hasWatch)),
+  };
+}
+
+const sorted = (facts: Case, results: readonly Result[]): Sorted => ({
+  tests: testsIn(facts, results),
+  menus: menusOf(results),
+  facts: results.filter((result) => result.kind === 'fact'),
+  readings: results.filter((result) => result.kind === 'reading'),
+  witnesses: results.filter((result) => result.kind === 'witness'),
+});
+
+function testsIn(facts: Case, results: readonly Result[]): Map<string, TestRecord> {
   const tests = new Map<string, TestRecord>();
   for (const result of results) {
     if (!isOfChange(result)) continue;
@@ -73,14 +102,7 @@ export function recordsOf(facts: Case, results: readonly Result[]): Records {
     };
     tests.set(key, recordWith(before, result, facts.baseline?.mode));
   }
-  return {
-    tests,
-    menus: menusOf(results),
-    facts: results.filter((result) => result.kind === 'fact'),
-    readings: results.filter((result) => result.kind === 'reading'),
-    witnesses: results.filter((result) => result.kind === 'witness'),
-    rate: rateFrom(facts.baseline, results.filter(hasWatch)),
-  };
+  return tests;
 }
 
 function recordWith(

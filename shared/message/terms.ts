@@ -10,6 +10,7 @@ import type { TicketSummary } from '../contract/ticket.ts';
 import type { CompletenessItem, WorkingState } from '../contract/triage.ts';
 import type {
   actingParties,
+  lateFindings,
   onlyWithKinds,
   patternTriggers,
   symptomKinds,
@@ -43,6 +44,7 @@ export type MessageTerms = {
   hdrKind: Record<OneOf<typeof hdrKinds>, string>;
   conversion: Record<OneOf<typeof conversions>, string>;
   signalField: Record<OneOf<typeof signalFields>, string>;
+  lateFinding: Record<OneOf<typeof lateFindings>, string>;
   waitingKind: Record<OneOf<typeof waitingKinds>, string>;
   actingParty: Record<OneOf<typeof actingParties>, string>;
   command: Record<TicketCommandType, string>;

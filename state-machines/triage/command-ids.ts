@@ -10,6 +10,7 @@ export function withIds(command: TicketCommand, newId: () => string) {
     case 'confirmOccurrence':
       return { ...command, occurrenceId: command.occurrenceId ?? newId() };
     case 'declareChange':
+    case 'enterLateChange':
       return { ...command, changeId: command.changeId ?? newId() };
     case 'recordLook':
       return { ...command, lookId: command.lookId ?? newId() };

@@ -120,6 +120,7 @@ const moreToSay: Partial<Record<CompleteCommandType, (record: TriageRecord) => C
   chooseRemedy: blockedByChange,
   close: blockedByChange,
   declareChange: noChangeOpen,
+  enterLateChange: noChangeOpen,
   applyChange: noChange,
   withdrawChange: noChange,
   judgeRetest: noChange,

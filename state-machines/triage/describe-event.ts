@@ -103,6 +103,8 @@ const messages: Messages = {
       expected,
       detail: added(detail),
     }),
+  enterLateChange: ({ kind, target, madeAt, madeBy, seen }, where) =>
+    message('log/lateChangeEntered', { change: kind, place: where(target), madeAt, madeBy, seen }),
   withdrawChange: ({ reason }) => message('log/changeWithdrawn', { reason }),
   applyChange: () => message('log/changeInPlace'),
   judgeRetest: ({ override, outcome }) =>

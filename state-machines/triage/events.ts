@@ -40,6 +40,7 @@ type Additions = {
   confirmOccurrence: { occurrenceId: string };
   declareChange: { changeId: string };
   leaveInPlace: { unattendedId: string };
+  enterLateChange: { changeId: string };
   askForMore: { requests: { requestId: string; item: CompletenessItem | null; text: string }[] };
   directStep: { requestId: string };
   recordLook: { lookId: string };
@@ -131,6 +132,10 @@ export type Outcomes = {
     ChangeRecord,
     'declaredAt' | 'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit' | 'own'
   >;
+  enterLateChange: Pick<
+    ChangeRecord,
+    'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit' | 'finishedAt'
+  > & { status: 'applied' | 'restored' | 'kept' };
   applyChange: { changeId: string; appliedAt: string };
   withdrawChange: { changeId: string; finishedAt: string };
   leaveInPlace: Pick<UnattendedWatch, 'changeId' | 'startedAt'>;

@@ -15,6 +15,8 @@ type Contents = readonly Record<string, unknown>[];
 const words = '…';
 const newId = '00000000-0000-4000-8000-000000000000';
 const reason = words;
+/** Later than anything that is being waited for. */
+const farOff = '2199-12-31T00:00:00.000Z';
 
 /** Moments of a watch that are well apart from what was seen in it. */
 function quietMoments(watch: Watch): string[] {
@@ -78,6 +80,17 @@ const contents: Partial<Record<TicketCommandType, (record: TriageRecord, at: str
     const change = firstApplicable(record);
     return change === null ? [] : [{ changeId: newId, ...change, settings: [] }];
   },
+  enterLateChange: ({ asFound, openedAt }) =>
+    (asFound?.chain.links ?? []).slice(0, 1).flatMap(({ id: linkId }) =>
+      [null, openedAt].map((undoneAt) => ({
+        changeId: newId,
+        kind: 'replaceCable',
+        target: { kind: 'link', linkId },
+        madeAt: openedAt,
+        undoneAt,
+      })),
+    ),
+  waitFor: () => [{ until: farOff }],
   withdrawReport: ({ reports }) => reports.map(({ id }) => ({ reportId: id, reason })),
   leaveInPlace: (_record, at) => [
     {

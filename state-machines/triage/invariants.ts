@@ -27,6 +27,8 @@ export const invariants = {
     record.changes.some(({ id, judgement }) => judgement !== null && isAbout(event, id)),
   changeCanBeUndone: (record) => openChange(record)?.canBeUndone === true,
   changeMayStay: (record) => openChange(record)?.diagnostic === false,
+  /** What the event says was done is still in place, and waits for its end. */
+  changeStaysOpen: (_record, event) => event.type === 'enterLateChange' && event.outcome.status === 'applied',
   noWatchRuns: (record) => runningWatch(record) === null,
   watchRuns: (record) => runningWatch(record) !== null,
   sideIsKnown: (record) => standingSides(record).length > 0,

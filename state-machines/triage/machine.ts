@@ -12,6 +12,7 @@ import {
   correcting,
   culpritFalls,
   deciding,
+  enteringLate,
   finishingChange,
   interruptedIn,
   remedyFalls,
@@ -103,6 +104,7 @@ export const triageMachine = triage.createMachine({
     reproduce: {
       on: {
         ...watching,
+        ...enteringLate,
         ...interruptedIn('reproduce'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
@@ -118,6 +120,7 @@ export const triageMachine = triage.createMachine({
       always: { guard: 'reproductionFell', target: 'reproduce' },
       on: {
         ...watching,
+        ...enteringLate,
         ...interruptedIn('locateSide'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
@@ -150,6 +153,13 @@ export const triageMachine = triage.createMachine({
           on: {
             ...watching,
             ...interruptedIn('substitute.ready'),
+            enterLateChange: [
+              {
+                ...take('enterOpenLateChange', 'noOpenChange', 'noWatchRuns', 'changeStaysOpen'),
+                target: 'applied',
+              },
+              take('enterLateChange', 'noOpenChange', 'noWatchRuns'),
+            ],
             startWatch: take('startConfirmWatch', 'noWatchRuns', 'noOpenChange'),
             locateSideAgain: { ...take('locateSideAgain', 'noWatchRuns'), target: '#triage.locateSide' },
           },

@@ -53,6 +53,10 @@ export const remedyFalls = {
     target: '#triage.reproduce',
   },
 };
+/** A change that nobody declared, entered once it is over or stays for good. */
+export const enteringLate = {
+  enterLateChange: take('enterLateChange', 'noOpenChange', 'noWatchRuns'),
+};
 /** How an open change ends, in a state that a change can be open in. */
 export const finishingChange = {
   restoreChange: take('restoreChange', 'changeIsInPlace', 'changeCanBeUndone', 'noWatchRuns'),

@@ -37,7 +37,15 @@ export const withoutReasons = (held: Part): Part => ({
 });
 
 const change = ({ judgement: today, ...rest }: ChangeRecord): Part => ({
-  ...without(rest, 'plainCorrection', 'canBeUndone', 'showsCulprit', 'own', 'earlierJudgements'),
+  ...without(
+    rest,
+    'plainCorrection',
+    'canBeUndone',
+    'showsCulprit',
+    'own',
+    'earlierJudgements',
+    'enteredLate',
+  ),
   judgement: judgementThen(today),
 });
 

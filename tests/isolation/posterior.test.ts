@@ -268,3 +268,39 @@ describe('on any chain', () => {
     );
   });
 });
+
+describe('a result that counts for less', () => {
+  const persists = (trust?: Result['trust']): Result => ({
+    kind: 'outcome',
+    test: 'replaceCable',
+    target: link('L4'),
+    outcome: 'persists',
+    ...(trust === undefined ? {} : { trust }),
+  });
+  const decibansOf = (chance: number): number => 10 * Math.log10(chance / (1 - chance));
+
+  it.each(['enteredLate', 'earlierRound'] as const)(
+    'moves a suspect by its share of the decibans: %s',
+    (trust) => {
+      const before = share({ results: [] }, at('link:L4'));
+      const inFull = share({ results: [persists()] }, at('link:L4'));
+      const less = share({ results: [persists(trust)] }, at('link:L4'));
+      expect(less).toBeLessThan(before);
+      expect(less).toBeGreaterThan(inFull);
+      const moved = decibansOf(before) - decibansOf(less);
+      const movedInFull = decibansOf(before) - decibansOf(inFull);
+      const power = faultTable.weighing.trust.figures[trust] ?? 0;
+      expect(moved / movedInFull).toBeGreaterThan(power * 0.7);
+      expect(moved / movedInFull).toBeLessThan(power * 1.3);
+    },
+  );
+
+  it('says how much it counts, in what speaks against a suspect', () => {
+    const model = faultModelOf(known({ results: [persists('earlierRound')] }), faultTable);
+    const suspect = suspectsOf(model).find(({ component }) => component === 'link:L4');
+    expect(suspect?.because.at(-1)?.text).toMatchObject({
+      code: 'earlierRoundCounts',
+      values: { said: { code: 'changeDidNotClear' }, weight: 0.5 },
+    });
+  });
+});

@@ -124,6 +124,7 @@ const anyOf: { [Of in Exclude<keyof Kinds, 'message'>]: fc.Arbitrary<Kinds[Of]> 
   edidTopic: oneOf('edidTopic'),
   completenessItem: oneOf('completenessItem'),
   evidenceKind: oneOf('evidenceKind'),
+  lateFinding: oneOf('lateFinding'),
   waitingKind: oneOf('waitingKind'),
   actingParty: oneOf('actingParty'),
   whatChanged: oneOf('whatChanged'),

@@ -43,6 +43,9 @@ export const suspectCodes = {
   comesAtSwitching: {},
   comesWhenWarm: {},
 
+  /** `weight`: the share of its decibans that it counts with. */
+  enteredLateCounts: { said: 'message', weight: 'percent' },
+  earlierRoundCounts: { said: 'message', weight: 'percent' },
   menuStayedAt: at,
   menuVanishedAt: at,
   edidReadFailedAt: at,

@@ -31,6 +31,13 @@ export const ticketLogCodes = {
   'log/substitutionBegun': {},
   'log/backToSide': { reason: 'text' },
   'log/changeDeclared': { change: 'changeKind', place: 'place', expected: 'text', detail: 'text?' },
+  'log/lateChangeEntered': {
+    change: 'changeKind',
+    place: 'place',
+    madeAt: 'moment',
+    madeBy: 'text',
+    seen: 'lateFinding',
+  },
   'log/changeWithdrawn': { reason: 'text' },
   'log/changeInPlace': {},
   'log/retestJudged': { verdict: 'verdict' },

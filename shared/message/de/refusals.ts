@@ -71,6 +71,13 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   ticketHasNoSuchWatch: () => 'Das Ticket hat keine Beobachtung unter dieser Kennung.',
   ticketHasNoSuchChange: () => 'Das Ticket hat keine Änderung unter dieser Kennung.',
   evidenceWithdrawnAlready: () => 'Dieser Beleg wurde schon zurückgezogen.',
+  lateChangeInFuture: () => 'Das liegt in der Zukunft: Trag ein, wann sie gemacht wurde.',
+  undoneBeforeMade: () =>
+    'Sie kann nicht rückgängig gemacht worden sein, bevor sie gemacht wurde: Trag ein, wann sie rückgängig gemacht wurde.',
+  lateDiagnosticStillThere: () =>
+    'Das muss zurück, bevor es weitergeht: Bau es jetzt zurück und trag es mit der Zeit ein, zu der es zurückgebaut wurde.',
+  lateChangeBesideAnother: ({ change, place }, say) =>
+    `Zu dieser Zeit war eine andere Änderung eingebaut: ${say.change(change)}${at(place, say)}. Zwei zugleich beweisen nichts: Lass die Beobachtungen aus dieser Zeit nicht gelten und schreib diese hier als Notiz auf.`,
   ticketWaits: ({ what, until }, say) =>
     `Das Ticket wartet bis ${say.moment(until)} (${say.text(what)}): Nimm zuerst die Arbeit wieder auf.`,
   waitIsOver: ({ moment }, say) => `${say.moment(moment)} ist schon vorbei: Nenne einen späteren Termin.`,

@@ -41,6 +41,10 @@ export const suspectsDe: Sentences<typeof suspectCodes> = {
   comesAtSwitching: () => 'Er kommt, wenn etwas umgeschaltet oder gestartet wird',
   comesWhenWarm: () => 'Er kommt erst nach dem Warmwerden',
 
+  enteredLateCounts: ({ said, weight }, say) =>
+    `${say.message(said)} (nachgetragen: zählt ${say.percent(weight)})`,
+  earlierRoundCounts: ({ said, weight }, say) =>
+    `${say.message(said)} (in einer früheren Runde: zählt ${say.percent(weight)})`,
   menuStayedAt: ({ place }, say) => `Das Menü von ${say.place(place, 'dative')} blieb, als der Fehler kam`,
   menuVanishedAt: ({ place }, say) =>
     `Das Menü von ${say.place(place, 'dative')} verschwand, als der Fehler kam`,

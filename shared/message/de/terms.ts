@@ -168,6 +168,7 @@ export const deTerms: MessageTerms = {
     protection: 'Kopierschutz',
     linkGbps: 'Rate der Verbindung',
   },
+  lateFinding: { stayedAway: 'Der Fehler blieb weg', came: 'Der Fehler kam', notKnown: 'Das weiß niemand' },
   waitingKind: { part: 'Ein Teil', client: 'Der Kunde', access: 'Zugang', other: 'Etwas anderes' },
   actingParty: {
     office: 'Das Büro',
@@ -200,6 +201,7 @@ export const deTerms: MessageTerms = {
     withdrawLook: 'Etwas Gesehenes nicht zählen',
     beginSubstitution: 'Mit dem Tauschen beginnen',
     declareChange: 'Eine Änderung ansagen',
+    enterLateChange: 'Eine schon gemachte Änderung nachtragen',
     withdrawChange: 'Änderung zurücknehmen',
     applyChange: 'Änderung einbauen',
     judgeRetest: 'Nachtest bewerten',

@@ -52,6 +52,8 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/backToSide': ({ reason }, say) => `Zurück zum Finden der Seite: ${say.text(reason)}`,
   'log/changeDeclared': ({ change, place, expected, detail }, say) =>
     `Änderung angesagt: ${say.change(change)}, ${say.place(place)}. Erwartet: ${say.text(expected)}${more(detail, say)}`,
+  'log/lateChangeEntered': ({ change, place, madeAt, madeBy, seen }, say) =>
+    `Nachgetragen: ${say.change(change)}, ${say.place(place)}, gemacht um ${say.moment(madeAt)} von ${say.text(madeBy)}. ${say.term('lateFinding', seen)}.`,
   'log/changeWithdrawn': ({ reason }, say) =>
     `Die angesagte Änderung wurde zurückgenommen: ${say.text(reason)}`,
   'log/changeInPlace': () => 'Die Änderung ist eingebaut.',

@@ -66,6 +66,12 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   ticketHasNoSuchWatch: () => 'The ticket has no watch under that id.',
   ticketHasNoSuchChange: () => 'The ticket has no change under that id.',
   evidenceWithdrawnAlready: () => 'That item was withdrawn already.',
+  lateChangeInFuture: () => 'That lies in the future: enter when it was made.',
+  undoneBeforeMade: () => 'It can’t have been undone before it was made: enter when it was undone.',
+  lateDiagnosticStillThere: () =>
+    'This has to be put back before the work goes on: put it back now, and enter it with the time at which it was put back.',
+  lateChangeBesideAnother: ({ change, place }, say) =>
+    `Another change was in place at that time: ${say.change(change)}${at(place, say)}. Two at once prove nothing: let the watches of that time not count, and write this one down as a note.`,
   ticketWaits: ({ what, until }, say) =>
     `The ticket waits until ${say.moment(until)} (${say.text(what)}): go on with the work first.`,
   waitIsOver: ({ moment }, say) => `${say.moment(moment)} is past already: name a later date.`,

@@ -41,6 +41,10 @@ export const suspectsEn: Sentences<typeof suspectCodes> = {
   comesAtSwitching: () => 'It comes when something is switched or started',
   comesWhenWarm: () => 'It comes only after warming up',
 
+  enteredLateCounts: ({ said, weight }, say) =>
+    `${say.message(said)} (entered afterwards: counts ${say.percent(weight)})`,
+  earlierRoundCounts: ({ said, weight }, say) =>
+    `${say.message(said)} (in an earlier round: counts ${say.percent(weight)})`,
   menuStayedAt: ({ place }, say) => `The menu of ${say.place(place)} stayed when the fault came`,
   menuVanishedAt: ({ place }, say) => `The menu of ${say.place(place)} vanished when the fault came`,
   edidReadFailedAt: ({ place }, say) => `An EDID read failed at ${say.place(place)}`,

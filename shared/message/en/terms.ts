@@ -163,6 +163,7 @@ export const enTerms: MessageTerms = {
     protection: 'content protection',
     linkGbps: 'link rate',
   },
+  lateFinding: { stayedAway: 'The fault stayed away', came: 'The fault came', notKnown: 'Nobody knows' },
   waitingKind: { part: 'A part', client: 'The client', access: 'Access', other: 'Something else' },
   actingParty: {
     office: 'The office',
@@ -195,6 +196,7 @@ export const enTerms: MessageTerms = {
     withdrawLook: 'Let a look not count',
     beginSubstitution: 'Begin substituting',
     declareChange: 'Declare one change',
+    enterLateChange: 'Enter a change that was made already',
     withdrawChange: 'Withdraw the change',
     applyChange: 'Put the change in place',
     judgeRetest: 'Judge the retest',

@@ -50,6 +50,8 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/backToSide': ({ reason }, say) => `Back to locating the side: ${say.text(reason)}`,
   'log/changeDeclared': ({ change, place, expected, detail }, say) =>
     `Change declared: ${say.change(change)}, ${say.place(place)}. Expected: ${say.text(expected)}${more(detail, say)}`,
+  'log/lateChangeEntered': ({ change, place, madeAt, madeBy, seen }, say) =>
+    `Entered afterwards: ${say.change(change)}, ${say.place(place)}, made at ${say.moment(madeAt)} by ${say.text(madeBy)}. ${say.term('lateFinding', seen)}.`,
   'log/changeWithdrawn': ({ reason }, say) => `The declared change was withdrawn: ${say.text(reason)}`,
   'log/changeInPlace': () => 'The change is in place.',
   'log/retestJudged': ({ verdict }, say) => `Retest judged by the watch: ${say.verdict(verdict)}.`,

@@ -92,6 +92,15 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
     showsCulprit: true,
     own: true,
   }),
+  enterLateChange: changeRecord
+    .pick({
+      diagnostic: true,
+      plainCorrection: true,
+      canBeUndone: true,
+      showsCulprit: true,
+      finishedAt: true,
+    })
+    .extend({ status: z.enum(['applied', 'restored', 'kept']) }),
   applyChange: z.object({ changeId: id, appliedAt: instant }),
   withdrawChange: finishing,
   leaveInPlace: unattendedWatch.pick({ changeId: true, startedAt: true }),

@@ -53,7 +53,9 @@ async function takeStep(
   const refusal =
     refusalOfSender(row, actor, command) ??
     (ifMatch === undefined ? null : mismatch(ifMatch, ticketView(row, actor, services.now()))) ??
-    (command.type === 'declareChange' ? await changeElsewhere(context, row) : null);
+    (command.type === 'declareChange' || command.type === 'enterLateChange'
+      ? await changeElsewhere(context, row)
+      : null);
   if (refusal !== null) return refusal;
 
   const completed = await completeFrom(context, row, command);

@@ -60,6 +60,7 @@ function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord
           <Badge tone={tones[judgement.verdict] ?? 'plain'}>{values().verdicts[judgement.verdict]}</Badge>
         )}
         {judgement !== null && !judgement.attributable && <Badge tone="refusal">{t.notAttributable}</Badge>}
+        {change.enteredLate !== null && <Badge tone="caution">{t.enteredLate}</Badge>}
         {judgement?.override != null && <Badge tone="caution">{t.overridden}</Badge>}
         {change.round !== ticket.triage.round && <Badge>{t.earlierRound(change.round)}</Badge>}
       </div>
@@ -80,6 +81,7 @@ function ChangeFacts({ facts, change }: { facts: CaseFacts; change: ChangeRecord
       facts={[
         [t.foretold, typed(change.expected)],
         [t.detail, typed(change.detail)],
+        [t.madeBy, typed(change.enteredLate?.madeBy ?? '')],
         [
           t.when,
           appliedAt === null

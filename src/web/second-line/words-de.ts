@@ -96,6 +96,8 @@ export const caseWordsDe: CaseWords = {
   noChanges: 'Nichts wurde geändert.',
   notAttributable: 'lässt sich ihr nicht zuschreiben',
   overridden: 'Urteil von Hand',
+  enteredLate: 'nachgetragen',
+  madeBy: 'Gemacht von',
   earlierRound: (round) => `Runde ${round}`,
   foretold: 'Vorhergesagt',
   detail: 'Genauer',

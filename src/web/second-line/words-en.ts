@@ -100,6 +100,8 @@ export const caseWordsEn = {
   noChanges: 'Nothing was changed.',
   notAttributable: 'can’t be put down to it',
   overridden: 'verdict given by hand',
+  enteredLate: 'entered afterwards',
+  madeBy: 'Made by',
   earlierRound: (round: number) => `round ${round}`,
   foretold: 'Foretold',
   detail: 'Detail',

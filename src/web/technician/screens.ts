@@ -62,6 +62,10 @@ export const technicianScreens: RoleScreens = {
       screen: lazyScreen(() => import('./steps/waiting.tsx').then((module) => module.WaitScreen)),
     },
     {
+      path: '/app/visits/:ticketId/triage/late-change',
+      screen: lazyScreen(() => import('./steps/late-change.tsx').then((module) => module.LateChangeScreen)),
+    },
+    {
       path: '/app/visits/:ticketId/triage/logs',
       screen: lazyScreen(() => import('./steps/logs.tsx').then((module) => module.LogsScreen)),
     },

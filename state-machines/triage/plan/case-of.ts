@@ -1,5 +1,8 @@
+import { placeExists } from '../../../shared/chain/place.ts';
+import type { Place } from '../../../shared/contract/chain.ts';
 import type { ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import type { Case, Result, WatchRecord } from '../../../shared/isolation/index.ts';
+import { seenIn } from '../../../shared/isolation/fault-rate.ts';
+import type { Case, Result, Trust, WatchRecord } from '../../../shared/isolation/index.ts';
 import { reportedAsWatched } from '../../../shared/isolation/reported.ts';
 import { counted } from '../counting.ts';
 import { chainAsSeen } from '../looks.ts';
@@ -66,10 +69,52 @@ export type Dated = { at: string; result: Result };
 export function datedResultsOf(record: TriageRecord): Dated[] {
   const dated = [
     ...watchesFor(record, 'side').flatMap(menuResults),
-    ...changesOfRound(record).flatMap((change) => changeResults(record, change)),
+    ...changesOfRound(record).flatMap((change) =>
+      changeResults(record, change).map((each) => trusted(each, change.enteredLate && 'enteredLate')),
+    ),
+    ...earlierResults(record),
   ];
   return dated.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
 }
+
+/** A result that counts for less; with null, in full. */
+const trusted = ({ at, result }: Dated, trust: Trust | null): Dated =>
+  trust === null ? { at, result } : { at, result: { ...result, trust } };
+
+/**
+ * What earlier rounds learnt and still holds at a discount: which way menus pointed, and which changes did not take the
+ * fault away. What took it away then speaks against a part that was put right since, so it is left out.
+ */
+function earlierResults(record: TriageRecord): Dated[] {
+  const chain = record.asFound?.chain;
+  if (chain === undefined) return [];
+  const earlier = Array.from({ length: record.round - 1 }, (_, before) => ({ ...record, round: before + 1 }));
+  return earlier
+    .flatMap((then) => [
+      ...watchesFor(then, 'side').flatMap(menuResults),
+      ...changesOfRound(then).flatMap((change) => changeResults(then, change)),
+    ])
+    .filter(({ result }) => stillHolds(result) && placeExists(chain, placeOf(result)))
+    .map((each) => trusted(each, 'earlierRound'));
+}
+
+type OfThePart = Extract<Result, { kind: 'menu' | 'outcome' | 'test' }>;
+
+function stillHolds(result: Result): result is OfThePart {
+  switch (result.kind) {
+    case 'menu':
+      return true;
+    case 'outcome':
+      return result.outcome === 'persists';
+    case 'test':
+      return seenIn(result.watch) > 0;
+    default:
+      return false;
+  }
+}
+
+const placeOf = (result: OfThePart): Place =>
+  result.kind === 'menu' ? { kind: 'device', deviceId: result.deviceId } : result.target;
 
 const menuResults = (watch: Watch): Dated[] =>
   occurrencesOf(watch).flatMap(({ at, menu }) =>
@@ -83,8 +128,9 @@ const menuResults = (watch: Watch): Dated[] =>
  * down to it, and a verdict given by hand counts as the technician says.
  */
 function changeResults(record: TriageRecord, change: ChangeRecord): Dated[] {
-  const { kind: test, target, own, judgement } = change;
+  const { kind: test, target, own, judgement, enteredLate } = change;
   if (judgement?.attributable === false) return [];
+  if (enteredLate !== null && judgement === null) return toldOf(change, enteredLate);
   const retests = counted(record, usable(retestWatches(record, change.id)));
   const confirms = counted(
     record,
@@ -118,6 +164,17 @@ function unattendedResults({ kind: test, target, judgement }: ChangeRecord): Dat
   const { minutes } = reportedAsWatched({ days: reported.days, occurrences: 0 });
   const watch: WatchRecord = { mode: 'time', minutes, occurrences: reported.reported + reported.logged };
   return [{ at: judgement.at, result: { kind: 'test', test, target, watch } }];
+}
+
+/** What whoever made a change that nobody had declared says of it. */
+function toldOf(
+  { kind: test, target, appliedAt, declaredAt, finishedAt }: ChangeRecord,
+  { seen }: NonNullable<ChangeRecord['enteredLate']>,
+): Dated[] {
+  if (seen === 'notKnown') return [];
+  const outcome = seen === 'came' ? 'persists' : 'cleared';
+  const at = finishedAt ?? appliedAt ?? declaredAt;
+  return [{ at, result: { kind: 'outcome', test, target, outcome } }];
 }
 
 const endOf = (watch: Watch): string => watch.endedAt ?? watch.startedAt;

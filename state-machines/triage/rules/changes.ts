@@ -93,6 +93,7 @@ export const declareChange = rule('declareChange', {
         judgement: null,
         earlierJudgements: [],
         closingNote: null,
+        enteredLate: null,
         by: event.by,
       },
     ],

@@ -4,6 +4,7 @@ import * as corrections from './corrections.ts';
 import * as culprit from './culprit.ts';
 import * as escalation from './escalation.ts';
 import * as evidence from './evidence.ts';
+import * as lateChanges from './late-changes.ts';
 import * as looks from './looks.ts';
 import * as occurrences from './occurrences.ts';
 import * as remedy from './remedy.ts';
@@ -47,6 +48,8 @@ export const rules = {
   withdrawLook: looks.withdrawLook,
 
   declareChange: changes.declareChange,
+  enterLateChange: lateChanges.enterLateChange,
+  enterOpenLateChange: lateChanges.enterOpenLateChange,
   withdrawChange: changes.withdrawChange,
   applyChange: changes.applyChange,
   judgeRetest: changes.judgeRetest,

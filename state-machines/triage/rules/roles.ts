@@ -33,6 +33,7 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   recordLook: onSite,
   withdrawLook: onSite,
   declareChange: onSite,
+  enterLateChange: onSite,
   withdrawChange: onSite,
   applyChange: onSite,
   judgeRetest: onSite,

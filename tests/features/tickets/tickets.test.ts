@@ -96,7 +96,13 @@ describe.each(databaseKinds())('tickets, on the %s database', (kind) => {
     });
     expect(refused.body.allowedNow).toEqual([expect.objectContaining({ type: 'takeOver' })]);
     const seen = bodyOf<Ticket>(await other.get(`/tickets/${ticketId}`), 200).allowedNow;
-    expect(seen.map(({ type }) => type)).toEqual(['note', 'amendIntake', 'answerWhatChanged', 'takeOver']);
+    expect(seen.map(({ type }) => type)).toEqual([
+      'note',
+      'amendIntake',
+      'answerWhatChanged',
+      'waitFor',
+      'takeOver',
+    ]);
     expect((await other.post(`/tickets/${ticketId}/take-over`)).status).toBe(200);
     await accepted(other, ticketId, command);
     expect((await send(test.home.technician, ticketId, command)).body.type).toBe('/problems/not-assigned');

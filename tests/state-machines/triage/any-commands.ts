@@ -3,7 +3,7 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import { type TicketCommandType, ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { sideProofKinds } from '../../../shared/contract/look-names.ts';
 import { changeKinds, type TriageRecord } from '../../../shared/contract/triage.ts';
-import { actingParties, waitingKinds } from '../../../shared/contract/triage-names.ts';
+import { actingParties, lateFindings, waitingKinds } from '../../../shared/contract/triage-names.ts';
 import { applicableChanges, type TriageSnapshot } from '../../../state-machines/index.ts';
 import { device, link, type Sent, uuid, waiveAll } from './triage-events.ts';
 
@@ -145,6 +145,18 @@ const makers: Record<TicketCommandType, Maker> = {
       kind,
       target: applicable?.target ?? oneOf(places, which) ?? link('L3'),
       expected: 'It stays away',
+    };
+  },
+  enterLateChange: ({ openedAt, watches }, { which }, snapshot) => {
+    const applicable = oneOf(applicableChanges(snapshot), which);
+    return {
+      type: 'enterLateChange',
+      kind: applicable?.kind ?? oneOf(changeKinds, which) ?? 'reseat',
+      target: applicable?.target ?? oneOf(places, which) ?? link('L3'),
+      madeAt: watches.at(-1)?.endedAt ?? openedAt,
+      madeBy: 'The client',
+      undoneAt: which % 2 === 0 ? null : (watches.at(-1)?.endedAt ?? openedAt),
+      seen: oneOf(lateFindings, which) ?? 'notKnown',
     };
   },
   withdrawChange: plain({ type: 'withdrawChange', reason }),

@@ -66,6 +66,7 @@ function changeArticle(file: CaseFile, change: ChangeRecord, number: number): Ht
   return html`<article class="change"><h3>${number}. ${changeWords(file, change)}</h3>
     ${facts([
       [t.detail, change.detail],
+      [t.enteredLate, change.enteredLate?.madeBy ?? null],
       [t.expected, change.expected],
       [t.settingsDeclared, change.settings.map(({ key, to }) => t.settingTo(key, String(to))).join(', ')],
       [t.declared, signature(file, { at: change.declaredAt, by: change.by })],

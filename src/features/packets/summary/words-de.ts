@@ -196,6 +196,7 @@ export const summaryWordsDe: SummaryWords = {
     byHand: ' (von Hand, nicht durch die Beobachtung)',
     cameBack: ', und kam wieder, als sie zurückgebaut war',
     detail: 'Genauer',
+    enteredLate: 'Nachgetragen, nicht angesagt; gemacht von',
     expected: 'Erwartet',
     settingsDeclared: 'Angesagte Einstellungen',
     settingTo: (setting, value) => `${setting} auf ${value}`,

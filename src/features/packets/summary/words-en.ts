@@ -198,6 +198,7 @@ export const summaryWordsEn = {
     byHand: ' (by hand, not by the watch)',
     cameBack: ', and came back when that was put back',
     detail: 'Detail',
+    enteredLate: 'Entered afterwards, not declared; made by',
     expected: 'Expected',
     settingsDeclared: 'Settings declared',
     settingTo: (setting: string, value: string) => `${setting} to ${value}`,

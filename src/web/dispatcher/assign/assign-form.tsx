@@ -11,9 +11,9 @@ import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { frameWords } from '../../words/frame.ts';
 import { terms } from '../../words/terms.ts';
 import { useZone } from '../../words/zone.ts';
+import { fieldTime, momentOf } from '../../words/zone-time.ts';
 import { Chips } from '../common/chips.tsx';
 import { deskWords } from '../common/words.ts';
-import { fieldTime, momentOf } from '../common/zone-time.ts';
 import { updateOf } from './ticket-update.ts';
 
 /** Who goes, when, and how soon it matters. Reads the ticket itself, so that what it sends is of the newest version. */

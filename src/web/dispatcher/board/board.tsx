@@ -7,8 +7,8 @@ import { Field } from '../../parts/field.tsx';
 import { useDocument } from '../../store/documents.ts';
 import { day, dayKey, lengthOfTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
+import { dayLimits, daysLater } from '../../words/zone-time.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
-import { dayLimits, daysLater } from '../common/zone-time.ts';
 import { VisitEntry } from './visit-entry.tsx';
 import { boardWords } from './words.ts';
 

@@ -6,6 +6,7 @@ import { waitingWords } from '../../waiting/words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { BaselineQuestion } from './baseline.tsx';
 import { ChangeQuestion } from './change.tsx';
+import { lateWords } from './late-words.ts';
 import { proposalsIn } from './logs.tsx';
 import { OtherWays } from './offers.tsx';
 import { TicketPage } from './page.tsx';
@@ -90,6 +91,9 @@ function More({ work }: { work: Work }) {
         {work.may('recordLook') && <MoreLink href={triageAddress(id, 'looks')}>{t.looks}</MoreLink>}
         {plans && <MoreLink href={triageAddress(id, 'changes')}>{t.otherTests}</MoreLink>}
         <MoreLink href={triageAddress(id, 'kit')}>{t.kit}</MoreLink>
+        {work.may('enterLateChange') && (
+          <MoreLink href={triageAddress(id, 'late-change')}>{lateWords().title}</MoreLink>
+        )}
         {work.may('waitFor') && state !== 'waiting' && (
           <MoreLink href={triageAddress(id, 'wait')}>{waitingWords().putOff}</MoreLink>
         )}

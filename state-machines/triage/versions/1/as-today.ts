@@ -54,7 +54,7 @@ export const openingAsToday = ({ moment, ...opening }: OpeningThen): Opening => 
 export type Before = { state: string; record: RecordThen };
 
 /** Commands that version 1 did not know. */
-type Later = 'leaveInPlace' | 'endUnattended' | 'waitFor';
+type Later = 'leaveInPlace' | 'endUnattended' | 'waitFor' | 'enterLateChange';
 
 /** What version 1 decided on an event, computed as it did, and held as it is held today. */
 const outcomes: {

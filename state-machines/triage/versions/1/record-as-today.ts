@@ -96,6 +96,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
       own: null,
       judgement: change.judgement === null ? null : judgementAsToday(change.judgement, level),
       earlierJudgements: [],
+      enteredLate: null,
     })),
     escalations: then.escalations.map(escalationAsToday),
     diaries: [],

@@ -1,0 +1,152 @@
+import { useLocation } from 'preact-iso';
+import { placeKey } from '../../../../shared/chain/place.ts';
+import type { TicketCommand } from '../../../../shared/contract/commands.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
+import { lateFindings } from '../../../../shared/contract/triage-names.ts';
+import { conceivableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import { Button, LinkButton } from '../../parts/button.tsx';
+import { Choices, Field, SelectField } from '../../parts/field.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { Refusal } from '../../parts/refusal.tsx';
+import { Screen } from '../../parts/screen.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
+import { changeWords } from '../../words/change-words.ts';
+import { terms } from '../../words/terms.ts';
+import { fieldTime, momentOf } from '../../words/zone-time.ts';
+import { placeWords } from '../common/place-words.ts';
+import { triageAddress } from '../common/triage-addresses.ts';
+import { lateWords } from './late-words.ts';
+import { TicketPage } from './page.tsx';
+import { triageWords } from './words.ts';
+import type { Work } from './work.ts';
+
+/** A change that nobody declared, entered afterwards at the time at which it was made. */
+export function LateChangeScreen({ ticketId = '' }: { ticketId?: string }) {
+  return <TicketPage ticketId={ticketId}>{(work) => <LateChange work={work} />}</TicketPage>;
+}
+
+type Draft = {
+  which: string;
+  detail: string;
+  madeBy: string;
+  madeAt: string;
+  ending: 'there' | 'undone';
+  undoneAt: string;
+  seen: (typeof lateFindings)[number];
+};
+const emptyDraft: Draft = {
+  which: '',
+  detail: '',
+  madeBy: '',
+  madeAt: '',
+  ending: 'there',
+  undoneAt: '',
+  seen: 'notKnown',
+};
+
+/** A moment that a field names; null where it names none. */
+const momentIn = (field: string, zone: string): string | null => {
+  const moment = momentOf(field, zone);
+  return moment === 'invalid' ? null : moment;
+};
+
+/** The command that the form says; null while something is missing. */
+function commandOf(draft: Draft, { ticket, chain, zone }: Work): TicketCommand | null {
+  const change = conceivableChangesOf(ticket.triage, chain).find((each) => keyOf(each) === draft.which);
+  const madeAt = momentIn(draft.madeAt, zone);
+  const undoneAt = draft.ending === 'there' ? null : momentIn(draft.undoneAt, zone);
+  const madeBy = draft.madeBy.trim();
+  if (change === undefined || madeAt === null || madeBy === '') return null;
+  if (draft.ending === 'undone' && undoneAt === null) return null;
+  const { kind, target } = change;
+  const detail = draft.detail.trim();
+  return { type: 'enterLateChange', kind, target, detail, madeAt, madeBy, undoneAt, seen: draft.seen };
+}
+
+const keyOf = ({ kind, target }: { kind: string; target: Parameters<typeof placeKey>[0] }): string =>
+  `${kind} ${placeKey(target)}`;
+
+function LateChange({ work }: { work: Work }) {
+  const t = lateWords();
+  const { route } = useLocation();
+  const { id, triage } = work.ticket;
+  const [draft, write, forget] = useDraftForm(`late change ${id}`, emptyDraft);
+  const command = commandOf(draft, work);
+  const refusal = command === null ? null : work.refusalOf(command);
+  const enter = async () => {
+    if (command === null || !(await work.send(command))) return;
+    await forget();
+    route(triageAddress(id), true);
+  };
+  return (
+    <Screen title={t.title}>
+      <p>{t.lead}</p>
+      <SelectField
+        label={t.which}
+        value={draft.which}
+        options={[
+          { value: '', label: '–' },
+          ...conceivableChangesOf(triage, work.chain).map((each) => ({
+            value: keyOf(each),
+            label: `${changeWords(each)}: ${placeWords(work.chain, each.target)}`,
+          })),
+        ]}
+        onChoose={(which) => write({ which })}
+      />
+      <Field
+        label={t.detail}
+        optional
+        value={draft.detail}
+        maxLength={longest.line}
+        onInput={({ currentTarget }) => write({ detail: currentTarget.value })}
+      />
+      <Field
+        label={t.madeBy}
+        value={draft.madeBy}
+        maxLength={longest.line}
+        onInput={({ currentTarget }) => write({ madeBy: currentTarget.value })}
+      />
+      <Field
+        label={t.madeAt}
+        type="datetime-local"
+        value={draft.madeAt}
+        max={fieldTime(new Date().toISOString(), work.zone)}
+        onInput={({ currentTarget }) => write({ madeAt: currentTarget.value })}
+      />
+      <Choices
+        label={t.isThere}
+        value={draft.ending}
+        options={[
+          { value: 'there', label: t.there },
+          { value: 'undone', label: t.undone },
+        ]}
+        onChoose={(ending) => write({ ending })}
+      />
+      {draft.ending === 'undone' && (
+        <Field
+          label={t.undoneAt}
+          type="datetime-local"
+          value={draft.undoneAt}
+          onInput={({ currentTarget }) => write({ undoneAt: currentTarget.value })}
+        />
+      )}
+      <Choices
+        label={t.seen}
+        value={draft.seen}
+        options={lateFindings.map((value) => ({ value, label: terms().lateFinding[value] }))}
+        onChoose={(seen) => write({ seen })}
+      />
+      {command === null && <Notice>{t.missing}</Notice>}
+      {refusal !== null && <Refusal problem={refusal} />}
+      <Button
+        kind="primary"
+        large
+        disabled={command === null || refusal !== null}
+        onClick={() => void enter()}
+      >
+        {t.enter}
+      </Button>
+      <LinkButton href={triageAddress(id)}>{triageWords().toQuestion}</LinkButton>
+    </Screen>
+  );
+}
