@@ -1,4 +1,5 @@
 import type { Candidate } from './candidates.ts';
+import { staysOnceCured } from './change-catalogue.ts';
 import { type Decision, namingChance, type Option, type Terms } from './decision.ts';
 import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from './decision-classes.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
@@ -79,6 +80,9 @@ type Situation = {
   terms: Terms;
 };
 
+/** From this chance on that it mends what is wrong, a change that may stay counts as the repair; assumed. */
+const likelyRepair = 0.5;
+
 /** The option that a candidate is, and watching on for longer after it; none if it tells nothing. */
 function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothesis[] {
   const { model, chances, records, quiet, terms } = situation;
@@ -97,6 +101,8 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
     return option === null || !tellsApart(option, chances) ? [] : [option];
   }
   const effects = effectsOf(model, action);
+  const mends = effects.reduce((sum, { because }, at) => sum + (chances[at] ?? 0) * because, 0);
+  const isRepair = staysOnceCured(action) && mends >= likelyRepair;
   const done = record?.quiet ?? 0;
   const watch = (from: number, to: number, handlingMin: number): OptionByHypothesis => {
     const { quietMin, seenMin, before, after } = quiet.watch(from, to);
@@ -106,7 +112,7 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
       first[at] = (away + (1 - away) * after) / (away + (1 - away) * before);
     }
     const minutes = { firstMin: handlingMin + quietMin, secondMin: handlingMin + seenMin, handlingMin };
-    return { candidate, first, ...minutes, exposure: to - from };
+    return { candidate, first, ...minutes, isRepair, exposure: to - from };
   };
   const handlingMin = handlingMinutes(candidate, terms, done);
   if (done >= more) return [];
@@ -131,6 +137,7 @@ function provokingOption(
     firstMin: handlingMin + quietMin,
     secondMin: handlingMin + seenMin,
     handlingMin,
+    isRepair: false,
     exposure,
   };
 }
@@ -164,6 +171,7 @@ function menuOption(
     firstMin: minutes,
     secondMin: minutes,
     handlingMin,
+    isRepair: false,
     exposure,
   };
 }

@@ -16,6 +16,8 @@ export type Option = {
   secondMin: number;
   /** Minutes of handling in that: setting up, putting back, and what its risk is worth; 0 for what is in place. */
   handlingMin: number;
+  /** It may stay, and most likely mends what is wrong. */
+  isRepair: boolean;
   /** Minutes or tries to watch at most. */
   exposure: number;
   /** -1; or the index of the option that this one goes on from, once that came out first. */

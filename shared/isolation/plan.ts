@@ -3,6 +3,7 @@ import { organisationDefaults } from '../contract/defaults.ts';
 import type { OwnChange } from '../contract/own-change.ts';
 import { type Message, message } from '../message/message.ts';
 import type { NamedPlace } from '../message/values.ts';
+import { most, unlike } from './alternatives.ts';
 import { decisionOf } from './build-decision.ts';
 import {
   type Candidate,
@@ -31,13 +32,14 @@ import {
   whyGoOn,
   whyNext,
 } from './plan-wording.ts';
-import { byComponent } from './posterior.ts';
+import { byComponent, posteriorOf } from './posterior.ts';
 import { assumedRatePerHour, type WatchRecord } from './quiet-length.ts';
 import { rank } from './rank.ts';
 import { type RepairPlan, repairsOf } from './repairs.ts';
 import type { Ranked } from './search-state.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { recordsOf, testKey } from './test-record.ts';
+import { withoutUseless } from './useless.ts';
 import { usualWork, withinBudget } from './within-budget.ts';
 
 export type PlanInput = {
@@ -116,10 +118,18 @@ export function planNext(input: PlanInput): Plan {
   const rankOf = (among: readonly Candidate[]) => {
     const decision = decisionOf(model, chances, records, among, terms);
     const isFirst = ({ candidate }: Option) => byClient === undefined || byClient.includes(candidate.id);
-    return { decision, ranked: rank(decision, isFirst) };
+    return { decision, ranked: rank(decision, isFirst), isFirst };
   };
   const within = candidates.filter((candidate) => whyNotHere(candidate, here) === null);
-  const { decision, ranked } = rankOf(within);
+  const { decision, ranked: wanted, isFirst } = rankOf(within);
+  const ranked = withoutUseless(decision, wanted, {
+    model,
+    results: facts.results,
+    candidates: within,
+    terms,
+    chancesGiven: (results) => posteriorOf(model, results),
+    isFirst,
+  });
   // What the client does costs none of the technician's time, so it is worth it whenever it tells something; so it is
   // where tests were left out, since what would follow is not known then.
   const isWorthIt = byClient !== undefined || left > 0;
@@ -221,26 +231,6 @@ function settled(
     advice: { kind: 'culprit', place, named, probability, likeliestMode },
     sentence: culpritIs(named, probability, likeliestMode),
   };
-}
-
-/** The best test and two more. */
-const most = 3;
-/** Tests that come out the same way more often than this tell the same; assumed. */
-const alike = 0.9;
-
-/** The first three, leaving out what tells the same as one before it: of no use as a second choice. */
-function unlike(decision: Decision, ranked: readonly Ranked[]): Ranked[] {
-  const kept: Ranked[] = [];
-  for (const each of ranked) {
-    const tellsAsBefore = ({ option }: Ranked) =>
-      decision.chances.reduce(
-        (sum, chance, at) => sum + chance * Math.abs((option.first[at] ?? 0) - (each.option.first[at] ?? 0)),
-        0,
-      ) <
-      1 - alike;
-    if (kept.length < most && !kept.some(tellsAsBefore)) kept.push(each);
-  }
-  return kept;
 }
 
 function planned(

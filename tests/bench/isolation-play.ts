@@ -93,12 +93,14 @@ function nextMove(
   cleared: ReadonlySet<string>,
   inPlace: string | null,
 ): { named: [string, number] } | { option: Option | null } {
-  const chances = without(model, posteriorOf(model, results), cleared);
+  const chancesGiven = (seen: readonly Result[]) => without(model, posteriorOf(model, seen), cleared);
+  const chances = chancesGiven(results);
   const likeliest = likeliestOf(model, chances);
   if (likeliest[1] >= namingChance(terms)) return { named: likeliest };
   const records = recordsOf(model.facts, results);
   const decision = decisionOf(model, chances, records, candidates, { ...terms, inPlace });
-  return { option: strategy({ model, decision, steps }) };
+  const ahead = { model, results, candidates, terms, chancesGiven, isFirst: () => true };
+  return { option: strategy({ model, decision, steps, ahead }) };
 }
 
 function likeliestOf(model: FaultModel, chances: readonly number[]): [string, number] {

@@ -4,17 +4,18 @@ import type { Decision, Option } from '../../shared/isolation/decision.ts';
 import { searchExactly } from '../../shared/isolation/exact-search.ts';
 import type { FaultModel } from '../../shared/isolation/hypotheses.ts';
 import { rank } from '../../shared/isolation/rank.ts';
+import { type Ahead, withoutUseless } from '../../shared/isolation/useless.ts';
 
 /** One test that was made: which, whether it went on from the one before, and whether it came out quiet or stayed. */
 export type Step = { id: string; goesOn: boolean; first: boolean };
 /** What a strategy has to go by. */
-export type Situation = { model: FaultModel; decision: Decision; steps: readonly Step[] };
+export type Situation = { model: FaultModel; decision: Decision; steps: readonly Step[]; ahead: Ahead };
 /** The option to take next; null to hand the case on. */
 export type Strategy = (situation: Situation) => Option | null;
 
 /** Ours. */
-export const planned: Strategy = ({ decision }) => {
-  const [best] = rank(decision);
+export const planned: Strategy = ({ decision, ahead }) => {
+  const [best] = withoutUseless(decision, rank(decision), ahead);
   return best !== undefined && best.expectedMin < decision.escalationMin ? best.option : null;
 };
 

@@ -27,6 +27,7 @@ function decisionFrom(seed: number, tests: number): Decision {
       firstMin: 5 + 60 * random(),
       secondMin: 5 + 30 * random(),
       handlingMin: 0,
+      isRepair: false,
       exposure: 1,
       after,
       resumeMin,
