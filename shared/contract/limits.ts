@@ -32,6 +32,9 @@ export const isReason = (text: string): boolean => text.trim().length >= shortes
 /** Requests that second line makes at once. */
 export const mostRequests = 20;
 
+/** Kinds of change that an organisation may add. */
+export const mostOwnChanges = 40;
+
 /** What an organisation may set its figures to, both ends included. */
 export const ranges = {
   risk: { min: 0.001, max: 0.5 },
@@ -45,4 +48,8 @@ export const ranges = {
   share: { min: 0.1, max: 1 },
   tmdsMHz: { min: 25, max: 600 },
   drawMa: { min: 0, max: 5000 },
+  /** To make a change, or to put it back. */
+  changeMin: { min: 0, max: 1440 },
+  /** Certainty is left out on purpose: what is put in place can be bad too. */
+  keepsAway: { min: 0.01, max: 0.99 },
 } as const;

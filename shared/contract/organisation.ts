@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { knownCategories } from './chain-names.ts';
 import { organisationDefaults } from './defaults.ts';
-import { longest, ranges } from './limits.ts';
+import { longest, mostOwnChanges, ranges } from './limits.ts';
 import { recognitionRow } from './log-findings.ts';
 import { misfit } from './misfits.ts';
 import { ownChange } from './own-change.ts';
@@ -90,7 +90,7 @@ export const organisationSettings = z.object({
   /** Overrides of the fault model's figures by path, see GET /fault-model. */
   faultModel: z.record(z.string().max(200), z.number()).default({}),
   /** Kinds of change that the organisation adds to the catalogue. */
-  ownChanges: z.array(ownChange).max(40).default([]),
+  ownChanges: z.array(ownChange).max(mostOwnChanges).default([]),
   /** What the organisation's own devices write in their logs; these rows come before the built-in ones. */
   recognition: z.array(recognitionRow).max(200).default([]),
   /** The time zone that sites of this organisation are in, unless a site says otherwise. */

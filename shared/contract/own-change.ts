@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { longest } from './limits.ts';
+import { longest, ranges } from './limits.ts';
 import { id, line } from './primitives.ts';
 import { clientWays, ownChangeTargets } from './triage-names.ts';
 
-const minutes = z.number().min(0).max(1440);
+const minutes = z.number().min(ranges.changeMin.min).max(ranges.changeMin.max);
 
 /** A kind of change that an organisation has added to the catalogue. */
 export const ownChange = z.object({
@@ -24,6 +24,6 @@ export const ownChange = z.object({
   /** It may stay once it cleared the fault. */
   mayStay: z.boolean().default(false),
   /** Chance that a fault of the place stays away with it; null: nobody has a figure. */
-  keepsAway: z.number().min(0.01).max(0.99).nullable().default(null),
+  keepsAway: z.number().min(ranges.keepsAway.min).max(ranges.keepsAway.max).nullable().default(null),
 });
 export type OwnChange = z.infer<typeof ownChange>;

@@ -195,6 +195,7 @@ describe('what an admin sets', () => {
       ['firmware', '/app/numbers/firmware'],
       ['fault-model', '/app/numbers/fault-model'],
       ['logs', '/app/numbers/logs'],
+      ['own-changes', '/app/numbers/changes'],
       ['export', '/app/numbers/export'],
     ];
     for (const [name, address] of screens) {

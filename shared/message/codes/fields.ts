@@ -37,6 +37,7 @@ export const fieldCodes = {
   fieldNotHexadecimal: {},
   fieldNotVideoFormat: {},
   fieldNotJson: {},
+  fieldThereAlready: {},
   fieldUnstorable: {},
   fieldTooDeep: { levels: 'count' },
   fieldBeforeBeginning: {},

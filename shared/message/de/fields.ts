@@ -38,6 +38,7 @@ export const fieldsDe: Sentences<typeof fieldCodes> = {
   fieldNotHexadecimal: () => 'Ganze Bytes hexadezimal, in kleinen Buchstaben.',
   fieldNotVideoFormat: () =>
     `Wie 3840x2160p60/rgb/8, mit einer dieser Kodierungen: ${Object.keys(encodingNames).join(', ')}.`,
+  fieldThereAlready: () => 'Das hat schon ein anderer Eintrag.',
   fieldNotJson: () => 'Das muss JSON sein.',
   fieldUnstorable: () => 'Das enthält NUL oder ein halbes Zeichen und lässt sich nicht speichern.',
   fieldTooDeep: ({ levels }) => `Das ist tiefer als ${levels} Ebenen verschachtelt.`,

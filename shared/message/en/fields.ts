@@ -37,6 +37,7 @@ export const fieldsEn: Sentences<typeof fieldCodes> = {
   fieldNotHexadecimal: () => 'Whole bytes in lower-case hexadecimal.',
   fieldNotVideoFormat: () =>
     `Such as 3840x2160p60/rgb/8, in one of the encodings ${Object.keys(encodingNames).join(', ')}.`,
+  fieldThereAlready: () => 'Another one has this already.',
   fieldNotJson: () => 'This has to be JSON.',
   fieldUnstorable: () => 'This holds NUL or half a character, which cannot be stored.',
   fieldTooDeep: ({ levels }) => `This is nested deeper than ${levels} levels.`,

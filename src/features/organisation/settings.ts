@@ -114,8 +114,21 @@ export async function figuresForChanges(context: Context) {
   return { table: tableOf(faultModel), ownChanges };
 }
 
-/** Overrides of the fault model and rows for logs say more than a schema can check. */
-function faultIn({ faultModel, recognition }: OrganisationSettings): Refused | null {
+/** Own kinds of change are told apart by id and, on the phone, by name. */
+function sharedBy({ ownChanges }: OrganisationSettings) {
+  return ownChanges.flatMap((change, at) => {
+    const earlier = ownChanges.slice(0, at);
+    return (['id', 'name'] as const)
+      .filter((part) => earlier.some((other) => other[part].toLowerCase() === change[part].toLowerCase()))
+      .map((part) => ({ pointer: `/settings/ownChanges/${at}/${part}`, ...message('fieldThereAlready') }));
+  });
+}
+
+/** Overrides of the fault model, rows for logs and own kinds of change say more than a schema can check. */
+function faultIn(settings: OrganisationSettings): Refused | null {
+  const { faultModel, recognition } = settings;
+  const twice = sharedBy(settings);
+  if (twice.length > 0) return refused('invalid-input', message('fieldsDoNotFit'), { errors: twice });
   const table = withOverrides(faultTable, faultModel);
   if (!table.ok) {
     const errors = table.faults.map(({ path, fault }) => ({

@@ -36,6 +36,10 @@ export const adminScreens: RoleScreens = {
       screen: lazyScreen(() => import('./recognition.tsx').then((module) => module.RecognitionScreen)),
     },
     {
+      path: '/app/numbers/changes',
+      screen: lazyScreen(() => import('./own-changes.tsx').then((module) => module.OwnChangesScreen)),
+    },
+    {
       path: '/app/numbers/export',
       screen: lazyScreen(() => import('./export.tsx').then((module) => module.ExportScreen)),
     },

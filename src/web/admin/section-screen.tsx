@@ -13,6 +13,7 @@ export function SectionScreen({ title, children }: { title: string; children: Co
     ['/app/numbers/firmware', t.firmware],
     ['/app/numbers/fault-model', t.figures],
     ['/app/numbers/logs', t.recognition],
+    ['/app/numbers/changes', t.ownChanges],
     ['/app/numbers/export', t.take],
   ] as const;
   return (
