@@ -17,7 +17,15 @@ export const kitItem = z.discriminatedUnion('kind', [
 
 const kit = z.array(kitItem).max(50);
 const people = z.union([z.literal(1), z.literal(2)]);
-const refused = z.array(z.object({ test: z.string().max(40).optional(), place: place.optional() })).max(50);
+const refused = z
+  .array(
+    z.object({
+      test: z.string().max(40).optional(),
+      place: place.optional(),
+      ownKindId: id.optional(),
+    }),
+  )
+  .max(50);
 const json = <Shape extends z.ZodType>(shape: Shape) =>
   z
     .string()

@@ -45,7 +45,7 @@ export type Circumstances = {
   kit: readonly KitItem[] | null;
   people: 1 | 2;
   /** What the client won't have: kinds of test, places, or a kind at a place. */
-  refused: readonly { test?: TestKind | 'menu'; place?: Place }[];
+  refused: readonly { test?: TestKind | 'menu'; place?: Place; ownKindId?: string }[];
 };
 
 /** Symptoms in which a menu tells one side from the other: what the picture loses, the menu can lose with it. */
@@ -126,8 +126,10 @@ export function whyNotHere(candidate: Candidate, here: Circumstances): Message |
   const name = action.kind === 'menu' ? 'menu' : action.test;
   const at: Place = action.kind === 'menu' ? { kind: 'device', deviceId: action.deviceId } : action.target;
   const isRefused = here.refused.some(
-    ({ test, place }) =>
-      (test === undefined || test === name) && (place === undefined || placeKey(place) === placeKey(at)),
+    ({ test, place, ownKindId }) =>
+      (test === undefined || test === name) &&
+      (ownKindId === undefined || (action.kind === 'test' && ownKindId === action.own?.id)) &&
+      (place === undefined || placeKey(place) === placeKey(at)),
   );
   if (isRefused) return message('clientRefuses');
   if (candidate.people > here.people) return message('secondPersonNeeded');

@@ -99,7 +99,14 @@ function Unwanted({ work, test }: { work: Work; test: PlannedTestView }) {
   const here = useHere(work.ticket.id);
   const refuse = () =>
     void changeHere(work.ticket.id, {
-      refused: [...here.refused, { test: test.kind as ChangeKind | 'menu', place: test.target }],
+      refused: [
+        ...here.refused,
+        {
+          test: test.kind as ChangeKind | 'menu',
+          place: test.target,
+          ...(test.ownKindId == null ? {} : { ownKindId: test.ownKindId }),
+        },
+      ],
     });
   return (
     <div>
