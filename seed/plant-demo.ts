@@ -79,7 +79,7 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
     planted.boat,
     {
       reporter: { name: 'Maro Penhollow', phone: '+353 1 555 0123', relation: 'manager' },
-      symptom: { kind: 'noHdrOrWrongColour', pattern: { kind: 'trigger', trigger: 'titleStart' } },
+      symptom: { kind: 'noHdr', pattern: { kind: 'trigger', trigger: 'titleStart' } },
       affectedSources: ['disc'],
       since: 'since the receiver was updated',
       workedBefore: true,

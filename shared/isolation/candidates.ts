@@ -13,6 +13,7 @@ import type { TestKind } from './effect-table.ts';
 import { figureIn, type Row } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
 import { hasItem, type KitItem, kitMessage } from './kit.ts';
+import { menuTells } from './menu-symptoms.ts';
 import { testKey } from './test-record.ts';
 
 /** A change that applies on this chain, with the minutes to make it and to put it back. */
@@ -47,9 +48,6 @@ export type Circumstances = {
   /** What the client won't have: kinds of test, places, or a kind at a place. */
   refused: readonly { test?: TestKind | 'menu'; place?: Place; ownKindId?: string }[];
 };
-
-/** Symptoms in which a menu tells one side from the other: what the picture loses, the menu can lose with it. */
-export const menuTells: readonly string[] = ['noPicture', 'dropOuts', 'sparkles', 'soundOnly'];
 
 /** The changes given, and the observations that this chain allows: menus of devices on the way, other sources. */
 export function candidatesFor(model: FaultModel, options: readonly ChangeOption[]): Candidate[] {

@@ -2,7 +2,7 @@
  * Isolation: what can still be wrong, which test is worth doing next, and when a retest means something. Pure and
  * deterministic; the same code runs on the server and, offline, on a phone.
  */
-export { type ChangeOption, type Circumstances, menuKey, menuTells } from './candidates.ts';
+export { type ChangeOption, type Circumstances, menuKey } from './candidates.ts';
 export {
   type Case,
   type FindingInput,
@@ -16,6 +16,7 @@ export type { FactKind } from './effect-table.ts';
 export { exposureOf, seenIn } from './fault-rate.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
 export { type KitItem, kitMessage } from './kit.ts';
+export { liesOverPicture, menuTells } from './menu-symptoms.ts';
 export { perDayOf, type RareFault, visitAtMostMin, type WayOverDays, waysOverDays } from './over-days.ts';
 export {
   type Figure,

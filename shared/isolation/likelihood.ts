@@ -9,6 +9,7 @@ import { type FaultRate, quietChance } from './fault-rate.ts';
 import type { FaultTable } from './fault-table.ts';
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel, Hypothesis } from './hypotheses.ts';
+import { liesOverPicture } from './menu-symptoms.ts';
 import { reachOf } from './reach.ts';
 import { type Records, type TestRecord, testKey } from './test-record.ts';
 
@@ -183,13 +184,15 @@ function chanceOfWays(tests: readonly Way[][], rate: FaultRate): number {
 
 /** Chance that the menu stays in the picture when the fault comes, if the hypothesis holds. */
 export function menuStaysChance(
-  { table, components }: Pick<FaultModel, 'table' | 'components'>,
+  { table, components, facts }: Pick<FaultModel, 'table' | 'components' | 'facts'>,
   deviceId: string,
   { component, mode }: Hypothesis,
 ): number {
   if (component === outside || component === chainKey) return figureIn(table.menuStays.apart, mode) ?? 0.5;
   const relation = relationOf(components, deviceKey(deviceId), component);
-  const survives = components.known.get(deviceKey(deviceId))?.device?.menuSurvivesLossOfInput === 'yes';
+  const survives =
+    liesOverPicture(facts.symptom) ||
+    components.known.get(deviceKey(deviceId))?.device?.menuSurvivesLossOfInput === 'yes';
   const row = relation === 'upstream' && survives ? 'upstreamSurvives' : relation;
   return figureIn(table.menuStays[row], mode) ?? 0.5;
 }
@@ -199,9 +202,10 @@ export function menuStaysChance(
  * with its input, not at all where it is known to stay, and to come in a format that is known.
  */
 export function tellsNothingChance(
-  { table, components }: Pick<FaultModel, 'table' | 'components'>,
+  { table, components, facts }: Pick<FaultModel, 'table' | 'components' | 'facts'>,
   deviceId: string,
 ): number {
+  if (liesOverPicture(facts.symptom)) return 0;
   const device = components.known.get(deviceKey(deviceId))?.device ?? null;
   if (device?.menuSurvivesLossOfInput === 'no') return 1;
   if (device?.menuSurvivesLossOfInput === 'yes' && device.menuKeepsFormat !== 'unknown') return 0;

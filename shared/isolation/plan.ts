@@ -190,7 +190,8 @@ export function termsOf({ facts, terms, inPlace, byClient = [], table = faultTab
 /** Symptoms that are there or not, rather than now and then, when the client gives no rate; common practice. */
 const steadySymptoms = [
   'noPicture',
-  'noHdrOrWrongColour',
+  'noHdr',
+  'wrongColour',
   'wrongRateOrResolution',
   'contentProtectionMessage',
 ];

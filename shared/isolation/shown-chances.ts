@@ -5,32 +5,32 @@ import { assumed, columns, practice, type Row } from './figures.ts';
 type ByMode = Record<FailureMode, Row>;
 
 /**
- * How a fault of each mode shows: chances along a row add up to 1. Columns: no picture, drop-outs, sparkles, no HDR
- * or wrong colour, wrong rate or resolution, content-protection message, sound only.
+ * How a fault of each mode shows: chances along a row add up to 1. Columns: no picture, drop-outs, sparkles, no HDR,
+ * wrong colour, wrong rate or resolution, content-protection message, sound only.
  */
 const shown = columns(symptomKinds);
 export const symptomChances: ByMode = {
-  bandwidth: practice(shown(0.2, 0.4, 0.25, 0.05, 0.05, 0.03, 0.02)),
-  contact: practice(shown(0.25, 0.55, 0.12, 0.03, 0.02, 0.02, 0.01)),
-  coupling: practice(shown(0.25, 0.42, 0.2, 0.06, 0.05, 0.01, 0.01)),
-  direction: practice(shown(0.75, 0.1, 0.1, 0.02, 0.01, 0.01, 0.01)),
-  linkPower: assumed(shown(0.35, 0.45, 0.1, 0.03, 0.02, 0.03, 0.02)),
-  portMode: practice(shown(0.15, 0.05, 0.03, 0.4, 0.35, 0.01, 0.01)),
-  edid: practice(shown(0.15, 0.08, 0.01, 0.36, 0.35, 0.02, 0.03)),
-  contentProtection: practice(shown(0.25, 0.2, 0.01, 0.02, 0.02, 0.45, 0.05)),
-  firmware: assumed(shown(0.2, 0.35, 0.02, 0.15, 0.13, 0.1, 0.05)),
-  powerOrHeat: assumed(shown(0.3, 0.6, 0.03, 0.02, 0.02, 0.01, 0.02)),
-  processing: assumed(shown(0.1, 0.25, 0.08, 0.32, 0.2, 0.01, 0.04)),
-  setting: practice(shown(0.1, 0.04, 0.01, 0.45, 0.35, 0.02, 0.03)),
-  latched: assumed(shown(0.5, 0.08, 0.02, 0.14, 0.1, 0.1, 0.06)),
-  controlBus: assumed(shown(0.5, 0.38, 0.01, 0.03, 0.03, 0.01, 0.04)),
-  fiveVolt: practice(shown(0.6, 0.3, 0.01, 0.04, 0.03, 0.01, 0.01)),
-  contentDependent: assumed(shown(0.1, 0.4, 0.03, 0.2, 0.15, 0.1, 0.02)),
-  wakeOrder: assumed(shown(0.5, 0.1, 0.01, 0.14, 0.13, 0.08, 0.04)),
-  controlSystem: assumed(shown(0.6, 0.18, 0.01, 0.06, 0.07, 0.02, 0.06)),
-  disturbance: assumed(shown(0.12, 0.55, 0.29, 0.01, 0.01, 0.01, 0.01)),
-  earthLoop: assumed(shown(0.1, 0.45, 0.38, 0.02, 0.02, 0.01, 0.02)),
-  outside: assumed(shown(0.15, 0.15, 0.14, 0.14, 0.14, 0.14, 0.14)),
+  bandwidth: practice(shown(0.2, 0.4, 0.25, 0.02, 0.03, 0.05, 0.03, 0.02)),
+  contact: practice(shown(0.25, 0.55, 0.12, 0.01, 0.02, 0.02, 0.02, 0.01)),
+  coupling: practice(shown(0.25, 0.42, 0.2, 0.02, 0.04, 0.05, 0.01, 0.01)),
+  direction: practice(shown(0.75, 0.1, 0.1, 0.01, 0.01, 0.01, 0.01, 0.01)),
+  linkPower: assumed(shown(0.35, 0.45, 0.1, 0.01, 0.02, 0.02, 0.03, 0.02)),
+  portMode: practice(shown(0.15, 0.05, 0.03, 0.36, 0.04, 0.35, 0.01, 0.01)),
+  edid: practice(shown(0.15, 0.08, 0.01, 0.3, 0.06, 0.35, 0.02, 0.03)),
+  contentProtection: practice(shown(0.25, 0.2, 0.01, 0.01, 0.01, 0.02, 0.45, 0.05)),
+  firmware: assumed(shown(0.2, 0.35, 0.02, 0.1, 0.05, 0.13, 0.1, 0.05)),
+  powerOrHeat: assumed(shown(0.3, 0.6, 0.03, 0.01, 0.01, 0.02, 0.01, 0.02)),
+  processing: assumed(shown(0.1, 0.25, 0.08, 0.19, 0.13, 0.2, 0.01, 0.04)),
+  setting: practice(shown(0.1, 0.04, 0.01, 0.29, 0.16, 0.35, 0.02, 0.03)),
+  latched: assumed(shown(0.5, 0.08, 0.02, 0.1, 0.04, 0.1, 0.1, 0.06)),
+  controlBus: assumed(shown(0.5, 0.38, 0.01, 0.02, 0.01, 0.03, 0.01, 0.04)),
+  fiveVolt: practice(shown(0.6, 0.3, 0.01, 0.02, 0.02, 0.03, 0.01, 0.01)),
+  contentDependent: assumed(shown(0.1, 0.4, 0.03, 0.16, 0.04, 0.15, 0.1, 0.02)),
+  wakeOrder: assumed(shown(0.5, 0.1, 0.01, 0.12, 0.02, 0.13, 0.08, 0.04)),
+  controlSystem: assumed(shown(0.6, 0.18, 0.01, 0.04, 0.02, 0.07, 0.02, 0.06)),
+  disturbance: assumed(shown(0.12, 0.55, 0.29, 0.005, 0.005, 0.01, 0.01, 0.01)),
+  earthLoop: assumed(shown(0.1, 0.45, 0.38, 0.01, 0.01, 0.02, 0.01, 0.02)),
+  outside: assumed(shown(0.13, 0.13, 0.13, 0.13, 0.12, 0.12, 0.12, 0.12)),
 };
 
 /** With what content the fault shows; `notKnown` says nothing. */

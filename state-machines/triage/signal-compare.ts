@@ -7,7 +7,8 @@ const fieldsBySymptom: Record<Symptom['kind'], readonly SignalField[]> = {
   noPicture: ['resolution', 'refreshHz', 'protection', 'linkGbps'],
   dropOuts: ['resolution', 'refreshHz', 'protection', 'linkGbps'],
   sparkles: ['bitsPerComponent', 'linkGbps'],
-  noHdrOrWrongColour: ['hdr', 'encoding', 'bitsPerComponent'],
+  noHdr: ['hdr', 'encoding', 'bitsPerComponent'],
+  wrongColour: ['encoding', 'bitsPerComponent', 'hdr'],
   wrongRateOrResolution: ['resolution', 'refreshHz', 'linkGbps'],
   contentProtectionMessage: ['protection', 'resolution', 'refreshHz'],
   soundOnly: ['resolution', 'refreshHz', 'protection'],
@@ -69,12 +70,11 @@ export const showsFault = (
   seen: SignalSeen,
   { kind }: Pick<Symptom, 'kind'>,
   excused: ReadonlySet<SignalField>,
-): boolean =>
-  seen.kind === 'noSignal' || (kind === 'noHdrOrWrongColour' && seen.hdr === 'none' && !excused.has('hdr'));
+): boolean => seen.kind === 'noSignal' || (kind === 'noHdr' && seen.hdr === 'none' && !excused.has('hdr'));
 
 /** Whether a signal that is there shows by itself that the fault has not happened to it yet. */
 export const showsNoFault = (seen: SignalSeen, { kind }: Pick<Symptom, 'kind'>): boolean =>
   seen.kind === 'signal' &&
   (kind === 'noPicture' ||
     kind === 'dropOuts' ||
-    (kind === 'noHdrOrWrongColour' && seen.hdr !== null && seen.hdr !== 'none'));
+    (kind === 'noHdr' && seen.hdr !== null && seen.hdr !== 'none'));

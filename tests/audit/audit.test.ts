@@ -24,7 +24,7 @@ describe('a symptom', () => {
       edidHandling: { kind: 'replaces', edidHex: null },
     });
     expect(seen(chain)).toEqual(['length-short shouldFix L1', 'edid-management shouldFix receiver']);
-    expect(seen(chain, { symptom: 'noHdrOrWrongColour' })).toEqual([
+    expect(seen(chain, { symptom: 'noHdr' })).toEqual([
       'edid-management mustFix receiver',
       'length-short shouldFix L1',
     ]);
@@ -79,7 +79,7 @@ describe('any chain', () => {
     minimumFirmware: fc.constantFrom([], levels),
     duringTriage: fc.boolean(),
     displayId: fc.constantFrom(undefined, 'd2', 'd4'),
-    symptom: fc.constantFrom(undefined, 'noPicture' as const, 'noHdrOrWrongColour' as const),
+    symptom: fc.constantFrom(undefined, 'noPicture' as const, 'noHdr' as const),
   });
 
   it('gives findings that fit the contract, name real places and real rules, and come in order', () => {

@@ -119,6 +119,10 @@ function comparable(triage: object | null): unknown {
   return { ...same, evidence: same.evidence.map((item: object) => JSON.stringify(item)).sort() };
 }
 
+/** An intake of version 1 as the migrations leave it in its table. */
+const migrated = (intake: unknown): unknown =>
+  JSON.parse(JSON.stringify(intake).replace('"noHdrOrWrongColour"', '"noHdr"'));
+
 describe('today’s server and a phone of version 1', () => {
   let server: FrozenApp;
   let technician: TestMember;
@@ -199,7 +203,7 @@ describe.each(databaseKinds())('the log check of today’s server (%s)', (kind) 
     );
     const last = snapshots.at(-1);
     if (last === undefined) throw new Error('an empty log');
-    const intake = events[0]?.payload.intake;
+    const intake = migrated(events[0]?.payload.intake);
     await test.tamper(
       `insert into ticket (org_id, id, number, site_id, chain_id, intake, symptom, priority, state, snapshot,
          machine_version, sequence, opened_at, updated_at)

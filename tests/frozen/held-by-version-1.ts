@@ -75,13 +75,19 @@ const chainThen = (chain: Chain): Part => ({
   devices: chain.devices.map((device) => without(device, 'menuSurvivesLossOfInput', 'menuKeepsFormat')),
 });
 
+/** Version 1 had one symptom for lost HDR and for wrong colours; of its logs none is of the second. */
+const symptomThen = (symptom: TriageRecord['symptom']): Part => ({
+  ...without(symptom, 'pattern', 'onlyWith'),
+  kind: symptom.kind === 'noHdr' ? 'noHdrOrWrongColour' : symptom.kind,
+});
+
 /** @returns today's record as version 1 would have held it */
 export function asHeldByVersion1(record: TriageRecord): Part {
   return {
     ...without(record, 'quietProof', 'diaries', 'reports', 'withoutSide', 'looks', 'unattended', 'waits'),
     asFound: record.asFound && { ...record.asFound, chain: chainThen(record.asFound.chain) },
     settings: without(record.settings, 'revision'),
-    symptom: without(record.symptom, 'pattern', 'onlyWith'),
+    symptom: symptomThen(record.symptom),
     audit: audit(record.audit),
     watches: record.watches.map(({ occurrences, ...rest }) => ({
       ...without(rest, 'voided', 'triggerKind', 'conditions'),

@@ -40,6 +40,24 @@ describe('a menu', () => {
   });
 });
 
+describe('a menu over a picture with something in it', () => {
+  const tinted = (results: Result[]): number => {
+    const chain = withMenu('unknown', 'unknown');
+    const symptom = { ...facts.symptom, kind: 'wrongColour' as const };
+    const { model, chances } = standingOf({ ...facts, symptom, chain, results });
+    return model.hypotheses.reduce(
+      (sum, { component }, at) =>
+        sum + (component === 'link:L4' || component === 'device:projector' ? (chances[at] ?? 0) : 0),
+      0,
+    );
+  };
+
+  it('tells both ways, whatever the device does with its menu when its input goes', () => {
+    expect(tinted(menu('vanished'))).toBeGreaterThan(1.5 * tinted([]));
+    expect(tinted(menu('stayed'))).toBeLessThan(tinted([]) / 4);
+  });
+});
+
 describe('readings', () => {
   const reading = (deviceId: string, at: 'receives' | 'sends', says: 'right' | 'wrong'): Result => ({
     kind: 'reading',

@@ -213,7 +213,7 @@ describe('when to stop', () => {
   });
 
   it('hands the case on when nothing is left, with repairs to try blindly instead', () => {
-    const symptom = { kind: 'noHdrOrWrongColour' as const, perHour: null, lastsS: null, ...untoldPattern };
+    const symptom = { kind: 'noHdr' as const, perHour: null, lastsS: null, ...untoldPattern };
     const none = planNext(
       input(
         { changes: [], here: { kit: [], people: 1, refused: [] } },

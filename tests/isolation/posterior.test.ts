@@ -44,7 +44,7 @@ describe('what is suspected before any test', () => {
     const with_ = (kind: Case['symptom']['kind']) => ({
       symptom: { kind, perHour: null, lastsS: null, ...untoldPattern },
     });
-    expect(share(with_('noHdrOrWrongColour'), mode('edid', 'portMode'))).toBeGreaterThan(
+    expect(share(with_('noHdr'), mode('edid', 'portMode'))).toBeGreaterThan(
       3 * share(with_('dropOuts'), mode('edid', 'portMode')),
     );
     expect(share(with_('contentProtectionMessage'), mode('contentProtection'))).toBeGreaterThan(0.3);

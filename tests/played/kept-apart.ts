@@ -46,7 +46,7 @@ export const keptApartCases: readonly PlayedCase[] = [
   {
     name: 'a projector’s input in the wrong mode, always',
     chain: row(),
-    symptom: 'noHdrOrWrongColour',
+    symptom: 'noHdr',
     faults: [fault('portMode', device('projector'), always)],
     seed: 205,
   },
@@ -97,21 +97,21 @@ export const keptApartCases: readonly PlayedCase[] = [
   {
     name: 'a player’s output at one kind of title, only with it',
     chain: cinema(),
-    symptom: 'noHdrOrWrongColour',
+    symptom: 'noHdr',
     faults: [fault('content', device('player'), random(10), { kind: 'content', share: 0.4 })],
     seed: 212,
   },
   {
     name: 'HDR that a projector is not set to take, when the format changes',
     chain: cinemaWithSettings(),
-    symptom: 'noHdrOrWrongColour',
+    symptom: 'noHdr',
     faults: [fault('hdrSetting', device('projector'), onTrigger('formatChange', 1))],
     seed: 213,
   },
   {
     name: 'a receiver that was reset, always',
     chain: cinemaWithSettings(),
-    symptom: 'noHdrOrWrongColour',
+    symptom: 'noHdr',
     faults: [fault('reset', device('receiver'), always)],
     seed: 214,
   },

@@ -94,7 +94,7 @@ export const tunedCases: readonly PlayedCase[] = [
   {
     name: 'processing that trips over a format, when it changes',
     chain: gamesRoom(),
-    symptom: 'noHdrOrWrongColour',
+    symptom: 'noHdr',
     faults: [fault('processing', device('processor'), onTrigger('formatChange', 0.9))],
     seed: 110,
   },
@@ -117,7 +117,7 @@ export const tunedCases: readonly PlayedCase[] = [
   {
     name: 'HDR that a receiver is not set to pass, always',
     chain: cinemaWithSettings(),
-    symptom: 'noHdrOrWrongColour',
+    symptom: 'noHdr',
     faults: [fault('hdrSetting', device('receiver'), always)],
     seed: 113,
   },

@@ -187,13 +187,13 @@ export const deviceRules: readonly Rule<DeviceContext>[] = [
   {
     id: 'processing',
     source: commonPractice,
-    urgentFor: ['wrongRateOrResolution', 'noHdrOrWrongColour'],
+    urgentFor: ['wrongRateOrResolution', 'noHdr', 'wrongColour'],
     check: processing,
   },
   {
     id: 'edid-management',
     source: commonPractice,
-    urgentFor: ['wrongRateOrResolution', 'noHdrOrWrongColour'],
+    urgentFor: ['wrongRateOrResolution', 'noHdr', 'wrongColour'],
     check: edidManagement,
   },
   {

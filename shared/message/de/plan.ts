@@ -12,15 +12,15 @@ export const planDe: Sentences<typeof planCodes> = {
   notAtHand: ({ kit }, say) => `Nicht zur Hand: ${kit.map(say.message).join('; ')}.`,
 
   menuStays: () => 'Das Menü bleibt',
-  menuVanishes: () => 'Das Menü verschwindet',
+  menuVanishes: () => 'Das Menü ist mitbetroffen',
   faultStaysAway: () => 'Er bleibt weg',
   faultComes: () => 'Er kommt',
 
   testTakes: ({ test, minutes }, say) => `${say.message(test)} (etwa ${say.minutesNeeded(minutes)}).`,
   menuMovesOneSuspect: ({ place, probability, otherProbability }, say) =>
-    `Bleibt es, steht ${say.place(place)} bei ${say.percent(probability)}; verschwindet es, bei ${say.percent(otherProbability)}.`,
+    `Bleibt es, steht ${say.place(place)} bei ${say.percent(probability)}; ist es mitbetroffen, bei ${say.percent(otherProbability)}.`,
   menuPartsSuspects: ({ place, probability, other, otherProbability }, say) =>
-    `Bleibt es, ist am wahrscheinlichsten ${say.place(place)} (${say.percent(probability)}); verschwindet es, ${say.place(other)} (${say.percent(otherProbability)}).`,
+    `Bleibt es, ist am wahrscheinlichsten ${say.place(place)} (${say.percent(probability)}); ist es mitbetroffen, ${say.place(other)} (${say.percent(otherProbability)}).`,
   faultMovesOneSuspect: ({ place, probability, otherProbability }, say) =>
     `Bleibt der Fehler weg, steht ${say.place(place)} bei ${say.percent(probability)}; kommt er, bei ${say.percent(otherProbability)}.`,
   faultPartsSuspects: ({ place, probability, other, otherProbability }, say) =>

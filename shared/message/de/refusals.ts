@@ -18,7 +18,7 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
     'Es gibt nichts zu bestätigen: Keine Änderung, die den Fehler behob, wurde zurückgebaut.',
   noWatchRunning: () => 'Keine Beobachtung läuft: Beginn zuerst eine.',
   watchRunning: () => 'Eine Beobachtung läuft: Beende sie zuerst.',
-  menuAnswerMissing: () => 'Blieb das Menü im Bild, oder verschwand es auch?',
+  menuAnswerMissing: () => 'Blieb das Menü, wie es war, oder war es mitbetroffen?',
   watchCountsTime: () => 'Diese Beobachtung zählt Zeit, nicht Versuche: Beginn eine mit einem Auslöser.',
   faultNotSeenYet: () =>
     'Der Fehler wurde noch nicht gesehen: Beobachte weiter, oder versuch einen anderen Auslöser.',
@@ -158,7 +158,7 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   faultNotSeenWithMenu: ({ device }, say) =>
     `Mit dem Menü von ${say.place(device, 'dative')} wurde der Fehler nicht gesehen: ohne Vorkommen keine Antwort.`,
   menuContradicts: ({ device, stayed, vanished }, say) =>
-    `An ${say.place(device, 'dative')} blieb das Menü ${say.times(stayed)} und verschwand ${say.times(vanished)}: Die Antworten widersprechen sich.`,
+    `An ${say.place(device, 'dative')} blieb das Menü ${say.times(stayed)} unberührt und war ${say.times(vanished)} mitbetroffen: Die Antworten widersprechen sich.`,
   sidesContradict: ({ side, device, others }, say) =>
     `Ein Fehler ${say.side(side)} ${say.place(device, 'dative')} kann nicht auch dort liegen: ${say.and(others.map(say.message))}. Nichts in der Kette ist beides.`,
   sideOf: ({ side, device }, say) => `${say.side(side)} ${say.place(device, 'dative')}`,

@@ -58,7 +58,7 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `${say.start(say.times(seen))} gesehen: Der Fehler ist nachgestellt. Mach weiter und finde die Seite.`,
 
   menuUpWait: ({ place }, say) =>
-    `Das Menü von ${say.place(place, 'dative')} steht: Warte auf den Fehler, dann sag, ob das Menü blieb oder verschwand. Ein Vorkommen genügt.`,
+    `Das Menü von ${say.place(place, 'dative')} steht: Warte auf den Fehler, dann sag, ob das Menü blieb, wie es war, oder mitbetroffen war. Ein Vorkommen genügt.`,
   menuUpSeen: ({ seen, place }, say) =>
     `${say.start(say.times(seen))} gesehen mit dem Menü von ${say.place(place, 'dative')}: Beende die Beobachtung und leg die Seite fest.`,
   concludeSideAt: ({ place }, say) =>
@@ -68,7 +68,7 @@ export const stepsDe: Sentences<typeof stepCodes> = {
   proveSideFirst: ({ place }, say) =>
     `Weise die Seite nach, bevor etwas geändert wird: Ruf das Menü von ${say.place(place, 'dative')} auf und warte auf den Fehler.`,
   menuInstructions: () =>
-    'Ruf das Menü mit der Fernbedienung auf und lass es im Bild stehen. Wenn der Fehler kommt, sieh auf das Menü: Bleibt es, oder verschwindet es mit dem Bild?',
+    'Ruf das Menü mit der Fernbedienung auf und lass es im Bild stehen. Wenn der Fehler kommt, sieh auf das Menü: Bleibt es, wie es ist, oder ist es mitbetroffen: mit dem Bild weg, oder mit denselben Störungen darin?',
   menuAfterwards: () => 'Nimm das Menü danach wieder aus dem Bild.',
   sourceInstructions: () =>
     'Lass alles gesteckt, wie es ist, und spiel die andere Quelle mit Inhalt gleicher Art.',

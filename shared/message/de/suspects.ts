@@ -45,9 +45,10 @@ export const suspectsDe: Sentences<typeof suspectCodes> = {
     `${say.message(said)} (nachgetragen: zählt ${say.percent(weight)})`,
   earlierRoundCounts: ({ said, weight }, say) =>
     `${say.message(said)} (in einer früheren Runde: zählt ${say.percent(weight)})`,
-  menuStayedAt: ({ place }, say) => `Das Menü von ${say.place(place, 'dative')} blieb, als der Fehler kam`,
+  menuStayedAt: ({ place }, say) =>
+    `Das Menü von ${say.place(place, 'dative')} blieb unberührt, als der Fehler kam`,
   menuVanishedAt: ({ place }, say) =>
-    `Das Menü von ${say.place(place, 'dative')} verschwand, als der Fehler kam`,
+    `Das Menü von ${say.place(place, 'dative')} war mitbetroffen, als der Fehler kam`,
   edidReadFailedAt: ({ place }, say) => `An ${say.place(place, 'dative')} ließ sich das EDID nicht lesen`,
   edidDiffersAt: ({ place }, say) =>
     `Das EDID an ${say.place(place, 'dative')} weicht ab von dem, was die Anzeige sagt`,

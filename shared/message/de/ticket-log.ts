@@ -6,7 +6,7 @@ import type { Kinds } from '../values.ts';
 /** What somebody added in words of their own. */
 const more = (text: string | null, say: Say): string => (text === null ? '' : ` ${say.text(text)}`);
 const menuDid = (menu: Kinds['menu'] | null): string =>
-  menu === null ? '' : menu === 'stayed' ? ', das Menü blieb' : ', das Menü verschwand';
+  menu === null ? '' : menu === 'stayed' ? ', das Menü blieb, wie es war' : ', das Menü war mitbetroffen';
 
 export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/ticketOpened': () => 'Ticket eröffnet.',

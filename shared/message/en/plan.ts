@@ -12,15 +12,15 @@ export const planEn: Sentences<typeof planCodes> = {
   notAtHand: ({ kit }, say) => `Not at hand: ${kit.map(say.message).join(', ')}.`,
 
   menuStays: () => 'The menu stays',
-  menuVanishes: () => 'The menu vanishes',
+  menuVanishes: () => 'The menu is hit too',
   faultStaysAway: () => 'It stays away',
   faultComes: () => 'It comes',
 
   testTakes: ({ test, minutes }, say) => `${say.message(test)} (about ${say.minutesNeeded(minutes)}).`,
   menuMovesOneSuspect: ({ place, probability, otherProbability }, say) =>
-    `If it stays, ${say.place(place)} is at ${say.percent(probability)}; if it vanishes, at ${say.percent(otherProbability)}.`,
+    `If it stays as it is, ${say.place(place)} is at ${say.percent(probability)}; if it is hit too, at ${say.percent(otherProbability)}.`,
   menuPartsSuspects: ({ place, probability, other, otherProbability }, say) =>
-    `If it stays, the likeliest is ${say.place(place)} (${say.percent(probability)}); if it vanishes, ${say.place(other)} (${say.percent(otherProbability)}).`,
+    `If it stays as it is, the likeliest is ${say.place(place)} (${say.percent(probability)}); if it is hit too, ${say.place(other)} (${say.percent(otherProbability)}).`,
   faultMovesOneSuspect: ({ place, probability, otherProbability }, say) =>
     `If the fault stays away, ${say.place(place)} is at ${say.percent(probability)}; if it comes, at ${say.percent(otherProbability)}.`,
   faultPartsSuspects: ({ place, probability, other, otherProbability }, say) =>

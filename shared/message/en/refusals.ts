@@ -16,7 +16,7 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   nothingToConfirm: () => 'There is nothing to confirm: no change that cleared the fault was put back.',
   noWatchRunning: () => 'No watch is running: start one first.',
   watchRunning: () => 'A watch is running: end it first.',
-  menuAnswerMissing: () => 'Did the menu stay in the picture, or did it vanish too?',
+  menuAnswerMissing: () => 'Did the menu stay as it was, or was it hit too?',
   watchCountsTime: () => 'This watch counts time, not tries: start one with a trigger.',
   faultNotSeenYet: () => 'The fault was not seen yet: keep watching, or try another trigger.',
   occurrenceWithdrawnAlready: () => 'That occurrence was withdrawn already.',
@@ -144,7 +144,7 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   faultNotSeenWithMenu: ({ device }, say) =>
     `The fault was not seen with the menu of ${say.place(device)} up: no occurrence, no answer.`,
   menuContradicts: ({ device, stayed, vanished }, say) =>
-    `At ${say.place(device)} the menu stayed ${say.times(stayed)} and vanished ${say.times(vanished)}: the answers contradict each other.`,
+    `At ${say.place(device)} the menu was not hit ${say.times(stayed)} and hit too ${say.times(vanished)}: the answers contradict each other.`,
   sidesContradict: ({ side, device, others }, say) =>
     `A fault ${say.side(side)} of ${say.place(device)} can’t also lie ${say.and(others.map(say.message))}: nothing in the chain is both.`,
   sideOf: ({ side, device }, say) => `${say.side(side)} of ${say.place(device)}`,

@@ -58,7 +58,7 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `Seen ${say.times(seen)}: the fault is reproduced. Go on and find the side.`,
 
   menuUpWait: ({ place }, say) =>
-    `The menu of ${say.place(place)} is up: wait for the fault, then say whether the menu stayed or vanished. One occurrence answers.`,
+    `The menu of ${say.place(place)} is up: wait for the fault, then say whether the menu stayed as it was, or was hit too. One occurrence answers.`,
   menuUpSeen: ({ seen, place }, say) =>
     `Seen ${say.times(seen)} with the menu of ${say.place(place)} up: end the watch and conclude the side.`,
   concludeSideAt: ({ place }, say) => `Conclude the side at ${say.place(place)} from what you saw.`,
@@ -67,7 +67,7 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   proveSideFirst: ({ place }, say) =>
     `Prove the side before anything is changed: put up the menu of ${say.place(place)} and wait for the fault.`,
   menuInstructions: () =>
-    'Bring up the menu with the remote control and leave it in the picture. When the fault comes, look at the menu: does it stay, or does it vanish with the picture?',
+    'Bring up the menu with the remote control and leave it in the picture. When the fault comes, look at the menu: does it stay as it is, or is it hit too: gone with the picture, or with the same marks in it?',
   menuAfterwards: () => 'Take the menu off the picture again.',
   sourceInstructions: () =>
     'Leave everything plugged in as it is and play the other source with the same kind of content.',

@@ -45,8 +45,8 @@ export const suspectsEn: Sentences<typeof suspectCodes> = {
     `${say.message(said)} (entered afterwards: counts ${say.percent(weight)})`,
   earlierRoundCounts: ({ said, weight }, say) =>
     `${say.message(said)} (in an earlier round: counts ${say.percent(weight)})`,
-  menuStayedAt: ({ place }, say) => `The menu of ${say.place(place)} stayed when the fault came`,
-  menuVanishedAt: ({ place }, say) => `The menu of ${say.place(place)} vanished when the fault came`,
+  menuStayedAt: ({ place }, say) => `The menu of ${say.place(place)} was not hit when the fault came`,
+  menuVanishedAt: ({ place }, say) => `The menu of ${say.place(place)} was hit too when the fault came`,
   edidReadFailedAt: ({ place }, say) => `An EDID read failed at ${say.place(place)}`,
   edidDiffersAt: ({ place }, say) => `The EDID at ${say.place(place)} differs from what the display says`,
   authenticationFailedAt: ({ place }, say) =>

@@ -3,7 +3,7 @@ import { namedPlace } from '../../../shared/chain/named-place.ts';
 import { placeKey } from '../../../shared/chain/place.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { Offer } from '../../../shared/contract/plan.ts';
-import { menuTells } from '../../../shared/isolation/index.ts';
+import { liesOverPicture, menuTells } from '../../../shared/isolation/index.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { isMenuKnown, meetingPoint, readingsAsFound } from '../looks.ts';
 import { changesOfRound, standingLooks, standingSides } from '../record.ts';
@@ -136,6 +136,7 @@ export function witnessOffers(asked: Asked): Offer[] {
 /** Trying once what a device's menu does by itself, where that is not known. */
 export function menuTrialOffers(asked: Asked, deviceId: string): Offer[] {
   const { record, known } = asked;
+  if (liesOverPicture(record.symptom)) return [];
   const wasTried = record.looks.some(
     ({ what, withdrawn }) => what.kind === 'menu' && what.deviceId === deviceId && withdrawn === null,
   );

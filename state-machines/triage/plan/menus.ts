@@ -2,6 +2,7 @@ import { placeKey } from '../../../shared/chain/place.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import {
+  liesOverPicture,
   looksUntilSure,
   menuTells,
   noFaultFoundWatchMin,
@@ -57,6 +58,7 @@ export function menuPatienceMin(record: TriageRecord): number {
 
 /** A menu vanished with the fault, and as far as is known this one would whatever is at fault. */
 export function vanishedInVain(record: TriageRecord, chain: Chain, deviceId: string): boolean {
+  if (liesOverPicture(record.symptom)) return false;
   const { survivesLossOfInput, keepsFormat } = menuQualitiesAt(record, chain, deviceId);
   const answers = menuWatches(record, deviceId)
     .flatMap(occurrencesOf)
@@ -79,7 +81,8 @@ export function menusLeft(record: TriageRecord, chain: Chain, { model }: Standin
   return menuDevicesLeft(chain, standingSides(record)).filter(
     (deviceId) =>
       isPlaying(model, deviceId) &&
-      menuQualitiesAt(record, chain, deviceId).survivesLossOfInput !== 'no' &&
+      (liesOverPicture(record.symptom) ||
+        menuQualitiesAt(record, chain, deviceId).survivesLossOfInput !== 'no') &&
       !vanishedInVain(record, chain, deviceId) &&
       model.scope.path.has(placeKey({ kind: 'device', deviceId })) &&
       !standingSides(record).some((side) => side.deviceId === deviceId) &&

@@ -8,6 +8,7 @@ import type {
   TriageRecord,
   Watch,
 } from '../../../shared/contract/triage.ts';
+import { liesOverPicture } from '../../../shared/isolation/index.ts';
 import { message } from '../../../shared/message/message.ts';
 import { meetingPoint, menuQualitiesAt, readingsAsFound } from '../looks.ts';
 import { occurrencesIn, occurrencesOf, standingLooks, watchesFor } from '../record.ts';
@@ -61,7 +62,7 @@ function menuAnswerAt(record: TriageRecord, chain: Chain, deviceId: string): Out
  * fall with their input, and some come in another format. One that stayed has shown what it does.
  */
 export function refuseUnknownMenu(record: TriageRecord, chain: Chain, answer: Answer): Cause | null {
-  if (answer.proof.kind !== 'menu' || answer.side === 'input') return null;
+  if (answer.proof.kind !== 'menu' || answer.side === 'input' || liesOverPicture(record.symptom)) return null;
   const { survivesLossOfInput, keepsFormat } = menuQualitiesAt(record, chain, answer.deviceId);
   if (survivesLossOfInput === 'yes' && keepsFormat !== 'unknown') return null;
   const place = { kind: 'device', deviceId: answer.deviceId } as const;

@@ -114,7 +114,7 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     const edid = async (query: string) =>
       (await found(query)).find(({ rule }) => rule === 'edid-management')?.severity;
     expect(await edid('')).toBe('shouldFix');
-    expect(await edid('symptom=noHdrOrWrongColour')).toBe('mustFix');
+    expect(await edid('symptom=noHdr')).toBe('mustFix');
     const parallel = async (query: string) =>
       (await found(query)).find(({ rule }) => rule === 'parallel-display')?.text.code;
     expect(await parallel('displayId=projector')).toBeUndefined();

@@ -41,7 +41,7 @@ describe.each(databaseKinds())('a lost HDR, on the %s database', (kind) => {
     (offer.steps[0] as { what?: { deviceId?: string } } | undefined)?.what?.deviceId ?? '';
 
   it('is found by reading pages as the plan asks, three at most, and no menu is asked for', async () => {
-    const symptom = { kind: 'noHdrOrWrongColour', perHour: null, lastsS: null, pattern: { kind: 'always' } };
+    const symptom = { kind: 'noHdr', perHour: null, lastsS: null, pattern: { kind: 'always' } };
     await tell({ type: 'amendIntake', symptom });
     await bringToReproduce(test.home.technician, ticket.ticketId);
     await tell({ type: 'startWatch' });

@@ -3,7 +3,7 @@ import type { LookSent, SignalSeen } from '../../../shared/contract/look.ts';
 import { completeness, menuQualitiesAt } from '../../../state-machines/index.ts';
 import { homeCinema, withDevice } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
-import type { Sent } from './triage-events.ts';
+import { opening, type Sent } from './triage-events.ts';
 
 type Look = Extract<Sent, { type: 'recordLook' }>['what'];
 const look = (what: Look): Sent => ({ type: 'recordLook', what });
@@ -24,6 +24,14 @@ describe('a menu of which nothing is known', () => {
     ticket.send(menu('yes', 'unknown'));
     expect(ticket.refused(conclude).said.code).toBe('menuQualitiesNotKnown');
     ticket.send(menu('yes')).send(conclude);
+    expect(ticket.record.sides).toMatchObject([{ deviceId: 'processor', side: 'output' }]);
+  });
+
+  it('tells downstream all the same of a tint that is in the menu too', () => {
+    const symptom = { ...opening.symptom, kind: 'wrongColour' as const };
+    const ticket = new TriageCase({ chain: unknownMenu, opening: { symptom } })
+      .reproduced()
+      .side('processor', 'vanished');
     expect(ticket.record.sides).toMatchObject([{ deviceId: 'processor', side: 'output' }]);
   });
 

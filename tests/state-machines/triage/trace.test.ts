@@ -55,7 +55,7 @@ describe('the trace', () => {
       ['receiver', { receives: hdr, sends: standard }],
       ['projector', { receives: standard }],
     );
-    expect(traced('noHdrOrWrongColour', looks).found).toEqual({ kind: 'device', deviceId: 'receiver' });
+    expect(traced('noHdr', looks).found).toEqual({ kind: 'device', deviceId: 'receiver' });
   });
 
   it('finds the first link whose two ends differ', () => {
@@ -75,7 +75,7 @@ describe('the trace', () => {
 
   it('takes a source that sends wrong for the first that does', () => {
     const looks = readings(['player', { sends: standard }], ['receiver', { receives: standard }]);
-    expect(traced('noHdrOrWrongColour', looks).found).toEqual({ kind: 'device', deviceId: 'player' });
+    expect(traced('noHdr', looks).found).toEqual({ kind: 'device', deviceId: 'player' });
   });
 
   it('compares a good moment with a bad one', () => {
@@ -95,9 +95,10 @@ describe('the trace', () => {
   });
 
   it.each<[Conversion, Symptom['kind'], Partial<Signal>]>([
-    ['toneMapping', 'noHdrOrWrongColour', { hdr: 'none' }],
-    ['colourConversion', 'noHdrOrWrongColour', { encoding: 'rgb', bitsPerComponent: 8 }],
-    ['dynamicHdrInRgb', 'noHdrOrWrongColour', { hdr: 'none', encoding: 'rgb', bitsPerComponent: 8 }],
+    ['toneMapping', 'noHdr', { hdr: 'none' }],
+    ['colourConversion', 'wrongColour', { encoding: 'rgb', bitsPerComponent: 8 }],
+    ['colourConversion', 'noHdr', { encoding: 'rgb', bitsPerComponent: 8 }],
+    ['dynamicHdrInRgb', 'noHdr', { hdr: 'none', encoding: 'rgb', bitsPerComponent: 8 }],
     ['scaling', 'wrongRateOrResolution', { resolution: { widthPx: 1920, heightPx: 1080 } }],
     ['rateConversion', 'wrongRateOrResolution', { refreshHz: 60 }],
   ])('takes %s that is meant for no loss', (conversion, kind, changed) => {
@@ -143,11 +144,11 @@ describe('the trace', () => {
   it('halves what is left with the next reading', () => {
     const read = (looks: SignalLook[]) => new Set(looks.map(({ what }) => what.deviceId));
     const none = readings();
-    expect(nextToRead(traced('noHdrOrWrongColour', none), read(none))[0]).toBe('receiver');
+    expect(nextToRead(traced('noHdr', none), read(none))[0]).toBe('receiver');
     const first = readings(['receiver', { receives: hdr, sends: hdr }]);
-    expect(nextToRead(traced('noHdrOrWrongColour', first), read(first))).toEqual(['processor', 'projector']);
+    expect(nextToRead(traced('noHdr', first), read(first))).toEqual(['processor', 'projector']);
     const both = [...first, ...readings(['processor', { receives: standard }])];
-    expect(nextToRead(traced('noHdrOrWrongColour', both), read(both))).toEqual([]);
+    expect(nextToRead(traced('noHdr', both), read(both))).toEqual([]);
   });
 });
 
@@ -158,7 +159,7 @@ const read = (deviceId: string, said: Record<string, unknown>): Sent =>
   }) as Sent;
 const lostHdr = {
   symptom: {
-    kind: 'noHdrOrWrongColour',
+    kind: 'noHdr',
     perHour: null,
     lastsS: null,
     pattern: { kind: 'always' },
@@ -199,7 +200,7 @@ describe('a side by the trace', () => {
 
   it('bounds itself by the last device that is right and the first that is not', () => {
     const looks = readings(['receiver', { sends: hdr }], ['projector', { receives: standard }]);
-    expect(boundsOf(traced('noHdrOrWrongColour', looks))).toEqual(['receiver', 'projector']);
+    expect(boundsOf(traced('noHdr', looks))).toEqual(['receiver', 'projector']);
   });
 
   it('is refused where nothing was read, and of readings with a change in place', () => {

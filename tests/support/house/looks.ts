@@ -23,7 +23,7 @@ const right = {
 /** A signal as a page shows it where the fault is: by what the client complains of. */
 function wrong(symptom: Symptom['kind']): SignalSeen {
   switch (symptom) {
-    case 'noHdrOrWrongColour':
+    case 'noHdr':
       return { ...right, hdr: 'none', bitsPerComponent: 8 };
     case 'wrongRateOrResolution':
       return { ...right, refreshHz: 30, linkGbps: 9 };

@@ -10,6 +10,7 @@ import { Sentence } from '../../words/sentence.tsx';
 import { dayAndTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
+import { menuAnswerWords } from './menu-answer-words.ts';
 import { TicketPage } from './page.tsx';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
@@ -93,10 +94,10 @@ function ProposalCard({ work, proposal }: { work: Work; proposal: Proposal }) {
       {work.may('confirmOccurrence') && watch.purpose === 'side' && (
         <>
           <Button large onClick={() => confirm('stayed')}>
-            {t.confirmStayed}
+            {menuAnswerWords(work.ticket.triage.symptom).confirmStayed}
           </Button>
           <Button large onClick={() => confirm('vanished')}>
-            {t.confirmVanished}
+            {menuAnswerWords(work.ticket.triage.symptom).confirmVanished}
           </Button>
         </>
       )}

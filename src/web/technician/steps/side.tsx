@@ -7,6 +7,7 @@ import { Refusal } from '../../parts/refusal.tsx';
 import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { LookQuestion, lookIn } from './look.tsx';
+import { menuAnswerWords } from './menu-answer-words.ts';
 import { OfferedQuestion } from './offers.tsx';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
@@ -142,16 +143,17 @@ function ConcludeQuestion({ work, deviceId }: { work: Work; deviceId: string }) 
   const t = stepWords();
   const [withdrawing, setWithdrawing] = useState<Occurrence | null>(null);
   const watches = watchesFor(work.ticket.triage, 'side').filter((watch) => watch.menuDeviceId === deviceId);
-  const answers = occurrencesIn(watches).map(({ menu }) => menu);
-  const stayed = answers.filter((menu) => menu === 'stayed').length;
+  const answers = occurrencesIn(watches).map((occurrence) => occurrence.menu);
+  const stayed = answers.filter((answer) => answer === 'stayed').length;
   const vanished = answers.length - stayed;
   const says = stayed > 0 && vanished > 0 ? 'both' : stayed > 0 ? 'input' : 'output';
   const device = deviceWords(work, deviceId);
+  const menu = menuAnswerWords(work.ticket.triage.symptom);
   const refusal = work.refusalOf({ type: 'concludeSide', deviceId });
   return (
     <Question
       work={work}
-      title={t.concludeTitle[says](device)}
+      title={menu.concludeTitle[says](device)}
       answers={
         <>
           {refusal === null && (
@@ -166,7 +168,7 @@ function ConcludeQuestion({ work, deviceId }: { work: Work; deviceId: string }) 
       }
     >
       <p class="to-do">{t.concludeWhy[says](device)}</p>
-      <p>{t.seenWithMenu(stayed, vanished)}</p>
+      <p>{menu.seen(stayed, vanished)}</p>
       {refusal !== null && work.refusal === null && <Refusal problem={refusal} />}
       {watches.map((watch) => (
         <OccurrenceList key={watch.id} work={work} watch={watch} onWithdraw={setWithdrawing} />

@@ -1,15 +1,10 @@
-import { plural, wordsOf } from '../../words/language.ts';
+import { wordsOf } from '../../words/language.ts';
 
 /** Words of finding the side, and of changing one thing at a time. */
 export const stepWords = wordsOf({
   en: {
     menuTitle: (device: string) => `Put up the menu of ${device}`,
     menuUp: 'The menu is up: start watching',
-    concludeTitle: {
-      input: (device: string) => `The menu stayed: it lies before ${device}`,
-      output: (device: string) => `The menu vanished: it lies behind ${device}`,
-      both: (device: string) => `The menu of ${device} stayed and vanished`,
-    },
     concludeWhy: {
       input: (device: string) =>
         `${device} drew its own menu right through the fault, so what comes out of it is sound. Something on the way to it is not.`,
@@ -17,8 +12,6 @@ export const stepWords = wordsOf({
         `Even what ${device} draws by itself did not get through, so the fault lies behind it, towards the picture.`,
       both: () => 'The answers contradict each other. Take the wrong one back, or watch again.',
     },
-    seenWithMenu: (stayed: number, vanished: number) =>
-      `Stayed ${plural('en', stayed, 'once', `${stayed} times`)}, vanished ${plural('en', vanished, 'once', `${vanished} times`)}.`,
     conclude: 'Conclude this side',
     watchOnce: 'Watch once more',
     beginTitle: 'The side is known: change one thing at a time',
@@ -117,11 +110,6 @@ export const stepWords = wordsOf({
   de: {
     menuTitle: (device) => `Zeig das Menü von ${device}`,
     menuUp: 'Das Menü steht: Beobachtung beginnen',
-    concludeTitle: {
-      input: (device) => `Das Menü blieb: Es liegt vor ${device}`,
-      output: (device) => `Das Menü verschwand: Es liegt hinter ${device}`,
-      both: (device) => `Das Menü von ${device} blieb und verschwand`,
-    },
     concludeWhy: {
       input: (device) =>
         `${device} zeichnete sein Menü durch den Fehler hindurch; was herauskommt, ist also in Ordnung. Etwas auf dem Weg dorthin ist es nicht.`,
@@ -129,7 +117,6 @@ export const stepWords = wordsOf({
         `Selbst was ${device} selbst zeichnet, kam nicht an; der Fehler liegt dahinter, zum Bild hin.`,
       both: () => 'Die Antworten widersprechen sich. Nimm die falsche zurück oder beobachte noch einmal.',
     },
-    seenWithMenu: (stayed, vanished) => `Blieb ${stayed}-mal, verschwand ${vanished}-mal.`,
     conclude: 'Diese Seite festlegen',
     watchOnce: 'Noch einmal beobachten',
     beginTitle: 'Die Seite ist bekannt: eine Änderung nach der anderen',

@@ -17,8 +17,6 @@ export const watchWords = wordsOf({
     noFault: 'Settle on: no fault found',
     seen: (count: number) => plural('en', count, 'once', `${count} times`),
     happened: 'It happened',
-    stayed: 'It happened: the menu stayed',
-    vanished: 'It happened: the menu vanished too',
     wentWell: 'It went well',
     failed: 'It failed',
     recorded: (count: number) => plural('en', count, 'Recorded: seen once', `Recorded: seen ${count} times`),
@@ -68,7 +66,6 @@ export const watchWords = wordsOf({
     screenOff: 'The watch goes on when the screen turns off. The times are kept.',
     list: 'What was seen in this watch',
     withdrawn: 'withdrawn',
-    menuWords: { stayed: 'the menu stayed', vanished: 'the menu vanished' },
     withdrawOne: 'Withdraw',
     nothingYet: 'Nothing yet.',
     purposeNames: {
@@ -83,8 +80,6 @@ export const watchWords = wordsOf({
     logsNone: 'No log shows anything that is not on record.',
     logAt: (when: string, device: string) => `${when}, log of ${device}`,
     confirmIt: 'Yes, that was it',
-    confirmStayed: 'Yes: the menu had stayed',
-    confirmVanished: 'Yes: the menu had vanished',
     logsOld: (when: string) => `As the server read them last, ${when}.`,
   },
   de: {
@@ -103,8 +98,6 @@ export const watchWords = wordsOf({
     noFault: 'Festlegen: kein Fehler gefunden',
     seen: (count) => `${count}-mal`,
     happened: 'Es ist passiert',
-    stayed: 'Es ist passiert: Das Menü blieb',
-    vanished: 'Es ist passiert: Das Menü verschwand auch',
     wentWell: 'Es ging gut',
     failed: 'Es schlug fehl',
     recorded: (count) => `Festgehalten: ${count}-mal gesehen`,
@@ -159,7 +152,6 @@ export const watchWords = wordsOf({
     screenOff: 'Die Beobachtung läuft weiter, wenn der Bildschirm ausgeht. Die Zeiten bleiben.',
     list: 'Was in dieser Beobachtung gesehen wurde',
     withdrawn: 'zurückgenommen',
-    menuWords: { stayed: 'das Menü blieb', vanished: 'das Menü verschwand' },
     withdrawOne: 'Zurücknehmen',
     nothingYet: 'Noch nichts.',
     purposeNames: {
@@ -174,8 +166,6 @@ export const watchWords = wordsOf({
     logsNone: 'Kein Protokoll zeigt etwas, das nicht festgehalten ist.',
     logAt: (when, device) => `${when}, Protokoll von ${device}`,
     confirmIt: 'Ja, das war er',
-    confirmStayed: 'Ja: Das Menü blieb',
-    confirmVanished: 'Ja: Das Menü verschwand',
     logsOld: (when) => `Wie der Server sie zuletzt las, ${when}.`,
   },
 });

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
-import type { Occurrence, Watch } from '../../../../shared/contract/triage.ts';
+import type { Occurrence, Symptom, Watch } from '../../../../shared/contract/triage.ts';
 import { occurrencesOf } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { Badge } from '../../parts/notice.tsx';
@@ -11,6 +11,7 @@ import { typed } from '../../parts/typed.tsx';
 import { clockTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
 import { conditionWords } from './condition-words.ts';
+import { menuAnswerWords } from './menu-answer-words.ts';
 import { soFar } from './sure.ts';
 import { useNow, useScreenOn } from './use-now.ts';
 import { watchWords } from './watch-words.ts';
@@ -84,7 +85,7 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
           {said}
         </p>
       </Screen>
-      <Presses watch={watch} press={press} end={end} />
+      <Presses watch={watch} symptom={work.ticket.triage.symptom} press={press} end={end} />
       <details class="watch-details">
         <summary>{t.list}</summary>
         <p class="soft">{isScreenOn ? t.screenOn : t.screenOff}</p>
@@ -108,10 +109,12 @@ function Figure({ label, children }: { label: string; children: ComponentChildre
 
 function Presses({
   watch,
+  symptom,
   press,
   end,
 }: {
   watch: Watch;
+  symptom: Symptom;
   /** Whether it was taken. */
   press: (command: TicketCommand, words: string) => Promise<boolean>;
   end: () => Promise<unknown>;
@@ -146,17 +149,18 @@ function Presses({
     );
   }
   if (watch.purpose === 'side') {
+    const menuAnswer = menuAnswerWords(symptom);
     return (
       <div class="presses">
         <Press
           tone="one"
-          label={t.stayed}
-          onPress={() => press(occurrence('stayed'), `${t.recorded(count)}, ${t.menuWords.stayed}`)}
+          label={menuAnswer.stayed}
+          onPress={() => press(occurrence('stayed'), `${t.recorded(count)}, ${menuAnswer.said.stayed}`)}
         />
         <Press
           tone="other"
-          label={t.vanished}
-          onPress={() => press(occurrence('vanished'), `${t.recorded(count)}, ${t.menuWords.vanished}`)}
+          label={menuAnswer.vanished}
+          onPress={() => press(occurrence('vanished'), `${t.recorded(count)}, ${menuAnswer.said.vanished}`)}
         />
         {watch.mode === 'trigger' && (
           <Press
@@ -214,7 +218,9 @@ export function OccurrenceList({
       {watch.occurrences.toReversed().map((occurrence) => (
         <li key={occurrence.id} class="row">
           <span class="figures">{clockTime(occurrence.at, work.zone)}</span>
-          {occurrence.menu !== null && <span>{t.menuWords[occurrence.menu]}</span>}
+          {occurrence.menu !== null && (
+            <span>{menuAnswerWords(work.ticket.triage.symptom).said[occurrence.menu]}</span>
+          )}
           {occurrence.corrections.length > 0 && (
             <span class="soft">
               {watchesWords().asWas(clockTime(occurrence.corrections[0]?.was ?? '', work.zone))}

@@ -216,7 +216,7 @@ export function eventsAsToday(before: Before, event: EventThen): TriageEvent[] {
   if (event.type === 'startWatch') return [{ ...(today as EventOf<'startWatch'>), ...watchNotSaid }];
   if (event.type === 'amendIntake') {
     const { pattern, onlyWith } = before.record.symptom;
-    return [{ ...event, symptom: { ...event.symptom, pattern, onlyWith } }];
+    return [{ ...event, symptom: { ...symptomAsToday(event.symptom), pattern, onlyWith } }];
   }
   if (event.type !== 'withdrawOccurrence') return [today];
   if (!undoesReproduction(before.record, event.occurrenceId)) return [today];
