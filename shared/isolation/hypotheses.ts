@@ -89,7 +89,9 @@ type Context = {
   scope: Scope;
   hypotheses: readonly Hypothesis[];
 };
-type Step = { text: Message; factor: (hypothesis: Hypothesis) => number };
+type Factor = (hypothesis: Hypothesis) => number;
+/** @param at where the hypothesis stands among all */
+type Step = { text: Message; factor: (hypothesis: Hypothesis, at: number) => number };
 
 function stepsOf(context: Context): Step[] {
   const { facts, table } = context;
@@ -136,14 +138,14 @@ function patternSteps({ facts, table }: Context): Step[] {
   return steps;
 }
 
-function beside({ table, scope }: Context): Step['factor'] {
+function beside({ table, scope }: Context): Factor {
   return ({ component, mode }) =>
     component === outside || component === chainKey || scope.path.has(component)
       ? 1
       : (figureIn(table.weighing.besideThePath, mode) ?? 1);
 }
 
-function cableFactor({ facts, table, components }: Context): Step['factor'] {
+function cableFactor({ facts, table, components }: Context): Factor {
   const headroom = new Map(facts.headroom.map((each) => [linkKey(each.linkId), each.headroomFraction]));
   const yearly = figureIn(table.weighing.age, 'contactPerYear') ?? 0;
   const highest = figureIn(table.weighing.age, 'highest') ?? 1;
@@ -185,24 +187,21 @@ function yearsBetween(from: string, to: string): number {
  * that speaks for one way of failing at one place, only the strongest counts.
  */
 function findingSteps(context: Context): Step[] {
-  const { facts } = context;
+  const { facts, hypotheses } = context;
   const cable = cableFactor(context);
-  const strongest = new Map<string, number>();
+  const strongest = hypotheses.map((each) => Math.max(1, each.mode === 'bandwidth' ? cable(each) : 1));
   return facts.findings.map((finding) => {
     const factorOf = findingFactor(context, finding);
-    const before = new Map(strongest);
-    const toldBefore = (each: Hypothesis): number =>
-      before.get(`${each.component} ${each.mode}`) ??
-      Math.max(1, each.mode === 'bandwidth' ? cable(each) : 1);
-    for (const each of context.hypotheses) {
-      strongest.set(`${each.component} ${each.mode}`, Math.max(toldBefore(each), factorOf(each)));
-    }
-    const text = message('auditSays', { finding: finding.text });
-    return { text, factor: (each) => Math.max(1, factorOf(each) / toldBefore(each)) };
+    const factors = hypotheses.map((each, at) => {
+      const [size, toldBefore] = [factorOf(each), strongest[at] ?? 1];
+      strongest[at] = Math.max(toldBefore, size);
+      return Math.max(1, size / toldBefore);
+    });
+    return { text: message('auditSays', { finding: finding.text }), factor: (_, at) => factors[at] ?? 1 };
   });
 }
 
-function findingFactor({ table, components }: Context, finding: FindingInput): Step['factor'] {
+function findingFactor({ table, components }: Context, finding: FindingInput): Factor {
   const size = figureIn(table.weighing.finding, finding.severity) ?? 1;
   const modes = modesOfRule(finding.rule);
   const own = componentAt(finding.place);
@@ -216,7 +215,7 @@ function findingFactor({ table, components }: Context, finding: FindingInput): S
   };
 }
 
-function changedFactor({ table, components }: Context, changed: ChangedInput): Step['factor'] {
+function changedFactor({ table, components }: Context, changed: ChangedInput): Factor {
   const row = table.changedFactors[changed.kind];
   const at = changed.place === undefined ? null : componentAt(changed.place);
   const near = at === null ? null : new Set([at, ...neighboursOf(components, at)]);
@@ -226,7 +225,7 @@ function changedFactor({ table, components }: Context, changed: ChangedInput): S
 /** Modes that show with one format and not with another. */
 const byRate: readonly FailureMode[] = ['bandwidth', 'portMode', 'linkPower', 'edid'];
 
-function sourcesChance({ table, components, scope }: Context): Step['factor'] {
+function sourcesChance({ table, components, scope }: Context): Factor {
   const waysOf = (ids: readonly string[]) =>
     ids.map((id) => scope.displays.flatMap((display) => [...pathBetween(components, id, display)]));
   const affected = waysOf(scope.affected).map((way) => new Set(way));

@@ -44,6 +44,8 @@ import { usualWork, withinBudget } from './within-budget.ts';
 
 export type PlanInput = {
   facts: Case;
+  /** Where the case stands, if that was reckoned before; reckoned here when left out. */
+  standing?: Standing;
   /** The changes that apply now, by the triage machine. */
   changes: readonly ChangeOption[];
   here: Circumstances;
@@ -92,8 +94,7 @@ export type Plan = {
  * be named; or that nothing left is worth its time. Pure and deterministic: the same case gives the same plan.
  */
 export function planNext(input: PlanInput): Plan {
-  const { facts, here } = input;
-  const standing = standingOf(facts, input.table);
+  const { facts, here, standing = standingOf(facts, input.table) } = input;
   const { model, chances } = standing;
   const terms = termsOf(input);
   const repairs = () => repairsOf(standing, input.changes);

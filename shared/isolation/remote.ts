@@ -40,13 +40,13 @@ export type RemotePlan = {
  * @param reach what the client can get at
  */
 export function planRemotely(input: PlanInput, reach: ClientReach): RemotePlan {
-  const standing = standingOf(input.facts, input.table);
+  const { standing = standingOf(input.facts, input.table) } = input;
   const safe = candidatesFor(standing.model, input.changes)
     .filter((candidate) => whyNotByPhone(candidate, reach) === null)
     .map(({ id }) => id);
   const { decision, best } = visitOf(standing, input);
   return {
-    plan: planNext({ ...input, byClient: safe }),
+    plan: planNext({ ...input, standing, byClient: safe }),
     // A sum of shares can end a rounding above the whole.
     visitChance: Math.min(1, visitChanceOf(standing, input, safe)),
     visitFirst: best === null ? null : notAsked(standing, best.candidate, reach),

@@ -1,7 +1,9 @@
-import { initialTransition, type StateValue, transition } from 'xstate';
+import { type AnyActorScope, createActor, initialTransition, type StateValue } from 'xstate';
+import { organisationDefaults } from '../../shared/contract/defaults.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import type { TriageEvent } from './events.ts';
 import { MACHINE_VERSION, triageMachine } from './machine.ts';
+import { once } from './once.ts';
 import type { Opening } from './opening.ts';
 
 /** A ticket's triage at rest: plain JSON, to be stored, sent and taken up again. */
@@ -34,6 +36,30 @@ const opened = (input: Opening): Awake => initialTransition(triageMachine, input
 /** The triage of a ticket that is opened now. */
 export const openTriage = (input: Opening): TriageSnapshot => rest(opened(input));
 
+/** The ticket of an actor that takes no event. */
+const nobodys: Opening = {
+  ticketId: '',
+  settings: { revision: 1, risk: organisationDefaults.risk, reopenDays: organisationDefaults.reopenDays },
+  symptom: { kind: 'noPicture', perHour: null, lastsS: null, pattern: { kind: 'notKnown' }, onlyWith: null },
+  whatChanged: [],
+  at: '',
+  by: '',
+};
+
+/** An actor that never starts, made once: XState's `transition` makes one for each event, which costs more than the event. */
+const scope = once((): AnyActorScope => {
+  const self = createActor(triageMachine, { input: nobodys });
+  const nothing = () => {};
+  const doing = {
+    defer: nothing,
+    emit: nothing,
+    logger: nothing,
+    stopChild: nothing,
+    actionExecutor: nothing,
+  };
+  return { ...doing, self, system: self.system, id: self.id, sessionId: self.sessionId };
+});
+
 /**
  * The machine's transition over one event. XState leaves a snapshot as it is, without an error, where no transition is
  * enabled; here that throws.
@@ -42,7 +68,7 @@ export function step(awake: Awake, event: TriageEvent): Awake {
   if (!awake.can(event)) {
     throw new EventNotTaken(`‘${event.type}’ is not taken in ‘${stateName(awake)}’ with this record`);
   }
-  return transition(triageMachine, awake, event)[0];
+  return triageMachine.transition(awake, event, scope());
 }
 
 /** An event that the machine does not take: it was not decided on this snapshot. */

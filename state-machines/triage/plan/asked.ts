@@ -1,5 +1,7 @@
 import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import type { ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
+import { faultTable } from '../../../shared/isolation/fault-table.ts';
+import { figureOf } from '../../../shared/isolation/figures.ts';
 import {
   type Case,
   type ChangeOption,
@@ -11,6 +13,7 @@ import {
 } from '../../../shared/isolation/index.ts';
 import { type ApplicableChange, applicableChangesOf, conceivableChangesOf } from '../changes/applicable.ts';
 import { stateName, type TriageSnapshot } from '../evolve.ts';
+import { once } from '../once.ts';
 import { changeInPlace, changesOfRound, isSideSettled } from '../record.ts';
 import { whyNoProof } from '../rules/culprit.ts';
 import { caseOf } from './case-of.ts';
@@ -32,7 +35,7 @@ export type PlanRequest = {
   now: string;
 };
 
-/** A request with what every part of its answer is made from, reckoned once. */
+/** A request with what every part of its answer is made from, reckoned once; what not every stage asks for, once it is. */
 export type Asked = PlanRequest & {
   record: TriageRecord;
   state: string;
@@ -48,40 +51,59 @@ export type Asked = PlanRequest & {
 
 export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
   const record = snapshot.context;
-  const { known, table, ownChanges } = request;
+  const { known, table } = request;
   const facts = caseOf(record, known);
   const standing = standingOf(facts, table);
-  const maySwap = record.asFound !== null && isSideSettled(record);
-  const changes = maySwap
-    ? applicableChangesOf(record, { table, ownChanges })
-    : conceivableChangesOf(record, known.chain, { table, ownChanges });
+  const changes = once(() => changesAhead(record, request));
+  const menus = once(() => menusLeft(record, facts.chain, standing));
   return {
     ...request,
     record,
     state: stateName(snapshot),
     facts,
     standing,
-    changes: changes.filter((change) => isWorthProposing(record, change)),
-    menus: menusLeft(record, facts.chain, standing),
+    get changes() {
+      return changes();
+    },
+    get menus() {
+      return menus();
+    },
     isShown: changesOfRound(record).some((change) => whyNoProof(change) === null && isOfOnePart(change.kind)),
   };
 }
 
+function changesAhead(record: TriageRecord, { known, table, ownChanges }: PlanRequest): ApplicableChange[] {
+  const maySwap = record.asFound !== null && isSideSettled(record);
+  const changes = maySwap
+    ? applicableChangesOf(record, { table, ownChanges })
+    : conceivableChangesOf(record, known.chain, { table, ownChanges });
+  return changes.filter((change) => isWorthProposing(record, change));
+}
+
 /** What the planner is asked; with fewer changes than apply, only among those. */
 export function inputOf(
-  { record, facts, here, table, menus }: Asked,
+  { record, facts, standing, here, table, menus }: Asked,
   changes: readonly ChangeOption[],
 ): PlanInput {
   const change = changeInPlace(record);
   return {
     facts,
+    standing,
     changes,
     here,
     menus,
     inPlace: change === null ? null : placed(change),
-    terms: { risk: record.settings.risk },
+    terms: { risk: record.settings.risk, escalationMin: escalationMin(record, table) },
     ...(table === undefined ? {} : { table }),
   };
+}
+
+/** A case that second line gave back is no quicker with them: looking on may take so many times as long. Assumed. */
+const onceGivenBack = 4;
+
+function escalationMin({ escalations }: TriageRecord, table: FaultTable = faultTable): number {
+  const wasGivenBack = escalations.some(({ outcome }) => outcome?.kind === 'handedBack');
+  return figureOf(table.planning.escalation, 'minutes') * (wasGivenBack ? onceGivenBack : 1);
 }
 
 const placed = ({ kind, target, own }: ChangeRecord) => ({ kind, target, own });

@@ -1,6 +1,7 @@
 import type { Offer, PhonePlanReply, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import { type ClientReach, planRemotely, suspectsOf } from '../../../shared/isolation/index.ts';
 import type { TriageSnapshot } from '../evolve.ts';
+import { once } from '../once.ts';
 import { openChange } from '../record.ts';
 import { acceptedOf } from './accepted.ts';
 import { type Asked, askedOf, inputOf, type PlanRequest } from './asked.ts';
@@ -49,14 +50,6 @@ function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
     stop,
     suspects: suspectsOf(asked.standing.model),
     overDays: overDaysOf(asked),
-  };
-}
-
-function once<Value>(make: () => Value): () => Value {
-  let made: { value: Value } | null = null;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
   };
 }
 
