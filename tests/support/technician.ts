@@ -28,6 +28,8 @@ export function sampleWords(path: string): unknown {
   const standIn = standInFor(path);
   // Whoever looks without a house to look at can't tell.
   if (path.startsWith('what.') || path === 'until') return standIn;
+  if (path === 'clientsYes')
+    return { ...(standIn as object), name: 'A. Client', whatChanges: 'One input', howToUndo: 'Plug it back' };
   return typeof standIn === 'string' ? `What was seen (${path})` : standIn;
 }
 

@@ -31,6 +31,7 @@ export const changeCodes = {
   changeDidNotReturn: change,
   /** What took the fault away was kept, so that it can't be seen to return. */
   cureKeptNameIt: change,
+  cureKeptShowsNothing: change,
 } as const satisfies CodeTable;
 
 /** What a change takes beside what is at hand anyway. */

@@ -67,6 +67,7 @@ export const stepCodes = {
   provesSuspect: { place: 'place' },
   remediesInVain: { remedies: 'count' },
   manyInVain: { changes: 'count' },
+  longInVain: { changes: 'count' },
   culpritNamed: {},
   settleOnRepair: {},
   settleOnWorkaround: {},

@@ -72,6 +72,8 @@ export const changesDe: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}, hat ihn behoben, und ohne das ist er nicht wiedergekommen, obwohl Zeit genug war. Vielleicht nahm ihn schon das Anfassen weg: Benenn es und sag das dazu, oder such weiter.`,
   cureKeptNameIt: ({ change, place }, say) =>
     `${named(change, say)}, ${say.place(place)}, hat den Fehler weggenommen und bleibt: Zu testen ist nichts mehr. Benenn, was es war, und leg dann die Abhilfe fest.`,
+  cureKeptShowsNothing: ({ change, place }, say) =>
+    `${named(change, say)}, ${say.place(place)}, hat den Fehler weggenommen und bleibt, zeigt aber nicht, welches Teil es war. Gib den Fall mit dem, was bekannt ist, weiter, oder warte ab, ob der Fehler wiederkommt.`,
 };
 
 export const needsDe: Sentences<typeof needCodes> = {

@@ -83,6 +83,8 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `${remedies} Abhilfen haben nicht gehalten. Gib den Fall mit dem, was gefunden ist, an die zweite Ebene, oder mach weiter, wenn du weißt, warum.`,
   manyInVain: ({ changes }) =>
     `${changes} Änderungen haben nichts weggenommen: Der Fall ist nicht, wonach er aussieht. Gib ihn mit dem, was gefunden ist, an die zweite Ebene, oder mach weiter, wenn du weißt, warum.`,
+  longInVain: ({ changes }, say) =>
+    `${changes} ${say.plural(changes, 'Änderung ist', 'Änderungen sind')} versucht und beurteilt, mit vielen Beobachtungen, und es ist nicht gelöst. Gib den Fall mit dem, was gefunden ist, an die zweite Ebene, oder mach weiter, wenn du weißt, warum.`,
   culpritNamed: () =>
     'Die Ursache ist benannt. Leg eine Reparatur fest; oder einen Umweg, den der Kunde ausdrücklich annimmt.',
   settleOnRepair: () => 'Eine Reparatur festlegen',

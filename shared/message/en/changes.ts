@@ -71,6 +71,8 @@ export const changesEn: Sentences<typeof changeCodes> = {
     `${named(change, say)} at ${say.place(place)} cleared it, and the fault has not returned without it, though it had the time. Handling alone may have taken it away: name it and say so, or test on.`,
   cureKeptNameIt: ({ change, place }, say) =>
     `${named(change, say)} at ${say.place(place)} took the fault away and is kept: there is nothing left to test. Name what it was, then settle on the remedy.`,
+  cureKeptShowsNothing: ({ change, place }, say) =>
+    `${named(change, say)} at ${say.place(place)} took the fault away and stays, but it doesn’t show which part it was. Hand the case over with what is known, or wait and see whether the fault comes back.`,
 };
 
 export const needsEn: Sentences<typeof needCodes> = {

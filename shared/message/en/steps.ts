@@ -82,6 +82,8 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `${remedies} remedies did not hold. Hand the case to second line with what was found, or go on if you see why.`,
   manyInVain: ({ changes }) =>
     `${changes} changes have taken nothing away: the case is not what it looks like. Hand it to second line with what was found, or go on if you see why.`,
+  longInVain: ({ changes }, say) =>
+    `${changes} ${say.plural(changes, 'change was', 'changes were')} tried and judged, with many watches, and it is not solved. Hand it to second line with what was found, or go on if you see why.`,
   culpritNamed: () =>
     'The culprit is named. Settle on a repair; or on a workaround that the client accepts in so many words.',
   settleOnRepair: () => 'Settle on a repair',

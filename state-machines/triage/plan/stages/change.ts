@@ -6,11 +6,11 @@ import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import type { Kinds, NamedPlace } from '../../../../shared/message/values.ts';
 import { minutesOf, openChange, watchesFor } from '../../record.ts';
-import { fullNeedOf, judgeWatches, usable } from '../../retest.ts';
+import { judgeWatches } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { judgeRetest, watchAsItComes } from '../steps.ts';
-import { leftAnyway, leftOf } from './need.ts';
+import { leftAnyway, leftOf, stillNeeded } from './need.ts';
 import { unattendedStage } from './unattended.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
@@ -52,7 +52,7 @@ function retestStage(asked: Asked, { change, what }: InPlace, watches: readonly 
   if (verdict === 'cleared') return stage(message('changeQuietLongEnough', what), judged);
   const { provokingMin } = changeCatalogue[change.kind];
   if (provokingMin !== null) return provokingStage(asked, what, provokingMin - minutesWatched(watches));
-  const left = usable(watches).length === 0 ? fullNeedOf(record) : needed;
+  const left = stillNeeded(record, watches, needed);
   if (left === null) {
     const leftMin = leftAnyway(record, watches);
     const how = reasons[0] ?? message('cannotBeJudged');

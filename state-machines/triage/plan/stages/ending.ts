@@ -1,11 +1,11 @@
 import { message } from '../../../../shared/message/message.ts';
 import { occurrencesIn, verifyWatches } from '../../record.ts';
-import { fullNeedOf, judgeWatches, usable } from '../../retest.ts';
+import { judgeWatches } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { openChangeStage } from './change.ts';
 import { escalateOffer } from './hand-over.ts';
-import { leftAnyway, leftOf } from './need.ts';
+import { leftAnyway, leftOf, stillNeeded } from './need.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** A culprit is named: how the ticket ends. A change that second line found open is ended before. */
@@ -58,7 +58,7 @@ export function verifyStage(asked: Asked): Stage {
   if (record.remedy?.kind === 'noFaultFound') return stage(message('closeNoFaultFound'), [close, ...others]);
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   if (verdict === 'cleared') return stage(message('remedyHeld'), [close, ...others]);
-  const left = usable(watches).length === 0 ? fullNeedOf(record) : needed;
+  const left = stillNeeded(record, watches, needed);
   if (left === null) {
     const leftMin = leftAnyway(record, watches);
     const watchOn = waitingOffers(asked, { minutes: leftMin });

@@ -19,9 +19,18 @@ export function escalateOffer(record: TriageRecord, question?: string): Offer {
 /** Changes without an effect, and remedies that did not hold, after which somebody else has to look; assumed. */
 const enoughChanges = 6;
 const enoughRemedies = 2;
-/** The same of a ticket in all, whoever had it meanwhile: a round that has to begin anew counts as so many changes. */
-const enoughInAll = 10;
-const changesARound = 3;
+/** Steps on a ticket in all, whoever had it meanwhile, after which it is somebody else's turn; assumed: a long day. */
+const enoughSteps = 40;
+/** A watch is begun and ended; a change is declared, made, judged and put back or kept; a round that fell was named, repaired and watched. */
+const stepsOf = { watch: 2, change: 4, round: 4 } as const;
+
+/** What was done on a ticket so far, in steps of whoever is on site. */
+const stepsSoFar = ({ watches, changes, looks, sides, round }: TriageRecord): number =>
+  stepsOf.watch * watches.length +
+  stepsOf.change * changes.length +
+  stepsOf.round * (round - 1) +
+  looks.length +
+  sides.length;
 
 /** Why more of the same leads nowhere, by what was done since second line was last asked, or in all; null while it may. */
 export function whyInVain(record: TriageRecord): Message | null {
@@ -34,6 +43,5 @@ export function whyInVain(record: TriageRecord): Message | null {
   );
   if (changes.length >= enoughChanges) return message('manyInVain', { changes: changes.length });
   const judged = record.changes.filter(({ judgement }) => judgement !== null).length;
-  const inAll = judged + changesARound * (record.round - 1);
-  return inAll >= enoughInAll ? message('manyInVain', { changes: judged }) : null;
+  return judged > 0 && stepsSoFar(record) >= enoughSteps ? message('longInVain', { changes: judged }) : null;
 }

@@ -36,8 +36,14 @@ function keptCureStage(asked: Asked, choice: () => Choice): Stage | null {
   const { record, known } = asked;
   const cure = keptCure(record);
   if (cure === null) return null;
-  const place = namedPlace(known.chain, cure.target);
-  return stage(message('cureKeptNameIt', { change: namedChange(cure), place }), [
+  const what = { change: namedChange(cure), place: namedPlace(known.chain, cure.target) };
+  if (whyNoProof(cure) !== null)
+    return stage(message('cureKeptShowsNothing', what), [
+      escalateOffer(record),
+      ...waitingOffers(asked, { minutes: usualWaitMin(record) }),
+      offering({ type: 'locateSideAgain' }),
+    ]);
+  return stage(message('cureKeptNameIt', what), [
     ...nameOffers(asked, cure, choice()),
     offering({ type: 'locateSideAgain' }),
     escalateOffer(record),
