@@ -10,7 +10,11 @@ const saysSomething = [
   'tests/{audit,chain,features,frozen,http,isolation,logs,signal,state-machines,web}/**/*.test.ts',
 ];
 /** Explorations that take long and say nothing. */
-const longAndSilent = ['tests/state-machines/triage/exploration.test.ts', 'tests/signal/edid/**'];
+const longAndSilent = [
+  'tests/state-machines/triage/exploration.test.ts',
+  'tests/state-machines/triage/walk{,-on}.test.ts',
+  'tests/signal/edid/**',
+];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };

@@ -95,8 +95,10 @@ export class Walk {
     return 'stranded' in turn ? this.#stranded(turn.stranded) : this.#take(turn, plan);
   }
 
+  /** Whoever wanders goes on with the ticket; handing it over unasked is an interruption. */
   #oneOf(offers: readonly Offer[]): Offer | undefined {
-    return offers.length > 1 && this.#random() < wandersShare ? oneOf(offers, this.#random) : offers[0];
+    const others = offers.filter(({ steps }) => !steps.some(({ type }) => type === 'escalate'));
+    return others.length > 1 && this.#random() < wandersShare ? oneOf(others, this.#random) : offers[0];
   }
 
   /** Something is offered, each thing once, and every offer is accepted as it was made. */

@@ -1,0 +1,31 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { mostSteps, Walk } from './walk.ts';
+import { walkChains } from './walk-chains.ts';
+
+/** So few in one test that whoever waits for it hears of it in time. */
+const walksATest = 100;
+
+/**
+ * Five hundred walks. A failing one is printed with its way, and with the seed and the path that it comes again by;
+ * nothing is shrunk, since another chain is another way.
+ *
+ * @param firstSeed `WALK_SEED=…` walks elsewhere
+ */
+export function walkFrom(firstSeed: number): void {
+  const seed = Number(process.env.WALK_SEED ?? firstSeed);
+  it.each([0, 1, 2, 3, 4].map((at) => seed + at))(
+    'never stands without a way on: each offer is taken as offered, none comes again for the same record, and it ends (%i)',
+    (eachSeed) => {
+      fc.assert(
+        fc.property(walkChains, fc.nat(), (chain, number) => {
+          const { kind, why, steps, told } = new Walk(chain, number).end();
+          expect(kind, [why, ...told].join('\n')).not.toBe('stranded');
+          expect(steps).toBeLessThanOrEqual(mostSteps);
+        }),
+        { seed: eachSeed, numRuns: walksATest, endOnFailure: true },
+      );
+    },
+    300_000,
+  );
+}
