@@ -1,7 +1,7 @@
 import canonicalize from 'canonicalize';
 import type { ChangeRecord, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import type { CompleteCommand, Consequence, ConsequenceType, Outcomes } from '../events.ts';
-import { changesOfRound, isBaseline, isShownAtAll, standingSides } from '../record.ts';
+import { changesOfRound, isBaseline, isShownAtAll, runningWatch, standingSides } from '../record.ts';
 import { judgementSoFar, wasRetested } from './changes.ts';
 import { refuseUnconfirmed, stageWithoutCulprit, whyNoProof } from './culprit.ts';
 import { findOccurrence } from './occurrences.ts';
@@ -51,6 +51,7 @@ export function decidedAnew(
     const rests = ({ judgement }: ChangeRecord): boolean => judgement?.reported != null;
     return judgementRevised(record, rests) ?? culpritRevised(record);
   }
+  if (command.type === 'endWatch') return culpritRevised(record);
   const watch = correctedWatch(record, command);
   if (watch === null) return null;
   return (
@@ -121,9 +122,10 @@ function judgementAnew(record: TriageRecord, change: ChangeRecord): Judged | nul
   return before.override === null ? now : { ...now, verdict: before.verdict };
 }
 
+/** A culprit that falls while a watch runs stands until that has ended, since no watch runs on from one stage into another. */
 function culpritRevised(record: TriageRecord): Revision | null {
   const { culprit } = record;
-  if (culprit === null || culprit.changeId === null) return null;
+  if (culprit === null || culprit.changeId === null || runningWatch(record) !== null) return null;
   const change = changesOfRound(record).find(({ id }) => id === culprit.changeId);
   const isShown = change !== undefined && whyNoProof(change) === null;
   if (isShown && refuseUnconfirmed(record, culprit, change) === null) return null;

@@ -82,6 +82,16 @@ describe('an occurrence that is withdrawn', () => {
     expect(types).toEqual(['withdrawOccurrence']);
   });
 
+  it('lets a culprit that falls while a watch runs stand until that has ended', () => {
+    const ticket = new TriageCase().repaired().send({ type: 'startWatch' });
+    const symptom = { kind: 'dropOuts', pattern: { kind: 'trigger', trigger: 'switchingOn' } } as const;
+    const then = eventsOf(ticket, { type: 'amendIntake', symptom });
+    expect(then).toContain('judgementRevised');
+    expect(ticket.state).toBe('verify');
+    expect(eventsOf(ticket, { type: 'endWatch' })).toEqual(['endWatch', 'culpritRevised']);
+    expect(ticket.record.culprit).toBeNull();
+  });
+
   it('takes the culprit along whose return it was, and work goes on before it was named', () => {
     const ticket = new TriageCase().repaired();
     const confirming = ticket.record.watches.find(({ purpose }) => purpose === 'confirm');
