@@ -4,6 +4,7 @@ import type { Offer, PlanReply } from '../../../shared/contract/plan.ts';
 import { symptomKinds } from '../../../shared/contract/triage.ts';
 import { verdicts } from '../../../shared/contract/triage-names.ts';
 import type { Circumstances } from '../../../shared/isolation/index.ts';
+import { currentWait } from '../../../state-machines/triage/record.ts';
 import { anyFault, type Fault, oneOf } from '../../support/house/faults.ts';
 import { House } from '../../support/house/house.ts';
 import { toldOf } from '../../support/house/told.ts';
@@ -85,6 +86,7 @@ export class Walk {
     if (state === 'closed') return this.#ended('closed');
     if (state.startsWith('escalated.') && state !== 'escalated.moreRequested') return this.#withSecondLine();
     if (state === 'waiting' && this.#random() < staysWaitingShare) return this.#ended('waiting');
+    if (state === 'waiting') return this.#whileWaiting();
     this.#maybeInterrupt();
     if (this.#ticket.state !== state) return null;
     if (this.#steps >= mostSteps) return this.#stranded(`no end after ${mostSteps} steps`);
@@ -176,6 +178,20 @@ export class Walk {
     if (this.#ticket.send(answer, 'support') !== null) return this.#ended('escalated');
     this.#told.push(`! ${JSON.stringify(answer)}`);
     return null;
+  }
+
+  /** A named thing is waited for, which ends the walk, or it has come, and the walk goes on. */
+  #whileWaiting(): WalkEnd | null {
+    const wait = currentWait(this.#ticket.record);
+    const minutes = wait === null ? 0 : (Date.parse(wait.until) - Date.parse(this.#ticket.now)) / 60_000;
+    if (wait === null || wait.what === '' || minutes <= 0) return this.#stranded('waits for nothing');
+    if (this.#interruptions >= mostInterruptions || this.#random() > sentBackShare)
+      return this.#ended('waiting');
+    this.#interruptions += 1;
+    this.#pass(minutes);
+    const refused = this.#ticket.send({ type: 'resumeWork', note: '' });
+    this.#told.push(`! ${wait.kind} has come`);
+    return refused === null ? null : this.#stranded(`work can't be resumed: ${refused}`);
   }
 
   #pass(minutes: number): void {

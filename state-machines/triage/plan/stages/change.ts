@@ -6,7 +6,7 @@ import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import type { Kinds, NamedPlace } from '../../../../shared/message/values.ts';
 import { minutesOf, openChange, watchesFor } from '../../record.ts';
-import { judgeWatches } from '../../retest.ts';
+import { judgeWatches, usable } from '../../retest.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { judgeRetest, watchAsItComes } from '../steps.ts';

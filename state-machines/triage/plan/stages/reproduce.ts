@@ -28,7 +28,7 @@ import { overDaysOf, tooRare } from '../over-days.ts';
 import { conditionsFor, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer } from './hand-over.ts';
 import { hasWaitedFor, waitForReports } from './waiting.ts';
-import { afterWatch, endOffer, type Left, seenOffers, waitingOffers } from './watching.ts';
+import { afterWatch, endOffer, type Left, seenOffers, triesInVain, waitingOffers } from './watching.ts';
 
 /** Seeing the fault before anything is changed, often enough for the retests to come. */
 export function reproduceStage(asked: Asked): Stage {
@@ -201,6 +201,9 @@ function seenStage(asked: Asked, baseline: WatchRecord): Stage {
       );
 }
 
+/** Nobody makes so many tries more for a better measure; assumed. */
+const mostTriesMore = 3 * triesInVain;
+
 /**
  * Whether watching on before any change, or trying on, is repaid by shorter retests, and how, in minutes or tries; null
  * where it isn't, or was tried: what is left of the time in which the fault should have come often enough runs out while it
@@ -219,6 +222,7 @@ function worthWatchingOn({ record, now }: Asked, baseline: WatchRecord) {
     : { mode: 'trigger', failures: goodBaseline, tries: Math.max(goodBaseline, Math.ceil(done + more)) };
   const retest = requiredQuiet(baseline, risk);
   const thenRetest = requiredQuiet(then, risk);
+  if (!isTimed && more >= mostTriesMore) return null;
   return more > 0 && retest !== null && thenRetest !== null && retest > thenRetest + more
     ? { more: isTimed ? more : Math.ceil(more), retest, thenRetest }
     : null;
