@@ -117,7 +117,7 @@ describe('a change that is not in the built-in list', () => {
   });
 
   it('is described in words by a technician: what, where, whether it may stay, and what is expected', async () => {
-    const page = await stage.signedIn('brask', 'phone');
+    const page = await stage.signedIn('brask', 'phone', 'dark');
     await openList(page);
     await page.getByRole('link', { name: 'Something else, in your own words' }).click();
     await heading(page, 'Something else, in your own words').waitFor();
@@ -134,6 +134,7 @@ describe('a change that is not in the built-in list', () => {
     await look(page, 'other-make');
     await page.getByRole('button', { name: 'It is made' }).click();
     await page.locator('.in-place').waitFor();
+    await page.getByText('Turned the plug of the lamp round').waitFor();
     await look(page, 'other-in-place');
     await page.getByText('All sent').waitFor();
     const { triage } = expectStatus(await technician.get<Ticket>(`/tickets/${ticketId}`), 200);

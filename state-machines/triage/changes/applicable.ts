@@ -234,7 +234,10 @@ function cautionsThere(chain: Chain, kind: ChangeKind, target: Place): Caution[]
   const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
   if (link === undefined) return own;
   const optical: Caution[] = link.construction === 'activeOptical' ? ['cautionOpticalLight'] : [];
-  const overhead: Caution[] = linkEnds(chain, link)?.sink.role === 'display' ? ['cautionDisplay'] : [];
+  // What is done from the floor alone is never told with a ladder.
+  const fromFloor = changeCatalogue[kind].cautions.includes('cautionFlexByHand');
+  const isAtDisplay = linkEnds(chain, link)?.sink.role === 'display';
+  const overhead: Caution[] = isAtDisplay && !fromFloor ? ['cautionDisplay'] : [];
   const wall: Caution[] = link.route === 'inWall' ? ['cautionCableInWall'] : [];
   return [...optical, ...overhead, ...own, ...wall];
 }

@@ -100,6 +100,15 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
   );
 }
 
+/** What whoever declared it added about how, or all there is of a change in words. */
+function Described({ change: { detail } }: { change: ChangeRecord }) {
+  return detail === '' ? null : (
+    <p>
+      <span class="soft">{stepWords().changed}:</span> {typed(detail)}
+    </p>
+  );
+}
+
 function Expected({ change }: { change: ChangeRecord }) {
   return (
     <p>
@@ -140,6 +149,7 @@ function RetestQuestion({
       }
     >
       <p class="to-do">{t.retestLead}</p>
+      <Described change={change} />
       <Expected change={change} />
       <PlanSentence plan={plan} />
     </Question>
@@ -223,6 +233,7 @@ function JudgeQuestion({
           <Sentence>{text}</Sentence>
         </p>
       ))}
+      <Described change={change} />
       <Expected change={change} />
       {isByHand && <ByHand work={work} suggested={judged.verdict} onDone={() => setByHand(false)} />}
     </Question>
