@@ -36,6 +36,7 @@ import { byComponent, posteriorOf } from './posterior.ts';
 import { assumedRatePerHour, type WatchRecord } from './quiet-length.ts';
 import { rank } from './rank.ts';
 import { type RepairPlan, repairsOf } from './repairs.ts';
+import { reversibleFirst } from './reversible-first.ts';
 import type { Ranked } from './search-state.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { recordsOf, testKey } from './test-record.ts';
@@ -123,7 +124,7 @@ export function planNext(input: PlanInput): Plan {
   };
   const within = candidates.filter((candidate) => whyNotHere(candidate, here) === null);
   const { decision, ranked: wanted, isFirst } = rankOf(within);
-  const ranked = withoutUseless(decision, wanted, {
+  const useful = withoutUseless(decision, wanted, {
     model,
     results: facts.results,
     candidates: within,
@@ -131,6 +132,9 @@ export function planNext(input: PlanInput): Plan {
     chancesGiven: (results) => posteriorOf(model, results),
     isFirst,
   });
+  const ranked = reversibleFirst(decision, useful, (among) =>
+    rank(decision, (option) => isFirst(option) && among(option)),
+  );
   // What the client does costs none of the technician's time, so it is worth it whenever it tells something; so it is
   // where tests were left out, since what would follow is not known then.
   const isWorthIt = byClient !== undefined || left > 0;
