@@ -61,6 +61,8 @@ type Facts<Kind extends keyof Targets> = {
   diagnostic: boolean;
   /** Puts right what is wrong anyway: may stay whatever the retest says. */
   plainCorrection: boolean;
+  /** Rules of the audit whose finding, made to the same place, it puts right; nothing that can't be undone does. */
+  mends: readonly string[];
   /** Can be put back at all. */
   canBeUndone: boolean;
   /** Can be done again at the same place after it was kept. */
@@ -116,6 +118,7 @@ export const changeTo =
     describedBy: 'program',
     diagnostic: true,
     plainCorrection: false,
+    mends: [],
     canBeUndone: true,
     canBeRepeated: false,
     showsCulprit: true,

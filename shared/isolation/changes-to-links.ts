@@ -26,6 +26,7 @@ export const changesToLinks = {
     canBeRepeated: true,
     cautions: ['cautionMains'],
     byClient: 'phonePullsPlugs',
+    mends: ['seating'],
     minutes: minutes(5, 0),
     effects: {
       target: practice({ contact: 0.6, coupling: 0.3 }),
@@ -58,6 +59,7 @@ export const changesToLinks = {
     cautions: ['cautionMains'],
     cautionsAt: ({ route }) => (route === 'inConduit' ? ['cautionConduit'] : []),
     byClient: 'phoneTakesKit',
+    mends: ['certification', 'length-long'],
     minutes: minutes(15, 10),
     isPulled: true,
     effects: otherCable,

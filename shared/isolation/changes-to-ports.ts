@@ -20,6 +20,7 @@ export const changesToPorts = {
     cautions: ['cautionMains'],
     cautionsAt: ({ device }) => (device.role === 'display' ? ['cautionDisplay'] : []),
     byClient: 'phonePullsPlugs',
+    mends: ['lower-rate-port'],
     minutes: minutes(5, 5),
     effects: {
       target: assumed({ portMode: 0.8, edid: 0.15, powerOrHeat: 0.05 }),
@@ -38,6 +39,7 @@ export const changesToPorts = {
         : message('portModeHighest');
     },
     byClient: 'phoneTakesSight',
+    mends: ['port-mode'],
     minutes: minutes(5, 5),
     effects: { target: practice({ portMode: 0.93 }) },
     settings: { usual: null },

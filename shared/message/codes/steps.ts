@@ -7,6 +7,7 @@ export const stepCodes = {
   lookThroughAudit: {},
   askWhatChanged: {},
   recordChainAsFound: {},
+  putRightFirst: { finding: 'message' },
   worthKnowingFirst: { finding: 'message', whatToDo: 'message' },
 
   /** `sureness`: chance that it shows within the minutes. */

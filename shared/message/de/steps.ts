@@ -6,6 +6,8 @@ export const stepsDe: Sentences<typeof stepCodes> = {
   lookThroughAudit: () => 'sieh die Prüfung durch',
   askWhatChanged: () => 'frag, was sich geändert hat, seit es zuletzt ging',
   recordChainAsFound: () => 'halte die Kette fest, wie du sie vorgefunden hast',
+  putRightFirst: ({ finding }, say) =>
+    `${say.message(finding)} Das kommt in Ordnung, bevor etwas getauscht wird.`,
   worthKnowingFirst: ({ finding, whatToDo }, say) =>
     `Vor allem anderen gut zu wissen: ${say.message(finding)} ${say.message(whatToDo)}`,
 

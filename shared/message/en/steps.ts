@@ -6,6 +6,7 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   lookThroughAudit: () => 'look through the audit',
   askWhatChanged: () => 'ask what has changed since it last worked',
   recordChainAsFound: () => 'record the chain as you found it',
+  putRightFirst: ({ finding }, say) => `${say.message(finding)} Put that right before anything is swapped.`,
   worthKnowingFirst: ({ finding, whatToDo }, say) =>
     `Worth knowing before anything else: ${say.message(finding)} ${say.message(whatToDo)}`,
 

@@ -18,6 +18,7 @@ import {
 import { whyNoProof } from '../../rules/culprit.ts';
 import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
+import { knownWrong } from '../known-wrong.ts';
 import { settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
@@ -137,13 +138,25 @@ function nextStage(asked: Asked, choice: Choice): Stage {
       ...testOffers(asked, tests),
       ...endings(asked, choice),
     ]);
+  const wrong = knownWrong(asked);
+  const mends = wrong.flatMap(({ offer }) => (offer === null ? [] : [offer]));
+  if (mends.length > 0)
+    return stage(message('sentences', { sentences: wrong.map(({ sentence: said }) => said) }), [
+      ...mends,
+      ...testOffers(asked, tests),
+      ...endings(asked, choice),
+    ]);
   const [look] = [...settingOffers(asked), ...witnessesBefore(asked, tests)];
   if (look !== undefined)
     return stage(look.text, [look, ...testOffers(asked, tests), ...endings(asked, choice)]);
   const sentence: Message =
     tests.views.length === 0 ? plan.sentence : message('sentences', { sentences: tests.sentences });
+  const known = wrong.map(({ sentence: said }) => said);
   return {
-    ...stage(sentence, [...testOffers(asked, tests), ...endings(asked, choice)]),
+    ...stage(known.length === 0 ? sentence : message('sentences', { sentences: [...known, sentence] }), [
+      ...testOffers(asked, tests),
+      ...endings(asked, choice),
+    ]),
     stop: tests.views.length === 0 ? stopOf(plan) : null,
   };
 }
