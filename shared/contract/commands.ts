@@ -8,10 +8,12 @@ import { id, instant, minutes, ownLine, placeId, reason, text, versionNumber } f
 import {
   actingParty,
   changeKind,
+  checkAnswer,
   completenessItem,
   confirmation,
   declaredSetting,
   menuAnswer,
+  pictureCheck,
   remedy,
   symptom,
   verdict,
@@ -19,9 +21,10 @@ import {
   waiver,
   watchConditions,
   watchMode,
+  wayOn,
   whatChanged,
 } from './triage.ts';
-import { lateFindings, patternTriggers } from './triage-names.ts';
+import { choiceWays, followUpOutcomes, lateFindings, patternTriggers } from './triage-names.ts';
 import { clientsYes, firmwareRead, leftSafely, loggedOccurrence } from './unattended.ts';
 
 /**
@@ -174,6 +177,28 @@ export const ticketCommand = z.discriminatedUnion('type', [
     until: instant,
   }),
   command('resumeWork', { note: text.default('') }),
+
+  // the client's choice, and what came of it
+  command('recordChoice', {
+    way: z.enum(choiceWays),
+    offered: z.array(wayOn).max(3).default([]),
+    chosenBy: ownLine,
+  }),
+  command('replaceOnSuspicion', { place, what: reason }),
+  command('recordFollowUp', {
+    heard: z.enum(followUpOutcomes),
+    note: text.default(''),
+    /** With `notReached`: when to ask again. */
+    askAgainBy: instant.nullable().default(null),
+  }),
+
+  // before leaving
+  command('checkBeforeLeaving', {
+    pictures: z.array(pictureCheck).max(2500),
+    sound: checkAnswer,
+    usualStart: checkAnswer,
+    note: text.default(''),
+  }),
 
   // escalation
   command('escalate', { question: reason, waivers: z.array(waiver).max(20).default([]) }),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { linkCategories, place } from './chain.ts';
+import { wayOn } from './choice.ts';
 import { ticketCommandTypes } from './commands.ts';
 import { message } from './message.ts';
 import { misfit } from './misfits.ts';
@@ -180,6 +181,8 @@ export const plan = z.object({
   suspects: z.array(suspect),
   /** Null for a fault that can be watched for. */
   overDays: overDays.nullable(),
+  /** Given where what is left to test costs more than it may bring: what the client chooses between. */
+  ways: z.array(wayOn),
 });
 export type PlanReply = z.infer<typeof plan>;
 

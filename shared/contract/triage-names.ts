@@ -116,6 +116,13 @@ export const watchModes = ['time', 'trigger', 'look'] as const;
 /** What a watch is for. */
 export const watchPurposes = ['reproduce', 'side', 'retest', 'confirm', 'verify'] as const;
 
+/** The ways on where what is left to test costs more than it may bring. */
+export const choiceWays = ['goOn', 'replace', 'handOver'] as const;
+/** What is heard of a repair that nothing has proven, when the client is asked. */
+export const followUpOutcomes = ['held', 'cameBack', 'notReached'] as const;
+/** What is said of something that was to be tried before leaving. */
+export const checkAnswers = ['works', 'fails', 'notChecked'] as const;
+
 /** What a ticket can wait for, and who has to act for it to go on. */
 export const waitingKinds = ['part', 'client', 'access', 'other'] as const;
 export const actingParties = ['office', 'technician', 'secondLine', 'client', 'supplier', 'other'] as const;

@@ -2,8 +2,10 @@ import { z } from 'zod';
 import { chain, place } from './chain.ts';
 import { findingSeverities } from './chain-names.ts';
 import { changeKind, changeRecord, figuresRevision, watchesJudged } from './change.ts';
+import { clientChoice, followUp } from './choice.ts';
 import { diary, report } from './diary.ts';
 import { evidenceRef } from './evidence.ts';
+import { leavingCheck } from './leaving-check.ts';
 import { longest, ranges } from './limits.ts';
 import { look } from './look.ts';
 import { message } from './message.ts';
@@ -21,7 +23,9 @@ import { wait } from './waiting.ts';
 import { watch, withdrawal } from './watch.ts';
 
 export * from './change.ts';
+export * from './choice.ts';
 export type { Diary, Report } from './diary.ts';
+export * from './leaving-check.ts';
 export {
   contentKinds,
   onlyWithKinds,
@@ -118,7 +122,19 @@ export const remedy = z.discriminatedUnion('kind', [
   }),
   z.object({ kind: z.literal('noFaultFound'), what: reason }),
 ]);
-export type Remedy = z.infer<typeof remedy>;
+/** A part replaced because it is suspected, by the client's choice: unproven, and asked after later. */
+export const replacedOnSuspicion = z.object({
+  kind: z.literal('onSuspicion'),
+  what: keptText,
+  place,
+  /** Chance (0..1) that it puts the fault right, as the client was told. */
+  chance: z.number().min(0).max(1),
+  acceptedBy: keptText,
+  acceptedAt: instant,
+});
+/** How a ticket ends, as the record holds it. */
+export const remedyKept = z.union([remedy, replacedOnSuspicion]);
+export type Remedy = z.infer<typeof remedyKept>;
 
 export const confirmation = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('returned'), watchId: id }),
@@ -232,7 +248,7 @@ export type QuietProof = z.infer<typeof quietProof>;
 /** A culprit and remedy that did not hold, kept with the reason. */
 export const setAside = z.object({
   culprit: culprit.nullable(),
-  remedy: remedy.nullable(),
+  remedy: remedyKept.nullable(),
   quietProof: quietProof.nullable(),
   asLeft: asLeft.nullable(),
   closing: closing.nullable(),
@@ -299,7 +315,7 @@ export const triageRecord = z.object({
   looks: z.array(look),
   changes: z.array(changeRecord),
   culprit: culprit.nullable(),
-  remedy: remedy.nullable(),
+  remedy: remedyKept.nullable(),
   /** With the remedy `noFaultFound`. */
   quietProof: quietProof.nullable(),
   evidence: z.array(evidenceRef),
@@ -313,7 +329,13 @@ export const triageRecord = z.object({
   notes: z.array(z.object({ text: keptText, at: instant, by: id })),
   /** Oldest first; the last one stands while the ticket waits. */
   waits: z.array(wait),
+  /** Oldest first. */
+  choices: z.array(clientChoice),
+  /** Of this round; null while nobody has tried anything before leaving. */
+  leavingCheck: leavingCheck.nullable(),
   closedAt: instant.nullable(),
+  /** After closing on a repair that nothing has proven. */
+  followUp: followUp.nullable(),
   closing: closing.nullable(),
   setAside: z.array(setAside),
   reopenings: z.array(z.object({ reason: keptText, at: instant, by: id })),

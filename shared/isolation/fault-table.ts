@@ -179,6 +179,8 @@ const planning = {
   day: assumed({ minutes: 20 }),
   /** Hours a day that the chain is in use, and the fault can be seen. */
   use: assumed({ hoursPerDay: usedHoursPerDay }),
+  /** Handing the case on: minutes of work, days until the answer, and the chance (0..1) that it names the cause. */
+  handOver: assumed({ minutes: 60, days: 2, sureness: 0.5 }),
   /** Minutes that one try of a trigger takes. */
   oneTry: assumed({ minutes: 2 }),
 };

@@ -49,6 +49,7 @@ const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['weighing/trust', chance],
   ['planning/naming/priorDoubt', doubt],
   ['planning/naming', chance],
+  ['planning/handOver/sureness', chance],
   ['planning/furtherWatch', chance],
   ['planning', minutes],
   ['effort', minutes],

@@ -10,6 +10,9 @@ import type { TicketSummary } from '../contract/ticket.ts';
 import type { CompletenessItem, WorkingState } from '../contract/triage.ts';
 import type {
   actingParties,
+  checkAnswers,
+  choiceWays,
+  followUpOutcomes,
   lateFindings,
   onlyWithKinds,
   patternTriggers,
@@ -44,6 +47,9 @@ export type MessageTerms = {
   hdrKind: Record<OneOf<typeof hdrKinds>, string>;
   conversion: Record<OneOf<typeof conversions>, string>;
   signalField: Record<OneOf<typeof signalFields>, string>;
+  choiceWay: Record<OneOf<typeof choiceWays>, string>;
+  followUpOutcome: Record<OneOf<typeof followUpOutcomes>, string>;
+  checkAnswer: Record<OneOf<typeof checkAnswers>, string>;
   lateFinding: Record<OneOf<typeof lateFindings>, string>;
   waitingKind: Record<OneOf<typeof waitingKinds>, string>;
   actingParty: Record<OneOf<typeof actingParties>, string>;

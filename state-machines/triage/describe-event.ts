@@ -32,7 +32,7 @@ const remedyCodes = {
   permanent: 'log/repairChosen',
   workaround: 'log/workaroundChosen',
   noFaultFound: 'log/noFaultFoundChosen',
-} as const satisfies Record<Remedy['kind'], string>;
+} as const satisfies Record<Exclude<Remedy['kind'], 'onSuspicion'>, string>;
 
 const messages: Messages = {
   open: () => message('log/ticketOpened'),
@@ -128,6 +128,21 @@ const messages: Messages = {
       ? message('log/closed', { note: added(note) })
       : message('log/closedWithLess', { reason: override.reason, note: added(note) }),
   reopen: ({ reason }) => message('log/reopened', { reason }),
+
+  recordChoice: ({ way, chosenBy }) => message('log/clientChose', { way, chosenBy }),
+  replaceOnSuspicion: ({ what, place, outcome }, where) =>
+    message('log/replacedOnSuspicion', { what, place: where(place), chance: outcome.chance }),
+  recordFollowUp: ({ heard, note, outcome }) =>
+    message('log/askedAfterRepair', { heard, again: outcome.askBy, note: added(note) }),
+  checkBeforeLeaving: ({ pictures, sound, usualStart, note }) =>
+    message('log/checkedBeforeLeaving', {
+      work: pictures.filter(({ answer }) => answer === 'works').length,
+      fail: pictures.filter(({ answer }) => answer === 'fails').length,
+      notChecked: pictures.filter(({ answer }) => answer === 'notChecked').length,
+      sound,
+      usualStart,
+      note: added(note),
+    }),
 
   waitFor: ({ kind, what, actor, until }) => message('log/waits', { kind, what, actor, until }),
   resumeWork: ({ note }) => message('log/workResumed', { note: added(note) }),

@@ -13,6 +13,7 @@ import type {
   Escalation,
   Judgement,
   QuietProof,
+  Remedy,
   SideObservation,
   TriageRecord,
   TriageSettings,
@@ -21,6 +22,8 @@ import type {
   Watch,
   WorkingState,
 } from '../../shared/contract/triage.ts';
+
+type ReplacedOnSuspicion = Extract<Remedy, { kind: 'onSuspicion' }>;
 
 /** Who sends a command. */
 export type Actor = { memberId: string; role: MemberRole };
@@ -146,7 +149,13 @@ export type Outcomes = {
   withdrawCulprit: { resumeAt: WorkingState };
   chooseRemedy: { quietProof: QuietProof | null };
   waitFor: Pick<Wait, 'leftInPlace'>;
-  close: { proof: NonNullable<TriageRecord['closing']>['proof'] };
+  replaceOnSuspicion: Pick<ReplacedOnSuspicion, 'chance' | 'acceptedBy' | 'acceptedAt'>;
+  close: {
+    proof: NonNullable<TriageRecord['closing']>['proof'];
+    /** When the client is to be asked how it holds; null where that is proven. */
+    followUpBy: string | null;
+  };
+  recordFollowUp: { askBy: string | null };
   /** The watches that count as the reproduction of the round that begins. */
   faultCameBack: { watchIds: string[] };
   escalate: Pick<Escalation, 'version' | 'question' | 'waivers' | 'waived' | 'takenBy'>;

@@ -3,10 +3,12 @@ import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import { sideProofKinds } from '../../shared/contract/look-names.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { TriageRecord, Watch } from '../../shared/contract/triage.ts';
+import { changeKinds } from '../../shared/contract/triage-names.ts';
 import { firstApplicable } from './changes/applicable.ts';
 import { completeness } from './completeness.ts';
 import type { CompleteCommand } from './events.ts';
 import { changesOfRound, occurrencesOf, standingEvidence, standingSides } from './record.ts';
+import { picturesToCheck } from './rules/leaving.ts';
 import { runningUnattended } from './unattended.ts';
 
 /** What a command of one type may be about, as far as the rules look at it; words of no meaning for what a person says. */
@@ -84,12 +86,19 @@ const contents: Partial<Record<TicketCommandType, (record: TriageRecord, at: str
     (asFound?.chain.links ?? []).slice(0, 1).flatMap(({ id: linkId }) =>
       [null, openedAt].map((undoneAt) => ({
         changeId: newId,
-        kind: 'replaceCable',
+        kind: changeKinds[0],
         target: { kind: 'link', linkId },
         madeAt: openedAt,
         undoneAt,
       })),
     ),
+  recordChoice: () => [{ way: 'replace', offered: [] }],
+  replaceOnSuspicion: () => [{ place: { kind: 'chain' } }],
+  recordFollowUp: () => [{ heard: 'held', askAgainBy: null }],
+  checkBeforeLeaving: ({ asFound }) =>
+    asFound === null
+      ? []
+      : [{ pictures: picturesToCheck(asFound.chain).map((pair) => ({ ...pair, answer: 'notChecked' })) }],
   waitFor: () => [{ until: farOff }],
   withdrawReport: ({ reports }) => reports.map(({ id }) => ({ reportId: id, reason })),
   leaveInPlace: (_record, at) => [

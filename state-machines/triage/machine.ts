@@ -16,6 +16,7 @@ import {
   finishingChange,
   interruptedIn,
   remedyFalls,
+  replacing,
   take,
   watching,
   withdrawingRemedy,
@@ -105,6 +106,7 @@ export const triageMachine = triage.createMachine({
       on: {
         ...watching,
         ...enteringLate,
+        ...replacing,
         ...interruptedIn('reproduce'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
@@ -121,6 +123,7 @@ export const triageMachine = triage.createMachine({
       on: {
         ...watching,
         ...enteringLate,
+        ...replacing,
         ...interruptedIn('locateSide'),
         reviewAudit: take('reviewAudit'),
         recordAsFound: take('recordAsFound', 'noWatchRuns', 'noOpenChange', 'sideIsNotKnown'),
@@ -152,6 +155,7 @@ export const triageMachine = triage.createMachine({
           always: { guard: 'sideFell', target: '#triage.locateSide' },
           on: {
             ...watching,
+            ...replacing,
             ...interruptedIn('substitute.ready'),
             enterLateChange: [
               {
@@ -225,13 +229,14 @@ export const triageMachine = triage.createMachine({
         ...remedyFalls,
         ...interruptedIn('verify'),
         startWatch: take('startVerifyWatch', 'noWatchRuns'),
+        checkBeforeLeaving: take('checkBeforeLeaving', 'noWatchRuns'),
         ...withdrawingRemedy,
         faultCameBack: { ...take('faultCameBack', 'noWatchRuns'), target: 'baseline' },
         close: { ...take('close', 'noOpenChange', 'noWatchRuns', 'remedyIsSettled'), target: 'closed' },
       },
     },
     closed: {
-      on: { reopen: { ...take('reopen'), target: 'baseline' } },
+      on: { reopen: { ...take('reopen'), target: 'baseline' }, recordFollowUp: take('recordFollowUp') },
     },
     waiting: {
       on: {

@@ -53,6 +53,14 @@ export const remedyFalls = {
     target: '#triage.reproduce',
   },
 };
+/** Where nothing has shown the culprit, a part may be replaced on suspicion, by the client's choice. */
+export const replacing = {
+  recordChoice: take('recordChoice', 'noWatchRuns'),
+  replaceOnSuspicion: {
+    ...take('replaceOnSuspicion', 'noOpenChange', 'noWatchRuns', 'noCulpritIsNamed'),
+    target: '#triage.remedy',
+  },
+};
 /** A change that nobody declared, entered once it is over or stays for good. */
 export const enteringLate = {
   enterLateChange: take('enterLateChange', 'noOpenChange', 'noWatchRuns'),

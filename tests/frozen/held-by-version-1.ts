@@ -84,7 +84,19 @@ const symptomThen = (symptom: TriageRecord['symptom']): Part => ({
 /** @returns today's record as version 1 would have held it */
 export function asHeldByVersion1(record: TriageRecord): Part {
   return {
-    ...without(record, 'quietProof', 'diaries', 'reports', 'withoutSide', 'looks', 'unattended', 'waits'),
+    ...without(
+      record,
+      'quietProof',
+      'diaries',
+      'reports',
+      'withoutSide',
+      'looks',
+      'unattended',
+      'waits',
+      'choices',
+      'leavingCheck',
+      'followUp',
+    ),
     asFound: record.asFound && { ...record.asFound, chain: chainThen(record.asFound.chain) },
     settings: without(record.settings, 'revision'),
     symptom: symptomThen(record.symptom),

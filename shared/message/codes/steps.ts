@@ -84,6 +84,10 @@ export const stepCodes = {
   watchRemedyTries: { tries: 'count' },
   watchRemedy: { how: 'message' },
 
+  clientChooses: {},
+  replaceOnSuspicionHere: { what: 'message' },
+  closeUnproven: {},
+  checkBeforeLeaving: {},
   waitForPart: { for: 'message' },
   waitForReports: { until: 'moment' },
   ticketIsWaiting: { kind: 'waitingKind', what: 'text', actor: 'actingParty', until: 'moment' },

@@ -109,6 +109,13 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Beobachte, ob die Abhilfe hält: ${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler, bevor es abgeschlossen werden kann.`,
   watchRemedy: ({ how }, say) => `Beobachte, ob die Abhilfe hält: ${say.message(how)}`,
 
+  clientChooses: () =>
+    'Zeig dem Kunden die Wege mit ihren Minuten, Tagen und ihrer Sicherheit und schreib auf, was er wählt.',
+  replaceOnSuspicionHere: ({ what }, say) => `Auf Verdacht ersetzen, unbewiesen: ${say.message(what)}`,
+  closeUnproven: () =>
+    'Auf Verdacht ersetzt: Nichts hat es bewiesen. Prüf vor dem Gehen alles und schließ ab; in 14 Tagen wird der Kunde gefragt, ob es hält.',
+  checkBeforeLeaving: () =>
+    'Vor dem Gehen jede Quelle einmal an jeder Anzeige, den Ton und den üblichen Start probieren',
   waitForPart: ({ for: test }, say) =>
     `Das Ticket auf das warten lassen, was das braucht: ${say.message(test)}`,
   waitForReports: ({ until }, say) =>

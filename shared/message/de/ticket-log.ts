@@ -77,6 +77,14 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/closedWithLess': ({ reason, note }, say) =>
     `Abgeschlossen mit weniger als der vollen Beobachtung: ${say.text(reason)}${more(note, say)}`,
   'log/reopened': ({ reason }, say) => `Wieder geöffnet: ${say.text(reason)}`,
+  'log/clientChose': ({ way, chosenBy }, say) =>
+    `Der Kunde hat gewählt (${say.text(chosenBy)}): ${say.term('choiceWay', way)}.`,
+  'log/replacedOnSuspicion': ({ what, place, chance }, say) =>
+    `Auf Verdacht ersetzt, unbewiesen: ${say.text(what)}, ${say.place(place)} (Chance ${say.percent(chance)}).`,
+  'log/askedAfterRepair': ({ heard, again, note }, say) =>
+    `Der Kunde wurde gefragt, ob die Reparatur hält: ${say.term('followUpOutcome', heard)}.${again === null ? '' : ` Wieder zu fragen bis ${say.moment(again)}.`}${more(note, say)}`,
+  'log/checkedBeforeLeaving': ({ work, fail, notChecked, sound, usualStart, note }, say) =>
+    `Vor dem Gehen: Von den Quellen an den Anzeigen gehen ${work}, ${fail} gehen nicht, ${notChecked} nicht geprüft. Ton: ${say.term('checkAnswer', sound)}. Üblicher Start: ${say.term('checkAnswer', usualStart)}.${more(note, say)}`,
   'log/waits': ({ kind, what, actor, until }, say) =>
     `Das Ticket wartet bis ${say.moment(until)}. Auf: ${say.term('waitingKind', kind)}, ${say.text(what)}. Am Zug: ${say.term('actingParty', actor)}.`,
   'log/workResumed': ({ note }, say) => `Die Arbeit geht weiter.${more(note, say)}`,

@@ -73,6 +73,14 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/closedWithLess': ({ reason, note }, say) =>
     `Closed with less than the full watch: ${say.text(reason)}${more(note, say)}`,
   'log/reopened': ({ reason }, say) => `Reopened: ${say.text(reason)}`,
+  'log/clientChose': ({ way, chosenBy }, say) =>
+    `The client chose (${say.text(chosenBy)}): ${say.term('choiceWay', way)}.`,
+  'log/replacedOnSuspicion': ({ what, place, chance }, say) =>
+    `Replaced on suspicion, unproven: ${say.text(what)}, ${say.place(place)} (chance ${say.percent(chance)}).`,
+  'log/askedAfterRepair': ({ heard, again, note }, say) =>
+    `The client was asked how the repair holds: ${say.term('followUpOutcome', heard)}.${again === null ? '' : ` To be asked again by ${say.moment(again)}.`}${more(note, say)}`,
+  'log/checkedBeforeLeaving': ({ work, fail, notChecked, sound, usualStart, note }, say) =>
+    `Before leaving: of the sources on the displays ${work} work, ${fail} fail, ${notChecked} not checked. Sound: ${say.term('checkAnswer', sound)}. Usual start: ${say.term('checkAnswer', usualStart)}.${more(note, say)}`,
   'log/waits': ({ kind, what, actor, until }, say) =>
     `The ticket waits until ${say.moment(until)}. For: ${say.term('waitingKind', kind)}, ${say.text(what)}. To act: ${say.term('actingParty', actor)}.`,
   'log/workResumed': ({ note }, say) => `The work goes on.${more(note, say)}`,

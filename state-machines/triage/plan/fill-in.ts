@@ -38,6 +38,10 @@ function saidOf(step: Step): readonly string[] {
       return ['question', 'waivers.reason'];
     case 'resubmit':
       return ['waivers.reason'];
+    case 'recordChoice':
+      return ['chosenBy'];
+    case 'replaceOnSuspicion':
+      return ['what'];
     case 'waitFor':
       return ['what', 'until'];
     case 'note':

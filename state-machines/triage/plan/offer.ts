@@ -45,6 +45,8 @@ const telling = [
   'portId',
   'trigger',
   'triggerKind',
+  'way',
+  'heard',
 ] as const;
 
 function keyOf(step: Step): string {
@@ -67,9 +69,12 @@ export type Stage = {
   offers: readonly Offer[];
   /** Given where looking on is over. */
   stop: PlanReply['stop'];
+  /** What the client chooses between; empty where the next step is worth its time. */
+  ways: PlanReply['ways'];
 };
 export const stage = (sentence: Message, offers: readonly Offer[]): Stage => ({
   sentence,
   offers,
   stop: null,
+  ways: [],
 });

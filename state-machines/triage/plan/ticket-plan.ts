@@ -29,7 +29,7 @@ export function planWithLikely(
 function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
   const { record, state, known, now } = asked;
   const choice = once(() => choiceOf(asked));
-  const { sentence, offers: wanted, stop } = stageOf(asked, choice);
+  const { sentence, offers: wanted, stop, ways } = stageOf(asked, choice);
   const offers = acceptedOf(snapshot, wanted, {
     known,
     ownChanges: asked.ownChanges ?? [],
@@ -50,6 +50,7 @@ function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
     stop,
     suspects: suspectsOf(asked.standing.model),
     overDays: overDaysOf(asked),
+    ways,
   };
 }
 
@@ -88,6 +89,7 @@ export function planByPhone(
     stop: stopOf(plan),
     suspects: suspectsOf(asked.standing.model),
     overDays: overDaysOf(asked),
+    ways: [],
     visitChance,
     visitFirst,
     van: kit,

@@ -1,10 +1,12 @@
 import * as baseline from './baseline.ts';
 import * as changes from './changes.ts';
+import * as choices from './choices.ts';
 import * as corrections from './corrections.ts';
 import * as culprit from './culprit.ts';
 import * as escalation from './escalation.ts';
 import * as evidence from './evidence.ts';
 import * as lateChanges from './late-changes.ts';
+import * as leaving from './leaving.ts';
 import * as looks from './looks.ts';
 import * as occurrences from './occurrences.ts';
 import * as remedy from './remedy.ts';
@@ -68,6 +70,11 @@ export const rules = {
   faultCameBack: remedy.faultCameBack,
   close: remedy.close,
   reopen: remedy.reopen,
+
+  recordChoice: choices.recordChoice,
+  replaceOnSuspicion: choices.replaceOnSuspicion,
+  recordFollowUp: choices.recordFollowUp,
+  checkBeforeLeaving: leaving.checkBeforeLeaving,
 
   waitFor: waiting.waitFor,
   resumeWork: waiting.resumeWork,

@@ -64,7 +64,7 @@ function refuseLate(record: TriageRecord, command: EnterLateChange, stillThere: 
   if (other === null) return cause;
   const chain = record.asFound?.chain;
   const place = chain === undefined ? null : namedPlace(chain, other.target);
-  return because('change-open', message('lateChangeBesideAnother', { change: other.kind, place }), {
+  return because('time-out-of-order', message('lateChangeBesideAnother', { change: other.kind, place }), {
     place: other.target,
   });
 }

@@ -4,6 +4,7 @@ import { type EventOf, momentOf, type TriageEvent } from '../events.ts';
 import { type Quiet, quietOf } from '../quiet.ts';
 import { baselineWatches, filed, minutesOf, occurrencesIn, signed, verifyWatches } from '../record.ts';
 import { figuresOf, judgeWatches, usable } from '../retest.ts';
+import { daysAfter, followUpDays, withOutcomeOfChoice } from './choices.ts';
 import { setAside } from './culprit.ts';
 import { because, type Cause } from './refusal.ts';
 import { chainAsItWas, clockToleranceMin, firstOf, noWatchRuns, rule } from './rule.ts';
@@ -111,10 +112,17 @@ export const finishRemedy = rule('finishRemedy', {
 export const close = rule('close', {
   ready: firstOf(chainAsItWas, noWatchRuns),
   refuse: (record, event) => refuseClosing(record, event.override !== null),
-  outcome: (record) => ({ proof: closingProof(record) }),
+  outcome: (record, command) => ({
+    proof: closingProof(record),
+    followUpBy: record.remedy?.kind === 'onSuspicion' ? daysAfter(momentOf(command), followUpDays) : null,
+  }),
   apply: (record, event) => ({
     ...record,
     closedAt: event.at,
+    followUp:
+      event.outcome.followUpBy === null
+        ? null
+        : { askBy: event.outcome.followUpBy, since: event.at, answers: [] },
     closing: { note: event.note, override: event.override, proof: event.outcome.proof, ...filed(event) },
   }),
 });
@@ -141,7 +149,9 @@ function refuseClosing(record: TriageRecord, overridden: boolean): Cause | null 
       ? null
       : because('not-allowed-now', message('faultCameAfterRemedy', { occurrences: seen }));
   }
-  if (overridden || record.remedy?.kind === 'noFaultFound') return null;
+  // Neither claims that the fault is gone.
+  if (overridden || record.remedy?.kind === 'noFaultFound' || record.remedy?.kind === 'onSuspicion')
+    return null;
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   if (verdict === 'cleared') return null;
   const remaining = needed?.mode === 'time' ? { remainingMin: whole(needed.remainingMin) } : {};
@@ -154,6 +164,8 @@ const newRound = (record: TriageRecord, cameBackWatchIds: string[]): TriageRecor
   round: record.round + 1,
   reproductionAccepted: false,
   cameBackWatchIds,
+  leavingCheck: null,
+  followUp: null,
 });
 
 const startOver = (
@@ -161,7 +173,10 @@ const startOver = (
   event: TriageEvent & { reason: string },
   because: 'faultCameBack' | 'reopened',
   watchIds: string[],
-): TriageRecord => newRound(setAside(record, event, event.reason, because), watchIds);
+): TriageRecord => {
+  const known = withOutcomeOfChoice(record, event, 'cameBack');
+  return newRound(setAside(known, event, event.reason, because), watchIds);
+};
 
 export const faultCameBack = rule('faultCameBack', {
   ready: firstOf(noWatchRuns, (record) =>

@@ -12,6 +12,8 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   answerWhatChanged: onTheTicket,
   withdrawReport: onTheTicket,
   reopen: onTheTicket,
+  recordChoice: onTheTicket,
+  recordFollowUp: onTheTicket,
   waitFor: onTheTicket,
   resumeWork: onTheTicket,
 
@@ -48,6 +50,8 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   withdrawRemedy: onSite,
   finishRemedy: onSite,
   faultCameBack: onSite,
+  replaceOnSuspicion: onSite,
+  checkBeforeLeaving: onSite,
   close: onSite,
   escalate: onSite,
   answerRequest: onSite,

@@ -71,6 +71,19 @@ function reported(): TriageCase {
   return ticket.bring({ type: 'diaryClosed', diaryId });
 }
 
+/** A part is replaced on suspicion, by the client's choice, and asked after. */
+function replaced(): TriageCase {
+  return new TriageCase()
+    .substituting()
+    .send(
+      { type: 'recordChoice', way: 'replace', chosenBy: 'Mrs Overwell' },
+      { type: 'replaceOnSuspicion', place: link('L4'), what: 'A new cable' },
+      { type: 'finishRemedy', asLeftChainVersion: 4 },
+      { type: 'close' },
+      { type: 'recordFollowUp', heard: 'held', note: 'By phone' },
+    );
+}
+
 /** A change that is left in for days, in which a log shows the fault. */
 function leftIn(): TriageCase {
   const ticket = new TriageCase().substituting();
@@ -95,6 +108,7 @@ const beside: TriageEvent[] = [
   ...withdrawn().log,
   ...reported().log,
   ...leftIn().log,
+  ...replaced().log,
   ...new TriageCase().repaired().watch(20, 1).send({ type: 'faultCameBack', reason: 'Seen again' }).log,
   ...new TriageCase().substituting().tried('replaceCable', link('L3'), 'cleared').send({ type: 'keepChange' })
     .log,

@@ -3,8 +3,15 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import { type TicketCommandType, ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { sideProofKinds } from '../../../shared/contract/look-names.ts';
 import { changeKinds, type TriageRecord } from '../../../shared/contract/triage.ts';
-import { actingParties, lateFindings, waitingKinds } from '../../../shared/contract/triage-names.ts';
+import {
+  actingParties,
+  choiceWays,
+  followUpOutcomes,
+  lateFindings,
+  waitingKinds,
+} from '../../../shared/contract/triage-names.ts';
 import { applicableChanges, type TriageSnapshot } from '../../../state-machines/index.ts';
+import { picturesToCheck } from '../../../state-machines/triage/rules/leaving.ts';
 import { device, link, type Sent, uuid, waiveAll } from './triage-events.ts';
 
 /** Numbers that pick what a command is about: sometimes something that there is, sometimes not. */
@@ -205,6 +212,29 @@ const makers: Record<TicketCommandType, Maker> = {
   faultCameBack: plain({ type: 'faultCameBack', reason }),
   close: (_, { which }) => ({ type: 'close', override: which % 2 === 0 ? { reason } : null }),
   reopen: plain({ type: 'reopen', reason }),
+  recordChoice: (_, { which }) => ({
+    type: 'recordChoice',
+    way: oneOf(choiceWays, which) ?? 'goOn',
+    chosenBy: 'Mrs Overwell',
+  }),
+  replaceOnSuspicion: (_, { which }) => ({
+    type: 'replaceOnSuspicion',
+    place: oneOf(places, which) ?? link('L3'),
+    what: 'A new cable',
+  }),
+  recordFollowUp: (_, { which }) => ({
+    type: 'recordFollowUp',
+    heard: oneOf(followUpOutcomes, which) ?? 'held',
+  }),
+  checkBeforeLeaving: ({ asFound }, { which }) => ({
+    type: 'checkBeforeLeaving',
+    pictures:
+      asFound === null || which % 5 === 0
+        ? []
+        : picturesToCheck(asFound.chain).map((pair) => ({ ...pair, answer: 'works' as const })),
+    sound: 'works',
+    usualStart: 'notChecked',
+  }),
   waitFor: (_, { which }) => ({
     type: 'waitFor',
     kind: oneOf(waitingKinds, which) ?? 'part',

@@ -75,7 +75,7 @@ describe('entering a change late is refused', () => {
     ticket.tried('reseat', link('L3'), 'persists').send({ type: 'restoreChange' }).wait(60);
     const refusal = ticket.refused(late(ticket, { madeAt: before, undoneAt: ticket.minutesFromNow(-1) }));
     expect(refusal).toMatchObject({
-      type: 'change-open',
+      type: 'time-out-of-order',
       said: { code: 'lateChangeBesideAnother' },
       place: link('L3'),
     });

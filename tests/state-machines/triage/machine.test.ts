@@ -75,7 +75,13 @@ describe('the commands allowed now', () => {
 
   it('fit the role: a dispatcher sees a dispatcher’s', () => {
     const ticket = new TriageCase().substituting();
-    expect(ticket.allowed('dispatcher')).toEqual(['note', 'amendIntake', 'answerWhatChanged', 'waitFor']);
+    expect(ticket.allowed('dispatcher').toSorted()).toEqual([
+      'amendIntake',
+      'answerWhatChanged',
+      'note',
+      'recordChoice',
+      'waitFor',
+    ]);
     expect(ticket.allowed('support')).toEqual(['note']);
     expect(ticket.allowed('admin')).toEqual(ticket.allowed('technician'));
   });

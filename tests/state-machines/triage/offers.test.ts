@@ -186,6 +186,8 @@ describe('where the fault does not show, the plan', () => {
     expect(planOf(ticket).sentence.code).toBe('leaveAsItIs');
     take(ticket);
     expect(ticket.state).toBe('verify');
+    expect(offersOf(ticket).slice(0, 2)).toEqual(['checkBeforeLeaving', 'close']);
+    take(ticket);
     expect(offersOf(ticket)[0]).toBe('close');
   });
 

@@ -16,6 +16,7 @@ import {
   type TriageEvent,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
+import { invariants } from '../../../state-machines/triage/invariants.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { commandOf, type Picks, picks } from './any-commands.ts';
 import { isOpen, restingStates } from './exploration.ts';
@@ -116,6 +117,11 @@ class Send implements fc.Command<Model, Real> {
       expect(model.openChangeId).toBeNull();
       model.openChangeId = command.changeId;
     }
+    if (command.type === 'enterLateChange') {
+      expect(model.openChangeId).toBeNull();
+      const isOpenNow = events.some((event) => invariants.changeStaysOpen(next.context, event));
+      model.openChangeId = isOpenNow ? command.changeId : null;
+    }
     if (['withdrawChange', 'restoreChange', 'keepChange'].includes(command.type)) model.openChangeId = null;
     model.accepted += events.length;
     expect(events.reduce(evolve, real.snapshot)).toStrictEqual(next);
@@ -209,7 +215,7 @@ describe('who may send what', () => {
       expect(roles.includes('admin')).toBe(roles.includes('technician') || roles.includes('dispatcher'));
       if (roles.includes('dispatcher')) {
         const atTheDesk = ['note', 'amendIntake', 'answerWhatChanged', 'withdrawReport', 'reopen'];
-        expect([...atTheDesk, 'waitFor', 'resumeWork']).toContain(type);
+        expect([...atTheDesk, 'waitFor', 'resumeWork', 'recordChoice', 'recordFollowUp']).toContain(type);
       }
     }
   });

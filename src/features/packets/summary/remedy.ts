@@ -12,5 +12,7 @@ export function remedyWords(file: CaseFile, { kind, what }: Remedy): string {
       return t.workaround(what);
     case 'noFaultFound':
       return t.noFaultFound(what);
+    case 'onSuspicion':
+      return t.onSuspicion(what);
   }
 }

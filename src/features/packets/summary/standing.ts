@@ -21,7 +21,10 @@ export function standingSection(file: CaseFile): Html {
       facts([
         [t.remedy, remedyWords(file, remedy)],
         [t.limits, remedy.kind === 'workaround' ? remedy.limits : null],
-        [t.acceptedBy, remedy.kind === 'workaround' ? remedy.acceptedBy : null],
+        [
+          t.acceptedBy,
+          remedy.kind === 'workaround' || remedy.kind === 'onSuspicion' ? remedy.acceptedBy : null,
+        ],
       ]),
     setAside.length > 0 && html`<h3>${t.setAside}</h3>`,
     list(setAside.map((aside) => asideWords(file, aside))),

@@ -22,6 +22,7 @@ import { DeskScreen } from '../common/desk-screen.tsx';
 import { lazyPart } from '../common/lazy-part.tsx';
 import { deskWords } from '../common/words.ts';
 import { EditIntake } from './edit-intake.tsx';
+import { FollowUpCard } from './follow-up-card.tsx';
 import { IntakeFacts } from './intake-facts.tsx';
 import { saveFile } from './save-file.ts';
 import { WaitingCard } from './waiting-card.tsx';
@@ -82,6 +83,7 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
         <div class="stack">
           <NowCard ticket={ticket} />
           <WaitingCard ticket={ticket} zone={zone} />
+          <FollowUpCard ticket={ticket} zone={zone} />
           {chain !== null && <Drawing ticket={ticket} />}
           <Card title={t.asked}>
             <IntakeFacts ticket={ticket} chain={chain} />

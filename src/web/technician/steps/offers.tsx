@@ -27,7 +27,7 @@ function screenOf({ ticket: { id } }: Work, offer: Offer): string | null {
 
 /** Offers that a screen, one reason or nothing more completes; the others have their form on the stage's own screen. */
 const isDrawn = (work: Work, offer: Offer): boolean =>
-  screenOf(work, offer) !== null ||
+  (screenOf(work, offer) !== null && offer.steps[0]?.type !== 'recordChoice') ||
   offer.toSay.length === 0 ||
   (offer.toSay.length === 1 && (offer.toSay[0] ?? '').endsWith('reason'));
 

@@ -11,6 +11,7 @@ import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
 import { DoTest, OtherTests, Stop, Suspects, testTitle } from './tests.tsx';
 import type { PlanHere } from './use-plan.ts';
+import { WaysQuestion } from './ways.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -22,6 +23,8 @@ export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere
   const look = lookIn(offer);
   if (offer !== undefined && look !== null)
     return <LookQuestion key={offer.key} work={work} offer={offer} what={look} />;
+  if (plan !== null && plan.ways.length > 0 && !waitsFirst(plan))
+    return <WaysQuestion key="ways" work={work} plan={plan} />;
   if (plan !== null && leadsElsewhere(plan)) return <OfferedQuestion key="offered" work={work} plan={plan} />;
   if (plan?.next != null) return <NextTest key={plan.next.id} work={work} planned={planned} />;
   const command = plan?.offers[0]?.steps[0]?.type;
@@ -29,6 +32,8 @@ export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere
     return <ConfirmQuestion key="confirm" work={work} planned={planned} />;
   return <NothingLeft key="nothing" work={work} planned={planned} />;
 }
+
+const waitsFirst = ({ offers: [first] }: PlanReply): boolean => first?.steps.at(-1)?.type === 'waitFor';
 
 const elsewhere: ReadonlySet<string> = new Set(['escalate', 'declareChange', 'voidWatch', 'waitFor']);
 

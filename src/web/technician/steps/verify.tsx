@@ -7,16 +7,21 @@ import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { caseWords } from './case-words.ts';
+import { LeavingQuestion } from './leaving.tsx';
 import { PlanSentence, Question } from './question.tsx';
 import { TakeBack } from './remedy.tsx';
 import { StartWatch } from './start-watch.tsx';
 import type { PlanHere } from './use-plan.ts';
+import { waysWords } from './ways-words.ts';
 import type { Work } from './work.ts';
 
 /** The remedy is done: does it hold, and may the ticket be closed? */
 export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
   const t = caseWords();
   const [isClosing, setClosing] = useState(false);
+  const [isLeaving, setLeaving] = useState(false);
+  if (isLeaving) return <LeavingQuestion key="leaving" work={work} onDone={() => setLeaving(false)} />;
+  const checks = work.may('checkBeforeLeaving') && work.ticket.triage.leavingCheck === null;
   const cameBack = occurrencesIn(verifyWatches(work.ticket.triage)).length > 0;
   const holds = work.refusalOf({ type: 'close', note: '', override: null }) === null;
   return (
@@ -35,8 +40,13 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
               send={(reason) => work.send({ type: 'faultCameBack', reason })}
             />
           )}
+          {checks && (
+            <Button large {...(holds ? { kind: 'primary' as const } : {})} onClick={() => setLeaving(true)}>
+              {waysWords().check}
+            </Button>
+          )}
           {holds && (
-            <Button kind="primary" large onClick={() => setClosing(true)}>
+            <Button kind={checks ? 'plain' : 'primary'} large onClick={() => setClosing(true)}>
               {t.close}
             </Button>
           )}

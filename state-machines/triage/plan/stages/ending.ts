@@ -1,6 +1,10 @@
+import type { Offer } from '../../../../shared/contract/plan.ts';
+import type { TriageRecord } from '../../../../shared/contract/triage.ts';
+import { followUpOutcomes } from '../../../../shared/contract/triage-names.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { occurrencesIn, verifyWatches } from '../../record.ts';
 import { judgeWatches } from '../../retest.ts';
+import { picturesToCheck } from '../../rules/leaving.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { openChangeStage } from './change.ts';
@@ -43,6 +47,7 @@ export function verifyStage(asked: Asked): Stage {
     offering({ type: 'withdrawRemedy' }),
     escalateOffer(record),
   ];
+  const check = leavingOffers(record);
   const close = afterWatch(record, { type: 'close', note: '', override: null });
   const closeAnyway = afterWatch(
     record,
@@ -55,9 +60,12 @@ export function verifyStage(asked: Asked): Stage {
       closeAnyway,
       ...others,
     ]);
-  if (record.remedy?.kind === 'noFaultFound') return stage(message('closeNoFaultFound'), [close, ...others]);
+  if (record.remedy?.kind === 'noFaultFound')
+    return stage(message('closeNoFaultFound'), [...check, close, ...others]);
+  if (record.remedy?.kind === 'onSuspicion')
+    return stage(message('closeUnproven'), [...check, close, ...others]);
   const { verdict, needed, reasons } = judgeWatches(record, watches);
-  if (verdict === 'cleared') return stage(message('remedyHeld'), [close, ...others]);
+  if (verdict === 'cleared') return stage(message('remedyHeld'), [...check, close, ...others]);
   const left = stillNeeded(record, watches, needed);
   if (left === null) {
     const leftMin = leftAnyway(record, watches);
@@ -77,4 +85,26 @@ export function verifyStage(asked: Asked): Stage {
       );
 }
 
-export const closedStage = (): Stage => stage(message('ticketClosed'), [offering({ type: 'reopen' })]);
+/** Before leaving, once: every source on every display; as offered, nothing of it is checked. */
+function leavingOffers(record: TriageRecord): Offer[] {
+  const chain = record.asFound?.chain;
+  if (chain === undefined || record.leavingCheck !== null) return [];
+  const answer = 'notChecked' as const;
+  const pictures = picturesToCheck(chain).map((pair) => ({ ...pair, answer }));
+  const check = {
+    type: 'checkBeforeLeaving',
+    pictures,
+    sound: answer,
+    usualStart: answer,
+    note: '',
+  } as const;
+  return [afterWatch(record, check, { text: message('checkBeforeLeaving') })];
+}
+
+export const closedStage = (): Stage =>
+  stage(message('ticketClosed'), [
+    ...followUpOutcomes.map((heard) =>
+      offering({ type: 'recordFollowUp', heard, note: '', askAgainBy: null }),
+    ),
+    offering({ type: 'reopen' }),
+  ]);

@@ -23,6 +23,7 @@ import { settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
+import { goesOnAnyway, testsAtAnyCost, waysOn } from '../ways-on.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
 import { hasWaitedFor, waitForPart } from './waiting.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
@@ -149,6 +150,7 @@ function nextStage(asked: Asked, choice: Choice): Stage {
   const [look] = [...settingOffers(asked), ...witnessesBefore(asked, tests)];
   if (look !== undefined)
     return stage(look.text, [look, ...testOffers(asked, tests), ...endings(asked, choice)]);
+  if (tests.views.length === 0 && plan.advice.kind === 'escalate') return waysStage(asked, choice);
   const sentence: Message =
     tests.views.length === 0 ? plan.sentence : message('sentences', { sentences: tests.sentences });
   const known = wrong.map(({ sentence: said }) => said);
@@ -167,13 +169,39 @@ function witnessesBefore(asked: Asked, { views: [next] }: Choice['tests']): Offe
   return kind !== undefined && changeCatalogue[kind].asksWitnessFirst ? witnessOffers(asked) : [];
 }
 
+/** What is left to test costs more than it may bring: the client chooses between going on, replacing and handing over. */
+function waysStage(asked: Asked, choice: Choice): Stage {
+  const atAnyCost = goesOnAnyway(asked) ? testsAtAnyCost(asked) : null;
+  if (atAnyCost !== null && atAnyCost.tests.views.length > 0) {
+    const offers = [...testOffers(asked, atAnyCost.tests), ...endings(asked, choice)];
+    return stage(message('sentences', { sentences: atAnyCost.tests.sentences }), offers);
+  }
+  const { offered, offers } = waysOn(asked, choice);
+  const sentences = [choice.plan.sentence, message('clientChooses')];
+  return {
+    ...stage(message('sentences', { sentences }), [
+      ...(waitsNext(asked, choice) ? waitOffers(choice) : []),
+      ...offers.toReversed(),
+      ...endings(asked, choice),
+    ]),
+    stop: stopOf(choice.plan),
+    ways: offered,
+  };
+}
+
+const waitOffers = ({ plan: { outOfReach } }: Choice): Offer[] =>
+  outOfReach === null ? [] : [waitForPart(outOfReach.text)];
+
+/** Nothing is left to test with what is at hand, and it was not waited for a part yet. */
+const waitsNext = ({ record }: Asked, { tests }: Choice): boolean =>
+  tests.views.length === 0 && !hasWaitedFor(record, 'part');
+
 function endings(asked: Asked, choice: Choice): Offer[] {
   const { record } = asked;
   const shown = changesOfRound(record).findLast((change) => whyNoProof(change) === null);
   const name = shown === undefined ? [] : nameOffers(asked, shown, choice);
-  const { outOfReach } = choice.plan;
-  const wait = outOfReach === null ? [] : [waitForPart(outOfReach.text)];
-  const isNext = choice.tests.views.length === 0 && !hasWaitedFor(record, 'part');
+  const wait = waitOffers(choice);
+  const isNext = waitsNext(asked, choice);
   const others = [
     ...(isNext ? wait : []),
     escalateOffer(record),

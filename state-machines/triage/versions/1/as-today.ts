@@ -54,7 +54,13 @@ export const openingAsToday = ({ moment, ...opening }: OpeningThen): Opening => 
 export type Before = { state: string; record: RecordThen };
 
 /** Commands that version 1 did not know. */
-type Later = 'leaveInPlace' | 'endUnattended' | 'waitFor' | 'enterLateChange';
+type Later =
+  | 'leaveInPlace'
+  | 'endUnattended'
+  | 'waitFor'
+  | 'enterLateChange'
+  | 'replaceOnSuspicion'
+  | 'recordFollowUp';
 
 /** What version 1 decided on an event, computed as it did, and held as it is held today. */
 const outcomes: {
@@ -101,7 +107,7 @@ const outcomes: {
   chooseRemedy: ({ record }, { remedy }) => ({
     quietProof: remedy.kind === 'noFaultFound' ? quietProof(record) : null,
   }),
-  close: () => ({ proof: 'notRecorded' }),
+  close: () => ({ proof: 'notRecorded', followUpBy: null }),
   faultCameBack: ({ record }) => ({ watchIds: verifyWatches(record).map(({ id }) => id) }),
   escalate: ({ record }, { question, waivers }) => ({
     version: record.escalations.length + 1,

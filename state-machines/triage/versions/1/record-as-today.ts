@@ -57,6 +57,9 @@ export type WholeRecordThen = Omit<
   | 'reports'
   | 'unattended'
   | 'waits'
+  | 'choices'
+  | 'leavingCheck'
+  | 'followUp'
 > & {
   settings: { risk: number; reopenDays: number };
   symptom: SymptomThen;
@@ -105,6 +108,9 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
     closing: closingAsToday(then.closing),
     quietProof: quietProof(then.remedy),
     waits: [],
+    choices: [],
+    leavingCheck: null,
+    followUp: null,
     setAside: then.setAside.map((each) => ({
       ...each,
       closing: closingAsToday(each.closing),
