@@ -1,4 +1,4 @@
-import { placeExists } from '../../../shared/chain/place.ts';
+import { placeExists, samePlace } from '../../../shared/chain/place.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { ChangeRecord, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import { seenIn } from '../../../shared/isolation/fault-rate.ts';
@@ -82,38 +82,44 @@ const trusted = ({ at, result }: Dated, trust: Trust | null): Dated =>
   trust === null ? { at, result } : { at, result: { ...result, trust } };
 
 /**
- * What earlier rounds learnt and still holds at a discount: which way menus pointed, and which changes did not take the
- * fault away. What took it away then speaks against a part that was put right since, so it is left out.
+ * What earlier rounds learnt and still holds, at a discount: which way menus pointed, what did not take the fault away,
+ * and the quiet with changes in place. Quiet convicts no part that was put right since.
  */
 function earlierResults(record: TriageRecord): Dated[] {
   const chain = record.asFound?.chain;
   if (chain === undefined) return [];
   const earlier = Array.from({ length: record.round - 1 }, (_, before) => ({ ...record, round: before + 1 }));
+  const repaired = placesPutRight(record);
+  const holds = (result: Result): boolean =>
+    isOfAPart(result) &&
+    placeExists(chain, placeOf(result)) &&
+    (acquits(result) || !repaired.some((place) => samePlace(place, placeOf(result))));
   return earlier
     .flatMap((then) => [
       ...watchesFor(then, 'side').flatMap(menuResults),
       ...changesOfRound(then).flatMap((change) => changeResults(then, change)),
     ])
-    .filter(({ result }) => stillHolds(result) && placeExists(chain, placeOf(result)))
+    .filter(({ result }) => holds(result))
     .map((each) => trusted(each, 'earlierRound'));
 }
 
-type OfThePart = Extract<Result, { kind: 'menu' | 'outcome' | 'test' }>;
+type OfAPart = Extract<Result, { kind: 'menu' | 'outcome' | 'test' | 'putBack' }>;
+const isOfAPart = (result: Result): result is OfAPart =>
+  result.kind === 'menu' || result.kind === 'outcome' || result.kind === 'test' || result.kind === 'putBack';
 
-function stillHolds(result: Result): result is OfThePart {
-  switch (result.kind) {
-    case 'menu':
-      return true;
-    case 'outcome':
-      return result.outcome === 'persists';
-    case 'test':
-      return seenIn(result.watch) > 0;
-    default:
-      return false;
-  }
+/** Where something was kept, or a culprit had its remedy, in an earlier round. */
+const placesPutRight = ({ changes, setAside, round }: TriageRecord): Place[] => [
+  ...changes.flatMap((change) => (change.round < round && change.status === 'kept' ? [change.target] : [])),
+  ...setAside.flatMap(({ culprit, remedy }) => (culprit === null || remedy === null ? [] : [culprit.place])),
+];
+
+/** Whether the fault was there, so that the result takes suspicion away from what was changed. */
+function acquits(result: OfAPart): boolean {
+  if (result.kind === 'outcome') return result.outcome === 'persists';
+  return result.kind === 'menu' || (result.kind === 'test' && seenIn(result.watch) > 0);
 }
 
-const placeOf = (result: OfThePart): Place =>
+const placeOf = (result: OfAPart): Place =>
   result.kind === 'menu' ? { kind: 'device', deviceId: result.deviceId } : result.target;
 
 const menuResults = (watch: Watch): Dated[] =>
