@@ -58,6 +58,10 @@ export const technicianScreens: RoleScreens = {
       screen: lazyScreen(() => import('./steps/escalate.tsx').then((module) => module.EscalateScreen)),
     },
     {
+      path: '/app/visits/:ticketId/triage/leave-in',
+      screen: lazyScreen(() => import('./steps/left-in.tsx').then((module) => module.LeaveInScreen)),
+    },
+    {
       path: '/app/visits/:ticketId/triage/wait',
       screen: lazyScreen(() => import('./steps/waiting.tsx').then((module) => module.WaitScreen)),
     },

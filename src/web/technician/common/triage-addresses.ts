@@ -4,7 +4,17 @@ import type { Place } from '../../../../shared/contract/chain.ts';
 /** Where the screens of a ticket's triage are. */
 export const triageAddress = (
   ticketId: string,
-  page?: 'changes' | 'kit' | 'escalate' | 'logs' | 'watches' | 'looks' | 'culprit' | 'wait' | 'late-change',
+  page?:
+    | 'changes'
+    | 'kit'
+    | 'escalate'
+    | 'logs'
+    | 'watches'
+    | 'looks'
+    | 'culprit'
+    | 'leave-in'
+    | 'wait'
+    | 'late-change',
 ): string => `/app/visits/${ticketId}/triage${page === undefined ? '' : `/${page}`}`;
 
 /** A kind of change at a place; `ownKindId` says which of the organisation's own kinds it is. */

@@ -8,6 +8,7 @@ import { careFor } from '../../../../state-machines/triage/changes/applicable.ts
 import { retestWatches } from '../../../../state-machines/triage/record.ts';
 import { usable } from '../../../../state-machines/triage/retest.ts';
 import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.ts';
+import { runningUnattended } from '../../../../state-machines/triage/unattended.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
@@ -16,6 +17,7 @@ import { changeWords } from '../../words/change-words.ts';
 import { percent } from '../../words/percent.ts';
 import { inWords, Sentence } from '../../words/sentence.tsx';
 import { placeWords } from '../common/place-words.ts';
+import { LeaveIn, LeftInQuestion } from './left-in.tsx';
 import { Cautions, PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { deviceToRead, SettingsQuestion } from './settings.tsx';
@@ -51,6 +53,9 @@ export function ChangeQuestion({
     );
   }
   if (change.status === 'declared') return <MakeQuestion key="make" work={work} change={change} />;
+  const running = runningUnattended(work.ticket.triage);
+  if (running !== null)
+    return <LeftInQuestion key="left in" work={work} planned={planned} running={running} />;
   if (change.status === 'judged') return <JudgedQuestion key="judged" work={work} change={change} />;
   return usable(retestWatches(work.ticket.triage, change.id)).length === 0 ? (
     <RetestQuestion key="retest" work={work} planned={planned} change={change} />
@@ -137,13 +142,16 @@ function RetestQuestion({
   change: ChangeRecord;
 }) {
   const t = stepWords();
+  const leads = plan?.offers[0]?.steps[0]?.type === 'leaveInPlace';
   return (
     <Question
       work={work}
       title={t.retestTitle}
       answers={
         <>
-          <StartWatch work={work} watchMin={plan?.watchMin ?? null} label={t.startRetest} />
+          {leads && <LeaveIn work={work} isNext />}
+          <StartWatch work={work} watchMin={plan?.watchMin ?? null} isNext={!leads} label={t.startRetest} />
+          {!leads && <LeaveIn work={work} />}
           <PutBack work={work} />
         </>
       }
@@ -222,6 +230,7 @@ function JudgeQuestion({
       answers={
         <>
           {isDecided ? [judge, watchOn] : [watchOn, judge]}
+          {!isDecided && <LeaveIn work={work} />}
           <Button onClick={() => setByHand(true)}>{t.byHand}</Button>
         </>
       }

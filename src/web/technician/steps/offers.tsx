@@ -21,6 +21,7 @@ function screenOf({ ticket: { id } }: Work, offer: Offer): string | null {
   const last = filledIn(offer, {}).at(-1);
   if (last?.type === 'declareChange') return declareAddress(id, last);
   if (last?.type === 'waitFor') return waitAddress(id, last);
+  if (last?.type === 'leaveInPlace') return triageAddress(id, 'leave-in');
   if (last?.type === 'nameCulprit') return triageAddress(id, 'culprit');
   return last?.type === 'escalate' ? triageAddress(id, 'escalate') : null;
 }

@@ -1,0 +1,85 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { firm } from '../../seed/firm.ts';
+import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
+import type { Ticket } from '../../shared/contract/ticket.ts';
+import { bringToChanges } from './bring-to-changes.ts';
+import { faultsInEveryLook } from './checks.ts';
+import { keepScreenshot, openStage, type Stage } from './stage.ts';
+
+describe('a change that is left in between visits, on the phone', () => {
+  let stage: Stage;
+  let technician: Session;
+  let ticketId = '';
+  beforeAll(async () => {
+    stage = await openStage();
+    technician = await signIn(overHttp(stage.base), firm.handle, 'brask@lanternrow.example');
+    const { items } = expectStatus(await technician.get<{ items: Ticket[] }>('/tickets'), 200);
+    const { memberAddress } = expectStatus(await technician.get<{ memberAddress: string }>('/me'), 200);
+    ticketId = items.find(({ assigneeId }) => assigneeId === memberAddress)?.id ?? '';
+    await bringToChanges(technician, ticketId);
+    const target = { kind: 'device', deviceId: 'projector' };
+    await technician.command(ticketId, {
+      type: 'declareChange',
+      kind: 'otherChange',
+      detail: 'Fed the receiver from the other circuit',
+      mayStay: true,
+      target,
+      expected: 'It stays away',
+    });
+    await technician.command(ticketId, { type: 'applyChange' });
+  });
+  afterAll(() => stage.close());
+  const unattended = async () =>
+    expectStatus(await technician.get<Ticket>(`/tickets/${ticketId}`), 200).triage.unattended;
+
+  it('says until when, with whose yes and how it is undone, and ends by what the devices show then', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    const faults: string[] = [];
+    const look = async (name: string) => {
+      await keepScreenshot(page, name);
+      faults.push(...(await faultsInEveryLook(page, name)));
+    };
+    await page.goto(`/app/visits/${ticketId}/triage`);
+    await page.getByRole('link', { name: 'Leave it in between visits' }).click();
+    await page.getByRole('button', { name: 'It stays in until then' }).click();
+    await page.getByText('All of these have to be said.').waitFor();
+    await page.getByLabel('Who sees to it that it ends?').fill('Brask');
+    await page.getByLabel('Who said yes?').fill('N. N.');
+    await page.getByLabel('What is different for them meanwhile?').fill('A cable on the shelf');
+    await page.getByLabel('How do they undo it?').fill('Plug the old cable in again');
+    await page.getByLabel('Something lies across a floor').check();
+    await page
+      .getByRole('button', { name: /^Still / })
+      .first()
+      .click();
+    await look('left-in-form');
+    await page.getByRole('button', { name: 'It stays in until then' }).click();
+    await page.getByRole('alert').waitFor();
+    expect(await unattended()).toEqual([]);
+    await page.reload();
+    const across = page.getByLabel('Something lies across a floor');
+    await expect.poll(() => across.isChecked()).toBe(true);
+    await across.uncheck();
+    await page.getByRole('button', { name: 'It stays in until then' }).click();
+    await page.getByRole('heading', { level: 1, name: 'The change was left in' }).waitFor();
+    await page.getByText('Plug the old cable in again').waitFor();
+    await look('left-in');
+    await page.getByText('All sent').waitFor();
+    const [left] = await unattended();
+    expect(left).toMatchObject({ owner: 'Brask', endedAt: null, safety: { liesAcrossFloor: false } });
+    expect(left?.firmwareBefore.some(({ level }) => level !== null)).toBe(true);
+
+    await page
+      .getByRole('button', { name: /^Still / })
+      .first()
+      .click();
+    await page.getByRole('button', { name: 'These days are over' }).click();
+    await page
+      .getByRole('heading', { level: 1, name: 'The change was left in' })
+      .waitFor({ state: 'detached' });
+    await page.getByText('All sent').waitFor();
+    const [ended] = await unattended();
+    expect(ended?.endedAt).not.toBeNull();
+    expect(faults).toEqual([]);
+  });
+});
