@@ -129,7 +129,7 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   stillWaitsFor: ({ requests }, say) =>
     `Die zweite Ebene wartet noch auf: ${requests.map(say.text).join('; ')}.`,
   momentOutsideWatch: ({ from, to }, say) =>
-    `Die Beobachtung ging von ${say.moment(from)} bis ${say.moment(to)}.`,
+    `Die Beobachtung ging von ${say.moment(from)} bis ${say.moment(to)}: Nenne eine Zeit darin, oder erklär die Beobachtung für ungültig, wenn ihre eigenen Zeiten falsch sind.`,
   triesTooFew: ({ needed, done }) => `Dafür braucht es ${needed} Versuche ohne den Fehler; bisher ${done}.`,
   looksTooFew: ({ needed, done }, say) =>
     `Dafür ${say.plural(needed, 'braucht es einen Blick', `braucht es ${needed} Blicke`)} ohne den Fehler; bisher ${done}.`,
@@ -165,13 +165,13 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   menuContradicts: ({ device, stayed, vanished }, say) =>
     `An ${say.place(device, 'dative')} blieb das Menü ${say.times(stayed)} unberührt und war ${say.times(vanished)} mitbetroffen: Die Antworten widersprechen sich.`,
   sidesContradict: ({ side, device, others }, say) =>
-    `Ein Fehler ${say.side(side)} ${say.place(device, 'dative')} kann nicht auch dort liegen: ${say.and(others.map(say.message))}. Nichts in der Kette ist beides.`,
+    `Ein Fehler ${say.side(side)} ${say.place(device, 'dative')} kann nicht auch dort liegen: ${say.and(others.map(say.message))}. Nichts in der Kette ist beides. Nimm die falsche Seite zurück, oder erklär die Beobachtung für ungültig, die in die Irre führte.`,
   sideOf: ({ side, device }, say) => `${say.side(side)} ${say.place(device, 'dative')}`,
   beforeLastRecorded: ({ moment, last }, say) =>
-    `${say.moment(moment)} liegt vor dem, was zuletzt festgehalten wurde: ${say.moment(last)}.`,
+    `${say.moment(moment)} liegt vor dem, was zuletzt festgehalten wurde: ${say.moment(last)}. Nenne eine spätere Zeit; eine frühere Änderung wird als schon gemachte nachgetragen.`,
   watchBeganLater: ({ began }, say) => `Die Beobachtung begann erst um ${say.moment(began)}.`,
   endBeforeSeen: ({ moment }, say) =>
-    `${say.moment(moment)} liegt vor dem Beginn der Beobachtung, oder bevor der Fehler gesehen wurde.`,
+    `${say.moment(moment)} liegt vor dem Beginn der Beobachtung, oder bevor der Fehler gesehen wurde: Nenne eine spätere Zeit, oder berichtige, wann er gesehen wurde.`,
   notInThisState: ({ command, state }, say) =>
     `„${say.term('command', command)}“ hat keinen Platz, solange das Ticket bei „${say.term('state', state)}“ ist.`,
   evidenceNotNow: () => 'Belege lassen sich jetzt nicht hinzufügen oder zurückziehen.',

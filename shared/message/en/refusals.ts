@@ -116,7 +116,8 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   thingsMissing: ({ count }) => `${count} things are missing: add them, or say why they can’t be had.`,
   evidenceNotOnTicket: ({ ids }, say) => `The ticket has no such evidence: ${ids.map(say.name).join(', ')}.`,
   stillWaitsFor: ({ requests }, say) => `Second line still waits for: ${requests.map(say.text).join('; ')}.`,
-  momentOutsideWatch: ({ from, to }, say) => `The watch went from ${say.moment(from)} to ${say.moment(to)}.`,
+  momentOutsideWatch: ({ from, to }, say) =>
+    `The watch went from ${say.moment(from)} to ${say.moment(to)}: give a time in it, or void the watch if its own times are wrong.`,
   triesTooFew: ({ needed, done }, say) =>
     `It takes ${needed} tries without the fault for that; there ${say.plural(done, 'was', 'were')} ${done}.`,
   looksTooFew: ({ needed, done }, say) =>
@@ -151,13 +152,13 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   menuContradicts: ({ device, stayed, vanished }, say) =>
     `At ${say.place(device)} the menu was not hit ${say.times(stayed)} and hit too ${say.times(vanished)}: the answers contradict each other.`,
   sidesContradict: ({ side, device, others }, say) =>
-    `A fault ${say.side(side)} of ${say.place(device)} can’t also lie ${say.and(others.map(say.message))}: nothing in the chain is both.`,
+    `A fault ${say.side(side)} of ${say.place(device)} can’t also lie ${say.and(others.map(say.message))}: nothing in the chain is both. Take back the side that is wrong, or void the watch that misled.`,
   sideOf: ({ side, device }, say) => `${say.side(side)} of ${say.place(device)}`,
   beforeLastRecorded: ({ moment, last }, say) =>
-    `${say.moment(moment)} is before what was recorded last, ${say.moment(last)}.`,
+    `${say.moment(moment)} is before what was recorded last, ${say.moment(last)}: give a later time. A change made before that is entered afterwards, as one made already.`,
   watchBeganLater: ({ began }, say) => `The watch began only at ${say.moment(began)}.`,
   endBeforeSeen: ({ moment }, say) =>
-    `${say.moment(moment)} is before the watch began, or before the fault was seen.`,
+    `${say.moment(moment)} is before the watch began, or before the fault was seen: give a later time, or correct when it was seen.`,
   notInThisState: ({ command, state }, say) =>
     `‘${say.term('command', command)}’ has no place while the ticket is in ‘${say.term('state', state)}’.`,
   evidenceNotNow: () => 'Evidence can’t be added or withdrawn now.',
