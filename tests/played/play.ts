@@ -1,10 +1,15 @@
+import { placeKey } from '../../shared/chain/place.ts';
 import type { PlanReply } from '../../shared/contract/plan.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
+import { chainKey } from '../../shared/isolation/components.ts';
+import { outside } from '../../shared/isolation/failure-modes.ts';
+import type { Fault } from '../support/house/faults.ts';
 import { House } from '../support/house/house.ts';
 import { rarePerHour, toldOf } from '../support/house/told.ts';
 import { isObservation, Technician } from '../support/technician.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
+import type { DatabaseKind } from '../support/test-database.ts';
 import { bodyOf } from '../support/tickets.ts';
 import type { PlayedCase } from './cases.ts';
 
@@ -125,16 +130,17 @@ class Play {
     );
   }
 
-  /** Nothing that is wrong was ruled out: it is among the first suspects, or of no part of the chain, or too rare. */
+  /**
+   * Nothing that is wrong was ruled out: it is too rare to be seen, or is among the first suspects; so is, for what lies
+   * in no one part, that it lies in all of them together or outside.
+   */
   get #isJustified(): boolean {
     const first = this.#suspects.slice(0, leading).map(({ component }) => component);
-    return (
-      this.#isRare ||
-      this.#house.faults.some(({ at }) => {
-        if (at.kind === 'link') return first.includes(`link:${at.linkId}`);
-        return at.kind === 'device' ? first.includes(`device:${at.deviceId}`) : true;
-      })
-    );
+    const isNamed = ({ at }: Fault): boolean =>
+      at.kind === 'chain'
+        ? first.includes(chainKey) || first.includes(outside)
+        : first.includes(placeKey(at));
+    return this.#isRare || this.#house.faults.some(isNamed);
   }
 
   #ended(end: PlayedEnd['end'], what: string): PlayedEnd {
@@ -148,5 +154,5 @@ export const playCase = (test: TestApp, played: PlayedCase): Promise<PlayedEnd> 
   new Play(test, played).end();
 
 /** An application for played cases: the clock moves by days, and nobody signs in again. */
-export const openCasesApp = (): Promise<TestApp> =>
-  openTestApp('embedded', { accessTokenS: 10 * 366 * 86_400 });
+export const openCasesApp = (kind: DatabaseKind = 'embedded'): Promise<TestApp> =>
+  openTestApp(kind, { accessTokenS: 10 * 366 * 86_400 });

@@ -173,4 +173,32 @@ export const tunedCases: readonly PlayedCase[] = [
     patternUntold: true,
     seed: 120,
   },
+  {
+    name: 'a control bus that switches the wrong input on, at a source change',
+    chain: lounge(),
+    symptom: 'noPicture',
+    faults: [fault('controlBus', nowhere, onTrigger('sourceChange', 0.8))],
+    seed: 121,
+  },
+  {
+    name: 'parts that wake in the wrong order, after standby',
+    chain: row(),
+    symptom: 'noPicture',
+    faults: [fault('wakeOrder', nowhere, onTrigger('afterStandby', 0.8))],
+    seed: 122,
+  },
+  {
+    name: 'a control system that sends too much at once, at switching on',
+    chain: cinema(),
+    symptom: 'noPicture',
+    faults: [fault('controlSystem', nowhere, onTrigger('switchingOn', 0.9))],
+    seed: 123,
+  },
+  {
+    name: 'a loop through the earths, at random',
+    chain: lounge(),
+    symptom: 'sparkles',
+    faults: [fault('earthLoop', nowhere, random(12))],
+    seed: 124,
+  },
 ];

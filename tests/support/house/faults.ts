@@ -25,7 +25,9 @@ export const causes = [
   'disturber',
   'controlBus',
 ] as const;
-export type Cause = (typeof causes)[number];
+/** Of all parts together: how they are switched on and told what to do, and how they are earthed. Played, not drawn. */
+export const causesTogether = ['wakeOrder', 'controlSystem', 'earthLoop'] as const;
+export type Cause = (typeof causes)[number] | (typeof causesTogether)[number];
 export const causesOfLinks: readonly Cause[] = [
   'contact',
   'bandwidth',
