@@ -2,13 +2,16 @@ import type { Session } from '../../seed/session.ts';
 
 const minutesAgo = (minutes: number): string => new Date(Date.now() - minutes * 60_000).toISOString();
 
-/** Through an hour with three occurrences, and the processor's menu that vanished: it lies behind the processor. */
-export async function bringToChanges(technician: Session, ticketId: string): Promise<void> {
-  const at = (type: string, minutes: number, more: object = {}) =>
-    technician.command(ticketId, { type, happenedAt: minutesAgo(minutes), ...more });
+export async function recordBaseline(technician: Session, ticketId: string): Promise<void> {
   await technician.command(ticketId, { type: 'reviewAudit', chainVersion: 1 });
   await technician.command(ticketId, { type: 'answerWhatChanged', answers: [{ kind: 'nothing' }] });
   await technician.command(ticketId, { type: 'recordAsFound', chainVersion: 1 });
+}
+
+/** Through an hour with three occurrences, and the processor's menu that vanished: it lies behind the processor. */
+export async function fromBaselineToChanges(technician: Session, ticketId: string): Promise<void> {
+  const at = (type: string, minutes: number, more: object = {}) =>
+    technician.command(ticketId, { type, happenedAt: minutesAgo(minutes), ...more });
   await at('startWatch', 600);
   for (const minutes of [590, 570, 550]) await at('recordOccurrence', minutes);
   await at('endWatch', 540);
@@ -18,4 +21,9 @@ export async function bringToChanges(technician: Session, ticketId: string): Pro
   await at('endWatch', 480);
   await technician.command(ticketId, { type: 'concludeSide', deviceId: 'processor' });
   await technician.command(ticketId, { type: 'beginSubstitution' });
+}
+
+export async function bringToChanges(technician: Session, ticketId: string): Promise<void> {
+  await recordBaseline(technician, ticketId);
+  await fromBaselineToChanges(technician, ticketId);
 }

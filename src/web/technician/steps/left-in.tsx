@@ -204,7 +204,7 @@ function FirmwareFields({
         const before = known[deviceId] ?? device?.firmware ?? null;
         const set = (level: string) => onChange({ ...levels, [deviceId]: level });
         return (
-          <div key={deviceId} class="setting">
+          <div key={deviceId} class="row">
             <Field
               label={device?.name ?? ''}
               value={levels[deviceId] ?? ''}

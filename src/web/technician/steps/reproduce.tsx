@@ -3,9 +3,10 @@ import { typedBefore } from '../../../../shared/contract/erased-text.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import { watchByTries } from '../../../../state-machines/triage/plan/steps.ts';
 import { baselineWatches, occurrencesIn } from '../../../../state-machines/triage/record.ts';
-import { Button } from '../../parts/button.tsx';
+import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
+import { diaryAddress } from '../common/addresses.ts';
 import { OfferButton } from './offers.tsx';
 import { PlanSentence, Question } from './question.tsx';
 import { NoFaultForm } from './remedy.tsx';
@@ -51,6 +52,9 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
       answers={
         <>
           {wait !== undefined && <OfferButton key={wait.key} work={work} offer={wait} isNext />}
+          {planned.plan?.overDays != null && (
+            <LinkButton href={diaryAddress(work.ticket.id)}>{t.toDiary}</LinkButton>
+          )}
           {wantsMore ? [start, goOn] : [goOn, start]}
           {pattern.kind !== 'trigger' && pattern.kind !== 'always' && (
             <Button onClick={() => setAsks('tries')}>{t.startTries}</Button>

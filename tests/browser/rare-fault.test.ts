@@ -2,11 +2,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { firm } from '../../seed/firm.ts';
 import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
-import { bringToChanges } from './bring-to-changes.ts';
+import { fromBaselineToChanges, recordBaseline } from './bring-to-changes.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
-describe('a change that is left in between visits, on the phone', () => {
+describe('a fault that nobody can sit through, on the phone', () => {
   let stage: Stage;
   let technician: Session;
   let ticketId = '';
@@ -16,7 +16,28 @@ describe('a change that is left in between visits, on the phone', () => {
     const { items } = expectStatus(await technician.get<{ items: Ticket[] }>('/tickets'), 200);
     const { memberAddress } = expectStatus(await technician.get<{ memberAddress: string }>('/me'), 200);
     ticketId = items.find(({ assigneeId }) => assigneeId === memberAddress)?.id ?? '';
-    await bringToChanges(technician, ticketId);
+    await recordBaseline(technician, ticketId);
+  });
+  afterAll(() => stage.close());
+  const unattended = async () =>
+    expectStatus(await technician.get<Ticket>(`/tickets/${ticketId}`), 200).triage.unattended;
+
+  it('leads to the client’s diary, and waits for what it brings', async () => {
+    const { triage } = expectStatus(await technician.get<Ticket>(`/tickets/${ticketId}`), 200);
+    const symptom = { ...triage.symptom, perHour: 0.02, pattern: { kind: 'random', rarely: true } };
+    await technician.command(ticketId, { type: 'amendIntake', symptom });
+    const page = await stage.signedIn('brask', 'phone');
+    await page.goto(`/app/visits/${ticketId}/triage`);
+    await page.getByRole('link', { name: 'The client’s diary' }).waitFor();
+    await keepScreenshot(page, 'rare-fault');
+    expect(await faultsInEveryLook(page, 'rare-fault')).toEqual([]);
+    await page.getByRole('link', { name: 'The client’s diary' }).click();
+    await page.waitForURL(`**/app/visits/${ticketId}/diary`);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+  });
+
+  it('lets a change stay in: until when, with whose yes, how it is undone, and what ends it', async () => {
+    await fromBaselineToChanges(technician, ticketId);
     const target = { kind: 'device', deviceId: 'projector' };
     await technician.command(ticketId, {
       type: 'declareChange',
@@ -27,12 +48,6 @@ describe('a change that is left in between visits, on the phone', () => {
       expected: 'It stays away',
     });
     await technician.command(ticketId, { type: 'applyChange' });
-  });
-  afterAll(() => stage.close());
-  const unattended = async () =>
-    expectStatus(await technician.get<Ticket>(`/tickets/${ticketId}`), 200).triage.unattended;
-
-  it('says until when, with whose yes and how it is undone, and ends by what the devices show then', async () => {
     const page = await stage.signedIn('brask', 'phone');
     const faults: string[] = [];
     const look = async (name: string) => {
