@@ -1,3 +1,5 @@
+import type { Chain } from '../contract/chain.ts';
+import { clustersOf, sparedMin } from './clusters.ts';
 import type { Decision } from './decision.ts';
 import type { Ranked } from './search-state.ts';
 
@@ -19,4 +21,15 @@ export function unlike(decision: Decision, ranked: readonly Ranked[]): Ranked[] 
     if (kept.length < most && !kept.some(tellsAsBefore)) kept.push(each);
   }
   return kept;
+}
+
+/** What comes after the first, nearest by what it shares with it: what the first sets up, the others need not. */
+export function groupedWithFirst(chain: Chain, [first, ...others]: readonly Ranked[]): Ranked[] {
+  if (first === undefined) return [];
+  const needed = ({ option: { candidate } }: Ranked) =>
+    candidate.action.kind === 'menu' ? [] : clustersOf(chain, candidate.action);
+  const standing = new Set(needed(first));
+  const minutesOf = (each: Ranked) =>
+    each.expectedMin - sparedMin(each.option.candidate.setupMin, needed(each), standing);
+  return [first, ...others.toSorted((a, b) => minutesOf(a) - minutesOf(b))];
 }

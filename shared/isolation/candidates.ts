@@ -7,7 +7,7 @@ import type { OwnChange } from '../contract/own-change.ts';
 import { type Message, message } from '../message/message.ts';
 import { namedChange } from '../message/named-change.ts';
 import { kitFor } from './change-at.ts';
-import { changeCatalogue } from './change-catalogue.ts';
+import { clustersOf, clustersStanding, peopleFor, sparedMin } from './clusters.ts';
 import { deviceKey } from './components.ts';
 import type { TestKind } from './effect-table.ts';
 import { figureIn, type Row } from './figures.ts';
@@ -51,17 +51,18 @@ export type Circumstances = {
 
 /** The changes given, and the observations that this chain allows: menus of devices on the way, other sources. */
 export function candidatesFor(model: FaultModel, options: readonly ChangeOption[]): Candidate[] {
-  const { table } = model;
+  const { table, facts } = model;
+  const standing = clustersStanding(facts);
   const changes = options
     .filter(({ kind }) => kind !== 'otherSource')
     .map(
       ({ kind, target, own = null, setupMin, restoreMin }): Candidate => ({
         id: testKey(kind, target, own),
         action: { kind: 'test', test: kind, target, own },
-        setupMin,
+        setupMin: setupMin - sparedMin(setupMin, clustersOf(facts.chain, { test: kind, target }), standing),
         restoreMin,
-        kit: kitFor(model.facts.chain, kind, target),
-        people: changeCatalogue[kind].people,
+        kit: kitFor(facts.chain, kind, target),
+        people: peopleFor(facts.chain, { test: kind, target }),
         riskMin: figureIn(table.effort.riskMin, kind) ?? 0,
       }),
     );

@@ -3,7 +3,7 @@ import { organisationDefaults } from '../contract/defaults.ts';
 import type { OwnChange } from '../contract/own-change.ts';
 import { type Message, message } from '../message/message.ts';
 import type { NamedPlace } from '../message/values.ts';
-import { most, unlike } from './alternatives.ts';
+import { groupedWithFirst, most, unlike } from './alternatives.ts';
 import { decisionOf } from './build-decision.ts';
 import {
   type Candidate,
@@ -139,7 +139,7 @@ export function planNext(input: PlanInput): Plan {
   // where tests were left out, since what would follow is not known then.
   const isWorthIt = byClient !== undefined || left > 0;
   const worthwhile = ranked.filter(({ expectedMin }) => isWorthIt || expectedMin < terms.escalationMin);
-  const chosen = unlike(decision, worthwhile);
+  const chosen = groupedWithFirst(facts.chain, unlike(decision, worthwhile));
   // a watch that runs can always be gone on with, even if something else would tell more
   const isRunning = ({ option }: Ranked) => option.candidate.id === terms.inPlace;
   const running =

@@ -109,6 +109,13 @@ function portToLookAt(asked: Asked): { chance: number; offer: Offer } | null {
   return { chance, offer };
 }
 
+/** Minutes that the first question to a client is worth, for their patience; each further one so much more. Assumed. */
+const patienceMin = 3;
+
+/** Minutes that asking the client once more is worth, after what they were asked in this round. */
+export const askingMin = ({ record }: Pick<Asked, 'record'>): number =>
+  patienceMin * (1 + standingLooks(record, 'witness').length);
+
 /** Other displays, and other sources, of which the client has not told whether they show it: asked before unplugging. */
 export function witnessOffers(asked: Asked): Offer[] {
   const { record, known } = asked;

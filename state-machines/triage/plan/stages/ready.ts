@@ -19,7 +19,7 @@ import { whyNoProof } from '../../rules/culprit.ts';
 import type { Asked } from '../asked.ts';
 import { baselineOf } from '../case-of.ts';
 import { knownWrong } from '../known-wrong.ts';
-import { settingOffers, witnessOffers } from '../looking.ts';
+import { askingMin, settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
@@ -166,7 +166,9 @@ function nextStage(asked: Asked, choice: Choice): Stage {
 /** Whoever can see it is asked before anything is done that would show the same. */
 function witnessesBefore(asked: Asked, { views: [next] }: Choice['tests']): Offer[] {
   const kind = changeKinds.find((each) => each === next?.kind);
-  return kind !== undefined && changeCatalogue[kind].asksWitnessFirst ? witnessOffers(asked) : [];
+  if (next === undefined || kind === undefined || !changeCatalogue[kind].asksWitnessFirst) return [];
+  const { setup, watch, restore } = next.minutes;
+  return askingMin(asked) < setup + watch + restore ? witnessOffers(asked) : [];
 }
 
 /** What is left to test costs more than it may bring: the client chooses between going on, replacing and handing over. */
