@@ -37,7 +37,8 @@ function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
     role: 'technician',
   });
   const looksOn = !isSettled(asked) && openChange(record) === null;
-  const tests = looksOn ? testsShown(asked, offers, choice()) : [];
+  // Where the client chooses the way on, none of the tests is worth its time.
+  const tests = looksOn && ways.length === 0 ? testsShown(asked, offers, choice()) : [];
   const [next = null, ...others] = tests;
   return {
     state,

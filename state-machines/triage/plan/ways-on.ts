@@ -19,10 +19,13 @@ const minutesPerDay = 360;
 export const goesOnAnyway = ({ record }: Asked): boolean =>
   record.choices.findLast(({ round }) => round === record.round)?.way === 'goOn';
 
-/** The tests that there are, whatever they cost. */
+/** Testing on one case is given up after as many days of visits at the latest, and it is handed on all the same; assumed. */
+const longestDays = 5;
+
+/** The tests that there are, though handing the case on would cost less. */
 export function testsAtAnyCost(asked: Asked): Choice {
   const input = inputOf(asked, asked.changes);
-  const plan = planNext({ ...input, terms: { ...input.terms, escalationMin: Number.MAX_SAFE_INTEGER } });
+  const plan = planNext({ ...input, terms: { ...input.terms, escalationMin: longestDays * minutesPerDay } });
   return { plan, tests: testsOf(asked, plan) };
 }
 
