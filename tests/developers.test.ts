@@ -41,8 +41,6 @@ const rulesOfOneKind: Record<string, readonly string[]> = {
     'src/web/technician/steps/declare.tsx',
     'src/web/technician/steps/other-change.tsx',
   ],
-  // Any kind made to a cable would do as an example of a change that nobody declared.
-  replaceCable: ['state-machines/triage/examples.ts'],
   // It comes last, but where the organisation's level asks for it.
   updateFirmware: ['state-machines/triage/changes/applicable.ts'],
 };

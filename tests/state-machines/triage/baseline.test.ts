@@ -53,6 +53,7 @@ describe('baseline', () => {
         'note',
         'amendIntake',
         'answerWhatChanged',
+        'waitFor',
         'reviewAudit',
         'recordAsFound',
         'escalate',
