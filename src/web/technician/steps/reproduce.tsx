@@ -7,7 +7,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { diaryAddress } from '../common/addresses.ts';
-import { OfferButton } from './offers.tsx';
+import { OfferButton, OfferedQuestion } from './offers.tsx';
 import { PlanSentence, Question } from './question.tsx';
 import { NoFaultForm } from './remedy.tsx';
 import { StartWatch } from './start-watch.tsx';
@@ -24,6 +24,9 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
   const [asks, setAsks] = useState<'question' | 'tries' | 'noFault'>('question');
   if (asks === 'tries') return <TriesQuestion key="tries" work={work} onBack={() => setAsks('question')} />;
   if (asks === 'noFault') return <NoFaultForm key="noFault" work={work} onBack={() => setAsks('question')} />;
+  const { plan } = planned;
+  if (asks === 'question' && plan?.offers[0]?.steps[0]?.type === 'escalate')
+    return <OfferedQuestion key="offered" work={work} plan={plan} />;
   const wantsMore = planned.plan?.offers[0]?.steps[0]?.type === 'startWatch';
   const isOver = planned.plan?.offers.some(({ steps }) => steps.at(-1)?.type === 'chooseRemedy') === true;
   const wait = planned.plan?.offers.find(({ steps }) => steps.at(-1)?.type === 'waitFor');

@@ -26,7 +26,7 @@ import type { Step } from '../fill-in.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
 import { conditionsFor, watchByTries, watchOverTime } from '../steps.ts';
-import { escalateOffer } from './hand-over.ts';
+import { escalateOffer, whyInVain } from './hand-over.ts';
 import { hasWaitedFor, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, type Left, seenOffers, triesInVain, waitingOffers } from './watching.ts';
 
@@ -34,9 +34,16 @@ import { afterWatch, endOffer, type Left, seenOffers, triesInVain, waitingOffers
 export function reproduceStage(asked: Asked): Stage {
   const upToNow = untilNow(asked.record, asked.now);
   const baseline = baselineOf(upToNow);
-  return baseline === null || seenIn(baseline) === 0
-    ? unseenStage(asked, upToNow)
-    : seenStage(asked, baseline);
+  const looking =
+    baseline === null || seenIn(baseline) === 0 ? unseenStage(asked, upToNow) : seenStage(asked, baseline);
+  return inVainStage(asked, looking) ?? looking;
+}
+
+/** It came back once more after all that was done: somebody else's turn, without seeing it again first. */
+function inVainStage({ record }: Asked, { offers }: Stage): Stage | null {
+  const inVain = record.round === 1 || runningWatch(record) !== null ? null : whyInVain(record);
+  const others = offers.filter(({ steps }) => steps.at(-1)?.type !== 'escalate');
+  return inVain === null ? null : stage(inVain, [escalateOffer(record), ...others]);
 }
 
 /** The record as though the watch that runs had ended; a look has no end before it is said what was seen. */
