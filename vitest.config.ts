@@ -13,6 +13,9 @@ const saysSomething = [
 const longAndSilent = [
   'tests/state-machines/triage/exploration.test.ts',
   'tests/state-machines/triage/walk{,-on}.test.ts',
+  'tests/isolation/useless.test.ts',
+  'tests/http/tenant-wall.test.ts',
+  'tests/frozen/frozen-1-stores.test.ts',
   'tests/signal/edid/**',
 ];
 const slow = ['tests/slow/**/*.test.ts'];
