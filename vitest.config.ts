@@ -6,17 +6,13 @@ const asksReferencePrograms = [
   'tests/readme-tour.test.ts',
 ];
 /** What the program says something in; tests/message is about the sentences themselves, and left out. */
-const saysSomething = [
-  'tests/{audit,chain,features,frozen,http,isolation,logs,signal,state-machines,web}/**/*.test.ts',
-];
+const saysSomething = ['tests/{audit,features,http,isolation,logs,state-machines,web}/**/*.test.ts'];
 /** Explorations that take long and say nothing. */
 const longAndSilent = [
   'tests/state-machines/triage/exploration.test.ts',
   'tests/state-machines/triage/walk{,-on}.test.ts',
   'tests/isolation/useless.test.ts',
   'tests/http/tenant-wall.test.ts',
-  'tests/frozen/frozen-1-stores.test.ts',
-  'tests/signal/edid/**',
 ];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
