@@ -5,6 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';
 import { Field } from '../parts/field.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { useDocument } from '../store/documents.ts';
 import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
@@ -69,10 +70,7 @@ function Figures({ items }: { items: readonly FaultFigure[] }) {
             setRows(firstRows);
           }}
         />
-        <label class="choice">
-          <input type="checkbox" checked={onlyOwn} onChange={() => setOnlyOwn(!onlyOwn)} />
-          {t.onlyOwn}
-        </label>
+        <Tick label={t.onlyOwn} isOn={onlyOwn} onChange={setOnlyOwn} />
       </div>
       <p role="status">{t.figureCount(shown.length, items.length)}</p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls by itself has to be reached by keyboard */}

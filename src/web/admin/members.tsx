@@ -13,6 +13,7 @@ import { Choices, Field } from '../parts/field.tsx';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { refresh, useDocument } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
 import { terms } from '../words/terms.ts';
@@ -181,10 +182,7 @@ function ChangeMember({ member, onDone }: { member: Member; onDone: () => void }
         value={role}
         onChoose={(chosen) => change({ role: chosen })}
       />
-      <label class="choice">
-        <input type="checkbox" checked={active} onChange={() => change({ active: !active })} />
-        {t.active}
-      </label>
+      <Tick label={t.active} isOn={active} onChange={(isOn) => change({ active: isOn })} />
       {!active && <Notice tone="caution">{t.signInOff}</Notice>}
       <SendingResult sending={sending} />
       <div>

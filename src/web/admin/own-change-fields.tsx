@@ -4,6 +4,7 @@ import type { Problem } from '../../../shared/contract/problem.ts';
 import { clientWays, ownChangeTargets } from '../../../shared/contract/triage-names.ts';
 import { faultAt } from '../parts/fault-at.ts';
 import { Field, SelectField, TextField } from '../parts/field.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { NumberField } from './number-field.tsx';
 import { ownChangeWords } from './own-changes-words.ts';
 
@@ -98,19 +99,10 @@ export function OwnChangeFields({ change, at, problem, onChange }: Properties) {
         <Tick
           label={t.reachesNeighbours}
           isOn={change.reachesNeighbours}
-          onTick={(reachesNeighbours) => onChange({ reachesNeighbours })}
+          onChange={(reachesNeighbours) => onChange({ reachesNeighbours })}
         />
-        <Tick label={t.mayStay} isOn={change.mayStay} onTick={(mayStay) => onChange({ mayStay })} />
+        <Tick label={t.mayStay} isOn={change.mayStay} onChange={(mayStay) => onChange({ mayStay })} />
       </div>
     </>
-  );
-}
-
-function Tick({ label, isOn, onTick }: { label: string; isOn: boolean; onTick: (isOn: boolean) => void }) {
-  return (
-    <label class="choice">
-      <input type="checkbox" checked={isOn} onChange={() => onTick(!isOn)} />
-      {label}
-    </label>
   );
 }

@@ -32,7 +32,7 @@ const dangers = {
   lacksCooling: 'leftWithoutCooling',
   defeatsProtection: 'leftUnprotected',
 } as const satisfies Record<keyof LeftSafely, string>;
-const dangerNames = Object.keys(dangers) as (keyof LeftSafely)[];
+export const dangerNames = Object.keys(dangers) as (keyof LeftSafely)[];
 
 function refuseLeaving(record: TriageRecord, command: CompleteCommandOf<'leaveInPlace'>): Cause | null {
   const danger = dangerNames.find((each) => command.safety[each]);

@@ -9,6 +9,7 @@ import { DocumentView } from '../../parts/document-view.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { Ticks } from '../../parts/tick.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
@@ -16,7 +17,6 @@ import { percent } from '../../words/percent.ts';
 import { Sentence, said } from '../../words/sentence.tsx';
 import { AssignForm } from '../assign/assign-form.tsx';
 import { updateOf } from '../assign/ticket-update.ts';
-import { Ticks } from '../common/chips.tsx';
 import { DeskScreen } from '../common/desk-screen.tsx';
 import { deskWords } from '../common/words.ts';
 import { afterWords } from './after-words.ts';
@@ -69,6 +69,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
         <Notice tone="good">{t.open}</Notice>
         {chain !== null && draft !== null && (
           <Ticks
+            inRow
             label={t.reach}
             hint={t.reachHint}
             options={chain.devices.map(({ id, name }) => ({ value: id, label: name }))}

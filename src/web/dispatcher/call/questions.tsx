@@ -3,8 +3,9 @@ import { longest } from '../../../../shared/contract/limits.ts';
 import { symptomKinds, whatChangedKinds } from '../../../../shared/contract/triage-names.ts';
 import { Button } from '../../parts/button.tsx';
 import { Field, SelectField, TextField } from '../../parts/field.tsx';
+import { Ticks } from '../../parts/tick.tsx';
 import { terms } from '../../words/terms.ts';
-import { Chips, Ticks } from '../common/chips.tsx';
+import { Chips } from '../common/chips.tsx';
 import { type Answers, comesAtARate, contentChoices, lasting, often } from './answers.ts';
 import { HowItComes, OnlyWithOne } from './how-it-comes.tsx';
 import { optionsOf } from './options.ts';
@@ -33,6 +34,7 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
       {withTriage && <Symptom chain={chain} answers={answers} onChange={onChange} />}
       {sources.length > 0 && (
         <Ticks
+          inRow
           label={t.sources}
           options={sources}
           values={answers.sources}
@@ -41,6 +43,7 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
       )}
       {displays.length > 0 && (
         <Ticks
+          inRow
           label={t.displays}
           options={displays}
           values={answers.displays}
@@ -166,6 +169,7 @@ export function Changed({ answers, onChange }: Part) {
   return (
     <div class="stack">
       <Ticks
+        inRow
         label={t.changedQ}
         options={optionsOf(whatChangedKinds, t.changed)}
         values={changed.map(({ kind }) => kind)}

@@ -5,9 +5,10 @@ import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
 import { faultAt, faultsWithin } from '../../parts/fault-at.ts';
 import { Field, SelectField } from '../../parts/field.tsx';
+import { Tick } from '../../parts/tick.tsx';
 import { terms } from '../../words/terms.ts';
 import { modeKey, modeName, modeOf, newPort, usualModes } from './chain-edits.ts';
-import { Faults, Tick } from './small-parts.tsx';
+import { Faults } from './small-parts.tsx';
 import { placeWords } from './words.ts';
 
 type Properties = {

@@ -3,10 +3,11 @@ import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
 import { faultAt, faultsWithin } from '../../parts/fault-at.ts';
 import { Field, SelectField } from '../../parts/field.tsx';
+import { Tick } from '../../parts/tick.tsx';
 import { categoryChoices, terms } from '../../words/terms.ts';
 import { number } from '../../words/times.ts';
 import { refKey } from './chain-edits.ts';
-import { Faults, Tick } from './small-parts.tsx';
+import { Faults } from './small-parts.tsx';
 import { placeWords } from './words.ts';
 
 const optionsOf = <Value extends string>(names: Record<Value, string>) =>

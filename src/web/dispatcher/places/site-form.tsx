@@ -6,8 +6,8 @@ import { Button } from '../../parts/button.tsx';
 import { faultAt } from '../../parts/fault-at.ts';
 import { Field, TextField } from '../../parts/field.tsx';
 import { type Sending, SendingResult } from '../../parts/sending.tsx';
+import { Ticks } from '../../parts/tick.tsx';
 import { terms } from '../../words/terms.ts';
-import { Ticks } from '../common/chips.tsx';
 import { placeWords } from './words.ts';
 
 export const emptySite: SiteInput = {
@@ -122,6 +122,7 @@ export function SiteForm({
         onInput={({ currentTarget }) => change({ travelNotes: currentTarget.value })}
       />
       <Ticks
+        inRow
         label={t.hazards}
         options={hazardKinds.map((value) => ({ value, label: terms().hazard[value] }))}
         values={site.hazards.map(({ kind }) => kind)}

@@ -2,12 +2,14 @@ import { useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import type { LeftSafely, UnattendedWatch } from '../../../../shared/contract/triage.ts';
+import { dangerNames } from '../../../../state-machines/triage/rules/unattended.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Facts } from '../../parts/card.tsx';
 import { Field, TextField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { Ticks } from '../../parts/tick.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { dayKey } from '../../words/times.ts';
@@ -22,7 +24,6 @@ import type { Work } from './work.ts';
 
 /** Assumed: proposed where the plan says nothing. */
 const usualDays = 14;
-const dangers = ['liesAcrossFloor', 'hangs', 'staysOpen', 'lacksCooling', 'defeatsProtection'] as const;
 type Levels = Record<string, string>;
 
 /** Leaving the change that is in place in until another visit: until when, safely, and with whose yes. */
@@ -61,7 +62,7 @@ function LeaveInForm({ work }: { work: Work }) {
   const [draft, write, forget] = useDraftForm(`leave in ${ticket.id}`, {
     until: daysLater(dayKey(new Date().toISOString(), zone), usualDays),
     owner: '',
-    dangers: [] as readonly string[],
+    dangers: [] as readonly (keyof LeftSafely)[],
     name: '',
     whatChanges: '',
     howToUndo: '',
@@ -80,7 +81,9 @@ function LeaveInForm({ work }: { work: Work }) {
       type: 'leaveInPlace',
       until: to,
       owner: draft.owner.trim(),
-      safety: Object.fromEntries(dangers.map((each) => [each, draft.dangers.includes(each)])) as LeftSafely,
+      safety: Object.fromEntries(
+        dangerNames.map((each) => [each, draft.dangers.includes(each)]),
+      ) as LeftSafely,
       clientsYes: {
         name: draft.name.trim(),
         at: new Date().toISOString(),
@@ -113,26 +116,13 @@ function LeaveInForm({ work }: { work: Work }) {
         maxLength={longest.line}
         onInput={({ currentTarget }) => write({ owner: currentTarget.value })}
       />
-      <fieldset class="choices field">
-        <legend>{t.safety}</legend>
-        <p class="soft">{t.safetyHint}</p>
-        {dangers.map((danger) => (
-          <label key={danger} class="choice">
-            <input
-              type="checkbox"
-              checked={draft.dangers.includes(danger)}
-              onChange={({ currentTarget }) =>
-                write({
-                  dangers: currentTarget.checked
-                    ? [...draft.dangers, danger]
-                    : draft.dangers.filter((each) => each !== danger),
-                })
-              }
-            />
-            {t.dangers[danger]}
-          </label>
-        ))}
-      </fieldset>
+      <Ticks
+        label={t.safety}
+        hint={t.safetyHint}
+        options={dangerNames.map((value) => ({ value, label: t.dangers[value] }))}
+        values={draft.dangers}
+        onChange={(dangers) => write({ dangers })}
+      />
       <fieldset class="stack">
         <legend>{t.yes}</legend>
         <Field

@@ -2,6 +2,7 @@ import { encodings } from '../../../../shared/contract/chain-names.ts';
 import type { Conversion, SignalField, SignalSeen } from '../../../../shared/contract/look.ts';
 import { conversions, hdrKinds, negotiatedProtections } from '../../../../shared/contract/look-names.ts';
 import { SelectField } from '../../parts/field.tsx';
+import { Ticks } from '../../parts/tick.tsx';
 import { terms } from '../../words/terms.ts';
 import { lookWords } from './look-words.ts';
 
@@ -111,24 +112,11 @@ export function Intended({
   onChange: (chosen: Conversion[]) => void;
 }) {
   return (
-    <fieldset class="choices field">
-      <legend>{lookWords().meant}</legend>
-      {conversions.map((conversion) => (
-        <label key={conversion} class="choice">
-          <input
-            type="checkbox"
-            checked={chosen.includes(conversion)}
-            onChange={({ currentTarget }) =>
-              onChange(
-                currentTarget.checked
-                  ? [...chosen, conversion]
-                  : chosen.filter((each) => each !== conversion),
-              )
-            }
-          />
-          {terms().conversion[conversion]}
-        </label>
-      ))}
-    </fieldset>
+    <Ticks
+      label={lookWords().meant}
+      options={conversions.map((value) => ({ value, label: terms().conversion[value] }))}
+      values={chosen}
+      onChange={onChange}
+    />
   );
 }
