@@ -1,4 +1,3 @@
-import { DateTime } from 'luxon';
 import { useState } from 'preact/hooks';
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import { isReason, longest } from '../../../shared/contract/limits.ts';
@@ -9,6 +8,7 @@ import { Choices, Field, SelectField, TextField } from '../parts/field.tsx';
 import { useDraftForm } from '../store/use-draft.ts';
 import { terms } from '../words/terms.ts';
 import { dayKey } from '../words/times.ts';
+import { endOfDay } from '../words/zone-time.ts';
 import { waitingWords } from './words.ts';
 
 type WaitFor = Extract<TicketCommand, { type: 'waitFor' }>;
@@ -16,11 +16,10 @@ type WaitFor = Extract<TicketCommand, { type: 'waitFor' }>;
 /** Who mostly has to act for each kind of thing; proposed, and changed with a tap. */
 const usualActor = { part: 'supplier', client: 'client', access: 'client', other: 'office' } as const;
 
-/** A wait is over when its day is: it is overdue from the next one on. UTC; null for what is no day. */
-const endOfDay = (key: string, zone: string): string | null =>
-  DateTime.fromISO(key, { zone }).endOf('day').toUTC().toISO();
-
-/** What a ticket waits for, who has to act, and until when; the same form at the desk and on the phone. */
+/**
+ * What a ticket waits for, who has to act, and until when; the same form at the desk and on the phone. A wait is over
+ * when its day is: it is overdue from the next one on.
+ */
 export function WaitForm({
   ticketId,
   zone,

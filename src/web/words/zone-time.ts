@@ -18,6 +18,10 @@ export function dayLimits(key: string, zone: string): { from: string; to: string
   return { from: start.toUTC().toISO() ?? '', to: start.plus({ days: 1 }).toUTC().toISO() ?? '' };
 }
 
+/** Last moment of a calendar day in a zone, UTC; null for what is no day. */
+export const endOfDay = (key: string, zone: string): string | null =>
+  DateTime.fromISO(key, { zone }).endOf('day').toUTC().toISO();
+
 /** The calendar day so many days later. */
 export const daysLater = (key: string, days: number): string =>
   DateTime.fromISO(key, { zone: 'UTC' }).plus({ days }).toFormat('yyyy-MM-dd');

@@ -1,9 +1,13 @@
+import { useMemo } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { placeKey } from '../../../../shared/chain/place.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import { lateFindings } from '../../../../shared/contract/triage-names.ts';
-import { conceivableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import {
+  type ApplicableChange,
+  conceivableChangesOf,
+} from '../../../../state-machines/triage/changes/applicable.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices, Field, SelectField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
@@ -51,8 +55,8 @@ const momentIn = (field: string, zone: string): string | null => {
 };
 
 /** The command that the form says; null while something is missing. */
-function commandOf(draft: Draft, { ticket, chain, zone }: Work): TicketCommand | null {
-  const change = conceivableChangesOf(ticket.triage, chain).find((each) => keyOf(each) === draft.which);
+function commandOf(draft: Draft, changes: readonly ApplicableChange[], zone: string): TicketCommand | null {
+  const change = changes.find((each) => keyOf(each) === draft.which);
   const madeAt = momentIn(draft.madeAt, zone);
   const undoneAt = draft.ending === 'there' ? null : momentIn(draft.undoneAt, zone);
   const madeBy = draft.madeBy.trim();
@@ -71,7 +75,8 @@ function LateChange({ work }: { work: Work }) {
   const { route } = useLocation();
   const { id, triage } = work.ticket;
   const [draft, write, forget] = useDraftForm(`late change ${id}`, emptyDraft);
-  const command = commandOf(draft, work);
+  const changes = useMemo(() => conceivableChangesOf(triage, work.chain), [triage, work.chain]);
+  const command = commandOf(draft, changes, work.zone);
   const refusal = command === null ? null : work.refusalOf(command);
   const enter = async () => {
     if (command === null || !(await work.send(command))) return;
@@ -86,7 +91,7 @@ function LateChange({ work }: { work: Work }) {
         value={draft.which}
         options={[
           { value: '', label: '–' },
-          ...conceivableChangesOf(triage, work.chain).map((each) => ({
+          ...changes.map((each) => ({
             value: keyOf(each),
             label: `${changeWords(each)}: ${placeWords(work.chain, each.target)}`,
           })),
