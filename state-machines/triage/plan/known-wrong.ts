@@ -3,14 +3,14 @@ import type { Finding } from '../../../shared/contract/chain.ts';
 import type { Offer } from '../../../shared/contract/plan.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { componentAt } from '../../../shared/isolation/components.ts';
-import { planNext, testKey } from '../../../shared/isolation/index.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import type { ApplicableChange } from '../changes/applicable.ts';
 import { changesOfRound } from '../record.ts';
-import { type Asked, inputOf } from './asked.ts';
+import type { Asked } from './asked.ts';
 import { offering } from './offer.ts';
 import { plannedView } from './planned-view.ts';
 import { declareChange } from './steps.ts';
+import { planOfOne } from './tests.ts';
 
 /** What is known to be wrong on the way of the picture; `offer` where a change that applies now mends it. */
 type Wrong = { sentence: Message; offer: Offer | null };
@@ -47,9 +47,7 @@ function mendOffer(asked: Asked, { rule, place, text }: Finding): Offer | null {
 
 /** A change as a way on, with what it tells of the fault; null where it can't be made here and now. */
 function offerOf(asked: Asked, change: ApplicableChange, why: Message): Offer | null {
-  const input = inputOf(asked, [change]);
-  const id = testKey(change.kind, change.target);
-  const { advice } = planNext({ ...input, byClient: [id], terms: { ...input.terms, stopAt: 1 - 1e-9 } });
+  const { advice } = planOfOne(asked, change);
   if (advice.kind !== 'test') return null;
   const test = { ...plannedView(advice.next, asked.changes), why };
   return offering([declareChange(change.kind, change.target)], {

@@ -2,6 +2,7 @@ import type { Offer, PlannedTestView, PlanReply } from '../../../shared/contract
 import type { ChangeKind } from '../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import {
+  type ChangeOption,
   menuKey,
   type Plan,
   type PlannedTest,
@@ -90,10 +91,7 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
   const untried = changes.filter(({ kind, tried }) => !tried && changeCatalogue[kind].showsCulprit);
   const change = provingChange(standing, suspect.component, untried, here);
   if (change === null) return null;
-  const input = inputOf(asked, [change]);
-  const id = testKey(change.kind, change.target, change.own);
-  const proof = planNext({ ...input, byClient: [id], terms: { ...input.terms, stopAt: 1 - 1e-9 } });
-  const { views, sentences } = testsOf(asked, proof);
+  const { views, sentences } = testsOf(asked, planOfOne(asked, change));
   const [next] = views;
   if (next === undefined) return null;
   const { setup, watch, restore } = next.minutes;
@@ -110,6 +108,13 @@ function proofOf(asked: Asked, plan: Plan): Tests | null {
       ...sentences,
     ],
   };
+}
+
+/** The plan in which this one change comes next, however sure the suspects are already. */
+export function planOfOne(asked: Asked, change: ChangeOption): Plan {
+  const input = inputOf(asked, [change]);
+  const id = testKey(change.kind, change.target, change.own);
+  return planNext({ ...input, byClient: [id], terms: { ...input.terms, stopAt: 1 - 1e-9 } });
 }
 
 /** The commands that begin a test from where the ticket is; null where it isn't at a point at which one can begin. */
