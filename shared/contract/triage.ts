@@ -6,18 +6,12 @@ import { clientChoice, followUp } from './choice.ts';
 import { diary, report } from './diary.ts';
 import { evidenceRef } from './evidence.ts';
 import { leavingCheck } from './leaving-check.ts';
-import { longest, ranges } from './limits.ts';
+import { ranges } from './limits.ts';
 import { look } from './look.ts';
 import { message } from './message.ts';
-import { personText } from './person-text.ts';
-import { id, instant, keptText, minutes, notRecorded, ownLine, placeId, reason, text } from './primitives.ts';
-import {
-  onlyWithKinds,
-  patternTriggers,
-  symptomKinds,
-  whatChangedKinds,
-  workingStates,
-} from './triage-names.ts';
+import { id, instant, keptText, notRecorded, ownLine, placeId, reason } from './primitives.ts';
+import { symptom, whatChanged } from './symptom.ts';
+import { workingStates } from './triage-names.ts';
 import { unattendedWatch } from './unattended.ts';
 import { wait } from './waiting.ts';
 import { watch, withdrawal } from './watch.ts';
@@ -26,6 +20,7 @@ export * from './change.ts';
 export * from './choice.ts';
 export type { Diary, Report } from './diary.ts';
 export * from './leaving-check.ts';
+export * from './symptom.ts';
 export {
   contentKinds,
   onlyWithKinds,
@@ -70,46 +65,6 @@ export const sideObservation = z.object({
   superseded: supersededByCorrection.nullable(),
 });
 export type SideObservation = z.infer<typeof sideObservation>;
-
-export const whatChanged = z.object({
-  kind: z.enum(whatChangedKinds),
-  text: text.default(''),
-  when: personText(z.string().trim().max(longest.words)).nullable().default(null),
-});
-export type WhatChanged = z.infer<typeof whatChanged>;
-
-/** How the fault comes, see `patternKinds`; each has its own way to be reproduced and retested. */
-export const pattern = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('always') }),
-  z.object({ kind: z.literal('trigger'), trigger: z.enum(patternTriggers) }),
-  /** `rarely`: too seldom to be watched for on a visit. How often, where it is known, is the symptom's `perHour`. */
-  z.object({ kind: z.literal('random'), rarely: z.boolean().default(false) }),
-  z.object({ kind: z.literal('bursts') }),
-  /** Minutes since power-on before which it does not come; null when not known. */
-  z.object({ kind: z.literal('warm'), afterMin: minutes.nullable().default(null) }),
-  z.object({ kind: z.literal('notKnown') }),
-]);
-export type Pattern = z.infer<typeof pattern>;
-/**
- * What the fault shows with and not without: which one, in the client's words, as far as it is known; a source also by
- * its device where the chain has it.
- */
-export const onlyWith = z.object({
-  kind: z.enum(onlyWithKinds),
-  what: personText(z.string().trim().max(longest.line)).default(''),
-  deviceId: placeId.nullable().default(null),
-});
-export type OnlyWith = z.infer<typeof onlyWith>;
-
-export const symptom = z.object({
-  kind: z.enum(symptomKinds),
-  /** How often, as the client tells it; null when not known. */
-  perHour: z.number().positive().max(3600).nullable().default(null),
-  lastsS: z.number().min(0).max(86_400).nullable().default(null),
-  pattern: pattern.default({ kind: 'notKnown' }),
-  onlyWith: onlyWith.nullable().default(null),
-});
-export type Symptom = z.infer<typeof symptom>;
 
 export const remedy = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('permanent'), what: reason }),
