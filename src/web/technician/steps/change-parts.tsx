@@ -1,0 +1,60 @@
+import type { ChangeRecord } from '../../../../shared/contract/change.ts';
+import { Button } from '../../parts/button.tsx';
+import { typed } from '../../parts/typed.tsx';
+import { stepWords } from './step-words.ts';
+import type { Work } from './work.ts';
+
+/** What a technician said of the change. */
+export function Described({ change: { detail } }: { change: ChangeRecord }) {
+  return detail === '' ? null : (
+    <p>
+      <span class="soft">{stepWords().changed}:</span> {typed(detail)}
+    </p>
+  );
+}
+
+/** What was expected of the change, and the settings that it was to change. */
+export function Expected({ change }: { change: ChangeRecord }) {
+  return (
+    <p>
+      <span class="soft">{stepWords().expectedWas}:</span> {typed(change.expected)}
+      {change.settings.length > 0 && (
+        <>
+          {' '}
+          {change.settings.map(({ key, to }) => (
+            <span key={key} class="setting">
+              {key} → {String(to)}
+            </span>
+          ))}
+        </>
+      )}
+    </p>
+  );
+}
+
+/** The ways to end a change: leaving it, where it may stay, and putting it back. */
+export function PutBack({ work, isNext = false }: { work: Work; isNext?: boolean }) {
+  const t = stepWords();
+  return (
+    <>
+      {work.may('keepChange') && (
+        <Button
+          kind={isNext ? 'primary' : 'plain'}
+          large={isNext}
+          onClick={() => void work.send({ type: 'keepChange', note: '' })}
+        >
+          {t.stays}
+        </Button>
+      )}
+      {work.may('restoreChange') && (
+        <Button
+          kind={isNext && !work.may('keepChange') ? 'primary' : 'plain'}
+          large={isNext}
+          onClick={() => void work.send({ type: 'restoreChange', note: '' })}
+        >
+          {t.back}
+        </Button>
+      )}
+    </>
+  );
+}
