@@ -1,4 +1,15 @@
-import type { Session } from '../../seed/session.ts';
+import { firm } from '../../seed/firm.ts';
+import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
+import type { Ticket } from '../../shared/contract/ticket.ts';
+import type { Stage } from './stage.ts';
+
+/** The technician of the demo over HTTP, and the ticket that is theirs. */
+export async function technicianOn(stage: Stage): Promise<{ technician: Session; ticketId: string }> {
+  const technician = await signIn(overHttp(stage.base), firm.handle, 'brask@lanternrow.example');
+  const { items } = expectStatus(await technician.get<{ items: Ticket[] }>('/tickets'), 200);
+  const { memberAddress } = expectStatus(await technician.get<{ memberAddress: string }>('/me'), 200);
+  return { technician, ticketId: items.find(({ assigneeId }) => assigneeId === memberAddress)?.id ?? '' };
+}
 
 const minutesAgo = (minutes: number): string => new Date(Date.now() - minutes * 60_000).toISOString();
 

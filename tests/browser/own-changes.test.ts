@@ -1,9 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { firm } from '../../seed/firm.ts';
-import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
+import { expectStatus, type Session } from '../../seed/session.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
-import { bringToChanges } from './bring-to-changes.ts';
+import { bringToChanges, technicianOn } from './bring-to-changes.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
@@ -13,10 +12,7 @@ describe('a change that is not in the built-in list', () => {
   let ticketId = '';
   beforeAll(async () => {
     stage = await openStage();
-    technician = await signIn(overHttp(stage.base), firm.handle, 'brask@lanternrow.example');
-    const { items } = expectStatus(await technician.get<{ items: Ticket[] }>('/tickets'), 200);
-    const { memberAddress } = expectStatus(await technician.get<{ memberAddress: string }>('/me'), 200);
-    ticketId = items.find(({ assigneeId }) => assigneeId === memberAddress)?.id ?? '';
+    ({ technician, ticketId } = await technicianOn(stage));
     await bringToChanges(technician, ticketId);
   });
   afterAll(() => stage.close());

@@ -1,8 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { firm } from '../../seed/firm.ts';
-import { expectStatus, overHttp, type Session, signIn } from '../../seed/session.ts';
+import { expectStatus, type Session } from '../../seed/session.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
-import { fromBaselineToChanges, recordBaseline } from './bring-to-changes.ts';
+import { fromBaselineToChanges, recordBaseline, technicianOn } from './bring-to-changes.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
@@ -12,10 +11,7 @@ describe('a fault that nobody can sit through, on the phone', () => {
   let ticketId = '';
   beforeAll(async () => {
     stage = await openStage();
-    technician = await signIn(overHttp(stage.base), firm.handle, 'brask@lanternrow.example');
-    const { items } = expectStatus(await technician.get<{ items: Ticket[] }>('/tickets'), 200);
-    const { memberAddress } = expectStatus(await technician.get<{ memberAddress: string }>('/me'), 200);
-    ticketId = items.find(({ assigneeId }) => assigneeId === memberAddress)?.id ?? '';
+    ({ technician, ticketId } = await technicianOn(stage));
     await recordBaseline(technician, ticketId);
   });
   afterAll(() => stage.close());

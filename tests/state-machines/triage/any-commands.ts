@@ -12,7 +12,7 @@ import {
 } from '../../../shared/contract/triage-names.ts';
 import { applicableChanges, type TriageSnapshot } from '../../../state-machines/index.ts';
 import { picturesToCheck } from '../../../state-machines/triage/rules/leaving.ts';
-import { device, link, type Sent, uuid, waiveAll } from './triage-events.ts';
+import { device, leftSafely, link, type Sent, uuid, waiveAll } from './triage-events.ts';
 
 /** Numbers that pick what a command is about: sometimes something that there is, sometimes not. */
 export type Picks = { what: number; which: number; minutes: number; offline: boolean };
@@ -51,13 +51,6 @@ const looks: [LookInput, ...LookInput[]] = [
 ];
 
 type LookInput = Extract<Sent, { type: 'recordLook' }>['what'];
-const safe = {
-  liesAcrossFloor: false,
-  hangs: false,
-  staysOpen: false,
-  lacksCooling: false,
-  defeatsProtection: false,
-};
 
 type Maker = (record: TriageRecord, picks: Picks, snapshot: TriageSnapshot) => Sent;
 const plain =
@@ -176,7 +169,7 @@ const makers: Record<TicketCommandType, Maker> = {
     type: 'leaveInPlace',
     until: new Date(Date.parse(openedAt) + 20 * 86_400_000).toISOString(),
     owner: 'The night desk',
-    safety: { ...safe, hangs: which % 5 === 0 },
+    safety: { ...leftSafely, hangs: which % 5 === 0 },
     clientsYes: { name: 'N. N.', at: openedAt, whatChanges: 'One input less', howToUndo: 'Plug it back' },
     firmware: [{ deviceId: 'processor', level: '1.0' }],
   }),

@@ -90,3 +90,12 @@ export const waivers = (...items: Waiver['item'][]): Waiver[] =>
 
 /** Waives all that can be missing. */
 export const waiveAll = waivers(...completenessItems);
+
+/** What forbids leaving a change in between visits, none of it so. */
+export const leftSafely = {
+  liesAcrossFloor: false,
+  hangs: false,
+  staysOpen: false,
+  lacksCooling: false,
+  defeatsProtection: false,
+};

@@ -1,22 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { quietRisk, reportedAsWatched } from '../../../shared/isolation/reported.ts';
 import { TriageCase } from './triage-case.ts';
-import { link, type Sent } from './triage-events.ts';
+import { leftSafely, link, type Sent } from './triage-events.ts';
 
 const dayMin = 1440;
-const safe = {
-  liesAcrossFloor: false,
-  hangs: false,
-  staysOpen: false,
-  lacksCooling: false,
-  defeatsProtection: false,
-};
 type Leaving = Extract<Sent, { type: 'leaveInPlace' }>;
 const leaving = (ticket: TriageCase, days = 14): Leaving => ({
   type: 'leaveInPlace',
   until: ticket.minutesFromNow(days * dayMin),
   owner: 'The night desk',
-  safety: safe,
+  safety: leftSafely,
   clientsYes: {
     name: 'N. N.',
     at: ticket.now,
@@ -45,11 +38,11 @@ function reportedThenChanged(): { ticket: TriageCase; diaryId: string } {
 const judgementOf = (ticket: TriageCase) => ticket.record.changes.at(-1)?.judgement;
 
 describe('a change that is left in between visits', () => {
-  it.each(Object.keys(safe) as (keyof typeof safe)[])(
+  it.each(Object.keys(leftSafely) as (keyof typeof leftSafely)[])(
     'given that it %s, when it is to be left, then it is refused',
     (danger) => {
       const { ticket } = reportedThenChanged();
-      const refusal = ticket.refused({ ...leaving(ticket), safety: { ...safe, [danger]: true } });
+      const refusal = ticket.refused({ ...leaving(ticket), safety: { ...leftSafely, [danger]: true } });
       expect(refusal.type).toBe('change-not-applicable');
     },
   );
