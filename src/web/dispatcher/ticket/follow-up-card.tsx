@@ -35,7 +35,9 @@ export function FollowUpCard({ ticket, zone }: { ticket: Ticket; zone: string })
   };
   return (
     <Card title={t.title}>
-      <DueBadge due={ticket.due} zone={zone} />
+      <p class="row">
+        <DueBadge due={ticket.due} zone={zone} />
+      </p>
       <p>{t.lead}</p>
       {ticket.triage.remedy !== null && <p>{typed(ticket.triage.remedy.what)}</p>}
       <div class="row not-printed">
