@@ -13,7 +13,7 @@ export {
   type Decision,
   decide,
 } from './triage/decide.ts';
-export { describeEvent } from './triage/describe-event.ts';
+export { checkedBeforeLeaving, describeEvent } from './triage/describe-event.ts';
 export { describeKept } from './triage/describe-look.ts';
 export { dueOf } from './triage/due.ts';
 export type {
@@ -50,6 +50,7 @@ export {
   occurrencesOf,
   openChange,
   runningWatch,
+  standingReports,
   standingSides,
 } from './triage/record.ts';
 export { baselineFor, watchRecordOf } from './triage/retest.ts';
@@ -59,6 +60,7 @@ export type { Refusal, RefusalType } from './triage/rules/refusal.ts';
 export { commandRoles } from './triage/rules/roles.ts';
 export { type Segment, segmentOf } from './triage/segment.ts';
 export { type Trace, type TraceCase, traceOf } from './triage/trace.ts';
+export { levelsReadUnattended, reportedIn } from './triage/unattended.ts';
 export {
   asToday,
   EventOfNewerVersion,

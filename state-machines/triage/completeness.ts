@@ -11,8 +11,8 @@ import type {
 import { type Message, message } from '../../shared/message/message.ts';
 import { viewsLacking } from './link-views.ts';
 import {
-  baselineWatches,
   changesOfRound,
+  isShownAtAll,
   isWithoutSide,
   occurrencesIn,
   standingEvidence,
@@ -20,6 +20,7 @@ import {
 } from './record.ts';
 import { sidesHold } from './rules/sides.ts';
 import { segmentOf } from './segment.ts';
+import { levelsReadUnattended } from './unattended.ts';
 
 const missing = (item: CompletenessItem, text: Message, place: Place | null = null): MissingItem => ({
   item,
@@ -49,9 +50,7 @@ export function completeness(record: TriageRecord): MissingItem[] {
 }
 
 const missingReproduction = (record: TriageRecord): MissingItem[] =>
-  occurrencesIn(baselineWatches(record)).length > 0
-    ? []
-    : [missing('reproduction', message('faultNotSeenBeforeChange'))];
+  isShownAtAll(record) ? [] : [missing('reproduction', message('faultNotSeenBeforeChange'))];
 
 function missingSide(record: TriageRecord): MissingItem[] {
   if (isWithoutSide(record) && standingSides(record).length === 0) {
@@ -84,7 +83,10 @@ function missingFirmware(record: TriageRecord): MissingItem[] {
   if (chain === undefined) {
     return [missing('firmware', message('noChainAsFound'))];
   }
-  const read = new Set(ofKind(record, 'firmware').map(({ tie }) => tie.deviceId));
+  const read = new Set([
+    ...ofKind(record, 'firmware').map(({ tie }) => tie.deviceId),
+    ...levelsReadUnattended(record).map(({ deviceId }) => deviceId),
+  ]);
   return pathDeviceIds(chain, standingSides(record)).flatMap((deviceId) => {
     if (read.has(deviceId) || findDevice(chain, deviceId)?.firmware) return [];
     const place: Place = { kind: 'device', deviceId };

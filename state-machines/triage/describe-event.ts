@@ -1,7 +1,7 @@
 import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Place } from '../../shared/contract/chain.ts';
 import { erasureOf } from '../../shared/contract/erased-text.ts';
-import type { Remedy, TriageRecord } from '../../shared/contract/triage.ts';
+import type { LeavingCheck, Remedy, TriageRecord } from '../../shared/contract/triage.ts';
 import { onlyWithSaid, patternSaid } from '../../shared/isolation/pattern.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import { namedChange } from '../../shared/message/named-change.ts';
@@ -33,6 +33,22 @@ const remedyCodes = {
   workaround: 'log/workaroundChosen',
   noFaultFound: 'log/noFaultFoundChosen',
 } as const satisfies Record<Exclude<Remedy['kind'], 'onSuspicion'>, string>;
+
+/** What was tried before leaving, counted. */
+export const checkedBeforeLeaving = ({
+  pictures,
+  sound,
+  usualStart,
+  note,
+}: Pick<LeavingCheck, 'pictures' | 'sound' | 'usualStart' | 'note'>): Message =>
+  message('log/checkedBeforeLeaving', {
+    work: pictures.filter(({ answer }) => answer === 'works').length,
+    fail: pictures.filter(({ answer }) => answer === 'fails').length,
+    notChecked: pictures.filter(({ answer }) => answer === 'notChecked').length,
+    sound,
+    usualStart,
+    note: added(note),
+  });
 
 const messages: Messages = {
   open: () => message('log/ticketOpened'),
@@ -134,15 +150,7 @@ const messages: Messages = {
     message('log/replacedOnSuspicion', { what, place: where(place), chance: outcome.chance }),
   recordFollowUp: ({ heard, note, outcome }) =>
     message('log/askedAfterRepair', { heard, again: outcome.askBy, note: added(note) }),
-  checkBeforeLeaving: ({ pictures, sound, usualStart, note }) =>
-    message('log/checkedBeforeLeaving', {
-      work: pictures.filter(({ answer }) => answer === 'works').length,
-      fail: pictures.filter(({ answer }) => answer === 'fails').length,
-      notChecked: pictures.filter(({ answer }) => answer === 'notChecked').length,
-      sound,
-      usualStart,
-      note: added(note),
-    }),
+  checkBeforeLeaving: checkedBeforeLeaving,
 
   waitFor: ({ kind, what, actor, until }) => message('log/waits', { kind, what, actor, until }),
   resumeWork: ({ note }) => message('log/workResumed', { note: added(note) }),

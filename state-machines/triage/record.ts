@@ -104,15 +104,37 @@ export const standingLooks = <Kind extends LookKept['kind']>(
       look.what.kind === kind && look.withdrawn === null && look.round === record.round,
   );
 
-/** Those of the chain as it is: before the first change of this round, and since the round before. */
-export function reportsBeforeChanges(record: TriageRecord): Report[] {
-  const changed = record.changes.find(({ round, appliedAt }) => round === record.round && appliedAt !== null);
-  const from = record.changes.findLast(({ round }) => round < record.round)?.finishedAt ?? null;
-  return standingReports(record).filter(
-    ({ occurredAt }) =>
-      (from === null || Date.parse(occurredAt) >= Date.parse(from)) &&
-      (changed === undefined || Date.parse(occurredAt) < Date.parse(changed.appliedAt ?? '')),
+/** Made and over before the chain was recorded as found, which is as they left it. */
+const isBeforeFound = ({ asFound }: TriageRecord, { finishedAt }: ChangeRecord): boolean =>
+  asFound !== null && finishedAt !== null && Date.parse(finishedAt) <= Date.parse(asFound.at);
+
+/**
+ * When the chain was as it is without a change: since the round before and what was kept before it was recorded as
+ * found, and up to the first change of this round. Null: no bound on that end.
+ */
+export function spanBeforeChanges(record: TriageRecord): { from: string | null; to: string | null } {
+  const { round, changes } = record;
+  const changed = changes.find(
+    (change) => change.round === round && change.appliedAt !== null && !isBeforeFound(record, change),
   );
+  const over = changes.filter(
+    (change) => change.round < round || (change.status === 'kept' && isBeforeFound(record, change)),
+  );
+  const ends = over.flatMap(({ finishedAt }) => finishedAt ?? []);
+  ends.sort((a, b) => Date.parse(a) - Date.parse(b));
+  return { from: ends.at(-1) ?? null, to: changed?.appliedAt ?? null };
+}
+
+/** Those of the chain as it is, without a change in place. */
+export function reportsBeforeChanges(record: TriageRecord): Report[] {
+  const { from, to } = spanBeforeChanges(record);
+  const undone = changesOfRound(record).filter((change) => isBeforeFound(record, change));
+  const isIn = (at: number, start: string | null, end: string | null): boolean =>
+    (start === null || at >= Date.parse(start)) && (end === null || at < Date.parse(end));
+  return standingReports(record).filter(({ occurredAt }) => {
+    const at = Date.parse(occurredAt);
+    return isIn(at, from, to) && !undone.some((change) => isIn(at, change.appliedAt, change.finishedAt));
+  });
 }
 
 /** Whether the fault was shown: seen in a watch, or reported so often that it can be gone on with. */

@@ -2,7 +2,13 @@ import type { ChangeRecord, Report, TriageRecord, UnattendedWatch } from '../../
 import { quietRisk, type ReportedRecord, reportedAsWatched } from '../../shared/isolation/reported.ts';
 import type { RetestJudgement } from '../../shared/isolation/retest-statistics.ts';
 import { type Message, message } from '../../shared/message/message.ts';
-import { baselineWatches, minutesBetween, standingReports } from './record.ts';
+import {
+  baselineWatches,
+  minutesBetween,
+  reportsBeforeChanges,
+  spanBeforeChanges,
+  standingReports,
+} from './record.ts';
 import { usable, watchRecordOf } from './retest.ts';
 
 const dayMin = 1440;
@@ -41,10 +47,14 @@ export const reportedIn = (record: TriageRecord, span: Span): ReportedRecord => 
   occurrences: standingReports(record).filter((report) => isIn(span, report)).length,
 });
 
-/** What was reported of the chain as it is without a change: up to the first change of this round, or until now. */
+/** What was reported of the chain as it is without a change, up to the first change of this round, or until now. */
 export function reportedBaseline(record: TriageRecord, now: string): ReportedRecord {
-  const first = record.changes.find(({ round, appliedAt }) => round === record.round && appliedAt !== null);
-  return reportedIn(record, { from: record.openedAt, to: first?.appliedAt ?? now });
+  const { from, to } = spanBeforeChanges(record);
+  const span = { from: from ?? record.openedAt, to: to ?? now };
+  return {
+    days: openDays(record, span),
+    occurrences: reportsBeforeChanges(record).filter((report) => isIn(span, report)).length,
+  };
 }
 
 type Reported = { days: number; reported: number; logged: number; risk: number | null };
@@ -119,4 +129,21 @@ export const firmwareMoved = (record: TriageRecord, change: ChangeRecord) =>
       const now = firmwareAfter.find((each) => each.deviceId === deviceId)?.level ?? null;
       return level !== null && level === now ? [] : [{ deviceId, before: level, after: now }];
     }),
+  );
+
+/** A device's firmware as it was read when a change was left in, or at the end of that. */
+export type LevelRead = {
+  readonly deviceId: string;
+  readonly level: string;
+  readonly at: string;
+  readonly by: string;
+};
+
+/** Such levels, oldest first. */
+export const levelsReadUnattended = ({ unattended }: TriageRecord): LevelRead[] =>
+  unattended.flatMap(({ firmwareBefore, startedAt, firmwareAfter, endedAt, by }) =>
+    [
+      ...firmwareBefore.map((read) => ({ ...read, at: startedAt, by })),
+      ...firmwareAfter.map((read) => ({ ...read, at: endedAt ?? startedAt, by })),
+    ].flatMap(({ level, ...read }) => (level === null ? [] : [{ ...read, level }])),
   );

@@ -30,6 +30,8 @@ export const packetNewsDe: Sentences<typeof packetNewsCodes> = {
   'news/settingRead': ({ setting, value }, say) => `${say.name(setting)}: ${say.name(value)}`,
   'news/watched': ({ watches, seen }, say) =>
     `${say.plural(watches, 'Eine Beobachtung mehr', `${watches} Beobachtungen mehr`)}; der Fehler kam darin ${seen === 0 ? 'nicht' : say.times(seen)}.`,
+  'news/reported': ({ reports }, say) =>
+    `${say.plural(reports, 'Ein Vorkommen', `${reports} Vorkommen`)} mehr, vom Kunden gemeldet.`,
   'news/sideFound': ({ device, side }, say) =>
     `Seite gefunden: ${say.side(side)} ${say.place(device, 'dative')}.`,
   'news/changeDeclared': changeIs('angesagt'),
@@ -38,6 +40,8 @@ export const packetNewsDe: Sentences<typeof packetNewsCodes> = {
   'news/changePutBack': changeIs('zurückgebaut'),
   'news/changeKept': changeIs('behalten'),
   'news/changeWithdrawn': changeIs('zurückgenommen, bevor sie gemacht wurde'),
+  'news/waited': ({ kind, what }, say) =>
+    `Gewartet auf: ${say.term('waitingKind', kind)}, ${say.text(what)}.`,
   'news/culpritNamed': ({ place }, say) => `Ursache benannt: ${say.place(place)}.`,
   'news/culpritWithdrawn': () => 'Die zuvor benannte Ursache ist zurückgenommen.',
   'news/remedyChosen': ({ what }, say) => `Abhilfe: ${say.text(what)}`,

@@ -28,6 +28,8 @@ export const packetNewsEn: Sentences<typeof packetNewsCodes> = {
   'news/settingRead': ({ setting, value }, say) => `${say.name(setting)}: ${say.name(value)}`,
   'news/watched': ({ watches, seen }, say) =>
     `${say.plural(watches, 'One more watch', `${watches} more watches`)}, in which the fault ${seen === 0 ? 'did not come' : `came ${say.times(seen)}`}.`,
+  'news/reported': ({ reports }, say) =>
+    `${say.plural(reports, 'One more occurrence', `${reports} more occurrences`)} reported by the client.`,
   'news/sideFound': ({ device, side }, say) => `Side found: ${say.side(side)} of ${say.place(device)}.`,
   'news/changeDeclared': changeIs('declared'),
   'news/changeInPlace': changeIs('in place'),
@@ -35,6 +37,7 @@ export const packetNewsEn: Sentences<typeof packetNewsCodes> = {
   'news/changePutBack': changeIs('put back'),
   'news/changeKept': changeIs('kept'),
   'news/changeWithdrawn': changeIs('withdrawn before it was made'),
+  'news/waited': ({ kind, what }, say) => `Waited for: ${say.term('waitingKind', kind)}, ${say.text(what)}.`,
   'news/culpritNamed': ({ place }, say) => `Culprit named: ${say.place(place)}.`,
   'news/culpritWithdrawn': () => 'The culprit named before is withdrawn.',
   'news/remedyChosen': ({ what }, say) => `Remedy: ${say.text(what)}`,

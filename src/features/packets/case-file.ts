@@ -6,7 +6,7 @@ import type { CaseEvidence, CaseFile, CaseFirmware } from '../../../shared/contr
 import type { Site } from '../../../shared/contract/site.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
-import { completeness, segmentOf } from '../../../state-machines/index.ts';
+import { completeness, levelsReadUnattended, segmentOf } from '../../../state-machines/index.ts';
 import { evidencePath } from '../evidence-record/index.ts';
 import { packetNews } from './news.ts';
 
@@ -86,23 +86,31 @@ function segmentIn(record: TriageRecord): CaseFile['segment'] {
   return { deviceIds, linkIds, inputHalfIds, outputHalfIds };
 }
 
-function firmwareOf(chain: Chain, input: CaseInput): CaseFirmware[] {
-  const readings = input.evidence.filter(
-    ({ reading, withdrawn }) => reading?.kind === 'firmware' && withdrawn === null,
+/** Every level that was read, oldest first: as evidence, and around a change that was left in between visits. */
+function levelsRead({ evidence, record }: CaseInput) {
+  const asEvidence = evidence.flatMap(({ id, reading, withdrawn, tie: { deviceId }, at, by }) =>
+    reading?.kind === 'firmware' && withdrawn === null
+      ? [{ deviceId, level: reading.level, at, by, evidenceId: id }]
+      : [],
   );
+  const around = levelsReadUnattended(record).map((read) => ({ ...read, evidenceId: null }));
+  return [...asEvidence, ...around].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+}
+
+function firmwareOf(chain: Chain, input: CaseInput): CaseFirmware[] {
+  const readings = levelsRead(input);
   return chain.devices.map((device) => {
-    const reading = readings.findLast(({ tie }) => tie.deviceId === device.id);
-    const read = reading?.reading?.kind === 'firmware' ? reading.reading.level : null;
-    const level = read ?? device.firmware;
+    const reading = readings.findLast(({ deviceId }) => deviceId === device.id);
+    const level = reading?.level ?? device.firmware;
     const checks = checkLevels({ model: device.model, firmware: level }, input.minimumFirmware);
     const check = checks.find(({ result }) => result === 'below') ?? checks[0];
     return {
       deviceId: device.id,
       level,
-      from: read !== null ? 'reading' : level !== null ? 'description' : 'notKnown',
+      from: reading !== undefined ? 'reading' : level !== null ? 'description' : 'notKnown',
       readAt: reading?.at ?? null,
       readBy: reading?.by ?? null,
-      evidenceId: reading?.id ?? null,
+      evidenceId: reading?.evidenceId ?? null,
       minimum: check?.minimum ?? null,
       belowMinimum: check === undefined ? 'notKnown' : comparison[check.result],
     };

@@ -4,22 +4,25 @@ import type { CaseEvidence, CaseFile } from '../../../shared/contract/packet.ts'
 import type { ChangeRecord, CompletenessItem, TriageRecord } from '../../../shared/contract/triage.ts';
 import { type Message, message, type NamedPlace } from '../../../shared/message/index.ts';
 import { namedChange } from '../../../shared/message/named-change.ts';
-import { occurrencesIn } from '../../../state-machines/index.ts';
+import { checkedBeforeLeaving, occurrencesIn, standingReports } from '../../../state-machines/index.ts';
 import { nameOf } from './summary/words.ts';
 
 type Case = Omit<CaseFile, 'news'>;
 
 /**
  * What a version of a packet says that the one before did not, in the order in which a reader wants it: answers,
- * evidence, watches, sides, changes, how things stand, the chain, what is still left out.
+ * evidence, watches, reports, sides, changes, what happened between visits, how things stand, the chain, what is still
+ * left out.
  */
 export function packetNews(before: Case, after: Case): Message[] {
   return [
     ...answers(before, after),
     ...evidence(before, after),
     ...watches(before, after),
+    ...reports(before, after),
     ...sides(before, after),
     ...changes(before, after),
+    ...betweenVisits(before, after),
     ...standing(before, after),
     ...chain(before, after),
     ...waivers(before, after),
@@ -104,6 +107,11 @@ function watches(before: Case, after: Case): Message[] {
   return [message('news/watched', { watches: fresh.length, seen: occurrencesIn(fresh).length }), ...voided];
 }
 
+function reports(before: Case, after: Case): Message[] {
+  const fresh = added(standingReports(before.triage), standingReports(after.triage));
+  return fresh.length === 0 ? [] : [message('news/reported', { reports: fresh.length })];
+}
+
 const sideKey = ({ deviceId, at, withdrawn, superseded }: TriageRecord['sides'][number]): string =>
   `${deviceId} ${at} ${withdrawn === null} ${superseded === null}`;
 
@@ -132,16 +140,42 @@ function changes(before: Case, after: Case): Message[] {
   const known = new Map(before.triage.changes.map((change) => [change.id, stateOf(change)]));
   return after.triage.changes
     .filter((change) => known.get(change.id) !== stateOf(change))
-    .map((change) =>
-      message(codeOfStatus[change.status], {
-        change: namedChange(change),
-        place: place(after, change.target),
-        verdict: change.judgement?.verdict ?? null,
-      }),
-    );
+    .map((change) => {
+      const made = { change: namedChange(change), place: place(after, change.target) };
+      const { enteredLate, declaredAt: madeAt } = change;
+      return enteredLate !== null && !known.has(change.id)
+        ? message('log/lateChangeEntered', {
+            ...made,
+            madeAt,
+            madeBy: enteredLate.madeBy,
+            seen: enteredLate.seen,
+          })
+        : message(codeOfStatus[change.status], { ...made, verdict: change.judgement?.verdict ?? null });
+    });
 }
 
 const stateOf = ({ status, judgement }: ChangeRecord): string => `${status} ${judgement?.verdict ?? ''}`;
+
+/** What was left in, chosen by the client, waited for, tried before leaving, and asked after since. */
+function betweenVisits({ triage: was }: Case, { triage: is }: Case): Message[] {
+  const ended = new Set(was.unattended.flatMap(({ id, endedAt }) => (endedAt === null ? [] : [id])));
+  const { leavingCheck } = is;
+  return [
+    ...added(was.unattended, is.unattended).map(({ until, owner }) =>
+      message('log/leftInPlace', { until, owner }),
+    ),
+    ...is.unattended.flatMap(({ id, endedAt, logged }) =>
+      endedAt === null || ended.has(id) ? [] : [message('log/unattendedEnded', { logged: logged.length })],
+    ),
+    ...is.choices
+      .slice(was.choices.length)
+      .map(({ way, chosenBy }) => message('log/clientChose', { way, chosenBy })),
+    ...is.waits.slice(was.waits.length).map(({ kind, what }) => message('news/waited', { kind, what })),
+    ...(leavingCheck === null || leavingCheck.at === was.leavingCheck?.at
+      ? []
+      : [checkedBeforeLeaving(leavingCheck)]),
+  ];
+}
 
 function standing(before: Case, after: Case): Message[] {
   const { culprit, remedy } = after.triage;

@@ -4,6 +4,7 @@ import { type Message, message } from '../../../shared/message/index.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { uhd60 } from '../../signal/link-budget/chains.ts';
 import { aCase, anItem, aRecord, at, firmwareReading, supportId, technicianId, uuid } from './a-case.ts';
+import { everyRecord } from './rich-case.ts';
 
 type Facts = NonNullable<Parameters<typeof aCase>[0]>;
 /** What a second version says, given what is different in it. */
@@ -160,4 +161,37 @@ test('the description of the chain, and what is no longer missing', () => {
   expect(newsOf({ record: aRecord({ evidence: [ref] }) }).filter(isThere)).toEqual([
     message('news/noLongerMissing', { item: 'logs' }),
   ]);
+});
+
+test('what was reported, left in, chosen, waited for and tried before leaving', () => {
+  const record = aRecord();
+  const { diaries, reports, unattended, waits, choices, leavingCheck } = everyRecord();
+  const after = { ...record, diaries, reports, unattended, waits, choices, leavingCheck };
+  const news = newsOf({ record: after }).map(({ code }) => code);
+  expect(newsOf({ record: after })).toContainEqual(
+    message('news/reported', { reports: reports.filter(({ withdrawn }) => withdrawn === null).length }),
+  );
+  expect(news.filter((code) => code === 'news/waited')).toHaveLength(waits.length);
+  expect(news.filter((code) => code === 'log/clientChose')).toHaveLength(choices.length);
+  expect(news.filter((code) => code === 'log/leftInPlace')).toHaveLength(unattended.length);
+  expect(news.filter((code) => code === 'log/checkedBeforeLeaving')).toHaveLength(1);
+  expect(newsOf({ record: after }, { record: after })).toEqual([]);
+});
+
+test('a change that was made before arrival, as what it is', () => {
+  const record = aRecord();
+  const changes = record.changes.map((change) => ({
+    ...change,
+    enteredLate: { madeBy: 'The client', seen: 'came' as const, at: at(10) },
+  }));
+  const [late] = changes;
+  expect(newsOf({ record: { ...record, changes } }, { record: { ...record, changes: [] } })).toContainEqual(
+    message('log/lateChangeEntered', {
+      change: 'temporaryCable',
+      place: cable,
+      madeAt: late?.declaredAt ?? '',
+      madeBy: 'The client',
+      seen: 'came',
+    }),
+  );
 });

@@ -1,15 +1,21 @@
 import type { Chain, Link } from '../../../shared/contract/chain.ts';
 import { deviceRoles, linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
 import type { ChangeRecord } from '../../../shared/contract/change.ts';
+import { cameBackAnswers, lastedAnswers } from '../../../shared/contract/diary-names.ts';
 import { evidenceKinds, shownViews } from '../../../shared/contract/evidence-names.ts';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
 import { hazardKinds } from '../../../shared/contract/site-names.ts';
 import { completenessItems, type TriageRecord } from '../../../shared/contract/triage.ts';
 import {
+  actingParties,
   changeKinds,
   changeStatuses,
+  checkAnswers,
+  choiceWays,
+  followUpOutcomes,
   type symptomKinds,
   verdicts,
+  waitingKinds,
   watchPurposes,
   whatChangedKinds,
 } from '../../../shared/contract/triage-names.ts';
@@ -125,6 +131,87 @@ const culprit = {
   ...signed,
 };
 
+/** What happened while nobody was there, and what the client chose and was asked. */
+function everyBetweenVisits(record: TriageRecord): Partial<TriageRecord> {
+  const [diaryId, unattendedId] = [uuid(960), uuid(961)];
+  const reports = lastedAnswers.flatMap((lasted, index) =>
+    cameBackAnswers.map((cameBack, more) => ({
+      id: uuid(970 + 2 * index + more),
+      diaryId,
+      occurredAt: at(-300 + index),
+      lasted,
+      cameBack,
+      receivedAt: at(-300 + index),
+      withdrawn: more === 0 ? withdrawn : null,
+    })),
+  );
+  const clientsYes = {
+    name: 'A. Overwell',
+    at: at(200),
+    whatChanges: 'One input.',
+    howToUndo: 'Plug it back.',
+  };
+  const safety = {
+    liesAcrossFloor: false,
+    hangs: false,
+    staysOpen: false,
+    lacksCooling: false,
+    defeatsProtection: false,
+  };
+  return {
+    diaries: [{ id: diaryId, openedAt: at(-600), until: at(400), closedAt: null, by: technicianId }],
+    reports,
+    unattended: ([null, at(300)] as const).map((endedAt) => ({
+      id: unattendedId,
+      round: 2,
+      changeId: record.changes[0]?.id ?? '',
+      startedAt: at(200),
+      until: at(350),
+      owner: 'The desk',
+      safety,
+      clientsYes,
+      firmwareBefore: [{ deviceId: 'processor', level: '3.10.2' }],
+      endedAt,
+      firmwareAfter: [{ deviceId: 'processor', level: null }],
+      logged: endedAt === null ? [] : [{ occurredAt: at(250), evidenceId: uuid(901) }],
+      by: technicianId,
+    })),
+    waits: waitingKinds.flatMap((kind, index) =>
+      ([null, 'resumed', 'revised'] as const).map((because) => ({
+        round: 2,
+        kind,
+        what: 'The next one.',
+        actor: turn(actingParties, index),
+        actorName: null,
+        until: at(380),
+        leftInPlace: [record.changes[0]?.id ?? ''],
+        ...signed,
+        ended: because === null ? null : { because, note: '', ...signed },
+      })),
+    ),
+    choices: choiceWays.map((way) => ({
+      way,
+      offered: choiceWays.map((each) => ({ way: each, minutes: 40, days: 2, sureness: 0.5, change: null })),
+      chosenBy: 'A. Overwell',
+      round: 2,
+      ...signed,
+      outcome: { kind: 'held' as const, ...signed },
+    })),
+    leavingCheck: {
+      pictures: checkAnswers.map((answer) => ({ sourceId: 'player', displayId: 'projector', answer })),
+      sound: 'fails',
+      usualStart: 'notChecked',
+      note: '',
+      ...signed,
+    },
+    followUp: {
+      askBy: null,
+      since: at(390),
+      answers: followUpOutcomes.map((heard) => ({ heard, note: '', ...signed })),
+    },
+  };
+}
+
 export function everyRecord(): TriageRecord {
   const record = aRecord();
   const [side] = record.sides;
@@ -173,6 +260,7 @@ export function everyRecord(): TriageRecord {
       reason: because === 'correction' ? '' : 'It came back.',
       ...signed,
     })),
+    ...everyBetweenVisits(record),
     requests: completenessItems.map((item, index) => ({
       id: uuid(800 + index),
       kind: 'information',

@@ -45,6 +45,22 @@ describe('what a summary leads with', () => {
     expect(lead).not.toContain(placeWords(cable));
   });
 
+  test('says what was acquitted where no side was found, and that nothing is left where all was', () => {
+    const acquitted = recordWith({ verdict: 'persists', attributable: true });
+    const lead = leadOf(summaryOf({ ...acquitted, sides: [] }));
+    expect(lead).toContain(words.anythingBut(placeWords(cable)));
+    const [change] = acquitted.changes;
+    const every = homeCinema().devices.map(({ id }, index) => ({
+      ...(change as ChangeRecord),
+      id: uuid(950 + index),
+      kind: 'bypassDevice' as const,
+      target: { kind: 'device' as const, deviceId: id },
+    }));
+    expect(leadOf(summaryOf({ ...acquitted, changes: [...acquitted.changes, ...every] }))).toContain(
+      words.allAcquitted,
+    );
+  });
+
   test('is no suspect once a part was shown to be the cause', () => {
     const text = summaryOf(recordWith({ attributable: true }));
     const lead = leadOf(text);

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { quietRisk, reportedAsWatched } from '../../../shared/isolation/reported.ts';
+import { reportsBeforeChanges } from '../../../state-machines/triage/record.ts';
+import { reportedBaseline } from '../../../state-machines/triage/unattended.ts';
 import { TriageCase } from './triage-case.ts';
 import { leftSafely, link, type Sent } from './triage-events.ts';
 
@@ -169,5 +171,27 @@ describe('what is reported', () => {
     expect(reported.occurrences / reported.minutes).toBeCloseTo(watched.occurrences / watched.minutes);
     expect(quietRisk(reported, 1000)).toBeGreaterThan(quietRisk(watched, 2000) ?? 1);
     expect(quietRisk({ mode: 'time', minutes: 100, occurrences: 0 }, 1000)).toBeNull();
+  });
+});
+
+describe('what was reported before any change', () => {
+  it('given a change that was undone before the chain was recorded, then what came after it counts, and not during', () => {
+    const ticket = new TriageCase();
+    const diaryId = ticket.openDiary(60);
+    ticket.wait(2 * dayMin).baseline();
+    ticket.send({
+      type: 'enterLateChange',
+      kind: 'reseat',
+      target: link('L1'),
+      madeAt: ticket.minutesFromNow(-dayMin),
+      undoneAt: ticket.minutesFromNow(-dayMin / 2),
+      madeBy: 'The client',
+    });
+    const during = ticket.report(diaryId, 0.75 * dayMin);
+    const after = [1, 2].map((days) => ticket.wait(days * dayMin).report(diaryId, 60));
+    const counted = reportsBeforeChanges(ticket.record).map(({ id }) => id);
+    expect(counted).toEqual(after);
+    expect(counted).not.toContain(during);
+    expect(reportedBaseline(ticket.record, ticket.now).occurrences).toBe(2);
   });
 });

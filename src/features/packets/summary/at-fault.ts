@@ -3,12 +3,12 @@ import type { Place } from '../../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord } from '../../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
-import { message } from '../../../../shared/message/index.ts';
 import { changesOfRound, isOfOnePart, occurrencesIn, whyNoProof } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
+import { changeWords } from './changes.ts';
 import { facts, placeWords, signature } from './parts.ts';
 import { isNarrowed, sideWords } from './side.ts';
-import { inWords, wordsOf } from './tongue.ts';
+import { wordsOf } from './tongue.ts';
 import { joined } from './words.ts';
 
 /** A part that a change, or second line, has shown to be the cause; null while none has. */
@@ -26,19 +26,26 @@ const shownBy = (triage: CaseFile['triage']): ChangeRecord | null =>
 const acquitsFrom = 0.8;
 
 /** Whether a change takes its target out of the way whole, so that a fault that stays is not the target's. */
-function acquits({ kind, judgement, round }: ChangeRecord, now: number): boolean {
+function acquits({ kind, own, judgement, round }: ChangeRecord, now: number): boolean {
   if (round !== now || judgement?.verdict !== 'persists' || !judgement.attributable) return false;
-  const figures = Object.values(changeCatalogue[kind].effects.target?.figures ?? {});
+  const figures =
+    own === null ? Object.values(changeCatalogue[kind].effects.target?.figures ?? {}) : [own.keepsAway ?? 0];
   return figures.length > 0 && Math.min(...figures) >= acquitsFrom;
 }
 
+/** What changes of this round have acquitted, each place once. */
+const acquittedPlaces = ({ triage }: CaseFile): Map<string, Place> =>
+  new Map(
+    triage.changes
+      .filter((change) => acquits(change, triage.round))
+      .map(({ target }) => [placeKey(target), target]),
+  );
+
 /** Ids of devices and links that can still be at fault: within what the sides leave, and not acquitted since. */
 export function suspectIds(file: CaseFile): string[] {
-  const { segment, triage } = file;
+  const { segment } = file;
   if (!isNarrowed(file) || segment === null || shownPlace(file) !== null) return [];
-  const acquitted = new Set(
-    triage.changes.filter((change) => acquits(change, triage.round)).map(({ target }) => placeKey(target)),
-  );
+  const acquitted = acquittedPlaces(file);
   const left = (kind: 'device' | 'link') => (id: string) =>
     !acquitted.has(placeKey(kind === 'device' ? { kind, deviceId: id } : { kind, linkId: id }));
   return [...segment.deviceIds.filter(left('device')), ...segment.linkIds.filter(left('link'))];
@@ -61,7 +68,11 @@ function suspectWords(file: CaseFile): string {
   const t = wordsOf(file).opening;
   const ids = suspectIds(file);
   const { segment } = file;
-  if (ids.length === 0 || segment === null) return t.noSuspect;
+  if (ids.length === 0 || segment === null) {
+    if (isNarrowed(file)) return t.allAcquitted;
+    const but = [...acquittedPlaces(file).values()].map((place) => placeWords(file, place));
+    return but.length === 0 ? t.noSuspect : t.anythingBut(but.join('; '));
+  }
   const devices = new Set(segment.deviceIds);
   const places = ids.map(
     (id): Place => (devices.has(id) ? { kind: 'device', deviceId: id } : { kind: 'link', linkId: id }),
@@ -80,10 +91,9 @@ function proofWords(file: CaseFile): string {
   const returned = triage.watches.filter(
     ({ purpose, changeId }) => purpose === 'confirm' && changeId === change.id,
   );
-  const name = `${inWords(file, message('changeName', { change: change.kind }))}, ${placeWords(file, change.target)}`;
   return joined(
     [
-      t.clearedBy(name),
+      t.clearedBy(changeWords(file, change)),
       occurrencesIn(returned).length > 0 ? standing.cameBack : '',
       culprit === null ? t.notNamedYet : '',
     ],

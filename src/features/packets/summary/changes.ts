@@ -1,17 +1,43 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord, Judgement } from '../../../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { message } from '../../../../shared/message/index.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import { occurrencesIn } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section, table } from '../../../page/parts.ts';
 import { deviceWords, facts, placeWords, signature, struck } from './parts.ts';
-import { inWords, spoken, wordsOf } from './tongue.ts';
+import { inWords, spoken, termOf, wordsOf } from './tongue.ts';
 import { valueWordsOf } from './value-words.ts';
 import { joined, moment } from './words.ts';
 
-const changeWords = (file: CaseFile, change: ChangeRecord): string =>
-  `${inWords(file, message('changeName', { change: namedChange(change) }))}, ${placeWords(file, change.target)}`;
+/** What was changed, and where; what whoever made it had to describe, in their words. */
+export function changeWords(
+  file: CaseFile,
+  change: Pick<ChangeRecord, 'kind' | 'target'> & Partial<Pick<ChangeRecord, 'own' | 'detail'>>,
+): string {
+  const isDescribed = changeCatalogue[change.kind].describedBy === 'whoDeclares';
+  const name = inWords(file, message('changeName', { change: namedChange(change) }));
+  const detail = isDescribed && change.detail ? change.detail : '';
+  return joined([joined([name, detail], ': '), placeWords(file, change.target)], ', ');
+}
+
+/** A change by its number in its section, where it is told. */
+export function numberedChange(file: CaseFile, id: string): string {
+  const at = file.triage.changes.findIndex((change) => change.id === id);
+  const change = file.triage.changes[at];
+  return change === undefined ? '' : `${at + 1}. ${changeWords(file, change)}`;
+}
+
+/** The numbers of what was changed and in the chain at a moment. */
+export const changesInPlaceAt = (file: CaseFile, at: string): string =>
+  file.triage.changes
+    .flatMap(({ appliedAt, finishedAt, status }, index) => {
+      const isFrom = appliedAt !== null && Date.parse(appliedAt) <= Date.parse(at);
+      const isOver = status !== 'kept' && finishedAt !== null && Date.parse(finishedAt) <= Date.parse(at);
+      return isFrom && !isOver ? [index + 1] : [];
+    })
+    .join(', ');
 
 /** A sentence for each change that is still in the chain. */
 export function changesInPlace(file: CaseFile): string[] {
@@ -65,11 +91,12 @@ function changeArticle(file: CaseFile, change: ChangeRecord, number: number): Ht
   const { judgement, appliedAt, finishedAt } = change;
   return html`<article class="change"><h3>${number}. ${changeWords(file, change)}</h3>
     ${facts([
-      [t.detail, change.detail],
-      [t.enteredLate, change.enteredLate?.madeBy ?? null],
+      [t.detail, changeCatalogue[change.kind].describedBy !== 'whoDeclares' && change.detail],
+      [t.firmsOwn, firmsOwnWords(file, change)],
+      ...lateFacts(file, change),
       [t.expected, change.expected],
       [t.settingsDeclared, change.settings.map(({ key, to }) => t.settingTo(key, String(to))).join(', ')],
-      [t.declared, signature(file, { at: change.declaredAt, by: change.by })],
+      [t.declared, change.enteredLate === null && signature(file, { at: change.declaredAt, by: change.by })],
       [t.inPlaceFrom, appliedAt === null ? null : moment(appliedAt)],
       [t.result, judgement === null ? t.notJudged : resultWords(file, judgement)],
       [t.watched, judgement === null ? null : watchedWords(file, judgement)],
@@ -86,6 +113,28 @@ function changeArticle(file: CaseFile, change: ChangeRecord, number: number): Ht
       [t.closingNote, change.closingNote],
     ])}
     ${judgement !== null && judgementDetails(file, judgement)}</article>`;
+}
+
+/** A change that nobody declared: at whose hand, what they say came, and that it counts for less. */
+function lateFacts(file: CaseFile, { enteredLate, by }: ChangeRecord): [string, string][] {
+  if (enteredLate === null) return [];
+  const t = wordsOf(file).changes;
+  const { madeBy, seen, at } = enteredLate;
+  return [
+    [t.enteredLate, signature(file, { at, by })],
+    [t.madeBy, madeBy],
+    [t.seenMeanwhile, termOf(file, 'lateFinding', seen)],
+  ];
+}
+
+/** That a kind is the firm's own, and what it is said to do: no reader knows it otherwise. */
+function firmsOwnWords(file: CaseFile, { own }: ChangeRecord): string | null {
+  const t = wordsOf(file).changes;
+  if (own === null) return null;
+  const { keepsAway, caution } = own;
+  const figure =
+    keepsAway === null ? t.ownNoFigure : t.ownFigure(spoken(file, (say) => say.percent(keepsAway)));
+  return joined([figure, caution], ' ');
 }
 
 const verdictWord = (file: CaseFile, { verdict }: Judgement): string =>
@@ -113,8 +162,10 @@ function earlierWords(file: CaseFile, { earlierJudgements }: ChangeRecord): Html
   );
 }
 
-function watchedWords(file: CaseFile, { watchedMin, tries, occurrences }: Judgement): string {
+function watchedWords(file: CaseFile, judgement: Judgement): string | null {
   const t = wordsOf(file).changes;
+  const { watchedMin, tries, occurrences, reported } = judgement;
+  if (reported !== null && watchedMin === 0 && tries === 0 && occurrences === 0) return null;
   return joined(
     [
       spoken(file, (say) => say.minutesWatched(watchedMin)),

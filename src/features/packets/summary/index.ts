@@ -5,15 +5,19 @@ import { style } from '../../../page/style.ts';
 import { firmwareSection, prerequisiteSection, settingsSection } from './baseline.ts';
 import { chainSection } from './chain-section.ts';
 import { changeSection } from './changes.ts';
+import { choiceSection } from './client-choice.ts';
 import { noteSection, packetSection } from './closing.ts';
 import { erasedSection } from './erased.ts';
 import { evidenceSection, type Thumbnails } from './evidence.ts';
+import { leftInSection } from './left-in.ts';
 import { logSection } from './logs.ts';
 import { clientSection, opening } from './opening.ts';
+import { reportSection } from './reports.ts';
 import { requestSection, waiverSection } from './requests.ts';
 import { sideSection } from './side.ts';
 import { standingSection } from './standing.ts';
 import { erasureWords, wordsOf } from './tongue.ts';
+import { waitSection } from './waits.ts';
 import { watchSection } from './watches.ts';
 
 export type { Thumbnails } from './evidence.ts';
@@ -40,10 +44,14 @@ ${clientSection(file)}
 ${chainSection(file)}
 ${prerequisiteSection(file)}
 ${watchSection(file)}
+${reportSection(file)}
 ${logSection(file)}
 ${sideSection(file)}
 ${changeSection(file)}
+${leftInSection(file)}
 ${standingSection(file)}
+${choiceSection(file)}
+${waitSection(file)}
 ${firmwareSection(file)}
 ${settingsSection(file)}
 ${requestSection(file)}

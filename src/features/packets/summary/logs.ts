@@ -27,7 +27,10 @@ function oneLog(file: CaseFile, log: Log): Html {
     ...log.precursors.filter(({ regular }) => regular).map(({ sentence }) => inWords(file, sentence)),
     ...notConfirmed(file, log),
     ...log.gaps.map(({ from, lengthS, endsInRestart }) =>
-      (endsInRestart ? t.silentThenRestart : t.silent)(moment(from), Math.round(lengthS / 60)),
+      (endsInRestart ? t.silentThenRestart : t.silent)(
+        moment(from),
+        spoken(file, (say) => say.lengthOfTime(Math.round(lengthS / 60))),
+      ),
     ),
     ...log.firmware.map(({ version }) => t.firmware(version)),
     ...log.notes.map((note) => inWords(file, note)),

@@ -8,6 +8,7 @@ import { leading } from './at-fault.ts';
 import { changesInPlace, changesInShort } from './changes.ts';
 import { chainOf, facts, placeWords, signature } from './parts.ts';
 import { remedyWords } from './remedy.ts';
+import { reportedWords } from './reports.ts';
 import { sideWords } from './side.ts';
 import { inWords, spoken, termOf, wordsOf } from './tongue.ts';
 import { baselineWords } from './watches.ts';
@@ -49,6 +50,7 @@ function inShort(file: CaseFile): Html {
       [t.clientSees, clientSees(file)],
       [t.howItComes, howItComes(file)],
       [t.reproduced, baselineWords(file)],
+      [t.reported, reportedWords(file)],
       [t.side, sideWords(file)],
       [t.changesTried, changesInShort(file)],
       [

@@ -1,10 +1,10 @@
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { Escalation, SupportRequest } from '../../../../shared/contract/triage.ts';
-import { message } from '../../../../shared/message/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
+import { changeWords } from './changes.ts';
 import { linkTo } from './evidence.ts';
-import { placeWords, signature } from './parts.ts';
+import { signature } from './parts.ts';
 import { inWords, termOf, wordsOf } from './tongue.ts';
 import { valueWordsOf } from './value-words.ts';
 import { joined } from './words.ts';
@@ -39,10 +39,7 @@ function requestWords(file: CaseFile, request: SupportRequest): Html {
     answer === null
       ? html`<span class="word warn">${t.notAnswered}</span>`
       : html`${t.answer} ${answer.text} <span class="quiet">${signature(file, answer)}</span> ${evidenceLinks(file, answer.evidenceIds)}`;
-  const what =
-    change === null
-      ? ''
-      : `${inWords(file, message('changeName', { change: change.kind }))}, ${placeWords(file, change.target)}`;
+  const what = change === null ? '' : changeWords(file, change);
   const about = item === null ? (kind === 'step' ? t.directed : '') : termOf(file, 'completenessItem', item);
   const asked = joined([about, what, text], ': ');
   return html`${asked} <span class="quiet">${signature(file, request)}</span><br>${answered}`;

@@ -20,11 +20,11 @@ function conclusionWords(file: CaseFile, { side, deviceId, proof }: SideObservat
   );
 }
 
-/** The sides that hold, in a sentence. */
+/** The sides that hold, in a sentence; without any, why work went on all the same, where it did. */
 export function sideWords(file: CaseFile): string {
   const t = wordsOf(file).side;
   const sides = standingSides(file.triage);
-  if (sides.length === 0) return t.notKnown;
+  if (sides.length === 0) return withoutSideWords(file) ?? t.notKnown;
   return t.lies(spoken(file, (say) => say.and(sides.map((side) => conclusionWords(file, side)))));
 }
 

@@ -1,4 +1,5 @@
 import type { Device, Finding, Link, Port } from '../../../../shared/contract/chain.ts';
+import type { CameBackAnswer, LastedAnswer } from '../../../../shared/contract/diary-names.ts';
 import type { LanguageTag } from '../../../../shared/contract/language-names.ts';
 import type { CaseEvidence, CaseFile } from '../../../../shared/contract/packet.ts';
 import type { TimelineEntry } from '../../../../shared/contract/ticket.ts';
@@ -19,6 +20,8 @@ export type ValueWords = {
   readonly verdicts: Record<Judgement['verdict'], string>;
   readonly superseded: Record<Superseded, string>;
   readonly purposes: Record<Watch['purpose'], string>;
+  readonly lasted: Record<LastedAnswer, string>;
+  readonly cameBack: Record<CameBackAnswer, string>;
   readonly menus: Record<NonNullable<Occurrence['menu']>, string>;
   /** Where the fault lies, before the device whose menu it is. */
   readonly severities: Record<Finding['severity'], string>;
@@ -60,6 +63,13 @@ const en: ValueWords = {
     confirm: 'Confirming the culprit',
     verify: 'Verifying the remedy',
   },
+  lasted: {
+    aMoment: 'a moment',
+    someSeconds: 'some seconds',
+    aMinute: 'about a minute',
+    longer: 'longer',
+  },
+  cameBack: { byItself: 'by itself', notByItself: 'not by itself' },
   menus: { stayed: 'stayed', vanished: 'vanished' },
   severities: { mustFix: 'must be put right', shouldFix: 'should be put right', note: 'note' },
   directions: { input: 'input', output: 'output' },
@@ -127,6 +137,13 @@ const de: ValueWords = {
     confirm: 'Ursache bestätigen',
     verify: 'Abhilfe nachprüfen',
   },
+  lasted: {
+    aMoment: 'einen Augenblick',
+    someSeconds: 'einige Sekunden',
+    aMinute: 'etwa eine Minute',
+    longer: 'länger',
+  },
+  cameBack: { byItself: 'von selbst', notByItself: 'nicht von selbst' },
   menus: { stayed: 'blieb', vanished: 'ging mit' },
   severities: { mustFix: 'muss behoben werden', shouldFix: 'sollte behoben werden', note: 'Hinweis' },
   directions: { input: 'Eingang', output: 'Ausgang' },
