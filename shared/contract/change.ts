@@ -78,6 +78,9 @@ export const earlierJudgement = judgement.extend({
   }),
 });
 
+/** That there are perhaps two faults: the chance (0..1), by how much rarer the fault came with the change in place. */
+export const oneOfTwo = z.object({ chance: z.number().min(0).max(1) });
+
 /** How a change came to be entered that was made before arrival, or without being declared: it counts for less. */
 export const lateEntry = z.object({
   /** Who made it, in words: the client, a colleague, whoever entered it. */
@@ -114,6 +117,8 @@ export const changeRecord = z.object({
   /** Oldest first. */
   earlierJudgements: z.array(earlierJudgement),
   closingNote: keptText.nullable(),
+  /** Set where it stays although the fault still comes, more rarely: it put perhaps one of two faults right. */
+  oneOfTwo: oneOfTwo.nullable(),
   /** Set where it was entered afterwards. */
   enteredLate: lateEntry.nullable(),
   by: id,

@@ -155,7 +155,11 @@ export const ticketCommand = z.discriminatedUnion('type', [
     logged: z.array(loggedOccurrence).max(200).default([]),
   }),
   command('restoreChange', { note: text.default('') }),
-  command('keepChange', { note: text.default('') }),
+  command('keepChange', {
+    note: text.default(''),
+    /** The fault came more rarely and is not gone: the change stays as one of perhaps two, and a new round begins. */
+    oneOfTwo: z.boolean().default(false),
+  }),
   command('locateSideAgain', { reason }),
   command('nameCulprit', { changeId: id, place, explanation: reason, confirmation }),
 

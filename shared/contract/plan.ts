@@ -179,6 +179,8 @@ export const plan = z.object({
     })
     .nullable(),
   suspects: z.array(suspect),
+  /** Since a change that stayed the fault comes more rarely: that there are perhaps two, and the chance (0..1). */
+  twoFaults: z.object({ chance: probability, text: message }).nullable(),
   /** Null for a fault that can be watched for. */
   overDays: overDays.nullable(),
   /** Given where what is left to test costs more than it may bring: what the client chooses between. */

@@ -181,6 +181,8 @@ const planning = {
   use: assumed({ hoursPerDay: usedHoursPerDay }),
   /** Handing the case on: minutes of work, days until the answer, and the chance (0..1) that it names the cause. */
   handOver: assumed({ minutes: 60, days: 2, sureness: 0.5 }),
+  /** Share of tickets with two faults at once that look like one, before anything is known. */
+  twoFaults: assumed({ chance: 0.1 }),
   /** Minutes that one try of a trigger takes. */
   oneTry: assumed({ minutes: 2 }),
 };

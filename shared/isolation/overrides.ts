@@ -50,6 +50,7 @@ const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['planning/naming/priorDoubt', doubt],
   ['planning/naming', chance],
   ['planning/handOver/sureness', chance],
+  ['planning/twoFaults', chance],
   ['planning/furtherWatch', chance],
   ['planning', minutes],
   ['effort', minutes],

@@ -130,7 +130,10 @@ const messages: Messages = {
   leaveInPlace: ({ until, owner }) => message('log/leftInPlace', { until, owner }),
   endUnattended: ({ logged }) => message('log/unattendedEnded', { logged: logged.length }),
   restoreChange: ({ note }) => message('log/changePutBack', { note: added(note) }),
-  keepChange: ({ note }) => message('log/changeKept', { note: added(note) }),
+  keepChange: ({ note, outcome: { oneOfTwo } }) =>
+    oneOfTwo === null
+      ? message('log/changeKept', { note: added(note) })
+      : message('log/changeKeptAsOneOfTwo', { chance: oneOfTwo.chance, note: added(note) }),
 
   nameCulprit: ({ place, explanation }, where) =>
     message('log/culpritNamed', { place: where(place), explanation }),

@@ -144,7 +144,13 @@ export type Outcomes = {
   leaveInPlace: Pick<UnattendedWatch, 'changeId' | 'startedAt'>;
   endUnattended: { unattendedId: string; endedAt: string };
   restoreChange: { changeId: string; finishedAt: string };
-  keepChange: { changeId: string; finishedAt: string };
+  keepChange: {
+    changeId: string;
+    finishedAt: string;
+    oneOfTwo: ChangeRecord['oneOfTwo'];
+    /** With one of two faults put right: the watches that show how often the other one comes. */
+    watchIds: string[];
+  };
   judgeRetest: { changeId: string; judgement: JudgementFacts };
   withdrawCulprit: { resumeAt: WorkingState };
   chooseRemedy: { quietProof: QuietProof | null };

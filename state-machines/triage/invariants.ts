@@ -29,6 +29,8 @@ export const invariants = {
   changeMayStay: (record) => openChange(record)?.diagnostic === false,
   /** What the event says was done is still in place, and waits for its end. */
   changeStaysOpen: (_record, event) => event.type === 'enterLateChange' && event.outcome.status === 'applied',
+  /** The event begins a round for the other one of perhaps two faults. */
+  changeIsOneOfTwo: (_record, event) => event.type === 'keepChange' && event.outcome.oneOfTwo !== null,
   noWatchRuns: (record) => runningWatch(record) === null,
   watchRuns: (record) => runningWatch(record) !== null,
   sideIsKnown: (record) => standingSides(record).length > 0,

@@ -199,7 +199,19 @@ export const triageMachine = triage.createMachine({
             judgeRetest: take('judgeRetest', 'changeIsInPlace', 'noWatchRuns'),
             leaveInPlace: { ...take('leaveInPlace', 'changeIsInPlace', 'noWatchRuns'), target: 'applied' },
             restoreChange: { ...finishingChange.restoreChange, target: 'ready' },
-            keepChange: { ...finishingChange.keepChange, target: 'ready' },
+            keepChange: [
+              {
+                ...take(
+                  'keepOneOfTwo',
+                  'changeIsInPlace',
+                  'changeMayStay',
+                  'noWatchRuns',
+                  'changeIsOneOfTwo',
+                ),
+                target: '#triage.reproduce',
+              },
+              { ...finishingChange.keepChange, target: 'ready' },
+            ],
           },
         },
       },

@@ -45,6 +45,7 @@ const change = ({ judgement: today, ...rest }: ChangeRecord): Part => ({
     'own',
     'earlierJudgements',
     'enteredLate',
+    'oneOfTwo',
   ),
   judgement: judgementThen(today),
 });

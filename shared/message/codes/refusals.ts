@@ -60,6 +60,8 @@ export const refusalsCodes = {
   ticketHasNoSuchChange: {},
   evidenceWithdrawnAlready: {},
   caseTakenAlready: {},
+  sayOneOfTwo: {},
+  notOneOfTwoHere: {},
   lateChangeInFuture: {},
   undoneBeforeMade: {},
   lateDiagnosticStillThere: {},

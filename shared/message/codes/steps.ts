@@ -84,6 +84,10 @@ export const stepCodes = {
   watchRemedyTries: { tries: 'count' },
   watchRemedy: { how: 'message' },
 
+  changeMadeItRarer: { change: 'changeKind', place: 'place', chance: 'percent' },
+  keepAsOneOfTwo: {},
+  perhapsTwoFaults: { chance: 'percent', change: 'changeKind', place: 'place' },
+
   clientChooses: {},
   replaceOnSuspicionHere: { what: 'message' },
   closeUnproven: {},

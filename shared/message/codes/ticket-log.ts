@@ -43,6 +43,7 @@ export const ticketLogCodes = {
   'log/retestJudged': { verdict: 'verdict' },
   'log/retestJudgedByHand': { verdict: 'verdict', reason: 'text' },
   'log/changePutBack': { note: 'text?' },
+  'log/changeKeptAsOneOfTwo': { chance: 'percent', note: 'text?' },
   'log/changeKept': { note: 'text?' },
   'log/culpritNamed': { place: 'place', explanation: 'text' },
   'log/culpritWithdrawn': { reason: 'text' },

@@ -71,6 +71,9 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   ticketHasNoSuchWatch: () => 'Das Ticket hat keine Beobachtung unter dieser Kennung.',
   ticketHasNoSuchChange: () => 'Das Ticket hat keine Änderung unter dieser Kennung.',
   evidenceWithdrawnAlready: () => 'Dieser Beleg wurde schon zurückgezogen.',
+  sayOneOfTwo: () =>
+    'Der Fehler kommt noch, aber seltener: Sie kann als einer von vielleicht zwei Fehlern bleiben oder zurückgebaut werden.',
+  notOneOfTwoHere: () => 'Mit ihr ist der Fehler weg: Sie bleibt als das, was ihn behoben hat.',
   lateChangeInFuture: () => 'Das liegt in der Zukunft: Trag ein, wann sie gemacht wurde.',
   undoneBeforeMade: () =>
     'Sie kann nicht rückgängig gemacht worden sein, bevor sie gemacht wurde: Trag ein, wann sie rückgängig gemacht wurde.',

@@ -109,6 +109,12 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Beobachte, ob die Abhilfe hält: ${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler, bevor es abgeschlossen werden kann.`,
   watchRemedy: ({ how }, say) => `Beobachte, ob die Abhilfe hält: ${say.message(how)}`,
 
+  changeMadeItRarer: ({ change, place, chance }, say) =>
+    `Mit der Änderung (${say.change(change)}, ${say.place(place)}) kommt der Fehler noch, aber deutlich seltener: Vielleicht waren es zwei Fehler (${say.percent(chance)}). Lass sie bleiben und such den anderen, von einer eigenen Ausgangslage aus.`,
+  keepAsOneOfTwo: () => 'Als einen von vielleicht zwei Fehlern bleiben lassen und den anderen suchen',
+  perhapsTwoFaults: ({ chance, change, place }, say) =>
+    `Vielleicht zwei Fehler (${say.percent(chance)}): Seit der Änderung (${say.change(change)}, ${say.place(place)}) kommt er seltener. In dieser Runde geht es um den anderen.`,
+
   clientChooses: () =>
     'Zeig dem Kunden die Wege mit ihren Minuten, Tagen und ihrer Sicherheit und schreib auf, was er wählt.',
   replaceOnSuspicionHere: ({ what }, say) => `Auf Verdacht ersetzen, unbewiesen: ${say.message(what)}`,

@@ -62,6 +62,8 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/retestJudgedByHand': ({ verdict, reason }, say) =>
     `Nachtest selbst bewertet, ${say.verdict(verdict)}: ${say.text(reason)}`,
   'log/changePutBack': ({ note }, say) => `Die Änderung wurde zurückgebaut.${more(note, say)}`,
+  'log/changeKeptAsOneOfTwo': ({ chance, note }, say) =>
+    `Die Änderung bleibt: vielleicht einer von zwei Fehlern (${say.percent(chance)}). Der andere wird in einer neuen Runde gesucht.${more(note, say)}`,
   'log/changeKept': ({ note }, say) => `Die Änderung bleibt.${more(note, say)}`,
   'log/culpritNamed': ({ place, explanation }, say) =>
     `Ursache: ${say.place(place)}. ${say.text(explanation)}`,

@@ -66,6 +66,9 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   ticketHasNoSuchWatch: () => 'The ticket has no watch under that id.',
   ticketHasNoSuchChange: () => 'The ticket has no change under that id.',
   evidenceWithdrawnAlready: () => 'That item was withdrawn already.',
+  sayOneOfTwo: () =>
+    'The fault still comes, but more rarely: it can stay as one of perhaps two faults, or be put back.',
+  notOneOfTwoHere: () => 'The fault is gone with it: it stays as what put the fault right.',
   lateChangeInFuture: () => 'That lies in the future: enter when it was made.',
   undoneBeforeMade: () => 'It can’t have been undone before it was made: enter when it was undone.',
   lateDiagnosticStillThere: () =>

@@ -106,6 +106,12 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `Watch whether the remedy holds: ${tries} ${say.plural(tries, 'try', 'tries')} in a row without the fault before it can be closed.`,
   watchRemedy: ({ how }, say) => `Watch whether the remedy holds: ${say.message(how)}`,
 
+  changeMadeItRarer: ({ change, place, chance }, say) =>
+    `With the change (${say.change(change)}, ${say.place(place)}) the fault still comes, but clearly more rarely: perhaps there were two faults (${say.percent(chance)}). Let it stay and look for the other one, from its own baseline.`,
+  keepAsOneOfTwo: () => 'Let it stay as one of perhaps two faults, and look for the other one',
+  perhapsTwoFaults: ({ chance, change, place }, say) =>
+    `Perhaps two faults (${say.percent(chance)}): since ${say.change(change)}, ${say.place(place)}, it comes more rarely. This round is about the other one.`,
+
   clientChooses: () =>
     'Show the client the ways on, with their minutes, days and sureness, and write down what they choose.',
   replaceOnSuspicionHere: ({ what }, say) => `Replace on suspicion, unproven: ${say.message(what)}`,

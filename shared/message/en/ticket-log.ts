@@ -58,6 +58,8 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/retestJudgedByHand': ({ verdict, reason }, say) =>
     `Retest judged by hand, ${say.verdict(verdict)}: ${say.text(reason)}`,
   'log/changePutBack': ({ note }, say) => `The change was put back.${more(note, say)}`,
+  'log/changeKeptAsOneOfTwo': ({ chance, note }, say) =>
+    `The change stays: perhaps one of two faults (${say.percent(chance)}). The other one is looked for in a new round.${more(note, say)}`,
   'log/changeKept': ({ note }, say) => `The change stays.${more(note, say)}`,
   'log/culpritNamed': ({ place, explanation }, say) =>
     `Culprit: ${say.place(place)}. ${say.text(explanation)}`,

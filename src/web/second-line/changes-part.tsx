@@ -8,6 +8,7 @@ import { Facts } from '../parts/card.tsx';
 import { Badge, Notice, type Tone } from '../parts/notice.tsx';
 import { typed } from '../parts/typed.tsx';
 import { changeWords } from '../words/change-words.ts';
+import { percent } from '../words/percent.ts';
 import { inWords, inWordsOf } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -60,6 +61,7 @@ function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord
           <Badge tone={tones[judgement.verdict] ?? 'plain'}>{values().verdicts[judgement.verdict]}</Badge>
         )}
         {judgement !== null && !judgement.attributable && <Badge tone="refusal">{t.notAttributable}</Badge>}
+        {change.oneOfTwo !== null && <Badge>{t.oneOfTwo(percent(change.oneOfTwo.chance))}</Badge>}
         {change.enteredLate !== null && <Badge tone="caution">{t.enteredLate}</Badge>}
         {judgement?.override != null && <Badge tone="caution">{t.overridden}</Badge>}
         {change.round !== ticket.triage.round && <Badge>{t.earlierRound(change.round)}</Badge>}

@@ -96,6 +96,7 @@ export const caseWordsDe: CaseWords = {
   noChanges: 'Nichts wurde geändert.',
   notAttributable: 'lässt sich ihr nicht zuschreiben',
   overridden: 'Urteil von Hand',
+  oneOfTwo: (percent) => `vielleicht einer von zwei Fehlern (${percent})`,
   enteredLate: 'nachgetragen',
   madeBy: 'Gemacht von',
   earlierRound: (round) => `Runde ${round}`,

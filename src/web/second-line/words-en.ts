@@ -100,6 +100,7 @@ export const caseWordsEn = {
   noChanges: 'Nothing was changed.',
   notAttributable: 'can’t be put down to it',
   overridden: 'verdict given by hand',
+  oneOfTwo: (percent: string) => `perhaps one of two faults (${percent})`,
   enteredLate: 'entered afterwards',
   madeBy: 'Made by',
   earlierRound: (round: number) => `round ${round}`,

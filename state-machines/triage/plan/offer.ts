@@ -47,6 +47,7 @@ const telling = [
   'triggerKind',
   'way',
   'heard',
+  'oneOfTwo',
 ] as const;
 
 function keyOf(step: Step): string {
@@ -57,7 +58,7 @@ function keyOf(step: Step): string {
   const content = { ...step, ...about } as Record<string, unknown>;
   const parts = telling.flatMap((field) => {
     const value = content[field];
-    if (value === undefined || value === null) return [];
+    if (value === undefined || value === null || value === false) return [];
     return [typeof value === 'object' ? placeKey(value as Place) : String(value)];
   });
   return [step.type, ...parts].join(' ');

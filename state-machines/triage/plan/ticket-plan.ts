@@ -1,5 +1,8 @@
+import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Offer, PhonePlanReply, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import { type ClientReach, planRemotely, suspectsOf } from '../../../shared/isolation/index.ts';
+import { message } from '../../../shared/message/message.ts';
+import { namedChange } from '../../../shared/message/named-change.ts';
 import type { TriageSnapshot } from '../evolve.ts';
 import { once } from '../once.ts';
 import { openChange } from '../record.ts';
@@ -50,9 +53,19 @@ function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
     outOfReach: looksOn ? outOfReachOf(choice().plan) : null,
     stop,
     suspects: suspectsOf(asked.standing.model),
+    twoFaults: twoFaultsOf(asked),
     overDays: overDaysOf(asked),
     ways,
   };
+}
+
+/** That there are perhaps two faults, after a change that stayed although the fault still came. */
+function twoFaultsOf({ record, known: { chain } }: Asked): PlanReply['twoFaults'] {
+  const change = record.changes.findLast(({ oneOfTwo }) => oneOfTwo !== null);
+  if (change === undefined || change.oneOfTwo === null) return null;
+  const { chance } = change.oneOfTwo;
+  const place = namedPlace(chain, change.target);
+  return { chance, text: message('perhapsTwoFaults', { chance, change: namedChange(change), place }) };
 }
 
 /** The tests that can begin now; before the fault is reproduced, the first ones are shown ahead of their time. */
@@ -89,6 +102,7 @@ export function planByPhone(
     outOfReach: null,
     stop: stopOf(plan),
     suspects: suspectsOf(asked.standing.model),
+    twoFaults: twoFaultsOf(asked),
     overDays: overDaysOf(asked),
     ways: [],
     visitChance,

@@ -2,6 +2,7 @@ import { findDevice } from '../../../shared/chain/graph.ts';
 import { isReason } from '../../../shared/contract/limits.ts';
 import type { ChangeRecord, Judgement, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
+import { chanceOfTwoFaults } from '../../../shared/isolation/two-faults.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { attributionOf } from '../attribution.ts';
 import { whyNotApplicable } from '../changes/applicable.ts';
@@ -19,6 +20,7 @@ import {
 import { figuresOf, judgeWatches, usable } from '../retest.ts';
 import { unattendedOf, withReported } from '../unattended.ts';
 import { because, type Cause } from './refusal.ts';
+import { newRound } from './rounds.ts';
 import { firstOf, noChangeOpen, nothingUnattended, noWatchRuns, rule } from './rule.ts';
 import { refuseTooEarly, startOf } from './timing.ts';
 
@@ -93,6 +95,7 @@ export const declareChange = rule('declareChange', {
         judgement: null,
         earlierJudgements: [],
         closingNote: null,
+        oneOfTwo: null,
         enteredLate: null,
         by: event.by,
       },
@@ -223,23 +226,60 @@ export const restoreChange = rule('restoreChange', {
   apply: (record, event) => finish(record, event, 'restored'),
 });
 
+const keeping = (record: TriageRecord, why: (change: ChangeRecord) => Message | null): Cause | null => {
+  const change = changeInPlace(record);
+  const said = change === null ? null : why(change);
+  return change === null || said === null
+    ? null
+    : because('change-cannot-stay', said, { place: change.target, openChangeId: change.id });
+};
+
 export const keepChange = rule('keepChange', {
-  ready: firstOf(noWatchRuns, nothingUnattended, isInPlace, (record) => {
-    const change = changeInPlace(record);
-    const why = change === null ? null : whyNotStay(change);
-    return change === null || why === null
-      ? null
-      : because('change-cannot-stay', why, { place: change.target, openChangeId: change.id });
-  }),
-  refuse: refuseTooEarly,
-  outcome: finishing,
+  ready: firstOf(noWatchRuns, nothingUnattended, isInPlace, (record) => keeping(record, whyNotStay)),
+  refuse: (record, command) =>
+    command.oneOfTwo
+      ? because('not-allowed-now', message('notOneOfTwoHere'))
+      : refuseTooEarly(record, command),
+  outcome: (record, command) => ({ ...finishing(record, command), oneOfTwo: null, watchIds: [] }),
   apply: (record, event) => finish(record, event, 'kept'),
 });
 
-function whyNotStay({ diagnostic, plainCorrection, judgement }: ChangeRecord): Message | null {
+/**
+ * A change with which the fault still comes, and comes more rarely: it stays, and the round that begins is about the
+ * other fault. The watches with the change in place are that round's reproduction.
+ */
+export const keepOneOfTwo = rule('keepChange', {
+  ready: firstOf(noWatchRuns, nothingUnattended, isInPlace, (record) => keeping(record, whyNotOneOfTwo)),
+  refuse: (record, command) =>
+    command.oneOfTwo ? refuseTooEarly(record, command) : because('not-allowed-now', message('sayOneOfTwo')),
+  outcome: (record, command) => {
+    const change = theOpenChange(record);
+    const fooled = change.judgement?.riskOfBeingFooled ?? 1;
+    return {
+      ...finishing(record, command),
+      oneOfTwo: { chance: chanceOfTwoFaults(fooled) },
+      watchIds: usable(retestWatches(record, change.id)).map(({ id }) => id),
+    };
+  },
+  apply: (record, event) => newRound(finish(record, event, 'kept'), event.outcome.watchIds),
+});
+
+/** Why a change can't stay as one of perhaps two; null where the fault came more rarely with it, beyond the risk taken. */
+export function whyNotOneOfTwo({ diagnostic, judgement }: ChangeRecord): Message | null {
+  if (diagnostic) return message('diagnosticMustGoBack');
+  if (judgement === null) return message('changeNotRetested');
+  if (!judgement.attributable) return message('retestNotAttributable');
+  const { occurrences, riskOfBeingFooled, level } = judgement;
+  const isRarer = occurrences > 0 && riskOfBeingFooled !== null && riskOfBeingFooled <= level;
+  return isRarer ? null : message('didNotClear');
+}
+
+function whyNotStay(change: ChangeRecord): Message | null {
+  const { diagnostic, plainCorrection, judgement } = change;
   if (diagnostic) return message('diagnosticMustGoBack');
   if (plainCorrection) return null;
-  if (judgement?.verdict !== 'cleared') return message('didNotClear');
+  if (judgement?.verdict !== 'cleared')
+    return message(whyNotOneOfTwo(change) === null ? 'sayOneOfTwo' : 'didNotClear');
   return judgement.attributable ? null : message('curedByWhatUnknown');
 }
 
@@ -250,5 +290,6 @@ function finish(
 ): TriageRecord {
   const { changeId, finishedAt } = event.outcome;
   const closingNote = event.note === '' ? null : event.note;
-  return withChange(record, changeId, (change) => ({ ...change, status, finishedAt, closingNote }));
+  const oneOfTwo = event.type === 'keepChange' ? event.outcome.oneOfTwo : null;
+  return withChange(record, changeId, (change) => ({ ...change, status, finishedAt, closingNote, oneOfTwo }));
 }

@@ -59,6 +59,7 @@ export const rules = {
   endUnattended: unattended.endUnattended,
   restoreChange: changes.restoreChange,
   keepChange: changes.keepChange,
+  keepOneOfTwo: changes.keepOneOfTwo,
 
   nameCulprit: culprit.nameCulprit,
   withdrawCulprit: culprit.withdrawCulprit,

@@ -94,6 +94,7 @@ function withLate(record: TriageRecord, event: EventOf<'enterLateChange'>): Tria
     judgement: null,
     earlierJudgements: [],
     closingNote: null,
+    oneOfTwo: null,
     enteredLate: { madeBy, seen, at: signed(event).at },
     by: event.by,
   };

@@ -7,6 +7,7 @@ import { figuresOf, judgeWatches, usable } from '../retest.ts';
 import { daysAfter, followUpDays, withOutcomeOfChoice } from './choices.ts';
 import { setAside } from './culprit.ts';
 import { because, type Cause } from './refusal.ts';
+import { newRound } from './rounds.ts';
 import { chainAsItWas, clockToleranceMin, firstOf, noWatchRuns, rule } from './rule.ts';
 
 const whole = (minutes: number): number => Math.ceil(minutes);
@@ -157,16 +158,6 @@ function refuseClosing(record: TriageRecord, overridden: boolean): Cause | null 
   const remaining = needed?.mode === 'time' ? { remainingMin: whole(needed.remainingMin) } : {};
   return because('watch-record-too-short', message('remedyNotShown', { reasons }), remaining);
 }
-
-/** A new round: what was found before proves nothing about the chain as it is now. */
-const newRound = (record: TriageRecord, cameBackWatchIds: string[]): TriageRecord => ({
-  ...record,
-  round: record.round + 1,
-  reproductionAccepted: false,
-  cameBackWatchIds,
-  leavingCheck: null,
-  followUp: null,
-});
 
 const startOver = (
   record: TriageRecord,

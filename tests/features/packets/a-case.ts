@@ -161,6 +161,7 @@ export function aRecord(facts: Partial<TriageRecord> = {}): TriageRecord {
           by,
         },
         earlierJudgements: [],
+        oneOfTwo: null,
         enteredLate: null,
         closingNote: null,
         by,

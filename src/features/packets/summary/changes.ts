@@ -110,6 +110,7 @@ function changeArticle(file: CaseFile, change: ChangeRecord, number: number): Ht
           ', ',
         ),
       ],
+      [t.oneOfTwo, change.oneOfTwo === null ? null : t.oneOfTwoChance(change.oneOfTwo.chance)],
       [t.closingNote, change.closingNote],
     ])}
     ${judgement !== null && judgementDetails(file, judgement)}</article>`;

@@ -251,6 +251,8 @@ export const summaryWordsDe: SummaryWords = {
     byHand: ' (von Hand, nicht durch die Beobachtung)',
     cameBack: ', und kam wieder, als sie zurückgebaut war',
     detail: 'Genauer',
+    oneOfTwo: 'Vielleicht einer von zwei Fehlern',
+    oneOfTwoChance: (chance) => `Chance ${Math.round(chance * 100)} %`,
     enteredLate: 'Nachgetragen, nicht angesagt',
     madeBy: 'Gemacht von',
     seenMeanwhile: 'Damit, heißt es',

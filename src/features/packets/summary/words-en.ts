@@ -252,6 +252,8 @@ export const summaryWordsEn = {
     byHand: ' (by hand, not by the watch)',
     cameBack: ', and came back when that was put back',
     detail: 'Detail',
+    oneOfTwo: 'Perhaps one of two faults',
+    oneOfTwoChance: (chance: number) => `chance ${Math.round(chance * 100)} %`,
     enteredLate: 'Entered afterwards, not declared',
     madeBy: 'Made by',
     seenMeanwhile: 'With it, they say',

@@ -127,6 +127,11 @@ function NowCard({ ticket }: { ticket: Ticket }) {
           <Sentence>{plan.sentence}</Sentence>
         </p>
       )}
+      {plan?.twoFaults != null && (
+        <p>
+          <Sentence>{plan.twoFaults.text}</Sentence>
+        </p>
+      )}
       {inPlace.length > 0 && (
         <Notice tone="caution">
           <strong>{t.inPlace}</strong>

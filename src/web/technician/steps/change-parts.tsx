@@ -35,20 +35,24 @@ export function Expected({ change }: { change: ChangeRecord }) {
 /** The ways to end a change: leaving it, where it may stay, and putting it back. */
 export function PutBack({ work, isNext = false }: { work: Work; isNext?: boolean }) {
   const t = stepWords();
+  const ways = [true, false]
+    .map((oneOfTwo) => ({ type: 'keepChange', note: '', oneOfTwo }) as const)
+    .filter((keep) => work.refusalOf(keep) === null);
   return (
     <>
-      {work.may('keepChange') && (
+      {ways.map((keep) => (
         <Button
+          key={String(keep.oneOfTwo)}
           kind={isNext ? 'primary' : 'plain'}
           large={isNext}
-          onClick={() => void work.send({ type: 'keepChange', note: '' })}
+          onClick={() => void work.send(keep)}
         >
-          {t.stays}
+          {keep.oneOfTwo ? t.staysAsOneOfTwo : t.stays}
         </Button>
-      )}
+      ))}
       {work.may('restoreChange') && (
         <Button
-          kind={isNext && !work.may('keepChange') ? 'primary' : 'plain'}
+          kind={isNext && ways.length === 0 ? 'primary' : 'plain'}
           large={isNext}
           onClick={() => void work.send({ type: 'restoreChange', note: '' })}
         >

@@ -52,7 +52,8 @@ export function ChangeQuestion({
   const running = runningUnattended(work.ticket.triage);
   if (running !== null)
     return <LeftInQuestion key="left in" work={work} planned={planned} running={running} />;
-  if (change.status === 'judged') return <JudgedQuestion key="judged" work={work} change={change} />;
+  if (change.status === 'judged')
+    return <JudgedQuestion key="judged" work={work} planned={planned} change={change} />;
   return usable(retestWatches(work.ticket.triage, change.id)).length === 0 ? (
     <RetestQuestion key="retest" work={work} planned={planned} change={change} />
   ) : (

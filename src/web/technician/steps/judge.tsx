@@ -4,7 +4,7 @@ import { verdicts } from '../../../../shared/contract/triage-names.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
-import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.ts';
+import { judgementSoFar, whyNotOneOfTwo } from '../../../../state-machines/triage/rules/changes.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
@@ -12,7 +12,7 @@ import { percent } from '../../words/percent.ts';
 import { inWords, Sentence } from '../../words/sentence.tsx';
 import { Described, Expected, PutBack } from './change-parts.tsx';
 import { LeaveIn } from './left-in.tsx';
-import { Question } from './question.tsx';
+import { PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
@@ -106,14 +106,23 @@ function ByHand({ work, suggested, onDone }: { work: Work; suggested: Verdict; o
 }
 
 /** What the retest came to, and the end of the change. */
-export function JudgedQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
+export function JudgedQuestion({
+  work,
+  planned: { plan },
+  change,
+}: {
+  work: Work;
+  planned: PlanHere;
+  change: ChangeRecord;
+}) {
   const t = stepWords();
   const verdict = change.judgement?.verdict ?? 'inconclusive';
+  const isRarer = whyNotOneOfTwo(change) === null;
   const isOpen = verdict === 'inconclusive';
   return (
     <Question
       work={work}
-      title={t.judgedTitle[verdict]}
+      title={isRarer ? t.rarerTitle : t.judgedTitle[verdict]}
       answers={
         <>
           {isOpen && work.may('startWatch') && <StartWatch work={work} watchMin={null} label={t.watchOn} />}
@@ -122,7 +131,11 @@ export function JudgedQuestion({ work, change }: { work: Work; change: ChangeRec
       }
     >
       {change.judgement?.attributable === false && <Notice tone="caution">{t.notAttributable}</Notice>}
-      <p class="to-do">{inWords(message('changeAfterwards', { change: namedChange(change) }))}</p>
+      {isRarer ? (
+        <PlanSentence plan={plan} />
+      ) : (
+        <p class="to-do">{inWords(message('changeAfterwards', { change: namedChange(change) }))}</p>
+      )}
       {(change.judgement?.reasons ?? []).map((text) => (
         <p key={messageKey(text)}>
           <Sentence>{text}</Sentence>

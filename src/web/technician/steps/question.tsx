@@ -48,9 +48,16 @@ export function WorkingQuestion({ work }: { work: Work }) {
 /** What the plan says of this step, in its own sentence. */
 export function PlanSentence({ plan }: { plan: PlanReply | null }) {
   return plan === null ? null : (
-    <p>
-      <Sentence>{plan.sentence}</Sentence>
-    </p>
+    <>
+      <p>
+        <Sentence>{plan.sentence}</Sentence>
+      </p>
+      {plan.twoFaults !== null && (
+        <Notice>
+          <Sentence>{plan.twoFaults.text}</Sentence>
+        </Notice>
+      )}
+    </>
   );
 }
 

@@ -154,7 +154,7 @@ function EndChange({ work }: { work: Work }) {
         </Button>
       )}
       {work.may('keepChange') && (
-        <Button large onClick={() => void work.send({ type: 'keepChange', note: '' })}>
+        <Button large onClick={() => void work.send({ type: 'keepChange', note: '', oneOfTwo: false })}>
           {t.stays}
         </Button>
       )}

@@ -107,6 +107,8 @@ export const stepWords = wordsOf({
     notAttributable: 'More than what was declared differs, so nothing can be put down to the change.',
     back: 'It is put back',
     stays: 'It stays',
+    rarerTitle: 'It comes more rarely',
+    staysAsOneOfTwo: 'It stays, as one of perhaps two faults',
   },
   de: {
     menuTitle: (device) => `Zeig das Menü von ${device}`,
@@ -216,5 +218,7 @@ export const stepWords = wordsOf({
       'Es weicht mehr ab als angesagt; der Nachtest lässt sich der Änderung nicht zuschreiben.',
     back: 'Es ist zurückgebaut',
     stays: 'Es bleibt',
+    rarerTitle: 'Er kommt seltener',
+    staysAsOneOfTwo: 'Es bleibt, als einer von vielleicht zwei Fehlern',
   },
 });

@@ -2,11 +2,13 @@ import { namedPlace } from '../../../../shared/chain/named-place.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { ChangeRecord, TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
+import { chanceOfTwoFaults } from '../../../../shared/isolation/two-faults.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import type { Kinds, NamedPlace } from '../../../../shared/message/values.ts';
 import { minutesOf, openChange, watchesFor } from '../../record.ts';
 import { judgeWatches, usable } from '../../retest.ts';
+import { whyNotOneOfTwo } from '../../rules/changes.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { judgeRetest, watchAsItComes } from '../steps.ts';
@@ -40,7 +42,9 @@ type WhatIsDone = { change: Kinds['changeKind']; place: NamedPlace };
 
 const judgeOffer = (record: TriageRecord): Offer => afterWatch(record, judgeRetest);
 const restore = (): Offer => offering({ type: 'restoreChange', note: '' });
-const keep = (): Offer => offering({ type: 'keepChange', note: '' });
+const keep = (): Offer => offering({ type: 'keepChange', note: '', oneOfTwo: false });
+const keepOneOfTwo = (): Offer =>
+  offering({ type: 'keepChange', note: '', oneOfTwo: true }, { text: message('keepAsOneOfTwo') });
 
 type InPlace = { change: ChangeRecord; what: WhatIsDone };
 
@@ -98,6 +102,10 @@ const retestsSoFar = (record: TriageRecord, { id }: ChangeRecord, now: string): 
 function judgedStage(record: TriageRecord, change: ChangeRecord, what: WhatIsDone): Stage {
   const verdict = change.judgement?.verdict ?? 'inconclusive';
   const watchOn = verdict === 'inconclusive' ? [offering(watchAsItComes(record, null))] : [];
+  if (whyNotOneOfTwo(change) === null) {
+    const chance = chanceOfTwoFaults(change.judgement?.riskOfBeingFooled ?? 1);
+    return stage(message('changeMadeItRarer', { ...what, chance }), [keepOneOfTwo(), restore(), keep()]);
+  }
   const staysAnyway = change.plainCorrection || !change.canBeUndone;
   const end = staysAnyway || verdict === 'cleared' ? [keep(), restore()] : [restore(), keep()];
   const code = staysAnyway && verdict !== 'cleared' ? 'changeStays' : 'changeJudged';

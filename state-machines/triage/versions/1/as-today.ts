@@ -95,7 +95,7 @@ const outcomes: {
   }),
   withdrawChange: finishing,
   restoreChange: finishing,
-  keepChange: finishing,
+  keepChange: (before, event) => ({ ...finishing(before, event), oneOfTwo: null, watchIds: [] }),
   judgeRetest: ({ record }, { override }) => {
     const change = there(openChange(record));
     const judgement = judgementOf(record, change);

@@ -99,6 +99,7 @@ export function recordAsToday(then: WholeRecordThen): TriageRecord {
       own: null,
       judgement: change.judgement === null ? null : judgementAsToday(change.judgement, level),
       earlierJudgements: [],
+      oneOfTwo: null,
       enteredLate: null,
     })),
     escalations: then.escalations.map(escalationAsToday),
