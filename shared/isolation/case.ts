@@ -13,9 +13,10 @@ export type ChangedInput = { kind: WhatChanged['kind']; place?: Place };
 
 /**
  * Why a result counts for less than one of a change that was declared first and watched in this round: it was entered
- * afterwards, or it is of a round before the ticket was reopened or the fault came back.
+ * afterwards; it is of a round before the ticket was reopened or the fault came back; or there were perhaps two faults, so
+ * that the other one was there whatever was done about this one.
  */
-export type Trust = 'enteredLate' | 'earlierRound';
+export type Trust = 'enteredLate' | 'earlierRound' | 'perhapsTwo';
 
 /** One thing that was seen, in the order in which it was; without a trust of its own it counts in full. */
 export type Result = Seen & { trust?: Trust };

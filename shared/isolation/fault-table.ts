@@ -148,9 +148,9 @@ const weighing = {
   }),
   /**
    * The power that the likelihood of a result is raised to where it counts for less, 0..1 (a power prior: Ibrahim and
-   * Chen 2000, Statistical Science 15). The method is published, the sizes are ours: half the decibans.
+   * Chen 2000, Statistical Science 15). The method is published, the sizes are ours: half the decibans, or a tenth.
    */
-  trust: assumed({ enteredLate: 0.5, earlierRound: 0.5 }),
+  trust: assumed({ enteredLate: 0.5, earlierRound: 0.5, perhapsTwo: 0.1 }),
 };
 
 /** Minutes. Those of changes stand beside what a change does, in its catalogue. */

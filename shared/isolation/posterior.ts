@@ -128,6 +128,7 @@ const readingCodes = {
 const trustCodes = {
   enteredLate: 'enteredLateCounts',
   earlierRound: 'earlierRoundCounts',
+  perhapsTwo: 'perhapsTwoCounts',
 } as const satisfies Record<Trust, string>;
 
 /** A result in one line, as it stands beside its decibans; where it counts for less, how much. */

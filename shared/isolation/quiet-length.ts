@@ -114,6 +114,29 @@ export function twoRatesRisk(baseline: Omit<TimeRecord, 'mode'>, retest: Omit<Ti
   return binomialLowerTail(retest.occurrences, baseline.occurrences + retest.occurrences, share);
 }
 
+/**
+ * Minutes in which the fault has to stay away from now on until the retest, in which it came, shows that it comes more
+ * rarely; 0 where it does by now, infinite where nothing would.
+ */
+export function minutesUntilRarer(
+  baseline: Omit<TimeRecord, 'mode'>,
+  retest: Omit<TimeRecord, 'mode'>,
+  risk: number,
+): number {
+  const shows = (more: number): boolean =>
+    twoRatesRisk(baseline, { ...retest, minutes: retest.minutes + more }) <= risk * tolerance;
+  if (baseline.occurrences === 0) return Number.POSITIVE_INFINITY;
+  if (shows(0)) return 0;
+  let [before, enough] = [0, 1];
+  while (!shows(enough)) [before, enough] = [enough, 2 * enough];
+  while (enough - before > 0.01) {
+    const middle = (before + enough) / 2;
+    if (shows(middle)) enough = middle;
+    else before = middle;
+  }
+  return enough;
+}
+
 /** One-sided Fisher's exact test: chance of as few failures in the retest if nothing changed, 0..1. */
 export function twoTrialsRisk(
   baseline: Omit<TriggerRecord, 'mode'>,

@@ -153,6 +153,13 @@ export const changeToConfirm = (record: TriageRecord): ChangeRecord | null =>
     (change) => change.status === 'restored' && change.judgement?.verdict === 'cleared',
   ) ?? null;
 
+/** Whether the fault still came with a change in place, and more rarely than before, beyond the risk taken. */
+export function cameMoreRarely({ judgement }: ChangeRecord): boolean {
+  if (judgement?.verdict !== 'persists' || !judgement.attributable) return false;
+  const { occurrences, riskOfBeingFooled, level } = judgement;
+  return occurrences > 0 && riskOfBeingFooled !== null && riskOfBeingFooled <= level;
+}
+
 /** The change that was kept and took the fault away, unless the fault was seen again since. */
 export function keptCure(record: TriageRecord): ChangeRecord | null {
   const cure = changesOfRound(record).findLast(

@@ -84,7 +84,9 @@ export const stepCodes = {
   watchRemedyTries: { tries: 'count' },
   watchRemedy: { how: 'message' },
 
+  changePerhapsRarer: { change: 'changeKind', place: 'place', chance: 'percent', minutes: 'minutes' },
   changeMadeItRarer: { change: 'changeKind', place: 'place', chance: 'percent' },
+  changeMadeItRarerGoesBack: { change: 'changeKind', place: 'place', chance: 'percent' },
   keepAsOneOfTwo: {},
   perhapsTwoFaults: { chance: 'percent', change: 'changeKind', place: 'place' },
 

@@ -46,6 +46,7 @@ export const suspectCodes = {
   /** `weight`: the share of its decibans that it counts with. */
   enteredLateCounts: { said: 'message', weight: 'percent' },
   earlierRoundCounts: { said: 'message', weight: 'percent' },
+  perhapsTwoCounts: { said: 'message', weight: 'percent' },
   menuStayedAt: at,
   menuVanishedAt: at,
   edidReadFailedAt: at,

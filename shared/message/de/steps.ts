@@ -109,8 +109,12 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Beobachte, ob die Abhilfe hält: ${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler, bevor es abgeschlossen werden kann.`,
   watchRemedy: ({ how }, say) => `Beobachte, ob die Abhilfe hält: ${say.message(how)}`,
 
+  changePerhapsRarer: ({ change, place, chance, minutes }, say) =>
+    `Mit der Änderung (${say.change(change)}, ${say.place(place)}) kam der Fehler, aber vielleicht seltener: Es können zwei Fehler sein (${say.percent(chance)}). Beobachte noch ${say.minutesNeeded(minutes)}: Bleibt er aus, hat die Änderung einen von zweien weggenommen.`,
   changeMadeItRarer: ({ change, place, chance }, say) =>
     `Mit der Änderung (${say.change(change)}, ${say.place(place)}) kommt der Fehler noch, aber deutlich seltener: Vielleicht waren es zwei Fehler (${say.percent(chance)}). Lass sie bleiben und such den anderen, von einer eigenen Ausgangslage aus.`,
+  changeMadeItRarerGoesBack: ({ change, place, chance }, say) =>
+    `Mit der Änderung (${say.change(change)}, ${say.place(place)}) kommt der Fehler noch, aber deutlich seltener: Vielleicht sind es zwei Fehler (${say.percent(chance)}), und sie hat einen davon weggenommen. Sie kann nicht bleiben: Bau sie zurück. Was geändert wurde, bleibt fast so verdächtig wie vorher.`,
   keepAsOneOfTwo: () => 'Als einen von vielleicht zwei Fehlern bleiben lassen und den anderen suchen',
   perhapsTwoFaults: ({ chance, change, place }, say) =>
     `Vielleicht zwei Fehler (${say.percent(chance)}): Seit der Änderung (${say.change(change)}, ${say.place(place)}) kommt er seltener. In dieser Runde geht es um den anderen.`,

@@ -45,6 +45,8 @@ export const suspectsDe: Sentences<typeof suspectCodes> = {
     `${say.message(said)} (nachgetragen: zählt ${say.percent(weight)})`,
   earlierRoundCounts: ({ said, weight }, say) =>
     `${say.message(said)} (in einer früheren Runde: zählt ${say.percent(weight)})`,
+  perhapsTwoCounts: ({ said, weight }, say) =>
+    `${say.message(said)} (als vielleicht zwei Fehler da waren: zählt ${say.percent(weight)})`,
   menuStayedAt: ({ place }, say) =>
     `Das Menü von ${say.place(place, 'dative')} blieb unberührt, als der Fehler kam`,
   menuVanishedAt: ({ place }, say) =>

@@ -106,8 +106,12 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `Watch whether the remedy holds: ${tries} ${say.plural(tries, 'try', 'tries')} in a row without the fault before it can be closed.`,
   watchRemedy: ({ how }, say) => `Watch whether the remedy holds: ${say.message(how)}`,
 
+  changePerhapsRarer: ({ change, place, chance, minutes }, say) =>
+    `With the change (${say.change(change)}, ${say.place(place)}) the fault came, but perhaps more rarely: there may be two faults (${say.percent(chance)}). Watch for another ${say.minutesNeeded(minutes)}: if it stays away, the change took away one of two.`,
   changeMadeItRarer: ({ change, place, chance }, say) =>
     `With the change (${say.change(change)}, ${say.place(place)}) the fault still comes, but clearly more rarely: perhaps there were two faults (${say.percent(chance)}). Let it stay and look for the other one, from its own baseline.`,
+  changeMadeItRarerGoesBack: ({ change, place, chance }, say) =>
+    `With the change (${say.change(change)}, ${say.place(place)}) the fault still comes, but clearly more rarely: perhaps there are two faults (${say.percent(chance)}), and this took one of them away. It can’t stay: put it back. It takes little suspicion from what it was made to.`,
   keepAsOneOfTwo: () => 'Let it stay as one of perhaps two faults, and look for the other one',
   perhapsTwoFaults: ({ chance, change, place }, say) =>
     `Perhaps two faults (${say.percent(chance)}): since ${say.change(change)}, ${say.place(place)}, it comes more rarely. This round is about the other one.`,

@@ -45,6 +45,8 @@ export const suspectsEn: Sentences<typeof suspectCodes> = {
     `${say.message(said)} (entered afterwards: counts ${say.percent(weight)})`,
   earlierRoundCounts: ({ said, weight }, say) =>
     `${say.message(said)} (in an earlier round: counts ${say.percent(weight)})`,
+  perhapsTwoCounts: ({ said, weight }, say) =>
+    `${say.message(said)} (with perhaps two faults there: counts ${say.percent(weight)})`,
   menuStayedAt: ({ place }, say) => `The menu of ${say.place(place)} was not hit when the fault came`,
   menuVanishedAt: ({ place }, say) => `The menu of ${say.place(place)} was hit too when the fault came`,
   edidReadFailedAt: ({ place }, say) => `An EDID read failed at ${say.place(place)}`,

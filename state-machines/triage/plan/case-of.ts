@@ -6,7 +6,7 @@ import type { Case, Result, Trust, WatchRecord } from '../../../shared/isolation
 import { reportedAsWatched } from '../../../shared/isolation/reported.ts';
 import { counted } from '../counting.ts';
 import { chainAsSeen } from '../looks.ts';
-import { changesOfRound, occurrencesOf, retestWatches, watchesFor } from '../record.ts';
+import { cameMoreRarely, changesOfRound, occurrencesOf, retestWatches, watchesFor } from '../record.ts';
 import { baselineKind, usable, watchRecordOf } from '../retest.ts';
 import { reportedBaseline } from '../unattended.ts';
 import type { Known } from './known.ts';
@@ -70,7 +70,7 @@ export function datedResultsOf(record: TriageRecord): Dated[] {
   const dated = [
     ...watchesFor(record, 'side').flatMap(menuResults),
     ...changesOfRound(record).flatMap((change) =>
-      changeResults(record, change).map((each) => trusted(each, change.enteredLate && 'enteredLate')),
+      changeResults(record, change).map((each) => trusted(each, trustIn(change))),
     ),
     ...earlierResults(record),
   ];
@@ -80,6 +80,11 @@ export function datedResultsOf(record: TriageRecord): Dated[] {
 /** A result that counts for less; with null, in full. */
 const trusted = ({ at, result }: Dated, trust: Trust | null): Dated =>
   trust === null ? { at, result } : { at, result: { ...result, trust } };
+
+function trustIn(change: ChangeRecord): Trust | null {
+  if (change.enteredLate !== null) return 'enteredLate';
+  return cameMoreRarely(change) ? 'perhapsTwo' : null;
+}
 
 /**
  * What earlier rounds learnt and still holds, at a discount: which way menus pointed, what did not take the fault away,
@@ -95,13 +100,26 @@ function earlierResults(record: TriageRecord): Dated[] {
     placeExists(chain, placeOf(result)) &&
     (acquits(result) || !repaired.some((place) => samePlace(place, placeOf(result))));
   return earlier
-    .flatMap((then) => [
-      ...watchesFor(then, 'side').flatMap(menuResults),
-      ...changesOfRound(then).flatMap((change) => changeResults(then, change)),
-    ])
-    .filter(({ result }) => holds(result))
-    .map((each) => trusted(each, 'earlierRound'));
+    .flatMap((then) => {
+      const trust = hadTwoFaults(record, then.round) ? 'perhapsTwo' : 'earlierRound';
+      return [
+        ...watchesFor(then, 'side')
+          .flatMap(menuResults)
+          .map((each) => trusted(each, trust)),
+        ...changesOfRound(then).flatMap((change) =>
+          // With the one put right in place, the fault that still came is the other one.
+          changeResults(then, change).map((each) =>
+            trusted(each, change.oneOfTwo === null ? trust : 'earlierRound'),
+          ),
+        ),
+      ];
+    })
+    .filter(({ result }) => holds(result));
 }
+
+/** Whether one of perhaps two faults was put right at the end of a round, or later. */
+const hadTwoFaults = ({ changes }: TriageRecord, round: number): boolean =>
+  changes.some(({ oneOfTwo, round: until }) => oneOfTwo !== null && until >= round);
 
 type OfAPart = Extract<Result, { kind: 'menu' | 'outcome' | 'test' | 'putBack' }>;
 const isOfAPart = (result: Result): result is OfAPart =>

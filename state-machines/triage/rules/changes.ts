@@ -8,6 +8,7 @@ import { attributionOf } from '../attribution.ts';
 import { whyNotApplicable } from '../changes/applicable.ts';
 import type { CompleteCommand, CompleteCommandOf, EventOf } from '../events.ts';
 import {
+  cameMoreRarely,
   changeInPlace,
   keptCure,
   minutesOf,
@@ -265,13 +266,12 @@ export const keepOneOfTwo = rule('keepChange', {
 });
 
 /** Why a change can't stay as one of perhaps two; null where the fault came more rarely with it, beyond the risk taken. */
-export function whyNotOneOfTwo({ diagnostic, judgement }: ChangeRecord): Message | null {
+export function whyNotOneOfTwo(change: ChangeRecord): Message | null {
+  const { diagnostic, judgement } = change;
   if (diagnostic) return message('diagnosticMustGoBack');
   if (judgement === null) return message('changeNotRetested');
   if (!judgement.attributable) return message('retestNotAttributable');
-  const { occurrences, riskOfBeingFooled, level } = judgement;
-  const isRarer = occurrences > 0 && riskOfBeingFooled !== null && riskOfBeingFooled <= level;
-  return isRarer ? null : message('didNotClear');
+  return cameMoreRarely(change) ? null : message('didNotClear');
 }
 
 function whyNotStay(change: ChangeRecord): Message | null {

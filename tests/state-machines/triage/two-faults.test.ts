@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chanceOfTwoFaults } from '../../../shared/isolation/two-faults.ts';
 import { planTicket } from '../../../state-machines/index.ts';
-import { baselineOf } from '../../../state-machines/triage/plan/case-of.ts';
+import { baselineOf, resultsOf } from '../../../state-machines/triage/plan/case-of.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
 import { device, link, type Sent } from './triage-events.ts';
@@ -38,6 +38,18 @@ const planOf = (ticket: TriageCase) =>
     here: { kit: null, people: 1, refused: [] },
     now: ticket.now,
   } as Parameters<typeof planTicket>[1]);
+
+const judged = (kind: 'replaceCable' | 'bypassDevice', occurrences: number): TriageCase =>
+  new TriageCase()
+    .baseline()
+    .watch(120, 12)
+    .send({ type: 'acceptReproduction' })
+    .side('processor', kind === 'replaceCable' ? 'vanished' : 'stayed')
+    .send({ type: 'beginSubstitution' })
+    .declare(kind, kind === 'replaceCable' ? link('L4') : device('receiver'))
+    .send({ type: 'applyChange' })
+    .watch(120, occurrences)
+    .send({ type: 'judgeRetest' });
 
 describe('a fault that became rarer and did not go', () => {
   it('is advised to stay as one of perhaps two, with the chance of that', () => {
@@ -87,18 +99,6 @@ describe('a fault that became rarer and did not go', () => {
 });
 
 describe('a change can’t stay as one of two', () => {
-  const judged = (kind: 'replaceCable' | 'bypassDevice', occurrences: number): TriageCase =>
-    new TriageCase()
-      .baseline()
-      .watch(120, 12)
-      .send({ type: 'acceptReproduction' })
-      .side('processor', kind === 'replaceCable' ? 'vanished' : 'stayed')
-      .send({ type: 'beginSubstitution' })
-      .declare(kind, kind === 'replaceCable' ? link('L4') : device('receiver'))
-      .send({ type: 'applyChange' })
-      .watch(120, occurrences)
-      .send({ type: 'judgeRetest' });
-
   it('where the fault came about as often, or not at all', () => {
     expect(judged('replaceCable', 10).refused(keepAsOneOfTwo).type).toBe('change-cannot-stay');
     expect(judged('replaceCable', 0).refused(keepAsOneOfTwo).said.code).toBe('notOneOfTwoHere');
@@ -114,5 +114,54 @@ describe('the chance of two faults', () => {
     expect(chanceOfTwoFaults(1)).toBeCloseTo(0.1);
     expect(chanceOfTwoFaults(0.05)).toBeCloseTo(0.1 / (0.1 + 0.9 * 0.05));
     expect(chanceOfTwoFaults(0.001)).toBeGreaterThan(0.99);
+  });
+});
+
+describe('what was seen while there were perhaps two faults', () => {
+  const trustOf = (ticket: TriageCase) =>
+    resultsOf(ticket.record).map((result) => [
+      result.kind === 'menu' ? 'menu' : 'test' in result ? result.test : result.kind,
+      result.trust,
+    ]);
+
+  it('counts for little in the next round; what stays is acquitted, since the fault came with it', () => {
+    expect(trustOf(rarer().send(keepAsOneOfTwo))).toEqual([
+      ['menu', 'perhapsTwo'],
+      ['replaceCable', 'earlierRound'],
+    ]);
+  });
+
+  it('takes little suspicion away where the change had to be put back', () => {
+    const ticket = judged('bypassDevice', 2).send({ type: 'restoreChange' });
+    expect(trustOf(ticket)).toContainEqual(['bypassDevice', 'perhapsTwo']);
+    const asOften = judged('bypassDevice', 10).send({ type: 'restoreChange' });
+    expect(trustOf(asOften)).toContainEqual(['bypassDevice', undefined]);
+  });
+});
+
+describe('a retest in which the fault came late', () => {
+  const retested = (minutes: number): TriageCase =>
+    new TriageCase()
+      .baseline()
+      .watch(30, 3)
+      .send({ type: 'acceptReproduction' })
+      .side('processor', 'vanished')
+      .send({ type: 'beginSubstitution' })
+      .declare('replaceCable', link('L4'))
+      .send({ type: 'applyChange' })
+      .watch(minutes, 1);
+
+  it('is watched on until it shows whether the fault comes more rarely', () => {
+    const ticket = retested(50);
+    const plan = planOf(ticket);
+    expect(plan.sentence.code).toBe('changePerhapsRarer');
+    expect(plan.offers[0]?.steps[0]?.type).toBe('startWatch');
+    ticket.watch(Math.ceil(plan.watchMin ?? 0), 0);
+    expect(planOf(ticket).offers[0]?.steps[0]?.type).toBe('judgeRetest');
+    expect(planOf(ticket.send({ type: 'judgeRetest' })).sentence.code).toBe('changeMadeItRarer');
+  });
+
+  it('is judged at once where the fault came about as soon as it used to', () => {
+    expect(planOf(retested(10)).sentence.code).toBe('changeStillFails');
   });
 });

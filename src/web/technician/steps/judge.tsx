@@ -4,7 +4,8 @@ import { verdicts } from '../../../../shared/contract/triage-names.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
-import { judgementSoFar, whyNotOneOfTwo } from '../../../../state-machines/triage/rules/changes.ts';
+import { cameMoreRarely } from '../../../../state-machines/triage/record.ts';
+import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
@@ -32,7 +33,8 @@ export function JudgeQuestion({
   const t = stepWords();
   const [isByHand, setByHand] = useState(false);
   const judged = judgementSoFar(work.ticket.triage, change);
-  const isDecided = judged.verdict !== 'inconclusive';
+  const mayBeRarer = judged.verdict === 'persists' && plan?.offers[0]?.steps[0]?.type === 'startWatch';
+  const isDecided = judged.verdict !== 'inconclusive' && !mayBeRarer;
   const judge = (
     <Button
       key="judge"
@@ -65,6 +67,7 @@ export function JudgeQuestion({
       }
     >
       {!judged.attributable && <Notice tone="caution">{t.notAttributable}</Notice>}
+      {mayBeRarer && <PlanSentence plan={plan} />}
       {judged.riskOfBeingFooled !== null && <p>{t.fooled(percent(judged.riskOfBeingFooled))}</p>}
       {[...judged.reasons, ...judged.warnings].map((text) => (
         <p key={messageKey(text)}>
@@ -117,7 +120,7 @@ export function JudgedQuestion({
 }) {
   const t = stepWords();
   const verdict = change.judgement?.verdict ?? 'inconclusive';
-  const isRarer = whyNotOneOfTwo(change) === null;
+  const isRarer = cameMoreRarely(change);
   const isOpen = verdict === 'inconclusive';
   return (
     <Question

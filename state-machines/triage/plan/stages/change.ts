@@ -2,12 +2,13 @@ import { namedPlace } from '../../../../shared/chain/named-place.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { ChangeRecord, TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
+import { minutesUntilRarer, twoRatesRisk } from '../../../../shared/isolation/quiet-length.ts';
 import { chanceOfTwoFaults } from '../../../../shared/isolation/two-faults.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import type { Kinds, NamedPlace } from '../../../../shared/message/values.ts';
-import { minutesOf, openChange, watchesFor } from '../../record.ts';
-import { judgeWatches, usable } from '../../retest.ts';
+import { cameMoreRarely, minutesOf, openChange, watchesFor } from '../../record.ts';
+import { baselineFor, fullNeedOf, judgeWatches, usable, watchRecordOf } from '../../retest.ts';
 import { whyNotOneOfTwo } from '../../rules/changes.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
@@ -52,7 +53,8 @@ function retestStage(asked: Asked, { change, what }: InPlace, watches: readonly 
   const { record } = asked;
   const { verdict, needed, reasons } = judgeWatches(record, watches);
   const judged = [judgeOffer(record), ...seenOffers(record), endOffer(record)];
-  if (verdict === 'persists') return stage(message('changeStillFails', what), judged);
+  if (verdict === 'persists')
+    return perhapsRarerStage(asked, what, watches) ?? stage(message('changeStillFails', what), judged);
   if (verdict === 'cleared') return stage(message('changeQuietLongEnough', what), judged);
   const { provokingMin } = changeCatalogue[change.kind];
   if (provokingMin !== null) return provokingStage(asked, what, provokingMin - minutesWatched(watches));
@@ -73,6 +75,38 @@ function retestStage(asked: Asked, { change, what }: InPlace, watches: readonly 
         offers,
       );
 }
+
+/**
+ * The fault came, perhaps more rarely: worth watching on where two faults are likely enough and quiet from now on would
+ * show it soon enough. Null otherwise.
+ */
+function perhapsRarerStage(asked: Asked, what: WhatIsDone, watches: readonly Watch[]): Stage | null {
+  const { record } = asked;
+  const timed = usable(watches).filter(({ mode }) => mode === 'time');
+  const [first] = timed;
+  const need = fullNeedOf(record);
+  if (first === undefined || need?.mode !== 'time') return null;
+  const { baseline } = baselineFor(record, first);
+  const retest = watchRecordOf(record, timed);
+  if (baseline.mode !== 'time' || retest.mode !== 'time') return null;
+  const chance = chanceOfTwoFaults(twoRatesRisk(baseline, retest));
+  const minutes = minutesUntilRarer(baseline, retest, record.settings.risk);
+  if (
+    minutes === 0 ||
+    retest.minutes + minutes > mostOfQuiet * need.totalWatchMin ||
+    chance < worthTellingApart
+  )
+    return null;
+  return stage(message('changePerhapsRarer', { ...what, chance, minutes }), [
+    ...waitingOffers(asked, { minutes }),
+    judgeOffer(record),
+  ]);
+}
+
+/** Two faults that are likelier than this are told from one; assumed. */
+const worthTellingApart = 0.3;
+/** A retest in which the fault came is watched on for so many times as long as a quiet one takes, at most; assumed. */
+const mostOfQuiet = 2;
 
 /** What may bring the fault on is watched for as long as that takes, not for as long as quiet takes to mean something. */
 function provokingStage(asked: Asked, what: WhatIsDone, leftMin: number): Stage {
@@ -105,6 +139,10 @@ function judgedStage(record: TriageRecord, change: ChangeRecord, what: WhatIsDon
   if (whyNotOneOfTwo(change) === null) {
     const chance = chanceOfTwoFaults(change.judgement?.riskOfBeingFooled ?? 1);
     return stage(message('changeMadeItRarer', { ...what, chance }), [keepOneOfTwo(), restore(), keep()]);
+  }
+  if (cameMoreRarely(change)) {
+    const chance = chanceOfTwoFaults(change.judgement?.riskOfBeingFooled ?? 1);
+    return stage(message('changeMadeItRarerGoesBack', { ...what, chance }), [restore()]);
   }
   const staysAnyway = change.plainCorrection || !change.canBeUndone;
   const end = staysAnyway || verdict === 'cleared' ? [keep(), restore()] : [restore(), keep()];
