@@ -134,6 +134,9 @@ export const ticketCommand = z.discriminatedUnion('type', [
     /** When it was undone; null: it is still there. */
     undoneAt: instant.nullable().default(null),
     seen: z.enum(lateFindings).default('notKnown'),
+    /** As in `declareChange`. */
+    ownKindId: id.nullable().default(null),
+    mayStay: z.boolean().default(false),
   }),
   command('withdrawChange', { reason }),
   command('applyChange', {}),

@@ -62,7 +62,7 @@ export function needsOf(command: TicketCommand): Needs {
     chainVersion: command.type === 'finishRemedy' ? command.asLeftChainVersion : named,
     audit: command.type === 'reviewAudit',
     figures: byFigures.has(command.type),
-    ownChanges: command.type === 'declareChange' && command.ownKindId != null,
+    ownChanges: 'ownKindId' in command && command.ownKindId != null,
   };
 }
 
@@ -76,7 +76,7 @@ export function completeCommand(sent: TicketCommand, sender: Sender, known: Know
   const command = withIds(sent, newId);
   if (command.type === 'reviewAudit') return { ...command, ...stamp, known: { audit: auditOf(known) } };
   if (command.type === 'recordAsFound') return { ...command, ...stamp, chain: known.chain };
-  if (command.type === 'declareChange') {
+  if (command.type === 'declareChange' || command.type === 'enterLateChange') {
     const own = known.ownChanges.find(({ id }) => id === command.ownKindId) ?? null;
     return { ...command, ...stamp, known: { own } };
   }

@@ -119,8 +119,14 @@ const messages: Messages = {
       expected,
       detail: added(detail),
     }),
-  enterLateChange: ({ kind, target, madeAt, madeBy, seen }, where) =>
-    message('log/lateChangeEntered', { change: kind, place: where(target), madeAt, madeBy, seen }),
+  enterLateChange: ({ kind, target, madeAt, madeBy, seen, outcome: { own } }, where) =>
+    message('log/lateChangeEntered', {
+      change: namedChange({ kind, own }),
+      place: where(target),
+      madeAt,
+      madeBy,
+      seen,
+    }),
   withdrawChange: ({ reason }) => message('log/changeWithdrawn', { reason }),
   applyChange: () => message('log/changeInPlace'),
   judgeRetest: ({ override, outcome }) =>

@@ -57,6 +57,7 @@ type KnownTo = {
   reviewAudit: Known & { audit: AuditKnown };
   /** The organisation's own kind that the command names; null for every other kind, and where there is none such. */
   declareChange: Known & { own?: OwnChange | null };
+  enterLateChange: Known & { own?: OwnChange | null };
 };
 type AdditionsTo<Type> = Type extends keyof Additions ? Additions[Type] : unknown;
 type ContentOf<Type extends TicketCommandType> = Omit<CommandOf<Type>, keyof AdditionsTo<Type> | 'shown'> &
@@ -137,7 +138,7 @@ export type Outcomes = {
   >;
   enterLateChange: Pick<
     ChangeRecord,
-    'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit' | 'finishedAt'
+    'diagnostic' | 'plainCorrection' | 'canBeUndone' | 'showsCulprit' | 'own' | 'finishedAt'
   > & { status: 'applied' | 'restored' | 'kept' };
   applyChange: { changeId: string; appliedAt: string };
   withdrawChange: { changeId: string; finishedAt: string };

@@ -100,6 +100,7 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
       plainCorrection: true,
       canBeUndone: true,
       showsCulprit: true,
+      own: true,
       finishedAt: true,
     })
     .extend({ status: z.enum(['applied', 'restored', 'kept']) }),

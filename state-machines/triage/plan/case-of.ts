@@ -192,13 +192,13 @@ function unattendedResults({ kind: test, target, judgement }: ChangeRecord): Dat
 
 /** What whoever made a change that nobody had declared says of it. */
 function toldOf(
-  { kind: test, target, appliedAt, declaredAt, finishedAt }: ChangeRecord,
+  { kind: test, target, own, appliedAt, declaredAt, finishedAt }: ChangeRecord,
   { seen }: NonNullable<ChangeRecord['enteredLate']>,
 ): Dated[] {
   if (seen === 'notKnown') return [];
   const outcome = seen === 'came' ? 'persists' : 'cleared';
   const at = finishedAt ?? appliedAt ?? declaredAt;
-  return [{ at, result: { kind: 'outcome', test, target, outcome } }];
+  return [{ at, result: { kind: 'outcome', test, target, own, outcome } }];
 }
 
 const endOf = (watch: Watch): string => watch.endedAt ?? watch.startedAt;

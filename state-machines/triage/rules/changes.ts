@@ -1,12 +1,11 @@
 import { findDevice } from '../../../shared/chain/graph.ts';
-import { isReason } from '../../../shared/contract/limits.ts';
 import type { ChangeRecord, Judgement, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { chanceOfTwoFaults } from '../../../shared/isolation/two-faults.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import { attributionOf } from '../attribution.ts';
 import { whyNotApplicable } from '../changes/applicable.ts';
-import type { CompleteCommand, CompleteCommandOf, EventOf } from '../events.ts';
+import type { CompleteCommand, EventOf } from '../events.ts';
 import {
   cameMoreRarely,
   changeInPlace,
@@ -20,6 +19,7 @@ import {
 } from '../record.ts';
 import { figuresOf, judgeWatches, usable } from '../retest.ts';
 import { unattendedOf, withReported } from '../unattended.ts';
+import { mayStay, whyNotDescribed } from './described.ts';
 import { because, type Cause } from './refusal.ts';
 import { newRound } from './rounds.ts';
 import { firstOf, noChangeOpen, nothingUnattended, noWatchRuns, rule } from './rule.ts';
@@ -103,26 +103,6 @@ export const declareChange = rule('declareChange', {
     ],
   }),
 });
-
-/** A change that only whoever declares it knows has to be described; an own kind has to be the organisation's. */
-function whyNotDescribed({ kind, detail, known }: CompleteCommandOf<'declareChange'>): Message | null {
-  const { describedBy } = changeCatalogue[kind];
-  if (describedBy === 'whoDeclares') return isReason(detail) ? null : message('describeTheChange');
-  return describedBy === 'organisation' && known?.own == null ? message('ownKindUnknown') : null;
-}
-
-/** Whether a change may stay once it cleared the fault, as whoever knows the kind says. */
-function mayStay({ kind, known, mayStay: isSaid }: CompleteCommandOf<'declareChange'>): boolean {
-  const { describedBy, diagnostic } = changeCatalogue[kind];
-  switch (describedBy) {
-    case 'program':
-      return !diagnostic;
-    case 'whoDeclares':
-      return isSaid;
-    case 'organisation':
-      return known?.own?.mayStay === true;
-  }
-}
 
 const isDeclared = (record: TriageRecord): Cause | null => {
   const open = openChange(record);

@@ -1,11 +1,13 @@
 import { namedPlace } from '../../../shared/chain/named-place.ts';
-import { isReason } from '../../../shared/contract/limits.ts';
 import type { ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
+import { doneTo } from '../../../shared/isolation/change-places.ts';
 import { message } from '../../../shared/message/message.ts';
+import { namedChange } from '../../../shared/message/named-change.ts';
 import { type CompleteCommandOf, type EventOf, momentOf } from '../events.ts';
 import { signed } from '../record.ts';
 import { refuseUnknownPlace } from './culprit.ts';
+import { mayStay, whyNotDescribed } from './described.ts';
 import { because, type Cause } from './refusal.ts';
 import { clockToleranceMin, firstOf, noChangeOpen, noWatchRuns, rule } from './rule.ts';
 
@@ -27,14 +29,14 @@ function refuseTimes({ madeAt, undoneAt, ...command }: EnterLateChange): Cause |
     : null;
 }
 
-/** What only whoever made it knows has to be described; an organisation's own kind is declared, never entered late. */
-function refuseKind({ kind, detail, target: place }: EnterLateChange): Cause | null {
-  const { describedBy } = changeCatalogue[kind];
-  if (describedBy === 'organisation')
-    return because('change-not-applicable', message('ownKindUnknown'), { place });
-  return describedBy === 'whoDeclares' && !isReason(detail)
-    ? because('change-not-applicable', message('describeTheChange'), { place })
-    : null;
+/** It has to be said what it was; an organisation's own kind is made to the kind of place that it says. */
+function refuseKind(command: EnterLateChange): Cause | null {
+  const { target: place, known } = command;
+  const own = known?.own ?? null;
+  const isThere = own === null || own.actsOn === place.kind;
+  const why =
+    whyNotDescribed(command) ?? (isThere ? null : message(doneTo[own.actsOn], { change: { own: own.name } }));
+  return why === null ? null : because('change-not-applicable', why, { place });
 }
 
 type Ending = 'applied' | 'kept';
@@ -64,14 +66,20 @@ function refuseLate(record: TriageRecord, command: EnterLateChange, stillThere: 
   if (other === null) return cause;
   const chain = record.asFound?.chain;
   const place = chain === undefined ? null : namedPlace(chain, other.target);
-  return because('time-out-of-order', message('lateChangeBesideAnother', { change: other.kind, place }), {
-    place: other.target,
-  });
+  return because(
+    'time-out-of-order',
+    message('lateChangeBesideAnother', { change: namedChange(other), place }),
+    {
+      place: other.target,
+    },
+  );
 }
 
-function outcomeOf({ kind, madeAt, undoneAt }: EnterLateChange, stillThere: Ending) {
-  const { diagnostic, plainCorrection, canBeUndone, showsCulprit } = changeCatalogue[kind];
-  const facts = { diagnostic, plainCorrection, canBeUndone, showsCulprit };
+function outcomeOf(command: EnterLateChange, stillThere: Ending) {
+  const { kind, madeAt, undoneAt, known } = command;
+  const { plainCorrection, canBeUndone, showsCulprit } = changeCatalogue[kind];
+  const own = known?.own ?? null;
+  const facts = { diagnostic: !mayStay(command), plainCorrection, canBeUndone, showsCulprit, own };
   if (undoneAt !== null) return { ...facts, status: 'restored' as const, finishedAt: undoneAt };
   return { ...facts, status: stillThere, finishedAt: stillThere === 'kept' ? madeAt : null };
 }
@@ -87,7 +95,6 @@ function withLate(record: TriageRecord, event: EventOf<'enterLateChange'>): Tria
     detail,
     expected: '',
     settings: [],
-    own: null,
     ...outcome,
     declaredAt: madeAt,
     appliedAt: madeAt,
@@ -111,7 +118,7 @@ export const enterLateChange = rule('enterLateChange', {
   ready,
   refuse: (record, command) =>
     refuseLate(record, command, 'kept') ??
-    (command.undoneAt === null && changeCatalogue[command.kind].diagnostic
+    (command.undoneAt === null && !mayStay(command)
       ? because('change-cannot-stay', message('lateDiagnosticStillThere'), { place: command.target })
       : null),
   outcome: (_record, command) => outcomeOf(command, 'kept'),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ownChange } from '../../../shared/contract/own-change.ts';
 import { TriageCase } from './triage-case.ts';
 import { device, link, type Sent } from './triage-events.ts';
 
@@ -87,5 +88,42 @@ describe('entering a change late is refused', () => {
     expect(ticket.refused(bypass).said.code).toBe('lateDiagnosticStillThere');
     ticket.send({ ...bypass, undoneAt: ticket.now } as Sent);
     expect(ticket.record.changes).toMatchObject([{ status: 'restored', finishedAt: ticket.now }]);
+  });
+});
+
+describe('a change that the program does not know is entered late too', () => {
+  const own = ownChange.parse({
+    id: '00000000-0000-4000-8000-0000000000aa',
+    name: 'Dry the floor socket',
+    actsOn: 'link',
+    setupMin: 5,
+    restoreMin: 0,
+    mayStay: true,
+  });
+  const dried = { kind: 'ownKind', ownKindId: own.id } as const;
+
+  it('of an organisation’s own kinds, with what that says of it', () => {
+    const ticket = new TriageCase().baseline();
+    ticket.sendWith({ ownChanges: [own] }, late(ticket, dried));
+    expect(ticket.record.changes).toMatchObject([
+      { kind: 'ownKind', own, status: 'kept', diagnostic: false },
+    ]);
+    expect(ticket.replayed()).toStrictEqual(ticket.snapshot);
+    const elsewhere = late(ticket, { ...dried, target: device('receiver') });
+    expect(ticket.refused(elsewhere, { ownChanges: [own] }).type).toBe('change-not-applicable');
+  });
+
+  it('described in words, which stays where whoever enters it says so', () => {
+    const ticket = new TriageCase().baseline();
+    const other = { kind: 'otherChange', detail: 'Moved the rack off the heating pipe' } as const;
+    expect(ticket.refused(late(ticket, { kind: 'otherChange' })).said.code).toBe('describeTheChange');
+    expect(ticket.refused(late(ticket, other)).said.code).toBe('lateDiagnosticStillThere');
+    ticket.send(late(ticket, { ...other, mayStay: true }));
+    expect(ticket.record.changes).toMatchObject([{ detail: other.detail, status: 'kept' }]);
+  });
+
+  it('is refused of a kind that the organisation does not have', () => {
+    const ticket = new TriageCase().baseline();
+    expect(ticket.refused(late(ticket, dried)).said.code).toBe('ownKindUnknown');
   });
 });

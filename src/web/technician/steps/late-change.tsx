@@ -1,9 +1,9 @@
 import { useMemo } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
-import { placeKey } from '../../../../shared/chain/place.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
-import { longest } from '../../../../shared/contract/limits.ts';
+import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import { lateFindings } from '../../../../shared/contract/triage-names.ts';
+import { testKey } from '../../../../shared/isolation/test-record.ts';
 import {
   type ApplicableChange,
   conceivableChangesOf,
@@ -18,9 +18,11 @@ import { changeWords } from '../../words/change-words.ts';
 import { terms } from '../../words/terms.ts';
 import { fieldTime, momentOf } from '../../words/zone-time.ts';
 import { placeWords } from '../common/place-words.ts';
-import { triageAddress } from '../common/triage-addresses.ts';
+import { placeOf, triageAddress } from '../common/triage-addresses.ts';
 import { lateWords } from './late-words.ts';
+import { MayItStay, placesIn } from './other-change.tsx';
 import { TicketPage } from './page.tsx';
+import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -31,6 +33,9 @@ export function LateChangeScreen({ ticketId = '' }: { ticketId?: string }) {
 
 type Draft = {
   which: string;
+  /** Of a change in words: what it was made to, and whether it may stay. */
+  at: string;
+  mayStay: boolean;
   detail: string;
   madeBy: string;
   madeAt: string;
@@ -40,6 +45,8 @@ type Draft = {
 };
 const emptyDraft: Draft = {
   which: '',
+  at: '',
+  mayStay: false,
   detail: '',
   madeBy: '',
   madeAt: '',
@@ -56,26 +63,48 @@ const momentIn = (field: string, zone: string): string | null => {
 
 /** The command that the form says; null while something is missing. */
 function commandOf(draft: Draft, changes: readonly ApplicableChange[], zone: string): TicketCommand | null {
-  const change = changes.find((each) => keyOf(each) === draft.which);
+  const change =
+    draft.which === inWordsOnly ? otherAt(draft) : changes.find((each) => keyOf(each) === draft.which);
   const madeAt = momentIn(draft.madeAt, zone);
   const undoneAt = draft.ending === 'there' ? null : momentIn(draft.undoneAt, zone);
   const madeBy = draft.madeBy.trim();
   if (change === undefined || madeAt === null || madeBy === '') return null;
   if (draft.ending === 'undone' && undoneAt === null) return null;
-  const { kind, target } = change;
-  const detail = draft.detail.trim();
-  return { type: 'enterLateChange', kind, target, detail, madeAt, madeBy, undoneAt, seen: draft.seen };
+  const { kind, target, own } = change;
+  return {
+    type: 'enterLateChange',
+    kind,
+    target,
+    detail: draft.detail.trim(),
+    madeAt,
+    madeBy,
+    undoneAt,
+    seen: draft.seen,
+    ownKindId: own?.id ?? null,
+    mayStay: draft.mayStay,
+  };
 }
 
-const keyOf = ({ kind, target }: { kind: string; target: Parameters<typeof placeKey>[0] }): string =>
-  `${kind} ${placeKey(target)}`;
+const inWordsOnly = 'otherChange';
+
+function otherAt({ at, detail }: Draft): Pick<ApplicableChange, 'kind' | 'target' | 'own'> | undefined {
+  const target = placeOf(at);
+  return target === null || !isReason(detail) ? undefined : { kind: inWordsOnly, target, own: null };
+}
+
+const keyOf = ({ kind, target, own }: ApplicableChange): string => testKey(kind, target, own);
 
 function LateChange({ work }: { work: Work }) {
   const t = lateWords();
   const { route } = useLocation();
   const { id, triage } = work.ticket;
   const [draft, write, forget] = useDraftForm(`late change ${id}`, emptyDraft);
-  const changes = useMemo(() => conceivableChangesOf(triage, work.chain), [triage, work.chain]);
+  const ownChanges = work.known.organisation?.settings.ownChanges;
+  const changes = useMemo(
+    () => conceivableChangesOf(triage, work.chain, { ownChanges }),
+    [triage, work.chain, ownChanges],
+  );
+  const isOther = draft.which === inWordsOnly;
   const command = commandOf(draft, changes, work.zone);
   const refusal = command === null ? null : work.refusalOf(command);
   const enter = async () => {
@@ -95,12 +124,24 @@ function LateChange({ work }: { work: Work }) {
             value: keyOf(each),
             label: `${changeWords(each)}: ${placeWords(work.chain, each.target)}`,
           })),
+          { value: inWordsOnly, label: t.other },
         ]}
         onChoose={(which) => write({ which })}
       />
+      {isOther && (
+        <>
+          <SelectField
+            label={stepWords().otherWhere}
+            value={draft.at}
+            options={[{ value: '', label: '–' }, ...placesIn(work.chain)]}
+            onChoose={(at) => write({ at })}
+          />
+          <MayItStay value={draft.mayStay} onChoose={(mayStay) => write({ mayStay })} />
+        </>
+      )}
       <Field
-        label={t.detail}
-        optional
+        label={isOther ? stepWords().otherWhat : t.detail}
+        optional={!isOther}
         value={draft.detail}
         maxLength={longest.line}
         onInput={({ currentTarget }) => write({ detail: currentTarget.value })}

@@ -87,15 +87,7 @@ export function OtherChangeForm({ work, at }: { work: Work; at: Place }) {
         onChoose={(chosen) => write({ at: chosen })}
         options={placesIn(work.chain)}
       />
-      <Choices
-        label={t.mayItStay}
-        value={draft.mayStay ? 'stays' : 'goes'}
-        onChoose={(choice) => write({ mayStay: choice === 'stays' })}
-        options={[
-          { value: 'goes', label: t.goesBack },
-          { value: 'stays', label: t.mayStay },
-        ]}
-      />
+      <MayItStay value={draft.mayStay} onChoose={(mayStay) => write({ mayStay })} />
       <TextField
         label={t.expected}
         hint={t.expectedHint}
@@ -108,8 +100,24 @@ export function OtherChangeForm({ work, at }: { work: Work; at: Place }) {
   );
 }
 
+/** Whether a change that no list holds may stay once it cleared the fault. */
+export function MayItStay({ value, onChoose }: { value: boolean; onChoose: (mayStay: boolean) => void }) {
+  const t = stepWords();
+  return (
+    <Choices
+      label={t.mayItStay}
+      value={value ? 'stays' : 'goes'}
+      onChoose={(choice) => onChoose(choice === 'stays')}
+      options={[
+        { value: 'goes', label: t.goesBack },
+        { value: 'stays', label: t.mayStay },
+      ]}
+    />
+  );
+}
+
 /** Every place of a chain to choose from: the whole of it, then devices, cables and sockets. */
-function placesIn(chain: Chain): { value: string; label: string }[] {
+export function placesIn(chain: Chain): { value: string; label: string }[] {
   const t = stepWords();
   const labelOf = (place: Place): string => {
     if (place.kind === 'chain') return t.wholeChain;
