@@ -14,16 +14,29 @@ export const logEventKinds = [
   'authenticationStarted',
   'authenticationDone',
   'authenticationFailed',
+  'repeaterFailed',
   'linkTrainingStarted',
   'linkTrained',
   'linkTrainingFailed',
   'linkRateReduced',
+  'linkRateRaised',
+  'supplyLost',
+  'supplyFound',
   'syncLost',
   'syncFound',
   'formatChange',
   'restart',
+  'restartPower',
+  'restartWatchdog',
+  'restartCrash',
+  'restartHeat',
+  'restartUpdate',
+  'restartPerson',
   'firmware',
 ] as const;
+
+/** Whatever the cause, the device itself started over. */
+export const restartKinds: readonly string[] = logEventKinds.filter((kind) => kind.startsWith('restart'));
 
 const logEvent = z.object({
   kind: z.string(),

@@ -27,7 +27,8 @@ export type {
   LogReading,
 } from './reading.ts';
 export { compileRecognition, type Recognition, type RecognitionResult } from './recognition.ts';
-export { type RecognitionRow, recognitionRows } from './recognition-table.ts';
+export type { RecognitionRow } from './recognition-row.ts';
+export { recognitionRows } from './recognition-table.ts';
 export { defaultSilenceRule, type SilenceRule } from './silence.ts';
 export { type LogFormat, logFormats, type StampBase } from './stamp.ts';
 export { readStamp } from './stamp-reader.ts';

@@ -3,13 +3,22 @@ import { clipped, coveredTime, lengthMs } from './covered-time.ts';
 import { kindWords } from './event-words.ts';
 import type { LogReading } from './reading.ts';
 
-/** Events that interrupt the picture, and the event that says each is over. Which they are: common practice. */
+/**
+ * Events that interrupt the picture, and the event that says each is over. Which they are: common practice. A restart
+ * that somebody asked for is none.
+ */
 const overWith: Readonly<Record<string, string>> = {
   syncLost: 'syncFound',
   hotPlugDown: 'hotPlugUp',
   authenticationFailed: 'authenticationDone',
+  repeaterFailed: 'authenticationDone',
   linkTrainingFailed: 'linkTrained',
+  supplyLost: 'supplyFound',
   restart: 'syncFound',
+  restartPower: 'syncFound',
+  restartWatchdog: 'syncFound',
+  restartCrash: 'syncFound',
+  restartHeat: 'syncFound',
 };
 
 export type ProposalOptions = {

