@@ -35,10 +35,11 @@ const rulesOfOneKind: Record<string, readonly string[]> = {
   otherSource: ['shared/isolation/candidates.ts', 'shared/isolation/plan-wording.ts'],
   // Which of the organisation's kinds it is says what is known of it.
   ownKind: ['state-machines/triage/changes/own.ts'],
-  // Whoever declares it says what it is and where, in a form of its own.
+  // Whoever declares it, or enters it late, says what it is and where, in a form of its own.
   otherChange: [
     'src/web/technician/steps/changes.tsx',
     'src/web/technician/steps/declare.tsx',
+    'src/web/technician/steps/late-change.tsx',
     'src/web/technician/steps/other-change.tsx',
   ],
   // It comes last, but where the organisation's level asks for it.

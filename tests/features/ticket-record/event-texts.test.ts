@@ -78,6 +78,9 @@ const noTexts = {
     'declareChange.outcome.own.caution',
     'declareChange.outcome.own.kit',
     'declareChange.outcome.own.name',
+    'enterLateChange.outcome.own.caution',
+    'enterLateChange.outcome.own.kit',
+    'enterLateChange.outcome.own.name',
   ],
   // See withoutContact.
   'not in the log at all': [
