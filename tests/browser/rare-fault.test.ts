@@ -25,6 +25,7 @@ describe('a fault that nobody can sit through, on the phone', () => {
     const page = await stage.signedIn('brask', 'phone');
     await page.goto(`/app/visits/${ticketId}/triage`);
     await page.getByRole('link', { name: 'The client’s diary' }).waitFor();
+    await page.getByRole('heading', { level: 1, name: /^Find out how often/ }).waitFor();
     await keepScreenshot(page, 'rare-fault');
     expect(await faultsInEveryLook(page, 'rare-fault')).toEqual([]);
     await page.getByRole('link', { name: 'The client’s diary' }).click();
@@ -80,10 +81,24 @@ describe('a fault that nobody can sit through, on the phone', () => {
     expect(left).toMatchObject({ owner: 'Brask', endedAt: null, safety: { liesAcrossFloor: false } });
     expect(left?.firmwareBefore.some(({ level }) => level !== null)).toBe(true);
 
+    await page.getByText('No log of these days is here yet', { exact: false }).waitFor();
     await page
       .getByRole('button', { name: /^Still / })
       .first()
       .click();
+    await page.getByRole('link', { name: 'Hand in a log' }).click();
+    await page.locator('#log').getByLabel('From which device?').selectOption({ label: 'Cinema processor' });
+    const line = `${new Date().toISOString()} link lost\n`;
+    await page
+      .locator('#log input[type=file]')
+      .setInputFiles({ name: 'own.log', mimeType: 'text/plain', buffer: Buffer.from(line) });
+    await page.getByText('All sent').waitFor();
+    await page.goto(`/app/visits/${ticketId}/triage`);
+    await page.getByText('One log of these days is here.').waitFor();
+    await page.getByLabel('When does the log show the fault?').fill('2020-01-01T10:00:00');
+    await page.getByRole('button', { name: 'Add this moment' }).click();
+    await page.getByText('That is not a moment of these days.').waitFor();
+    await look('left-in-logs');
     await page.getByRole('button', { name: 'These days are over' }).click();
     await page
       .getByRole('heading', { level: 1, name: 'The change was left in' })
@@ -91,6 +106,8 @@ describe('a fault that nobody can sit through, on the phone', () => {
     await page.getByText('All sent').waitFor();
     const [ended] = await unattended();
     expect(ended?.endedAt).not.toBeNull();
+    await page.getByRole('button', { name: 'Judge by hand' }).waitFor();
+    await look('left-in-judge');
     expect(faults).toEqual([]);
   });
 });

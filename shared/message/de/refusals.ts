@@ -82,7 +82,7 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   lateChangeBesideAnother: ({ change, place }, say) =>
     `Zu dieser Zeit war eine andere Änderung eingebaut: ${say.change(change)}${at(place, say)}. Zwei zugleich beweisen nichts: Lass die Beobachtungen aus dieser Zeit nicht gelten und schreib diese hier als Notiz auf.`,
   clientChoosesFirst: () =>
-    'Auf Verdacht zu ersetzen ist die Wahl des Kunden: Zeig ihm die Wege und schreib zuerst auf, was er gewählt hat.',
+    'Auf Verdacht zu reparieren ist die Wahl des Kunden: Zeig ihm die Wege und schreib zuerst auf, was er gewählt hat.',
   nothingToAskAfter: () => 'Es gibt keine Reparatur, nach der zu fragen wäre.',
   picturesLeftOut: ({ count }, say) =>
     `${say.plural(count, 'Eine Quelle an einer Anzeige ist', `${count} Paare aus Quelle und Anzeige sind`)} ohne Antwort. „Nicht geprüft“ ist eine.`,

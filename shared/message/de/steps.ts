@@ -121,9 +121,9 @@ export const stepsDe: Sentences<typeof stepCodes> = {
 
   clientChooses: () =>
     'Zeig dem Kunden die Wege mit ihren Minuten, Tagen und ihrer Sicherheit und schreib auf, was er wählt.',
-  replaceOnSuspicionHere: ({ what }, say) => `Auf Verdacht ersetzen, unbewiesen: ${say.message(what)}`,
+  replaceOnSuspicionHere: ({ what }, say) => `Auf Verdacht reparieren, unbewiesen: ${say.message(what)}`,
   closeUnproven: () =>
-    'Auf Verdacht ersetzt: Nichts hat es bewiesen. Prüf vor dem Gehen alles und schließ ab; in 14 Tagen wird der Kunde gefragt, ob es hält.',
+    'Auf Verdacht repariert: Nichts hat es bewiesen. Prüf vor dem Gehen alles und schließ ab; in 14 Tagen wird der Kunde gefragt, ob es hält.',
   checkBeforeLeaving: () =>
     'Vor dem Gehen jede Quelle einmal an jeder Anzeige, den Ton und den üblichen Start probieren',
   waitForPart: ({ for: test }, say) =>

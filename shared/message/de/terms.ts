@@ -181,7 +181,7 @@ export const deTerms: MessageTerms = {
   },
   choiceWay: {
     goOn: 'Weiter prüfen',
-    replace: 'Auf Verdacht ersetzen',
+    replace: 'Auf Verdacht reparieren',
     handOver: 'An die zweite Ebene geben',
   },
   followUpOutcome: { held: 'Sie hält', cameBack: 'Der Fehler kam wieder', notReached: 'Nicht erreicht' },
@@ -237,7 +237,7 @@ export const deTerms: MessageTerms = {
     close: 'Ticket abschließen',
     reopen: 'Ticket wieder öffnen',
     recordChoice: 'Aufschreiben, was der Kunde gewählt hat',
-    replaceOnSuspicion: 'Auf Verdacht ersetzen',
+    replaceOnSuspicion: 'Auf Verdacht reparieren',
     recordFollowUp: 'Aufschreiben, ob die Reparatur hält',
     checkBeforeLeaving: 'Vor dem Gehen alles prüfen',
     waitFor: 'Das Ticket warten lassen',

@@ -82,7 +82,7 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
   'log/clientChose': ({ way, chosenBy }, say) =>
     `Der Kunde hat gewählt (${say.text(chosenBy)}): ${say.term('choiceWay', way)}.`,
   'log/replacedOnSuspicion': ({ what, place, chance }, say) =>
-    `Auf Verdacht ersetzt, unbewiesen: ${say.text(what)}, ${say.place(place)} (Chance ${say.percent(chance)}).`,
+    `Auf Verdacht repariert, unbewiesen: ${say.text(what)}, ${say.place(place)} (Chance ${say.percent(chance)}).`,
   'log/askedAfterRepair': ({ heard, again, note }, say) =>
     `Der Kunde wurde gefragt, ob die Reparatur hält: ${say.term('followUpOutcome', heard)}.${again === null ? '' : ` Wieder zu fragen bis ${say.moment(again)}.`}${more(note, say)}`,
   'log/checkedBeforeLeaving': ({ work, fail, notChecked, sound, usualStart, note }, say) =>

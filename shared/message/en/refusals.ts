@@ -76,7 +76,7 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   lateChangeBesideAnother: ({ change, place }, say) =>
     `Another change was in place at that time: ${say.change(change)}${at(place, say)}. Two at once prove nothing: let the watches of that time not count, and write this one down as a note.`,
   clientChoosesFirst: () =>
-    'Replacing on suspicion is the client’s choice: show the ways on, and write down what they chose first.',
+    'Repairing on suspicion is the client’s choice: show the ways on, and write down what they chose first.',
   nothingToAskAfter: () => 'There is no repair to ask after.',
   picturesLeftOut: ({ count }, say) =>
     `${say.plural(count, 'A source on a display is', `${count} pairs of source and display are`)} without an answer. “Not checked” is one.`,

@@ -118,9 +118,9 @@ export const stepsEn: Sentences<typeof stepCodes> = {
 
   clientChooses: () =>
     'Show the client the ways on, with their minutes, days and sureness, and write down what they choose.',
-  replaceOnSuspicionHere: ({ what }, say) => `Replace on suspicion, unproven: ${say.message(what)}`,
+  replaceOnSuspicionHere: ({ what }, say) => `Repair on suspicion, unproven: ${say.message(what)}`,
   closeUnproven: () =>
-    'Replaced on suspicion: nothing has proven it. Check everything before leaving and close; the client is asked in 14 days how it holds.',
+    'Repaired on suspicion: nothing has proven it. Check everything before leaving and close; the client is asked in 14 days how it holds.',
   checkBeforeLeaving: () =>
     'Before leaving, try every source once on every display, the sound and the usual start',
   waitForPart: ({ for: test }, say) => `Let the ticket wait for what this takes: ${say.message(test)}`,

@@ -176,7 +176,7 @@ export const enTerms: MessageTerms = {
   },
   choiceWay: {
     goOn: 'Go on testing',
-    replace: 'Replace on suspicion',
+    replace: 'Repair on suspicion',
     handOver: 'Hand it to second line',
   },
   followUpOutcome: { held: 'It holds', cameBack: 'The fault came back', notReached: 'Not reached' },
@@ -232,7 +232,7 @@ export const enTerms: MessageTerms = {
     close: 'Close the ticket',
     reopen: 'Reopen the ticket',
     recordChoice: 'Write down what the client chose',
-    replaceOnSuspicion: 'Replace on suspicion',
+    replaceOnSuspicion: 'Repair on suspicion',
     recordFollowUp: 'Write down how the repair holds',
     checkBeforeLeaving: 'Check everything before leaving',
     waitFor: 'Let the ticket wait',

@@ -78,7 +78,7 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
   'log/clientChose': ({ way, chosenBy }, say) =>
     `The client chose (${say.text(chosenBy)}): ${say.term('choiceWay', way)}.`,
   'log/replacedOnSuspicion': ({ what, place, chance }, say) =>
-    `Replaced on suspicion, unproven: ${say.text(what)}, ${say.place(place)} (chance ${say.percent(chance)}).`,
+    `Repaired on suspicion, unproven: ${say.text(what)}, ${say.place(place)} (chance ${say.percent(chance)}).`,
   'log/askedAfterRepair': ({ heard, again, note }, say) =>
     `The client was asked how the repair holds: ${say.term('followUpOutcome', heard)}.${again === null ? '' : ` To be asked again by ${say.moment(again)}.`}${more(note, say)}`,
   'log/checkedBeforeLeaving': ({ work, fail, notChecked, sound, usualStart, note }, say) =>

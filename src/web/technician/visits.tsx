@@ -18,12 +18,15 @@ import { type VisitGroup, visitGroupOf, visitGroups } from './visit-group.ts';
 import { technicianWords } from './words.ts';
 import './technician.css';
 
-/** The open tickets of whoever is signed in: today's visits first, each with the way there. */
+/** The open tickets of whoever is signed in, today's visits first, each with the way there; before them, whom to ask how a repair holds. */
 export function VisitsScreen() {
   const t = technicianWords();
   const tickets = useDocument(paths.tickets({ assigneeId: 'me', state: 'open', limit: 200 }));
   const zone = useZone(null);
   const now = new Date().toISOString();
+  // The end of the day, so that it is one document all day long.
+  const dueBy = `${now.slice(0, 10)}T23:59:59.999Z`;
+  const toAsk = useDocument(paths.tickets({ assigneeId: 'me', state: 'closed', dueBy, limit: 50 }));
   const items = tickets.body?.items ?? [];
   const today = items.filter(({ visitAt }) => visitGroupOf(visitAt, now, zone) === 'today');
   const todayIds = today.map(({ id }) => id).join(' ');
@@ -37,9 +40,11 @@ export function VisitsScreen() {
           <>
             <p>{items.length === 0 ? t.none : t.open(items.length)}</p>
             {items.length > 0 && today.length === 0 && <p>{t.noneToday}</p>}
+            <Group title={t.toAsk} group="undated" tickets={toAsk.body?.items ?? []} />
             {visitGroups.map((group) => (
               <Group
                 key={group}
+                title={t.groups[group]}
                 group={group}
                 tickets={items
                   .filter(({ visitAt }) => visitGroupOf(visitAt, now, zone) === group)
@@ -53,12 +58,19 @@ export function VisitsScreen() {
   );
 }
 
-function Group({ group, tickets }: { group: VisitGroup; tickets: readonly TicketSummary[] }) {
-  const t = technicianWords();
+function Group({
+  title,
+  group,
+  tickets,
+}: {
+  title: string;
+  group: VisitGroup;
+  tickets: readonly TicketSummary[];
+}) {
   if (tickets.length === 0) return null;
   return (
     <section class="stack">
-      <h2>{t.groups[group]}</h2>
+      <h2>{title}</h2>
       <List>
         {tickets.map((ticket) => (
           <VisitCard key={ticket.id} ticket={ticket} group={group} />

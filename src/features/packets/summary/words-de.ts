@@ -300,7 +300,7 @@ export const summaryWordsDe: SummaryWords = {
     secondLine: (who) => `zweite Ebene: ${who}`,
     remedy: 'Abhilfe',
     workaround: (what) => `Umgehung: ${what}`,
-    onSuspicion: (what) => `Auf Verdacht ersetzt, unbewiesen: ${what}`,
+    onSuspicion: (what) => `Auf Verdacht repariert, unbewiesen: ${what}`,
     noFaultFound: (what) => `Kein Fehler gefunden: ${what}`,
     limits: 'Grenzen',
     acceptedBy: 'Angenommen von',

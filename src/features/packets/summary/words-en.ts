@@ -302,7 +302,7 @@ export const summaryWordsEn = {
     secondLine: (who: string) => `second line: ${who}`,
     remedy: 'Remedy',
     workaround: (what: string) => `Workaround: ${what}`,
-    onSuspicion: (what: string) => `Replaced on suspicion, unproven: ${what}`,
+    onSuspicion: (what: string) => `Repaired on suspicion, unproven: ${what}`,
     noFaultFound: (what: string) => `No fault found: ${what}`,
     limits: 'Limits',
     acceptedBy: 'Accepted by',

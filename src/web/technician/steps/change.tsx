@@ -5,7 +5,7 @@ import { namedChange } from '../../../../shared/message/named-change.ts';
 import { careFor } from '../../../../state-machines/triage/changes/applicable.ts';
 import { retestWatches } from '../../../../state-machines/triage/record.ts';
 import { usable } from '../../../../state-machines/triage/retest.ts';
-import { runningUnattended } from '../../../../state-machines/triage/unattended.ts';
+import { runningUnattended, unattendedOf } from '../../../../state-machines/triage/unattended.ts';
 import { Button } from '../../parts/button.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { changeWords } from '../../words/change-words.ts';
@@ -54,7 +54,10 @@ export function ChangeQuestion({
     return <LeftInQuestion key="left in" work={work} planned={planned} running={running} />;
   if (change.status === 'judged')
     return <JudgedQuestion key="judged" work={work} planned={planned} change={change} />;
-  return usable(retestWatches(work.ticket.triage, change.id)).length === 0 ? (
+  const isRetested =
+    usable(retestWatches(work.ticket.triage, change.id)).length > 0 ||
+    unattendedOf(work.ticket.triage, change.id).length > 0;
+  return !isRetested ? (
     <RetestQuestion key="retest" work={work} planned={planned} change={change} />
   ) : (
     <JudgeQuestion key="judge" work={work} planned={planned} change={change} />

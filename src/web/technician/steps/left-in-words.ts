@@ -1,4 +1,4 @@
-import { wordsOf } from '../../words/language.ts';
+import { plural, wordsOf } from '../../words/language.ts';
 
 /** Words of a change that stays in between visits, while nobody watches. */
 export const leftInWords = wordsOf({
@@ -31,6 +31,26 @@ export const leftInWords = wordsOf({
     leftTitle: 'The change was left in',
     end: 'These days are over',
     endLead: 'Read the firmware again: what updated itself meanwhile can’t be told from the change.',
+    settings: 'Settings now',
+    settingsHint:
+      'They were read before the change. Read them again: only so is it seen what else has changed.',
+    settingsOf: (device: string) => `Read the settings of ${device}`,
+    logs: 'The devices’ own logs',
+    logsLead:
+      'Fetch them from the devices that keep one, and hand them in: they were there when nobody watched.',
+    logsHere: (count: number) =>
+      count === 0
+        ? 'No log of these days is here yet. Without one, only the client’s reports count.'
+        : plural('en', count, 'One log of these days is here.', `${count} logs of these days are here.`),
+    handIn: 'Hand in a log',
+    aLog: 'Log',
+    whichLog: 'Which log?',
+    shownAt: 'When does the log show the fault?',
+    shownHint: (zone: string) =>
+      `One moment after the other, by the clock of the site (${zone}). If it never does, leave it empty.`,
+    notOfDays: 'That is not a moment of these days.',
+    note: 'Add this moment',
+    notThis: 'Take away',
     undo: 'How the client undoes it',
     said: 'Said yes',
   },
@@ -64,6 +84,31 @@ export const leftInWords = wordsOf({
     end: 'Diese Tage sind vorbei',
     endLead:
       'Lies die Firmware noch einmal ab: Was sich inzwischen selbst aktualisiert hat, lässt sich von der Änderung nicht trennen.',
+    settings: 'Einstellungen jetzt',
+    settingsHint:
+      'Vor der Änderung wurden sie gelesen. Lies sie noch einmal: Nur so sieht man, was sich sonst geändert hat.',
+    settingsOf: (device) => `Einstellungen von ${device} lesen`,
+    logs: 'Die Protokolle der Geräte',
+    logsLead:
+      'Hol sie von den Geräten, die eines führen, und gib sie ab: Sie waren da, als niemand beobachtete.',
+    logsHere: (count) =>
+      count === 0
+        ? 'Noch kein Protokoll dieser Tage ist da. Ohne eines zählt nur, was der Kunde meldet.'
+        : plural(
+            'de',
+            count,
+            'Ein Protokoll dieser Tage ist da.',
+            `${count} Protokolle dieser Tage sind da.`,
+          ),
+    handIn: 'Protokoll abgeben',
+    aLog: 'Protokoll',
+    whichLog: 'Welches Protokoll?',
+    shownAt: 'Wann zeigt das Protokoll den Fehler?',
+    shownHint: (zone) =>
+      `Ein Zeitpunkt nach dem anderen, nach der Uhr vor Ort (${zone}). Zeigt es ihn nie, bleibt es leer.`,
+    notOfDays: 'Das ist kein Zeitpunkt dieser Tage.',
+    note: 'Diesen Zeitpunkt hinzufügen',
+    notThis: 'Wegnehmen',
     undo: 'So macht es der Kunde rückgängig',
     said: 'Ja gesagt hat',
   },

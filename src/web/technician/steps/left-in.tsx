@@ -13,8 +13,9 @@ import { Ticks } from '../../parts/tick.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { dayKey } from '../../words/times.ts';
-import { dayLimits, daysLater } from '../../words/zone-time.ts';
+import { daysLater, endOfDay } from '../../words/zone-time.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
+import { type Logged, LogsOfDays, SettingsAgain } from './left-in-logs.tsx';
 import { leftInWords } from './left-in-words.ts';
 import { TicketPage } from './page.tsx';
 import { PlanSentence, Question } from './question.tsx';
@@ -70,16 +71,16 @@ function LeaveInForm({ work }: { work: Work }) {
   });
   const [isLacking, setLacking] = useState(false);
   const submit = async () => {
-    const { to } = dayLimits(draft.until, zone);
+    const until = endOfDay(draft.until, zone);
     const isWhole =
-      to !== '' &&
+      until !== null &&
       [draft.owner, draft.name].every((text) => text.trim() !== '') &&
       [draft.whatChanges, draft.howToUndo].every(isReason);
     setLacking(!isWhole);
-    if (!isWhole) return;
+    if (!isWhole || until === null) return;
     const isDone = await work.send({
       type: 'leaveInPlace',
-      until: to,
+      until,
       owner: draft.owner.trim(),
       safety: Object.fromEntries(
         dangerNames.map((each) => [each, draft.dangers.includes(each)]),
@@ -226,10 +227,13 @@ export function LeftInQuestion({
   const known = Object.fromEntries(
     running.firmwareBefore.flatMap(({ deviceId, level }) => (level === null ? [] : [[deviceId, level]])),
   );
-  const [{ levels }, write, forget] = useDraftForm(`left in ${running.id}`, { levels: {} as Levels });
+  const [{ levels, logged }, write, forget] = useDraftForm(`left in ${running.id}`, {
+    levels: {} as Levels,
+    logged: [] as readonly Logged[],
+  });
   const end = async () => {
     const firmware = readingsOf(deviceIds, levels);
-    if (await work.send({ type: 'endUnattended', firmware, logged: [] })) await forget();
+    if (await work.send({ type: 'endUnattended', firmware, logged: [...logged] })) await forget();
   };
   return (
     <Question
@@ -256,6 +260,13 @@ export function LeftInQuestion({
         known={known}
         levels={levels}
         onChange={(changed) => write({ levels: changed })}
+      />
+      <SettingsAgain work={work} running={running} />
+      <LogsOfDays
+        work={work}
+        running={running}
+        logged={logged}
+        onChange={(changed) => write({ logged: changed })}
       />
     </Question>
   );

@@ -30,6 +30,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
   const wantsMore = planned.plan?.offers[0]?.steps[0]?.type === 'startWatch';
   const isOver = planned.plan?.offers.some(({ steps }) => steps.at(-1)?.type === 'chooseRemedy') === true;
   const wait = planned.plan?.offers.find(({ steps }) => steps.at(-1)?.type === 'waitFor');
+  const isRare = planned.plan?.overDays != null;
   const goOn = work.may('acceptReproduction') && (
     <Button
       kind={wantsMore ? 'plain' : 'primary'}
@@ -51,13 +52,11 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
     <Question
       key="reproduce"
       work={work}
-      title={t.reproduceTitle}
+      title={isRare ? t.rareTitle : t.reproduceTitle}
       answers={
         <>
           {wait !== undefined && <OfferButton key={wait.key} work={work} offer={wait} isNext />}
-          {planned.plan?.overDays != null && (
-            <LinkButton href={diaryAddress(work.ticket.id)}>{t.toDiary}</LinkButton>
-          )}
+          {isRare && <LinkButton href={diaryAddress(work.ticket.id)}>{t.toDiary}</LinkButton>}
           {wantsMore ? [start, goOn] : [goOn, start]}
           {pattern.kind !== 'trigger' && pattern.kind !== 'always' && (
             <Button onClick={() => setAsks('tries')}>{t.startTries}</Button>
@@ -73,7 +72,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
         </>
       }
     >
-      <p class="to-do">{t.reproduceDo}</p>
+      <p class="to-do">{isRare ? t.rareDo : t.reproduceDo}</p>
       <PlanSentence plan={planned.plan} />
     </Question>
   );

@@ -6,6 +6,7 @@ import { Dialog } from '../../parts/dialog.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { typed } from '../../parts/typed.tsx';
+import { FollowUp, followUpWords } from '../../waiting/follow-up.tsx';
 import { caseWords } from './case-words.ts';
 import { LeavingQuestion } from './leaving.tsx';
 import { PlanSentence, Question } from './question.tsx';
@@ -132,7 +133,17 @@ export function ClosedQuestion({ work }: { work: Work }) {
         )
       }
     >
-      {remedy !== null && <p>{typed(remedy.what)}</p>}
+      {remedy !== null && !work.may('recordFollowUp') && <p>{typed(remedy.what)}</p>}
+      {work.may('recordFollowUp') && (
+        <section class="stack">
+          <h2>{followUpWords().title}</h2>
+          <FollowUp
+            ticket={work.ticket}
+            zone={work.zone}
+            record={(heard) => void work.send({ type: 'recordFollowUp', heard, note: '', askAgainBy: null })}
+          />
+        </section>
+      )}
       {closing !== null && closing.note !== '' && <p>{typed(closing.note)}</p>}
     </Question>
   );

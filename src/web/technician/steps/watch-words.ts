@@ -6,6 +6,9 @@ export const watchWords = wordsOf({
     reproduceTitle: 'Watch for the fault, and touch nothing',
     reproduceDo:
       'Play what the client plays when it comes. Change nothing, plug nothing, and wait until you have seen it yourself.',
+    rareTitle: 'Find out how often it comes, and touch nothing',
+    rareDo:
+      'Nobody can sit through this one. Whoever is there notes each time it comes; change nothing until then.',
     startTime: 'Start watching',
     startTries: 'It comes when something is done',
     triesTitle: 'What makes it come?',
@@ -87,6 +90,9 @@ export const watchWords = wordsOf({
     reproduceTitle: 'Warte auf den Fehler und fass nichts an',
     reproduceDo:
       'Spiel ab, was der Kunde abspielt, wenn er kommt. Ändere nichts, steck nichts um, und warte, bis du ihn selbst gesehen hast.',
+    rareTitle: 'Finde heraus, wie oft er kommt, und fass nichts an',
+    rareDo:
+      'Diesen kann niemand absitzen. Wer dort ist, notiert jedes Mal, wenn er kommt; ändere bis dahin nichts.',
     startTime: 'Beobachtung beginnen',
     startTries: 'Er kommt, wenn etwas getan wird',
     triesTitle: 'Was lässt ihn kommen?',
