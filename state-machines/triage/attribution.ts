@@ -4,7 +4,7 @@ import type { ChangeRecord, Judgement, TriageRecord } from '../../shared/contrac
 import { type Message, message } from '../../shared/message/message.ts';
 import type { NamedPlace } from '../../shared/message/values.ts';
 import { standingEvidence } from './record.ts';
-import { firmwareMoved } from './unattended.ts';
+import { firmwareMoved, firmwareUnread } from './unattended.ts';
 
 type Difference = Judgement['differences'][number];
 export type Attribution = Pick<Judgement, 'attributable' | 'differences' | 'warnings'>;
@@ -56,6 +56,7 @@ export function attributionOf(record: TriageRecord, change: ChangeRecord, chain:
       : namedPlace(chain, { kind: 'device', deviceId });
   const undeclared = differences.filter(({ declared }) => !declared);
   const moved = firmwareMoved(record, change);
+  const unread = firmwareUnread(record, change);
   return {
     attributable: undeclared.length === 0 && moved.length === 0,
     differences,
@@ -64,6 +65,7 @@ export function attributionOf(record: TriageRecord, change: ChangeRecord, chain:
       ...moved.map(({ deviceId, ...levels }) =>
         message('firmwareMoved', { device: named(deviceId), ...levels }),
       ),
+      ...(unread.length === 0 ? [] : [message('firmwareUnread', { devices: unread.map(named) })]),
     ],
   };
 }

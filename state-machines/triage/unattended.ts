@@ -122,14 +122,23 @@ export function withReported(
   return said(message('quietDays', { days, chance: risk }), isEnough ? 'cleared' : 'inconclusive');
 }
 
-/** Devices whose firmware is another after an unattended watch, or could not be read: then nothing is put down to the change. */
+/** Devices whose firmware is another after an unattended watch, or can't be read any more: nothing is put down to the change. */
 export const firmwareMoved = (record: TriageRecord, change: ChangeRecord) =>
   unattendedOf(record, change.id).flatMap(({ firmwareBefore, firmwareAfter }) =>
     firmwareBefore.flatMap(({ deviceId, level }) => {
       const now = firmwareAfter.find((each) => each.deviceId === deviceId)?.level ?? null;
-      return level !== null && level === now ? [] : [{ deviceId, before: level, after: now }];
+      return level === null || level === now ? [] : [{ deviceId, before: level, after: now }];
     }),
   );
+
+/** Devices whose firmware was not read when the change was left in: nobody can say whether it updated itself. */
+export const firmwareUnread = (record: TriageRecord, change: ChangeRecord): string[] => [
+  ...new Set(
+    unattendedOf(record, change.id).flatMap(({ firmwareBefore }) =>
+      firmwareBefore.flatMap(({ deviceId, level }) => (level === null ? [deviceId] : [])),
+    ),
+  ),
+];
 
 /** A device's firmware as it was read when a change was left in, or at the end of that. */
 export type LevelRead = {

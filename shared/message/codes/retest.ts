@@ -9,6 +9,7 @@ export const retestCodes = {
   nobodyCouldReport: {},
   quietDaysSayNothing: { days: 'number' },
   quietDays: { days: 'number', chance: 'percent' },
+  firmwareUnread: { devices: 'place[]' },
   firmwareMoved: { device: 'place', before: 'name?', after: 'name?' },
   otherTriggerStillThere: {},
   otherTriggerRepeat: {},

@@ -26,7 +26,9 @@ export const retestDe: Sentences<typeof retestCodes> = {
   quietDays: ({ days, chance }, say) =>
     `Ruhe über ${say.number(days, 1)} Tage, in denen er gemeldet werden konnte. Hätte sich nichts geändert, käme das mit ${say.percent(chance)} durch Zufall vor.`,
   firmwareMoved: ({ device, before, after }, say) =>
-    `An ${say.place(device, 'dative')} war die Firmware ${shown(before, say)} und ist ${shown(after, say)}: Der Änderung lässt sich nichts zuschreiben.`,
+    `An ${say.place(device, 'dative')} war die Firmware ${shown(before, say)} und ${after === null ? 'ließ sich nachher nicht lesen' : `ist ${shown(after, say)}`}: Der Änderung lässt sich nichts zuschreiben.`,
+  firmwareUnread: ({ devices }, say) =>
+    `An ${say.and(devices.map((device) => say.place(device, 'dative')))} wurde die Firmware nicht gelesen, als die Änderung drinblieb: Ein Update inzwischen würde man nicht sehen.`,
   otherTriggerStillThere: () => `${otherTrigger} ${notComparable}`,
   otherTriggerRepeat: () => `${otherTrigger} ${repeat}`,
   otherModeStillThere: () => `${otherMode} ${notComparable}`,

@@ -25,7 +25,9 @@ export const retestEn: Sentences<typeof retestCodes> = {
   quietDays: ({ days, chance }, say) =>
     `Quiet over ${say.number(days, 1)} days in which it could be reported. If nothing had changed, that would happen by chance with ${say.percent(chance)}.`,
   firmwareMoved: ({ device, before, after }, say) =>
-    `At ${say.place(device)}, the firmware was ${shown(before, say)} and is ${shown(after, say)}: nothing can be put down to the change.`,
+    `At ${say.place(device)}, the firmware was ${shown(before, say)} and ${after === null ? 'could not be read afterwards' : `is ${shown(after, say)}`}: nothing can be put down to the change.`,
+  firmwareUnread: ({ devices }, say) =>
+    `The firmware of ${say.and(devices.map((device) => say.place(device)))} was not read when the change was left in: an update meanwhile would not be seen.`,
   otherTriggerStillThere: () => `${otherTrigger} ${notComparable}`,
   otherTriggerRepeat: () => `${otherTrigger} ${repeat}`,
   otherModeStillThere: () => `${otherMode} ${notComparable}`,

@@ -148,6 +148,16 @@ describe('a change that is left in between visits', () => {
     },
   );
 
+  it('given firmware that nobody could read before, then a warning says so, and the verdict stands', () => {
+    const { ticket } = reportedThenChanged();
+    ticket
+      .send({ ...leaving(ticket, 50), firmware: [{ deviceId: 'processor', level: null }] })
+      .wait(50 * dayMin)
+      .send(ending(null), judge);
+    expect(judgementOf(ticket)).toMatchObject({ verdict: 'cleared', attributable: true });
+    expect(judgementOf(ticket)?.warnings.map(({ code }) => code)).toContain('firmwareUnread');
+  });
+
   it('given no diary and no log, then quiet says nothing, however long', () => {
     const ticket = new TriageCase().substituting();
     ticket.send(
