@@ -38,8 +38,9 @@ export { chainAsSeen, meetingPoint, menuQualitiesAt, readingsAsFound } from './t
 export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
 export type { PlanRequest } from './triage/plan/asked.ts';
+export { factsOfLogs } from './triage/plan/facts-of-logs.ts';
 export { filledIn, standInFor } from './triage/plan/fill-in.ts';
-export { factsOfEdids, factsOfLogs, type Known, knownOfChain } from './triage/plan/known.ts';
+export { factsOfEdids, type Known, knownOfChain } from './triage/plan/known.ts';
 export { isOfOnePart } from './triage/plan/shown-part.ts';
 export { planByPhone, planTicket } from './triage/plan/ticket-plan.ts';
 export {

@@ -100,6 +100,18 @@ const facts = {
 };
 export type FactKind = keyof typeof facts;
 
+/** Facts that logs tell. One cause shows as several of them, so that the strongest alone counts. */
+export const factsFromLogs = [
+  'edidReadFailed',
+  'authenticationFailed',
+  'linkFellBack',
+  'hotPlugDropped',
+  'syncLost',
+  'restarted',
+  'formatChanged',
+] as const satisfies readonly FactKind[];
+export type FactFromLogs = (typeof factsFromLogs)[number];
+
 export const effectTable = {
   effects: ofEachChange((facts) => facts.effects),
   provocations: ofEachChange((facts) => facts.provokes),

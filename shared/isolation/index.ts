@@ -12,7 +12,7 @@ export {
   type Trust,
 } from './case.ts';
 export type { ClientReach } from './client-reach.ts';
-export type { FactKind } from './effect-table.ts';
+export type { FactFromLogs, FactKind } from './effect-table.ts';
 export { exposureOf, seenIn } from './fault-rate.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
 export { type KitItem, kitMessage } from './kit.ts';

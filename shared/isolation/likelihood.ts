@@ -3,7 +3,7 @@ import type { OwnChange } from '../contract/own-change.ts';
 import { changeCatalogue } from './change-catalogue.ts';
 import type { EffectRow, Reach } from './change-facts.ts';
 import { type Components, chainKey, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
-import type { TestKind } from './effect-table.ts';
+import { factsFromLogs, type TestKind } from './effect-table.ts';
 import { outside } from './failure-modes.ts';
 import { type FaultRate, quietChance } from './fault-rate.ts';
 import type { FaultTable } from './fault-table.ts';
@@ -120,12 +120,25 @@ export function likelihoodsOf(model: FaultModel, records: Records): number[] {
       likelihood *= menuLikelihood(model, deviceId, answers, hypothesis);
     for (const reading of records.readings) likelihood *= readingLikelihood(model, reading, hypothesis);
     for (const witness of records.witnesses) likelihood *= witnessLikelihood(model, witness, hypothesis);
-    for (const { fact, place } of records.facts) {
-      const row = model.table.facts[fact];
-      if (isNear(model.components, place, hypothesis)) likelihood *= figureIn(row, hypothesis.mode) ?? 1;
-    }
-    return likelihood;
+    return likelihood * factsLikelihood(model, records.facts, hypothesis);
   });
+}
+
+/** What facts multiply a hypothesis by. All that logs tell of it is one thing said in many ways: the strongest counts. */
+function factsLikelihood(
+  { table, components }: FaultModel,
+  facts: Records['facts'],
+  hypothesis: Hypothesis,
+): number {
+  let fromLogs = 1;
+  let others = 1;
+  for (const { fact, place } of facts) {
+    if (!isNear(components, place, hypothesis)) continue;
+    const figure = figureIn(table.facts[fact], hypothesis.mode) ?? 1;
+    if ((factsFromLogs as readonly string[]).includes(fact)) fromLogs = Math.max(fromLogs, figure);
+    else others *= figure;
+  }
+  return fromLogs * others;
 }
 
 /** One way in which a test can have come out as it did: its chance, and how much quiet with the fault there it takes. */

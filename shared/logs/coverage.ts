@@ -1,6 +1,7 @@
 import { type Message, message } from '../message/index.ts';
 import { coveredTime } from './covered-time.ts';
 import type { LogEvent, LogReading } from './reading.ts';
+import { isLoggedOf } from './same-occurrence.ts';
 import { firstAtOrAfter } from './sorted.ts';
 
 /** Whether the log has lines around the moment of one occurrence. */
@@ -21,39 +22,30 @@ export type LogCoverage = {
   sentence: Message;
 };
 
-export type CoverageOptions = {
-  /** How far apart a log's event and a person's word for it may lie, seconds; 15 when left out (assumed). */
-  toleranceS?: number;
-};
-
 /**
  * Tells which of the occurrences that a case claims lie in the time that a log covers, and whether the log shows
  * something there.
  */
-export function coverage(
-  reading: LogReading,
-  occurrences: readonly { at: string }[],
-  options: CoverageOptions = {},
-): LogCoverage {
-  const toleranceMs = (options.toleranceS ?? 15) * 1000;
+export function coverage(reading: LogReading, occurrences: readonly { at: string }[]): LogCoverage {
   const stretches = coveredTime(reading);
   const events = reading.events
     .filter((event) => event.time !== null)
     .map((event) => ({ event, ms: Date.parse(event.time ?? '') }))
     .sort((a, b) => a.ms - b.ms);
   const times = events.map(({ ms }) => ms);
-  const nearest = (ms: number): LogEvent | null => {
+  const nearest = (at: string): LogEvent | null => {
+    const ms = Date.parse(at);
     const after = firstAtOrAfter(times, ms);
     const [best] = [events[after - 1], events[after]]
       .filter((found) => found !== undefined)
-      .filter((found) => Math.abs(found.ms - ms) <= toleranceMs)
+      .filter(({ event }) => isLoggedOf(at, event.time ?? ''))
       .sort((a, b) => Math.abs(a.ms - ms) - Math.abs(b.ms - ms));
     return best?.event ?? null;
   };
   const judged = occurrences.map(({ at }): OccurrenceCoverage => {
     const ms = Date.parse(at);
     const status = statusOf(ms, stretches);
-    return { at, status, shows: status === 'covered' ? nearest(ms) : null };
+    return { at, status, shows: status === 'covered' ? nearest(at) : null };
   });
   const covered = judged.filter(({ status }) => status === 'covered').length;
   const shown = judged.filter(({ shows }) => shows !== null).length;

@@ -5,7 +5,7 @@ import { kindWords } from './event-words.ts';
 import { precursors } from './precursors.ts';
 import { proposeOccurrences } from './proposals.ts';
 import type { LogEvent, LogReading } from './reading.ts';
-import { isSameOccurrence } from './same-occurrence.ts';
+import { isLoggedOf } from './same-occurrence.ts';
 
 /** A log on a ticket, read on arrival. */
 export type TicketLog = {
@@ -87,7 +87,7 @@ function isNear({ time }: LogEvent, watches: readonly Watch[]): boolean {
 function proposedIn(reading: LogReading, watch: Watch): LogFinding['watches'][number] {
   const { proposed, coveredMin, watchMin, notes } = proposeOccurrences(reading, watch);
   const recordedAs = (at: string): string | null =>
-    standing(watch).find((each) => isSameOccurrence(each.at, at))?.id ?? null;
+    standing(watch).find((each) => isLoggedOf(each.at, at))?.id ?? null;
   return {
     watchId: watch.id,
     purpose: watch.purpose,

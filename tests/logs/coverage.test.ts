@@ -28,9 +28,9 @@ describe('whether a log covers occurrences', () => {
     expect(coverage(reading, []).complete).toBe(false);
   });
 
-  it('takes an event for the occurrence only nearby', () => {
-    expect(coverage(reading, claimed(720)).occurrences[0]?.shows).toBeNull();
-    expect(coverage(reading, claimed(720), { toleranceS: 20 }).occurrences[0]?.shows?.kind).toBe('syncLost');
+  it('takes an event for the occurrence only nearby, and leaves a person time to say so', () => {
+    const shown = (second: number) => coverage(reading, claimed(second)).occurrences[0]?.shows?.kind ?? null;
+    expect([694, 696, 700, 716, 718].map(shown)).toEqual([null, 'syncLost', 'syncLost', 'syncLost', null]);
   });
 
   it('can’t be told for a log without times', () => {

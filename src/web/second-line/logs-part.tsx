@@ -1,4 +1,5 @@
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
+import { type OpenProposal, openProposals } from '../../../shared/logs/open-proposals.ts';
 import { messageKey } from '../../../shared/message/index.ts';
 import { Badge } from '../parts/notice.tsx';
 import { inWords } from '../words/sentence.tsx';
@@ -12,22 +13,23 @@ import { caseWords } from './words.ts';
 /** What the logs say of the fault: what they cover, what comes before it, where they are silent. */
 export function LogsPart({ facts }: { facts: CaseFacts }) {
   const t = caseWords();
+  const proposals = openProposals(facts.logs, facts.ticket.triage.watches);
   return (
     <CasePart id="logs" title={t.whatLogsSay}>
       {facts.logs.length === 0 ? (
         <p>{t.noLogs}</p>
       ) : (
-        facts.logs.map((log) => <Log key={log.evidenceId} facts={facts} log={log} />)
+        facts.logs.map((log) => <Log key={log.evidenceId} facts={facts} log={log} proposals={proposals} />)
       )}
     </CasePart>
   );
 }
 
-function Log({ facts: { chain, zone }, log }: { facts: CaseFacts; log: LogFinding }) {
+type LogProps = { facts: CaseFacts; log: LogFinding; proposals: readonly OpenProposal[] };
+
+function Log({ facts: { chain, zone }, log, proposals }: LogProps) {
   const t = caseWords();
-  const waiting = log.watches.flatMap(({ proposed }) =>
-    proposed.filter(({ recordedAs }) => recordedAs === null),
-  );
+  const waiting = proposals.filter(({ evidenceId }) => evidenceId === log.evidenceId).map(({ seen }) => seen);
   const name = log.deviceId === null ? (log.fileName ?? '') : deviceWord(chain, log.deviceId);
   return (
     <article class="stack">

@@ -8,7 +8,8 @@ import { tableOf } from '../../../shared/isolation/overrides.ts';
 import { byComponent, posteriorOf, resultMessage, suspectsOf } from '../../../shared/isolation/posterior.ts';
 import { standingOf } from '../../../shared/isolation/standing.ts';
 import { caseOf, datedResultsOf } from '../../../state-machines/triage/plan/case-of.ts';
-import { factsOfEdids, factsOfLogs, knownOfChain } from '../../../state-machines/triage/plan/known.ts';
+import { factsOfLogs } from '../../../state-machines/triage/plan/facts-of-logs.ts';
+import { factsOfEdids, knownOfChain } from '../../../state-machines/triage/plan/known.ts';
 
 /** What was learned, one after the other, and how likely each suspect was after it. */
 export type SuspectsOverTime = {

@@ -1,12 +1,11 @@
 import { fullAudit } from '../../../shared/audit/full-audit.ts';
 import type { FirmwareMinimum } from '../../../shared/chain/firmware-level.ts';
 import type { Chain, Finding } from '../../../shared/contract/chain.ts';
-import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import type { EdidReadings } from '../../../shared/contract/signal.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
 import type { Symptom } from '../../../shared/contract/triage.ts';
-import type { FactKind, HeadroomInput, Result } from '../../../shared/isolation/index.ts';
+import type { HeadroomInput, Result } from '../../../shared/isolation/index.ts';
 import { chainBudget } from '../../../shared/signal/link-budget/index.ts';
 
 type Fact = Extract<Result, { kind: 'fact' }>;
@@ -44,44 +43,6 @@ export function knownOfChain(
         : [{ linkId: cableLinkId, headroomFraction: Math.min(...fractions) }];
     }),
   };
-}
-
-/** Which fact each kind of log event is; kinds that aren't here say nothing about where a fault lies. */
-const factByEvent: Readonly<Record<string, FactKind>> = {
-  hotPlugDown: 'hotPlugDropped',
-  edidFailed: 'edidReadFailed',
-  authenticationFailed: 'authenticationFailed',
-  repeaterFailed: 'authenticationFailed',
-  linkTrainingFailed: 'linkFellBack',
-  linkRateReduced: 'linkFellBack',
-  syncLost: 'syncLost',
-  restart: 'restarted',
-  restartPower: 'restarted',
-  restartWatchdog: 'restarted',
-  restartCrash: 'restarted',
-  restartHeat: 'restarted',
-  supplyLost: 'hotPlugDropped',
-  formatChange: 'formatChanged',
-};
-/** A kind that a log shows at this share of the occurrences it covers belongs to the fault; assumed. */
-const usualShare = 0.5;
-/** Fewer occurrences than this make no habit; assumed. */
-const fewestCovered = 2;
-
-/** What logs say of where the fault lies: what regularly comes before it, and what it regularly shows as. */
-export function factsOfLogs(logs: readonly LogFinding[], chain: Chain): Fact[] {
-  return logs.flatMap(({ deviceId, precursors, coverage }): Fact[] => {
-    if (deviceId === null || !chain.devices.some(({ id }) => id === deviceId)) return [];
-    const before = precursors.filter(({ regular }) => regular).map(({ kind }) => kind);
-    const shown = coverage.occurrences.flatMap(({ shows }) => (shows === null ? [] : [shows.kind]));
-    const usual = [...new Set(shown)].filter(
-      (kind) =>
-        coverage.covered >= fewestCovered &&
-        shown.filter((each) => each === kind).length >= usualShare * coverage.covered,
-    );
-    const facts = new Set([...before, ...usual].flatMap((kind) => factByEvent[kind] ?? []));
-    return [...facts].map((fact): Fact => ({ kind: 'fact', fact, place: { kind: 'device', deviceId } }));
-  });
 }
 
 /** A device that is set to pass the display's EDID on and shows another one. */

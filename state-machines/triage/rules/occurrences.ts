@@ -1,5 +1,5 @@
 import type { Occurrence, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import { isSameOccurrence } from '../../../shared/logs/same-occurrence.ts';
+import { isLoggedOf } from '../../../shared/logs/same-occurrence.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
 import type { CompleteCommandOf } from '../events.ts';
 import { occurrencesOf, replaceById, standingEvidence, standingSides } from '../record.ts';
@@ -37,7 +37,7 @@ function refuseWatchOf(
   if (watch.voided !== null) return no(message('watchVoidedAlready'));
   const outside = refuseOutside({ from: watch.startedAt, to: watch.endedAt }, event.occurredAt);
   if (outside !== null) return outside;
-  return occurrencesOf(watch).some((each) => isSameOccurrence(each.at, event.occurredAt))
+  return occurrencesOf(watch).some((each) => isLoggedOf(each.at, event.occurredAt))
     ? because('already-exists', message('occurrenceRecordedAlready'))
     : null;
 }

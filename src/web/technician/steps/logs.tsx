@@ -1,5 +1,6 @@
 import type { LogFinding } from '../../../../shared/contract/log-findings.ts';
 import type { Occurrence } from '../../../../shared/contract/triage.ts';
+import { type OpenProposal, openProposals } from '../../../../shared/logs/open-proposals.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
@@ -16,34 +17,9 @@ import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
-type Proposal = {
-  evidenceId: string;
-  deviceId: string | null;
-  watch: LogFinding['watches'][number];
-  seen: LogFinding['watches'][number]['proposed'][number];
-};
-
-/** Occurrences that logs show in ended watches and nobody has recorded, less those confirmed on this device. */
-export function proposalsIn({ ticket }: Work, logs: readonly LogFinding[]): Proposal[] {
-  const known = new Set(
-    ticket.triage.watches.flatMap(({ id, occurrences }) =>
-      occurrences.map(({ at }) => `${id} ${Date.parse(at)}`),
-    ),
-  );
-  // Tries are judged when they are made: what a log shows of them is no occurrence to be confirmed.
-  const timed = new Set(ticket.triage.watches.flatMap(({ id, mode }) => (mode === 'trigger' ? [] : [id])));
-  return logs.flatMap(({ evidenceId, deviceId, watches }) =>
-    watches
-      .filter(({ watchId }) => timed.has(watchId))
-      .flatMap((watch) =>
-        watch.proposed
-          .filter(
-            ({ recordedAs, at }) => recordedAs === null && !known.has(`${watch.watchId} ${Date.parse(at)}`),
-          )
-          .map((seen) => ({ evidenceId, deviceId, watch, seen })),
-      ),
-  );
-}
+/** What logs propose on a ticket as this device knows it, each once. */
+export const proposalsIn = ({ ticket }: Work, logs: readonly LogFinding[]): OpenProposal[] =>
+  openProposals(logs, ticket.triage.watches);
 
 export function LogsScreen({ ticketId = '' }: { ticketId?: string }) {
   return <TicketPage ticketId={ticketId}>{(work) => <Logs work={work} />}</TicketPage>;
@@ -68,9 +44,9 @@ function Logs({ work }: { work: Work }) {
   );
 }
 
-function ProposalCard({ work, proposal }: { work: Work; proposal: Proposal }) {
+function ProposalCard({ work, proposal }: { work: Work; proposal: OpenProposal }) {
   const t = watchWords();
-  const { evidenceId, deviceId, watch, seen } = proposal;
+  const { evidenceId, deviceId, watch, seen, alsoIn } = proposal;
   const confirm = (menu: Occurrence['menu']) =>
     void work.send({
       type: 'confirmOccurrence',
@@ -90,6 +66,11 @@ function ProposalCard({ work, proposal }: { work: Work; proposal: Proposal }) {
         <Sentence>{seen.description}</Sentence>
       </p>
       <p class="soft">{t.purposeNames[watch.purpose]}</p>
+      {alsoIn.length > 0 && (
+        <p class="soft">
+          {t.alsoInLogsOf(alsoIn.map((id) => placeWords(work.chain, { kind: 'device', deviceId: id })))}
+        </p>
+      )}
       {!work.may('confirmOccurrence') && <Notice>{t.cannotJudge}</Notice>}
       {work.may('confirmOccurrence') && watch.purpose === 'side' && (
         <>

@@ -1,5 +1,6 @@
 import { tableOf } from '../../../../shared/isolation/overrides.ts';
-import { factsOfLogs, knownOfChain } from '../../../../state-machines/triage/plan/known.ts';
+import { factsOfLogs } from '../../../../state-machines/triage/plan/facts-of-logs.ts';
+import { knownOfChain } from '../../../../state-machines/triage/plan/known.ts';
 import { planWithLikely } from '../../../../state-machines/triage/plan/ticket-plan.ts';
 import type { PlanAnswer, PlanQuestion } from './plan-message.ts';
 
