@@ -4,8 +4,10 @@ import type { Sentences } from '../sentences.ts';
 export const changePlacesDe: Sentences<typeof changePlacesCodes> = {
   noSideForChange: () => 'Noch ist keine Seite bekannt, also lässt sich nicht sagen, was zu ändern lohnt.',
   keptAlready: () => 'Das wurde gemacht und behalten: Es gehört jetzt zur Kette.',
-  nothingUnderThatId: () => 'In der Kette wie vorgefunden gibt es nichts unter dieser Kennung.',
-  onTheOtherSide: () => 'Daran kann es nicht mehr liegen: Es liegt auf der anderen Seite.',
+  nothingUnderThatId: () =>
+    'In der Kette wie vorgefunden gibt es nichts unter dieser Kennung. Ist es doch da, nimm die Seiten zurück, berichtige die Beschreibung der Kette und halte sie neu als vorgefunden fest.',
+  onTheOtherSide: () =>
+    'Daran kann es nicht mehr liegen: Es liegt auf der anderen Seite. Stimmt die Seite nicht, geh zurück zur Suche nach ihr und nimm sie zurück.',
   cableInWall: () => 'Es liegt in der Wand: Überbrück es stattdessen mit einem vorübergehenden Kabel.',
   cableShortAndFree: () => 'Es ist kurz und liegt frei: Ersetz es stattdessen.',
   noParallelBranch: () => 'Daneben gibt es keinen parallelen Zweig.',

@@ -52,7 +52,8 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   changeNotRetested: () => 'Diese Änderung wurde nicht nachgetestet.',
   retestNotAttributable: () =>
     'Bei diesem Nachtest wich mehr ab als angesagt; er lässt sich der Änderung nicht zuschreiben.',
-  placeNotInChain: () => 'In der Kette wie vorgefunden gibt es diesen Ort nicht.',
+  placeNotInChain: () =>
+    'In der Kette wie vorgefunden gibt es diesen Ort nicht. Ist er doch da, nimm die Seiten zurück, berichtige die Beschreibung der Kette und halte sie neu als vorgefunden fest.',
   nothingClearedYet: () => 'Keine Änderung hat den Fehler in einem Nachtest behoben, der zählt.',
   changeNotInRound: () => 'In dieser Runde gibt es diese Änderung nicht.',
   watchNotAfterPutBack: () => 'Diese Beobachtung wurde nicht nach dem Rückbau dieser Änderung gemacht.',
@@ -166,13 +167,14 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   faultNotSeenWithMenu: ({ device }, say) =>
     `Mit dem Menü von ${say.place(device, 'dative')} wurde der Fehler nicht gesehen: ohne Vorkommen keine Antwort.`,
   menuContradicts: ({ device, stayed, vanished }, say) =>
-    `An ${say.place(device, 'dative')} blieb das Menü ${say.times(stayed)} unberührt und war ${say.times(vanished)} mitbetroffen: Die Antworten widersprechen sich.`,
+    `An ${say.place(device, 'dative')} blieb das Menü ${say.times(stayed)} unberührt und war ${say.times(vanished)} mitbetroffen: Die Antworten widersprechen sich. Zieh die zurück, die falsch abgelesen war, oder lass die Beobachtung nicht zählen, die in die Irre führte.`,
   sidesContradict: ({ side, device, others }, say) =>
     `Ein Fehler ${say.side(side)} ${say.place(device, 'dative')} kann nicht auch dort liegen: ${say.and(others.map(say.message))}. Nichts in der Kette ist beides. Nimm die falsche Seite zurück, oder erklär die Beobachtung für ungültig, die in die Irre führte.`,
   sideOf: ({ side, device }, say) => `${say.side(side)} ${say.place(device, 'dative')}`,
   beforeLastRecorded: ({ moment, last }, say) =>
     `${say.moment(moment)} liegt vor dem, was zuletzt festgehalten wurde: ${say.moment(last)}. Nenne eine spätere Zeit; eine frühere Änderung wird als schon gemachte nachgetragen.`,
-  watchBeganLater: ({ began }, say) => `Die Beobachtung begann erst um ${say.moment(began)}.`,
+  watchBeganLater: ({ began }, say) =>
+    `Die Beobachtung begann erst um ${say.moment(began)}: Nenne eine spätere Zeit. Was vorher kam, gehört in eine Notiz, weil niemand beobachtete.`,
   endBeforeSeen: ({ moment }, say) =>
     `${say.moment(moment)} liegt vor dem Beginn der Beobachtung, oder bevor der Fehler gesehen wurde: Nenne eine spätere Zeit, oder berichtige, wann er gesehen wurde.`,
   notInThisState: ({ command, state }, say) =>

@@ -4,8 +4,10 @@ import type { Sentences } from '../sentences.ts';
 export const changePlacesEn: Sentences<typeof changePlacesCodes> = {
   noSideForChange: () => 'No side is known yet, so it can’t be said what is worth changing.',
   keptAlready: () => 'That was done and kept: it is part of the chain now.',
-  nothingUnderThatId: () => 'The chain as found has nothing under that id.',
-  onTheOtherSide: () => 'It can’t be at fault any more: it lies on the other side.',
+  nothingUnderThatId: () =>
+    'The chain as found has nothing under that id. If it is there, take back the sides, correct the chain’s description and record it as found again.',
+  onTheOtherSide: () =>
+    'It can’t be at fault any more: it lies on the other side. If that side is wrong, go back to finding it and take it back.',
   cableInWall: () => 'It lies in the wall: bridge it with a temporary cable instead.',
   cableShortAndFree: () => 'It is short and lies free: replace it instead.',
   noParallelBranch: () => 'There is no parallel branch beside it.',

@@ -48,7 +48,8 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   changeNotRetested: () => 'That change was not retested.',
   retestNotAttributable: () =>
     'More than what was declared differed during that retest, so it can’t be put down to the change.',
-  placeNotInChain: () => 'The chain as found has no such place.',
+  placeNotInChain: () =>
+    'The chain as found has no such place. If it is there, take back the sides, correct the chain’s description and record it as found again.',
   nothingClearedYet: () => 'No change has cleared the fault in a retest that counts.',
   changeNotInRound: () => 'There is no such change in this round.',
   watchNotAfterPutBack: () => 'That watch was not made after this change was put back.',
@@ -153,13 +154,14 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   faultNotSeenWithMenu: ({ device }, say) =>
     `The fault was not seen with the menu of ${say.place(device)} up: no occurrence, no answer.`,
   menuContradicts: ({ device, stayed, vanished }, say) =>
-    `At ${say.place(device)} the menu was not hit ${say.times(stayed)} and hit too ${say.times(vanished)}: the answers contradict each other.`,
+    `At ${say.place(device)} the menu was not hit ${say.times(stayed)} and hit too ${say.times(vanished)}: the answers contradict each other. Withdraw the one that was misread, or let the watch that misled not count.`,
   sidesContradict: ({ side, device, others }, say) =>
     `A fault ${say.side(side)} of ${say.place(device)} can’t also lie ${say.and(others.map(say.message))}: nothing in the chain is both. Take back the side that is wrong, or void the watch that misled.`,
   sideOf: ({ side, device }, say) => `${say.side(side)} of ${say.place(device)}`,
   beforeLastRecorded: ({ moment, last }, say) =>
     `${say.moment(moment)} is before what was recorded last, ${say.moment(last)}: give a later time. A change made before that is entered afterwards, as one made already.`,
-  watchBeganLater: ({ began }, say) => `The watch began only at ${say.moment(began)}.`,
+  watchBeganLater: ({ began }, say) =>
+    `The watch began only at ${say.moment(began)}: give a later time. What came before it is for a note, since nobody watched.`,
   endBeforeSeen: ({ moment }, say) =>
     `${say.moment(moment)} is before the watch began, or before the fault was seen: give a later time, or correct when it was seen.`,
   notInThisState: ({ command, state }, say) =>

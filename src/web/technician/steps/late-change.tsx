@@ -22,7 +22,6 @@ import { placeOf, triageAddress } from '../common/triage-addresses.ts';
 import { lateWords } from './late-words.ts';
 import { MayItStay, placesIn } from './other-change.tsx';
 import { TicketPage } from './page.tsx';
-import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -131,7 +130,7 @@ function LateChange({ work }: { work: Work }) {
       {isOther && (
         <>
           <SelectField
-            label={stepWords().otherWhere}
+            label={t.where}
             value={draft.at}
             options={[{ value: '', label: '–' }, ...placesIn(work.chain)]}
             onChoose={(at) => write({ at })}
@@ -140,7 +139,7 @@ function LateChange({ work }: { work: Work }) {
         </>
       )}
       <Field
-        label={isOther ? stepWords().otherWhat : t.detail}
+        label={t.detail}
         optional={!isOther}
         value={draft.detail}
         maxLength={longest.line}

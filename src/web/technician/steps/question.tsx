@@ -1,6 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import type { Message } from '../../../../shared/contract/message.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
+import type { Problem } from '../../../../shared/contract/problem.ts';
+import { kindOfType } from '../../../../shared/contract/problem-type.ts';
+import { LinkButton } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
@@ -8,6 +11,8 @@ import { percent } from '../../words/percent.ts';
 import { inWords, Sentence, said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
 import { suspectWords } from '../common/place-words.ts';
+import { triageAddress } from '../common/triage-addresses.ts';
+import { lateWords } from './late-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -29,10 +34,32 @@ export function Question({
   return (
     <Screen title={title}>
       <div class="question">{children}</div>
-      {work.refusal !== null && <Refusal problem={work.refusal} />}
+      {work.refusal !== null && (
+        <>
+          <Refusal problem={work.refusal} />
+          <WaysToCorrect work={work} problem={work.refusal} />
+        </>
+      )}
       <div class="answers">{answers}</div>
       {beside !== undefined && <div class="question">{beside}</div>}
     </Screen>
+  );
+}
+
+/** Where whoever sees that a time or an answer is wrong puts it right. */
+function WaysToCorrect({ work: { ticket }, problem }: { work: Work; problem: Problem }) {
+  const kind = kindOfType(problem.type);
+  if (kind !== 'time-out-of-order' && kind !== 'side-contradiction') return null;
+  const wasWatched = ticket.triage.watches.some(({ endedAt }) => endedAt !== null);
+  return (
+    <p>
+      {wasWatched && (
+        <LinkButton href={triageAddress(ticket.id, 'watches')}>{triageWords().watches}</LinkButton>
+      )}
+      {kind === 'time-out-of-order' && (
+        <LinkButton href={triageAddress(ticket.id, 'late-change')}>{lateWords().title}</LinkButton>
+      )}
+    </p>
   );
 }
 
