@@ -102,6 +102,8 @@ type Facts<Kind extends keyof Targets> = {
   takesOut: (components: Components, scope: Scope, target: Place) => ComponentKey[];
   /** Reaches downstream only where the device passes on what it gets. */
   isPassedOn: boolean;
+  /** Devices are off for a while on the way, so that they warm up anew. */
+  switchesOff: boolean;
   /** Touches settings of the device; `usual`: the one that it is mostly about, and what that becomes. */
   settings: { usual: { about: RegExp; to: string } | null } | null;
 };
@@ -137,6 +139,7 @@ export const changeTo =
     countsAs: null,
     takesOut: () => [],
     isPassedOn: false,
+    switchesOff: false,
     settings: null,
     ...given,
   });

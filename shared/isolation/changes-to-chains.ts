@@ -13,6 +13,7 @@ export const changesToChains = {
     ...correction,
     whyNot: always,
     canBeRepeated: true,
+    switchesOff: true,
     // It restarts everything at once, so it doesn't say what of all that had hung.
     showsCulprit: false,
     cautions: ['cautionMainsOrder', 'cautionMains'],
@@ -34,6 +35,7 @@ export const changesToChains = {
   otherWakeOrder: change({
     ...mayStay,
     whyNot: always,
+    switchesOff: true,
     cautions: ['cautionBeam'],
     byClient: 'remoteControl',
     minutes: minutes(5, 2),

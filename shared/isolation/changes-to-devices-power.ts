@@ -15,6 +15,7 @@ export const changesOfPower = {
     ...correction,
     whyNot: eitherSide,
     canBeRepeated: true,
+    switchesOff: true,
     cautions: ['cautionPowerOff'],
     byClient: 'switch',
     minutes: minutes(5, 0),
@@ -26,6 +27,7 @@ export const changesOfPower = {
   otherOutlet: change({
     ...mayStay,
     whyNot: eitherSide,
+    switchesOff: true,
     cautions: ['cautionPowerOff', 'cautionEarth'],
     cautionsAt: ifOverhead,
     byClient: 'phoneAtMains',
@@ -41,6 +43,7 @@ export const changesOfPower = {
     whyNot: eitherSide,
     needs: ['needOtherSupply'],
     kit: [{ kind: 'powerSupply' }],
+    switchesOff: true,
     cautions: ['cautionSupply', 'cautionPowerOff'],
     cautionsAt: ifOverhead,
     byClient: 'phoneTakesKit',

@@ -1,6 +1,7 @@
 import type { Pattern, TriageRecord, Watch } from '../../shared/contract/triage.ts';
+import { changeCatalogue } from '../../shared/isolation/change-catalogue.ts';
 import { type Message, message } from '../../shared/message/message.ts';
-import { baselineWatches, minutesBetween, minutesOf, occurrencesOf } from './record.ts';
+import { baselineWatches, minutesBetween, minutesOf, occurrencesOf, runningWatch } from './record.ts';
 
 // How the fault comes says how it is watched for, and which watches say something: a fault that is always there by a
 // look, one on a trigger by tries of it, one that comes when warm by minutes after warming up, and one that shows with one
@@ -26,6 +27,43 @@ export function warmFromMin(record: TriageRecord): number {
   });
   const earliest = Math.min(...seenAt, pattern.afterMin ?? Infinity);
   return Number.isFinite(earliest) ? earliest : 0;
+}
+
+/** In a longer pause between watches than this, things are switched off and nobody says so; minutes, assumed. */
+const longestPauseMin = 240;
+
+/**
+ * Minutes for which everything has been on by now at the least: by what was said with the last watches, and by what was
+ * switched off since. 0 where nothing says so.
+ */
+export function onForMin({ watches, changes }: TriageRecord, now: string): number {
+  let [onSinceMs, lastMs] = [Number.POSITIVE_INFINITY, 0];
+  for (const { startedAt, endedAt, conditions } of watches) {
+    if (minutesBetween(new Date(lastMs).toISOString(), startedAt) > longestPauseMin)
+      onSinceMs = Number.POSITIVE_INFINITY;
+    if (conditions.sincePowerOnMin !== null)
+      onSinceMs = Date.parse(startedAt) - conditions.sincePowerOnMin * 60_000;
+    lastMs = Date.parse(endedAt ?? now);
+  }
+  const offMs = changes
+    .filter(({ kind }) => changeCatalogue[kind].switchesOff)
+    .flatMap(({ appliedAt, finishedAt }) => [appliedAt, finishedAt])
+    .map((at) => (at === null ? 0 : Date.parse(at)));
+  const nowMs = Date.parse(now);
+  if (nowMs - lastMs > longestPauseMin * 60_000) return 0;
+  return Math.max(0, (nowMs - Math.max(onSinceMs, ...offMs)) / 60_000);
+}
+
+/** Minutes from now on in which a fault that comes only when warm is not to be expected yet; with a watch that runs, of it. */
+export function coldAheadMin(record: TriageRecord, now: string): number {
+  const from = warmFromMin(record);
+  if (from === 0) return 0;
+  const running = runningWatch(record);
+  if (running === null) return Math.max(0, from - onForMin(record, now));
+  const { sincePowerOnMin } = running.conditions;
+  return sincePowerOnMin === null
+    ? 0
+    : Math.max(0, from - sincePowerOnMin - minutesBetween(running.startedAt, now));
 }
 
 /** Minutes of a watch, at its beginning, in which the fault was not to be expected yet. */

@@ -8,6 +8,7 @@ import {
   noFaultFoundWatchMin,
   type Standing,
 } from '../../../shared/isolation/index.ts';
+import { minutesCounted } from '../counting.ts';
 import { menuQualitiesAt } from '../looks.ts';
 import { baselineWatches, minutesOf, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
 import { menuDevicesLeft } from '../segment.ts';
@@ -30,7 +31,7 @@ export function menuContradictsItself(record: TriageRecord, deviceId: string): b
 export function menuStayedQuiet(record: TriageRecord, deviceId: string): boolean {
   const watches = menuWatches(record, deviceId).filter(({ voided }) => voided === null);
   if (occurrencesIn(watches).length > 0) return false;
-  const watchedMin = watches.reduce((sum, watch) => sum + minutesOf(watch), 0);
+  const watchedMin = watches.reduce((sum, watch) => sum + minutesCounted(record, watch), 0);
   const tries = watches.reduce((sum, watch) => sum + watch.tries, 0);
   const looks = watches.filter(({ mode, endedAt }) => mode === 'look' && endedAt !== null).length;
   return (

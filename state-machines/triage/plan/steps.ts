@@ -1,13 +1,16 @@
 import type { Place } from '../../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
 import type { ChangeKind, TriageRecord, Watch, WatchConditions } from '../../../shared/contract/triage.ts';
-import { warmFromMin } from '../counting.ts';
+import { coldAheadMin, onForMin } from '../counting.ts';
 import { baselineKind } from '../retest.ts';
 import type { Step } from './fill-in.ts';
 
 /** Commands as the plan offers them, with every field that has no default of its own. */
 
 type StartWatch = Extract<TicketCommand, { type: 'startWatch' }>;
+
+/** A record, and the moment at which something is asked of it (UTC, ISO 8601). */
+type At = { record: TriageRecord; now: string };
 
 /** Nothing is said of what a watch is under. */
 const noConditions: WatchConditions = { sincePowerOnMin: null, asTold: null, content: null };
@@ -45,7 +48,7 @@ const lookOnce = (menuDeviceId: string | null): StartWatch => ({
 
 /** A watch in the way in which the fault comes, or was seen to: a look, tries of what makes it come, or a watch over time. */
 export function watchAsItComes(
-  record: TriageRecord,
+  { record, now }: At,
   watchMin: number | null,
   menuDeviceId: string | null = null,
 ): StartWatch {
@@ -56,17 +59,18 @@ export function watchAsItComes(
     if (before?.mode === 'trigger') return watchByTries(before, menuDeviceId);
     if (pattern.kind === 'trigger')
       return watchByTries({ trigger: null, triggerKind: pattern.trigger }, menuDeviceId);
-    return before?.mode === 'look' ? lookOnce(menuDeviceId) : watchOverTime(watchMin, menuDeviceId);
+    if (before?.mode === 'look') return lookOnce(menuDeviceId);
+    return watchOverTime(watchMin === null ? null : watchMin + coldAheadMin(record, now), menuDeviceId);
   };
-  return { ...step(), conditions: conditionsFor(record) };
+  return { ...step(), conditions: conditionsFor({ record, now }) };
 }
 
-/** What a watch has to be under, so that it is as the fault comes. */
-export function conditionsFor(record: TriageRecord): WatchConditions {
+/** What a watch is under that begins now and is as the fault comes; for how long everything has been on, at the least. */
+export function conditionsFor({ record, now }: At): WatchConditions {
   const { pattern, onlyWith } = record.symptom;
   return {
     sincePowerOnMin:
-      pattern.kind === 'warm' ? Math.min(longestPlannedMin, Math.ceil(warmFromMin(record))) : null,
+      pattern.kind === 'warm' ? Math.min(longestPlannedMin, Math.floor(onForMin(record, now))) : null,
     asTold: onlyWith === null ? null : true,
     content: null,
   };

@@ -118,11 +118,12 @@ export function planOfOne(asked: Asked, change: ChangeOption): Plan {
 }
 
 /** The commands that begin a test from where the ticket is; null where it isn't at a point at which one can begin. */
-function stepsTo({ state, record }: Asked, { kind, target, ownKindId }: PlannedTestView): Step[] | null {
+function stepsTo(asked: Asked, { kind, target, ownKindId }: PlannedTestView): Step[] | null {
+  const { state, record } = asked;
   if (state !== 'locateSide' && state !== 'substitute.ready') return null;
   if (kind === 'menu') {
     if (target.kind !== 'device') return null;
-    const watch = watchAsItComes(record, menuPatienceMin(record), target.deviceId);
+    const watch = watchAsItComes(asked, menuPatienceMin(record), target.deviceId);
     return state === 'locateSide' ? [watch] : [{ type: 'locateSideAgain' }, watch];
   }
   const declare = declareChange(kind as ChangeKind, target, ownKindId);

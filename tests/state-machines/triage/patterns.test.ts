@@ -4,7 +4,7 @@ import type { OnlyWith, Pattern } from '../../../shared/contract/triage.ts';
 import { knownOfChain, type PlanRequest, planTicket } from '../../../state-machines/index.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
-import { link, opening } from './triage-events.ts';
+import { device, link, opening } from './triage-events.ts';
 
 const chain = homeCinema();
 const settings = organisationSettings.parse({});
@@ -150,9 +150,22 @@ describe('a fault that comes only when warm', () => {
   const ticket = () => caseWith({ kind: 'warm', afterMin: 40 });
   const since = (sincePowerOnMin: number | null) => ({ conditions: { sincePowerOnMin } });
 
-  it('is watched for from when it is warm', () => {
-    expect(firstStep(ticket())).toMatchObject({ mode: 'time', conditions: { sincePowerOnMin: 40 } });
+  it('is watched for until it was warm for long enough, and nobody is taken to have waited before', () => {
+    const always = firstStep(caseWith({ kind: 'bursts' }));
+    const cold = firstStep(ticket());
+    expect(cold).toMatchObject({ mode: 'time', conditions: { sincePowerOnMin: 0 } });
+    expect(cold).toMatchObject({ plannedMin: 40 + Number(always?.plannedMin) });
     expect(codesOf(ticket())).toContain('watchOnceWarm');
+  });
+
+  it('is watched for at once while everything stays on, and from cold once it was switched off', () => {
+    const told = changed(ticket().watch(60, 6, since(40)));
+    const atOnce = { sincePowerOnMin: expect.toSatisfy((min: number) => min >= 100) };
+    expect(firstStep(told)).toMatchObject({ type: 'startWatch', conditions: atOnce });
+    told.send({ type: 'restoreChange' });
+    told.send({ type: 'declareChange', kind: 'powerCycle', target: device('receiver'), expected: 'Quiet' });
+    told.send({ type: 'applyChange' });
+    expect(firstStep(told)).toMatchObject({ type: 'startWatch', conditions: { sincePowerOnMin: 0 } });
   });
 
   it('is not cleared cold, nor where nobody said how long the devices were on', () => {

@@ -5,7 +5,6 @@ import {
   type ApplicableChange,
   applicableChangesOf,
 } from '../../../../state-machines/triage/changes/applicable.ts';
-import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { whyNoMenuDevice } from '../../../../state-machines/triage/segment.ts';
 import { paths } from '../../api/paths.ts';
@@ -23,7 +22,7 @@ import { TicketPage } from './page.tsx';
 import { stepWords } from './step-words.ts';
 import { usePlan } from './use-plan.ts';
 import { triageWords } from './words.ts';
-import type { Work } from './work.ts';
+import { type Work, watchFromNow } from './work.ts';
 
 /** Everything that can be done next apart from what the plan says. */
 export function ChangesScreen({ ticketId = '' }: { ticketId?: string }) {
@@ -139,8 +138,7 @@ function Menus({ work }: { work: Work }) {
   const devices = work.chain.devices.filter(({ id }) => whyNoMenuDevice(work.chain, id) === null);
   if (devices.length === 0) return <p>{t.noMenu}</p>;
   const start = async (deviceId: string) => {
-    if (await work.send(watchAsItComes(work.ticket.triage, null, deviceId)))
-      route(triageAddress(work.ticket.id), true);
+    if (await work.send(watchFromNow(work, null, deviceId))) route(triageAddress(work.ticket.id), true);
   };
   return (
     <>

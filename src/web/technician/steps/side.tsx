@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
 import type { Occurrence, SideObservation } from '../../../../shared/contract/triage.ts';
-import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { occurrencesIn, standingSides, watchesFor } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
@@ -17,7 +16,7 @@ import type { PlanHere } from './use-plan.ts';
 import { OccurrenceList } from './watch.tsx';
 import { WithdrawDialog } from './withdraw.tsx';
 import { concludesByLooks, TraceQuestion, WithoutSide } from './without-side.tsx';
-import type { Work } from './work.ts';
+import { type Work, watchFromNow } from './work.ts';
 
 const deviceWords = ({ chain }: Work, deviceId: string): string =>
   placeWords(chain, { kind: 'device', deviceId });
@@ -77,9 +76,7 @@ function MenuQuestion({ work, planned, deviceId }: { work: Work; planned: PlanHe
           <Button
             kind="primary"
             large
-            onClick={() =>
-              void work.send(watchAsItComes(work.ticket.triage, plan.next?.minutes.watch ?? null, deviceId))
-            }
+            onClick={() => void work.send(watchFromNow(work, plan.next?.minutes.watch ?? null, deviceId))}
           >
             {t.menuUp}
           </Button>
@@ -161,7 +158,7 @@ function ConcludeQuestion({ work, deviceId }: { work: Work; deviceId: string }) 
               {t.conclude}
             </Button>
           )}
-          <Button large onClick={() => void work.send(watchAsItComes(work.ticket.triage, null, deviceId))}>
+          <Button large onClick={() => void work.send(watchFromNow(work, null, deviceId))}>
             {t.watchOnce}
           </Button>
         </>

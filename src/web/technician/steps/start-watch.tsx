@@ -1,13 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { Symptom, WatchConditions } from '../../../../shared/contract/triage.ts';
-import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices, Field } from '../../parts/field.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { terms } from '../../words/terms.ts';
 import { conditionWords } from './condition-words.ts';
 import { watchWords } from './watch-words.ts';
-import type { Work } from './work.ts';
+import { type Work, watchFromNow } from './work.ts';
 
 /**
  * Starts a watch in the way in which the fault comes, under the same as it comes. What nobody but the technician knows of
@@ -28,7 +27,7 @@ export function StartWatch({
   label?: string;
 }) {
   const { triage } = work.ticket;
-  const step = watchAsItComes(triage, watchMin, menuDeviceId);
+  const step = watchFromNow(work, watchMin, menuDeviceId);
   const [said, setSaid] = useState<Partial<WatchConditions>>({});
   const conditions = { ...step.conditions, ...said };
   return (
@@ -49,7 +48,7 @@ export function StartWatch({
   );
 }
 
-function startLabel({ mode, trigger, triggerKind }: ReturnType<typeof watchAsItComes>, label?: string) {
+function startLabel({ mode, trigger, triggerKind }: ReturnType<typeof watchFromNow>, label?: string) {
   const t = conditionWords();
   if (mode === 'look') return t.lookNow;
   if (mode === 'time') return label ?? watchWords().startTime;

@@ -1,6 +1,5 @@
 import type { ChangeKind } from '../../../../shared/contract/change.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
-import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { percent } from '../../words/percent.ts';
@@ -11,7 +10,7 @@ import { declareAddress } from '../common/triage-addresses.ts';
 import { changeHere, useHere } from './here.ts';
 import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
-import type { Work } from './work.ts';
+import { type Work, watchFromNow } from './work.ts';
 
 /** A test as an order. */
 export const testTitle = ({ chain }: Work, test: PlannedTestView): string =>
@@ -68,10 +67,7 @@ export function DoTest({
   if (test.kind === 'menu') {
     const deviceId = target.kind === 'device' ? target.deviceId : '';
     return work.ticket.state === 'locateSide' ? (
-      <Button
-        {...look}
-        onClick={() => void work.send(watchAsItComes(work.ticket.triage, test.minutes.watch, deviceId))}
-      >
+      <Button {...look} onClick={() => void work.send(watchFromNow(work, test.minutes.watch, deviceId))}>
         {t.menuUp}
       </Button>
     ) : (

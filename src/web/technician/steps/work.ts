@@ -3,6 +3,7 @@ import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand, TicketCommandType } from '../../../../shared/contract/commands.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
+import { watchAsItComes } from '../../../../state-machines/triage/plan/steps.ts';
 import { type Known, ticketAfter, withShown, wouldRefuse } from '../../projection/project.ts';
 import { useTicket } from '../../projection/use-ticket.ts';
 import type { DocumentState } from '../../store/documents.ts';
@@ -94,3 +95,10 @@ export function useWork(ticketId: string): WorkOnScreen {
     },
   };
 }
+
+/** A watch that begins now, in the way in which the fault comes. @param watchMin as long as it is planned for; null: not said */
+export const watchFromNow = (
+  { ticket }: Pick<Work, 'ticket'>,
+  watchMin: number | null,
+  menuDeviceId: string | null = null,
+) => watchAsItComes({ record: ticket.triage, now: new Date().toISOString() }, watchMin, menuDeviceId);

@@ -30,7 +30,7 @@ export function openChangeStage(asked: Asked): Stage | null {
         offering({ type: 'withdrawChange' }),
       ]);
     case 'judged':
-      return judgedStage(record, change, what);
+      return judgedStage(asked, change, what);
     default:
       return (
         unattendedStage(asked, change) ??
@@ -133,9 +133,9 @@ const retestsSoFar = (record: TriageRecord, { id }: ChangeRecord, now: string): 
     .map((watch) => (watch.endedAt === null ? { ...watch, endedAt: now } : watch));
 
 /** What puts something right stays, be it the fault or not; what can't be put back does so of itself. */
-function judgedStage(record: TriageRecord, change: ChangeRecord, what: WhatIsDone): Stage {
+function judgedStage(asked: Asked, change: ChangeRecord, what: WhatIsDone): Stage {
   const verdict = change.judgement?.verdict ?? 'inconclusive';
-  const watchOn = verdict === 'inconclusive' ? [offering(watchAsItComes(record, null))] : [];
+  const watchOn = verdict === 'inconclusive' ? [offering(watchAsItComes(asked, null))] : [];
   if (whyNotOneOfTwo(change) === null) {
     const chance = chanceOfTwoFaults(change.judgement?.riskOfBeingFooled ?? 1);
     return stage(message('changeMadeItRarer', { ...what, chance }), [keepOneOfTwo(), restore(), keep()]);

@@ -6,11 +6,11 @@ import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.t
 import { looksUntilSure } from '../../../../shared/isolation/retest-statistics.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
+import { minutesCounted } from '../../counting.ts';
 import {
   changesOfRound,
   changeToConfirm,
   keptCure,
-  minutesBetween,
   occurrencesIn,
   runningWatch,
   watchesFor,
@@ -71,7 +71,7 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
   }
   const usualMin = usualWaitMin(record);
   const watchedMin = watches.reduce(
-    (sum, each) => sum + minutesBetween(each.startedAt, each.endedAt ?? now),
+    (sum, each) => sum + minutesCounted(record, { ...each, endedAt: each.endedAt ?? now }),
     0,
   );
   const tries = Math.ceil(patience * usualTries(record)) - watches.reduce((sum, each) => sum + each.tries, 0);

@@ -1,3 +1,4 @@
+import { diaryDays } from '../../../../shared/contract/diary-names.ts';
 import type { Offer, OverDays } from '../../../../shared/contract/plan.ts';
 import type { Symptom, TriageRecord } from '../../../../shared/contract/triage.ts';
 import {
@@ -9,7 +10,7 @@ import {
   type WatchRecord,
 } from '../../../../shared/isolation/index.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
-import { warmFromMin } from '../../counting.ts';
+import { coldAheadMin, warmFromMin } from '../../counting.ts';
 import { quietOf } from '../../quiet.ts';
 import {
   baselineWatches,
@@ -27,7 +28,7 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
 import { conditionsFor, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
-import { hasWaitedFor, waitForReports } from './waiting.ts';
+import { daysFrom, hasWaitedFor, usualUntil, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, type Left, seenOffers, triesInVain, waitingOffers } from './watching.ts';
 
 /** Seeing the fault before anything is changed, often enough for the retests to come. */
@@ -62,14 +63,14 @@ function unseenStage(asked: Asked, upToNow: TriageRecord): Stage {
   if (rare !== null) return rareStage(asked, rare);
   const quiet = quietOf(upToNow, usable(baselineWatches(upToNow)));
   const left = Math.max(0, quiet.needed - quiet.done);
-  if (left === 0) return shouldHaveShown(record);
+  if (left === 0) return shouldHaveShown(asked);
   const { pattern } = record.symptom;
   const leftMin = quiet.mode === 'time' ? left : null;
   const sentences = [...conditionsSaid(record), ...howToSee(record, left)];
   const said = message('sentences', { sentences });
   const waiting =
     quiet.mode === 'time'
-      ? watchOffers(asked, { minutes: leftMin }, overTime(record, left))
+      ? watchOffers(asked, { minutes: leftMin }, overTime(asked, left))
       : watchOffers(asked, { minutes: null, ...(quiet.mode === 'trigger' ? { tries: left } : {}) });
   return pattern.kind === 'random' && pattern.rarely
     ? stage(said, [...waiting, escalateOffer(record)])
@@ -130,14 +131,10 @@ const reportedStage = (record: TriageRecord, reports: number): Stage =>
     escalateOffer(record),
   ]);
 
-/** Assumed: as long as reports are waited for where the days that are needed are more. */
-const usualDays = 21;
-const dayMs = 86_400_000;
-
 /** Nobody sits through it: what there is to do over days is in the plan's `overDays`, and the ticket can wait for it. */
 function rareStage({ record, now }: Asked, rare: OverDays): Stage {
-  const wanted = rare.ways.find(({ kind }) => kind === 'diary')?.days ?? usualDays;
-  const until = new Date(Date.parse(now) + Math.min(usualDays, Math.ceil(wanted)) * dayMs).toISOString();
+  const wanted = rare.ways.find(({ kind }) => kind === 'diary')?.days ?? diaryDays.usual;
+  const until = daysFrom(now, Math.min(diaryDays.usual, Math.ceil(wanted)));
   const [wait, handOver] = [waitForReports(record, until), escalateOffer(record)];
   return stage(tooRare(rare), [
     ...seenOffers(record),
@@ -147,20 +144,25 @@ function rareStage({ record, now }: Asked, rare: OverDays): Stage {
 }
 
 /** Where minutes are asked for, tries made before the pattern was told otherwise don't make them tries. */
-const overTime = (record: TriageRecord, minutes: number): Step => ({
-  ...watchOverTime(minutes),
-  conditions: conditionsFor(record),
+const overTime = ({ record, now }: Asked, minutes: number): Step => ({
+  ...watchOverTime(minutes + coldAheadMin(record, now)),
+  conditions: conditionsFor({ record, now }),
 });
 
 /** It was watched for as long as it takes: more of the same tells nothing. */
-function shouldHaveShown(record: TriageRecord): Stage {
-  const { pattern } = record.symptom;
+function shouldHaveShown(asked: Asked): Stage {
+  const { record } = asked;
+  const { pattern, onlyWith } = record.symptom;
   const noFault = { type: 'chooseRemedy', remedy: { kind: 'noFaultFound' } } as const;
   const tried = watchesFor(record, 'reproduce').some(({ mode, tries }) => mode === 'trigger' && tries > 0);
   const isOtherwise = pattern.kind === 'always' || pattern.kind === 'trigger';
   const tries = tried || isOtherwise || runningWatch(record) !== null ? [] : [offering(watchByTries(null))];
+  // What it shows with was perhaps not what played: whoever lives there sees it come, and can say what did.
+  const asksClient = onlyWith !== null && !hasWaitedFor(record, 'client');
   return stage(message(isOtherwise ? 'wasNotAsTold' : 'shouldHaveShown'), [
-    ...(isOtherwise ? [comesAndGoes(record)] : tries),
+    ...(isOtherwise ? [comesAndGoes(record)] : []),
+    ...(asksClient ? [waitForReports(record, usualUntil(asked.now))] : []),
+    ...(isOtherwise ? [] : tries),
     afterWatch(record, noFault),
     ...seenOffers(record),
     endOffer(record),

@@ -146,7 +146,7 @@ function nextOffers(asked: Asked, { tests }: Choice): Offer[] {
       .filter((deviceId) => !planned.has(JSON.stringify(deviceAt(deviceId))))
       .slice(0, mostMenus)
       .map((deviceId) =>
-        offering(watchAsItComes(asked.record, menuPatienceMin(asked.record), deviceId), {
+        offering(watchAsItComes(asked, menuPatienceMin(asked.record), deviceId), {
           text: message('watchWithMenuUp', { place: placeOf(asked, deviceId) }),
         }),
       ),

@@ -1,3 +1,4 @@
+import { diaryDays } from '../../../../shared/contract/diary-names.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { TriageRecord, WaitingKind } from '../../../../shared/contract/triage.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
@@ -22,6 +23,11 @@ export const waitForPart = (forWhat: Message): Offer =>
     { type: 'waitFor', kind: 'part', actor: 'office' },
     { text: message('waitForPart', { for: forWhat }) },
   );
+
+/** Until when reports are waited for where nothing says for how long. */
+export const usualUntil = (now: string): string => daysFrom(now, diaryDays.usual);
+export const daysFrom = (now: string, days: number): string =>
+  new Date(Date.parse(now) + days * 86_400_000).toISOString();
 
 /** Nobody on site can do anything for so many days, while whoever is there writes down when the fault comes. */
 export const waitForReports = (record: TriageRecord, until: string): Offer =>

@@ -1,6 +1,7 @@
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { TriageRecord, Watch } from '../../../../shared/contract/triage.ts';
 import { message } from '../../../../shared/message/message.ts';
+import { coldAheadMin } from '../../counting.ts';
 import { minutesBetween, occurrencesOf, runningWatch } from '../../record.ts';
 import type { Asked } from '../asked.ts';
 import type { Step } from '../fill-in.ts';
@@ -43,7 +44,7 @@ export const triesInVain = 10;
 /** Nobody watches for less than a second more. */
 const shortestMin = 1 / 60;
 
-/** What is left of watching: minutes of a watch over time, tries of one that counts them. Null: nothing says. */
+/** What is left of watching: minutes of a watch over time in which the fault could come, tries of one that counts them. Null: nothing says. */
 export type Left = { minutes: number | null; tries?: number | null };
 
 /**
@@ -53,12 +54,12 @@ export type Left = { minutes: number | null; tries?: number | null };
  */
 export function waitingOffers({ record, now }: Asked, left: Left, begin?: Step): Offer[] {
   const running = runningWatch(record);
-  if (running === null) {
-    const { minutes: watchMin } = left;
-    return [offering(begin ?? watchAsItComes(record, watchMin), { watchMin })];
-  }
+  const coldMin = coldAheadMin(record, now);
+  const watchMin = left.minutes === null || left.minutes === 0 ? left.minutes : left.minutes + coldMin;
+  if (running === null)
+    return [offering(begin ?? watchAsItComes({ record, now }, left.minutes), { watchMin })];
   if (running.mode === 'look') return [...seenOffers(record), endOffer(record)];
-  const leftMin = running.mode === 'trigger' ? null : minutesLeft(running, left.minutes, now);
+  const leftMin = running.mode === 'trigger' ? null : minutesLeft(running, watchMin, now);
   const isOver = leftMin === null ? triesAreOver(running, left.tries ?? null) : leftMin === 0;
   return isOver
     ? [endOffer(record), ...seenOffers(record)]
