@@ -137,6 +137,14 @@ export function reportsBeforeChanges(record: TriageRecord): Report[] {
   });
 }
 
+/** What clients report of the time since the remedy was done. */
+export const reportsSinceRemedy = (record: TriageRecord): Report[] => {
+  const { asLeft } = record;
+  return asLeft === null
+    ? []
+    : standingReports(record).filter(({ occurredAt }) => Date.parse(occurredAt) >= Date.parse(asLeft.at));
+};
+
 /** Whether the fault was shown: seen in a watch, or reported so often that it can be gone on with. */
 export const isShownAtAll = (record: TriageRecord): boolean =>
   occurrencesIn(baselineWatches(record)).length > 0 || reportsBeforeChanges(record).length >= goodBaseline;

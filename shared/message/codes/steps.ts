@@ -83,6 +83,7 @@ export const stepCodes = {
   watchRemedyMinutes: { minutes: 'minutes' },
   watchRemedyTries: { tries: 'count' },
   watchRemedy: { how: 'message' },
+  remedyTooRareToWatch: {},
 
   changePerhapsRarer: { change: 'changeKind', place: 'place', chance: 'percent', minutes: 'minutes' },
   changeMadeItRarer: { change: 'changeKind', place: 'place', chance: 'percent' },

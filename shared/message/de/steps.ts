@@ -43,7 +43,7 @@ export const stepsDe: Sentences<typeof stepCodes> = {
   watchOnceWarm: ({ after }, say) =>
     after === null
       ? 'Er kommt nur, wenn alles warm ist: Beobachte vom Einschalten an, und halt fest, wie lange alles schon an ist.'
-      : `Er kommt erst nach ${say.minutesNeeded(after)}: Lass alles so lange warm werden, dann beobachte. Minuten davor zählen nicht.`,
+      : `Er kommt erst nach ${say.minutesNeeded(after)}: Sag, wie lange alles schon an ist, und beobachte, bis es lange genug warm war. Minuten davor zählen nicht.`,
   seenTryForMore: ({ seen, enough, moreTries, thenRetestTries, retestTries }, say) =>
     `${say.start(say.times(seen))} fehlgeschlagen. Versuch es weiter, bis es ${say.times(enough)} fehlschlug (noch etwa ${moreTries}): Jeder Nachtest braucht dann ${thenRetestTries} gute Versuche statt ${retestTries}.`,
   faultIsThere: () => 'Der Fehler ist da',
@@ -107,6 +107,8 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Beobachte, ob die Abhilfe hält: ${say.minutesNeeded(minutes)} ohne den Fehler, bevor es abgeschlossen werden kann.`,
   watchRemedyTries: ({ tries }, say) =>
     `Beobachte, ob die Abhilfe hält: ${tries} ${say.plural(tries, 'Versuch', 'Versuche')} hintereinander ohne den Fehler, bevor es abgeschlossen werden kann.`,
+  remedyTooRareToWatch: () =>
+    'Er kommt so selten, dass kein Besuch zeigt, ob die Abhilfe hält. Lass das Ticket auf Meldungen des Kunden warten; kommt keine, schließ es mit dieser Begründung ab.',
   watchRemedy: ({ how }, say) => `Beobachte, ob die Abhilfe hält: ${say.message(how)}`,
 
   changePerhapsRarer: ({ change, place, chance, minutes }, say) =>

@@ -42,7 +42,7 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   watchOnceWarm: ({ after }, say) =>
     after === null
       ? 'It comes only when warm: watch from switching on, and note how long everything has been on.'
-      : `It comes only after ${say.minutesNeeded(after)}: let everything warm up that long, then watch. Minutes before that don’t count.`,
+      : `It comes only after ${say.minutesNeeded(after)}: say for how long everything has been on, and watch until it was warm for long enough. Minutes before that don’t count.`,
   seenTryForMore: ({ seen, enough, moreTries, thenRetestTries, retestTries }, say) =>
     `Failed ${say.times(seen)}. Try on until it failed ${say.times(enough)} (about ${moreTries} more): every retest then takes ${thenRetestTries} good tries instead of ${retestTries}.`,
   faultIsThere: () => 'The fault is there',
@@ -104,6 +104,8 @@ export const stepsEn: Sentences<typeof stepCodes> = {
     `Watch whether the remedy holds: ${say.minutesNeeded(minutes)} without the fault before it can be closed.`,
   watchRemedyTries: ({ tries }, say) =>
     `Watch whether the remedy holds: ${tries} ${say.plural(tries, 'try', 'tries')} in a row without the fault before it can be closed.`,
+  remedyTooRareToWatch: () =>
+    'It comes so rarely that no visit shows whether the remedy holds. Let the ticket wait for what the client reports; if nothing comes, close it with that as the reason.',
   watchRemedy: ({ how }, say) => `Watch whether the remedy holds: ${say.message(how)}`,
 
   changePerhapsRarer: ({ change, place, chance, minutes }, say) =>

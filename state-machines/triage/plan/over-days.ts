@@ -1,10 +1,14 @@
 import type { OverDays } from '../../../shared/contract/plan.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { faultTable } from '../../../shared/isolation/fault-table.ts';
+import { figureOf } from '../../../shared/isolation/figures.ts';
 import {
   type FaultTable,
   noFaultFoundWatchMin,
   perDayOf,
+  type RetestNeed,
   visitAtMostMin,
+  type WatchRecord,
   type WayOverDays,
   waysOverDays,
 } from '../../../shared/isolation/index.ts';
@@ -36,15 +40,28 @@ export function overDaysOf({ record, state, now, table }: Asked): OverDays | nul
   const [stage] = state.split('.');
   if (stage === undefined || !['baseline', 'reproduce', 'locateSide', 'substitute'].includes(stage))
     return null;
-  const { perHour, isRare } = rateOf(record, now, table);
-  const need = baselineOf(record) === null ? null : fullNeedOf(record);
+  const told = rateOf(record, now, table);
+  const baseline = baselineOf(record);
+  const need = baseline === null ? null : fullNeedOf(record);
   // What was watched says more than what was told.
-  const isQuick = need !== null && (need.mode !== 'time' || need.totalWatchMin <= visitAtMostMin);
-  if (!isRare || isQuick) return null;
+  if (need === null ? !told.isRare : !isBeyondVisit(need, table)) return null;
+  const perHour = told.isRare ? told.perHour : perHourIn(baseline);
   const wanted = changeInPlace(record) === null ? 'baseline' : 'retest';
   const ways = waysOverDays({ perHour, risk: record.settings.risk, wanted }, table);
   return { perDay: perDayOf(perHour, table), ways: ways.map(inWords) };
 }
+
+/** Whether what a quiet retest takes is more than anybody sits through in a visit. */
+export function isBeyondVisit(need: RetestNeed, table: FaultTable = faultTable): boolean {
+  if (need.mode === 'look') return false;
+  return need.mode === 'time'
+    ? need.totalWatchMin > visitAtMostMin
+    : need.totalTries * figureOf(table.planning.oneTry, 'minutes') > visitAtMostMin;
+}
+
+/** How often it was seen to come; null where tries were counted. */
+const perHourIn = (baseline: WatchRecord | null): number | null =>
+  baseline?.mode === 'time' && baseline.minutes > 0 ? (60 * baseline.occurrences) / baseline.minutes : null;
 
 const inWords = (way: WayOverDays): OverDays['ways'][number] => {
   const { kind, minutes, days } = way;

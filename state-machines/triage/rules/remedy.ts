@@ -2,7 +2,15 @@ import type { QuietProof, TriageRecord } from '../../../shared/contract/triage.t
 import { message } from '../../../shared/message/message.ts';
 import { type EventOf, momentOf, type TriageEvent } from '../events.ts';
 import { type Quiet, quietOf } from '../quiet.ts';
-import { baselineWatches, filed, minutesOf, occurrencesIn, signed, verifyWatches } from '../record.ts';
+import {
+  baselineWatches,
+  filed,
+  minutesOf,
+  occurrencesIn,
+  reportsSinceRemedy,
+  signed,
+  verifyWatches,
+} from '../record.ts';
 import { figuresOf, judgeWatches, usable } from '../retest.ts';
 import { daysAfter, followUpDays, withOutcomeOfChoice } from './choices.ts';
 import { setAside } from './culprit.ts';
@@ -171,7 +179,7 @@ const startOver = (
 
 export const faultCameBack = rule('faultCameBack', {
   ready: firstOf(noWatchRuns, (record) =>
-    occurrencesIn(verifyWatches(record)).length > 0
+    occurrencesIn(verifyWatches(record)).length > 0 || reportsSinceRemedy(record).length > 0
       ? null
       : because('no-occurrence', message('recordFaultFirst')),
   ),

@@ -1,15 +1,18 @@
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { TriageRecord } from '../../../../shared/contract/triage.ts';
 import { followUpOutcomes } from '../../../../shared/contract/triage-names.ts';
+import type { RetestNeed } from '../../../../shared/isolation/index.ts';
 import { message } from '../../../../shared/message/message.ts';
-import { occurrencesIn, verifyWatches } from '../../record.ts';
+import { occurrencesIn, reportsSinceRemedy, verifyWatches } from '../../record.ts';
 import { judgeWatches } from '../../retest.ts';
 import { picturesToCheck } from '../../rules/leaving.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
+import { isBeyondVisit } from '../over-days.ts';
 import { openChangeStage } from './change.ts';
 import { escalateOffer } from './hand-over.ts';
 import { leftAnyway, leftOf, stillNeeded } from './need.ts';
+import { usualUntil, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** A culprit is named: how the ticket ends. A change that second line found open is ended before. */
@@ -54,7 +57,7 @@ export function verifyStage(asked: Asked): Stage {
     { type: 'close', note: '', override: {} },
     { text: message('closeAnyway') },
   );
-  if (occurrencesIn(watches).length > 0)
+  if (occurrencesIn(watches).length > 0 || reportsSinceRemedy(record).length > 0)
     return stage(message('cameAfterRemedy'), [
       afterWatch(record, { type: 'faultCameBack' }),
       closeAnyway,
@@ -74,6 +77,7 @@ export function verifyStage(asked: Asked): Stage {
     const first = leftMin === 0 ? [closeAnyway, ...watchOn] : [...watchOn, closeAnyway];
     return stage(message('watchRemedy', { how }), [...first, ...others]);
   }
+  if (isBeyondVisit(left, asked.table)) return overDaysStage(asked, left, [closeAnyway, ...check, ...others]);
   const offers = [...waitingOffers(asked, leftOf(left)), close, closeAnyway, ...others];
   return left.mode === 'time'
     ? stage(message('watchRemedyMinutes', { minutes: left.remainingMin }), offers)
@@ -83,6 +87,15 @@ export function verifyStage(asked: Asked): Stage {
           : message('lookAtRemedy', { looks: left.remainingLooks }),
         offers,
       );
+}
+
+/** Nobody sits through it: the client says whether it came, and without a report it is closed on that. */
+function overDaysStage(asked: Asked, left: RetestNeed, [close, ...others]: readonly Offer[]): Stage {
+  const { record, now } = asked;
+  const hasWaited = record.waits.some(({ kind, at }) => kind === 'client' && at >= (record.asLeft?.at ?? at));
+  const wait = waitForReports(record, usualUntil(now));
+  const offers = [...(hasWaited ? [close, wait] : [wait, close]), ...waitingOffers(asked, leftOf(left))];
+  return stage(message('remedyTooRareToWatch'), [...offers.filter((each) => each !== undefined), ...others]);
 }
 
 /** Before leaving, once: every source on every display; as offered, nothing of it is checked. */

@@ -1,5 +1,6 @@
 import type { ChangeRecord } from '../../../../shared/contract/triage.ts';
 import { message } from '../../../../shared/message/message.ts';
+import { runningWatch } from '../../record.ts';
 import { runningUnattended, unattendedOf } from '../../unattended.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
@@ -16,6 +17,8 @@ const dayMs = 86_400_000;
  */
 export function unattendedStage(asked: Asked, change: ChangeRecord): Stage | null {
   const { record, known, now } = asked;
+  // Somebody watches all the same: that watch comes to its end first.
+  if (runningWatch(record) !== null) return null;
   const running = runningUnattended(record);
   if (running !== null) {
     const firmware = running.firmwareBefore.map(({ deviceId }) => ({ deviceId }));
