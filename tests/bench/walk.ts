@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { Walk, type WalkEnd } from '../state-machines/triage/walk.ts';
 import { walkChains } from '../state-machines/triage/walk-chains.ts';
+import { Met } from '../state-machines/triage/walk-met.ts';
 import type { BenchRow } from './bench-row.ts';
 
 const walks = 10_000;
@@ -10,15 +11,21 @@ const chainSeed = 20_261_129;
 
 const kinds = ['closed', 'escalated', 'waiting', 'stranded'] as const;
 
-/** Walks blindly by what the plan offers, ten thousand times, and says how it ended; a walk that is stranded is printed. */
+/**
+ * Walks blindly by what the plan offers, ten thousand times; `--walks=…` says how many times. Says how it ended, in how
+ * many steps, and what was met how often; a walk that is stranded is printed with its way.
+ */
 export function benchWalk(): BenchRow[] {
-  const count = process.argv.includes('--quick') ? quickWalks : walks;
+  const asked = process.argv.find((word) => word.startsWith('--walks='))?.slice('--walks='.length);
+  const count = asked !== undefined ? Number(asked) : process.argv.includes('--quick') ? quickWalks : walks;
+  const met = new Met();
   const ends: WalkEnd[] = [];
   for (const [at, chain] of fc.sample(walkChains, { seed: chainSeed, numRuns: count }).entries()) {
-    const end = new Walk(chain, chainSeed + at).end();
+    const end = new Walk(chain, chainSeed + at, met).end();
     ends.push(end);
-    if (end.kind === 'stranded') console.log(`walk ${at}: ${end.why}`);
+    if (end.kind === 'stranded') console.log([`walk ${at}: ${end.why}`, ...end.told].join('\n  '));
   }
+  console.log([...met.lines(), `never met: ${met.missing().join(', ') || 'nothing'}`].join('\n'));
   return kinds.map((kind) => rowOf(kind, ends));
 }
 

@@ -1,4 +1,9 @@
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { ChangeKind } from '../../../shared/contract/triage.ts';
+import { changeKinds, patternTriggers, symptomKinds } from '../../../shared/contract/triage-names.ts';
+import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
+import { applicableChanges } from '../../../state-machines/index.ts';
+import { everyPlace } from '../../../state-machines/triage/changes/places.ts';
 import { oneOf } from '../../support/house/faults.ts';
 import type { Sent as Command } from '../../support/technician.ts';
 import { commandOf } from './any-commands.ts';
@@ -14,44 +19,119 @@ const interrupting = [
   'withdrawChange',
   'withdrawCulprit',
   'withdrawRemedy',
+  'withdrawLook',
+  'withdrawReport',
   'locateSideAgain',
-  'amendIntake',
   'answerWhatChanged',
+  'enterLateChange',
+  'waitFor',
   'note',
 ] as const;
 const technicians = [members.technician, members.admin, uuid(0x77)];
 
+/** So often somebody tries to do something else, where what they wanted is refused. */
+const mostAttempts = 5;
+
 /** Something that nobody planned for; says what it was. */
 export function interrupt(ticket: WalkedTicket, random: () => number): string {
-  const which = Math.floor(random() * (interrupting.length + 3));
-  switch (which) {
-    case 0:
-      return told(ticket, { type: 'escalate', question: 'What is it?', waivers: waiveAll });
-    case 1:
-      ticket.technician = oneOf(technicians, random);
-      return 'another technician';
-    case 2:
-      return occurrenceByLog(ticket, random);
-    default: {
-      const type = interrupting[which - 3] ?? 'note';
-      const picks = { what: 0, which: Math.floor(random() * 1000), minutes: 0, offline: false };
-      return told(ticket, commandOf([type], picks, ticket.snapshot) as Command);
-    }
+  for (let attempt = 0; attempt < mostAttempts; attempt += 1) {
+    const what = attemptTo(ticket, random);
+    if (what !== null) return what;
   }
+  return 'nothing that would be taken';
 }
 
-function told(ticket: WalkedTicket, command: Command): string {
-  const refused = ticket.send(command);
-  return refused === null ? command.type : `${command.type}, refused: ${refused}`;
+/** What was done; null where it was refused. */
+function attemptTo(ticket: WalkedTicket, random: () => number): string | null {
+  const which = Math.floor(random() * (interrupting.length + others.length));
+  const other = others[which - interrupting.length];
+  if (other !== undefined) return other(ticket, random);
+  const type = interrupting[which] ?? 'note';
+  const picks = { what: 0, which: Math.floor(random() * 1000), minutes: 0, offline: false };
+  return sent(ticket, commandOf([type], picks, ticket.snapshot) as Command);
 }
+
+const others: readonly ((ticket: WalkedTicket, random: () => number) => string | null)[] = [
+  (ticket) => sent(ticket, { type: 'escalate', question: 'What is it?', waivers: waiveAll }),
+  (ticket, random) => {
+    ticket.technician = oneOf(technicians, random);
+    return 'another technician';
+  },
+  (ticket, random) => occurrenceByLog(ticket, random),
+  (ticket, random) => {
+    ticket.openDiary(1 + Math.floor(random() * 30));
+    ticket.report(null);
+    return 'a diary for the client, and a report by it';
+  },
+  (ticket, random) => sent(ticket, { type: 'amendIntake', symptom: toldAnew(ticket, random) }),
+  (ticket, random) => sent(ticket, { type: 'recordLook', what: lookUnasked(ticket, random) }),
+];
+
+/** What somebody reads who was not asked to: a setting, or a page while all is well. */
+function lookUnasked({ record: { asFound } }: WalkedTicket, random: () => number) {
+  const ids = (asFound?.chain.devices ?? []).map(({ id }) => id);
+  const deviceId = ids.length === 0 ? 'd1' : oneOf(ids, random);
+  const shouldBe = oneOf(['enhanced', null], random);
+  return random() < 0.5
+    ? { kind: 'setting', deviceId, key: 'Input signal format', value: 'standard', shouldBe }
+    : { kind: 'signal', deviceId, moment: 'good', said: { kind: 'read', receives: null, sends: null } };
+}
+
+/** The client tells it otherwise than before. */
+function toldAnew({ record: { symptom } }: WalkedTicket, random: () => number) {
+  const kind = oneOf(symptomKinds, random);
+  const perHour = random() < 0.5 ? symptom.perHour : 1 + Math.floor(random() * 9);
+  const pattern = oneOf(
+    [
+      symptom.pattern,
+      { kind: 'always' },
+      { kind: 'trigger', trigger: oneOf(patternTriggers, random) },
+      { kind: 'random', rarely: random() < 0.5 },
+      { kind: 'notKnown' },
+    ],
+    random,
+  );
+  return { ...symptom, kind, perHour, pattern };
+}
+
+/** Where a kind of change can be made at all on a chain; anywhere, where it is not said to what. */
+function anyTarget(chain: Chain, kind: ChangeKind, random: () => number): Place {
+  const places = everyPlace(chain, changeCatalogue[kind].target);
+  return places.length > 0 ? oneOf(places, random) : { kind: 'link', linkId: oneOf(chain.links, random).id };
+}
+
+/**
+ * The technician makes a change of their own choice, the wanted kind of it where that applies here.
+ *
+ * @returns what it was; null where no change applies
+ */
+export function changeByHand(ticket: WalkedTicket, wanted: ChangeKind, random: () => number): string | null {
+  const chain = ticket.record.asFound?.chain;
+  const all = applicableChanges(ticket.snapshot, { ownChanges: ticket.ownChanges });
+  const ofKind = all.filter(({ kind }) => kind === wanted);
+  const change = ofKind.length > 0 ? oneOf(ofKind, random) : null;
+  const words = { detail: '', expected: 'It stays away', mayStay: random() < 0.5 };
+  if (wanted === 'otherChange' && chain !== undefined) {
+    const target = anyTarget(chain, wanted, random);
+    const detail = 'The shelf was moved';
+    return sent(ticket, { type: 'declareChange', kind: wanted, target, ...words, detail });
+  }
+  if (change === null) return null;
+  const { kind, target, own } = change;
+  return sent(ticket, { type: 'declareChange', kind, target, ownKindId: own?.id ?? null, ...words });
+}
+
+/** The type of what was sent; null where it was refused. */
+const sent = (ticket: WalkedTicket, command: Command): string | null =>
+  ticket.send(command) === null ? command.type : null;
 
 /** A log shows an occurrence that nobody saw, in a watch that has ended. */
-function occurrenceByLog(ticket: WalkedTicket, random: () => number): string {
+function occurrenceByLog(ticket: WalkedTicket, random: () => number): string | null {
   const ended = ticket.record.watches.filter(({ endedAt }) => endedAt !== null);
-  if (ended.length === 0) return 'no watch for a log';
+  if (ended.length === 0) return null;
   const { id, startedAt, endedAt, purpose } = oneOf(ended, random);
   const [from, to] = [Date.parse(startedAt), Date.parse(endedAt ?? startedAt)];
-  return told(ticket, {
+  return sent(ticket, {
     type: 'confirmOccurrence',
     watchId: id,
     occurredAt: new Date(from + Math.floor((to - from) * random())).toISOString(),
@@ -63,7 +143,8 @@ function occurrenceByLog(ticket: WalkedTicket, random: () => number): string {
 /** What second line may do with a case that it has taken. */
 export function answerOfSecondLine(chain: Chain, random: () => number): Command {
   const place: Place = { kind: 'link', linkId: oneOf(chain.links, random).id };
-  const change = { kind: oneOf(['reseat', 'replaceCable'], random), target: place };
+  const kind = oneOf(changeKinds, random);
+  const change = { kind, target: anyTarget(chain, kind, random) };
   const answers: Command[] = [
     { type: 'directStep', text: 'Read the EDID' },
     { type: 'directStep', text: 'Do this', change },

@@ -16,8 +16,15 @@ const goodPort = (port: Port): Port => ({
 const goodDevice = (device: Device): Device => ({
   ...device,
   edidHandling: { kind: 'passesOn' },
-  ports: device.ports.map(goodPort),
+  ports: [...device.ports.map(goodPort), ...spareInputs(device)],
 });
+/** Where there is one input there mostly is another. */
+const spareInputs = ({ role, ports }: Device): Port[] => {
+  const input = ports.find(({ direction }) => direction === 'input');
+  return input === undefined || role === 'splitter' || role === 'extender'
+    ? []
+    : [{ ...goodPort(input), id: 'spare', label: 'SPARE' }];
+};
 const goodLink = (link: Link): Link => ({
   ...link,
   category: link.construction === 'passiveCopper' ? 'premiumHighSpeed' : 'ultraHighSpeed',

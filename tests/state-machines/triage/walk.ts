@@ -1,17 +1,19 @@
 import { sourcesOf } from '../../../shared/chain/graph.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
+import { lastedAnswers } from '../../../shared/contract/diary-names.ts';
 import type { Offer, PlanReply } from '../../../shared/contract/plan.ts';
-import { symptomKinds } from '../../../shared/contract/triage.ts';
-import { verdicts } from '../../../shared/contract/triage-names.ts';
+import type { Symptom, TriageRecord } from '../../../shared/contract/triage.ts';
+import { changeKinds, contentKinds } from '../../../shared/contract/triage-names.ts';
 import type { Circumstances } from '../../../shared/isolation/index.ts';
 import { currentWait } from '../../../state-machines/triage/record.ts';
-import { anyFault, type Fault, oneOf } from '../../support/house/faults.ts';
+import { runningUnattended } from '../../../state-machines/triage/unattended.ts';
+import { anyFault, oneOf } from '../../support/house/faults.ts';
 import { House } from '../../support/house/house.ts';
-import { toldOf } from '../../support/house/told.ts';
 import { randomFrom } from '../../support/random.ts';
-import { type Sent as Command, isObservation, Technician, type Turn } from '../../support/technician.ts';
-import { untoldPattern } from '../../support/untold-pattern.ts';
-import { answerOfSecondLine, interrupt } from './interruptions.ts';
+import { isObservation, Technician, type Turn, withSampleWords } from '../../support/technician.ts';
+import { answerOfSecondLine, changeByHand, interrupt } from './interruptions.ts';
+import { anyKit, asAnswered, type Errs, ownChanges, symptomOf } from './walk-answers.ts';
+import { Met } from './walk-met.ts';
 import { WalkedTicket } from './walked-ticket.ts';
 
 export type WalkEnd = {
@@ -29,7 +31,7 @@ export const mostSteps = 60;
 const mostTurns = 600;
 const mostInterruptions = 3;
 /** Chances, a step: something comes in between; another offer than the advised one is taken. */
-const interruptedShare = 0.05;
+const interruptedShare = 0.07;
 const wandersShare = 0.1;
 /** Chances: an observer who sees wrongly, a verdict given by hand, a case that second line sends back. */
 const poorObserverShare = 0.2;
@@ -37,39 +39,79 @@ const byHandShare = 0.1;
 const sentBackShare = 0.4;
 /** The chance, a turn, that nobody ever comes back to a ticket that waits. */
 const staysWaitingShare = 0.3;
+/** Chances: a closed ticket is heard of again; a technician makes a change of their own choice, each time one could be. */
+const heardAgainShare = 0.3;
+const ownChangeShare = 0.3;
+/** Shares: organisations with kinds of change of their own; with firmware that is older than they want. */
+const ownKindsShare = 0.2;
+const oldFirmwareShare = 0.1;
+/** Chances: the client has a diary from the start; they report what they notice. */
+const diaryShare = 0.3;
+const reportsShare = 0.7;
+const mostReports = 6;
+const clientsChoices: ReadonlySet<string> = new Set(['recordChoice', 'chooseRemedy']);
+const dayMin = 1440;
 
 /** One technician who does blindly what the plan offers, in a house drawn from a seed. */
 export class Walk {
   readonly #chain: Chain;
   readonly #random: () => number;
+  readonly #house: House;
   readonly #technician: Technician;
   readonly #ticket: WalkedTicket;
+  readonly #met: Met;
+  readonly #errs: Errs;
+  /** A kind of change that the technician makes by their own choice, once it applies. */
+  #wanted: (typeof changeKinds)[number] | null;
   readonly #seen = new Set<string>();
   readonly #told: string[];
   #here: Circumstances;
   #steps = 0;
   #interruptions = 0;
 
-  constructor(chain: Chain, seed: number) {
+  constructor(chain: Chain, seed: number, met = new Met()) {
     const random = randomFrom(seed);
     const faults =
       random() < 0.15 ? [anyFault(chain, random), anyFault(chain, random)] : [anyFault(chain, random)];
     const observerError = random() < poorObserverShare ? 0.25 : 0.02;
     this.#chain = chain;
     this.#random = random;
-    this.#technician = new Technician(new House({ chain, faults, seed, observerError }), (offers) =>
-      this.#oneOf(offers),
-    );
-    const symptom = { kind: oneOf(symptomKinds, random), lastsS: null, ...toldIn(chain, faults, random) };
+    this.#met = met;
+    this.#errs = { chain, random, misreads: observerError, byHand: byHandShare };
+    this.#house = new House({ chain, faults, seed, observerError });
+    this.#technician = new Technician(this.#house, (offers) => this.#oneOf(offers));
+    const symptom = symptomOf(chain, faults, random);
     const sources = sourcesOf(chain).map(({ id }) => id);
-    this.#ticket = new WalkedTicket(chain, symptom, {
+    const intake = {
       affectedSources: random() < 0.3 ? [oneOf(sources, random)] : [],
       affectedDisplays: [],
-      content: oneOf(['notKnown', 'any', 'highRateOnly', 'protectedOnly'] as const, random),
+      content: oneOf(['notKnown', ...contentKinds] as const, random),
       workedBefore: oneOf([true, false, null], random),
-    });
-    this.#here = { kit: random() < 0.3 ? [] : null, people: random() < 0.6 ? 1 : 2, refused: [] };
+    };
+    const wanted = oneOf(changeKinds, random);
+    const isOld = wanted === 'updateFirmware' || random() < oldFirmwareShare;
+    this.#wanted = wanted;
+    this.#ticket = new WalkedTicket(
+      chain,
+      { symptom, ...intake },
+      {
+        ownChanges: random() < ownKindsShare ? ownChanges : [],
+        firmwareBelowLevel: isOld ? chain.devices.map(({ id }) => id) : [],
+        met,
+      },
+    );
+    this.#here = { kit: anyKit(random), people: random() < 0.6 ? 1 : 2, refused: [] };
+    if (random() < diaryShare) this.#ticket.openDiary(30);
     this.#told = [JSON.stringify(faults), JSON.stringify(symptom)];
+    this.#countIntake(symptom, intake.content);
+  }
+
+  #countIntake({ kind, pattern, onlyWith }: Symptom, content: string): void {
+    this.#met.count('symptom', kind);
+    this.#met.count('pattern', pattern.kind);
+    if (pattern.kind === 'trigger') this.#met.count('trigger', pattern.trigger);
+    if (onlyWith !== null) this.#met.count('onlyWith', onlyWith.kind);
+    this.#met.count('content', content);
   }
 
   end(): WalkEnd {
@@ -83,13 +125,15 @@ export class Walk {
   /** One turn of the walk; an end, where it comes to one. */
   #turn(): WalkEnd | null {
     const { state } = this.#ticket;
-    if (state === 'closed') return this.#ended('closed');
+    this.#met.count('state', state);
+    if (state === 'closed') return this.#onceClosed();
     if (state.startsWith('escalated.') && state !== 'escalated.moreRequested') return this.#withSecondLine();
-    if (state === 'waiting' && this.#random() < staysWaitingShare) return this.#ended('waiting');
     if (state === 'waiting') return this.#whileWaiting();
     this.#maybeInterrupt();
     if (this.#ticket.state !== state) return null;
     if (this.#steps >= mostSteps) return this.#stranded(`no end after ${mostSteps} steps`);
+    if (state === 'substitute.ready' && this.#changesByHand()) return null;
+    this.#letUnattendedPass();
     const plan = this.#ticket.plan(this.#here);
     const broken = this.#whatIsWrong(plan);
     if (broken !== null) return this.#stranded(broken);
@@ -97,10 +141,28 @@ export class Walk {
     return 'stranded' in turn ? this.#stranded(turn.stranded) : this.#take(turn, plan);
   }
 
-  /** Whoever wanders goes on with the ticket; handing it over unasked is an interruption. */
+  /**
+   * Whoever wanders goes on with the ticket; handing it over unasked is an interruption. What is the client's to choose
+   * may be any: the way on, and how it ends.
+   */
   #oneOf(offers: readonly Offer[]): Offer | undefined {
+    const theirs = offers.filter(
+      ({ steps: [first] }) => first !== undefined && clientsChoices.has(first.type),
+    );
+    if (theirs.length > 1) return oneOf(theirs, this.#random);
     const others = offers.filter(({ steps }) => !steps.some(({ type }) => type === 'escalate'));
     return others.length > 1 && this.#random() < wandersShare ? oneOf(others, this.#random) : offers[0];
+  }
+
+  /** The technician has an idea of their own, and makes that change: once, of the kind that this walk wants to see. */
+  #changesByHand(): boolean {
+    if (this.#wanted === null || this.#random() > ownChangeShare) return false;
+    const made = changeByHand(this.#ticket, this.#wanted, this.#random);
+    if (made === null) return false;
+    this.#wanted = null;
+    this.#steps += 1;
+    this.#told.push(`! by hand: ${made}`);
+    return made === 'declareChange';
   }
 
   /** Something is offered, each thing once, and every offer is accepted as it was made. */
@@ -109,6 +171,10 @@ export class Walk {
     const keys = offers.map(({ key }) => key);
     if (new Set(keys).size < keys.length) return `offered twice in ${state}: ${keys.join('; ')}`;
     for (const offer of offers) {
+      for (const { type, kind } of offer.steps) {
+        this.#met.count('offered', type);
+        if (type === 'declareChange') this.#met.count('changeOffered', String(kind));
+      }
       const refusal = this.#ticket.refusalOf(offer);
       if (refusal !== null) return `${offer.key} is offered and refused in ${state}: ${refusal}`;
     }
@@ -128,17 +194,11 @@ export class Walk {
     this.#told.push(`${state}: ${offer.key}`);
     for (const command of commands) {
       const before = this.#ticket.record;
-      const refused = this.#ticket.send(this.#byHand(command));
+      const refused = this.#ticket.send(asAnswered(command, this.#errs));
       if (refused !== null) return this.#stranded(`${command.type} is refused when taken: ${refused}`);
       this.#technician.took([command], before, this.#ticket.record);
     }
     return null;
-  }
-
-  /** Now and then a verdict is given by hand, and a wrong one. */
-  #byHand(command: Command): Command {
-    if (command.type !== 'judgeRetest' || this.#random() > byHandShare) return command;
-    return { ...command, override: { verdict: oneOf(verdicts, this.#random), reason: 'By eye' } };
   }
 
   #maybeInterrupt(): void {
@@ -164,6 +224,8 @@ export class Walk {
   #withSecondLine(): WalkEnd | null {
     const question = this.#ticket.record.escalations.at(-1)?.question ?? '';
     if (question === '') return this.#stranded('handed over without a question');
+    const broken = this.#whatIsWrong(this.#ticket.plan(this.#here));
+    if (broken !== null) return this.#stranded(broken);
     if (this.#interruptions >= mostInterruptions || this.#random() > sentBackShare)
       return this.#ended('escalated');
     this.#interruptions += 1;
@@ -185,13 +247,54 @@ export class Walk {
     const wait = currentWait(this.#ticket.record);
     const minutes = wait === null ? 0 : (Date.parse(wait.until) - Date.parse(this.#ticket.now)) / 60_000;
     if (wait === null || wait.what === '' || minutes <= 0) return this.#stranded('waits for nothing');
-    if (this.#interruptions >= mostInterruptions || this.#random() > sentBackShare)
-      return this.#ended('waiting');
+    const broken = this.#whatIsWrong(this.#ticket.plan(this.#here));
+    if (broken !== null) return this.#stranded(broken);
+    const isOver = this.#interruptions >= mostInterruptions || this.#random() > sentBackShare;
+    if (isOver || this.#random() < staysWaitingShare) return this.#ended('waiting');
     this.#interruptions += 1;
-    this.#pass(minutes);
+    this.#letDaysPass(Math.min(minutes, 20 * dayMin * this.#random()));
+    if (wait.kind === 'part') this.#here = { ...this.#here, kit: null };
     const refused = this.#ticket.send({ type: 'resumeWork', note: '' });
     this.#told.push(`! ${wait.kind} has come`);
     return refused === null ? null : this.#stranded(`work can't be resumed: ${refused}`);
+  }
+
+  /** It stays closed, which ends the walk, or something is heard of it: then it may be opened again. */
+  #onceClosed(): WalkEnd | null {
+    const plan = this.#ticket.plan(this.#here);
+    const broken = this.#whatIsWrong(plan);
+    if (broken !== null) return this.#stranded(broken);
+    if (this.#interruptions >= mostInterruptions || this.#random() > heardAgainShare)
+      return this.#ended('closed');
+    this.#interruptions += 1;
+    this.#letDaysPass(dayMin * (1 + 20 * this.#random()));
+    const offer = oneOf(plan.offers, this.#random);
+    this.#told.push(`! closed: ${offer.key}`);
+    return this.#take({ waitMin: 0, offer, commands: withSampleWords(offer) }, plan);
+  }
+
+  /** A change is left in until its day, or until somebody comes by earlier. */
+  #letUnattendedPass(): void {
+    const running = runningUnattended(this.#ticket.record);
+    if (running === null) return;
+    const minutes = (Date.parse(running.until) - Date.parse(this.#ticket.now)) / 60_000;
+    if (minutes <= 0) return;
+    this.#told.push(`! left in for ${Math.round(minutes / dayMin)} days`);
+    this.#letDaysPass(this.#random() < 0.8 ? minutes : minutes * this.#random());
+  }
+
+  /** Days go by without anybody on site; a client with a diary reports most of what they notice. */
+  #letDaysPass(minutes: number): void {
+    let left = minutes;
+    for (let reports = 0; reports < mostReports; reports += 1) {
+      const seenAfter = this.#house.untilSeen(left);
+      if (seenAfter === null) break;
+      this.#pass(seenAfter);
+      left -= seenAfter;
+      if (this.#random() < reportsShare)
+        this.#ticket.report(this.#random() < 0.5 ? null : oneOf(lastedAnswers, this.#random));
+    }
+    this.#pass(Math.max(0, left));
   }
 
   #pass(minutes: number): void {
@@ -200,6 +303,9 @@ export class Walk {
   }
 
   #ended(kind: WalkEnd['kind'], why = ''): WalkEnd {
+    const { record } = this.#ticket;
+    this.#met.record(record);
+    this.#met.count('end', endOf(kind, record));
     return { kind, why, steps: this.#steps, minutes: this.#ticket.minutes, told: this.#told };
   }
   #stranded(why: string): WalkEnd {
@@ -207,9 +313,8 @@ export class Walk {
   }
 }
 
-/** What the client tells of how it comes: mostly what is so, at times something else, or nothing. */
-function toldIn(chain: Chain, [fault]: readonly Fault[], random: () => number) {
-  const told = random();
-  if (fault === undefined || told < 0.2) return { perHour: null, ...untoldPattern };
-  return toldOf(told < 0.4 ? anyFault(chain, random) : fault);
+/** How a walk ended, with what was done about it or is waited for. */
+function endOf(kind: WalkEnd['kind'], record: TriageRecord): string {
+  if (kind === 'closed') return `closed ${record.remedy?.kind ?? ''}`;
+  return kind === 'waiting' ? `waiting ${currentWait(record)?.kind ?? ''}` : kind;
 }

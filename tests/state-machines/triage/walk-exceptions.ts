@@ -1,0 +1,33 @@
+/** What walks need not meet. The list may only shrink: a test holds how long it is. */
+export const notToMeet: readonly string[] = [
+  // Second line's, or a correction that whoever sees it makes unasked: never offered, and sent all the same.
+  'offered takeCase',
+  'offered askForMore',
+  'offered directStep',
+  'offered acceptCase',
+  'offered handBack',
+  'offered confirmOccurrence',
+  'offered withdrawOccurrence',
+  'offered correctOccurrence',
+  'offered withdrawReport',
+  'offered withdrawLook',
+  'offered enterLateChange',
+  // Only whoever makes it knows what it is.
+  'changeOffered otherChange',
+  // It takes a chain that few walks are over: a branch, a processor that can be moved, a supply of its own, a spare socket.
+  'changeOffered unplugBranch',
+  'changeOffered moveProcessorToDisplay',
+  'changeOffered sourceIntoProcessor',
+  'changeOffered otherSupply',
+  'changeOffered movePort',
+  'changeMade unplugBranch',
+  'changeMade moveProcessorToDisplay',
+  'changeMade sourceIntoProcessor',
+  // The last of many, at what is seldom suspected: a walk that comes to them has mostly been handed over before.
+  'changeOffered clearVents',
+  'changeOffered warmByUse',
+  'changeOffered oneSocketCircuit',
+  'changeOffered disconnectDisturber',
+  'changeOffered updateFirmware',
+];
+export const mostNotToMeet = 25;
