@@ -183,6 +183,8 @@ export const plan = z.object({
   twoFaults: z.object({ chance: probability, text: message }).nullable(),
   /** Null for a fault that can be watched for. */
   overDays: overDays.nullable(),
+  /** Given where weighing everything would take too long: tests left out, of all; what is advised is the best of the rest. */
+  cutShort: z.object({ left: z.int(), of: z.int() }).nullable(),
   /** Given where what is left to test costs more than it may bring: what the client chooses between. */
   ways: z.array(wayOn),
 });

@@ -124,8 +124,6 @@ async function programAt(ref: string): Promise<{ program: Program; remove(): voi
   return { program, remove };
 }
 
-const isCut = ({ sentence }: PlanReply): boolean => JSON.stringify(sentence).includes('planCutShort');
-
 /**
  * A plan from scratch, at twelve components and at the most that a chain can have, beside that of another commit in the
  * same run: `--against=REF`, the commit before where nothing is said.
@@ -142,7 +140,7 @@ export async function benchPlan(): Promise<BenchRow[]> {
     const plans = [here, ...(before === null ? [] : [planOf(before.program, chain)])];
     const [hereMs = 0, beforeMs = 0] = medianMs(plans, rounds);
     return {
-      name: isCut(here()) ? `${name}, the best of some` : name,
+      name: here().cutShort === null ? name : `${name}, the best of some`,
       value: `${hereMs.toFixed(1)} ms`,
       baseline: before === null ? 'nothing to compare with' : `${beforeMs.toFixed(1)} ms at ${ref}`,
       ratio: before === null ? '' : `${(hereMs / beforeMs).toFixed(2)} times`,

@@ -35,12 +35,8 @@ export function choiceOf(asked: Asked): Choice {
     // Before a side is known, only a watch with a menu up may come next: the machine proves the side first.
     ...(hasSide ? {} : { byClient: asked.menus.map(menuKey) }),
   });
-  const tests = proofOf(asked, plan) ?? testsOf(asked, plan);
-  return { plan, tests: { ...tests, sentences: [...tests.sentences, ...cutShortIn(plan)] } };
+  return { plan, tests: proofOf(asked, plan) ?? testsOf(asked, plan) };
 }
-
-const cutShortIn = ({ cutShort }: Plan): Message[] =>
-  cutShort === null ? [] : [message('planCutShort', cutShort)];
 
 export function testsOf({ state, changes }: Asked, { advice }: Plan): Tests {
   if (advice.kind !== 'test') return noTests;

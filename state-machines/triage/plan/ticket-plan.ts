@@ -1,7 +1,7 @@
 import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Offer, PhonePlanReply, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import { type ClientReach, planRemotely, suspectsOf } from '../../../shared/isolation/index.ts';
-import { message } from '../../../shared/message/message.ts';
+import { type Message, message } from '../../../shared/message/message.ts';
 import { namedChange } from '../../../shared/message/named-change.ts';
 import type { TriageSnapshot } from '../evolve.ts';
 import { once } from '../once.ts';
@@ -43,9 +43,10 @@ function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
   // Where the client chooses the way on, none of the tests is worth its time.
   const tests = looksOn && ways.length === 0 ? testsShown(asked, offers, choice()) : [];
   const [next = null, ...others] = tests;
+  const cutShort = looksOn ? choice().plan.cutShort : null;
   return {
     state,
-    sentence,
+    sentence: withCutShort(sentence, cutShort),
     offers,
     watchMin: offers[0]?.watchMin ?? null,
     next,
@@ -55,6 +56,7 @@ function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
     suspects: suspectsOf(asked.standing.model),
     twoFaults: twoFaultsOf(asked),
     overDays: overDaysOf(asked),
+    cutShort,
     ways,
   };
 }
@@ -67,6 +69,12 @@ function twoFaultsOf({ record, known: { chain } }: Asked): PlanReply['twoFaults'
   const place = namedPlace(chain, change.target);
   return { chance, text: message('perhapsTwoFaults', { chance, change: namedChange(change), place }) };
 }
+
+/** Whatever the stage, whoever reads the advice is told that not everything was weighed for it. */
+const withCutShort = (sentence: Message, cutShort: PlanReply['cutShort']): Message =>
+  cutShort === null
+    ? sentence
+    : message('sentences', { sentences: [sentence, message('planCutShort', cutShort)] });
 
 /** The tests that can begin now; before the fault is reproduced, the first ones are shown ahead of their time. */
 const testsShown = ({ state }: Asked, offers: readonly Offer[], { tests }: Choice): PlannedTestView[] =>
@@ -94,7 +102,7 @@ export function planByPhone(
   const [next = null, ...others] = testsOf({ ...asked, state: 'onThePhone' }, plan).views;
   return {
     state: asked.state,
-    sentence: plan.sentence,
+    sentence: withCutShort(plan.sentence, plan.cutShort),
     offers: [],
     watchMin: null,
     next,
@@ -104,6 +112,7 @@ export function planByPhone(
     suspects: suspectsOf(asked.standing.model),
     twoFaults: twoFaultsOf(asked),
     overDays: overDaysOf(asked),
+    cutShort: plan.cutShort,
     ways: [],
     visitChance,
     visitFirst,

@@ -11,7 +11,7 @@ import {
   planByPhone,
   planTicket,
 } from '../../../state-machines/index.ts';
-import { homeCinema } from '../../chain/build-chain.ts';
+import { display, homeCinema, processor, rowOf, source } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
 import { link } from './triage-events.ts';
 
@@ -33,6 +33,14 @@ function requestOf(ticket: TriageCase, more: Partial<PlanRequest['known']> = {})
     ...more,
   };
   return { known, chainVersion: 3, here: { kit: null, people: 2, refused: [] }, now: ticket.now };
+}
+/** The same over a chain of so many devices in a row, of which nothing but its description is known. */
+function planOfRow(devices: number): PlanReply {
+  const between = Array.from({ length: devices - 2 }, (_, at) => processor(`p${at}`));
+  const long = rowOf([source('player'), ...between, display('projector')]);
+  const ticket = new TriageCase({ chain: long });
+  const request = requestOf(ticket, knownOfChain(long, ticket.record.symptom, settings, []));
+  return planTicket(ticket.snapshot, request);
 }
 const planOf = (ticket: TriageCase): PlanReply => planTicket(ticket.snapshot, requestOf(ticket));
 
@@ -154,5 +162,20 @@ describe('what a plan says', () => {
       );
     }
     expect(plan.van.length).toBeGreaterThan(0);
+  });
+});
+
+describe('the plan of a very large chain', () => {
+  it('says that it is the best of what it had the time to weigh, and gives the same each time', () => {
+    const plan = planOfRow(200);
+    expect(plan.cutShort?.left).toBeGreaterThan(0);
+    expect(JSON.stringify(plan.sentence)).toContain('planCutShort');
+    expect(plan.next).not.toBeNull();
+    expect(planOfRow(200)).toEqual(plan);
+  });
+
+  it('says nothing of the kind where everything was weighed', () => {
+    expect(planOfRow(6).cutShort).toBeNull();
+    expect(JSON.stringify(planOfRow(6).sentence)).not.toContain('planCutShort');
   });
 });
