@@ -1,16 +1,20 @@
 import type { FirmwareMinimum } from '../chain/firmware-level.ts';
-import { linkEnds, signalRank } from '../chain/graph.ts';
+import { signalRank } from '../chain/graph.ts';
 import { namedLink, namedPlace } from '../chain/named-place.ts';
 import type { Chain, Finding, Place } from '../contract/chain.ts';
 import { findingSeverities } from '../contract/chain-names.ts';
 import type { Symptom } from '../contract/triage.ts';
 import { type Message, message } from '../message/index.ts';
+import { type BudgetAssumptions, linkFaults } from '../signal/link-budget/index.ts';
+import { type PowerAssumptions, powerBudget } from '../signal/power.ts';
+import { capacityRules } from './rules/cable-capacity.ts';
 import { cableRules } from './rules/cables.ts';
 import { deviceRules } from './rules/devices.ts';
 import { portRules } from './rules/ports.ts';
 import {
   type AuditAssumptions,
   type AuditContext,
+  type LinkContext,
   type Observation,
   type Rule,
   usualAssumptions,
@@ -27,10 +31,16 @@ export type AuditOptions = {
   displayId?: string | undefined;
   /** Findings that explain this symptom are `mustFix` where they would be `shouldFix`. */
   symptom?: Symptom['kind'] | undefined;
-  /** The organisation's own numbers in place of `usualAssumptions`. */
-  assumptions?: Partial<AuditAssumptions> | undefined;
-  /** Findings from elsewhere, such as the link budget's, to be sorted in. */
+  /** The organisation's own numbers in place of `usualAssumptions` and the signal's. */
+  assumptions?: (Partial<AuditAssumptions> & SignalAssumptions) | undefined;
+  /** Findings from elsewhere, such as those of content protection, to be sorted in. */
   linkFindings?: readonly Finding[] | undefined;
+};
+
+/** What the budgets of cables and 5 V lines take for granted, where the organisation has figures of its own. */
+export type SignalAssumptions = {
+  budget?: Partial<BudgetAssumptions>;
+  cableDrawMa?: Partial<PowerAssumptions>;
 };
 
 /**
@@ -46,12 +56,9 @@ export function auditChain(chain: Chain, options: AuditOptions): Finding[] {
     displayId: options.displayId ?? null,
     assumptions: withUsual(options.assumptions),
   };
-  const ofLinks = chain.links.flatMap((link) => {
-    const ends = linkEnds(chain, link);
-    if (ends === null) return [];
-    const subject = { ...context, link, ends, named: namedLink(chain, link) };
-    const place: Place = { kind: 'link', linkId: link.id };
-    return [...cableRules, ...portRules].flatMap((rule) => findings(rule, subject, place, options.symptom));
+  const ofLinks = linksOf(context, options.assumptions).flatMap((subject) => {
+    const place: Place = { kind: 'link', linkId: subject.link.id };
+    return linkRules.flatMap((rule) => findings(rule, subject, place, options.symptom));
   });
   const ofDevices = chain.devices.flatMap((device) => {
     const place: Place = { kind: 'device', deviceId: device.id };
@@ -61,17 +68,32 @@ export function auditChain(chain: Chain, options: AuditOptions): Finding[] {
   return sorted(chain, [...ofLinks, ...ofDevices, ...(options.linkFindings ?? [])]);
 }
 
+const linkRules = [...capacityRules, ...cableRules, ...portRules];
+
+/** Each link that joins two ports, with what its budgets say of it. */
+function linksOf(context: AuditContext, own: AuditOptions['assumptions']): LinkContext[] {
+  const { chain } = context;
+  const { requiredGbps } = context.assumptions;
+  const faulty = linkFaults(chain, { requiredGbps, assumptions: own?.budget ?? {} });
+  const powers = new Map(powerBudget(chain, own?.cableDrawMa).map((power) => [power.linkId, power]));
+  return faulty.flatMap(({ run, faults }) => {
+    const { link, source, output, sink, input } = run;
+    const power = powers.get(link.id);
+    const ends = { source, output, sink, input };
+    return power === undefined
+      ? []
+      : [{ ...context, link, ends, named: namedLink(chain, link), faults, power }];
+  });
+}
+
 /** Every rule of the audit, for lists and help texts. */
 export const auditRules: readonly { id: string; source: Message }[] = [
-  ...new Map(
-    [...cableRules, ...portRules, ...deviceRules].map(({ id, source }) => [id, { id, source }]),
-  ).values(),
+  ...new Map([...linkRules, ...deviceRules].map(({ id, source }) => [id, { id, source }])).values(),
 ];
 
 function withUsual(own: AuditOptions['assumptions']): AuditAssumptions {
   return {
     shortestCableM: own?.shortestCableM ?? usualAssumptions.shortestCableM,
-    longestCopperM: own?.longestCopperM ?? usualAssumptions.longestCopperM,
     requiredGbps: own?.requiredGbps ?? usualAssumptions.requiredGbps,
   };
 }

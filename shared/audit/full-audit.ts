@@ -1,6 +1,14 @@
+import { displaysOf, upstreamOf } from '../chain/graph.ts';
+import { namedPlace } from '../chain/named-place.ts';
 import type { Chain, Finding } from '../contract/chain.ts';
-import { type AuditAssumptions, type AuditOptions, auditChain } from './chain-audit.ts';
-import { type SignalAssumptions, signalFindings } from './signal-findings.ts';
+import { message } from '../message/index.ts';
+import {
+  type AuditAssumptions,
+  type AuditOptions,
+  auditChain,
+  type SignalAssumptions,
+} from './chain-audit.ts';
+import { protectionFindings } from './protection-findings.ts';
 
 /** What an audit is for: on its own, or with a fault being looked for that shows on a display. */
 export type AuditPurpose = Pick<AuditOptions, 'duringTriage' | 'symptom' | 'displayId'>;
@@ -16,10 +24,30 @@ export function fullAudit(
   settings: SignalAssumptions & Partial<AuditAssumptions>,
   minimumFirmware: AuditOptions['minimumFirmware'],
 ): Finding[] {
-  return auditChain(chain, {
+  const findings = auditChain(chain, {
     ...purpose,
     minimumFirmware,
-    linkFindings: signalFindings(chain, chain.wantedFormats, settings),
+    linkFindings: protectionFindings(chain),
     assumptions: settings,
+  });
+  return purpose.displayId === undefined ? findings : withBranches(chain, purpose.displayId, findings);
+}
+
+/** A finding that lies on no way to the display with the fault says so: it can't be what shows there. */
+function withBranches(chain: Chain, displayId: string, findings: readonly Finding[]): Finding[] {
+  if (!displaysOf(chain).some(({ id }) => id === displayId)) return [...findings];
+  const onTheWay = upstreamOf(chain, displayId).add(displayId);
+  const links = new Set(chain.links.filter(({ to }) => onTheWay.has(to.deviceId)).map(({ id }) => id));
+  const display = namedPlace(chain, { kind: 'device', deviceId: displayId });
+  return findings.map((finding) => {
+    const { place } = finding;
+    const isOnTheWay =
+      place.kind === 'chain' ||
+      // A second display on the same output is told of because of this one.
+      finding.rule === 'parallel-display' ||
+      (place.kind === 'link' ? links.has(place.linkId) : onTheWay.has(place.deviceId));
+    return isOnTheWay
+      ? finding
+      : { ...finding, text: message('onAnotherBranch', { finding: finding.text, display }) };
   });
 }

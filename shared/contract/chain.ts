@@ -44,6 +44,13 @@ export const videoFormat = z.object({
 });
 export type VideoFormat = z.infer<typeof videoFormat>;
 
+/** A format with whom it is wanted of. Without a list, of whichever can send or show it at all. */
+export const wantedFormat = videoFormat.extend({
+  sourceIds: z.array(placeId).max(200).optional(),
+  displayIds: z.array(placeId).max(200).optional(),
+});
+export type WantedFormat = z.infer<typeof wantedFormat>;
+
 const edidHex = z
   .string()
   .regex(/^([0-9a-f]{2})+$/, misfit('fieldNotHexadecimal'))
@@ -152,6 +159,14 @@ export const link = z.object({
   installedOn: z.iso.date().nullable().default(null),
   /** What the cable's own electronics draw from the 5 V line, mA; null when not known. */
   drawMa: z.number().min(0).max(5000).nullable().default(null),
+  /** What its maker rates an active cable or an extender for: gross bit rate, and up to which length; left out where not known. */
+  rated: z
+    .object({ gbps: z.number().positive().max(48), lengthM: z.number().positive().max(1000).nullable() })
+    .optional(),
+  /** American wire gauge of the data pairs, where it is printed on the jacket. */
+  gaugeAwg: z.int().min(18).max(36).optional(),
+  /** Couplers and wall plates that join it of several cables; left out where nobody looked. */
+  couplers: z.int().min(0).max(10).optional(),
   notes: text.default(''),
 });
 export type Link = z.infer<typeof link>;
@@ -162,7 +177,7 @@ export const chain = z.object({
   devices: z.array(device).max(200),
   links: z.array(link).max(400),
   /** What the client wants to see through this chain. */
-  wantedFormats: z.array(videoFormat).max(40).default([]),
+  wantedFormats: z.array(wantedFormat).max(40).default([]),
 });
 export type Chain = z.infer<typeof chain>;
 /** A chain as a client sends it, before defaults are filled in. */

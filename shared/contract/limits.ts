@@ -40,10 +40,11 @@ export const ranges = {
   risk: { min: 0.001, max: 0.5 },
   reopenDays: { min: 0, max: 3650 },
   shortestCableM: { min: 0, max: 10 },
-  longestCopperM: { min: 1, max: 100 },
   reachM: { min: 0, max: 1000 },
   /** Of the reach of passive copper. */
   activeCopperReach: { min: 1, max: 20 },
+  /** Of the reach that is counted on. */
+  farthestReach: { min: 1, max: 3 },
   /** A part of what the category promises. */
   share: { min: 0.1, max: 1 },
   tmdsMHz: { min: 25, max: 600 },

@@ -39,7 +39,6 @@ const budgetSettings = z.object({
       highSpeed: reachM.default(reaches.highSpeed),
       premiumHighSpeed: reachM.default(reaches.premiumHighSpeed),
       ultraHighSpeed: reachM.default(reaches.ultraHighSpeed),
-      unknown: reachM.default(reaches.unknown),
     })
     .prefault({}),
   activeCopperReach: z
@@ -48,10 +47,17 @@ const budgetSettings = z.object({
     .max(ranges.activeCopperReach.max)
     .default(budget.activeCopperReach),
   activeOpticalReachM: reachM.default(budget.activeOpticalReachM),
+  farthestReach: z
+    .number()
+    .min(ranges.farthestReach.min)
+    .max(ranges.farthestReach.max)
+    .default(budget.farthestReach),
   uncertified: share.default(budget.uncertified),
   siteFittedEnds: share.default(budget.siteFittedEnds),
+  perCoupler: share.default(budget.perCoupler),
   unknownCategory: z.enum(knownCategories).default(budget.unknownCategory),
   extenderTmdsMHz: z.number().min(ranges.tmdsMHz.min).max(ranges.tmdsMHz.max).default(budget.extenderTmdsMHz),
+  twistedPairReachM: reachM.default(budget.twistedPairReachM),
 });
 const drawMa = z.number().min(ranges.drawMa.min).max(ranges.drawMa.max);
 const cableDraws = z.object({
@@ -77,12 +83,6 @@ export const organisationSettings = z.object({
     .min(ranges.shortestCableM.min)
     .max(ranges.shortestCableM.max)
     .default(organisationDefaults.shortestCableM),
-  /** A copper cable longer than this is a finding, metres. */
-  longestCopperM: z
-    .number()
-    .min(ranges.longestCopperM.min)
-    .max(ranges.longestCopperM.max)
-    .default(organisationDefaults.longestCopperM),
   /** What the link budget takes for granted, see shared/signal/link-budget/assumptions.ts. */
   budget: budgetSettings.prefault({}),
   /** What a cable's electronics draw from the 5 V line where its record does not say, mA. */

@@ -8,6 +8,7 @@ const modesByRule: Readonly<Record<string, readonly FailureMode[]>> = {
   'factory-fitted-ends': ['bandwidth', 'contact'],
   'optical-on-source-power': ['linkPower', 'fiveVolt'],
   'twisted-pair-extender': ['bandwidth', 'linkPower', 'contact', 'contentProtection', 'powerOrHeat'],
+  couplers: ['coupling', 'bandwidth'],
   direction: ['direction'],
   'end-power': ['linkPower'],
   seating: ['contact'],

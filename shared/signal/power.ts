@@ -65,9 +65,9 @@ const recordedOr = (recorded: number | null, standardMa: number): PowerFigure =>
   recorded === null ? { ma: standardMa, basis: 'standard' } : { ma: recorded, basis: 'recorded' };
 
 function cableDraw({ construction, drawMa, sourceEnd, sinkEnd }: Link, draws: PowerAssumptions): PowerFigure {
+  const isFed = [sourceEnd, sinkEnd].some((end) => end.needsPower && end.powered === 'yes');
+  if (isFed) return { ma: 0, basis: 'ownSupply' };
   if (drawMa !== null) return { ma: drawMa, basis: 'recorded' };
-  const powered = [sourceEnd, sinkEnd].some((end) => end.needsPower && end.powered === 'yes');
-  if (powered) return { ma: 0, basis: 'ownSupply' };
   return { ma: draws[construction], basis: construction === 'passiveCopper' ? 'standard' : 'assumed' };
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { usualAssumptions } from '../../shared/audit/chain-audit.ts';
 import type { Chain, Link } from '../../shared/contract/chain.ts';
+import { organisationDefaults } from '../../shared/contract/defaults.ts';
 import {
   chainOf,
   display,
@@ -30,26 +31,28 @@ describe('cables', () => {
     { highestMode: tmds9 },
   );
 
+  const highSpeed = (facts: Partial<Link>): Chain =>
+    withLink(between9, 'L3', { category: 'highSpeed', certified: false, ...facts });
+
   it.each<[string, Chain, string[]]>([
     ['of category Standard', L3({ category: 'standard' }), ['certification mustFix L3']],
     ['of category High Speed, certified', L3({ category: 'highSpeed' }), ['certification mustFix L3']],
     ['of Premium High Speed without a label', L3({ certified: false }), ['certification shouldFix L3']],
     ['of Ultra High Speed, certified', L3({ category: 'ultraHighSpeed' }), []],
     ['of an unknown category', L3({ category: 'unknown', certified: false }), ['certification note L3']],
-    ['1 m long', L3({ lengthM: 1 }), ['length-short shouldFix L3']],
-    ['1.7 m long', L3({ lengthM: 1.7 }), ['length-short shouldFix L3']],
-    ['1.8 m long', L3({ lengthM: 1.8 }), []],
-    ['6 ft long', L3({ lengthM: 1.8288 }), []],
+    ['1 m long, certified', L3({ lengthM: 1 }), []],
+    ['1 m long', highSpeed({ lengthM: 1 }), ['length-short shouldFix L3']],
+    ['1.7 m long', highSpeed({ lengthM: 1.7 }), ['length-short shouldFix L3']],
+    ['1.8 m long', highSpeed({ lengthM: 1.8 }), []],
+    ['6 ft long', highSpeed({ lengthM: 1.8288 }), []],
     ['7.6 m of passive copper', L3({ lengthM: 7.6 }), []],
     ['25 ft of passive copper', L3({ lengthM: 7.62 }), []],
-    ['7.7 m of passive copper', L3({ lengthM: 7.7 }), ['length-long mustFix L3']],
-    [
-      '10 m of active copper',
-      L3({ lengthM: 10, construction: 'activeCopper', direction: 'asMarked' }),
-      ['length-long shouldFix L3'],
-    ],
+    ['11 m of passive copper that bears a label', L3({ lengthM: 11 }), []],
+    ['12 m of passive copper that bears a label', L3({ lengthM: 12 }), ['length-long shouldFix L3']],
+    ['10 m of passive copper', L3({ certified: false, lengthM: 10 }), ['length-long shouldFix L3']],
+    ['12 m of passive copper', L3({ certified: false, lengthM: 12 }), ['length-long mustFix L3']],
+    ['12 m of active copper', L3({ lengthM: 12, construction: 'activeCopper', direction: 'asMarked' }), []],
     ['60 m of active optical', L4({ lengthM: 60 }), []],
-    ['1 m of active optical', L4({ lengthM: 1 }), ['length-short shouldFix L4']],
     [
       'optical with ends fitted on site',
       L4({ factoryFittedEnds: false }),
@@ -60,11 +63,15 @@ describe('cables', () => {
       L4({ factoryFittedEnds: null }),
       ['factory-fitted-ends note L4'],
     ],
-    ['copper with ends fitted on site', L3({ factoryFittedEnds: false }), []],
+    [
+      'copper with ends fitted on site',
+      L3({ factoryFittedEnds: false }),
+      ['factory-fitted-ends shouldFix L3'],
+    ],
     [
       'over twisted pair',
       L4({ construction: 'twistedPairExtender', category: 'unknown', certified: false, lengthM: 30 }),
-      ['twisted-pair-extender shouldFix L4'],
+      ['twisted-pair-extender shouldFix L4', 'certification note L4'],
     ],
     ['reversed', L4({ direction: 'reversed' }), ['direction mustFix L4']],
     ['of passive copper, reversed', L3({ direction: 'reversed' }), ['direction mustFix L3']],
@@ -122,8 +129,8 @@ describe('cables', () => {
     ],
     [
       '10 m of passive copper between such ports',
-      withLink(between9, 'L3', { lengthM: 10 }),
-      ['length-long shouldFix L3'],
+      withLink(between9, 'L3', { certified: false, lengthM: 10 }),
+      [],
     ],
   ])('%s', (_name, chain, expected) => {
     expect(seen(chain)).toEqual(expected);
@@ -140,18 +147,23 @@ describe('cables', () => {
           source('player', { ports: [output('out1', { fiveVoltMa: supplyMa })] }),
           display('projector', { ports: [input('in1', { fiveVoltMa: sinkMa })] }),
         ],
-        [opticalCable('player.out1', 'projector.in1', { id: 'L1', ...facts })],
+        [opticalCable('player.out1', 'projector.in1', { id: 'L1', sinkEnd: end({}), ...facts })],
       );
 
     it.each<[string, Chain, string[]]>([
       ['may starve', direct({}), ['optical-on-source-power shouldFix L1']],
-      ['starves by the figures', direct({ drawMa: 250 }, 55), ['optical-on-source-power mustFix L1']],
+      ['starves by the figures', direct({ drawMa: 250 }, 55, 10), ['five-volt mustFix L1']],
       [
         'starves by the figures with what the display draws',
         direct({ drawMa: 250 }, 300, 51),
-        ['optical-on-source-power mustFix L1'],
+        ['five-volt mustFix L1'],
       ],
       ['is fed by the figures', direct({ drawMa: 250 }, 300), ['optical-on-source-power note L1']],
+      [
+        'is fed at the display',
+        direct({ drawMa: 250, sinkEnd: end({ needsPower: true, powered: 'yes' }) }, 55, 10),
+        ['optical-on-source-power note L1'],
+      ],
       [
         'is fed by its own supply',
         direct({ sourceEnd: end({ needsPower: true, powered: 'yes' }) }),
@@ -162,21 +174,22 @@ describe('cables', () => {
     });
 
     it('says the figures it judges by', () => {
-      expect(only(direct({ drawMa: 250 }, 55)).text.values).toMatchObject({ supply: 55, draw: 250 });
+      const { budget } = only(direct({ drawMa: 250 }, 55, 10)).text.values;
+      const figures = { supply: { values: { supply: 55 } }, cable: { values: { draw: 250 } } };
+      expect(budget).toMatchObject({ values: { budget: { values: figures } } });
     });
   });
 
   it('are judged by the numbers an organisation sets', () => {
-    const long = L3({ lengthM: 9 });
-    expect(seen(long, { assumptions: { longestCopperM: 10 } })).toEqual([]);
-    expect(seen(cinema, { assumptions: { shortestCableM: 4 } })).toEqual([
-      'length-short shouldFix L1',
-      'length-short shouldFix L2',
+    const long = L3({ certified: false, lengthM: 9 });
+    const passiveCopperReachM = { ...organisationDefaults.budget.passiveCopperReachM, premiumHighSpeed: 10 };
+    const own = { budget: { passiveCopperReachM, uncertified: 1 } };
+    expect(seen(long, { assumptions: own })).toEqual([]);
+    expect(seen(highSpeed({ lengthM: 3 }), { assumptions: { shortestCableM: 4 } })).toEqual([
       'length-short shouldFix L3',
-      'length-short shouldFix L5',
     ]);
     expect(seen(L3({ category: 'highSpeed' }), { assumptions: { requiredGbps: 9 } })).toEqual([]);
-    expect(usualAssumptions).toEqual({ shortestCableM: 1.8, longestCopperM: 7.6, requiredGbps: 18 });
+    expect(usualAssumptions).toEqual({ shortestCableM: 1.8, requiredGbps: 18 });
   });
 
   it('between ports of 48 Gbit/s have to be certified for that where the organisation asks for it', () => {
@@ -186,7 +199,7 @@ describe('cables', () => {
     ]);
     expect(seen(fast)).toEqual([]);
     const asked = only(fast, { assumptions: { requiredGbps: 48 } });
-    expect(asked.text).toMatchObject({ code: 'cableCategoryTooLow', values: { testedFor: 18, needed: 48 } });
+    expect(asked.text).toMatchObject({ code: 'cableTestedForLess', values: { testedFor: 18, needed: 48 } });
     expect(asked.whatToDo.values).toEqual({ rates: [48] });
   });
 });
@@ -203,7 +216,7 @@ describe('cautions', () => {
   });
 
   it('defer to local codes for cables in walls, and warn of cables across floors', () => {
-    const old = { lengthM: 12, category: 'premiumHighSpeed' } as const;
+    const old = { lengthM: 12, category: 'premiumHighSpeed', certified: false } as const;
     const inWall = cautions(withLink(cinema, 'L3', { ...old, route: 'inWall' }));
     expect(inWall).toContain('cautionCableInWall');
     expect(inWall).not.toContain('cautionCableAcrossFloor');
@@ -213,14 +226,18 @@ describe('cautions', () => {
   });
 
   it('keep to what the work is: no floor for a short cable, no rack between source and display', () => {
-    expect(cautions(withLink(cinema, 'L3', { lengthM: 1 }))).not.toContain('cautionCableAcrossFloor');
+    expect(cautions(withLink(cinema, 'L3', { lengthM: 2, certified: false }))).not.toContain(
+      'cautionCableAcrossFloor',
+    );
     const direct = rowOf([source('player'), display('tv')], { certified: false });
     expect(cautions(direct)).toContain('cautionDisplay');
     expect(cautions(direct)).not.toContain('cautionMains');
   });
 
   it('warn of the light of the optical cable that is to come', () => {
-    expect(cautions(withLink(cinema, 'L3', { lengthM: 12 }))).toContain('cautionOpticalLight');
+    expect(cautions(withLink(cinema, 'L3', { lengthM: 12, certified: false }))).toContain(
+      'cautionOpticalLight',
+    );
   });
 
   it('are left out where the work is done in a menu', () => {

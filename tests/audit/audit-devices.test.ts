@@ -97,6 +97,7 @@ describe('devices', () => {
       withLink(rowOf([source('player'), extender('box'), display('tv')]), 'boxout1-tvin1', {
         construction: 'twistedPairExtender',
         lengthM: 20,
+        sourceEnd: { needsPower: true, powered: 'yes', seated: 'yes' },
       }),
       ['twisted-pair-extender shouldFix boxout1-tvin1'],
     ],

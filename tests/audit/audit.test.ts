@@ -20,13 +20,13 @@ describe('a home cinema in good order', () => {
 
 describe('a symptom', () => {
   it('makes what explains it urgent, and nothing else', () => {
-    const chain = withDevice(withLink(cinema, 'L1', { lengthM: 1 }), 'receiver', {
+    const chain = withDevice(withLink(cinema, 'L1', { certified: false }), 'receiver', {
       edidHandling: { kind: 'replaces', edidHex: null },
     });
-    expect(seen(chain)).toEqual(['length-short shouldFix L1', 'edid-management shouldFix receiver']);
+    expect(seen(chain)).toEqual(['certification shouldFix L1', 'edid-management shouldFix receiver']);
     expect(seen(chain, { symptom: 'noHdr' })).toEqual([
       'edid-management mustFix receiver',
-      'length-short shouldFix L1',
+      'certification shouldFix L1',
     ]);
   });
 
@@ -55,7 +55,7 @@ describe('findings from elsewhere', () => {
       cautions: [],
     };
     const chain = withLink(
-      withLink(withLink(cinema, 'L1', { lengthM: 1 }), 'L4', { direction: 'reversed' }),
+      withLink(withLink(cinema, 'L1', { certified: false }), 'L4', { direction: 'reversed' }),
       'L2',
       {
         sinkEnd: end({ seated: 'no' }),
@@ -65,7 +65,7 @@ describe('findings from elsewhere', () => {
       'seating mustFix L2',
       'link-budget mustFix L3',
       'direction mustFix L4',
-      'length-short shouldFix L1',
+      'certification shouldFix L1',
     ]);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { signalFindings } from '../../shared/audit/signal-findings.ts';
+import { fullAudit } from '../../shared/audit/full-audit.ts';
 import type { Chain } from '../../shared/contract/chain.ts';
 import {
   chainOf,
@@ -13,8 +13,9 @@ import {
 } from '../chain/build-chain.ts';
 import { cinema, edid1080, format, uhd60, withEdid } from '../signal/link-budget/chains.ts';
 
-const found = (chain: Chain, wanted = [uhd60]) =>
-  signalFindings(chain, wanted).filter(({ rule }) => rule === 'link-budget');
+const signal = ['link-budget', 'certification', 'port-mode', 'five-volt'];
+const found = (chain: Chain, wantedFormats = [uhd60]) =>
+  fullAudit({ ...chain, wantedFormats }, {}, {}, []).filter(({ rule }) => signal.includes(rule));
 
 describe('what the budgets say against a chain', () => {
   it('is nothing where every link carries what is wanted', () => {
@@ -26,8 +27,8 @@ describe('what the budgets say against a chain', () => {
     const [finding, ...others] = found(chain);
     expect(others).toEqual([]);
     expect(finding).toMatchObject({ severity: 'mustFix', place: { kind: 'link', linkId: 'L4' } });
-    expect(finding?.text.values.need).toMatchObject({ values: { need: 17.82 } });
-    expect(finding?.whatToDo.code).toBe('fitAnotherCable');
+    expect(finding?.text.values.needed).toBe(17.82);
+    expect(finding?.whatToDo.code).toBe('replaceByCertifiedOptical');
     const cautions = finding?.cautions.map(({ code }) => code);
     for (const code of ['cautionDisplay', 'cautionCableInWall', 'cautionMains'])
       expect(cautions).toContain(code);
@@ -37,7 +38,7 @@ describe('what the budgets say against a chain', () => {
     const pair = rowOf([source('s'), display('d')]);
     const [port] = found(withPort(pair, 'd', 'in1', { setMode: tmds9 }));
     expect(port).toMatchObject({ severity: 'mustFix', cautions: [] });
-    expect(port?.whatToDo.code).toBe('setInputMode');
+    expect(port?.whatToDo.code).toBe('setPortMode');
     const [edid] = found(withEdid(pair, 'd', 'in1', edid1080));
     expect(edid).toMatchObject({ severity: 'shouldFix', cautions: [] });
     expect(edid?.whatToDo.code).toBe('readEdidAtBothEnds');
@@ -61,8 +62,11 @@ describe('what the budgets say against a chain', () => {
     const recorded = withPort(withPort(chain, 's', 'out1', { fiveVoltMa: 55 }), 'd', 'in1', {
       fiveVoltMa: 20,
     });
-    const [finding] = signalFindings(recorded, []).filter(({ rule }) => rule === 'five-volt');
-    expect(finding).toMatchObject({ severity: 'mustFix', text: { code: 'fiveVoltOpticalOnSource' } });
+    const [finding] = found(recorded);
+    expect(finding).toMatchObject({
+      severity: 'mustFix',
+      text: { code: 'linkUnderfed', values: { budget: { code: 'fiveVoltOpticalOnSource' } } },
+    });
     expect(finding?.cautions.map(({ code }) => code)).toContain('cautionMains');
   });
 });

@@ -3,12 +3,12 @@ import { namedPlace, namedPort } from '../../chain/named-place.ts';
 import { bitRateGbps } from '../../chain/signal-mode.ts';
 import type { Port, PortRef } from '../../contract/chain.ts';
 import { type Message, message, type NamedPlace, type NamedPort } from '../../message/index.ts';
-import { neededGbps } from './cables.ts';
+import { type LinkFault, overallSentence, type WantedOnLink } from '../../signal/link-budget/index.ts';
 import { pluggingCautions } from './cautions.ts';
 import { commonPractice, type LinkContext, type Observation, type Rule } from './rule.ts';
 
 /** One end of the link, and the port at its other end. */
-type Socket = { ref: PortRef; port: Port; peer: Port; named: NamedPlace };
+type Socket = { ref: PortRef; port: Port; peer: Port; named: NamedPlace; end: 'output' | 'input' };
 
 function sockets({ chain, link, ends }: LinkContext): Socket[] {
   const socket = (ref: PortRef, port: Port, peer: Port): Socket => ({
@@ -16,6 +16,7 @@ function sockets({ chain, link, ends }: LinkContext): Socket[] {
     port,
     peer,
     named: namedPlace(chain, { kind: 'port', ...ref }),
+    end: port.direction,
   });
   return [socket(link.from, ends.output, ends.input), socket(link.to, ends.input, ends.output)];
 }
@@ -30,8 +31,7 @@ function portMode(context: LinkContext): Observation[] {
   return sockets(context).flatMap((socket): Observation[] => {
     const { port, named } = socket;
     if (port.setMode === null) return [];
-    const isGbps = bitRateGbps(port.setMode);
-    if (isGbps > highestGbps(port))
+    if (bitRateGbps(port.setMode) > highestGbps(port))
       return [
         {
           severity: 'note',
@@ -45,12 +45,13 @@ function portMode(context: LinkContext): Observation[] {
           place: at(socket),
         },
       ];
-    const needed = neededGbps(context);
-    if (isGbps >= needed) return [];
+    const fault = context.faults.find((each) => each.of === 'setting' && each.end === socket.end);
+    if (fault === undefined) return [];
+    const needed = fault.needGbps;
     return [
       {
         severity: 'mustFix',
-        text: message('portSetTooLow', { port: named, set: port.setMode, needed }),
+        text: message('portSetBelowNeed', { port: named, set: port.setMode, needed }),
         whatToDo: message('setPortMode', { needed }),
         cautions: [],
         place: at(socket),
@@ -63,7 +64,7 @@ function lowerRatePort(context: LinkContext): Observation[] {
   return sockets(context).flatMap((socket): Observation[] => {
     const { ref, port, peer, named } = socket;
     if (highestGbps(port) >= highestGbps(peer)) return [];
-    const lacks = highestGbps(port) < Math.min(context.assumptions.requiredGbps, highestGbps(peer));
+    const lacks = lacksRate(context, socket);
     const better = betterPorts(context, ref, port);
     const observe = (severity: Observation['severity'], whatToDo: Message): Observation[] => [
       {
@@ -91,6 +92,13 @@ function lowerRatePort(context: LinkContext): Observation[] {
         : message('decideWhichPlugGoesFirst'),
     );
   });
+}
+
+/** It can't pass a picture that is wanted; or the usual rate, which its other end passes, where the record wants none. */
+function lacksRate({ chain, faults, assumptions }: LinkContext, { port, peer, end }: Socket): boolean {
+  if (chain.wantedFormats.length === 0)
+    return highestGbps(port) < Math.min(assumptions.requiredGbps, highestGbps(peer));
+  return faults.some((fault) => fault.of === 'socket' && fault.ends.includes(end));
 }
 
 /** Ports of the same device and direction that pass more: all of them, those free, those whose link needs no more. */
@@ -184,9 +192,47 @@ function outputLabel(context: LinkContext): Observation[] {
   });
 }
 
+type Picture = LinkFault & { judged: WantedOnLink };
+const isPicture = (fault: LinkFault): fault is Picture => fault.judged !== null;
+
+/** Pictures that a link can't carry for what no other rule speaks of: its sockets, its EDID, or the picture itself. */
+function linkBudget(context: LinkContext): Observation[] {
+  const { named, faults } = context;
+  const isToldOfBetter = lowerRatePort(context).some(({ severity }) => severity !== 'note');
+  return faults.filter(isPicture).flatMap((fault): Observation[] => {
+    const remedy = remedies[fault.of];
+    if (remedy === null || (fault.of === 'socket' && isToldOfBetter)) return [];
+    const { judged } = fault;
+    const text =
+      fault.of === 'onlyCompressed'
+        ? message('formatOnlyCompressed', { format: judged.wanted, link: named, onLink: judged.sentence })
+        : overallSentence(named, judged);
+    const severity = fault.of === 'onlyCompressed' ? 'note' : severities[judged.verdict];
+    return [{ severity, text, whatToDo: remedy, cautions: [] }];
+  });
+}
+
+const severities = {
+  short: 'mustFix',
+  notOffered: 'shouldFix',
+  doubtful: 'shouldFix',
+  fits: 'note',
+} as const;
+/** Null for what has a rule of its own. */
+const remedies: Record<LinkFault['of'], Message | null> = {
+  cable: null,
+  setting: null,
+  socket: message('useFasterPort'),
+  edid: message('readEdidAtBothEnds'),
+  onlyCompressed: message('checkSourceCompresses'),
+  noSuchFormat: message('askForExistingFormat'),
+  noLinkCarries: message('askForLess'),
+};
+
 /** The right port, and the right mode of it, at both ends of each cable. */
 export const portRules: readonly Rule<LinkContext>[] = [
   { id: 'port-mode', source: commonPractice, urgentFor: [], check: portMode },
+  { id: 'link-budget', source: message('computedCapacity'), urgentFor: [], check: linkBudget },
   { id: 'lower-rate-port', source: commonPractice, urgentFor: [], check: lowerRatePort },
   {
     id: 'port-protection',

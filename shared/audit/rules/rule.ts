@@ -4,19 +4,21 @@ import type { Chain, Device, Finding, Link, Place } from '../../contract/chain.t
 import { organisationDefaults } from '../../contract/defaults.ts';
 import type { Symptom } from '../../contract/triage.ts';
 import { type Message, message, type NamedPlace } from '../../message/index.ts';
+import type { LinkFault } from '../../signal/link-budget/index.ts';
+import type { LinkPower } from '../../signal/power.ts';
 
 /** Numbers that decide a finding; lengths are the organisation's own or its defaults. */
 export type AuditAssumptions = {
   /** A cable shorter than this is a finding. */
   shortestCableM: number;
-  /** A copper cable longer than this is a finding. */
-  longestCopperM: number;
-  /** What cable, ports and port modes have to pass, Gbit/s, unless the ports at both ends of a link can't; common practice, no source. */
+  /**
+   * What cable, ports and port modes have to pass where the record wants no format, Gbit/s, unless the ports at both ends
+   * of a link can't; common practice, no source.
+   */
   requiredGbps: number;
 };
 export const usualAssumptions: AuditAssumptions = {
   shortestCableM: organisationDefaults.shortestCableM,
-  longestCopperM: organisationDefaults.longestCopperM,
   requiredGbps: 18,
 };
 
@@ -29,7 +31,15 @@ export type AuditContext = {
   assumptions: AuditAssumptions;
 };
 /** What a rule for cables looks at. */
-export type LinkContext = AuditContext & { link: Link; ends: LinkEnds; named: NamedPlace };
+export type LinkContext = AuditContext & {
+  link: Link;
+  ends: LinkEnds;
+  named: NamedPlace;
+  /** What keeps it from carrying what is asked of it. */
+  faults: readonly LinkFault[];
+  /** Its 5 V line. */
+  power: LinkPower;
+};
 /** What a rule for devices looks at. */
 export type DeviceContext = AuditContext & { device: Device; named: NamedPlace };
 

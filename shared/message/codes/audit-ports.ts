@@ -5,6 +5,7 @@ export const auditPortCodes = {
   portSetAboveHighest: { port: 'place', set: 'mode', highest: 'mode' },
   lookUpPortModes: {},
   portSetTooLow: { port: 'place', set: 'mode', needed: 'gbps' },
+  portSetBelowNeed: { port: 'place', set: 'mode', needed: 'gbps' },
   setPortMode: { needed: 'gbps' },
   portOfLowerRate: { port: 'place', passes: 'gbps', better: 'port[]' },
   movePlug: { to: 'port[]' },

@@ -34,12 +34,15 @@ export const linkBudgetCodes = {
   doubtCertification: {},
   doubtSiteFittedEnds: {},
   doubtLength: { length: 'metres', counted: 'metres' },
+  doubtCouplers: {},
+  cablePassesLess: { need: 'message', reasons: 'message[]', rate: 'gbps', headroom: 'message' },
   doubtReversed: {},
   doubtWithoutPower: {},
 
   noLinkToJudge: { format: 'format' },
   formatFits: { format: 'format', tightest: 'place', onLink: 'message' },
   formatDoubtful: { format: 'format', link: 'place', onLink: 'message' },
+  formatOnlyCompressed: { format: 'format', link: 'place', onLink: 'message' },
   formatNotOffered: { format: 'format', link: 'place', onLink: 'message' },
   formatTooMuch: { format: 'format', link: 'place', onLink: 'message' },
 
@@ -54,4 +57,7 @@ export const linkBudgetCodes = {
   setOutputMode: {},
   setInputMode: {},
   askForExistingFormat: {},
+  useFasterPort: {},
+  checkSourceCompresses: {},
+  askForLess: {},
 } as const satisfies CodeTable;

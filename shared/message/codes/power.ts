@@ -3,6 +3,7 @@ import type { CodeTable } from '../values.ts';
 /** What the 5 V line of a cable has to give. */
 export const powerCodes = {
   /** The parts are clauses: what is supplied, what either takes, and what is left. */
+  linkUnderfed: { cable: 'place', budget: 'message' },
   fiveVoltBudget: { supply: 'message', sink: 'message', cable: 'message', balance: 'message' },
   fiveVoltOpticalOnSource: { budget: 'message', offered: 'milliampere' },
   fiveVoltFallsShort: { budget: 'message', cable: 'place' },

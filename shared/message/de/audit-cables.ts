@@ -13,6 +13,36 @@ export const auditCablesDe: Sentences<typeof auditCableCodes> = {
     `${say.start(say.place(cable))} hat die Kategorie ${say.category(category)}, geprüft für ${say.gbps(testedFor)}, zwischen Buchsen, die ${say.gbps(needed)} durchlassen.`,
   replaceByCertifiedCable: ({ rates }, say) =>
     `Ersetz es durch ein Kabel, das für ${say.or(rates.map(say.gbps))} zertifiziert ist.`,
+  cableTestedForLess: ({ cable, category, testedFor, needed }, say) =>
+    `${say.start(say.place(cable))} hat die Kategorie ${say.category(category)}, geprüft für ${say.gbps(testedFor)}; verlangt werden ${say.gbps(needed)}.`,
+  replaceByCertifiedOptical: ({ rates }, say) =>
+    `Ersetz es durch ein aktives optisches Kabel, das für ${say.or(rates.map(say.gbps))} zertifiziert ist und dessen Enden in der Fabrik montiert wurden; sieh nach, ob es auch den Tonrückkanal überträgt, wo der gebraucht wird.`,
+  cableTooLongFor: ({ cable, construction, length, reach, rate }, say) =>
+    `${say.start(say.place(cable))} ist ${say.construction(construction)} und ${say.metres(length)} lang; für ${say.gbps(rate)} taugt so eines bis etwa ${say.metres(reach)}.`,
+  cableLongForItsLabel: ({ cable, category, length }, say) =>
+    `${say.start(say.place(cable))} ist als zertifiziert für ${say.category(category)} notiert, aber mit ${say.metres(length)} besteht kaum ein Kabel dieser Art die Prüfung.`,
+  scanLabelAgain: () =>
+    'Lies das Etikett noch einmal ein und sieh nach, ob es zu diesem Kabel und dieser Länge gehört. Wenn nicht, ersetz das Kabel durch eines, das in dieser Länge zertifiziert ist.',
+  cableOnCouplers: ({ cable, couplers }, say) =>
+    `${say.start(say.place(cable))} ist mit ${couplers} ${say.plural(couplers, 'Kupplung oder Wanddose', 'Kupplungen oder Wanddosen')} zusammengesetzt; jede kostet etwas von seiner Rate.`,
+  activeCableOnCouplers: ({ cable, construction }, say) =>
+    `${say.start(say.place(cable))} ist ${say.construction(construction)} und aus mehreren Stücken gekuppelt: Die Elektronik erwartet an einem Ende eine Quelle und am anderen eine Anzeige.`,
+  layInOnePiece: () => 'Leg stattdessen ein Kabel in der ganzen Länge.',
+  extenderRatedForLess: ({ cable, rated, needed }, say) =>
+    `${say.start(say.place(cable))} ist für ${say.gbps(rated)} angegeben; verlangt werden ${say.gbps(needed)}.`,
+  fitFasterExtender: ({ rates }, say) =>
+    `Nimm ein Paar Verlängerungen, das auf diese Länge für ${say.or(rates.map(say.gbps))} angegeben ist, oder leg ein aktives optisches Kabel mit Enden aus der Fabrik.`,
+  extenderTooLong: ({ cable, length, reach }, say) =>
+    `${say.start(say.place(cable))} geht über ${say.metres(length)}; die Reichweite ist ${say.metres(reach)}.`,
+  extenderRateUnknown: ({ cable }, say) =>
+    `Welche Rate ${say.place(cable)} durchlässt, ist nicht notiert, und die langsameren lassen nicht durch, was verlangt wird.`,
+  lookUpExtenderRate: () =>
+    'Sieh nach, welche Rate und welche Länge der Hersteller angibt, und schreib beides auf.',
+  extenderSupplyUnknown: ({ cable }, say) => `Niemand hat notiert, wo ${say.place(cable)} versorgt wird.`,
+  checkExtenderSupply: () =>
+    'Sieh nach, an welchem Ende das Netzteil sitzt, ob es steckt und auch in Bereitschaft der Geräte Strom hat, und schreib es auf.',
+  onAnotherBranch: ({ finding, display }, say) =>
+    `${say.message(finding)} Es liegt nicht auf dem Weg zu ${say.place(display, 'dative')}.`,
   cableCertificationUnseen: ({ cable, category }, say) =>
     `${say.start(say.place(cable))} soll ${say.category(category)} sein, aber niemand hat das Zertifizierungsetikett gesehen.`,
   findCertificationLabel: () =>

@@ -7,6 +7,8 @@ export const auditPortsDe: Sentences<typeof auditPortCodes> = {
   lookUpPortModes: () => 'Sieh beides im Menü und in der Anleitung nach und berichtige den Eintrag.',
   portSetTooLow: ({ port, set, needed }, say) =>
     `${say.start(say.place(port))} steht auf ${say.mode(set)}, aber beide Enden dieser Verbindung lassen ${say.gbps(needed)} durch.`,
+  portSetBelowNeed: ({ port, set, needed }, say) =>
+    `${say.start(say.place(port))} ist auf ${say.mode(set)} eingestellt; verlangt werden ${say.gbps(needed)}, und beide Enden dieser Verbindung könnten das.`,
   setPortMode: ({ needed }, say) =>
     `Schreib die Einstellung auf, wie du sie vorfindest, dann stell die Buchse auf die Betriebsart, die ${say.gbps(needed)} durchlässt.`,
   portOfLowerRate: ({ port, passes, better }, say) =>

@@ -34,6 +34,9 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
   doubtSiteFittedEnds: () => 'die Enden wurden vor Ort montiert',
   doubtLength: ({ length, counted }, say) =>
     `es ist ${say.metres(length)} lang, wo ${say.metres(counted)} voll zählen`,
+  doubtCouplers: () => 'es ist aus Stücken gekuppelt',
+  cablePassesLess: ({ need, reasons, rate, headroom }, say) =>
+    `${say.message(need)}. Das Kabel taugt höchstens für ${say.number(rate)}, denn ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
   doubtReversed: () => 'es liegt verkehrt herum',
   doubtWithoutPower: () => 'ein Ende, das Strom braucht, hat keinen',
 
@@ -42,6 +45,8 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
     `${say.format(format)} passt auf jede Verbindung; am engsten ist ${say.place(tightest)}. ${say.message(onLink)}`,
   formatDoubtful: ({ format, link, onLink }, say) =>
     `Mit ${say.format(format)} ist über ${say.place(link, 'accusative')} nicht zu rechnen. ${say.message(onLink)}`,
+  formatOnlyCompressed: ({ format, link, onLink }, say) =>
+    `${say.format(format)} geht über ${say.place(link, 'accusative')} nur komprimiert. ${say.message(onLink)}`,
   formatNotOffered: ({ format, link, onLink }, say) =>
     `${say.format(format)} wird der Quelle an ${say.place(link, 'dative')} nicht angeboten. ${say.message(onLink)}`,
   formatTooMuch: ({ format, link, onLink }, say) =>
@@ -66,6 +71,11 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
     'Stell den Ausgang auf die Betriebsart, die es durchlässt, nimm einen, der das kann, oder verlang ein Format, das passt.',
   setInputMode: () =>
     'Stell den Eingang auf die Betriebsart, die es durchlässt, nimm einen, der das kann, oder verlang ein Format, das passt.',
+  useFasterPort: () =>
+    'Keine Betriebsart der Buchse lässt es durch: Nimm eine Buchse, die das kann, oder verlang ein Format, das passt.',
+  checkSourceCompresses: () => 'Sieh nach, ob die Quelle komprimiertes Video sendet, und schreib es auf.',
+  askForLess: () =>
+    'Verlang weniger Bits, eine gröbere Abtastung oder eine kleinere Rate: Keine Verbindung trägt dieses Format.',
   askForExistingFormat: () =>
     'Verlang ein Format, das es gibt: Mit dieser Abtastung und diesen Bits gibt es keines.',
 };

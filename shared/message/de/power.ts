@@ -10,6 +10,8 @@ const aCable: Record<Kinds['construction'], string> = {
 };
 
 export const powerDe: Sentences<typeof powerCodes> = {
+  linkUnderfed: ({ cable, budget }, say) =>
+    `Bei ${say.place(cable, 'dative')} ist die 5-V-Leitung zu schwach. ${say.message(budget)}`,
   fiveVoltBudget: ({ supply, sink, cable, balance }, say) =>
     `${say.message(supply)}, ${say.message(sink)}, ${say.message(cable)}: ${say.message(balance)}.`,
   fiveVoltOpticalOnSource: ({ budget, offered }, say) =>

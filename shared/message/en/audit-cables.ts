@@ -15,6 +15,35 @@ export const auditCablesEn: Sentences<typeof auditCableCodes> = {
     `${say.start(say.place(cable))} is of category ${say.category(category)}, tested for ${say.gbps(testedFor)}, between ports that pass ${say.gbps(needed)}.`,
   replaceByCertifiedCable: ({ rates }, say) =>
     `Replace it with a cable that is certified for ${say.or(rates.map(say.gbps))}.`,
+  cableTestedForLess: ({ cable, category, testedFor, needed }, say) =>
+    `${say.start(say.place(cable))} is of category ${say.category(category)}, tested for ${say.gbps(testedFor)}, where ${say.gbps(needed)} is asked of it.`,
+  replaceByCertifiedOptical: ({ rates }, say) =>
+    `Replace it with an active optical cable that is certified for ${say.or(rates.map(say.gbps))} and whose ends were fitted in the factory; see that it also carries return audio where that is used.`,
+  cableTooLongFor: ({ cable, construction, length, reach, rate }, say) =>
+    `${say.start(say.place(cable))} is ${say.construction(construction)} and ${say.metres(length)} long; for ${say.gbps(rate)} such cable is good for about ${withFeet(reach, say)}.`,
+  cableLongForItsLabel: ({ cable, category, length }, say) =>
+    `${say.start(say.place(cable))} is noted as certified ${say.category(category)}, but at ${say.metres(length)} hardly any cable of its kind passes that test.`,
+  scanLabelAgain: () =>
+    'Scan the label again, and see that it is for this cable and this length. If it isn’t, replace the cable with one that is certified in that length.',
+  cableOnCouplers: ({ cable, couplers }, say) =>
+    `${say.start(say.place(cable))} is joined by ${couplers} ${say.plural(couplers, 'coupler or wall plate', 'couplers or wall plates')}; each costs it some of its rate.`,
+  activeCableOnCouplers: ({ cable, construction }, say) =>
+    `${say.start(say.place(cable))} is ${say.construction(construction)} in several pieces on a coupler: its electronics expect a source at one end and a display at the other.`,
+  layInOnePiece: () => 'Lay one cable of the whole length in its place.',
+  extenderRatedForLess: ({ cable, rated, needed }, say) =>
+    `${say.start(say.place(cable))} is rated for ${say.gbps(rated)}, where ${say.gbps(needed)} is asked of it.`,
+  fitFasterExtender: ({ rates }, say) =>
+    `Fit a pair of extenders that is rated for ${say.or(rates.map(say.gbps))} at this length, or lay an active optical cable with factory-fitted ends.`,
+  extenderTooLong: ({ cable, length, reach }, say) =>
+    `${say.start(say.place(cable))} runs over ${say.metres(length)}; it reaches ${say.metres(reach)}.`,
+  extenderRateUnknown: ({ cable }, say) =>
+    `What rate ${say.place(cable)} passes isn’t noted, and the slower ones don’t pass what is asked of it.`,
+  lookUpExtenderRate: () => 'Look up the rate and the length that its maker gives, and note them.',
+  extenderSupplyUnknown: ({ cable }, say) => `Nobody has noted where ${say.place(cable)} is fed.`,
+  checkExtenderSupply: () =>
+    'Look which end its supply is at, that it is plugged in and stays on while the devices are on standby, and note it.',
+  onAnotherBranch: ({ finding, display }, say) =>
+    `${say.message(finding)} It isn’t on the way to ${say.place(display)}.`,
   cableCertificationUnseen: ({ cable, category }, say) =>
     `${say.start(say.place(cable))} is said to be ${say.category(category)}, but nobody has seen its certification label.`,
   findCertificationLabel: () =>

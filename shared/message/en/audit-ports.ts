@@ -7,6 +7,8 @@ export const auditPortsEn: Sentences<typeof auditPortCodes> = {
   lookUpPortModes: () => 'Look at both in the menu and the manual, and correct the record.',
   portSetTooLow: ({ port, set, needed }, say) =>
     `${say.start(say.place(port))} is set to ${say.mode(set)}, but both ends of this link pass ${say.gbps(needed)}.`,
+  portSetBelowNeed: ({ port, set, needed }, say) =>
+    `${say.start(say.place(port))} is set to ${say.mode(set)}, where ${say.gbps(needed)} is asked of it and both ends of this link could pass it.`,
   setPortMode: ({ needed }, say) =>
     `Note the setting as found, then set the port to the mode that passes ${say.gbps(needed)}.`,
   portOfLowerRate: ({ port, passes, better }, say) =>

@@ -34,6 +34,9 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
   doubtSiteFittedEnds: () => 'its ends were fitted on site',
   doubtLength: ({ length, counted }, say) =>
     `it is ${say.metres(length)} long, where ${say.metres(counted)} are counted in full`,
+  doubtCouplers: () => 'it is made of pieces on couplers',
+  cablePassesLess: ({ need, reasons, rate, headroom }, say) =>
+    `${say.message(need)}. The cable is good for ${say.number(rate)} at most, as ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
   doubtReversed: () => 'it lies the wrong way round',
   doubtWithoutPower: () => 'an end that needs power has none',
 
@@ -42,6 +45,8 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
     `${say.format(format)} fits on every link; the tightest is ${say.place(tightest)}. ${say.message(onLink)}`,
   formatDoubtful: ({ format, link, onLink }, say) =>
     `${say.format(format)} can’t be counted on over ${say.place(link)}. ${say.message(onLink)}`,
+  formatOnlyCompressed: ({ format, link, onLink }, say) =>
+    `${say.format(format)} goes over ${say.place(link)} only compressed. ${say.message(onLink)}`,
   formatNotOffered: ({ format, link, onLink }, say) =>
     `${say.format(format)} isn’t offered to the source of ${say.place(link)}. ${say.message(onLink)}`,
   formatTooMuch: ({ format, link, onLink }, say) =>
@@ -65,6 +70,10 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
     'Set the output to the mode that passes it, use one that does, or ask for a format that fits.',
   setInputMode: () =>
     'Set the input to the mode that passes it, use one that does, or ask for a format that fits.',
+  useFasterPort: () =>
+    'No mode of the socket passes it: use a socket that does, or ask for a format that fits.',
+  checkSourceCompresses: () => 'Look up whether the source sends compressed video, and note it.',
+  askForLess: () => 'Ask for fewer bits, a coarser sampling or a lower rate: no link carries this one.',
   askForExistingFormat: () =>
     'Ask for a format that exists: there is none with this sampling and these bits.',
 };

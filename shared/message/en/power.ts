@@ -10,6 +10,8 @@ const aCable: Record<Kinds['construction'], string> = {
 };
 
 export const powerEn: Sentences<typeof powerCodes> = {
+  linkUnderfed: ({ cable, budget }, say) =>
+    `The 5 V line of ${say.place(cable)} is too weak. ${say.message(budget)}`,
   fiveVoltBudget: ({ supply, sink, cable, balance }, say) =>
     `${say.message(supply)}, ${say.message(sink)}, ${say.message(cable)}: ${say.message(balance)}.`,
   fiveVoltOpticalOnSource: ({ budget, offered }, say) =>

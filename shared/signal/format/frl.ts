@@ -117,7 +117,7 @@ export function frlNeeds(timing: Timing, sampling: Sampling): FrlNeeds | null {
 }
 
 /** The slowest of the six rates that carries so much uncompressed; null when none does. */
-export const leastFrlRate = (needs: FrlNeeds): FrlRate | null =>
+export const leastFrlRate = (needs: Record<keyof FrlNeeds, Pick<FrlNeed, 'bitRateGbps'>>): FrlRate | null =>
   frlRates.find((rate) => {
     const need = rate.lanes === 3 ? needs.threeLanes : needs.fourLanes;
     return need.bitRateGbps <= frlBitRateGbps(rate);

@@ -26,7 +26,7 @@ export type LinkBudget = {
   elements: LinkElement[];
   /** The EDID that the output at the link's source end sees. */
   seen: SeenEdid;
-  /** Each wanted format, in the order asked; the worst where several kinds of picture can be on this link. */
+  /** Each format wanted over this link, in the order asked; the worst where several kinds of picture can be on it. */
   wanted: WantedOnLink[];
   /** Formats that this link surely carries and its EDID offers, best first. */
   fitting: VideoFormat[];

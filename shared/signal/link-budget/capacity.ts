@@ -1,4 +1,5 @@
-import { type FrlRate, frlBitRateGbps, frlRates } from '../format/index.ts';
+import type { SignalMode } from '../../contract/chain.ts';
+import { type FrlRate, frlBitRateGbps, frlRates, maxTmdsCharacterRateMHz } from '../format/index.ts';
 
 /** What one element of a link passes, on either kind of signal. */
 export type Capacity = {
@@ -8,7 +9,14 @@ export type Capacity = {
   frl: FrlRate | null;
 };
 
-export const nothing: Capacity = { tmdsMHz: 0, frl: null };
+/** What a socket in this mode passes. A fixed rate one still takes TMDS, at up to its full rate (HDMI 2.1, from memory). */
+export function modeCapacity(mode: SignalMode): Capacity {
+  if (mode.kind === 'tmds') return { tmdsMHz: mode.maxCharacterRateMHz, frl: null };
+  return {
+    tmdsMHz: maxTmdsCharacterRateMHz,
+    frl: { lanes: mode.lanes, gbpsPerLane: mode.gbpsPerLane },
+  };
+}
 
 /** Gbit/s of a fixed rate; 0 for none. */
 export const frlGbps = (rate: FrlRate | null): number => (rate === null ? 0 : frlBitRateGbps(rate));
@@ -26,12 +34,3 @@ export const leastOf = (capacities: readonly Capacity[]): Capacity =>
     tmdsMHz: Math.min(least.tmdsMHz, each.tmdsMHz),
     frl: commonRate(least.frl, each.frl),
   }));
-
-/** Part of a capacity: the clock scaled, and the fastest rate whose lanes still run no faster than that. */
-export function scaled({ tmdsMHz, frl }: Capacity, factor: number): Capacity {
-  if (factor >= 1) return { tmdsMHz, frl };
-  const within = frlRates.findLast(
-    (rate) => rate.lanes <= (frl?.lanes ?? 0) && rate.gbpsPerLane <= (frl?.gbpsPerLane ?? 0) * factor,
-  );
-  return { tmdsMHz: tmdsMHz * factor, frl: within ?? null };
-}

@@ -1,8 +1,9 @@
 import { displaysOf, upstreamOf } from '../../chain/graph.ts';
 import { namedLink } from '../../chain/named-place.ts';
-import type { Chain, VideoFormat } from '../../contract/chain.ts';
+import type { Chain, VideoFormat, WantedFormat } from '../../contract/chain.ts';
 import { organisationDefaults } from '../../contract/defaults.ts';
 import { message, type NamedPlace } from '../../message/index.ts';
+import { askedOf } from './asked.ts';
 import type {
   BudgetOptions,
   ChainBudget,
@@ -30,7 +31,7 @@ import { overallSentence, verdictSentence } from './words.ts';
  */
 export function chainBudget(
   chain: Chain,
-  wantedFormats: readonly VideoFormat[],
+  wantedFormats: readonly WantedFormat[],
   options: BudgetOptions = {},
 ): ChainBudget {
   const assumptions = { ...organisationDefaults.budget, ...options.assumptions };
@@ -38,13 +39,17 @@ export function chainBudget(
   const wiring = without === null ? wiringOf(chain) : wiringWithout(chain, without);
   const judged = judgeRuns(wiring, seenEdids(wiring), assumptions);
   const wanted = wantedFormats.length > 0 ? wantedFormats : chain.wantedFormats;
-  const links = judged.map((each) => linkBudget(wiring.chain, each, wanted));
+  const asked = wanted.map((format) => ({ format, runs: askedOf(wiring, format) }));
+  const links = judged.map((each) => {
+    const here = asked.filter(({ runs }) => runs.has(each.run.link.id)).map(({ format }) => format);
+    return linkBudget(wiring.chain, each, here);
+  });
   const places = judged.map(({ run }) => namedLink(wiring.chain, run.link));
   const fitting = fittingOn(judged);
   return {
     without,
     links,
-    wanted: wanted.map((format, at) => overall(format, { links, places, at })),
+    wanted: wanted.map((format) => overall(format, { links, places })),
     displays: displayBudgets(wiring.chain, judged),
     fitting,
     best: fitting[0] ?? null,
@@ -78,11 +83,11 @@ function linkBudget(chain: Chain, judged: JudgedRun, wanted: readonly VideoForma
 
 function overall(
   wanted: VideoFormat,
-  { links, places, at }: { links: readonly LinkBudget[]; places: readonly NamedPlace[]; at: number },
+  { links, places }: { links: readonly LinkBudget[]; places: readonly NamedPlace[] },
 ): WantedOverall {
-  const onLinks = links.flatMap((link) => link.wanted[at] ?? []);
+  const onLinks = links.flatMap((link) => link.wanted.filter((each) => each.wanted === wanted));
   const decisive = onLinks.length > 0 ? worst(onLinks) : null;
-  const link = links.findIndex((each) => each.wanted[at] === decisive);
+  const link = links.findIndex((each) => decisive !== null && each.wanted.includes(decisive));
   const [linkId, place] = [links[link]?.id, places[link]];
   if (decisive === null || linkId === undefined || place === undefined) {
     const sentence = message('noLinkToJudge', { format: wanted });

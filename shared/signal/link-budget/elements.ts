@@ -1,10 +1,9 @@
 import { bitRateGbps } from '../../chain/signal-mode.ts';
-import type { Place, Port, SignalMode } from '../../contract/chain.ts';
+import type { Place, Port } from '../../contract/chain.ts';
 import type { Message } from '../../message/index.ts';
-import { maxTmdsCharacterRateMHz } from '../format/index.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import { cableCapacity } from './cable.ts';
-import type { Capacity } from './capacity.ts';
+import { type Capacity, leastOf, modeCapacity } from './capacity.ts';
 import type { EdidOffer } from './edid-offer.ts';
 import type { Run } from './wiring.ts';
 
@@ -48,17 +47,9 @@ function edidElement(place: Place, { tmdsMHz, frl }: EdidOffer): LinkElement {
   return { kind: 'edid', place, rated: admitted, sure: admitted, doubts: [], setBelowHighest: false };
 }
 
+/** A socket passes no more than it can, whatever it is said to be set to. */
 function portCapacity({ highestMode, setMode }: Port) {
-  const passed = modeCapacity(setMode ?? highestMode);
+  const passed = leastOf([modeCapacity(highestMode), modeCapacity(setMode ?? highestMode)]);
   const setBelowHighest = setMode !== null && bitRateGbps(setMode) < bitRateGbps(highestMode);
   return { rated: passed, sure: passed, doubts: [], setBelowHighest };
-}
-
-/** A fixed rate port still takes TMDS, at up to its full rate (HDMI 2.1, from memory). */
-function modeCapacity(mode: SignalMode): Capacity {
-  if (mode.kind === 'tmds') return { tmdsMHz: mode.maxCharacterRateMHz, frl: null };
-  return {
-    tmdsMHz: maxTmdsCharacterRateMHz,
-    frl: { lanes: mode.lanes, gbpsPerLane: mode.gbpsPerLane },
-  };
 }

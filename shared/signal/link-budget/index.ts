@@ -11,6 +11,8 @@ export type { Capacity } from './capacity.ts';
 export { chainBudget } from './chain-budget.ts';
 export type { EdidOffer } from './edid-offer.ts';
 export type { ElementKind, LinkElement } from './elements.ts';
+export { type FaultyRun, type LinkFault, linkFaults } from './link-faults.ts';
 export type { EdidHand, SeenEdid } from './seen-edid.ts';
 export type { FormatVerdict, LinkVerdict } from './verdict.ts';
 export { compareWithout, type DeviceComparison, type FormatWithAndWithout } from './without.ts';
+export { overallSentence } from './words.ts';

@@ -18,6 +18,8 @@ export type JudgedRun = {
   /** Pictures that can be on the run when this format is wanted; at least one. */
   carries: (wanted: VideoFormat) => VideoFormat[];
   judge: (format: VideoFormat) => FormatVerdict;
+  /** What it takes on this run: by the timing that the EDID seen lists for it, where it does. */
+  needOf: (format: VideoFormat) => FormatNeed;
   /** Whether it would be judged `fits`. */
   fits: (format: VideoFormat) => boolean;
   /** Whether all that can be on the run when this format is wanted would be. */
@@ -44,6 +46,7 @@ export function judgeRuns(
       seen: seenHere,
       elements,
       carries: (format) => (wanted ? [format, ...made] : made),
+      needOf: needHere,
       judge: once((format) => judgeFormat(needHere(format), limits)),
       fits,
       allFit: (format) => madeFit && (!wanted || fits(format)),

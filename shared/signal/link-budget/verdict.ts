@@ -113,14 +113,20 @@ export function surelyFits(need: FormatNeed, { sure, offer }: LinkLimits): boole
   );
 }
 
+/** What a picture asks of a link, whichever way it is sent. */
+export type RateNeed = {
+  tmds: Pick<NonNullable<FormatNeed['tmds']>, 'characterRateMHz'> | null;
+  frl: { threeLanes: { bitRateGbps: number }; fourLanes: { bitRateGbps: number } } | null;
+};
+
 /** TMDS where that fits, else a fixed rate, else null. */
-function wayOver({ tmds, frl }: FormatNeed, whole: Capacity): Figures['way'] | null {
+export function wayOver({ tmds, frl }: RateNeed, whole: Capacity): Figures['way'] | null {
   if (tmds === null || frl === null) return null;
   if (tmds.characterRateMHz <= whole.tmdsMHz) return 'tmds';
   return whole.frl !== null && frlNeedGbps(frl, whole) <= frlGbps(whole.frl) ? 'frl' : null;
 }
 
-const frlNeedGbps = (frl: NonNullable<FormatNeed['frl']>, whole: Capacity): number =>
+const frlNeedGbps = (frl: NonNullable<RateNeed['frl']>, whole: Capacity): number =>
   (whole.frl?.lanes === 3 ? frl.threeLanes : frl.fourLanes).bitRateGbps;
 
 type Attempt = { fits: boolean; figures: Figures | null };

@@ -1,5 +1,5 @@
 import { namedPlace } from '../../chain/named-place.ts';
-import type { Chain, VideoFormat } from '../../contract/chain.ts';
+import type { Chain, VideoFormat, WantedFormat } from '../../contract/chain.ts';
 import { type Message, message, type NamedPlace } from '../../message/index.ts';
 import type { BudgetOptions, ChainBudget, WantedOverall } from './budget.ts';
 import { chainBudget } from './chain-budget.ts';
@@ -27,7 +27,7 @@ export type DeviceComparison = {
  */
 export function compareWithout(
   chain: Chain,
-  wantedFormats: readonly VideoFormat[],
+  wantedFormats: readonly WantedFormat[],
   deviceId: string,
   options: Omit<BudgetOptions, 'without'> = {},
 ): DeviceComparison {

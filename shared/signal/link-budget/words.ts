@@ -35,6 +35,13 @@ export function verdictSentence(
       counted: figures.capacityGbps,
       headroom: headroomOf(figures),
     });
+  if (verdict === 'short' && figures.narrowest === 'cable' && reasons.length > 0)
+    return message('cablePassesLess', {
+      need,
+      reasons,
+      rate: figures.capacityGbps,
+      headroom: headroomOf(figures),
+    });
   return message('linkBudget', { need, limit, headroom: headroomOf(figures) });
 }
 

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { knownCategories, linkCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
+import { knownCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
 import { organisationDefaults } from '../../../shared/contract/defaults.ts';
 import { longest, ranges } from '../../../shared/contract/limits.ts';
 import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
@@ -134,24 +134,14 @@ function GeneralFields({ draft, change, fault }: Fields) {
 function CableFields({ draft, change, fault }: Fields) {
   const t = adminWords();
   return (
-    <>
-      <NumberField
-        label={t.shortest}
-        hint={t.practice(organisationDefaults.shortestCableM)}
-        {...ranges.shortestCableM}
-        error={fault('/shortestCableM')}
-        value={draft.shortestCableM}
-        onChange={(shortestCableM) => change({ shortestCableM })}
-      />
-      <NumberField
-        label={t.longest}
-        hint={t.practice(organisationDefaults.longestCopperM)}
-        {...ranges.longestCopperM}
-        error={fault('/longestCopperM')}
-        value={draft.longestCopperM}
-        onChange={(longestCopperM) => change({ longestCopperM })}
-      />
-    </>
+    <NumberField
+      label={t.shortest}
+      hint={t.practice(organisationDefaults.shortestCableM)}
+      {...ranges.shortestCableM}
+      error={fault('/shortestCableM')}
+      value={draft.shortestCableM}
+      onChange={(shortestCableM) => change({ shortestCableM })}
+    />
   );
 }
 
@@ -162,7 +152,7 @@ function BudgetFields({ draft, change, fault }: Fields) {
   const set = (part: Partial<typeof budget>) => change({ budget: { ...budget, ...part } });
   return (
     <>
-      {linkCategories.map((category) => (
+      {knownCategories.map((category) => (
         <NumberField
           key={category}
           label={t.reachOf(terms().category[category])}
@@ -189,6 +179,13 @@ function BudgetFields({ draft, change, fault }: Fields) {
         onChange={(activeOpticalReachM) => set({ activeOpticalReachM })}
       />
       <NumberField
+        label={t.farthestReach}
+        {...ranges.farthestReach}
+        error={fault('/budget/farthestReach')}
+        value={budget.farthestReach}
+        onChange={(farthestReach) => set({ farthestReach })}
+      />
+      <NumberField
         label={t.uncertified}
         {...ranges.share}
         error={fault('/budget/uncertified')}
@@ -201,6 +198,13 @@ function BudgetFields({ draft, change, fault }: Fields) {
         error={fault('/budget/siteFittedEnds')}
         value={budget.siteFittedEnds}
         onChange={(siteFittedEnds) => set({ siteFittedEnds })}
+      />
+      <NumberField
+        label={t.perCoupler}
+        {...ranges.share}
+        error={fault('/budget/perCoupler')}
+        value={budget.perCoupler}
+        onChange={(perCoupler) => set({ perCoupler })}
       />
       <SelectField
         label={t.unknownCategory}
@@ -217,6 +221,13 @@ function BudgetFields({ draft, change, fault }: Fields) {
         error={fault('/budget/extenderTmdsMHz')}
         value={budget.extenderTmdsMHz}
         onChange={(extenderTmdsMHz) => set({ extenderTmdsMHz })}
+      />
+      <NumberField
+        label={t.twistedPairReach}
+        {...ranges.reachM}
+        error={fault('/budget/twistedPairReachM')}
+        value={budget.twistedPairReachM}
+        onChange={(twistedPairReachM) => set({ twistedPairReachM })}
       />
     </>
   );

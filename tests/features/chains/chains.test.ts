@@ -150,7 +150,9 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
   });
 
   it('are budgeted by what their organisation takes for granted', async () => {
-    const { document } = await addChain(withLink(homeCinema(), 'L4', { certified: false }));
+    const { document } = await addChain(
+      withLink(homeCinema(), 'L4', { category: 'premiumHighSpeed', certified: false }),
+    );
     const path = `/chains/${document.id}/budget?format=3840x2160p120/ycbcr444/10`;
     const cable = async () => (await test.home.technician.get(path)).body.budget.links[3].elements[0];
     const before = await cable();

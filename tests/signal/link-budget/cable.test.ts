@@ -26,7 +26,8 @@ describe('what a cable is good for', () => {
   it('is counted down until somebody saw its label', () => {
     const found = capacity({ category: 'ultraHighSpeed', certified: false });
     expect(found.rated).toEqual({ tmdsMHz: 600, frl: frl(4, 12) });
-    expect(found.sure).toEqual({ tmdsMHz: 480, frl: frl(4, 8) });
+    expect(found.sure).toEqual({ tmdsMHz: 600, frl: frl(4, 8) });
+    expect(capacity({ certified: false }).sure).toEqual({ tmdsMHz: 480, frl: frl(3, 3) });
     expect(found.doubts).toEqual([{ code: 'doubtCertification', values: {} }]);
   });
 
@@ -37,19 +38,39 @@ describe('what a cable is good for', () => {
     expect(found.doubts).toEqual([{ code: 'doubtCategory', values: {} }]);
   });
 
-  it('falls with the square of the length past its reach', () => {
-    const twice = capacity({ lengthM: 15.2 });
-    expect(twice.sure.tmdsMHz).toBeCloseTo(150, 9);
-    expect(twice.rated.tmdsMHz).toBe(600);
-    expect(twice.doubts).toEqual([{ code: 'doubtLength', values: { length: 15.2, counted: 7.6 } }]);
-    expect(capacity({ lengthM: 15.2, construction: 'activeCopper' }).doubts).toEqual([]);
-    expect(capacity({ lengthM: 60, construction: 'activeOptical' }).doubts).toEqual([]);
+  it('falls with the length past its reach, whatever the category', () => {
+    const long = (facts: Partial<Link>) => capacity({ certified: false, ...facts });
+    for (const category of ['premiumHighSpeed', 'ultraHighSpeed'] as const) {
+      expect(long({ category, lengthM: 10 }).sure.tmdsMHz).toBeCloseTo(340, 9);
+      expect(long({ category, lengthM: 15 }).sure.tmdsMHz).toBeCloseTo(74.25, 9);
+      expect(long({ category, lengthM: 30 }).sure.tmdsMHz).toBeCloseTo(74.25 / 4, 9);
+    }
+    expect(long({ lengthM: 15 }).doubts).toMatchObject([
+      { code: 'doubtCertification' },
+      { code: 'doubtLength', values: { length: 15 } },
+    ]);
+    expect(long({ lengthM: 15, construction: 'activeCopper' }).sure.tmdsMHz).toBe(480);
+    expect(long({ lengthM: 60, construction: 'activeOptical' }).sure.tmdsMHz).toBe(480);
   });
 
-  it('counts several doubts one on top of the other', () => {
-    const found = capacity({ certified: false, factoryFittedEnds: false, lengthM: 15.2 });
-    expect(found.sure.tmdsMHz).toBeCloseTo(600 * 0.8 * 0.8 * 0.25, 9);
+  it('reaches further with a label that was seen, and keeps its rate by that label', () => {
+    expect(capacity({ lengthM: 11 }).sure.tmdsMHz).toBe(600);
+    expect(capacity({ lengthM: 12 }).sure.tmdsMHz).toBeLessThan(600);
+    expect(capacity({ lengthM: 12 }).rated.tmdsMHz).toBe(600);
+    expect(capacity({ lengthM: 12, certified: false }).rated.tmdsMHz).toBeLessThan(600);
+  });
+
+  it('goes by its gauge: a thinner wire reaches less far', () => {
+    const at = (gaugeAwg: number) => capacity({ certified: false, lengthM: 7, gaugeAwg }).sure.tmdsMHz;
+    expect(at(30)).toBeLessThan(at(26));
+    expect(at(24)).toBe(at(26));
+  });
+
+  it('counts ends fitted on site and couplers on top of what else there is', () => {
+    const found = capacity({ certified: false, factoryFittedEnds: false, couplers: 2 });
+    expect(found.sure.tmdsMHz).toBeCloseTo(600 * 0.8 * 0.8 * 0.8 ** 2, 9);
     expect(found.doubts).toHaveLength(3);
+    expect(capacity({ construction: 'activeOptical', couplers: 1 }).sure.tmdsMHz).toBe(0);
   });
 
   it('is nothing for a directional cable the wrong way round, or without its power', () => {
@@ -58,6 +79,7 @@ describe('what a cable is good for', () => {
       organisationDefaults.budget,
     );
     expect(reversed.sure).toEqual({ tmdsMHz: 0, frl: null });
+    expect(reversed.rated.tmdsMHz).toBe(0);
     expect(reversed.doubts).toEqual([{ code: 'doubtReversed', values: {} }]);
     const unpowered = cableCapacity(
       opticalCable('a.out', 'b.in', { sinkEnd: { needsPower: true, powered: 'no', seated: 'yes' } }),
@@ -67,13 +89,31 @@ describe('what a cable is good for', () => {
     expect(capacity({ direction: 'reversed' }).sure.tmdsMHz).toBe(600);
   });
 
-  it('is what most of them pass for an extender, whatever its label', () => {
-    const found = capacity({ construction: 'twistedPairExtender', category: 'ultraHighSpeed', lengthM: 40 });
-    expect(found.sure).toEqual({ tmdsMHz: 340, frl: null });
+  it('is what its maker says of an extender, what most of them pass without that, and nothing past its reach', () => {
+    const extender = (facts: Partial<Link>) =>
+      capacity({ construction: 'twistedPairExtender', category: 'unknown', lengthM: 40, ...facts });
+    expect(extender({})).toMatchObject({
+      sure: { tmdsMHz: 340, frl: null },
+      rated: { tmdsMHz: 600, frl: null },
+      doubts: [{ code: 'doubtExtender' }],
+    });
+    expect(extender({ category: 'premiumHighSpeed' }).sure).toEqual({ tmdsMHz: 600, frl: null });
+    expect(extender({ rated: { gbps: 18, lengthM: 50 } }).sure).toEqual({ tmdsMHz: 600, frl: null });
+    expect(extender({ rated: { gbps: 18, lengthM: 30 } }).rated.tmdsMHz).toBeLessThan(74.25);
+    expect(extender({ lengthM: 150 }).rated.tmdsMHz).toBeLessThan(74.25);
+  });
+
+  it('is what its maker says of active copper, as far as that', () => {
+    const facts = { construction: 'activeCopper', category: 'unknown', certified: false } as const;
+    const rated = { gbps: 18, lengthM: 15 };
+    expect(capacity({ ...facts, rated, lengthM: 15 }).sure.tmdsMHz).toBe(600);
+    expect(capacity({ ...facts, rated, lengthM: 17 }).sure.tmdsMHz).toBeLessThan(594);
+    const short = { gbps: 18, lengthM: 5 };
+    expect(capacity({ ...facts, rated: short, lengthM: 8 }).sure.tmdsMHz).toBeLessThan(594);
   });
 
   it('follows what an organisation assumes', () => {
     const link = cable('a.out', 'b.in', { certified: false });
-    expect(cableCapacity(link, { ...organisationDefaults.budget, uncertified: 0.5 }).sure.tmdsMHz).toBe(300);
+    expect(cableCapacity(link, { ...organisationDefaults.budget, uncertified: 0.7 }).sure.tmdsMHz).toBe(420);
   });
 });

