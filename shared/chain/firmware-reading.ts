@@ -22,7 +22,8 @@ export type UnreadableFirmware = { scheme: null; reason: Message };
 export type FirmwareScheme = 'version' | 'date' | 'buildNumber' | 'hexadecimal';
 /** `early`: an unfinished release (beta, release candidate); `patch`: a correction of what stands before it. */
 export type FirmwarePart =
-  | { kind: 'number'; value: bigint }
+  /** `digits` as they were written, zeros in front included. */
+  | { kind: 'number'; value: bigint; digits: string }
   | { kind: 'letter'; value: string }
   | { kind: 'early'; value: bigint }
   | { kind: 'patch' };
@@ -49,7 +50,7 @@ const earlyWords: Record<string, bigint> = {
 const patchWords = /^(?:patch|hotfix|fix|sp|update)$/;
 const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const monthWord = `(${months.join('|')})[a-z]*`;
-const number = (digits: string): FirmwarePart => ({ kind: 'number', value: BigInt(digits) });
+const number = (digits: string): FirmwarePart => ({ kind: 'number', value: BigInt(digits), digits });
 
 /** Reads one firmware text as shown by a device or typed by a person; never throws. */
 export function readFirmware(text: string): FirmwareReading | UnreadableFirmware {

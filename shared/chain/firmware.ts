@@ -13,12 +13,13 @@ export type FirmwareComparison = { order: Order; reason: null } | { order: null;
 /**
  * -1 when firmware `a` is older than `b`, 0 when it is the same, 1 when it is newer, null when that can't be told.
  *
- * Numbers count as numbers (3.0 < 3.10, 1.02 = 1.2), more of them are newer (1.8 < 1.8.1, and 1.8 = 1.8.0), a letter
+ * Numbers count as numbers (3.0 < 3.10), more of them are newer (1.8 < 1.8.1, and 1.8 = 1.8.0), a letter
  * is newer than none and older than a further number (1.8 < 1.8a < 1.8b < 1.8.1), test releases come before the
  * release (beta < rc < none). Dates in any usual spelling compare with dates, bare build numbers with build
  * numbers; a build in brackets or after `build` decides between texts that are otherwise equal, where none comes
  * before any. Between texts of one scheme and edition that is a total order, apart from dates whose day and month
- * can be read both ways. Common practice, no source: makers publish no grammar.
+ * can be read both ways, and from two numbers with a dot that some makers count part by part and others as a decimal
+ * fraction, where that decides (1.1 and 1.02, 1.2 and 1.20, 3.9 and 3.10). Common practice, no source: makers publish no grammar.
  */
 export function compareFirmware(a: string, b: string): Order | null {
   return relateFirmware(a, b).order;
@@ -55,11 +56,32 @@ function relateMain(one: FirmwareReading, other: FirmwareReading): FirmwareCompa
     return unrelated(message('firmwareSchemesDiffer', { one: one.scheme, other: other.scheme }));
   if (one.edition !== '' && other.edition !== '' && one.edition !== other.edition)
     return unrelated(message('firmwareEditionsDiffer', { one: one.edition, other: other.edition }));
+  if (one.scheme === 'version' && haveTwoNumberings(one.dayFirst, other.dayFirst))
+    return unrelated(message('firmwareTwoNumberings'));
   const dayFirst = compareParts(one.dayFirst, other.dayFirst);
   const monthFirst = compareParts(one.monthFirst, other.monthFirst);
   return dayFirst === monthFirst
     ? { order: dayFirst, reason: null }
     : unrelated(message('firmwareDayOrMonth'));
+}
+
+/** Two versions of two numbers at most, whose second ones stand otherwise to each other as decimal fractions. */
+function haveTwoNumberings(one: FirmwarePart[], other: FirmwarePart[]): boolean {
+  const [first, second] = [leadingNumbers(one), leadingNumbers(other)];
+  if (first.length > 2 || second.length > 2 || first[0]?.value !== second[0]?.value) return false;
+  const [a, b] = [first[1] ?? noNumber, second[1] ?? noNumber];
+  const width = Math.max(a.digits.length, b.digits.length);
+  const asFraction = compare(a.digits.padEnd(width, '0'), b.digits.padEnd(width, '0'));
+  return asFraction !== compare(a.value, b.value);
+}
+
+const noNumber = { value: 0n, digits: '0' };
+
+type NumberPart = Extract<FirmwarePart, { kind: 'number' }>;
+function leadingNumbers(parts: readonly FirmwarePart[]): NumberPart[] {
+  const end = parts.findIndex(({ kind }) => kind !== 'number');
+  const run = end === -1 ? parts : parts.slice(0, end);
+  return run.filter((part) => part.kind === 'number');
 }
 
 function compareParts(one: FirmwarePart[], other: FirmwarePart[]): Order {

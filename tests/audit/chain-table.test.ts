@@ -9,7 +9,7 @@ const told = ({ rule, severity, place, text, whatToDo }: Finding): string =>
   `${rule} ${severity} ${placeText(place)}: ${text.code} > ${whatToDo.code}`;
 
 describe('the whole audit', () => {
-  it.each([...cableRows, ...deviceRows])('of %s', (_what, chain, expected, purpose = {}) => {
-    expect(fullAudit(chain, purpose, {}, []).map(told)).toEqual(expected);
+  it.each([...cableRows, ...deviceRows])('of %s', (_what, chain, expected, purpose = {}, levels = []) => {
+    expect(fullAudit(chain, purpose, {}, levels).map(told)).toEqual(expected);
   });
 });

@@ -4,7 +4,8 @@ import { compareFirmware, relateFirmware } from '../../shared/chain/firmware.ts'
 
 const versions = fc
   .tuple(
-    fc.array(fc.nat(12), { minLength: 1, maxLength: 4 }),
+    // Two numbers alone can be read in two ways, which is told of in firmware.test.ts; three can't.
+    fc.array(fc.integer({ min: 1, max: 12 }), { minLength: 3, maxLength: 5 }),
     fc.constantFrom('', 'a', 'b', 'rc1', 'rc2', 'beta', ' patch 1', 'a.3'),
     fc.constantFrom('', ' (7)', ' build 12', ' [build 7]'),
     fc.constantFrom('', 'v', 'FW V0', 'Ver. '),
@@ -86,7 +87,7 @@ describe('the order of firmware', () => {
   });
 
   it('is the order of the numbers themselves', () => {
-    const numbers = fc.array(fc.nat(30), { minLength: 3, maxLength: 3 });
+    const numbers = fc.array(fc.integer({ min: 1, max: 30 }), { minLength: 3, maxLength: 3 });
     fc.assert(
       fc.property(numbers, numbers, (one, other) => {
         const weigh = (parts: number[]): number => parts.reduce((sum, part) => sum * 31 + part, 0);

@@ -9,9 +9,11 @@ import { checkLevels, isBelowLevel } from '../../shared/chain/firmware-level.ts'
 import { type Message, message } from '../../shared/message/index.ts';
 
 const older: [string, string][] = [
+  // part by part and as decimals alike
+  ['1.09', '1.10'],
+  ['1.9.0.1', '1.10.0.1'],
   // numbers count as numbers
   ['3.0', '3.10'],
-  ['3.9', '3.10'],
   ['1.02', '1.10'],
   ['1.8', '1.8.1'],
   ['1.8.1', '1.8.2'],
@@ -50,7 +52,6 @@ const older: [string, string][] = [
   ['FW v1.2.3', 'v1.2.4'],
   ['Ver. 1.02', 'V1.3'],
   ['V01.23', 'V01.24'],
-  ['V1.9', 'V01.23'],
   ['MainCPU-1.4.0', 'MainCPU-1.4.1'],
   ['MainCPU-1.4.0', '1.4.1'],
   ['CPU1: 1.40', 'CPU1: 1.41'],
@@ -102,14 +103,14 @@ const older: [string, string][] = [
 ];
 
 const same: [string, string][] = [
+  ['Ver. 1.02', 'version 1.02'],
+  ['1,02', '1.02'],
+  ['01.2', '1.2'],
   ['1.8', '1.8'],
   ['1.8', '1.8.0'],
   ['1.8', ' v1.8 '],
-  ['1.02', '1.2'],
   ['V01.23', '1.23'],
   ['FW v1.2.3', '1.2.3'],
-  ['Ver. 1.02', 'version 1.2'],
-  ['1,02', '1.2'],
   ['MainCPU-1.4.0', '1.4'],
   ['maincpu 1.4.0', 'MainCPU: 1.4.0'],
   ['1.2.3 (45)', '1.2.3 [Build 045]'],
@@ -137,6 +138,12 @@ const same: [string, string][] = [
 ];
 
 const apart: [string, string, Message][] = [
+  ['1.1', '1.02', message('firmwareTwoNumberings')],
+  ['V1.9', 'V01.23', message('firmwareTwoNumberings')],
+  ['1.2', '1.20', message('firmwareTwoNumberings')],
+  ['1.02', '1.2', message('firmwareTwoNumberings')],
+  ['3.9', '3.10', message('firmwareTwoNumberings')],
+  ['FW v1.9', '1.12 beta', message('firmwareTwoNumberings')],
   ['2025-03-01', '1.8.1', message('firmwareSchemesDiffer', { one: 'date', other: 'version' })],
   ['20250301', '12345', message('firmwareSchemesDiffer', { one: 'date', other: 'buildNumber' })],
   ['12345', '1.8.1', message('firmwareSchemesDiffer', { one: 'buildNumber', other: 'version' })],
@@ -206,6 +213,8 @@ describe('reaching a minimum', () => {
   it.each([
     ['1.7', '1.8', 'below'],
     ['1.8', '1.8', 'ok'],
+    ['1.1', '1.02', 'unknown'],
+    ['1.2', '1.20', 'unknown'],
     ['1.8.1', '1.8', 'ok'],
     ['FW v1.8', '1.8', 'ok'],
     ['1.8 rc1', '1.8', 'below'],

@@ -9,6 +9,7 @@ export const firmwareCodes = {
   firmwareSchemesDiffer: { one: 'firmwareScheme', other: 'firmwareScheme' },
   firmwareEditionsDiffer: { one: 'name', other: 'name' },
   firmwareDayOrMonth: {},
+  firmwareTwoNumberings: {},
   firmwareUnreadable: { firmware: 'name', reason: 'message' },
   firmwareEmpty: {},
   firmwareWithoutNumber: {},

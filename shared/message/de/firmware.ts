@@ -18,6 +18,8 @@ export const firmwareDe: Sentences<typeof firmwareCodes> = {
   firmwareEditionsDiffer: ({ one, other }, say) =>
     `das eine ist von ${say.quoted(one)}, das andere von ${say.quoted(other)}`,
   firmwareDayOrMonth: () => 'es hängt davon ab, ob der Tag oder der Monat vorn steht',
+  firmwareTwoNumberings: () =>
+    'es hängt davon ab, ob der Hersteller Teil für Teil zählt oder als Dezimalzahl (2 und 20 können dasselbe sein); frag den Hersteller, was neuer ist',
   firmwareUnreadable: ({ firmware, reason }, say) =>
     `${say.quoted(firmware)} lässt sich nicht lesen: ${say.message(reason)}`,
   firmwareEmpty: () => 'nichts ist notiert',

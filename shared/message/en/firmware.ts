@@ -18,6 +18,8 @@ export const firmwareEn: Sentences<typeof firmwareCodes> = {
   firmwareEditionsDiffer: ({ one, other }, say) =>
     `one is of ${say.quoted(one)}, the other of ${say.quoted(other)}`,
   firmwareDayOrMonth: () => 'it depends on whether the day or the month comes first',
+  firmwareTwoNumberings: () =>
+    'it depends on whether the maker counts them part by part or as decimals (2 and 20 may be the same); ask the maker which is newer',
   firmwareUnreadable: ({ firmware, reason }, say) =>
     `${say.quoted(firmware)} can't be read: ${say.message(reason)}`,
   firmwareEmpty: () => 'nothing is written down',

@@ -77,6 +77,13 @@ export const deviceRows: Row[] = [
     ['processing shouldFix receiver: processesBesideProcessor > switchProcessingOff'],
   ],
   [
+    'a firmware of which it can’t be told whether it is newer',
+    withDevice(pair(), 'tv', { model: 'TV-1', firmware: '1.1' }),
+    ['firmware-level note tv: firmwareLevelUnknown > readFirmware'],
+    {},
+    [{ model: 'TV-1', minimum: '1.02' }],
+  ],
+  [
     'a cable of another branch than the display with the fault',
     withLink(cinema, 'L5', { category: 'highSpeed', certified: false }),
     ['certification mustFix L5: onAnotherBranch > replaceByCertifiedCable'],
