@@ -77,6 +77,8 @@ export const logClock = z.object({
     .max(2)
     .optional(),
   bootedAt: instant.optional(),
+  /** Which comes first in numeric dates such as 03/04/2026; where it is left out, the log's own dates tell, or nobody. */
+  dayOrder: z.enum(['dayFirst', 'monthFirst']).optional(),
 });
 export type LogClockInput = z.infer<typeof logClock>;
 

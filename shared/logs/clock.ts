@@ -1,6 +1,7 @@
 import { FixedOffsetZone, IANAZone, Info, type Zone } from 'luxon';
 import { type Message, message } from '../message/index.ts';
 import { dayMs, minuteMs, type StampBase } from './stamp.ts';
+import type { DayOrder } from './stamp-date.ts';
 import { readStamp } from './stamp-reader.ts';
 import { utcOfYearless, yearsAround } from './yearless.ts';
 
@@ -22,6 +23,8 @@ export type ClockReference = {
   knownMoments?: readonly KnownMoment[];
   /** When the device started, ISO 8601 with a zone; the short form of a known moment at 0 s since boot. */
   bootedAt?: string;
+  /** Whether the day or the month comes first in numeric dates, where somebody said. */
+  dayOrder?: 'dayFirst' | 'monthFirst';
 };
 
 /** A clock reference that has been read; the only maker is `compileClock`. */
@@ -38,6 +41,10 @@ export type LogClock = {
   writtenByMs: number | null;
   /** Start of the last boot in the log, ms since 1970; null where nothing is known. */
   bootedAtMs: number | null;
+  /** A moment close to which the log ends or that lies in it, for stamps without a date; null where nothing is known. */
+  nearMs: number | null;
+  /** Order of numeric dates; null where nobody said. */
+  dayOrder: DayOrder | null;
 };
 
 export type ClockResult = { ok: true; clock: LogClock } | { ok: false; why: Message };
@@ -67,6 +74,8 @@ export function compileClock(reference: ClockReference = {}): ClockResult {
     skewKnown: false,
     writtenByMs: takenAtMs === null ? null : takenAtMs + clockErrorMs,
     bootedAtMs,
+    nearMs: takenAtMs,
+    dayOrder: reference.dayOrder ?? null,
   };
   for (const moment of reference.knownMoments ?? []) {
     const why = anchor(clock, moment);
@@ -94,6 +103,7 @@ function anchor(clock: LogClock, moment: KnownMoment): Message | null {
   clock.localSkewMs = skewMs;
   if (clock.zoneGiven || stamp.base === 'utc') clock.zonedSkewMs = skewMs;
   clock.writtenByMs ??= trueMs + halfYearMs;
+  clock.nearMs ??= trueMs;
   return null;
 }
 
@@ -103,6 +113,10 @@ function toldMs(clock: LogClock, base: StampBase, ms: number, nearMs: number): n
   const offsetOf = (localMs: number): number =>
     localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs;
   if (base === 'local') return offsetOf(ms);
+  if (base === 'daily') {
+    const day = Math.round((nearMs - offsetOf(ms)) / dayMs);
+    return offsetOf(day * dayMs + ms);
+  }
   const candidates = yearsAround(nearMs).map((year) => offsetOf(utcOfYearless(ms, year)));
   return candidates.reduce((best, next) => (Math.abs(next - nearMs) < Math.abs(best - nearMs) ? next : best));
 }

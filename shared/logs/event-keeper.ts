@@ -9,11 +9,11 @@ export type FoundAt = { bytes: Uint8Array; start: number; end: number; line: num
 
 export type EventKeeper = {
   /**
-   * Counts an event, and keeps it where its kind has room left.
+   * Counts an event, and keeps it where its kind has room left. One that came so many times unseen is kept once.
    *
    * @returns false where the line turns out not to be of that kind: `firmware` without a version
    */
-  take(kind: string, at: FoundAt, placed: Placed, timeFrom: LogEvent['timeFrom']): boolean;
+  take(kind: string, at: FoundAt, placed: Placed, timeFrom: LogEvent['timeFrom'], times?: number): boolean;
   /** All that was kept, its times told. Only after the last line. */
   result(momentMs: Placement['momentMs']): Kept;
 };
@@ -60,7 +60,7 @@ export function createEventKeeper(recognition: Recognition, maxPerKind: number):
   };
 
   return {
-    take(kind, at, placed, timeFrom) {
+    take(kind, at, placed, timeFrom, times = 1) {
       const last = events.at(-1);
       if (last !== undefined && last.line === at.line && last.kind === kind) return true;
       const count = counts.get(kind) ?? 0;
@@ -69,7 +69,7 @@ export function createEventKeeper(recognition: Recognition, maxPerKind: number):
         if (!takeFirmware({ ...untimed, kind, line: at.line, excerpt: excerptOf(at) })) return false;
       } else if (count < maxPerKind) events.push({ ...untimed, kind, line: at.line, excerpt: excerptOf(at) });
       else drop(kind, untimed);
-      counts.set(kind, count + 1);
+      counts.set(kind, count + times);
       return true;
     },
     result(momentMs) {

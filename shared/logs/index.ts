@@ -11,7 +11,7 @@ export { kindWords } from './event-words.ts';
 export { eventsNear, logFindings, type TicketLog } from './findings.ts';
 export { chunksOf, defaultMaxLogBytes, LogCutShort, unpacked } from './gunzip.ts';
 export { createLineReader, type LineReader, type LineSink, type TextEncoding } from './line-reader.ts';
-export { createLogReader, type LogOptions, type LogReader, readLog } from './log-reader.ts';
+export { createLogReader, type LogOptions, type LogReader, readLog, readLogFile } from './log-reader.ts';
 export { type OpenProposal, openProposals } from './open-proposals.ts';
 export { type Precursor, type PrecursorOptions, type Precursors, precursors } from './precursors.ts';
 export {

@@ -1,4 +1,5 @@
 import { escapeCharacter, openBracket, space } from './ascii.ts';
+import { textOf } from './bytes.ts';
 import { compileClock, type LogClock } from './clock.ts';
 import { createEventKeeper } from './event-keeper.ts';
 import { LogCutShort, unpacked } from './gunzip.ts';
@@ -8,6 +9,7 @@ import type { LogEvent, LogReading } from './reading.ts';
 import { builtInRecognition, createMatcher, type Recognition } from './recognition.ts';
 import { createSilenceKeeper, defaultSilenceRule, type SilenceRule } from './silence.ts';
 import { emptyStamp } from './stamp.ts';
+import { createDateReader } from './stamp-date.ts';
 import { createStampReader } from './stamp-reader.ts';
 import { type LineCounts, summarise } from './summary.ts';
 
@@ -45,7 +47,8 @@ export function createLogReader(options: LogOptions = {}): LogReader {
   const silence = createSilenceKeeper(options.silence ?? defaultSilenceRule);
   const keeper = createEventKeeper(recognition, options.maxEventsPerKind ?? defaultMaxEventsPerKind);
   const matcher = createMatcher(recognition);
-  const readStampOf = createStampReader();
+  const dates = createDateReader(clock.dayOrder);
+  const readStampOf = createStampReader(dates);
   const stamp = emptyStamp();
   const placed: Placed = { track: 'clock', place: 0 };
   const counts: LineCounts = {
@@ -53,10 +56,12 @@ export function createLogReader(options: LogOptions = {}): LogReader {
     unparsed: 0,
     cutLines: 0,
     unsetClock: 0,
-    formats: { rfc5424: 0, rfc3164: 0, iso: 0, json: 0, kernel: 0, ctime: 0 },
-    bases: { utc: 0, local: 0, yearless: 0, boot: 0 },
+    formats: { rfc5424: 0, rfc3164: 0, iso: 0, json: 0, kernel: 0, ctime: 0, date: 0, epoch: 0, time: 0 },
+    bases: { utc: 0, local: 0, yearless: 0, boot: 0, daily: 0 },
   };
   let timeOf: LogEvent['timeFrom'] = null;
+  /** Kind of the event of the line before; null where that was none. */
+  let lastKind: string | null = null;
 
   /** Takes up the line's stamp; returns where its message begins. */
   const takeStamp = (bytes: Uint8Array, start: number, end: number): number => {
@@ -86,9 +91,17 @@ export function createLogReader(options: LogOptions = {}): LogReader {
     const start = skipPadding(bytes, lineStart, end);
     if (start === end) return;
     const message = takeStamp(bytes, start, end);
+    const times = lastKind === null ? 0 : repeatsIn(bytes, message, end);
+    if (times > 0 && lastKind !== null) {
+      keeper.take(lastKind, { bytes, start, end, line: counts.lines }, placed, timeOf, times);
+      return;
+    }
+    lastKind = null;
     for (let row = matcher.match(bytes, message, end); row >= 0; row = matcher.matchAfter(row)) {
       const { kind } = recognition.rows[row] as Recognition['rows'][number];
-      if (keeper.take(kind, { bytes, start, end, line: counts.lines }, placed, timeOf)) return;
+      if (!keeper.take(kind, { bytes, start, end, line: counts.lines }, placed, timeOf)) continue;
+      lastKind = kind === 'firmware' ? null : kind;
+      return;
     }
   }, options.maxLineBytes ?? defaultMaxLineBytes);
 
@@ -97,7 +110,7 @@ export function createLogReader(options: LogOptions = {}): LogReader {
     finish: (cutShort = null) => {
       lines.finish();
       return summarise({
-        ...{ counts, clock, placement, silence, keeper, cutShort },
+        ...{ counts, clock, placement, silence, keeper, cutShort, dates: dates.told() },
         ...{ bytes: lines.bytes(), encoding: lines.encoding() },
       });
     },
@@ -125,10 +138,36 @@ export async function readLog(
   return reader.finish();
 }
 
+/**
+ * Reads a log file that can be read more than once. Where its dates tell the order of day and month only further down,
+ * it is read again by that order; where they don't tell at all and nobody said, those dates are left untold.
+ *
+ * @param open the file's bytes from its start, each time
+ */
+export async function readLogFile(
+  open: () => AsyncIterable<Uint8Array>,
+  options: LogOptions = {},
+): Promise<LogReading> {
+  const clock = options.clock ?? unknownClock();
+  const first = await readLog(open(), { ...options, clock });
+  if (clock.dayOrder !== null || first.dayOrder === null || first.dayOrder.told === 'dayFirst') return first;
+  const order = first.dayOrder.told ?? 'unknown';
+  const again = await readLog(open(), { ...options, clock: { ...clock, dayOrder: order } });
+  return { ...again, dayOrder: first.dayOrder };
+}
+
 function unknownClock(): LogClock {
   const compiled = compileClock();
   if (!compiled.ok) throw new Error(compiled.why.code);
   return compiled.clock;
+}
+
+/** How often the line before came once more, where a line says so: `last message repeated 3 times`; 0 where not. */
+function repeatsIn(bytes: Uint8Array, start: number, end: number): number {
+  const text = textOf(bytes, start, Math.min(end, start + 120));
+  const [, times = '0', goesOn = ''] = /\bmessage repeated (\d{1,6}) times?(.?)/i.exec(text) ?? [];
+  // What names the message once more is read as that message.
+  return goesOn === ':' ? 0 : Number(times);
 }
 
 /** Skips what stands before a line's first character: blanks, NULs left by a power cut, colour sequences (ECMA-48). */

@@ -1,13 +1,13 @@
 import type { LogClock } from './clock.ts';
-import { leapYearMs, minuteMs, type Stamp } from './stamp.ts';
+import { dayMs, leapYearMs, minuteMs, type Stamp } from './stamp.ts';
 import { createYearCounter, firstYear, isLeapDay, utcOfYearless } from './yearless.ts';
 
 /**
  * Where a stamp lies until the whole log has been read. On `clock` the place is ms since 1970, true time; on
  * `yearless` years are still numbers from the first line's (see `createYearCounter`); on `boot` each boot has its own
- * stretch of `bootStretchMs`, begun at the device's start.
+ * stretch of `bootStretchMs`, begun at the device's start; on `daily` days are numbers from the first line's.
  */
-export type Track = 'clock' | 'yearless' | 'boot';
+export type Track = 'clock' | 'yearless' | 'boot' | 'daily';
 export type Placed = { track: Track; place: number };
 
 export type Placement = {
@@ -40,6 +40,8 @@ export function createPlacement(clock: LogClock): Placement {
   let lastLocalMs = Number.NEGATIVE_INFINITY;
   let lastYearless = Number.NaN;
   let boot = -1;
+  let day = 0;
+  let lastDailyMs = Number.NEGATIVE_INFINITY;
   let lastBootMs = Number.POSITIVE_INFINITY;
   let year: number | null = null;
 
@@ -71,12 +73,31 @@ export function createPlacement(clock: LogClock): Placement {
     return starts && (boot > 0 || ms < firstMessagesMs) ? 'restarted' : 'placed';
   };
 
+  const putDaily = (ms: number, placed: Placed) => {
+    // Back by more than half a day is past midnight.
+    if (ms < lastDailyMs - dayMs / 2) day += 1;
+    else if (ms > lastDailyMs + dayMs / 2 && day > 0) day -= 1;
+    lastDailyMs = ms;
+    placed.track = 'daily';
+    placed.place = day * dayMs + ms;
+    return 'placed' as const;
+  };
+
   const yearlessMs = (place: number): number | null => {
     if (clock.writtenByMs === null) return null;
     year ??= firstYear(lastYearless, clock.writtenByMs, leapYears);
     const number = Math.floor(place / leapYearMs);
     const localMs = utcOfYearless(place - number * leapYearMs, year + number);
     if (localMs > clock.writtenByMs) return null;
+    return localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs + clock.localSkewMs;
+  };
+  /** The last line is the latest that its time of day allows before what is known, give or take an hour: assumed. */
+  const dailyMs = (place: number): number | null => {
+    if (clock.nearMs === null) return null;
+    const nearLocalMs =
+      clock.nearMs - clock.localSkewMs + (clock.zone.offsetsMin(clock.nearMs)[0] as number) * minuteMs;
+    const lastDay = Math.floor((nearLocalMs + 60 * minuteMs - lastDailyMs) / dayMs);
+    const localMs = (lastDay - day) * dayMs + place;
     return localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs + clock.localSkewMs;
   };
   const bootMs = (place: number): number | null => {
@@ -90,11 +111,12 @@ export function createPlacement(clock: LogClock): Placement {
     put: (stamp, placed) => {
       if (stamp.base === 'utc') return putOnClock(stamp.ms + clock.zonedSkewMs, placed);
       if (stamp.base === 'local') return putLocal(stamp.ms, placed);
+      if (stamp.base === 'daily') return putDaily(stamp.ms, placed);
       return stamp.base === 'boot' ? putBoot(stamp.ms, placed) : putYearless(stamp.ms, placed);
     },
     momentMs: (track, place) => {
       if (track === 'clock') return place;
-      const ms = track === 'boot' ? bootMs(place) : yearlessMs(place);
+      const ms = track === 'boot' ? bootMs(place) : track === 'daily' ? dailyMs(place) : yearlessMs(place);
       return ms !== null && inService(ms) ? ms : null;
     },
     boots: () => boot + 1,

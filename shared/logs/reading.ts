@@ -48,6 +48,11 @@ export type LogReading = {
   /** Lines longer than was looked at. */
   cutLines: number;
   encoding: TextEncoding;
+  /**
+   * Whether the day or the month comes first in dates such as 03/04/2026, as the log's dates tell (null: they don't), and
+   * the first that has two readings; null without such dates.
+   */
+  dayOrder: { told: 'dayFirst' | 'monthFirst' | null; example: string | null } | null;
   /** Lines by the form of their stamp. */
   formats: Record<LogFormat, number>;
   /** First and last moment that the log tells; null where no line is tied to one. */

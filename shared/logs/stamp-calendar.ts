@@ -18,6 +18,13 @@ const monthNumber = new Map(
     index + 1,
   ]),
 );
+for (const [name, month] of [
+  ['Mrz', 3],
+  ['Mai', 5],
+  ['Okt', 10],
+  ['Dez', 12],
+] as const)
+  monthNumber.set(threeLetters(name), month);
 const weekdays = new Set(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'].map(threeLetters));
 
 /**

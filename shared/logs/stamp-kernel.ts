@@ -11,6 +11,8 @@ export function readBootSeconds(bytes: Uint8Array, at: number, end: number, stam
   const fractionEnd = skipDigits(bytes, wholeEnd + 1, end, 9);
   if (fractionEnd === wholeEnd + 1 || fractionEnd >= end || bytes[fractionEnd] !== closeBracket) return false;
   const seconds = digitsAt(bytes, index, wholeEnd - index, end);
+  // So many seconds are since 1970: no device has run for twenty years.
+  if (seconds >= 631_152_000) return false;
   return placed(stamp, seconds * 1000 + fractionMs(bytes, wholeEnd + 1, fractionEnd), fractionEnd + 1);
 }
 

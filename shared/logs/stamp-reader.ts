@@ -2,6 +2,7 @@ import { dot, greaterThan, hyphen, lessThan, openBrace, openBracket, space } fro
 import { utf8Of } from './bytes.ts';
 import { emptyStamp, isDigit, type LogFormat, type Stamp, type StampBase, skipDigits } from './stamp.ts';
 import { readCtime, readMonthDay } from './stamp-calendar.ts';
+import { createDateReader, type DateReader } from './stamp-date.ts';
 import { readIso } from './stamp-iso.ts';
 import { readJson } from './stamp-json.ts';
 import { readBootSeconds, readKernelRecord } from './stamp-kernel.ts';
@@ -16,12 +17,12 @@ const deepestStamp = 48;
  * bytes tell the format; where they don't (a level or a name before the stamp), the place that held the stamp last
  * is tried first. So one reader a log.
  */
-export function createStampReader(): StampReader {
+export function createStampReader(dates: DateReader = createDateReader(null)): StampReader {
   let lastDepth = 0;
   return (bytes, start, end, stamp) => {
     const first = bytes[start] as number;
     if (first === openBrace) return readJson(bytes, start, end, readPlain, stamp);
-    if (readPlain(bytes, start, end, stamp)) return true;
+    if (readPlain(bytes, start, end, stamp) || dates.read(bytes, start, end, stamp)) return true;
     if (lastDepth > 0 && readIsoAt(bytes, start + lastDepth, end, stamp)) return true;
     const limit = Math.min(end - 13, start + deepestStamp);
     for (let at = start + 1; at <= limit; at += 1) {

@@ -1,13 +1,24 @@
 import { nine, zero } from './ascii.ts';
 /** How a line says when it was written. `ctime` is the form of ISO C's asctime, as in `[Wed Nov 25 10:00:00 2026]`. */
-export const logFormats = ['rfc5424', 'rfc3164', 'iso', 'json', 'kernel', 'ctime'] as const;
+export const logFormats = [
+  'rfc5424',
+  'rfc3164',
+  'iso',
+  'json',
+  'kernel',
+  'ctime',
+  'date',
+  'epoch',
+  'time',
+] as const;
 export type LogFormat = (typeof logFormats)[number];
 
 /**
  * What `ms` of a stamp counts from. `utc`: the stamp named its zone. `local`: it named none, `ms` is as though it were
- * UTC. `yearless`: neither zone nor year, ms into a leap year. `boot`: ms since the device started.
+ * UTC. `yearless`: neither zone nor year, ms into a leap year. `boot`: ms since the device started. `daily`:
+ * neither zone nor date, ms into the day.
  */
-export type StampBase = 'utc' | 'local' | 'yearless' | 'boot';
+export type StampBase = 'utc' | 'local' | 'yearless' | 'boot' | 'daily';
 
 /** Filled by the readers below and used again for the next line: one log has millions of them. */
 export type Stamp = {

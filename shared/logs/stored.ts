@@ -14,6 +14,8 @@ type InSentences<Of> = Of extends Message
 /** The reading of a log as it was stored, in today's form; what an earlier version said stays as it was written. */
 export const readingAsToday = (stored: InSentences<LogReading>): LogReading => ({
   ...(stored as LogReading),
+  // Earlier versions read no such dates.
+  dayOrder: stored.dayOrder ?? null,
   notes: stored.notes.map(storedMessage),
 });
 

@@ -9,6 +9,7 @@ import type { LogClockStep, LogGap, LogReading } from './reading.ts';
 import type { Covered, SilenceKeeper } from './silence.ts';
 import { firstAtOrAfter } from './sorted.ts';
 import type { LogFormat, StampBase } from './stamp.ts';
+import type { DateReader } from './stamp-date.ts';
 
 /** What is counted line by line. */
 export type LineCounts = {
@@ -26,6 +27,7 @@ export type ReadParts = {
   placement: Placement;
   silence: SilenceKeeper;
   keeper: EventKeeper;
+  dates: ReturnType<DateReader['told']>;
   cutShort: LogReading['cutShort'];
   bytes: number;
   encoding: TextEncoding;
@@ -47,6 +49,7 @@ export function summarise(parts: ReadParts): LogReading {
     cutLines: counts.cutLines,
     encoding,
     formats: counts.formats,
+    dayOrder: orderTold(parts.dates),
     span: spanOf(covered),
     events: kept.events,
     eventCounts: kept.counts,
@@ -70,6 +73,13 @@ export function summarise(parts: ReadParts): LogReading {
     cutShort,
     notes: notesOn(parts, kept, steps.count),
   };
+}
+
+/** The order of day and month, as dates with one reading tell it; they may not tell against each other. */
+function orderTold({ dayFirst, monthFirst, either, example }: ReadParts['dates']): LogReading['dayOrder'] {
+  if (dayFirst + monthFirst + either === 0) return null;
+  const told = dayFirst > 0 === monthFirst > 0 ? null : dayFirst > 0 ? 'dayFirst' : 'monthFirst';
+  return { told, example };
 }
 
 function spanOf(covered: readonly Covered[]): LogReading['span'] {
@@ -101,10 +111,15 @@ function restartsIn({ events }: Kept): number[] {
   return times.filter((time) => !Number.isNaN(time)).sort((a, b) => a - b);
 }
 
-function notesOn({ counts, clock, placement, cutShort }: ReadParts, kept: Kept, steps: number): Message[] {
+function notesOn(
+  { counts, clock, placement, cutShort, dates }: ReadParts,
+  kept: Kept,
+  steps: number,
+): Message[] {
   const { bases, unparsed, unsetClock, cutLines } = counts;
-  const stamped = bases.utc + bases.local + bases.yearless + bases.boot;
-  const zoneless = bases.local + bases.yearless;
+  const stamped = bases.utc + bases.local + bases.yearless + bases.boot + bases.daily;
+  const zoneless = bases.local + bases.yearless + bases.daily;
+  const order = orderTold(dates);
   const starts = placement.boots();
   const notes: [boolean, Message][] = [
     [cutShort === 'damaged', message('logDamaged')],
@@ -113,6 +128,11 @@ function notesOn({ counts, clock, placement, cutShort }: ReadParts, kept: Kept, 
     [
       bases.yearless > 0 && clock.writtenByMs === null,
       message('linesWithoutYear', { lines: bases.yearless }),
+    ],
+    [bases.daily > 0 && clock.nearMs === null, message('linesWithoutDate', { lines: bases.daily })],
+    [
+      order?.told === null && order.example !== null && (clock.dayOrder ?? 'unknown') === 'unknown',
+      message('dayOrderUnknown', { example: order?.example ?? '' }),
     ],
     [bases.boot > 0 && clock.bootedAtMs === null, message('linesSinceStartOnly', { lines: bases.boot })],
     [starts > 1 && clock.bootedAtMs !== null, message('deviceStartedAnew', { starts })],

@@ -62,6 +62,8 @@ export const logCodes = {
   logTakenAtUnreadable: {},
   deviceStartUnreadable: {},
   knownMomentUnreadable: { moment: 'text' },
+  linesWithoutDate: { lines: 'count' },
+  dayOrderUnknown: { example: 'text' },
   noTimeInLine: { line: 'text' },
   twoMomentsSinceStart: {},
   twoMomentsOfClock: {},

@@ -57,6 +57,10 @@ export const logsDe: Sentences<typeof logCodes> = {
     `${lineHas(lines, say)} keine Zeitzone; genommen ist UTC. Nenn die Zone oder einen Zeitpunkt, der bekannt ist.`,
   linesWithoutYear: ({ lines }, say) =>
     `${lineHas(lines, say)} kein Jahr und damit auch kein Datum. Sag, wann das Protokoll geholt wurde.`,
+  linesWithoutDate: ({ lines }, say) =>
+    `${lineHas(lines, say)} eine Uhrzeit und kein Datum. Sag, wann das Protokoll geholt wurde.`,
+  dayOrderUnknown: ({ example }, say) =>
+    `Steht in ${say.text(example)} der Tag oder der Monat vorn? Das Protokoll sagt es nicht, darum haben solche Zeilen noch keine Zeit. Füg es noch einmal an und sag, was gilt.`,
   linesSinceStartOnly: ({ lines }, say) =>
     `${lineHas(lines, say)} nur Sekunden seit dem Start des Geräts. Sag, wann es startete, oder nenn einen Zeitpunkt, der bekannt ist.`,
   deviceStartedAnew: ({ starts }, say) =>

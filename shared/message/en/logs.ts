@@ -56,6 +56,10 @@ export const logsEn: Sentences<typeof logCodes> = {
     `${linesTell(lines, say)} no time zone; taken as UTC. Give the zone, or a moment that is known.`,
   linesWithoutYear: ({ lines }, say) =>
     `${linesTell(lines, say)} no year, so no date either. Say when the log was taken.`,
+  linesWithoutDate: ({ lines }, say) =>
+    `${linesTell(lines, say)} a time of day and no date. Say when the log was taken.`,
+  dayOrderUnknown: ({ example }, say) =>
+    `Is the day or the month first in ${say.text(example)}? The log doesn’t tell, so such lines have no time yet. Attach the log once more and say which.`,
   linesSinceStartOnly: ({ lines }, say) =>
     `${linesTell(lines, say)} seconds since the device started only. Say when it started, or give a moment that is known.`,
   deviceStartedAnew: ({ starts }, say) =>

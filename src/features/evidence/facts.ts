@@ -1,7 +1,12 @@
 import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { type FileEvidenceAbout, type Span, span } from '../../../shared/contract/evidence.ts';
-import { type ClockReference, compileClock, type Recognition, readLog } from '../../../shared/logs/index.ts';
+import {
+  type ClockReference,
+  compileClock,
+  type Recognition,
+  readLogFile,
+} from '../../../shared/logs/index.ts';
 import { message } from '../../../shared/message/index.ts';
 import { decodeEdid, readEdidInput, summarise } from '../../../shared/signal/edid/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
@@ -58,7 +63,7 @@ async function logFacts(
       errors: [{ pointer: '/clock', ...compiled.why }],
     });
   }
-  const log = await readLog(createReadStream(path), {
+  const log = await readLogFile(() => createReadStream(path), {
     clock: compiled.clock,
     maxEventsPerKind,
     ...(recognition === null ? {} : { recognition }),

@@ -11,6 +11,10 @@ import { useZone } from '../words/zone.ts';
 import { attachWords } from './attach-words.ts';
 import { aboutOf, keepFile, type OnTicket } from './common/keep-files.ts';
 
+const dayOrders = ['told', 'dayFirst', 'monthFirst'] as const;
+type DayOrder = (typeof dayOrders)[number];
+const orderIn = (dayOrder: DayOrder) => (dayOrder === 'told' ? {} : { dayOrder });
+
 type Kind = Exclude<FileEvidenceAbout['kind'], 'photo'>;
 type Properties = {
   ticket: Ticket;
@@ -30,6 +34,7 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
   const [portId, setPortId] = useState('');
   const [logTime, setLogTime] = useState('');
   const [trueTime, setTrueTime] = useState('');
+  const [dayOrder, setDayOrder] = useState<DayOrder>('told');
   const [description, setDescription] = useState('');
   const [kept, setKept] = useState<number | null>(null);
   const [hasFailed, setFailed] = useState(false);
@@ -43,7 +48,8 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
       portId: kind === 'edid' && portId !== '' ? portId : null,
       changeId: openChange(ticket.triage)?.id ?? null,
     });
-    const clock = kind === 'log' ? await clockOf(logTime.trim(), trueTime, siteZone) : {};
+    const clock =
+      kind === 'log' ? { ...(await clockOf(logTime.trim(), trueTime, siteZone)), ...orderIn(dayOrder) } : {};
     try {
       for (const file of files)
         await keepFile(onTicket, file, { ...base, description: description.trim(), clock });
@@ -104,6 +110,12 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
             value={trueTime}
             {...(isHalf ? { error: t.bothNeeded } : {})}
             onInput={({ currentTarget }) => setTrueTime(currentTarget.value)}
+          />
+          <SelectField
+            label={t.dayOrder}
+            value={dayOrder}
+            onChoose={setDayOrder}
+            options={dayOrders.map((value) => ({ value, label: t.dayOrders[value] }))}
           />
         </>
       )}
