@@ -2,9 +2,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Session } from '../../seed/session.ts';
 import { expectStatus } from '../../seed/session.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
-import { recordBaseline, technicianOn } from './bring-to-changes.ts';
+import { fromBaselineToChanges, recordBaseline, technicianOn } from './bring-to-changes.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot, openStage, type Stage, signInOn } from './stage.ts';
+
+const minutesAgo = (minutes: number): string => new Date(Date.now() - minutes * 60_000).toISOString();
 
 describe('on the phone', () => {
   let stage: Stage;
@@ -43,6 +45,35 @@ describe('on the phone', () => {
       status: 'kept',
       enteredLate: { madeBy: 'The cleaner' },
     });
+    await page.context().close();
+  });
+
+  it('one that made the fault rarer stays as one of perhaps two', async () => {
+    const { asFound } = await record();
+    const cable = asFound?.chain.links.find(({ from }) => from.deviceId === 'processor');
+    await fromBaselineToChanges(technician, ticketId);
+    const at = (type: string, minutes: number, more: object = {}) =>
+      technician.command(ticketId, { type, happenedAt: minutesAgo(minutes), ...more });
+    await at('declareChange', 470, {
+      kind: 'reseat',
+      target: { kind: 'link', linkId: cable?.id },
+      expected: 'It stays away',
+    });
+    await at('applyChange', 465);
+    await at('startWatch', 460);
+    await at('recordOccurrence', 300);
+    await at('endWatch', 200);
+    await technician.command(ticketId, { type: 'judgeRetest' });
+    const page = await openPhone();
+    await page.goto(`${stage.base}/app/visits/${ticketId}/triage`);
+    await page.getByRole('heading', { level: 1, name: 'It comes more rarely' }).waitFor();
+    await page.getByText(/perhaps there were two faults/).waitFor();
+    expect(await faultsInEveryLook(page, 'one-of-two')).toEqual([]);
+    await keepScreenshot(page, 'one-of-two');
+    await page.getByRole('button', { name: /one of perhaps two/ }).click();
+    await page.getByText(/Perhaps two faults/).waitFor();
+    await keepScreenshot(page, 'one-of-two-next-round');
+    await expect.poll(async () => (await record()).round).toBe(2);
     await page.context().close();
   });
 });
