@@ -1,5 +1,12 @@
-import type { Timing } from '../timings/index.ts';
-import { assumedAudioPacketsHz, audioPacketsPerLine, leastBlankingCharacters, shortestLineS } from './frl.ts';
+import { horizontalBlankingPx, type Timing, totalWidthPx } from '../timings/index.ts';
+import {
+  assumedAudioPacketsHz,
+  audioPacketsPerLine,
+  charactersPerActiveTriByte,
+  leastBlankingCharacters,
+  maxBorrowedTriBytes,
+  shortestLineS,
+} from './frl.ts';
 import { type FrlRate, frlBitRateGbps, frlOverhead, surelyCharactersHz } from './frl-rates.ts';
 import type { Sampling } from './tmds.ts';
 
@@ -37,9 +44,8 @@ const maxPlainTarget = 12;
 /**
  * The best compression (most bits a pixel) that carries a picture over a rate to a sink; null when none does.
  *
- * Slices, targets and the bytes of a line follow HDMI 2.1, clause 7.7 and table 7-23 as far as known from memory; the
- * capacity of the line as uncompressed, with blanking cut down to what audio needs. Whether the source compresses at
- * all isn't known from an EDID.
+ * Slices, targets and the bytes of a line follow HDMI 2.1, clause 7.7 and table 7-23 as far as known from memory.
+ * Whether the source compresses at all isn't known from an EDID.
  */
 export function compressedFit(
   timing: Timing,
@@ -88,14 +94,28 @@ const lineBytes = (timing: Timing, bitsPerPixel: number, slices: number): number
   slices * Math.ceil((bitsPerPixel * Math.ceil(timing.widthPx / slices)) / 8);
 
 /**
- * The picture's characters and the least blanking that carries the audio, against what the line surely has. With the
- * blanking that short the sink's buffer is never the limit.
+ * Whether a line of so many bytes goes within the link's time and the sink's buffer.
+ *
+ * Source: HDMI 2.1, clause 6.5.6.2, compressed video, as open display drivers have it: blanking is sent in groups of
+ * four, in proportion to the picture where there is room and never less than the audio takes; what the picture is late
+ * by, and what it strays from its place in an uncompressed line, must fit the sink's buffer.
  */
 function lineFits(timing: Timing, bytes: number, rate: FrlRate): boolean {
-  const sureHz = surelyCharactersHz(frlBitRateGbps(rate));
-  const available = (1 - frlOverhead(rate.lanes)) * Math.floor(shortestLineS(timing) * sureHz);
-  const picture = (Math.ceil(bytes / 3) * 3) / 2;
+  const lineS = shortestLineS(timing);
+  const payloadHz = surelyCharactersHz(frlBitRateGbps(rate)) * (1 - frlOverhead(rate.lanes));
+  const available = Math.floor(payloadHz * lineS);
+  const active = Math.ceil(bytes / 3);
+  const inProportion = Math.ceil((active * horizontalBlankingPx(timing)) / timing.widthPx);
   const audio = leastBlankingCharacters(audioPacketsPerLine(timing, assumedAudioPacketsHz));
-  // Blanking is sent in whole groups of four.
-  return picture + 4 * Math.ceil(audio / 4) <= available;
+  const room = available - charactersPerActiveTriByte * active;
+  const blank = 4 * Math.floor(Math.min(Math.max(inProportion, audio), room) / 4);
+  if (blank < audio) return false;
+
+  const share = active / (active + blank);
+  const activeShare = Math.max(share, (charactersPerActiveTriByte * active) / (payloadHz * lineS));
+  const borrowed = activeShare * (active + blank) - active;
+  const usualShare = timing.widthPx / totalWidthPx(timing);
+  const strayed = activeShare < usualShare ? usualShare - share : activeShare - usualShare;
+  const worst = Math.ceil(Math.max(borrowed, strayed * (active + inProportion)));
+  return worst <= maxBorrowedTriBytes && Math.ceil(charactersPerActiveTriByte * active) + blank <= available;
 }

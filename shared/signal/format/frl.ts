@@ -22,7 +22,7 @@ const runSaving = 7 / 8;
 const runEdgeCharacters = 7;
 const runMarginCharacters = 4;
 /** Two tri-bytes of picture fill three characters; a tri-byte of blanking fills one. */
-const charactersPerActiveTriByte = 3 / 2;
+export const charactersPerActiveTriByte = 3 / 2;
 
 /** Audio packets a second: eight channels at 192 kHz, a packet each sample. Assumed, as the heaviest usual load. */
 export const assumedAudioPacketsHz = 192_000;

@@ -2,14 +2,14 @@ import type { VideoFormat } from '../../contract/chain.ts';
 
 type Sampling = Pick<VideoFormat, 'encoding' | 'bitsPerComponent'>;
 
-/** Heights, with the width that goes with each, and rates that home cinema uses (common practice). */
+/** Sizes and rates that CTA-861 has a raster for (tables 1 to 3), the home's before the cinema's own. */
 const sizes = [
-  { widthPx: 7680, heightPx: 4320 },
-  { widthPx: 3840, heightPx: 2160 },
-  { widthPx: 1920, heightPx: 1080 },
-  { widthPx: 1280, heightPx: 720 },
+  { widthPx: 7680, heightPx: 4320, ratesHz: [60, 50, 30, 25, 24] },
+  { widthPx: 3840, heightPx: 2160, ratesHz: [120, 100, 60, 50, 48, 30, 25, 24] },
+  { widthPx: 4096, heightPx: 2160, ratesHz: [120, 100, 60, 50, 48, 30, 25, 24] },
+  { widthPx: 1920, heightPx: 1080, ratesHz: [120, 100, 60, 50, 48, 30, 25, 24] },
+  { widthPx: 1280, heightPx: 720, ratesHz: [120, 100, 60, 50, 48, 30, 25, 24] },
 ];
-const ratesHz = [120, 60, 50, 24];
 
 /**
  * Best first: more bits up to 12 before finer colour, since HDR asks for ten (common practice). 4:2:2 is listed once:
@@ -25,14 +25,14 @@ const samplings: readonly Sampling[] = [
   { encoding: 'ycbcr420', bitsPerComponent: 8 },
 ];
 
-/** The smallest picture that is sent in 4:2:0 (HDMI 2.0, 7.1: the 2160-line formats; from memory). */
-const least420HeightPx = 2160;
+/** Pictures that are sent in 4:2:0: of 2160 lines and more, at 50 frames a second and more (HDMI 2.0, 7.1; from memory). */
+const isSentIn420 = (heightPx: number, refreshHz: number): boolean => heightPx >= 2160 && refreshHz >= 50;
 
 /** Formats to look for the best among, best first: by size, then rate, then sampling. */
-export const candidateFormats: readonly VideoFormat[] = sizes.flatMap((size) =>
+export const candidateFormats: readonly VideoFormat[] = sizes.flatMap(({ ratesHz, ...size }) =>
   ratesHz.flatMap((refreshHz) =>
     samplings
-      .filter(({ encoding }) => encoding !== 'ycbcr420' || size.heightPx >= least420HeightPx)
+      .filter(({ encoding }) => encoding !== 'ycbcr420' || isSentIn420(size.heightPx, refreshHz))
       .map((sampling): VideoFormat => ({ ...size, interlaced: false, refreshHz, ...sampling })),
   ),
 );

@@ -136,9 +136,12 @@ function attempt(need: FormatNeed, { whole, tmds, frl, tmdsOnly }: View): Attemp
   if (need.tmds === null || need.frl === null) return { fits: false, figures: null };
   const way = wayOver(need, whole);
   const fits = way !== null;
-  if (way === 'tmds' || (tmdsOnly !== null && need.tmds.fits))
-    return { fits, figures: figuresOf('tmds', need.tmds.bitRateGbps, tmds) };
-  return { fits, figures: figuresOf('frl', frlNeedGbps(need.frl, whole), tmdsOnly ?? frl) };
+  if (way === 'tmds' || tmdsOnly !== null) {
+    // Past what TMDS passes at all, what has no other way is what keeps it out.
+    const narrowest = need.tmds.fits ? tmds : (tmdsOnly ?? tmds);
+    return { fits, figures: figuresOf('tmds', need.tmds.bitRateGbps, narrowest) };
+  }
+  return { fits, figures: figuresOf('frl', frlNeedGbps(need.frl, whole), frl) };
 }
 
 function figuresOf(way: Figures['way'], needGbps: number, { narrowest, capacityGbps }: Narrowest): Figures {

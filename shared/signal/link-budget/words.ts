@@ -1,6 +1,7 @@
 import { namedPort } from '../../chain/named-place.ts';
 import type { Chain } from '../../contract/chain.ts';
 import { type Message, message, type NamedPlace } from '../../message/index.ts';
+import { maxTmdsCharacterRateMHz, tmdsBitRateGbps } from '../format/index.ts';
 import type { WantedOnLink } from './budget.ts';
 import type { LinkElement } from './elements.ts';
 import type { Figures, FormatVerdict } from './verdict.ts';
@@ -50,7 +51,8 @@ type Narrowest = { figures: Figures; narrowest: LinkElement | undefined };
 /** What the narrowest element lets through, as a clause. */
 function limitOf(chain: Chain, run: Run, { figures, narrowest }: Narrowest): Message {
   const limit = rateOf(chain, run, { figures, narrowest });
-  return figures.way === 'frl' && narrowest?.rated.frl === null ? message('byTmdsOnly', { limit }) : limit;
+  const isPastTmds = figures.way === 'tmds' && figures.needGbps > tmdsBitRateGbps(maxTmdsCharacterRateMHz);
+  return isPastTmds ? message('byTmdsOnly', { limit }) : limit;
 }
 
 function rateOf(chain: Chain, { link }: Run, { figures, narrowest }: Narrowest): Message {

@@ -180,6 +180,12 @@ describe('compression', () => {
     expect(compressedFit(timing(199), how, at(18), sink)).toBeNull();
   });
 
+  // The buffer's bound of HDMI 2.1, 6.5.6.2, by the steps of open display drivers: 2160p100 over 24 Gbit/s.
+  it('keeps the picture within the sink’s buffer', () => {
+    const fit = compressedFit(timing(117), sampling('rgb', 8), at(24), { ...sink, allTargets: true });
+    expect(fit?.bitsPerPixel).toBe(19.625);
+  });
+
   it('keeps to 12 bits a pixel unless the sink takes every target', () => {
     const how = sampling('rgb', 10);
     expect(compressedFit(timing(118), how, at(32), sink)?.bitsPerPixel).toBe(12);

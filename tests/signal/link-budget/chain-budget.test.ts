@@ -34,7 +34,7 @@ describe('a chain', () => {
     expect(onLink(found, 'L4').wanted[0]).toMatchObject({
       verdict: 'short',
       format: { heightPx: 2160, bitsPerComponent: 12 },
-      figures: { way: 'frl' },
+      figures: { way: 'tmds', needGbps: expect.closeTo(26.73, 9) },
     });
     expect(found.best).toBeNull();
   });

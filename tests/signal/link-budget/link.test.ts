@@ -136,11 +136,11 @@ describe('a link', () => {
       });
       const facts = { construction: 'twistedPairExtender', category: 'highSpeed' } as const;
       const extender = only(fast(facts), uhd120);
-      expect(extender.figures).toMatchObject({ way: 'frl', capacityGbps: 10.2 });
+      expect(extender.figures).toMatchObject({ way: 'tmds', capacityGbps: 10.2 });
       expect(extender.sentence).toMatchObject({
         code: 'linkBudget',
         values: {
-          need: { code: 'linkNeedsFixedRate', values: { need: expect.closeTo(38.0, 1) } },
+          need: { code: 'linkNeeds', values: { need: expect.closeTo(44.55, 9) } },
           limit: {
             code: 'byTmdsOnly',
             values: { limit: { code: 'cableIsGoodFor', values: { rate: 10.2 } } },
@@ -152,7 +152,7 @@ describe('a link', () => {
     it('is not mixed up with TMDS where the ports pass no other', () => {
       const found = only(rowOf([source('s'), display('d')]), format(2160, 60, 'rgb', 10));
       expect(found.sentence.values).toMatchObject({
-        need: { code: 'linkNeedsFixedRate', values: { need: expect.closeTo(19.0, 1) } },
+        need: { code: 'linkNeeds', values: { need: expect.closeTo(22.275, 9) } },
         limit: { code: 'byTmdsOnly', values: { limit: { code: 'portPasses', values: { rate: 18 } } } },
       });
     });
