@@ -5,7 +5,7 @@ import { type ComponentKey, namedComponent } from './components.ts';
 import type { Decision, Option } from './decision.ts';
 import { type FailureMode, modeMessages, outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
-import { goodBaseline, requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
+import { goodBaseline, requiredQuietAfter, requiredQuietWatchMin, type WatchRecord } from './quiet-length.ts';
 
 /** The likeliest component after one outcome of a test. */
 export type After = { component: ComponentKey | typeof outside; named: NamedPlace; probability: number };
@@ -141,7 +141,7 @@ export function moreBaselineAdvice(baseline: WatchRecord | null, risk: number): 
   if (baseline?.mode !== 'time' || baseline.occurrences === 0 || baseline.occurrences >= goodBaseline)
     return null;
   const { occurrences: seen, minutes } = baseline;
-  const retestMin = requiredQuietWatchMin(seen, minutes, risk);
+  const retestMin = requiredQuietAfter(baseline, risk);
   const thenRetestMin = requiredQuietWatchMin(goodBaseline, (minutes * goodBaseline) / seen, risk);
   if (retestMin === null || thenRetestMin === null) return null;
   return message('watchForMoreFirst', { seen, retestMin, enough: goodBaseline, thenRetestMin });

@@ -1,13 +1,15 @@
 import { organisationDefaults } from '../contract/defaults.ts';
 import { binomialLowerTail, hypergeometricLowerTail } from './exact-tails.ts';
+import { powerSum } from './rhythm.ts';
 
 /**
- * What one period of watching showed. `time`: occurrences counted over minutes of watching. `trigger`: tries of the
- * one switching that makes the fault come, and how many of them failed. `look`: looks at a fault that is always there,
+ * What one period of watching showed. `time`: occurrences counted over minutes of watching; `independent`, where it is
+ * known when they came, the chance at index k-1 that k of them were independent of each other (`independentOf`), without
+ * it all of them. `trigger`: tries of the one switching that makes the fault come, and how many of them failed. `look`: looks at a fault that is always there,
  * and in how many of them it was.
  */
 export type WatchRecord =
-  | { mode: 'time'; minutes: number; occurrences: number }
+  | { mode: 'time'; minutes: number; occurrences: number; independent?: readonly number[] }
   | { mode: 'trigger'; tries: number; failures: number }
   | { mode: 'look'; looks: number; bad: number };
 export type TimeRecord = Extract<WatchRecord, { mode: 'time' }>;
@@ -39,6 +41,26 @@ export function requiredQuietWatchMin(occurrences: number, watchMin: number, ris
 }
 
 /**
+ * As `requiredQuietWatchMin`, for a watch whose occurrences may hang together: solved for the chance that all bursts fall
+ * before the change, over the number of bursts that there may have been.
+ */
+export function requiredQuietAfter(baseline: Omit<TimeRecord, 'mode'>, risk: number): number | null {
+  const { occurrences, minutes, independent } = baseline;
+  const least = requiredQuietWatchMin(occurrences, minutes, risk);
+  if (least === null || independent === undefined) return least;
+  const enough = (more: number) => powerSum(independent, minutes / (minutes + more)) <= risk * tolerance;
+  if (enough(least)) return least;
+  let [low, high] = [least, least * 2];
+  while (!enough(high)) [low, high] = [high, high * 2];
+  while (high - low > high * 1e-9) {
+    const middle = (low + high) / 2;
+    if (enough(middle)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+/**
  * Tries in a row that must pass before a fault that failed `failures` of `tries` counts as cleared: the smallest m
  * with C(tries, failures) / C(tries + m, failures) at most `risk`.
  *
@@ -63,7 +85,7 @@ export function requiredQuietTries(failures: number, tries: number, risk: number
 export function requiredQuiet(baseline: WatchRecord, risk: number): number | null {
   switch (baseline.mode) {
     case 'time':
-      return requiredQuietWatchMin(baseline.occurrences, baseline.minutes, risk);
+      return requiredQuietAfter(baseline, risk);
     case 'trigger':
       return requiredQuietTries(baseline.failures, baseline.tries, risk);
     case 'look':
@@ -108,10 +130,17 @@ export function twoLooksRisk(baseline: Omit<LookRecord, 'mode'>, retest: Omit<Lo
 
 const asTries = ({ bad, looks }: Omit<LookRecord, 'mode'>) => ({ failures: bad, tries: looks });
 
-/** Chance that all occurrences fell into the baseline if the rate never changed, 0..1. */
+/**
+ * Chance that as few independent occurrences fell into the retest if the rate never changed, 0..1: the exact test, over
+ * the numbers of them that there may have been on both sides.
+ */
 export function twoRatesRisk(baseline: Omit<TimeRecord, 'mode'>, retest: Omit<TimeRecord, 'mode'>): number {
   const share = retest.minutes / (baseline.minutes + retest.minutes);
-  return binomialLowerTail(retest.occurrences, baseline.occurrences + retest.occurrences, share);
+  let risk = 0;
+  for (const [before, chanceBefore] of mayBe(baseline))
+    for (const [after, chanceAfter] of mayBe(retest))
+      risk += chanceBefore * chanceAfter * binomialLowerTail(after, before + after, share);
+  return Math.min(1, risk);
 }
 
 /**
@@ -136,6 +165,15 @@ export function minutesUntilRarer(
   }
   return enough;
 }
+
+/** Numbers of independent occurrences that there may have been, each with its chance. */
+const mayBe = ({
+  occurrences,
+  independent,
+}: Omit<TimeRecord, 'mode'>): readonly (readonly [number, number])[] =>
+  independent === undefined || occurrences === 0
+    ? [[occurrences, 1]]
+    : independent.flatMap((chance, at) => (chance > 1e-12 ? [[at + 1, chance] as const] : []));
 
 /** One-sided Fisher's exact test: chance of as few failures in the retest if nothing changed, 0..1. */
 export function twoTrialsRisk(

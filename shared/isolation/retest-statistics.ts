@@ -1,12 +1,11 @@
 import { type Message, message } from '../message/message.ts';
-import { clusteringWarnings } from './clustering.ts';
 import { seenIn } from './fault-rate.ts';
 import {
   isCount,
   type LookRecord,
   requiredGoodLooks,
+  requiredQuietAfter,
   requiredQuietTries,
-  requiredQuietWatchMin,
   type TimeRecord,
   type TriggerRecord,
   tolerance,
@@ -16,6 +15,7 @@ import {
   validRisk,
   type WatchRecord,
 } from './quiet-length.ts';
+import { expectedIndependent } from './rhythm.ts';
 
 export {
   looksUntilSure,
@@ -48,8 +48,6 @@ export type RetestJudgement = {
 export type RetestOptions = {
   /** Chance taken of calling a fault cleared that is still there, 0..1; the default one when left out. */
   risk?: number;
-  /** Minutes from the start of the baseline watch at which the fault came; lets clustering be checked. */
-  occurrenceTimesMin?: number[];
   /** False when the retest used another trigger than the baseline. */
   sameTrigger?: boolean;
 };
@@ -92,7 +90,7 @@ export function judgeRetest(
   }
   switch (baseline.mode) {
     case 'time':
-      return judgeTime(baseline, retest as TimeRecord, risk, options.occurrenceTimesMin);
+      return judgeTime(baseline, retest as TimeRecord, risk);
     case 'trigger':
       return judgeTrigger(baseline, retest as TriggerRecord, risk);
     case 'look':
@@ -162,22 +160,17 @@ export function amountsOf(need: RetestNeed): { total: number; remaining: number 
   }
 }
 
-function judgeTime(
-  baseline: TimeRecord,
-  retest: TimeRecord,
-  risk: number,
-  timesMin: readonly number[] | undefined,
-): RetestJudgement {
+function judgeTime(baseline: TimeRecord, retest: TimeRecord, risk: number): RetestJudgement {
   const p = twoRatesRisk(baseline, retest);
-  const warnings = clusteringWarnings(baseline, risk, timesMin);
+  const together = cameTogether(baseline);
   const before = { before: baseline.occurrences, watchedBefore: baseline.minutes };
   if (retest.occurrences > 0) {
     const now = { now: retest.occurrences, watched: retest.minutes };
     const more = twoRatesRisk(retest, baseline);
     const seen = message('stillThereInTime', { ...now, ...before });
-    return persists(p, [seen, frequency(p, more, risk)], [...warnings, ...newTrouble(more, risk)]);
+    return persists(p, [seen, frequency(p, more, risk)], newTrouble(more, risk));
   }
-  const total = requiredQuietWatchMin(baseline.occurrences, baseline.minutes, risk);
+  const total = requiredQuietAfter(baseline, risk);
   if (total === null) return inconclusive(message('noQuietSettles'));
   const remaining = Math.max(0, total - retest.minutes);
   const cleared = p <= risk * tolerance;
@@ -187,14 +180,22 @@ function judgeTime(
     riskOfBeingFooled: p,
     needed: { mode: 'time', totalWatchMin: total, remainingMin: cleared ? 0 : remaining },
     reasons: cleared
-      ? [quiet, message('chanceBelowLimit', { chance: p, limit: risk })]
+      ? [quiet, ...together, message('chanceBelowLimit', { chance: p, limit: risk })]
       : [
           quiet,
+          ...together,
           message('chanceAboveLimit', { chance: p, limit: risk }),
           message('watchMore', { remaining, total }),
         ],
-    warnings,
+    warnings: [],
   };
+}
+
+/** Occurrences that probably hang together count for less, and a retest has to be longer; said where it makes a difference. */
+function cameTogether({ occurrences, independent }: TimeRecord): Message[] {
+  if (independent === undefined) return [];
+  const count = Math.max(1, Math.round(expectedIndependent(independent)));
+  return count < occurrences ? [message('cameTogether', { occurrences, independent: count })] : [];
 }
 
 function judgeTrigger(baseline: TriggerRecord, retest: TriggerRecord, risk: number): RetestJudgement {

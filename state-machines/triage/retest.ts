@@ -1,11 +1,11 @@
 import type { TriageRecord, Watch } from '../../shared/contract/triage.ts';
-import { burstsOf } from '../../shared/isolation/clustering.ts';
 import {
   judgeRetest,
   type RetestJudgement,
   type RetestOptions,
   type WatchRecord,
 } from '../../shared/isolation/retest-statistics.ts';
+import { burstsOf, independentOf } from '../../shared/isolation/rhythm.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import { coldMinutesOf, minutesCounted, warmFromMin, whyNotCounted } from './counting.ts';
 import { baselineWatches, minutesBetween, minutesOf, occurrencesIn, occurrencesOf } from './record.ts';
@@ -35,12 +35,7 @@ export function watchRecordOf(record: TriageRecord, watches: readonly Watch[]): 
   const { kind } = record.symptom.pattern;
   switch (mode) {
     case 'time':
-      return {
-        mode,
-        minutes: sum(watches, (watch) => minutesCounted(record, watch)),
-        occurrences:
-          kind === 'bursts' ? timesOfCounting(record, watches).length : occurrencesIn(watches).length,
-      };
+      return inTime(record, watches);
     case 'trigger':
       return { mode, tries: sum(watches, ({ tries }) => tries), failures: occurrencesIn(watches).length };
     case 'look': {
@@ -51,6 +46,14 @@ export function watchRecordOf(record: TriageRecord, watches: readonly Watch[]): 
         : { mode: 'trigger', tries: watches.length, failures: bad };
     }
   }
+}
+
+function inTime(record: TriageRecord, watches: readonly Watch[]): WatchRecord {
+  const minutes = sum(watches, (watch) => minutesCounted(record, watch));
+  const times = timesOfCounting(record, watches);
+  const counts = { mode: 'time', minutes, occurrences: times.length } as const;
+  if (times.length < 2) return counts;
+  return { ...counts, independent: independentOf(times, minutes, record.symptom.pattern.kind) };
 }
 
 /** Counted minutes, from the first watch's start, at which the fault came; the pauses between watches left out. */
@@ -170,13 +173,11 @@ export function baselineFor(
   const sameMode = countedBaseline(record).filter((each) => modeIn(record, each) === modeIn(record, watch));
   const sameKind = sameMode.filter((each) => kindOf(record, each) === kindOf(record, watch));
   const watches = sameKind.length > 0 ? sameKind : sameMode;
-  const isTimed = modeIn(record, watch) === 'time';
   return {
     baseline:
       watches.length === 0 ? nothingOf(watchRecordOf(record, [watch]).mode) : watchRecordOf(record, watches),
     options: {
       risk: record.settings.risk,
-      ...(isTimed ? { occurrenceTimesMin: timesOfCounting(record, watches) } : {}),
       sameTrigger: watches === sameKind || watches.length === 0,
     },
   };

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clusteringOf } from '../../shared/isolation/clustering.ts';
 import {
   howSureByNow,
   judgeRetest,
@@ -164,40 +163,6 @@ describe('what can’t be judged', () => {
     expect(requiredQuietWatchMin(0, 60, 0.05)).toBeNull();
     expect(requiredQuietTries(0, 10, 0.05)).toBeNull();
     expect(requiredQuietWatchMin(3, 60, 0)).toBeNull();
-  });
-});
-
-describe('clustered occurrences', () => {
-  const burst = [1, 1.5, 2, 2.2, 3, 50];
-  const even = [4, 13, 25, 33, 46, 55];
-
-  it('warn, with the longer watch that allows for them', () => {
-    const judgement = judgeRetest(watched(6, 60), watched(0, 60), { occurrenceTimesMin: burst });
-    expect(codesOf(judgement.warnings)).toEqual(['cameInBurstsWatch']);
-    expect(judgement.warnings[0]?.values.total).toBeGreaterThan(requiredQuietWatchMin(6, 60, 0.05) ?? 0);
-    expect(judgeRetest(watched(6, 60), watched(0, 60), { occurrenceTimesMin: even }).warnings).toEqual([]);
-  });
-
-  it('have the exact chance: 5 in one of 5 slots is 5 in 5^5', () => {
-    expect(clusteringOf([1, 2, 3, 4, 5], 60)?.pValue).toBeCloseTo(5 / 5 ** 5, 12);
-    // one slot with 4 and another with 1, or worse: (5·4·5 + 5) / 5^5
-    expect(clusteringOf([1, 2, 3, 4, 50], 60)?.pValue).toBeCloseTo(105 / 5 ** 5, 12);
-  });
-
-  it('are not judged on fewer than three or on times outside the watch', () => {
-    expect(clusteringOf([1, 2], 60)).toBeNull();
-    expect(clusteringOf([1, 2, 90], 60)).toBeNull();
-  });
-
-  it('are judged by chi-squared when there are many', () => {
-    const many = Array.from({ length: 60 }, (_, index) => index);
-    expect(clusteringOf(many, 60)?.pValue).toBeGreaterThan(0.9);
-    expect(
-      clusteringOf(
-        many.map((time) => time / 4),
-        60,
-      )?.pValue,
-    ).toBeLessThan(1e-6);
   });
 });
 

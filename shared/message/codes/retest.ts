@@ -36,6 +36,7 @@ export const retestCodes = {
   notWarmYet: { after: 'minutes' },
   onlyWarmMinutes: { after: 'minutes' },
   burstsCounted: { occurrences: 'count', bursts: 'count' },
+  cameTogether: { occurrences: 'count', independent: 'count' },
   watchMore: { remaining: 'minutes', total: 'minutes' },
   tryMore: { remaining: 'count', total: 'count' },
   chanceBelowLimit: { chance: 'percent', limit: 'percent' },

@@ -69,6 +69,8 @@ export const retestDe: Sentences<typeof retestCodes> = {
     `Es zählen nur die Minuten ab ${say.minutesNeeded(after)} nach dem Einschalten.`,
   burstsCounted: ({ occurrences, bursts }, say) =>
     `Er kam ${say.times(occurrences)} in ${bursts} ${say.plural(bursts, 'Schub', 'Schüben')}; jeder Schub zählt einmal, denn was in einem kommt, kommt zusammen.`,
+  cameTogether: ({ occurrences, independent }, say) =>
+    `Vorher kam er ${say.times(occurrences)}, zum Teil kurz hintereinander: Das zählt wie etwa ${independent}, die von selbst kamen; der Nachtest dauert darum länger.`,
   watchMore: ({ remaining, total }, say) =>
     `Beobachte noch ${say.minutesNeeded(remaining)} ohne den Fehler (insgesamt ${say.minutesNeeded(total)}).`,
   tryMore: ({ remaining, total }) =>

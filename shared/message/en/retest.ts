@@ -68,6 +68,8 @@ export const retestEn: Sentences<typeof retestCodes> = {
     `Only minutes from ${say.minutesNeeded(after)} after switching on are counted.`,
   burstsCounted: ({ occurrences, bursts }, say) =>
     `It came ${say.times(occurrences)} in ${bursts} ${say.plural(bursts, 'burst', 'bursts')}; each burst counts once, since what comes in one comes together.`,
+  cameTogether: ({ occurrences, independent }, say) =>
+    `It came ${say.times(occurrences)} before, some of them close together: they count as about ${independent} that came by themselves, so the retest takes longer.`,
   watchMore: ({ remaining, total }, say) =>
     `Watch ${say.minutesNeeded(remaining)} more without the fault (${say.minutesNeeded(total)} in all).`,
   tryMore: ({ remaining, total }, say) =>
