@@ -1,7 +1,14 @@
 import type { Pattern, TriageRecord, Watch } from '../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../shared/isolation/change-catalogue.ts';
 import { type Message, message } from '../../shared/message/message.ts';
-import { baselineWatches, minutesBetween, minutesOf, occurrencesOf, runningWatch } from './record.ts';
+import {
+  baselineWatches,
+  isBaseline,
+  minutesBetween,
+  minutesOf,
+  occurrencesOf,
+  runningWatch,
+} from './record.ts';
 
 // How the fault comes says how it is watched for, and which watches say something: a fault that is always there by a
 // look, one on a trigger by tries of it, one that comes when warm by minutes after warming up, and one that shows with one
@@ -66,11 +73,22 @@ export function coldAheadMin(record: TriageRecord, now: string): number {
     : Math.max(0, from - sincePowerOnMin - minutesBetween(running.startedAt, now));
 }
 
-/** Minutes of a watch, at its beginning, in which the fault was not to be expected yet. */
+/**
+ * Minutes of a watch, at its beginning, in which the fault was not to be expected yet. Before any change these are by what
+ * was told only: a rate that began to count with the first occurrence would be too high, and a retest too short.
+ */
 export function coldMinutesOf(record: TriageRecord, watch: Watch): number {
   const { sincePowerOnMin } = watch.conditions;
   if (sincePowerOnMin === null) return 0;
-  return Math.min(minutesOf(watch), Math.max(0, warmFromMin(record) - sincePowerOnMin));
+  const from = isBaseline(record, watch) ? toldWarmFrom(record) : warmFromMin(record);
+  return Math.min(minutesOf(watch), Math.max(0, from - sincePowerOnMin));
+}
+
+/** As told, where nothing that was seen says otherwise. */
+function toldWarmFrom(record: TriageRecord): number {
+  const { pattern } = record.symptom;
+  if (pattern.kind !== 'warm' || pattern.afterMin === null) return 0;
+  return warmFromMin(record) < pattern.afterMin ? 0 : pattern.afterMin;
 }
 
 /** Minutes of a watch in which the fault could have come. */

@@ -7,6 +7,7 @@ const benches: Record<string, () => Promise<BenchRow[]>> = {
   logs: async () => (await import('./logs.ts')).benchLogs(),
   isolation: async () => (await import('./isolation.ts')).benchIsolation(),
   plan: async () => (await import('./plan.ts')).benchPlan(),
+  retests: async () => (await import('./retests.ts')).benchRetests(),
   walk: async () => (await import('./walk.ts')).benchWalk(),
   cases: async () => (await import('./cases.ts')).benchCases(),
   screens: async () => (await import('./screens.ts')).benchScreens(),

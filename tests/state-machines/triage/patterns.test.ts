@@ -181,7 +181,9 @@ describe('a fault that comes only when warm', () => {
     const judgement = judged(changed(ticket().watch(60, 6, since(40))).watch(60, 0, since(0)));
     // 20 of the 60 min count. Before: 6 times in 60 min, and once in the 10 min with the menu up.
     expect(judgement?.needed).toMatchObject({ mode: 'time' });
-    expect(judgement?.riskOfBeingFooled).toBeCloseTo((70 / 90) ** 7, 9);
+    // Were they all independent; if some hang together, it is a little more.
+    expect(judgement?.riskOfBeingFooled).toBeGreaterThan((70 / 90) ** 7);
+    expect(judgement?.riskOfBeingFooled).toBeLessThan((70 / 90) ** 6);
     expect(codes(judgement?.reasons)).toContain('onlyWarmMinutes');
   });
 });
@@ -198,7 +200,8 @@ describe('a fault in bursts', () => {
     }
     told.wait(8).send({ type: 'endWatch' });
     const judgement = judged(changed(told).watch(100, 0));
-    expect(judgement?.riskOfBeingFooled).toBeCloseTo((90 / 190) ** 4, 9);
+    expect(judgement?.riskOfBeingFooled).toBeGreaterThan((90 / 190) ** 4);
+    expect(judgement?.riskOfBeingFooled).toBeLessThan((90 / 190) ** 3);
     expect(judgement?.verdict).toBe('inconclusive');
     expect(judgement?.reasons).toContainEqual({
       code: 'burstsCounted',

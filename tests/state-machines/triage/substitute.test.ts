@@ -129,7 +129,9 @@ describe('the retest', () => {
         .send({ type: 'judgeRetest' }).lastChange.judgement;
     expect(quiet(37)).toMatchObject({ verdict: 'inconclusive', computed: 'inconclusive' });
     expect(quiet(38)).toMatchObject({ verdict: 'cleared', computed: 'cleared', attributable: true });
-    expect(quiet(38)?.riskOfBeingFooled).toBeCloseTo((70 / 108) ** 7, 10);
+    // Seven independent ones would give this exactly; it is little more, since they lie evenly.
+    expect(quiet(38)?.riskOfBeingFooled).toBeGreaterThan((70 / 108) ** 7);
+    expect(quiet(38)?.riskOfBeingFooled).toBeLessThan((70 / 108) ** 7 * 1.02);
   });
 
   it('persists when the fault came', () => {
