@@ -24,12 +24,13 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
   if (isLeaving) return <LeavingQuestion key="leaving" work={work} onDone={() => setLeaving(false)} />;
   const checks = work.may('checkBeforeLeaving') && work.ticket.triage.leavingCheck === null;
   const cameBack = occurrencesIn(verifyWatches(work.ticket.triage)).length > 0;
+  const isUnproven = work.ticket.triage.remedy?.kind === 'onSuspicion';
   const holds = work.refusalOf({ type: 'close', note: '', override: null }) === null;
   return (
     <Question
       key="verify"
       work={work}
-      title={t.verifyTitle}
+      title={isUnproven ? t.unprovenTitle : t.verifyTitle}
       answers={
         <>
           {cameBack && (
@@ -62,7 +63,7 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
         </>
       }
     >
-      <p class="to-do">{t.verifyLead}</p>
+      {!isUnproven && <p class="to-do">{t.verifyLead}</p>}
       <PlanSentence plan={plan} />
       {isClosing && <CloseDialog work={work} onDone={() => setClosing(false)} />}
     </Question>
