@@ -37,6 +37,7 @@ export {
 export { chainAsSeen, meetingPoint, menuQualitiesAt, readingsAsFound } from './triage/looks.ts';
 export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
+export { perhapsTwoFaults } from './triage/perhaps-two.ts';
 export type { PlanRequest } from './triage/plan/asked.ts';
 export { factsOfLogs } from './triage/plan/facts-of-logs.ts';
 export { filledIn, standInFor } from './triage/plan/fill-in.ts';

@@ -1,10 +1,9 @@
-import { namedPlace } from '../../../shared/chain/named-place.ts';
 import type { Offer, PhonePlanReply, PlannedTestView, PlanReply } from '../../../shared/contract/plan.ts';
 import { type ClientReach, planRemotely, suspectsOf } from '../../../shared/isolation/index.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
-import { namedChange } from '../../../shared/message/named-change.ts';
 import type { TriageSnapshot } from '../evolve.ts';
 import { once } from '../once.ts';
+import { perhapsTwoFaults } from '../perhaps-two.ts';
 import { openChange } from '../record.ts';
 import { acceptedOf } from './accepted.ts';
 import { type Asked, askedOf, inputOf, type PlanRequest } from './asked.ts';
@@ -54,20 +53,11 @@ function planAsked(snapshot: TriageSnapshot, asked: Asked): PlanReply {
     outOfReach: looksOn ? outOfReachOf(choice().plan) : null,
     stop,
     suspects: suspectsOf(asked.standing.model),
-    twoFaults: twoFaultsOf(asked),
+    twoFaults: perhapsTwoFaults(asked.record, asked.known.chain),
     overDays: overDaysOf(asked),
     cutShort,
     ways,
   };
-}
-
-/** That there are perhaps two faults, after a change that stayed although the fault still came. */
-function twoFaultsOf({ record, known: { chain } }: Asked): PlanReply['twoFaults'] {
-  const change = record.changes.findLast(({ oneOfTwo }) => oneOfTwo !== null);
-  if (change === undefined || change.oneOfTwo === null) return null;
-  const { chance } = change.oneOfTwo;
-  const place = namedPlace(chain, change.target);
-  return { chance, text: message('perhapsTwoFaults', { chance, change: namedChange(change), place }) };
 }
 
 /** Whatever the stage, whoever reads the advice is told that not everything was weighed for it. */
@@ -110,7 +100,7 @@ export function planByPhone(
     outOfReach: null,
     stop: stopOf(plan),
     suspects: suspectsOf(asked.standing.model),
-    twoFaults: twoFaultsOf(asked),
+    twoFaults: perhapsTwoFaults(asked.record, asked.known.chain),
     overDays: overDaysOf(asked),
     cutShort: plan.cutShort,
     ways: [],

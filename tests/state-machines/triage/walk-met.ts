@@ -20,6 +20,7 @@ import {
   whatChangedKinds,
   workingStates,
 } from '../../../shared/contract/triage-names.ts';
+import { currentWait } from '../../../state-machines/triage/record.ts';
 
 /** What walks have to meet, list by list: everything that the contract has a name for, and the ends of a walk. */
 export const toMeet = {
@@ -129,4 +130,10 @@ export class Met {
         this.count(judgement.override === null ? 'verdict' : 'verdictByHand', judgement.verdict);
     }
   }
+}
+
+/** How a walk ended, with what was done about it or is waited for. */
+export function endOf(kind: string, record: TriageRecord): string {
+  if (kind === 'closed') return `closed ${record.remedy?.kind ?? ''}`;
+  return kind === 'waiting' ? `waiting ${currentWait(record)?.kind ?? ''}` : kind;
 }

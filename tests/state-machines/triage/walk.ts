@@ -2,7 +2,7 @@ import { sourcesOf } from '../../../shared/chain/graph.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import { lastedAnswers } from '../../../shared/contract/diary-names.ts';
 import type { Offer, PlanReply } from '../../../shared/contract/plan.ts';
-import type { Symptom, TriageRecord } from '../../../shared/contract/triage.ts';
+import type { Symptom } from '../../../shared/contract/triage.ts';
 import { changeKinds, contentKinds } from '../../../shared/contract/triage-names.ts';
 import type { Circumstances } from '../../../shared/isolation/index.ts';
 import { currentWait } from '../../../state-machines/triage/record.ts';
@@ -13,7 +13,8 @@ import { randomFrom } from '../../support/random.ts';
 import { isObservation, Technician, type Turn, withSampleWords } from '../../support/technician.ts';
 import { answerOfSecondLine, changeByHand, interrupt } from './interruptions.ts';
 import { anyKit, asAnswered, type Errs, ownChanges, symptomOf } from './walk-answers.ts';
-import { Met } from './walk-met.ts';
+import * as often from './walk-chances.ts';
+import { endOf, Met } from './walk-met.ts';
 import { WalkedTicket } from './walked-ticket.ts';
 
 export type WalkEnd = {
@@ -30,25 +31,6 @@ export type WalkEnd = {
 export const mostSteps = 60;
 const mostTurns = 600;
 const mostInterruptions = 3;
-/** Chances, a step: something comes in between; another offer than the advised one is taken. */
-const interruptedShare = 0.07;
-const wandersShare = 0.1;
-/** Chances: an observer who sees wrongly, a verdict given by hand, a case that second line sends back. */
-const poorObserverShare = 0.2;
-const byHandShare = 0.1;
-const sentBackShare = 0.4;
-/** The chance, a turn, that nobody ever comes back to a ticket that waits. */
-const staysWaitingShare = 0.3;
-/** Chances: a closed ticket is heard of again; a technician makes a change of their own choice, each time one could be. */
-const heardAgainShare = 0.3;
-const ownChangeShare = 0.3;
-/** Shares: organisations with kinds of change of their own; with firmware that is older than they want. */
-const ownKindsShare = 0.2;
-const oldFirmwareShare = 0.1;
-/** Chances: the client has a diary from the start; they report what they notice. */
-const diaryShare = 0.3;
-const reportsShare = 0.7;
-const mostReports = 6;
 const clientsChoices: ReadonlySet<string> = new Set(['recordChoice', 'chooseRemedy']);
 const dayMin = 1440;
 
@@ -73,11 +55,11 @@ export class Walk {
     const random = randomFrom(seed);
     const faults =
       random() < 0.15 ? [anyFault(chain, random), anyFault(chain, random)] : [anyFault(chain, random)];
-    const observerError = random() < poorObserverShare ? 0.25 : 0.02;
+    const observerError = random() < often.poorObserverShare ? 0.25 : 0.02;
     this.#chain = chain;
     this.#random = random;
     this.#met = met;
-    this.#errs = { chain, random, misreads: observerError, byHand: byHandShare };
+    this.#errs = { chain, random, misreads: observerError, byHand: often.byHandShare };
     this.#house = new House({ chain, faults, seed, observerError });
     this.#technician = new Technician(this.#house, (offers) => this.#oneOf(offers));
     const symptom = symptomOf(chain, faults, random);
@@ -89,19 +71,19 @@ export class Walk {
       workedBefore: oneOf([true, false, null], random),
     };
     const wanted = oneOf(changeKinds, random);
-    const isOld = wanted === 'updateFirmware' || random() < oldFirmwareShare;
+    const isOld = wanted === 'updateFirmware' || random() < often.oldFirmwareShare;
     this.#wanted = wanted;
     this.#ticket = new WalkedTicket(
       chain,
       { symptom, ...intake },
       {
-        ownChanges: random() < ownKindsShare ? ownChanges : [],
+        ownChanges: random() < often.ownKindsShare ? ownChanges : [],
         firmwareBelowLevel: isOld ? chain.devices.map(({ id }) => id) : [],
         met,
       },
     );
     this.#here = { kit: anyKit(random), people: random() < 0.6 ? 1 : 2, refused: [] };
-    if (random() < diaryShare) this.#ticket.openDiary(30);
+    if (random() < often.diaryShare) this.#ticket.openDiary(30);
     this.#told = [JSON.stringify(faults), JSON.stringify(symptom)];
     this.#countIntake(symptom, intake.content);
   }
@@ -151,12 +133,12 @@ export class Walk {
     );
     if (theirs.length > 1) return oneOf(theirs, this.#random);
     const others = offers.filter(({ steps }) => !steps.some(({ type }) => type === 'escalate'));
-    return others.length > 1 && this.#random() < wandersShare ? oneOf(others, this.#random) : offers[0];
+    return others.length > 1 && this.#random() < often.wandersShare ? oneOf(others, this.#random) : offers[0];
   }
 
   /** The technician has an idea of their own, and makes that change: once, of the kind that this walk wants to see. */
   #changesByHand(): boolean {
-    if (this.#wanted === null || this.#random() > ownChangeShare) return false;
+    if (this.#wanted === null || this.#random() > often.ownChangeShare) return false;
     const made = changeByHand(this.#ticket, this.#wanted, this.#random);
     if (made === null) return false;
     this.#wanted = null;
@@ -202,7 +184,7 @@ export class Walk {
   }
 
   #maybeInterrupt(): void {
-    if (this.#interruptions >= mostInterruptions || this.#random() > interruptedShare) return;
+    if (this.#interruptions >= mostInterruptions || this.#random() > often.interruptedShare) return;
     this.#interruptions += 1;
     this.#pass(1);
     const before = this.#ticket.record;
@@ -226,7 +208,7 @@ export class Walk {
     if (question === '') return this.#stranded('handed over without a question');
     const broken = this.#whatIsWrong(this.#ticket.plan(this.#here));
     if (broken !== null) return this.#stranded(broken);
-    if (this.#interruptions >= mostInterruptions || this.#random() > sentBackShare)
+    if (this.#interruptions >= mostInterruptions || this.#random() > often.sentBackShare)
       return this.#ended('escalated');
     this.#interruptions += 1;
     this.#pass(60);
@@ -249,8 +231,8 @@ export class Walk {
     if (wait === null || wait.what === '' || minutes <= 0) return this.#stranded('waits for nothing');
     const broken = this.#whatIsWrong(this.#ticket.plan(this.#here));
     if (broken !== null) return this.#stranded(broken);
-    const isOver = this.#interruptions >= mostInterruptions || this.#random() > sentBackShare;
-    if (isOver || this.#random() < staysWaitingShare) return this.#ended('waiting');
+    const isOver = this.#interruptions >= mostInterruptions || this.#random() > often.sentBackShare;
+    if (isOver || this.#random() < often.staysWaitingShare) return this.#ended('waiting');
     this.#interruptions += 1;
     this.#letDaysPass(Math.min(minutes, 20 * dayMin * this.#random()));
     if (wait.kind === 'part') this.#here = { ...this.#here, kit: null };
@@ -264,7 +246,7 @@ export class Walk {
     const plan = this.#ticket.plan(this.#here);
     const broken = this.#whatIsWrong(plan);
     if (broken !== null) return this.#stranded(broken);
-    if (this.#interruptions >= mostInterruptions || this.#random() > heardAgainShare)
+    if (this.#interruptions >= mostInterruptions || this.#random() > often.heardAgainShare)
       return this.#ended('closed');
     this.#interruptions += 1;
     this.#letDaysPass(dayMin * (1 + 20 * this.#random()));
@@ -286,12 +268,12 @@ export class Walk {
   /** Days go by without anybody on site; a client with a diary reports most of what they notice. */
   #letDaysPass(minutes: number): void {
     let left = minutes;
-    for (let reports = 0; reports < mostReports; reports += 1) {
+    for (let reports = 0; reports < often.mostReports; reports += 1) {
       const seenAfter = this.#house.untilSeen(left);
       if (seenAfter === null) break;
       this.#pass(seenAfter);
       left -= seenAfter;
-      if (this.#random() < reportsShare)
+      if (this.#random() < often.reportsShare)
         this.#ticket.report(this.#random() < 0.5 ? null : oneOf(lastedAnswers, this.#random));
     }
     this.#pass(Math.max(0, left));
@@ -311,10 +293,4 @@ export class Walk {
   #stranded(why: string): WalkEnd {
     return this.#ended('stranded', why);
   }
-}
-
-/** How a walk ended, with what was done about it or is waited for. */
-function endOf(kind: WalkEnd['kind'], record: TriageRecord): string {
-  if (kind === 'closed') return `closed ${record.remedy?.kind ?? ''}`;
-  return kind === 'waiting' ? `waiting ${currentWait(record)?.kind ?? ''}` : kind;
 }

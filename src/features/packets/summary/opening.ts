@@ -2,6 +2,7 @@ import { displaysOf } from '../../../../shared/chain/graph.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import { onlyWithSaid, patternSaid } from '../../../../shared/isolation/index.ts';
 import { distinctMessages } from '../../../../shared/message/index.ts';
+import { perhapsTwoFaults } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
 import { leading } from './at-fault.ts';
@@ -40,9 +41,10 @@ function news(file: CaseFile): Html | null {
 }
 
 function inShort(file: CaseFile): Html {
-  const { opening: t, standing } = wordsOf(file);
+  const { opening: t, standing, changes } = wordsOf(file);
   const { culprit, remedy } = file.triage;
   const inPlace = changesInPlace(file);
+  const twoFaults = perhapsTwoFaults(file.triage, chainOf(file));
   return section(
     'in-short',
     t.inShort,
@@ -52,6 +54,7 @@ function inShort(file: CaseFile): Html {
       [t.reproduced, baselineWords(file)],
       [t.reported, reportedWords(file)],
       [t.side, sideWords(file)],
+      [changes.oneOfTwo, twoFaults === null ? null : inWords(file, twoFaults.text)],
       [t.changesTried, changesInShort(file)],
       [
         t.inPlaceNow,

@@ -40,10 +40,10 @@ export function PutBack({ work, isNext = false }: { work: Work; isNext?: boolean
     .filter((keep) => work.refusalOf(keep) === null);
   return (
     <>
-      {ways.map((keep) => (
+      {ways.map((keep, at) => (
         <Button
           key={String(keep.oneOfTwo)}
-          kind={isNext ? 'primary' : 'plain'}
+          kind={isNext && at === 0 ? 'primary' : 'plain'}
           large={isNext}
           onClick={() => void work.send(keep)}
         >
