@@ -69,7 +69,9 @@ describe('firmware', () => {
   });
 
   test.each([
-    ['3.9', 'yes'],
+    ['2.9', 'yes'],
+    // As decimals it would be above.
+    ['3.9', 'notKnown'],
     ['3.10', 'no'],
     ['3.11', 'no'],
   ])('level %s is below 3.10: %s', (level, belowMinimum) => {
