@@ -14,6 +14,11 @@ const longAndSilent = [
   'tests/isolation/useless.test.ts',
   'tests/http/tenant-wall.test.ts',
 ];
+/**
+ * Pure computing, which leaves nothing behind: these files share what they import, since loading it takes as long as
+ * running them. What opens a database, a server or a window has each file by itself.
+ */
+const pure = ['tests/{audit,chain,isolation,logs,message,signal,state-machines}/**/*.test.ts'];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
@@ -27,10 +32,11 @@ export default defineConfig({
         test: {
           name: 'main',
           include: ['tests/**/*.test.ts'],
-          exclude: [...asksReferencePrograms, ...slow, ...browser],
+          exclude: [...asksReferencePrograms, ...slow, ...browser, ...pure],
           ...limits,
         },
       },
+      { test: { name: 'pure', include: pure, isolate: false, ...limits } },
       {
         test: {
           name: 'pseudo',
