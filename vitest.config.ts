@@ -6,7 +6,7 @@ const asksReferencePrograms = [
   'tests/readme-tour.test.ts',
 ];
 /** What the program says something in; tests/message is about the sentences themselves, and left out. */
-const saysSomething = ['tests/{audit,features,http,isolation,logs,state-machines,web}/**/*.test.ts'];
+const saysSomething = ['tests/{features,http,web}/**/*.test.ts'];
 /** Explorations that take long and say nothing. */
 const longAndSilent = [
   'tests/state-machines/triage/exploration.test.ts',
@@ -14,11 +14,14 @@ const longAndSilent = [
   'tests/isolation/useless.test.ts',
   'tests/http/tenant-wall.test.ts',
 ];
+/** Puts stand-ins in the place of modules, which would stand there for the next file too. */
+const notWithStandIns = '!(replay-computes-nothing).test.ts';
 /**
  * Pure computing, which leaves nothing behind: these files share what they import, since loading it takes as long as
  * running them. What opens a database, a server or a window has each file by itself.
  */
-const pure = ['tests/{audit,chain,isolation,logs,message,signal,state-machines}/**/*.test.ts'];
+const pure = [`tests/{audit,chain,isolation,logs,message,signal,state-machines}/**/${notWithStandIns}`];
+const saysSomethingPurely = [`tests/{audit,isolation,logs,state-machines}/**/${notWithStandIns}`];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
@@ -45,6 +48,16 @@ export default defineConfig({
           setupFiles: 'tests/support/pseudo-language.ts',
           // What is said does not hang on the database.
           env: { TEST_DATABASE_URL: '' },
+          ...limits,
+        },
+      },
+      {
+        test: {
+          name: 'pseudo-pure',
+          include: saysSomethingPurely,
+          exclude: longAndSilent,
+          setupFiles: 'tests/support/pseudo-language.ts',
+          isolate: false,
           ...limits,
         },
       },
