@@ -27,12 +27,15 @@ export const judgementThen = (today: Judgement | null): Part =>
     warnings: today.warnings.map(sentenceThen),
   };
 
-/** A record as version 1 held it, without what it says of its judgements: today's say it in other words. */
+/**
+ * A record as version 1 held it, without what it says of its judgements: today's say it in other words, and take what
+ * hangs together into account in the chance of being fooled.
+ */
 export const withoutReasons = (held: Part): Part => ({
   ...held,
   changes: ((held?.changes ?? []) as { judgement: Part }[]).map((of) => ({
     ...of,
-    judgement: without(of.judgement, 'reasons', 'warnings'),
+    judgement: without(of.judgement, 'reasons', 'warnings', 'riskOfBeingFooled'),
   })),
 });
 

@@ -53,11 +53,12 @@ function oneLeftIn(file: CaseFile, watch: UnattendedWatch): Html {
 /** What logs show of those days; that none was handed in is said, since it tells nothing. */
 function loggedWords(file: CaseFile, { logged, startedAt, endedAt }: UnattendedWatch): Html | string {
   const t = wordsOf(file).leftIn;
+  const filesOf = (evidenceId: string) => file.evidence.filter(({ id }) => id === evidenceId);
   const shown = list(
-    logged.map(({ occurredAt, evidenceId }) => {
-      const item = file.evidence.find(({ id }) => id === evidenceId);
-      return html`${exactMoment(occurredAt)}${item !== undefined && html` (${linkTo(file, item)})`}`;
-    }),
+    logged.map(
+      ({ occurredAt, evidenceId }) =>
+        html`${exactMoment(occurredAt)}${filesOf(evidenceId).map((item) => html` (${linkTo(file, item)})`)}`,
+    ),
   );
   if (shown !== null) return shown;
   const read = file.logs.some(
