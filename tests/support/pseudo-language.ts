@@ -18,6 +18,7 @@ function written(value: unknown, type: string, say: Say): string[] {
   if (Array.isArray(value)) return value.flatMap((one) => written(one, type.replace('[]', ''), say));
   if (type.startsWith('text')) return [say.text(value as string)];
   if (type.startsWith('name')) return [say.name(value as string)];
+  if (type === 'changeKind' && typeof value === 'object') return [(value as { own: string }).own];
   return type.startsWith('message') ? [say.message(value as Message)] : [];
 }
 
