@@ -49,7 +49,7 @@ export function suspectsOf(model: FaultModel): Suspect[] {
   const { results } = model.facts;
   const stages = [...priorStages(model), ...resultStages(model, results)];
   const sums = stages.map(({ chances }) => byComponent(model, chances));
-  const last = stages.at(-1)?.chances ?? model.prior;
+  const modes = modesOf(model, stages.at(-1)?.chances ?? model.prior);
   const components = [...new Set(model.hypotheses.map(({ component }) => component))];
   return components
     .map((component): Suspect => {
@@ -59,7 +59,7 @@ export function suspectsOf(model: FaultModel): Suspect[] {
         component,
         name: message('suspect', { place: namedComponent(model.components, component) }),
         probability: sums.at(-1)?.get(component) ?? 0,
-        modes: modesOf(model, last, component),
+        modes: modes.get(component) ?? [],
         because: stages.flatMap(({ text }, at): Contribution[] => {
           if (text === null) return [];
           const decibans = decibansOf(sums[at]?.get(component)) - decibansOf(sums[at - 1]?.get(component));
@@ -70,14 +70,16 @@ export function suspectsOf(model: FaultModel): Suspect[] {
     .sort((a, b) => b.probability - a.probability);
 }
 
-function modesOf(model: FaultModel, chances: readonly number[], component: string): Suspect['modes'] {
-  return model.hypotheses
-    .flatMap((each, at) =>
-      each.component === component
-        ? [{ mode: each.mode, name: modeMessages[each.mode], probability: chances[at] ?? 0 }]
-        : [],
-    )
-    .sort((a, b) => b.probability - a.probability);
+/** The ways in which each component can fail, the likeliest first. */
+function modesOf(model: FaultModel, chances: readonly number[]): Map<string, Suspect['modes']> {
+  const modes = new Map<string, Suspect['modes']>();
+  for (const [at, { component, mode }] of model.hypotheses.entries()) {
+    const ofIt = modes.get(component) ?? [];
+    modes.set(component, ofIt);
+    ofIt.push({ mode, name: modeMessages[mode], probability: chances[at] ?? 0 });
+  }
+  for (const ofIt of modes.values()) ofIt.sort((a, b) => b.probability - a.probability);
+  return modes;
 }
 
 /** Without a text, what is believed before anything is known. */
