@@ -2,7 +2,11 @@ import type { ChangeRecord } from '../../../../shared/contract/change.ts';
 import { Button } from '../../parts/button.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { stepWords } from './step-words.ts';
+import type { PlanHere } from './use-plan.ts';
 import type { Work } from './work.ts';
+
+/** What a screen of the one open change is about. */
+export type AtChange = { work: Work; planned: PlanHere; change: ChangeRecord };
 
 /** What a technician said of the change. */
 export function Described({ change: { detail } }: { change: ChangeRecord }) {

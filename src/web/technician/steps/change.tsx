@@ -3,15 +3,14 @@ import type { ChangeRecord } from '../../../../shared/contract/change.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import { careFor } from '../../../../state-machines/triage/changes/applicable.ts';
-import { retestWatches } from '../../../../state-machines/triage/record.ts';
-import { usable } from '../../../../state-machines/triage/retest.ts';
-import { runningUnattended, unattendedOf } from '../../../../state-machines/triage/unattended.ts';
+import { wasRetested } from '../../../../state-machines/triage/rules/changes.ts';
+import { runningUnattended } from '../../../../state-machines/triage/unattended.ts';
 import { Button } from '../../parts/button.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { changeWords } from '../../words/change-words.ts';
 import { inWords } from '../../words/sentence.tsx';
 import { placeWords } from '../common/place-words.ts';
-import { Described, Expected, PutBack } from './change-parts.tsx';
+import { type AtChange, Described, Expected, PutBack } from './change-parts.tsx';
 import { JudgedQuestion, JudgeQuestion } from './judge.tsx';
 import { LeaveIn, LeftInQuestion } from './left-in.tsx';
 import { Cautions, PlanSentence, Question } from './question.tsx';
@@ -19,19 +18,11 @@ import { ReasonDialog } from './reason.tsx';
 import { deviceToRead, SettingsQuestion } from './settings.tsx';
 import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
-import type { PlanHere } from './use-plan.ts';
+import { ledBy } from './use-plan.ts';
 import type { Work } from './work.ts';
 
 /** The one open change, from its declaration to its end. */
-export function ChangeQuestion({
-  work,
-  planned,
-  change,
-}: {
-  work: Work;
-  planned: PlanHere;
-  change: ChangeRecord;
-}) {
+export function ChangeQuestion({ work, planned, change }: AtChange) {
   const [skipped, setSkipped] = useState<readonly string[]>([]);
   const phase = change.status === 'declared' ? 'before' : 'after';
   const deviceId = change.status === 'judged' ? null : deviceToRead(work.ticket.triage, change, phase);
@@ -54,10 +45,7 @@ export function ChangeQuestion({
     return <LeftInQuestion key="left in" work={work} planned={planned} running={running} />;
   if (change.status === 'judged')
     return <JudgedQuestion key="judged" work={work} planned={planned} change={change} />;
-  const isRetested =
-    usable(retestWatches(work.ticket.triage, change.id)).length > 0 ||
-    unattendedOf(work.ticket.triage, change.id).length > 0;
-  return !isRetested ? (
+  return !wasRetested(work.ticket.triage, change) ? (
     <RetestQuestion key="retest" work={work} planned={planned} change={change} />
   ) : (
     <JudgeQuestion key="judge" work={work} planned={planned} change={change} />
@@ -105,18 +93,9 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
   );
 }
 
-/** What whoever declared it added about how, or all there is of a change in words. */
-function RetestQuestion({
-  work,
-  planned: { plan },
-  change,
-}: {
-  work: Work;
-  planned: PlanHere;
-  change: ChangeRecord;
-}) {
+function RetestQuestion({ work, planned: { plan }, change }: AtChange) {
   const t = stepWords();
-  const leads = plan?.offers[0]?.steps[0]?.type === 'leaveInPlace';
+  const leads = ledBy(plan) === 'leaveInPlace';
   return (
     <Question
       work={work}

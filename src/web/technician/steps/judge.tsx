@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { ChangeRecord, Verdict } from '../../../../shared/contract/change.ts';
+import type { Verdict } from '../../../../shared/contract/change.ts';
 import { verdicts } from '../../../../shared/contract/triage-names.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
@@ -11,29 +11,21 @@ import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { percent } from '../../words/percent.ts';
 import { inWords, Sentence } from '../../words/sentence.tsx';
-import { Described, Expected, PutBack } from './change-parts.tsx';
+import { type AtChange, Described, Expected, PutBack } from './change-parts.tsx';
 import { LeaveIn } from './left-in.tsx';
 import { PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
-import type { PlanHere } from './use-plan.ts';
+import { ledBy } from './use-plan.ts';
 import type { Work } from './work.ts';
 
 /** What the watches say by now, before it is put down. */
-export function JudgeQuestion({
-  work,
-  planned: { plan },
-  change,
-}: {
-  work: Work;
-  planned: PlanHere;
-  change: ChangeRecord;
-}) {
+export function JudgeQuestion({ work, planned: { plan }, change }: AtChange) {
   const t = stepWords();
   const [isByHand, setByHand] = useState(false);
   const judged = judgementSoFar(work.ticket.triage, change);
-  const mayBeRarer = judged.verdict === 'persists' && plan?.offers[0]?.steps[0]?.type === 'startWatch';
+  const mayBeRarer = judged.verdict === 'persists' && ledBy(plan) === 'startWatch';
   const isDecided = judged.verdict !== 'inconclusive' && !mayBeRarer;
   const judge = (
     <Button
@@ -109,15 +101,7 @@ function ByHand({ work, suggested, onDone }: { work: Work; suggested: Verdict; o
 }
 
 /** What the retest came to, and the end of the change. */
-export function JudgedQuestion({
-  work,
-  planned: { plan },
-  change,
-}: {
-  work: Work;
-  planned: PlanHere;
-  change: ChangeRecord;
-}) {
+export function JudgedQuestion({ work, planned: { plan }, change }: AtChange) {
   const t = stepWords();
   const verdict = change.judgement?.verdict ?? 'inconclusive';
   const isRarer = cameMoreRarely(change);

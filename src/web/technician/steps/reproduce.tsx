@@ -11,7 +11,7 @@ import { OfferButton, OfferedQuestion } from './offers.tsx';
 import { PlanSentence, Question } from './question.tsx';
 import { NoFaultForm } from './remedy.tsx';
 import { StartWatch } from './start-watch.tsx';
-import type { PlanHere } from './use-plan.ts';
+import { ledBy, type PlanHere } from './use-plan.ts';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -25,9 +25,9 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
   if (asks === 'tries') return <TriesQuestion key="tries" work={work} onBack={() => setAsks('question')} />;
   if (asks === 'noFault') return <NoFaultForm key="noFault" work={work} onBack={() => setAsks('question')} />;
   const { plan } = planned;
-  if (asks === 'question' && plan?.offers[0]?.steps[0]?.type === 'escalate')
+  if (asks === 'question' && plan !== null && ledBy(plan) === 'escalate')
     return <OfferedQuestion key="offered" work={work} plan={plan} />;
-  const wantsMore = planned.plan?.offers[0]?.steps[0]?.type === 'startWatch';
+  const wantsMore = ledBy(planned.plan) === 'startWatch';
   const isOver = planned.plan?.offers.some(({ steps }) => steps.at(-1)?.type === 'chooseRemedy') === true;
   const wait = planned.plan?.offers.find(({ steps }) => steps.at(-1)?.type === 'waitFor');
   const isRare = planned.plan?.overDays != null;

@@ -10,7 +10,7 @@ import { Sides } from './side.tsx';
 import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
 import { DoTest, OtherTests, Stop, Suspects, testTitle } from './tests.tsx';
-import type { PlanHere } from './use-plan.ts';
+import { ledBy, type PlanHere } from './use-plan.ts';
 import { WaysQuestion } from './ways.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -27,7 +27,7 @@ export function ReadyQuestion({ work, planned }: { work: Work; planned: PlanHere
     return <WaysQuestion key="ways" work={work} plan={plan} />;
   if (plan !== null && leadsElsewhere(plan)) return <OfferedQuestion key="offered" work={work} plan={plan} />;
   if (plan?.next != null) return <NextTest key={plan.next.id} work={work} planned={planned} />;
-  const command = plan?.offers[0]?.steps[0]?.type;
+  const command = ledBy(plan);
   if (work.may('startWatch') && runningWatch(work.ticket.triage) === null && command !== 'nameCulprit')
     return <ConfirmQuestion key="confirm" work={work} planned={planned} />;
   return <NothingLeft key="nothing" work={work} planned={planned} />;
@@ -94,7 +94,7 @@ function NothingLeft({ work, planned: { plan } }: { work: Work; planned: PlanHer
       title={canName ? caseWords().shownTitle : t.nothingTitle}
       answers={
         <>
-          <CulpritLink work={work} isNext={plan?.offers[0]?.steps[0]?.type === 'nameCulprit'} />
+          <CulpritLink work={work} isNext={ledBy(plan) === 'nameCulprit'} />
           <LinkButton href={triageAddress(work.ticket.id, 'escalate')} large>
             {triageWords().escalate}
           </LinkButton>

@@ -44,6 +44,9 @@ export type PlanHere = {
   readonly lacksSettings: boolean;
 };
 
+/** What the first thing that the plan advises begins with. */
+export const ledBy = (plan: PlanReply | null) => plan?.offers[0]?.steps[0]?.type;
+
 /** The plan of a ticket as it stands on this device, also without a connection; made anew after every step. */
 export function usePlan({ ticket, chain, chainVersion, known }: Work): PlanHere {
   const organisation = useDocument(paths.organisation);
