@@ -62,7 +62,7 @@ const background = words(
   'cron*, sched*, scheduler, scheduled, job, jobs, task, ntp*, ptp, rtc, time sync, time server, clock sync, chrony*, timezone, backup, playlist, streaming, rebuffer*, buffering, bitrate, app store, sql*, db, database, cache, log, logs, library, licence, license, drm, subscription, package, packages, voice, assistant, weather, index*',
 );
 const house = words(
-  'lamp, fan, trigger, contact, closure, lights, lighting, light scene, scene, dmx, knx, bus power, relay, alarm, blind*, shade*, hvac, ups, battery, thermostat, intercom, volume, brightness, amp, amplifier, backlight, memory, cpu, heap',
+  'lamp, fan, trigger, contact, closure, lights, lighting, light scene, scene, dmx, knx, bus power, relay, alarm, blind*, shade*, hvac, ups, battery, thermostat, door station, volume, brightness, amp, amplifier, backlight, memory, cpu, heap',
 );
 const people = words(
   'ui, menu, osd, gui, user, login, password, session, screen saver, screensaver, front panel, remote, ir, keypad, touch panel, web, page, account, pin',
