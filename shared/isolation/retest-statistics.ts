@@ -20,12 +20,9 @@ import { expectedIndependent } from './rhythm.ts';
 export {
   looksUntilSure,
   noFaultFoundWatchMin,
-  requiredGoodLooks,
   requiredQuietTries,
   requiredQuietWatchMin,
   triesUntilSure,
-  twoRatesRisk,
-  twoTrialsRisk,
   type WatchRecord,
 } from './quiet-length.ts';
 

@@ -18,8 +18,6 @@ type World = {
   told: Pattern;
   /** Minutes on a clock, from power-on, at which the fault comes. */
   comes(random: Random, untilMin: number): number[];
-  /** Minutes the devices had been on when the first watch began. */
-  onMin?: number;
   /** The change switches the devices off and on. */
   powerCycles?: boolean;
 };
@@ -108,13 +106,11 @@ function watched(template: Watch, { onMin, fromMin, toMin, times }: Span): Watch
 type Tally = { judged: number; cleared: number; needMin: number };
 
 function play(world: World, { record, watch }: ReturnType<typeof ticketOf>, random: Random): Tally | null {
-  const onMin = world.onMin ?? 0;
-  const untilMin = onMin + mostBaselineMin;
-  const times = world.comes(random, untilMin * 20).filter((at) => at > onMin);
-  const seen = times.filter((at) => at < untilMin).slice(0, 3);
+  const times = world.comes(random, mostBaselineMin * 20);
+  const seen = times.filter((at) => at < mostBaselineMin).slice(0, 3);
   if (seen.length === 0) return null;
-  const endMin = seen.length === 3 ? (seen[2] ?? untilMin) : untilMin;
-  const before = watched(watch, { onMin, fromMin: onMin, toMin: endMin, times: seen });
+  const endMin = seen.length === 3 ? (seen[2] ?? mostBaselineMin) : mostBaselineMin;
+  const before = watched(watch, { onMin: 0, fromMin: 0, toMin: endMin, times: seen });
   const based = { ...record, watches: [before] };
   const need = fullNeedOf(based);
   if (need === null) return null;

@@ -1,12 +1,11 @@
 import { jStat } from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { chiSquaredUpperTailEven, lnFactorial } from '../../shared/isolation/exact-tails.ts';
+import { twoRatesRisk, twoTrialsRisk } from '../../shared/isolation/quiet-length.ts';
 import {
   noFaultFoundWatchMin,
   requiredQuietTries,
   requiredQuietWatchMin,
-  twoRatesRisk,
-  twoTrialsRisk,
 } from '../../shared/isolation/retest-statistics.ts';
 
 describe('Fisher’s exact test', () => {
