@@ -15,8 +15,11 @@ export type MemberName = 'oda' | 'brask' | 'tuli' | 'pim' | 'runa';
 
 const screenshots = fileURLToPath(new URL('../../screenshots', import.meta.url));
 
-/** Names the folder with the demo in it that plant-once.ts made; without it, each stage plants its own. */
+/** Names the folder with the demo in it that plant-once.ts made; without it, each stage plants and translates its own. */
 export const plantedFolderName = 'HALFSPLIT_TEST_PLANTED';
+
+/** The demo, bundled by plant-once.ts; below this package, whose files it looks for from where it lies. */
+export const demoProgram = 'dist/tests/run-demo.js';
 
 export const demoEnvironment = (dataFolder: string, port: number): NodeJS.ProcessEnv => {
   const { DATABASE_URL: _, ...env } = process.env;
@@ -46,10 +49,11 @@ export async function openStage(): Promise<Stage> {
   const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-browser-'));
   const planted = process.env[plantedFolderName];
   if (planted !== undefined) await cp(planted, dataFolder, { recursive: true });
+  const program = planted === undefined ? 'seed/run-demo.ts' : demoProgram;
   const port = await freePort();
   const link = await openLink(port);
   const base = `http://127.0.0.1:${link.port}`;
-  const server = await startProgram('seed/run-demo.ts', demoEnvironment(dataFolder, port), base);
+  const server = await startProgram(program, demoEnvironment(dataFolder, port), base);
   const browser = await openBrowser();
   const openDevice = (size: Size, look?: Look) => deviceIn(browser, base, size, look);
   return {

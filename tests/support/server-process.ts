@@ -2,13 +2,17 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createServer } from 'node:net';
 
-/** Starts one of our programs as a process of its own and waits until its server is ready, three minutes at the most. */
+/**
+ * Starts one of our programs, as it is written or bundled to a .js, as a process of its own and waits until its server is
+ * ready, three minutes at the most.
+ */
 export async function startProgram(
   program: string,
   env: NodeJS.ProcessEnv,
   base: string,
 ): Promise<ChildProcess> {
-  const child = spawn(process.execPath, ['--import', 'tsx', program], {
+  const how = program.endsWith('.js') ? '--enable-source-maps' : '--import=tsx';
+  const child = spawn(process.execPath, [how, program], {
     env,
     stdio: ['ignore', 'ignore', 'inherit'],
   });

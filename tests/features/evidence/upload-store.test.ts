@@ -3,16 +3,21 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { Upload } from '@tus/server';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { UploadStore } from '../../../src/features/evidence/upload-store.ts';
 
+let all: string;
 let folder: string;
 let uploads: UploadStore;
+beforeAll(async () => {
+  all = await mkdtemp(join(tmpdir(), 'uploads-'));
+});
 beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'uploads-'));
+  folder = await mkdtemp(join(all, 'of-'));
   uploads = new UploadStore(folder);
 });
-afterEach(() => rm(folder, { recursive: true, force: true }));
+// Not after each: the store makes sure of its folder and tells nobody when it has.
+afterAll(() => rm(all, { recursive: true, force: true }));
 
 const day = 24 * 3_600_000;
 const begin = (id: string, daysAgo: number) =>
