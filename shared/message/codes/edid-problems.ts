@@ -41,6 +41,7 @@ export const edidProblemCodes = {
   'edid/hdmiFormatsOverrun': {},
   'edid/hdmiBlockTooShort': {},
   'edid/audioNotWhole': { bytes: 'count' },
+  'edid/frlRateUnknown': { code: 'term' },
   'edid/forumBlockTooShort': {},
 
   'edid/displayIdTimingNotWhole': { bytes: 'count', type: 'term' },

@@ -53,6 +53,8 @@ export const edidProblemsDe: Sentences<typeof edidProblemCodes> = {
     'HDMI-Formate oder 3D-Strukturen reichen über das Ende ihres Blocks hinaus.',
   'edid/hdmiBlockTooShort': () => 'Ein HDMI-Block, der für seine physische Adresse zu kurz ist.',
   'edid/audioNotWhole': ({ bytes }) => `Ein Tonblock von ${bytes} Bytes enthält keine ganzen Dreiergruppen.`,
+  'edid/frlRateUnknown': ({ code }) =>
+    `Code ${code} der höchsten festen Rate gehört zu einem späteren Standard: gezählt als 48 Gbit/s, die es mindestens sind.`,
   'edid/forumBlockTooShort': () =>
     'Ein Block des HDMI Forum, der für seine Version, Rate und Merker zu kurz ist.',
 

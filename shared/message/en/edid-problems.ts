@@ -52,6 +52,8 @@ export const edidProblemsEn: Sentences<typeof edidProblemCodes> = {
   'edid/hdmiBlockTooShort': () => 'An HDMI block too short to hold its physical address.',
   'edid/audioNotWhole': ({ bytes }) =>
     `An audio block of ${bytes} bytes doesn't hold whole descriptors of three.`,
+  'edid/frlRateUnknown': ({ code }) =>
+    `Code ${code} of the highest fixed rate stands for one of a later standard: counted as 48 Gbit/s, which it is at least.`,
   'edid/forumBlockTooShort': () => 'An HDMI Forum block too short for its version, rate and flags.',
 
   'edid/displayIdTimingNotWhole': ({ bytes, type }) =>

@@ -1,8 +1,8 @@
+import { frlRates } from '../format/index.ts';
 import { type DetailedTiming, timingFacts } from './base/detailed-timing.ts';
 import { audioFormatName, audioRatesKHz } from './cta/audio.ts';
 import { luminanceOf, minLuminanceOf, namesOfColorimetry, namesOfEotfs } from './cta/colour.ts';
 import type { DataBlock } from './cta/data-blocks.ts';
-import { frlRateOf } from './cta/hdmi-forum.ts';
 import { namesFormat, type ShortVideoDescriptor } from './cta/video.ts';
 import type { DecodedEdid } from './decode.ts';
 import {
@@ -41,7 +41,7 @@ export type HdmiForumSummary = {
   maxTmdsCharacterRateMHz: number | null;
   scdc: boolean;
   deepColor420: { dc30: boolean; dc36: boolean; dc48: boolean };
-  /** Null for none and for reserved codes. */
+  /** As written: null for none, and for codes past the table, of which a problem tells. */
   frl: { lanes: number; gbpsPerLane: number } | null;
   allm: boolean;
   vrrMinHz: number | null;
@@ -166,7 +166,7 @@ function summariseForum(blocks: readonly DataBlock[]): HdmiForumSummary | null {
     maxTmdsCharacterRateMHz: forum.maxTmdsCharacterRateMHz || null,
     scdc: forum.flags?.scdcPresent ?? false,
     deepColor420: { dc30: deep?.dc30 ?? false, dc36: deep?.dc36 ?? false, dc48: deep?.dc48 ?? false },
-    frl: frlRateOf(forum.maxFrlCode),
+    frl: frlRates[(forum.maxFrlCode ?? 0) - 1] ?? null,
     allm: forum.features?.allm ?? false,
     vrrMinHz: forum.vrrMinHz || null,
     vrrMaxHz: forum.vrrMaxHz || null,

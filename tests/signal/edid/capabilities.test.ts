@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Edid, sinkCapabilities } from '../../../shared/signal/edid/index.ts';
+import { decodeEdid, type Edid, encodeEdid, sinkCapabilities } from '../../../shared/signal/edid/index.ts';
 import {
   baseBlock,
   ctaExtension,
@@ -93,6 +93,21 @@ describe('what a sink accepts', () => {
     expect(rate(0)).toBe(300);
     expect(rate(340)).toBe(300);
     expect(rate(345)).toBe(345);
+  });
+
+  // HDMI 2.1 table 10-5 ends at code 6, 48 Gbit/s; later standards count on (from memory).
+  it('counts a code of a later fixed rate as 48 Gbit/s at least, and says so', () => {
+    for (const [maxFrlCode, gbpsPerLane, notes] of [
+      [6, 12, 0],
+      [7, 12, 1],
+      [15, 12, 1],
+    ] as const) {
+      const shown = displayOf(hdmiBlock(), forumBlock({ maxFrlCode }));
+      const { edid, problems } = decodeEdid(encodeEdid(shown));
+      expect(edid && sinkCapabilities(edid).frl).toEqual({ lanes: 4, gbpsPerLane });
+      const said = problems.filter(({ text }) => text.code === 'edid/frlRateUnknown');
+      expect(said.map(({ severity }) => severity)).toEqual(Array(notes).fill('note'));
+    }
   });
 
   it('leaves 4:4:4 at 8 bits where deep colour is said for RGB alone', () => {

@@ -67,10 +67,12 @@ export type HdmiForumBlock = {
 };
 
 /**
- * The highest fixed rate link a Max_FRL_Rate code stands for, 1 to 6 from the slowest up; null for none (0) and for
- * reserved codes (HDMI 2.1 table 10-5).
+ * The highest fixed rate link a Max_FRL_Rate code stands for, 1 to 6 from the slowest up; null for none (0). A code past
+ * the table stands for a later standard's rate: whoever has one does at least the fastest here (HDMI 2.1 table 10-5;
+ * that rates keep growing with the code is assumed).
  */
-export const frlRateOf = (code: number | null): FrlRate | null => frlRates[(code ?? 0) - 1] ?? null;
+export const frlRateOf = (code: number | null): FrlRate | null =>
+  frlRates[Math.min(code ?? 0, frlRates.length) - 1] ?? null;
 
 function decodeDsc(payload: Uint8Array): ForumDsc {
   const flags = byteAt(payload, 7);
@@ -126,11 +128,14 @@ const decodeDeepColour = (value: number): ForumDeepColour420 => ({
 export function decodeHdmiForum(payload: Uint8Array, report: Report): HdmiForumBlock {
   if (payload.length < 4) report('error', 0, message('edid/forumBlockTooShort'));
   const [version = 0, rate, flags, frl, features, vrr, vrrLow, dsc] = payload;
+  const maxFrlCode = frl === undefined ? null : frl >> 4;
+  if ((maxFrlCode ?? 0) > frlRates.length)
+    report('note', 3, message('edid/frlRateUnknown', { code: String(maxFrlCode) }));
   return {
     version,
     maxTmdsCharacterRateMHz: rate === undefined ? null : rate * 5,
     flags: flags === undefined ? null : decodeFlags(flags),
-    maxFrlCode: frl === undefined ? null : frl >> 4,
+    maxFrlCode,
     deepColour420: frl === undefined ? null : decodeDeepColour(frl),
     features: features === undefined ? null : decodeFeatures(features),
     vrrMinHz: vrr === undefined ? null : vrr & 63,
