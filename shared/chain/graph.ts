@@ -1,5 +1,5 @@
 import type { Chain, Device, Link, Place } from '../contract/chain.ts';
-import { findDevice } from './look-up.ts';
+import { findDevice, linksInto, linksOutOf } from './look-up.ts';
 import { placeKey } from './place.ts';
 
 export {
@@ -10,6 +10,7 @@ export {
   type LinkEnds,
   linkAtPort,
   linkEnds,
+  linksAt,
   linksInto,
   linksOutOf,
   samePort,
@@ -34,26 +35,16 @@ export {
 export const sourcesOf = (chain: Chain): Device[] => chain.devices.filter(({ role }) => role === 'source');
 export const displaysOf = (chain: Chain): Device[] => chain.devices.filter(({ role }) => role === 'display');
 
-type Neighbours = ReadonlyMap<string, readonly Link[]>;
-
-function neighboursBy(chain: Chain, deviceOf: (link: Link) => string): Neighbours {
-  const links = new Map<string, Link[]>();
-  for (const link of chain.links) {
-    const known = links.get(deviceOf(link));
-    if (known === undefined) links.set(deviceOf(link), [link]);
-    else known.push(link);
-  }
-  return links;
-}
-const outgoing = (chain: Chain): Neighbours => neighboursBy(chain, (link) => link.from.deviceId);
-const incoming = (chain: Chain): Neighbours => neighboursBy(chain, (link) => link.to.deviceId);
-
 /** Device ids reached from `start`, which itself is in the set only when a loop leads back to it. */
-function reached(start: string, links: Neighbours, next: (link: Link) => string): Set<string> {
+function reached(
+  start: string,
+  linksFrom: (deviceId: string) => readonly Link[],
+  next: (link: Link) => string,
+): Set<string> {
   const found = new Set<string>();
   const waiting = [start];
   for (let at = waiting.pop(); at !== undefined; at = waiting.pop())
-    for (const link of links.get(at) ?? []) {
+    for (const link of linksFrom(at)) {
       const device = next(link);
       if (found.has(device)) continue;
       found.add(device);
@@ -64,12 +55,20 @@ function reached(start: string, links: Neighbours, next: (link: Link) => string)
 
 /** Ids of the devices whose signal reaches this one, without itself. */
 export function upstreamOf(chain: Chain, deviceId: string): Set<string> {
-  return reached(deviceId, incoming(chain), (link) => link.from.deviceId);
+  return reached(
+    deviceId,
+    (id) => linksInto(chain, id),
+    (link) => link.from.deviceId,
+  );
 }
 
 /** Ids of the devices that this one's signal reaches, without itself. */
 export function downstreamOf(chain: Chain, deviceId: string): Set<string> {
-  return reached(deviceId, outgoing(chain), (link) => link.to.deviceId);
+  return reached(
+    deviceId,
+    (id) => linksOutOf(chain, id),
+    (link) => link.to.deviceId,
+  );
 }
 
 /**
@@ -77,7 +76,6 @@ export function downstreamOf(chain: Chain, deviceId: string): Set<string> {
  * of the document. In a loop, which has no such order, each device still comes once.
  */
 export function signalOrder(chain: Chain): string[] {
-  const links = outgoing(chain);
   const known = new Set(chain.devices.map((device) => device.id));
   const begun = new Set<string>();
   const finished: string[] = [];
@@ -89,7 +87,7 @@ export function signalOrder(chain: Chain): string[] {
       else if (!begun.has(step.device)) {
         begun.add(step.device);
         stack.push({ device: step.device, closing: true });
-        for (const link of links.get(step.device) ?? [])
+        for (const link of linksOutOf(chain, step.device))
           if (known.has(link.to.deviceId)) stack.push({ device: link.to.deviceId, closing: false });
       }
     }
@@ -103,7 +101,6 @@ export function signalOrder(chain: Chain): string[] {
  * outputs and the links that leave it; what isn't in the chain comes last.
  */
 export function signalRank(chain: Chain): (place: Place) => number {
-  const links = outgoing(chain);
   const ranks = new Map<string, number>([[placeKey({ kind: 'chain' }), 0]]);
   const add = (place: Place): void => {
     if (!ranks.has(placeKey(place))) ranks.set(placeKey(place), ranks.size);
@@ -114,7 +111,7 @@ export function signalRank(chain: Chain): (place: Place) => number {
       if (port.direction === 'input') add({ kind: 'port', deviceId, portId: port.id });
     add({ kind: 'device', deviceId });
     for (const port of ports) add({ kind: 'port', deviceId, portId: port.id });
-    for (const link of links.get(deviceId) ?? []) add({ kind: 'link', linkId: link.id });
+    for (const link of linksOutOf(chain, deviceId)) add({ kind: 'link', linkId: link.id });
   }
   return (place) => ranks.get(placeKey(place)) ?? Number.POSITIVE_INFINITY;
 }
@@ -123,10 +120,9 @@ export type Component = Extract<Place, { kind: 'device' | 'link' }>;
 
 /** Devices and links whose ids pass, along the signal: each device before the links that leave it. */
 function componentsWhere(chain: Chain, onDevice: (id: string) => boolean, onLink: (link: Link) => boolean) {
-  const links = outgoing(chain);
   return signalOrder(chain).flatMap((deviceId): Component[] => [
     ...(onDevice(deviceId) ? [{ kind: 'device' as const, deviceId }] : []),
-    ...(links.get(deviceId) ?? [])
+    ...linksOutOf(chain, deviceId)
       .filter(onLink)
       .map((link): Component => ({ kind: 'link', linkId: link.id })),
   ]);
@@ -173,7 +169,6 @@ export type SignalPaths = { paths: SignalPath[]; complete: boolean };
  */
 export function pathsBetween(chain: Chain, fromId: string, toId: string, limit = 64): SignalPaths {
   if (fromId === toId || findDevice(chain, fromId) === undefined) return { paths: [], complete: true };
-  const links = outgoing(chain);
   const leadsThere = upstreamOf(chain, toId).add(toId);
   const paths: SignalPath[] = [];
   // Without loops every step belongs to a path that gets there; in a loop the budget ends the search.
@@ -181,7 +176,7 @@ export function pathsBetween(chain: Chain, fromId: string, toId: string, limit =
   const walk = (path: SignalPath, at: string): void => {
     if (at === toId) paths.push(path);
     else
-      for (const link of links.get(at) ?? []) {
+      for (const link of linksOutOf(chain, at)) {
         const next = link.to.deviceId;
         if (!leadsThere.has(next) || path.deviceIds.includes(next)) continue;
         if (paths.length > limit || steps <= 0) return;
@@ -208,13 +203,12 @@ export type ParallelBranch = {
 /** Branches beside the way to one display, in the order of the links. */
 export function parallelBranches(chain: Chain, displayId: string): ParallelBranch[] {
   if (findDevice(chain, displayId) === undefined) return [];
-  const links = outgoing(chain);
   const onTheWay = upstreamOf(chain, displayId);
   const displays = new Set(displaysOf(chain).map((display) => display.id));
   const leaves = ({ from, to }: Link): boolean =>
     onTheWay.has(from.deviceId) && !onTheWay.has(to.deviceId) && to.deviceId !== displayId;
   return chain.links.filter(leaves).map((link) => {
-    const beyond = reached(link.to.deviceId, links, (each) => each.to.deviceId).add(link.to.deviceId);
+    const beyond = downstreamOf(chain, link.to.deviceId).add(link.to.deviceId);
     const deviceIds = chain.devices.map((device) => device.id).filter((id) => beyond.has(id));
     return {
       linkId: link.id,
