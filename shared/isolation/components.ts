@@ -5,6 +5,7 @@ import {
   findDevice,
   findLink,
   linkAtPort,
+  linksAt,
   upstreamOf,
 } from '../chain/graph.ts';
 import { namedPlace } from '../chain/named-place.ts';
@@ -37,7 +38,8 @@ export type Components = {
   /** Devices and links along the signal. */
   keys: readonly ComponentKey[];
   known: ReadonlyMap<ComponentKey, Known>;
-  upstream: ReadonlyMap<ComponentKey, ReadonlySet<ComponentKey>>;
+  /** Of each device, the ids of those whose signal reaches it. */
+  devicesBefore: ReadonlyMap<string, ReadonlySet<string>>;
 };
 
 /** Which sources and displays the fault is seen between. */
@@ -62,19 +64,7 @@ export function componentsIn(chain: Chain): Components {
   const whole = { kind: 'chain' } as const;
   known.set(chainKey, { place: whole, device: null, link: null, named: namedPlace(chain, whole) });
   const devicesBefore = new Map(chain.devices.map(({ id }) => [id, upstreamOf(chain, id)]));
-  const upstream = new Map<ComponentKey, ReadonlySet<ComponentKey>>();
-  for (const key of keys) {
-    const { device = null, link = null } = known.get(key) ?? {};
-    const at = device?.id ?? link?.from.deviceId ?? '';
-    const before = devicesBefore.get(at) ?? new Set<string>();
-    const feeds = chain.links.filter(({ to }) => to.deviceId === at || before.has(to.deviceId));
-    const own = link === null ? [] : [deviceKey(at)];
-    upstream.set(
-      key,
-      new Set([...own, ...[...before].map(deviceKey), ...feeds.map(({ id }) => linkKey(id))]),
-    );
-  }
-  return { chain, keys, known, upstream };
+  return { chain, keys, known, devicesBefore };
 }
 
 /** A component with its names as they are now, for a message. */
@@ -84,8 +74,25 @@ export const namedComponent = ({ known }: Components, key: ComponentKey | typeof
 /** Where `other` lies, seen from `from`. */
 export function relationOf(components: Components, from: ComponentKey, other: ComponentKey): Relation {
   if (from === other) return 'own';
-  if (components.upstream.get(from)?.has(other) === true) return 'upstream';
-  return components.upstream.get(other)?.has(from) === true ? 'downstream' : 'apart';
+  if (feeds(components, other, from)) return 'upstream';
+  return feeds(components, from, other) ? 'downstream' : 'apart';
+}
+
+/** Everything whose signal reaches a component, in a loop itself too. */
+export const upstreamIn = (components: Components, key: ComponentKey): ComponentKey[] =>
+  components.keys.filter((each) => feeds(components, each, key));
+
+/** Whether the signal of one component reaches another one: what leaves it comes to where the other begins. */
+function feeds({ known, devicesBefore }: Components, one: ComponentKey, other: ComponentKey): boolean {
+  const [from, to] = [known.get(one), known.get(other)];
+  const begins = to?.device?.id ?? to?.link?.from.deviceId;
+  if (from === undefined || begins === undefined) return false;
+  const { device, link } = from;
+  const comesTo = device === null ? link?.to.deviceId : device.id;
+  if (comesTo === undefined) return false;
+  // A device comes before what leaves it, but before itself only where a loop leads back to it.
+  const isThere = comesTo === begins && (link !== null || to?.link != null);
+  return isThere || devicesBefore.get(begins)?.has(comesTo) === true;
 }
 
 /** The components on some way from a source to a display, both included; empty when no signal runs there. */
@@ -109,7 +116,5 @@ export function neighboursOf(components: Components, key: ComponentKey): Compone
   const found = components.known.get(key);
   if (found?.link) return [deviceKey(found.link.from.deviceId), deviceKey(found.link.to.deviceId)];
   const id = found?.device?.id;
-  return components.chain.links
-    .filter(({ from, to }) => from.deviceId === id || to.deviceId === id)
-    .map((link) => linkKey(link.id));
+  return id === undefined ? [] : linksAt(components.chain, id).map((link) => linkKey(link.id));
 }

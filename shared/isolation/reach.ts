@@ -11,6 +11,7 @@ import {
   neighboursOf,
   relationOf,
   type Scope,
+  upstreamIn,
 } from './components.ts';
 import type { TestKind } from './effect-table.ts';
 
@@ -34,7 +35,7 @@ export function reachOf(
       return link === null ? [] : [linkKey(link.id)];
     }
     case 'upstream':
-      return components.upstream.get(at) ?? [];
+      return upstreamIn(components, at);
     case 'downstream':
       return limitReachesOn(components, test, at)
         ? components.keys.filter((key) => relationOf(components, at, key) === 'downstream')

@@ -12,6 +12,7 @@ import {
   pathBetween,
   relationOf,
   type Scope,
+  upstreamIn,
 } from './components.ts';
 
 // The stretches that kinds of change take out of the way of the picture.
@@ -41,7 +42,7 @@ function beforeProcessor(components: Components, source: string, processor: stri
     components.known.get(key)?.device?.role === 'processor' &&
     relationOf(components, deviceKey(source), key) === 'downstream';
   const at = processor === null ? components.keys.find(isProcessor) : deviceKey(processor);
-  const before = at === undefined ? [] : [...(components.upstream.get(at) ?? [])];
+  const before = at === undefined ? [] : upstreamIn(components, at);
   return before.filter((key) => key !== deviceKey(source));
 }
 
