@@ -20,17 +20,15 @@ const longAndSilent = [
   'tests/state-machines/triage/walk{,-on}.test.ts',
   'tests/isolation/useless.test.ts',
 ];
-/** Puts stand-ins in the place of modules, which would stand there for the next file too. */
-const notWithStandIns = '!(replay-computes-nothing).test.ts';
-/**
- * Pure computing, which leaves nothing behind: these files share what they import, since loading it takes as long as
- * running them. What opens a database, a server or a window has each file by itself.
- */
-const pure = [`tests/{audit,chain,isolation,logs,message,signal,state-machines}/**/${notWithStandIns}`];
-const saysSomethingPurely = [`tests/{audit,isolation,logs,state-machines}/**/${notWithStandIns}`];
+/** Puts stand-ins in the place of modules, which would stand there for the next file too: it has its modules by itself. */
+const withStandIns = ['tests/state-machines/triage/replay-computes-nothing.test.ts'];
+const pure = ['tests/{audit,chain,isolation,logs,message,signal,state-machines}/**/*.test.ts'];
+const saysSomethingPurely = ['tests/{audit,isolation,logs,state-machines}/**/*.test.ts'];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
+/** Files share what they import, since loading the server takes as long as most of them run: none may leave anything behind. */
+const shared = { isolate: false };
 
 export default defineConfig({
   test: {
@@ -42,10 +40,12 @@ export default defineConfig({
           name: 'main',
           include: ['tests/**/*.test.ts'],
           exclude: [...asksReferencePrograms, ...slow, ...browser, ...pure],
+          ...shared,
           ...limits,
         },
       },
-      { test: { name: 'pure', include: pure, isolate: false, ...limits } },
+      { test: { name: 'pure', include: pure, exclude: withStandIns, ...shared, ...limits } },
+      { test: { name: 'stand-ins', include: withStandIns, ...limits } },
       {
         test: {
           name: 'pseudo',
@@ -54,6 +54,7 @@ export default defineConfig({
           setupFiles: 'tests/support/pseudo-language.ts',
           // What is said does not hang on the database.
           env: { TEST_DATABASE_URL: '' },
+          ...shared,
           ...limits,
         },
       },
@@ -61,9 +62,9 @@ export default defineConfig({
         test: {
           name: 'pseudo-pure',
           include: saysSomethingPurely,
-          exclude: longAndSilent,
+          exclude: [...longAndSilent, ...withStandIns],
           setupFiles: 'tests/support/pseudo-language.ts',
-          isolate: false,
+          ...shared,
           ...limits,
         },
       },
@@ -82,6 +83,7 @@ export default defineConfig({
           name: 'browser',
           include: browser,
           globalSetup: 'tests/browser/plant-once.ts',
+          ...shared,
           testTimeout: 600_000,
           hookTimeout: 300_000,
           // A screen that comes late on a busy machine is not a screen that never comes.
