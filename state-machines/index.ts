@@ -1,4 +1,4 @@
-export type { ApplicableChange } from './triage/changes/applicable.ts';
+export type { ApplicableChange } from './triage/changes/described.ts';
 export {
   completeCommand,
   figuresIn,

@@ -23,7 +23,7 @@ import type {
   TimelineEntry,
 } from '../../../shared/contract/ticket.ts';
 import type { Symptom } from '../../../shared/contract/triage.ts';
-import type { ApplicableChange } from '../../../state-machines/triage/changes/applicable.ts';
+import type { ApplicableChange } from '../../../state-machines/triage/changes/described.ts';
 
 declare const bodyOf: unique symbol;
 /** The address of a document of the API, which knows what it will find there. */

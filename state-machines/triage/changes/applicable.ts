@@ -1,13 +1,13 @@
-import { findLink, linkEnds } from '../../../shared/chain/graph.ts';
+import { findLink } from '../../../shared/chain/graph.ts';
 import { namedPlace } from '../../../shared/chain/named-place.ts';
 import { placeKey, samePlace } from '../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import type { ChangeKind, TriageRecord } from '../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../shared/contract/triage-names.ts';
-import { cautionsAt, kitFor, needsAt, whyNotAt } from '../../../shared/isolation/change-at.ts';
+import { kitFor, whyNotAt } from '../../../shared/isolation/change-at.ts';
 import { changeCatalogue, kindsCountedAs } from '../../../shared/isolation/change-catalogue.ts';
-import type { Caution, Scene } from '../../../shared/isolation/change-facts.ts';
+import type { Scene } from '../../../shared/isolation/change-facts.ts';
 import { type FaultTable, faultTable } from '../../../shared/isolation/fault-table.ts';
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
@@ -15,29 +15,9 @@ import { namedChange } from '../../../shared/message/named-change.ts';
 import { chainAsSeen } from '../looks.ts';
 import { changesOfRound, isSideSettled, standingEvidence, standingLooks, standingSides } from '../record.ts';
 import { type Segment, segmentFor, segmentOf } from '../segment.ts';
-import { describeOwn, type Made, ownIn, whyNotOwn } from './own.ts';
+import { type ApplicableChange, describedChange, type PossibleChange } from './described.ts';
+import { type Made, ownIn, whyNotOwn } from './own.ts';
 import { everyPlace } from './places.ts';
-
-/** A change that makes sense on this chain with what is known of the side, and what to know before making it. */
-export type ApplicableChange = {
-  kind: ChangeKind;
-  target: Place;
-  /** Of an organisation's own kind, what it says of it; null for every other. */
-  own: OwnChange | null;
-  /** What it is, and where. */
-  text: Message;
-  /** Has to be put back; other kinds may stay once they cleared the fault. */
-  diagnostic: boolean;
-  /** Was made and judged in this round already. */
-  tried: boolean;
-  needs: Message[];
-  caution: Message[];
-  /** Minutes, by the figures of the fault table. */
-  setupMin: number;
-  restoreMin: number;
-  instructions: Message;
-  afterwards: Message;
-};
 
 /** Figures of an organisation, and its own kinds of change. */
 type Figures = { table?: FaultTable | undefined; ownChanges?: readonly OwnChange[] | undefined };
@@ -148,17 +128,17 @@ const placesFor = (scene: Known, kind: ChangeKind): Place[] =>
  *
  * @param figures the organisation's, for the minutes, and its own kinds; the built-in ones when left out
  */
-export function applicableChangesOf(
+export function changesNow(
   record: TriageRecord,
   { table = faultTable, ownChanges = [] }: Figures = {},
-): ApplicableChange[] {
+): PossibleChange[] {
   const scene = sceneOf(record);
   if (scene === null) return [];
   const others = [...candidates(scene), ...ownIn(scene, ownChanges)];
   const updates = placesFor(scene, 'updateFirmware')
     .filter((target) => whyNotYet(scene, target, others) === null)
     .map((target): Made => ({ kind: 'updateFirmware', target }));
-  return [...others, ...updates].map((each) => describe(scene, each, table));
+  return [...others, ...updates].map((each) => withMinutes(scene, each, table));
 }
 
 /** A change that applies now; null where none does. */
@@ -180,64 +160,46 @@ export function firstApplicable(record: TriageRecord): { kind: ChangeKind; targe
  * Every change that could come to be made on a chain while no side is known: what would apply if the fault could lie
  * anywhere. For planning ahead, on the chain as found or, before that was recorded, as it was last described.
  *
- * @param figures as for `applicableChangesOf`
+ * @param figures as for `changesNow`
  */
-export function conceivableChangesOf(
+export function changesConceivable(
   record: TriageRecord,
   chain: Chain,
   { table = faultTable, ownChanges = [] }: Figures = {},
-): ApplicableChange[] {
+): PossibleChange[] {
   const seen = chainAsSeen(record, chain);
   const scene = sceneWith(record, seen, segmentFor(chain, standingSides(record)));
-  return [...candidates(scene), ...ownIn(scene, ownChanges)].map((each) => describe(scene, each, table));
+  return [...candidates(scene), ...ownIn(scene, ownChanges)].map((each) => withMinutes(scene, each, table));
 }
 
-function describe(
+function withMinutes(
   { chain, record }: Known,
   { kind, target, own = null }: Made,
   { changeMinutes }: FaultTable,
-): ApplicableChange {
-  if (own !== null) {
-    const made = { kind, target, own };
-    return { ...describeOwn(chain, made), caution: careFor(chain, made), tried: wasTried(record, made) };
-  }
-  const { diagnostic, needs, isPulled } = changeCatalogue[kind];
+): PossibleChange {
+  const made = { kind, target, own };
+  const tried = wasTried(record, made);
+  if (own !== null) return { ...made, tried, setupMin: own.setupMin, restoreMin: own.restoreMin };
   const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
-  const pulled = isPulled && link?.route === 'inConduit';
+  const pulled = changeCatalogue[kind].isPulled && link?.route === 'inConduit';
   const minutes = changeMinutes[pulled ? 'pullThroughConduit' : kind];
-  return {
-    kind,
-    target,
-    own: null,
-    text: message('changeAt', { change: kind, place: namedPlace(chain, target) }),
-    diagnostic,
-    tried: wasTried(record, { kind, target }),
-    needs: [...needs.map((need) => message(need)), ...needsAt(chain, kind, target)],
-    caution: careFor(chain, { kind, target }),
-    setupMin: figureOf(minutes, 'setup'),
-    restoreMin: figureOf(minutes, 'restore'),
-    instructions: message('changeInstructions', { change: kind }),
-    afterwards: message('changeAfterwards', { change: kind }),
-  };
+  return { ...made, tried, setupMin: figureOf(minutes, 'setup'), restoreMin: figureOf(minutes, 'restore') };
 }
 
-/** What to take care of: what an organisation says of its own kind, then what kind and place ask for. */
-export function careFor(chain: Chain, { kind, target, own }: Made): Message[] {
-  const said = own == null || own.caution === '' ? [] : [message('asWritten', { sentence: own.caution })];
-  const codes = new Set([...changeCatalogue[kind].cautions, ...cautionsThere(chain, kind, target)]);
-  return [...said, ...[...codes].map((code) => message(code))];
+/** As `changesNow`, each with what to know before making it. */
+export function applicableChangesOf(record: TriageRecord, figures?: Figures): ApplicableChange[] {
+  const { asFound } = record;
+  if (asFound === null) return [];
+  const chain = chainAsSeen(record, asFound.chain);
+  return changesNow(record, figures).map((change) => describedChange(chain, change));
 }
 
-/** What the place itself adds, for any change and for this one: what hangs overhead, carries light, or lies in a wall. */
-function cautionsThere(chain: Chain, kind: ChangeKind, target: Place): Caution[] {
-  const own = cautionsAt(chain, kind, target);
-  const link = target.kind === 'link' ? findLink(chain, target.linkId) : undefined;
-  if (link === undefined) return own;
-  const optical: Caution[] = link.construction === 'activeOptical' ? ['cautionOpticalLight'] : [];
-  // What is done from the floor alone is never told with a ladder.
-  const fromFloor = changeCatalogue[kind].cautions.includes('cautionFlexByHand');
-  const isAtDisplay = linkEnds(chain, link)?.sink.role === 'display';
-  const overhead: Caution[] = isAtDisplay && !fromFloor ? ['cautionDisplay'] : [];
-  const wall: Caution[] = link.route === 'inWall' ? ['cautionCableInWall'] : [];
-  return [...optical, ...overhead, ...own, ...wall];
+/** As `changesConceivable`, each with what to know before making it. */
+export function conceivableChangesOf(
+  record: TriageRecord,
+  chain: Chain,
+  figures?: Figures,
+): ApplicableChange[] {
+  const seen = chainAsSeen(record, chain);
+  return changesConceivable(record, chain, figures).map((change) => describedChange(seen, change));
 }

@@ -23,15 +23,10 @@ export const ownIn = (scene: Scene, ownChanges: readonly OwnChange[]): (Made & {
   );
 
 /** What an organisation has said of its own kind, at a place. */
-export const describeOwn = (chain: Chain, { kind, target, own }: Made & { own: OwnChange }) => ({
-  kind,
-  target,
-  own,
+export const describeOwn = (chain: Chain, { target, own }: Pick<Made, 'target'> & { own: OwnChange }) => ({
   text: message('changeAt', { change: { own: own.name }, place: namedPlace(chain, target) }),
   diagnostic: !own.mayStay,
   needs: own.kit === '' ? [] : [message('asWritten', { sentence: own.kit })],
-  setupMin: own.setupMin,
-  restoreMin: own.restoreMin,
   instructions: message('changeInstructions', { change: { own: own.name } }),
   afterwards: message('changeAfterwards', { change: { own: own.name } }),
 });

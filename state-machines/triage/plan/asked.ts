@@ -11,7 +11,8 @@ import {
   type Standing,
   standingOf,
 } from '../../../shared/isolation/index.ts';
-import { type ApplicableChange, applicableChangesOf, conceivableChangesOf } from '../changes/applicable.ts';
+import { changesConceivable, changesNow } from '../changes/applicable.ts';
+import type { PossibleChange } from '../changes/described.ts';
 import { stateName, type TriageSnapshot } from '../evolve.ts';
 import { once } from '../once.ts';
 import { changeInPlace, changesOfRound, isSideSettled } from '../record.ts';
@@ -42,7 +43,7 @@ export type Asked = PlanRequest & {
   facts: Case;
   standing: Standing;
   /** With a side, what applies now; before that, what could come to apply. Without what was found to lead nowhere. */
-  changes: readonly ApplicableChange[];
+  changes: readonly PossibleChange[];
   /** Devices whose menu can still tell something. */
   menus: readonly string[];
   /** A change to one part has shown a culprit in this round. */
@@ -72,11 +73,11 @@ export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
   };
 }
 
-function changesAhead(record: TriageRecord, { known, table, ownChanges }: PlanRequest): ApplicableChange[] {
+function changesAhead(record: TriageRecord, { known, table, ownChanges }: PlanRequest): PossibleChange[] {
   const maySwap = record.asFound !== null && isSideSettled(record);
   const changes = maySwap
-    ? applicableChangesOf(record, { table, ownChanges })
-    : conceivableChangesOf(record, known.chain, { table, ownChanges });
+    ? changesNow(record, { table, ownChanges })
+    : changesConceivable(record, known.chain, { table, ownChanges });
   return changes.filter((change) => isWorthProposing(record, change));
 }
 

@@ -4,7 +4,7 @@ import type { Offer } from '../../../shared/contract/plan.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { componentAt } from '../../../shared/isolation/components.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
-import type { ApplicableChange } from '../changes/applicable.ts';
+import type { PossibleChange } from '../changes/described.ts';
 import { changesOfRound } from '../record.ts';
 import type { Asked } from './asked.ts';
 import { offering } from './offer.ts';
@@ -46,10 +46,10 @@ function mendOffer(asked: Asked, { rule, place, text }: Finding): Offer | null {
 }
 
 /** A change as a way on, with what it tells of the fault; null where it can't be made here and now. */
-function offerOf(asked: Asked, change: ApplicableChange, why: Message): Offer | null {
+function offerOf(asked: Asked, change: PossibleChange, why: Message): Offer | null {
   const { advice } = planOfOne(asked, change);
   if (advice.kind !== 'test') return null;
-  const test = { ...plannedView(advice.next, asked.changes), why };
+  const test = { ...plannedView(asked, advice.next), why };
   return offering([declareChange(change.kind, change.target)], {
     text: test.text,
     why,

@@ -2,19 +2,21 @@ import { samePlace } from '../../../shared/chain/place.ts';
 import type { PlannedTestView } from '../../../shared/contract/plan.ts';
 import { kitMessage, type PlannedTest } from '../../../shared/isolation/index.ts';
 import { message } from '../../../shared/message/message.ts';
-import type { ApplicableChange } from '../changes/applicable.ts';
+import { describedChange } from '../changes/described.ts';
+import type { Asked } from './asked.ts';
 
 /** A planned test as the API shows it, with what the catalogue says of the change. */
-export function plannedView(test: PlannedTest, changes: readonly ApplicableChange[]): PlannedTestView {
+export function plannedView({ facts, changes }: Asked, test: PlannedTest): PlannedTestView {
   const { candidate, outcomes, firstChance } = test;
   const { action } = candidate;
   const isMenu = action.kind === 'menu';
   const target = isMenu ? ({ kind: 'device', deviceId: action.deviceId } as const) : action.target;
   const kind = isMenu ? 'menu' : action.test;
   const own = isMenu ? null : action.own;
-  const change = changes.find(
+  const meant = changes.find(
     (each) => each.kind === kind && each.own?.id === own?.id && samePlace(each.target, target),
   );
+  const change = meant === undefined ? undefined : describedChange(facts.chain, meant);
   const [first, second] = isMenu
     ? [message('menuStays'), message('menuVanishes')]
     : [message('faultStaysAway'), message('faultComes')];

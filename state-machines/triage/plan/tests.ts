@@ -38,11 +38,11 @@ export function choiceOf(asked: Asked): Choice {
   return { plan, tests: proofOf(asked, plan) ?? testsOf(asked, plan) };
 }
 
-export function testsOf({ state, changes }: Asked, { advice }: Plan): Tests {
+export function testsOf(asked: Asked, { advice }: Plan): Tests {
   if (advice.kind !== 'test') return noTests;
-  const [next, ...others] = changesFirst([advice.next, ...advice.others], state);
+  const [next, ...others] = changesFirst([advice.next, ...advice.others], asked.state);
   return {
-    views: [next, ...others].map((each) => plannedView(each, changes)),
+    views: [next, ...others].map((each) => plannedView(asked, each)),
     sentences: testSentences(next),
   };
 }

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
-import type { ApplicableChange } from '../../../state-machines/triage/changes/applicable.ts';
+import type { ApplicableChange } from '../../../state-machines/triage/changes/described.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
 import { accepted, bodyOf, bringToSubstitute, openTestTicket, send } from '../../support/tickets.ts';

@@ -3,7 +3,7 @@ import type { Place } from '../../../shared/contract/chain.ts';
 import type { ChangeKind } from '../../../shared/contract/change.ts';
 import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import { applicableChanges } from '../../../state-machines/index.ts';
-import { careFor } from '../../../state-machines/triage/changes/applicable.ts';
+import { careFor } from '../../../state-machines/triage/changes/described.ts';
 import { homeCinema } from '../../chain/build-chain.ts';
 import { TriageCase } from './triage-case.ts';
 import { device, link, uuid } from './triage-events.ts';

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { ChangeRecord } from '../../../../shared/contract/change.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
-import { careFor } from '../../../../state-machines/triage/changes/applicable.ts';
+import { careFor } from '../../../../state-machines/triage/changes/described.ts';
 import { wasRetested } from '../../../../state-machines/triage/rules/changes.ts';
 import { runningUnattended } from '../../../../state-machines/triage/unattended.ts';
 import { Button } from '../../parts/button.tsx';

@@ -1,10 +1,8 @@
 import { useLocation } from 'preact-iso';
 import { tableOf } from '../../../../shared/isolation/overrides.ts';
 import { testKey } from '../../../../shared/isolation/test-record.ts';
-import {
-  type ApplicableChange,
-  applicableChangesOf,
-} from '../../../../state-machines/triage/changes/applicable.ts';
+import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import type { ApplicableChange } from '../../../../state-machines/triage/changes/described.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { whyNoMenuDevice } from '../../../../state-machines/triage/segment.ts';
 import { paths } from '../../api/paths.ts';

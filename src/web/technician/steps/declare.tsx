@@ -8,10 +8,8 @@ import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { testKey } from '../../../../shared/isolation/test-record.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
-import {
-  type ApplicableChange,
-  applicableChangesOf,
-} from '../../../../state-machines/triage/changes/applicable.ts';
+import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import type { ApplicableChange } from '../../../../state-machines/triage/changes/described.ts';
 import { openChange } from '../../../../state-machines/triage/record.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';

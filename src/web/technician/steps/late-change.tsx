@@ -4,10 +4,8 @@ import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import { lateFindings } from '../../../../shared/contract/triage-names.ts';
 import { testKey } from '../../../../shared/isolation/test-record.ts';
-import {
-  type ApplicableChange,
-  conceivableChangesOf,
-} from '../../../../state-machines/triage/changes/applicable.ts';
+import { conceivableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
+import type { ApplicableChange } from '../../../../state-machines/triage/changes/described.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices, Field, SelectField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';

@@ -5,7 +5,7 @@ import type { Chain, Place } from '../../../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import { message } from '../../../../shared/message/message.ts';
-import { careFor } from '../../../../state-machines/triage/changes/applicable.ts';
+import { careFor } from '../../../../state-machines/triage/changes/described.ts';
 import { everyPlace } from '../../../../state-machines/triage/changes/places.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices, SelectField, TextField } from '../../parts/field.tsx';
