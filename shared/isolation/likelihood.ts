@@ -59,13 +59,14 @@ function computeEffects(model: FaultModel, { test, target, own }: Made): Effect[
   const done = { test, target };
   const because = strongestIn(model, done, (own == null ? null : rowsOfOwn(own)) ?? table.effects[test]);
   const provoked = strongestIn(model, done, table.provocations[test]);
-  const moved = figureIn(table.coincidence.stays, 'contact') ?? 0;
-  const other = figureIn(table.coincidence.stays, 'other') ?? 0;
-  return model.hypotheses.map((hypothesis) => ({
-    because: because(hypothesis),
-    coincidence: hypothesis.mode === 'contact' ? moved : other,
-    provoked: provoked(hypothesis),
-  }));
+  // Most of a chain a change does nothing to: that is one object, however many hypotheses it stands for.
+  const moved = { ...noEffect, coincidence: figureIn(table.coincidence.stays, 'contact') ?? 0 };
+  const other = { ...noEffect, coincidence: figureIn(table.coincidence.stays, 'other') ?? 0 };
+  return model.hypotheses.map((hypothesis) => {
+    const untouched = hypothesis.mode === 'contact' ? moved : other;
+    const [cures, brings] = [because(hypothesis), provoked(hypothesis)];
+    return cures === 0 && brings === 0 ? untouched : { ...untouched, because: cures, provoked: brings };
+  });
 }
 
 /** The strongest figure of all rows that reach a hypothesis; 0 where none does. */
@@ -75,17 +76,21 @@ function strongestIn(
   rows: Partial<Record<Reach, EffectRow>>,
 ): (hypothesis: Hypothesis) => number {
   const reached = new Map<string, EffectRow[]>();
-  const given = Object.entries(rows) as [Reach, EffectRow][];
-  if (given.length === 0) return () => 0;
-  for (const [reach, row] of given)
-    for (const key of reachOf(components, scope, done, reach))
-      reached.set(key, [...(reached.get(key) ?? []), row]);
+  for (const [reach, row] of Object.entries(rows) as [Reach, EffectRow][])
+    for (const key of reachOf(components, scope, done, reach)) {
+      const before = reached.get(key);
+      if (before === undefined) reached.set(key, [row]);
+      else before.push(row);
+    }
+  if (reached.size === 0) return () => 0;
   return ({ component, mode }) => {
     let strongest = 0;
-    for (const row of reached.get(component) ?? []) strongest = Math.max(strongest, figureIn(row, mode) ?? 0);
+    for (const row of reached.get(component) ?? nothing)
+      strongest = Math.max(strongest, figureIn(row, mode) ?? 0);
     return strongest;
   };
 }
+const nothing: readonly EffectRow[] = [];
 
 /** Chance that the fault stays away for either reason, 0..1. */
 export const staysAway = ({ because, coincidence }: Effect): number => because + (1 - because) * coincidence;
