@@ -5,7 +5,7 @@ import type { Chain, Finding, Place } from '../contract/chain.ts';
 import { findingSeverities } from '../contract/chain-names.ts';
 import type { Symptom } from '../contract/triage.ts';
 import { type Message, message } from '../message/index.ts';
-import { type BudgetAssumptions, linkFaults } from '../signal/link-budget/index.ts';
+import { type BudgetAssumptions, joinedLosses, linkFaults } from '../signal/link-budget/index.ts';
 import { type PowerAssumptions, powerBudget } from '../signal/power.ts';
 import { capacityRules } from './rules/cable-capacity.ts';
 import { cableRules } from './rules/cables.ts';
@@ -56,13 +56,19 @@ export function auditChain(chain: Chain, options: AuditOptions): Finding[] {
     displayId: options.displayId ?? null,
     assumptions: withUsual(options.assumptions),
   };
-  const ofLinks = linksOf(context, options.assumptions).flatMap((subject) => {
+  const links = linksOf(context, options.assumptions);
+  const lost = links
+    .flatMap(({ faults }) => faults)
+    .flatMap((fault) => (fault.of === 'loss' ? fault.losses : []));
+  const allLosses = joinedLosses(lost);
+  const ofLinks = links.flatMap((subject) => {
     const place: Place = { kind: 'link', linkId: subject.link.id };
     return linkRules.flatMap((rule) => findings(rule, subject, place, options.symptom));
   });
   const ofDevices = chain.devices.flatMap((device) => {
     const place: Place = { kind: 'device', deviceId: device.id };
-    const subject = { ...context, device, named: namedPlace(chain, place) };
+    const losses = allLosses.filter(({ deviceId }) => deviceId === device.id);
+    const subject = { ...context, device, named: namedPlace(chain, place), losses };
     return deviceRules.flatMap((rule) => findings(rule, subject, place, options.symptom));
   });
   return sorted(chain, [...ofLinks, ...ofDevices, ...(options.linkFindings ?? [])]);

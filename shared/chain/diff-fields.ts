@@ -1,4 +1,5 @@
 import type { Device, Link, LinkEnd, Port, Settings } from '../contract/chain.ts';
+import { dynamicRangeNames } from '../message/figures.ts';
 import { type Message, message, type NamedPlace } from '../message/index.ts';
 
 export type SettingValue = Settings[string];
@@ -109,8 +110,33 @@ export const deviceFields: Field<Device>[] = [
     ({ outputFormat }) => outputFormat,
     (device, before, after) => message('outputFormatChanged', { device, before, after }),
   ),
+  field(
+    'passes',
+    (device) => device.passes,
+    (device, before, after) =>
+      message('passesChanged', { device, before: passed(before), after: passed(after) }),
+  ),
   rewritten('notes', (device) => device.notes, notes),
 ];
+
+/** What a device passes of what comes with a picture, a clause each; none where nobody noted it. */
+function passed(facts: Device['passes']): Message[] {
+  const { dynamicRanges, wideColour, deepestBits, features, threeD, toneMaps } = facts ?? {};
+  const able = (code: 'passesWideColour' | 'passesThreeD' | 'passesToneMapping', is?: boolean): Message[] =>
+    is === undefined ? [] : [message(code, { is })];
+  return [
+    ...(dynamicRanges
+      ? [message('passesHdr', { kinds: dynamicRanges.map((kind) => dynamicRangeNames[kind]).join(', ') })]
+      : []),
+    ...able('passesWideColour', wideColour),
+    ...(deepestBits ? [message('passesBits', { bits: deepestBits })] : []),
+    ...(features
+      ? [message('passesFeatures', { features: features.map((one) => one.toUpperCase()).join(', ') })]
+      : []),
+    ...able('passesThreeD', threeD),
+    ...able('passesToneMapping', toneMaps),
+  ];
+}
 
 /** What a device does with the EDID of what follows it, as a clause. */
 function handled(handling: Device['edidHandling']): Message {
@@ -212,8 +238,32 @@ export const linkFields: Field<Link>[] = [
     ({ drawMa }) => drawMa,
     (cable, before, after) => message('cableDrawChanged', { cable, before, after }),
   ),
+  field(
+    'rated',
+    ({ rated }) => rated,
+    (cable, before, after) => message('ratedChanged', { cable, before: rate(before), after: rate(after) }),
+  ),
+  field(
+    'gaugeAwg',
+    ({ gaugeAwg }) => gaugeAwg,
+    (cable, before, after) => message('gaugeChanged', { cable, before: awg(before), after: awg(after) }),
+  ),
+  field(
+    'couplers',
+    ({ couplers }) => couplers,
+    (cable, before, after) =>
+      message('couplersChanged', { cable, before: before ?? null, after: after ?? null }),
+  ),
   rewritten('notes', (link) => link.notes, notes),
 ];
+
+const awg = (gauge: number | undefined): string | null => (gauge === undefined ? null : `AWG ${gauge}`);
+const rate = (rated: Link['rated']): Message =>
+  rated === undefined
+    ? message('ratedUnknown')
+    : rated.lengthM === null
+      ? message('ratedFor', { rate: rated.gbps })
+      : message('ratedForAt', { rate: rated.gbps, length: rated.lengthM });
 
 function endFields(which: 'sourceEnd' | 'sinkEnd', end: 'source' | 'display'): Field<Link>[] {
   const endOf = (link: Link): LinkEnd => link[which];

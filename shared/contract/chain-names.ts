@@ -26,5 +26,21 @@ export const findingSeverities = ['mustFix', 'shouldFix', 'note'] as const;
 /** The answers to what may not be known of a cable's end. */
 export const threeStates = ['yes', 'no', 'unknown'] as const;
 
+/**
+ * How a picture says what its brightest parts are, beside SDR: HDR10 (SMPTE ST 2084 with static metadata, CTA-861-H 6.9),
+ * HLG (ITU-R BT.2100), and metadata that follow the picture, by their standards.
+ */
+export const hdrKinds = ['hdr10', 'hlg', 'st2094-10', 'st2094-40'] as const;
+export const dynamicRanges = ['sdr', ...hdrKinds] as const;
+export const colorimetries = ['bt709', 'bt2020'] as const;
+/** What a source asks of a display beside the picture: variable rate, low latency, quick media switching (HDMI 2.1, 10.3.2). */
+export const pictureFeatures = ['vrr', 'allm', 'qms'] as const;
+
+/**
+ * Why something of a picture doesn't get past a device: it can't; its EDID doesn't admit it; it limits or replaces that of
+ * what follows; not everything that follows takes it; there are too few bits for it.
+ */
+export const lossReasons = ['device', 'edid', 'limits', 'replaces', 'combines', 'bits'] as const;
+
 /** How the samples of a picture are sent. */
 export const encodings = ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const;

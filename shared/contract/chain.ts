@@ -1,10 +1,14 @@
 import { z } from 'zod';
 import {
+  colorimetries,
   deviceRoles,
+  dynamicRanges,
   encodings,
   findingSeverities,
+  hdrKinds,
   linkCategories,
   linkConstructions,
+  pictureFeatures,
   threeStates,
 } from './chain-names.ts';
 import { longest } from './limits.ts';
@@ -33,6 +37,8 @@ export const contentProtectionVersions = ['none', '1.4', '2.2', '2.3', 'unknown'
 export const contentProtectionVersion = z.enum(contentProtectionVersions);
 export type ContentProtectionVersion = z.infer<typeof contentProtectionVersion>;
 
+const bitsPerComponent = z.union([z.literal(8), z.literal(10), z.literal(12), z.literal(16)]);
+
 /** A picture format as a client or an installer would ask for it. Heights are of the frame. */
 export const videoFormat = z.object({
   widthPx: z.int().min(1).max(16_384),
@@ -40,7 +46,13 @@ export const videoFormat = z.object({
   interlaced: z.boolean().default(false),
   refreshHz: z.number().min(1).max(1000),
   encoding: z.enum(encodings),
-  bitsPerComponent: z.union([z.literal(8), z.literal(10), z.literal(12), z.literal(16)]),
+  bitsPerComponent,
+  /** Left out: nobody asks for more than SDR. */
+  dynamicRange: z.enum(dynamicRanges).optional(),
+  colorimetry: z.enum(colorimetries).optional(),
+  features: z.array(z.enum(pictureFeatures)).max(pictureFeatures.length).optional(),
+  /** Two pictures at once, one above the other: frame packing (HDMI 1.4b, 8.2.3). */
+  threeD: z.boolean().optional(),
 });
 export type VideoFormat = z.infer<typeof videoFormat>;
 
@@ -101,6 +113,22 @@ export const settings = z
   });
 export type Settings = z.infer<typeof settings>;
 
+/**
+ * What a device sends, passes or takes of what comes with a picture, as its data sheet or its menu has it. What is left
+ * out nobody looked up; a list that is there is whole.
+ */
+export const passedOn = z.object({
+  dynamicRanges: z.array(z.enum(hdrKinds)).max(hdrKinds.length).optional(),
+  /** BT.2020 as well as BT.709. */
+  wideColour: z.boolean().optional(),
+  deepestBits: bitsPerComponent.optional(),
+  features: z.array(z.enum(pictureFeatures)).max(pictureFeatures.length).optional(),
+  threeD: z.boolean().optional(),
+  /** It is set to make another dynamic range of the picture, on purpose. */
+  toneMaps: z.boolean().optional(),
+});
+export type PassedOn = z.infer<typeof passedOn>;
+
 export const device = z.object({
   id: placeId,
   name: line,
@@ -119,6 +147,8 @@ export const device = z.object({
   edidHandling: edidHandling.default({ kind: 'passesOn' }),
   /** What it sends whatever it receives; null when it sends what it gets. */
   outputFormat: videoFormat.nullable().default(null),
+  /** Left out where nobody looked anything up. */
+  passes: passedOn.optional(),
   settings: settings.default({}),
   ports: z.array(port).max(64),
   notes: text.default(''),

@@ -1,25 +1,31 @@
 import { z } from 'zod';
 import { place, type VideoFormat, videoFormat } from './chain.ts';
+import { colorimetries, dynamicRanges, lossReasons, pictureFeatures } from './chain-names.ts';
 import { edidTopics } from './edid-names.ts';
 import { message } from './message.ts';
 import { misfit } from './misfits.ts';
 import { placeId, versionNumber } from './primitives.ts';
 
-const formatForm = /^(\d{1,5})x(\d{1,5})([pi])(\d{1,3}(?:\.\d{1,3})?)\/([a-z0-9]+)\/(8|10|12|16)$/;
+const formatForm =
+  /^(\d{1,5})x(\d{1,5})([pi])(\d{1,3}(?:\.\d{1,3})?)\/([a-z0-9]+)\/(8|10|12|16)((?:\/[a-z0-9-]+){0,8})$/;
 
-/** A format in a query: width, height, `p` or `i`, rate, encoding and bits, such as `3840x2160p60/rgb/8`. */
+/**
+ * A format in a query: width, height, `p` or `i`, rate, encoding and bits, such as `3840x2160p60/rgb/8`; then, in any
+ * order, what comes with it: `/hdr10`, `/bt2020`, `/vrr`, `/3d`.
+ */
 export const formatText = z
   .string()
   .regex(formatForm, misfit('fieldNotVideoFormat'))
   .transform((text, context): VideoFormat => {
-    const [, width, height, scan, rate, encoding, bits] = formatForm.exec(text) ?? [];
-    const parsed = videoFormat.safeParse({
+    const [, width, height, scan, rate, encoding, bits, rest = ''] = formatForm.exec(text) ?? [];
+    const parsed = videoFormat.strict().safeParse({
       widthPx: Number(width),
       heightPx: Number(height),
       interlaced: scan === 'i',
       refreshHz: Number(rate),
       encoding,
       bitsPerComponent: Number(bits),
+      ...comingWith(rest.split('/').slice(1)),
     });
     if (parsed.success) return parsed.data;
     context.addIssue({ code: 'custom', message: misfit('fieldNotVideoFormat') });
@@ -38,9 +44,25 @@ export const budgetQuery = z.object({
     .optional(),
 });
 
+/** Words after a format's bits; one that means nothing is a field of its own, which the strict form refuses. */
+function comingWith(words: readonly string[]): Record<string, unknown> {
+  const features = pictureFeatures.filter((feature) => words.includes(feature));
+  return Object.fromEntries([
+    ...words.map((word): [string, unknown] => {
+      if (isOneOf(dynamicRanges, word)) return ['dynamicRange', word];
+      if (isOneOf(colorimetries, word)) return ['colorimetry', word];
+      if (isOneOf(pictureFeatures, word)) return ['features', features];
+      return word === '3d' ? ['threeD', true] : [`/${word}`, word];
+    }),
+  ]);
+}
+const isOneOf = (list: readonly string[], word: string): boolean => list.includes(word);
+
 const frlRate = z.object({ lanes: z.number(), gbpsPerLane: z.number() });
 const capacity = z.object({ tmdsMHz: z.number(), frl: frlRate.nullable() });
-const linkVerdict = z.enum(['fits', 'doubtful', 'notOffered', 'short']);
+const linkVerdict = z.enum(['fits', 'doubtful', 'reduced', 'notOffered', 'short']);
+/** What of a picture doesn't get past a device, and why. */
+const loss = z.object({ deviceId: z.string(), why: z.enum(lossReasons), what: z.array(message) });
 const elementKind = z.enum(['cable', 'edid', 'sourcePort', 'sinkPort']);
 
 const formatOnLink = z.object({
@@ -60,6 +82,7 @@ const formatOnLink = z.object({
     .nullable(),
   ratedGbps: z.number().nullable(),
   refusals: z.array(message),
+  losses: z.array(loss),
   compressed: z.object({ bitsPerPixel: z.number(), slices: z.number(), ratio: z.number() }).nullable(),
   sentence: message,
 });
@@ -91,6 +114,8 @@ const wantedOverall = z.object({
   verdict: linkVerdict,
   linkId: z.string().nullable(),
   lostAtNineGbps: z.boolean(),
+  /** Where what was asked for gets lost on the way. */
+  losses: z.array(loss),
   sentence: message,
 });
 export const chainBudgetReply = z.object({

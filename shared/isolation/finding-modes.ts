@@ -18,6 +18,7 @@ const modesByRule: Readonly<Record<string, readonly FailureMode[]>> = {
   'port-protection': ['contentProtection'],
   processing: ['processing'],
   'edid-management': ['edid'],
+  'picture-loss': ['edid', 'processing'],
   'parallel-display': ['edid', 'contentProtection'],
   'firmware-level': ['firmware'],
   'link-budget': ['bandwidth', 'portMode'],

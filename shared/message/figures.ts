@@ -45,11 +45,31 @@ export const englishFigures: FigureWords = { decimal: (figure) => figure, bit: '
 export const bitRate = (rateGbps: number, { decimal }: FigureWords): string =>
   `${decimal(rounded(rateGbps, 2))} Gbit/s`;
 
+/** The standards' names, the same in every language; SDR goes without saying. */
+export const dynamicRangeNames: Record<NonNullable<Kinds['format']['dynamicRange']>, string> = {
+  sdr: 'SDR',
+  hdr10: 'HDR10',
+  hlg: 'HLG',
+  'st2094-10': 'ST 2094-10',
+  'st2094-40': 'ST 2094-40',
+};
+
+/** What comes with a picture, as ` HDR10 BT.2020 VRR`. */
+function comesWith({ dynamicRange, colorimetry, features, threeD }: Kinds['format']): string {
+  const parts = [
+    ...(threeD ? ['3D'] : []),
+    ...(dynamicRange === undefined || dynamicRange === 'sdr' ? [] : [dynamicRangeNames[dynamicRange]]),
+    ...(colorimetry === 'bt2020' ? ['BT.2020'] : []),
+    ...(features ?? []).map((feature) => feature.toUpperCase()),
+  ];
+  return parts.map((part) => ` ${part}`).join('');
+}
+
 /** `3840×2160p60 RGB 8 bit`; the rate to a thousandth, so that 59.94 and 60 stay apart. */
 export function formatFigures(format: Kinds['format'], { decimal, bit }: FigureWords): string {
   const scan = format.interlaced ? 'i' : 'p';
   const rate = decimal(rounded(format.refreshHz, 3));
-  return `${format.widthPx}×${format.heightPx}${scan}${rate} ${encodingNames[format.encoding]} ${format.bitsPerComponent} ${bit}`;
+  return `${format.widthPx}×${format.heightPx}${scan}${rate} ${encodingNames[format.encoding]} ${format.bitsPerComponent} ${bit}${comesWith(format)}`;
 }
 
 /** `TMDS 600 MHz (18 Gbit/s)`, `FRL 4 × 12 Gbit/s (48 Gbit/s)`. */

@@ -1,5 +1,11 @@
 import type { ContentProtectionVersion } from '../contract/chain.ts';
-import type { deviceRoles, findingSeverities } from '../contract/chain-names.ts';
+import type {
+  colorimetries,
+  deviceRoles,
+  dynamicRanges,
+  findingSeverities,
+  pictureFeatures,
+} from '../contract/chain-names.ts';
 import type { Message } from '../contract/message.ts';
 import type { changeKinds } from '../contract/triage-names.ts';
 import type { MessageTerms } from './terms.ts';
@@ -74,6 +80,10 @@ export type Kinds = {
     refreshHz: number;
     encoding: 'rgb' | 'ycbcr444' | 'ycbcr422' | 'ycbcr420';
     bitsPerComponent: number;
+    dynamicRange?: OneOf<typeof dynamicRanges> | undefined;
+    colorimetry?: OneOf<typeof colorimetries> | undefined;
+    features?: readonly OneOf<typeof pictureFeatures>[] | undefined;
+    threeD?: boolean | undefined;
   };
   /** How fast a port or cable is driven. */
   mode: { kind: 'tmds'; maxCharacterRateMHz: number } | { kind: 'frl'; lanes: number; gbpsPerLane: number };

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fullAudit } from '../../shared/audit/full-audit.ts';
 import type { Chain, Finding } from '../../shared/contract/chain.ts';
+import { hdrKinds, pictureFeatures } from '../../shared/contract/chain-names.ts';
 import { chainBudget, linkFaults } from '../../shared/signal/link-budget/index.ts';
 import { arbitraryChain } from '../chain/arbitrary-chain.ts';
 import { homeCinema, tmds9, withLink, withPort } from '../chain/build-chain.ts';
@@ -28,10 +29,26 @@ const wanted = fc.subarray(
     format(2160, 60, 'ycbcr420', 10),
     format(2160, 24, 'rgb', 12),
     format(4320, 60, 'ycbcr420', 10),
+    { ...format(2160, 24, 'ycbcr422', 12), dynamicRange: 'hdr10' as const },
+    { ...uhd60, dynamicRange: 'st2094-40' as const, features: ['vrr' as const] },
   ],
   { minLength: 1, maxLength: 3 },
 );
 const edid = fc.constantFrom(null, edid9, edid18, edid48, edid1080);
+
+/** What devices are recorded to pass, in turn, the last of each round unknown. */
+const passes = fc.array(
+  fc.record(
+    {
+      dynamicRanges: fc.subarray([...hdrKinds]),
+      features: fc.subarray([...pictureFeatures]),
+      deepestBits: fc.constantFrom(8 as const, 10 as const, 12 as const),
+      toneMaps: fc.boolean(),
+    },
+    { requiredKeys: [] },
+  ),
+  { maxLength: 2 },
+);
 
 /** Chains without sense, and two that have some with a few things changed. */
 const chains: fc.Arbitrary<Chain> = fc
@@ -60,12 +77,20 @@ const chains: fc.Arbitrary<Chain> = fc
     ),
     edid,
     fc.boolean(),
+    passes,
   )
-  .map(([base, wantedFormats, changes, edidHex, isLow]) => {
+  .map(([base, wantedFormats, changes, edidHex, isLow, facts]) => {
     const changed = changes.reduce((of, { link, facts }) => withLink(of, link, facts as never), base);
     const seen = withPort(changed, 'projector', 'in1', { edidHex });
     const set = isLow ? withPort(seen, 'receiver', 'in1', { setMode: tmds9 }) : seen;
-    return { ...set, wantedFormats };
+    return {
+      ...set,
+      wantedFormats,
+      devices: set.devices.map((device, at) => {
+        const known = facts[at % (facts.length + 1)];
+        return known === undefined ? device : { ...device, passes: known };
+      }),
+    };
   });
 
 const linkOf = (chain: Chain, { place }: Finding): string | undefined =>
@@ -108,12 +133,19 @@ describe('audit and budget', () => {
               .map((found) => linkOf(chain, found)),
           );
         // Ends, direction and supply are told whatever is wanted, and stand for the fault where there is one.
+        const lossyDevices = new Set(
+          findings
+            .filter(({ rule }) => rule === 'picture-loss' || rule === 'edid-management')
+            .flatMap(({ place }) => (place.kind === 'device' ? [place.deviceId] : [])),
+        );
         const standing = told([...ofCapacity, 'factory-fitted-ends', 'direction', 'end-power']);
         const urgent = told(ofCapacity, ['note']);
         for (const { id, wanted } of chainBudget(chain, chain.wantedFormats).links) {
-          const fits = wanted.every(({ verdict }) => verdict === 'fits');
-          if (!fits) expect(standing).toContain(id);
-          else expect(urgent).not.toContain(id);
+          for (const { losses } of wanted)
+            for (const { deviceId } of losses) expect(lossyDevices).toContain(deviceId);
+          const isCarried = wanted.every(({ verdict }) => verdict === 'fits' || verdict === 'reduced');
+          if (!isCarried) expect(standing).toContain(id);
+          else if (wanted.every(({ verdict }) => verdict === 'fits')) expect(urgent).not.toContain(id);
         }
       }),
       { numRuns: 100 },

@@ -121,6 +121,30 @@ describe('one difference is one message', () => {
       withDevice(cinema, 'processor', { outputFormat: uhd60 }),
     ],
     [
+      'what comes with a picture',
+      'passesChanged',
+      {
+        before: [],
+        after: [
+          { code: 'passesHdr', values: { kinds: 'HDR10, ST 2094-40' } },
+          { code: 'passesBits', values: { bits: 10 } },
+          { code: 'passesFeatures', values: { features: '' } },
+          { code: 'passesToneMapping', values: { is: true } },
+        ],
+      },
+      withDevice(cinema, 'receiver', {
+        passes: { dynamicRanges: ['hdr10', 'st2094-40'], deepestBits: 10, features: [], toneMaps: true },
+      }),
+    ],
+    [
+      'the rating of a cable’s maker',
+      'ratedChanged',
+      { before: { code: 'ratedUnknown' }, after: { code: 'ratedForAt', values: { rate: 18, length: 15 } } },
+      withLink(cinema, 'L4', { rated: { gbps: 18, lengthM: 15 } }),
+    ],
+    ['a gauge', 'gaugeChanged', { before: null, after: 'AWG 28' }, withLink(cinema, 'L1', { gaugeAwg: 28 })],
+    ['couplers', 'couplersChanged', { before: null, after: 1 }, withLink(cinema, 'L1', { couplers: 1 })],
+    [
       'notes',
       'notesAdded',
       { at: { deviceId: 'receiver' } },

@@ -15,6 +15,7 @@ import { bitRateGbps } from '../../chain/signal-mode.ts';
 import type { Chain, Device, Port } from '../../contract/chain.ts';
 import { message, type NamedPlace } from '../../message/index.ts';
 import { firmwareCaution, mainsCaution } from './cautions.ts';
+import { edidManagement, lossRule } from './losses.ts';
 import { commonPractice, type DeviceContext, type Observation, type Rule } from './rule.ts';
 
 const deviceAt = (chain: Chain, deviceId: string): NamedPlace =>
@@ -92,23 +93,6 @@ function processing({ chain, device, named }: DeviceContext): Observation[] {
           : message('processesBesideAnother', { device: named, other: deviceAt(chain, beside.id) }),
       whatToDo:
         beside === undefined ? message('switchProcessingOffForTheSearch') : message('leaveProcessingToOne'),
-      cautions: [],
-    },
-  ];
-}
-
-/** Displays and sources answer for nothing upstream of them, and a processor is there to do so. */
-const passesEdidOn: readonly Device['role'][] = ['switch', 'receiver', 'extender', 'splitter'];
-
-function edidManagement({ device, named }: DeviceContext): Observation[] {
-  if (!passesEdidOn.includes(device.role) || device.edidHandling.kind === 'passesOn') return [];
-  return [
-    {
-      severity: 'shouldFix',
-      text: message(device.edidHandling.kind === 'replaces' ? 'edidReplaced' : 'edidLimited', {
-        device: named,
-      }),
-      whatToDo: message('switchEdidManagementOff'),
       cautions: [],
     },
   ];
@@ -196,6 +180,7 @@ export const deviceRules: readonly Rule<DeviceContext>[] = [
     urgentFor: ['wrongRateOrResolution', 'noHdr', 'wrongColour'],
     check: edidManagement,
   },
+  lossRule,
   {
     id: 'parallel-display',
     source: commonPractice,

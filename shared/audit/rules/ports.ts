@@ -214,6 +214,7 @@ function linkBudget(context: LinkContext): Observation[] {
 
 const severities = {
   short: 'mustFix',
+  reduced: 'shouldFix',
   notOffered: 'shouldFix',
   doubtful: 'shouldFix',
   fits: 'note',
@@ -221,6 +222,7 @@ const severities = {
 /** Null for what has a rule of its own. */
 const remedies: Record<LinkFault['of'], Message | null> = {
   cable: null,
+  loss: null,
   setting: null,
   socket: message('useFasterPort'),
   edid: message('readEdidAtBothEnds'),

@@ -4,7 +4,7 @@ import type { Chain, Device, Finding, Link, Place } from '../../contract/chain.t
 import { organisationDefaults } from '../../contract/defaults.ts';
 import type { Symptom } from '../../contract/triage.ts';
 import { type Message, message, type NamedPlace } from '../../message/index.ts';
-import type { LinkFault } from '../../signal/link-budget/index.ts';
+import type { LinkFault, Loss } from '../../signal/link-budget/index.ts';
 import type { LinkPower } from '../../signal/power.ts';
 
 /** Numbers that decide a finding; lengths are the organisation's own or its defaults. */
@@ -41,7 +41,12 @@ export type LinkContext = AuditContext & {
   power: LinkPower;
 };
 /** What a rule for devices looks at. */
-export type DeviceContext = AuditContext & { device: Device; named: NamedPlace };
+export type DeviceContext = AuditContext & {
+  device: Device;
+  named: NamedPlace;
+  /** What of the wanted pictures doesn't get past it. */
+  losses: readonly Loss[];
+};
 
 export type Observation = {
   severity: Finding['severity'];

@@ -1,5 +1,7 @@
 import type { CodeTable } from '../values.ts';
 
+const lost = { device: 'place', what: 'message[]' } as const;
+
 /** What the link budget says: of one format on one link, over the chain, and with a device left out. */
 export const linkBudgetCodes = {
   noWayToSend: { format: 'format' },
@@ -39,10 +41,27 @@ export const linkBudgetCodes = {
   doubtReversed: {},
   doubtWithoutPower: {},
 
+  /** What of a picture gets lost, as clauses, and where. */
+  lossOfHdr: { kind: 'term' },
+  lossOfWideColour: {},
+  lossOfVariableRate: {},
+  lossOfLowLatency: {},
+  lossOfQuickSwitching: {},
+  lossOfThreeD: {},
+  lossOfDepth: { bits: 'count' },
+  lostAtDevice: lost,
+  lostByEdid: lost,
+  lostByLimitedEdid: lost,
+  lostByReplacedEdid: lost,
+  lostByCommonEdid: lost,
+  lostForWantOfBits: lost,
+  linkLoses: { need: 'message', losses: 'message[]' },
+
   noLinkToJudge: { format: 'format' },
   formatFits: { format: 'format', tightest: 'place', onLink: 'message' },
   formatDoubtful: { format: 'format', link: 'place', onLink: 'message' },
   formatOnlyCompressed: { format: 'format', link: 'place', onLink: 'message' },
+  formatReduced: { format: 'format', link: 'place', onLink: 'message' },
   formatNotOffered: { format: 'format', link: 'place', onLink: 'message' },
   formatTooMuch: { format: 'format', link: 'place', onLink: 'message' },
 

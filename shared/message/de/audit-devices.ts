@@ -28,6 +28,20 @@ export const auditDevicesDe: Sentences<typeof auditDeviceCodes> = {
     `${say.start(say.place(device))} antwortet mit einem beschränkten EDID, statt weiterzugeben, was die Anzeige sagt.`,
   switchEdidManagementOff: () =>
     'Schreib die Einstellungen auf, dann schalte die EDID-Verwaltung ab; überlass sie allenfalls dem Prozessor.',
+  lossAtDevice: ({ loss }, say) => `${say.start(say.message(loss))}.`,
+  edidReplacedLosing: ({ device, what }, say) =>
+    `${say.start(say.place(device))} zeigt den Quellen ein eigenes EDID, ohne ${say.and(what.map(say.message))}.`,
+  edidLimitedLosing: ({ device, what }, say) =>
+    `${say.start(say.place(device))} beschränkt das EDID dessen, was folgt, und nimmt ${say.and(what.map(say.message))} heraus.`,
+  askForWhatIsTaken: () =>
+    'Verlang, was es kann, oder nimm ein Gerät, das mehr kann; kann es das doch, berichtige die Aufzeichnung.',
+  letDevicePass: () =>
+    'Such eine Einstellung, die es durchlässt. Gibt es keine, führ das Bild am Gerät vorbei, oder lass es mit Absicht umwandeln und schreib das auf.',
+  setInputToAdmit: () =>
+    'Stell den Eingang der Anzeige auf die Betriebsart, die es erlaubt, und lies ihr EDID noch einmal: Viele erlauben HDR und schnelle Betriebsarten nur dann.',
+  feedDisplaysAlike: () =>
+    'Speis die geringere Anzeige aus einem Ausgang mit eigenem Bild, oder verlang, was alle nehmen.',
+  askForTenBits: () => 'Verlang 10 Bit oder mehr; 4:2:2 bringt sie ohne höhere Rate.',
   feedsOtherDisplays: ({ device, others, display }, say) =>
     `${say.start(say.place(device))} speist auch ${say.and(others.map((one) => say.place(one, 'accusative')))}, neben ${say.place(display, 'dative')}.`,
   unplugForTheSearch: ({ cable, at }, say) =>

@@ -1,3 +1,4 @@
+import type { Message } from '../../contract/message.ts';
 import type { chainChangeCodes } from '../codes/chain-changes.ts';
 import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
@@ -65,6 +66,9 @@ const nowIs = (cable: NamedPlace, [before, after]: readonly [string, string], sa
 const certified = (value: boolean): string => (value ? 'zertifiziert' : 'nicht zertifiziert');
 const fitted = (value: boolean): string => (value ? 'Enden aus der Fabrik' : 'Enden vor Ort montiert');
 
+const noted = (facts: readonly Message[], say: Say): string =>
+  facts.length === 0 ? 'nicht notiert' : facts.map(say.message).join(', ');
+
 export const chainChangesDe: Sentences<typeof chainChangeCodes> = {
   firstDescription: () => 'Erste Beschreibung dieser Kette.',
   chainRenamed: ({ before, after }, say) =>
@@ -106,6 +110,14 @@ export const chainChangesDe: Sentences<typeof chainChangeCodes> = {
   edidLimitNo420: () => 'kein 4:2:0',
   edidLimitNoHdr: () => 'kein HDR',
   edidLimitStereo: () => 'nur Stereo',
+  passesChanged: ({ device, before, after }, say) =>
+    changed('Was mit einem Bild kommt', device, [noted(before, say), noted(after, say)], say),
+  passesHdr: ({ kinds }) => (kinds === '' ? 'kein HDR' : kinds),
+  passesWideColour: ({ is }) => `BT.2020 ${yesNo(is)}`,
+  passesBits: ({ bits }) => `bis ${bits} Bit`,
+  passesFeatures: ({ features }) => (features === '' ? 'weder VRR noch ALLM noch QMS' : features),
+  passesThreeD: ({ is }) => `3D ${yesNo(is)}`,
+  passesToneMapping: ({ is }) => `Tonwertanpassung ${yesNo(is)}`,
   outputFormatChanged: ({ device, before, after }, say) =>
     changed(
       'Ausgabeformat',
@@ -175,6 +187,20 @@ export const chainChangesDe: Sentences<typeof chainChangeCodes> = {
   routeChanged: ({ cable, before, after }, say) => nowIs(cable, [routes[before], routes[after]], say),
   installedOnChanged: ({ cable, before, after }, say) =>
     nowIs(cable, [installed(before, say), installed(after, say)], say),
+  ratedChanged: ({ cable, before, after }, say) =>
+    changed('Angabe des Herstellers', cable, [say.message(before), say.message(after)], say),
+  ratedUnknown: () => 'nicht bekannt',
+  ratedFor: ({ rate }, say) => say.gbps(rate),
+  ratedForAt: ({ rate, length }, say) => `${say.gbps(rate)} bis ${say.metres(length)}`,
+  gaugeChanged: ({ cable, before, after }, say) =>
+    changed('Aderstärke', cable, [before ?? 'nicht bekannt', after ?? 'nicht bekannt'], say),
+  couplersChanged: ({ cable, before, after }, say) =>
+    changed(
+      'Kupplungen',
+      cable,
+      [orNone(before, String, 'nicht bekannt'), orNone(after, String, 'nicht bekannt')],
+      say,
+    ),
   cableDrawChanged: ({ cable, before, after }, say) =>
     nowIs(cable, [draws(before, say), draws(after, say)], say),
 

@@ -40,6 +40,28 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
   doubtReversed: () => 'es liegt verkehrt herum',
   doubtWithoutPower: () => 'ein Ende, das Strom braucht, hat keinen',
 
+  lossOfHdr: ({ kind }) => kind,
+  lossOfWideColour: () => 'Farben nach BT.2020',
+  lossOfVariableRate: () => 'variable Bildrate',
+  lossOfLowLatency: () => 'automatische kurze Latenz',
+  lossOfQuickSwitching: () => 'schnellen Wechsel der Bildrate',
+  lossOfThreeD: () => '3D',
+  lossOfDepth: ({ bits }) => `${bits} Bit`,
+  lostAtDevice: ({ device, what }, say) =>
+    `${say.place(device)} kann nicht mit ${say.or(what.map(say.message))} umgehen`,
+  lostByEdid: ({ device, what }, say) =>
+    `das EDID von ${say.place(device, 'dative')} erlaubt nicht ${say.or(what.map(say.message))}`,
+  lostByLimitedEdid: ({ device, what }, say) =>
+    `${say.place(device)} nimmt ${say.and(what.map(say.message))} aus dem EDID`,
+  lostByReplacedEdid: ({ device, what }, say) =>
+    `${say.place(device)} zeigt ein eigenes EDID ohne ${say.and(what.map(say.message))}`,
+  lostByCommonEdid: ({ device, what }, say) =>
+    `nicht alle Anzeigen hinter ${say.place(device, 'dative')} nehmen ${say.and(what.map(say.message))}`,
+  lostForWantOfBits: ({ device, what }, say) =>
+    `${say.and(what.map(say.message))} aus ${say.place(device, 'dative')} zeigt mit 8 Bit Stufen`,
+  linkLoses: ({ need, losses }, say) =>
+    `${say.message(need)}, und das hat sie, aber ${say.and(losses.map(say.message))}.`,
+
   noLinkToJudge: ({ format }, say) => `${say.format(format)}: Es gibt keine Verbindung zu beurteilen.`,
   formatFits: ({ format, tightest, onLink }, say) =>
     `${say.format(format)} passt auf jede Verbindung; am engsten ist ${say.place(tightest)}. ${say.message(onLink)}`,
@@ -47,6 +69,8 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
     `Mit ${say.format(format)} ist über ${say.place(link, 'accusative')} nicht zu rechnen. ${say.message(onLink)}`,
   formatOnlyCompressed: ({ format, link, onLink }, say) =>
     `${say.format(format)} geht über ${say.place(link, 'accusative')} nur komprimiert. ${say.message(onLink)}`,
+  formatReduced: ({ format, link, onLink }, say) =>
+    `${say.format(format)} kommt über ${say.place(link, 'accusative')}, aber nicht vollständig. ${say.message(onLink)}`,
   formatNotOffered: ({ format, link, onLink }, say) =>
     `${say.format(format)} wird der Quelle an ${say.place(link, 'dative')} nicht angeboten. ${say.message(onLink)}`,
   formatTooMuch: ({ format, link, onLink }, say) =>

@@ -24,6 +24,20 @@ export const auditDevicesEn: Sentences<typeof auditDeviceCodes> = {
     `${say.start(say.place(device))} answers with a limited EDID instead of passing on what the display says.`,
   switchEdidManagementOff: () =>
     'Note its settings, then switch EDID management off; leave it to the processor, if anything.',
+  lossAtDevice: ({ loss }, say) => `${say.start(say.message(loss))}.`,
+  edidReplacedLosing: ({ device, what }, say) =>
+    `${say.start(say.place(device))} shows the sources an EDID of its own, without ${say.and(what.map(say.message))}.`,
+  edidLimitedLosing: ({ device, what }, say) =>
+    `${say.start(say.place(device))} limits the EDID of what follows it, and takes ${say.and(what.map(say.message))} out.`,
+  askForWhatIsTaken: () =>
+    'Ask for what it does, or use a device that does more; if it does, correct the record.',
+  letDevicePass: () =>
+    'Look for a setting that lets it through. If there is none, send the picture past the device, or have it convert on purpose and note that.',
+  setInputToAdmit: () =>
+    'Set the display’s input to the mode that admits it, and read its EDID again: many admit HDR and fast modes only then.',
+  feedDisplaysAlike: () =>
+    'Feed the lesser display from an output that sends it a picture of its own, or ask for what all of them take.',
+  askForTenBits: () => 'Ask for 10 bits or more; 4:2:2 brings them at no higher rate.',
   feedsOtherDisplays: ({ device, others, display }, say) =>
     `${say.start(say.place(device))} also feeds ${say.and(others.map((one) => say.place(one)))}, beside ${say.place(display)}.`,
   unplugForTheSearch: ({ cable, at }, say) =>

@@ -1,3 +1,4 @@
+import type { Message } from '../../contract/message.ts';
 import type { chainChangeCodes } from '../codes/chain-changes.ts';
 import type { Say } from '../say.ts';
 import type { Sentences } from '../sentences.ts';
@@ -58,6 +59,9 @@ const nowIs = (cable: NamedPlace, [before, after]: readonly [string, string], sa
 const certified = (value: boolean): string => (value ? 'certified' : 'not certified');
 const fitted = (value: boolean): string => (value ? 'ends fitted in a factory' : 'ends fitted on site');
 
+const noted = (facts: readonly Message[], say: Say): string =>
+  facts.length === 0 ? 'not noted' : facts.map(say.message).join(', ');
+
 export const chainChangesEn: Sentences<typeof chainChangeCodes> = {
   firstDescription: () => 'First description of this chain.',
   chainRenamed: ({ before, after }, say) =>
@@ -99,6 +103,14 @@ export const chainChangesEn: Sentences<typeof chainChangeCodes> = {
   edidLimitNo420: () => 'no 4:2:0',
   edidLimitNoHdr: () => 'no HDR',
   edidLimitStereo: () => 'stereo only',
+  passesChanged: ({ device, before, after }, say) =>
+    changed('What comes with a picture', device, [noted(before, say), noted(after, say)], say),
+  passesHdr: ({ kinds }) => (kinds === '' ? 'no HDR' : kinds),
+  passesWideColour: ({ is }) => `BT.2020 ${yesNo(is)}`,
+  passesBits: ({ bits }) => `up to ${bits} bits`,
+  passesFeatures: ({ features }) => (features === '' ? 'no VRR, ALLM or QMS' : features),
+  passesThreeD: ({ is }) => `3D ${yesNo(is)}`,
+  passesToneMapping: ({ is }) => `tone mapping ${yesNo(is)}`,
   outputFormatChanged: ({ device, before, after }, say) =>
     changed(
       'Output format',
@@ -163,6 +175,20 @@ export const chainChangesEn: Sentences<typeof chainChangeCodes> = {
   routeChanged: ({ cable, before, after }, say) => nowIs(cable, [routes[before], routes[after]], say),
   installedOnChanged: ({ cable, before, after }, say) =>
     nowIs(cable, [installed(before, say), installed(after, say)], say),
+  ratedChanged: ({ cable, before, after }, say) =>
+    changed('Maker’s rating', cable, [say.message(before), say.message(after)], say),
+  ratedUnknown: () => 'not known',
+  ratedFor: ({ rate }, say) => say.gbps(rate),
+  ratedForAt: ({ rate, length }, say) => `${say.gbps(rate)} up to ${say.metres(length)}`,
+  gaugeChanged: ({ cable, before, after }, say) =>
+    changed('Wire gauge', cable, [before ?? 'not known', after ?? 'not known'], say),
+  couplersChanged: ({ cable, before, after }, say) =>
+    changed(
+      'Couplers',
+      cable,
+      [orNone(before, String, 'not known'), orNone(after, String, 'not known')],
+      say,
+    ),
   cableDrawChanged: ({ cable, before, after }, say) =>
     nowIs(cable, [draws(before, say), draws(after, say)], say),
 

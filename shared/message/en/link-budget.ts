@@ -40,6 +40,27 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
   doubtReversed: () => 'it lies the wrong way round',
   doubtWithoutPower: () => 'an end that needs power has none',
 
+  lossOfHdr: ({ kind }) => kind,
+  lossOfWideColour: () => 'BT.2020 colour',
+  lossOfVariableRate: () => 'variable refresh rate',
+  lossOfLowLatency: () => 'automatic low-latency mode',
+  lossOfQuickSwitching: () => 'quick media switching',
+  lossOfThreeD: () => '3D',
+  lossOfDepth: ({ bits }) => `${bits} bits`,
+  lostAtDevice: ({ device, what }, say) => `${say.place(device)} doesn’t do ${say.or(what.map(say.message))}`,
+  lostByEdid: ({ device, what }, say) =>
+    `the EDID of ${say.place(device)} doesn’t admit ${say.or(what.map(say.message))}`,
+  lostByLimitedEdid: ({ device, what }, say) =>
+    `${say.place(device)} takes ${say.and(what.map(say.message))} out of the EDID`,
+  lostByReplacedEdid: ({ device, what }, say) =>
+    `${say.place(device)} shows an EDID of its own, without ${say.and(what.map(say.message))}`,
+  lostByCommonEdid: ({ device, what }, say) =>
+    `not all displays behind ${say.place(device)} take ${say.and(what.map(say.message))}`,
+  lostForWantOfBits: ({ device, what }, say) =>
+    `${say.and(what.map(say.message))} out of ${say.place(device)} shows bands with 8 bits`,
+  linkLoses: ({ need, losses }, say) =>
+    `${say.message(need)}, which it has, but ${say.and(losses.map(say.message))}.`,
+
   noLinkToJudge: ({ format }, say) => `${say.format(format)}: there is no link to judge.`,
   formatFits: ({ format, tightest, onLink }, say) =>
     `${say.format(format)} fits on every link; the tightest is ${say.place(tightest)}. ${say.message(onLink)}`,
@@ -47,6 +68,8 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
     `${say.format(format)} can’t be counted on over ${say.place(link)}. ${say.message(onLink)}`,
   formatOnlyCompressed: ({ format, link, onLink }, say) =>
     `${say.format(format)} goes over ${say.place(link)} only compressed. ${say.message(onLink)}`,
+  formatReduced: ({ format, link, onLink }, say) =>
+    `${say.format(format)} gets over ${say.place(link)}, but not all of it. ${say.message(onLink)}`,
   formatNotOffered: ({ format, link, onLink }, say) =>
     `${say.format(format)} isn’t offered to the source of ${say.place(link)}. ${say.message(onLink)}`,
   formatTooMuch: ({ format, link, onLink }, say) =>

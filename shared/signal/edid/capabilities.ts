@@ -51,6 +51,9 @@ export type SinkCapabilities = {
   speakers: string[];
   scdc: boolean;
   allm: boolean;
+  qms: boolean;
+  /** Some 3D structure beside the picture (HDMI 1.4b, 8.3.2). */
+  threeD: boolean;
   /** Hz; null where the sink has no variable refresh rate. `maxHz` null: up to the rate of the format. */
   vrr: { minHz: number; maxHz: number | null } | null;
   physicalAddress: string | null;
@@ -201,6 +204,8 @@ export function sinkCapabilities(edid: Edid): SinkCapabilities {
     speakers: namesOfSpeakers(allocation),
     scdc: forum?.flags?.scdcPresent ?? false,
     allm: forum?.features?.allm ?? false,
+    qms: forum?.features?.qms ?? false,
+    threeD: hdmi?.details?.video?.threeDPresent ?? false,
     vrr: vrrOf(forum),
     physicalAddress: hdmi?.physicalAddress ?? null,
   };

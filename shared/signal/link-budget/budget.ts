@@ -2,6 +2,7 @@ import type { PortRef, VideoFormat } from '../../contract/chain.ts';
 import type { Message } from '../../message/index.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import type { LinkElement } from './elements.ts';
+import type { Loss } from './losses.ts';
 import type { SeenEdid } from './seen-edid.ts';
 import type { FormatVerdict, LinkVerdict } from './verdict.ts';
 
@@ -39,6 +40,8 @@ export type WantedOverall = {
   linkId: string | null;
   /** It surely goes now, and wouldn't at 9 Gbit/s. */
   lostAtNineGbps: boolean;
+  /** Where what was asked for with the picture gets lost on the way, an entry a device and reason. */
+  losses: Loss[];
   sentence: Message;
 };
 

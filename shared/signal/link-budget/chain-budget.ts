@@ -14,6 +14,7 @@ import type {
 } from './budget.ts';
 import { candidateFormats } from './candidates.ts';
 import { goesAtNineGbps, type JudgedRun, judgeRuns, worst } from './judged-run.ts';
+import { joinedLosses } from './losses.ts';
 import { seenEdids } from './seen-edid.ts';
 import { wiringOf, wiringWithout } from './wiring.ts';
 import { overallSentence, verdictSentence } from './words.ts';
@@ -64,8 +65,15 @@ export function chainBudget(
 function linkBudget(chain: Chain, judged: JudgedRun, wanted: readonly VideoFormat[]): LinkBudget {
   const { run, seen, elements } = judged;
   const onLink = (format: VideoFormat): WantedOnLink => {
-    const verdict = worst(judged.carries(format).map(judged.judge));
-    return { wanted: format, ...verdict, sentence: verdictSentence(chain, run, elements, verdict) };
+    const all = judged.carries(format).map(judged.judge);
+    const verdict = worst(all);
+    return {
+      wanted: format,
+      ...verdict,
+      // Several pictures can be on it: each loses its own.
+      losses: joinedLosses(all.flatMap(({ losses }) => losses)),
+      sentence: verdictSentence(chain, run, elements, verdict),
+    };
   };
   return {
     id: run.link.id,
@@ -91,7 +99,7 @@ function overall(
   const [linkId, place] = [links[link]?.id, places[link]];
   if (decisive === null || linkId === undefined || place === undefined) {
     const sentence = message('noLinkToJudge', { format: wanted });
-    return { wanted, verdict: 'fits', linkId: null, lostAtNineGbps: false, sentence };
+    return { wanted, verdict: 'fits', linkId: null, lostAtNineGbps: false, losses: [], sentence };
   }
   const { verdict } = decisive;
   return {
@@ -99,6 +107,7 @@ function overall(
     verdict,
     linkId,
     lostAtNineGbps: verdict === 'fits' && !goesAtNineGbps(wanted),
+    losses: joinedLosses(onLinks.flatMap(({ losses }) => losses)),
     sentence: overallSentence(place, decisive),
   };
 }

@@ -1,10 +1,12 @@
 import type { Device } from '../../contract/chain.ts';
+import { hdrKinds, pictureFeatures } from '../../contract/chain-names.ts';
 import {
   type DepthsByEncoding,
   decodeEdid,
   encodeEdid,
   type FormatSource,
   limitEdid,
+  type SinkCapabilities,
   sinkCapabilities,
 } from '../edid/index.ts';
 import type { CompressionCapabilities } from '../format/index.ts';
@@ -21,8 +23,34 @@ export type EdidOffer = Capacity & {
   /** Timings outside the video codes: detailed, standard and established. */
   timings: readonly Timing[];
   depths: DepthsByEncoding;
-  hdr: boolean;
+  /** Kinds of HDR; where a vendor's block that isn't known may stand for one with dynamic metadata, those too. */
+  hdr: readonly HdrKind[];
+  /** BT.2020, in RGB and in YCbCr. */
+  wideColour: { rgb: boolean; ycc: boolean };
+  features: readonly Feature[];
+  threeD: boolean;
 };
+
+type HdrKind = (typeof hdrKinds)[number];
+type Feature = (typeof pictureFeatures)[number];
+
+/** Types of dynamic metadata (CTA-861-H 7.5.14, annexes R and S; from memory). */
+const kindByType: Readonly<Record<number, HdrKind>> = { 1: 'st2094-10', 4: 'st2094-40' };
+/** Video blocks in which dynamic metadata are admitted otherwise, by the identifier registered with the IEEE (from memory). */
+const kindByOui: Readonly<Record<string, HdrKind>> = { '00-D0-46': 'st2094-10', '90-84-8B': 'st2094-40' };
+
+function hdrOf({ eotfs, dynamicMetadataTypes, vendorVideoOuis }: SinkCapabilities): HdrKind[] {
+  const isUnknown = vendorVideoOuis.some((oui) => kindByOui[oui] === undefined);
+  const named = [
+    ...dynamicMetadataTypes.map((type) => kindByType[type]),
+    ...vendorVideoOuis.map((oui) => kindByOui[oui]),
+  ];
+  return hdrKinds.filter((kind) => {
+    if (kind === 'hdr10') return eotfs.includes('pq');
+    if (kind === 'hlg') return eotfs.includes('hlg');
+    return isUnknown || named.includes(kind);
+  });
+}
 
 /** What the EDID in this hexadecimal offers; null where it holds none that can be read. */
 export function readOffer(edidHex: string): EdidOffer | null {
@@ -38,7 +66,13 @@ export function readOffer(edidHex: string): EdidOffer | null {
     vics420: sink.formats.flatMap(({ source, in420 }) => (in420 === 'no' ? [] : vicOf(source))),
     timings: plain.filter(({ source }) => vicOf(source).length === 0).map(({ timing }) => timing),
     depths: sink.depths,
-    hdr: sink.eotfs.some((eotf) => eotf === 'pq' || eotf === 'hlg'),
+    hdr: hdrOf(sink),
+    wideColour: {
+      rgb: sink.colorimetry.includes('BT2020RGB'),
+      ycc: sink.colorimetry.includes('BT2020YCC'),
+    },
+    features: pictureFeatures.filter((feature) => Boolean(sink[feature])),
+    threeD: sink.threeD,
   };
 }
 
@@ -90,7 +124,7 @@ export function limitedOffer(offer: EdidOffer, limits: Limits): EdidOffer {
     compression: limits.dropsFrl ? null : offer.compression,
     vics420: limits.drops420 ? [] : offer.vics420,
     depths: limits.drops420 ? { ...offer.depths, ycbcr420: [] } : offer.depths,
-    hdr: offer.hdr && !limits.dropsHdr,
+    hdr: limits.dropsHdr ? [] : offer.hdr,
   };
 }
 
@@ -103,7 +137,13 @@ export function common(one: EdidOffer, other: EdidOffer): EdidOffer {
     vics420: inBoth(one.vics420, other.vics420),
     timings: one.timings.filter((timing) => other.timings.some((each) => sameTiming(timing, each))),
     depths: commonDepths(one.depths, other.depths),
-    hdr: one.hdr && other.hdr,
+    hdr: inBoth(one.hdr, other.hdr),
+    wideColour: {
+      rgb: one.wideColour.rgb && other.wideColour.rgb,
+      ycc: one.wideColour.ycc && other.wideColour.ycc,
+    },
+    features: inBoth(one.features, other.features),
+    threeD: one.threeD && other.threeD,
   };
 }
 

@@ -6,8 +6,16 @@ import { candidateFormats } from './candidates.ts';
 import { carriedBy } from './carried.ts';
 import type { EdidOffer } from './edid-offer.ts';
 import { elementsOf, type LinkElement } from './elements.ts';
+import { converts, type Loss, type LossContext, lossesOn, plainly } from './losses.ts';
 import { type SeenEdid, unknownEdid } from './seen-edid.ts';
-import { type FormatVerdict, judgeFormat, limitsOf, linkVerdicts, surelyFits } from './verdict.ts';
+import {
+  type FormatVerdict,
+  judgeFormat,
+  limitsOf,
+  linkVerdicts,
+  surelyFits,
+  withLosses,
+} from './verdict.ts';
 import type { Run, Wiring } from './wiring.ts';
 
 /** A run with all that is needed to judge formats on it. */
@@ -33,25 +41,49 @@ export function judgeRuns(
 ): JudgedRun[] {
   const carried = carriedBy(wiring);
   const needOf = once(needOfFormat);
+  const fed = new Set(wiring.runs.map(({ sink }) => sink.id));
+  const feeding = new Set(wiring.runs.map(({ source }) => source.id));
+  const convertsAt = conversions(wiring);
   return wiring.runs.map((run) => {
     const seenHere = seen.get(run.link.id) ?? unknownEdid;
     const elements = elementsOf(run, seenHere.offer, assumptions);
-    const { wanted, made } = carried.get(run.link.id) ?? { wanted: true, made: [] };
+    const { wanted, asAsked, made } = carried.get(run.link.id) ?? { wanted: true, asAsked: true, made: [] };
     const limits = limitsOf(elements, seenHere.offer);
     const needHere = (format: VideoFormat): FormatNeed => asListed(needOf(format), seenHere.offer);
-    const fits = once((format) => surelyFits(needHere(format), limits));
+    const ends = { isStart: !fed.has(run.source.id), isEnd: !feeding.has(run.sink.id), convertsAt };
+    const lossesOf = (format: VideoFormat, isOffered: boolean): Loss[] =>
+      lossesOn(run, format, { seen: seenHere, isOffered, ...ends });
+    const judge = once((format) => {
+      const verdict = judgeFormat(needHere(format), limits);
+      return withLosses(verdict, lossesOf(format, verdict.refusals.length === 0));
+    });
+    const fits = once(
+      (format) => surelyFits(needHere(format), limits) && lossesOf(format, true).length === 0,
+    );
     const madeFit = made.every(fits);
     return {
       run,
       seen: seenHere,
       elements,
-      carries: (format) => (wanted ? [format, ...made] : made),
+      carries: (format) => (wanted ? [asAsked ? format : plainly(format), ...made] : made),
       needOf: needHere,
-      judge: once((format) => judgeFormat(needHere(format), limits)),
+      judge,
       fits,
-      allFit: (format) => madeFit && (!wanted || fits(format)),
+      allFit: (format) => madeFit && (!wanted || fits(asAsked ? format : plainly(format))),
     };
   });
+}
+
+/** Whether a device converts, and whether it keeps HDR out of the EDID that it shows. */
+function conversions({ chain }: Wiring): LossContext['convertsAt'] {
+  const known = new Map(
+    chain.devices.map((device) => {
+      const { edidHandling } = device;
+      const dropsHdr = edidHandling.kind === 'limits' && edidHandling.dropsHdr;
+      return [device.id, { converts: converts(device), dropsHdr }];
+    }),
+  );
+  return (deviceId) => known.get(deviceId) ?? { converts: false, dropsHdr: false };
 }
 
 /** Remembers what was worked out for a format, by the object that it is. */

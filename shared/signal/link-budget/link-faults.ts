@@ -7,6 +7,7 @@ import type { WantedOnLink } from './budget.ts';
 import { type CableShortfall, cableShortfall, type Lanes } from './cable.ts';
 import { type Capacity, frlGbps, leastOf, modeCapacity } from './capacity.ts';
 import { type JudgedRun, judgeRuns } from './judged-run.ts';
+import type { Loss } from './losses.ts';
 import { seenEdids } from './seen-edid.ts';
 import { type RateNeed, wayOver } from './verdict.ts';
 import { type Run, type Wiring, wiringOf } from './wiring.ts';
@@ -27,6 +28,8 @@ export type LinkFault = AskedOfLink &
     | { of: 'setting'; end: 'output' | 'input' }
     /** A socket that can't pass it. */
     | { of: 'socket'; ends: ('output' | 'input')[] }
+    /** The picture goes, and something of it is lost at these devices. */
+    | { of: 'loss'; losses: Loss[] }
     | { of: 'edid' | 'onlyCompressed' | 'noSuchFormat' | 'noLinkCarries' }
   );
 
@@ -99,6 +102,8 @@ function plainRate({ output, input }: Run, requiredGbps: number): Ask {
 function faultsOf(run: Run, ask: Ask, assumptions: BudgetAssumptions): LinkFault[] {
   const { needGbps, judged, need } = ask;
   const asked: AskedOfLink = { needGbps, judged };
+  const losses = judged?.losses ?? [];
+  const lost: LinkFault[] = losses.length > 0 ? [{ ...asked, of: 'loss', losses }] : [];
   const { output, input } = run;
   const highest = { output: modeCapacity(output.highestMode), input: modeCapacity(input.highestMode) };
   const both = leastOf([highest.output, highest.input]);
@@ -106,9 +111,14 @@ function faultsOf(run: Run, ask: Ask, assumptions: BudgetAssumptions): LinkFault
 
   if (!ask.canBeSent) return [{ ...asked, of: 'noSuchFormat' }];
   if (!goes(both)) {
-    if (judged?.compressed) return [{ ...asked, of: 'onlyCompressed' }];
+    if (judged?.compressed) return [{ ...asked, of: 'onlyCompressed' }, ...lost];
     const ends = (['output', 'input'] as const).filter((end) => !goes(highest[end]));
-    return ask.carriedSomehow ? [{ ...asked, of: 'socket', ends }] : [{ ...asked, of: 'noLinkCarries' }];
+    return [
+      ...(ask.carriedSomehow
+        ? [{ ...asked, of: 'socket' as const, ends }]
+        : [{ ...asked, of: 'noLinkCarries' as const }]),
+      ...lost,
+    ];
   }
   const settings = (
     [
@@ -124,9 +134,12 @@ function faultsOf(run: Run, ask: Ask, assumptions: BudgetAssumptions): LinkFault
   const cable: LinkFault[] = shortfall === null ? [] : [{ ...asked, of: 'cable', shortfall }];
   const isRefused = judged !== null && judged.refusals.length > 0;
   const found = [...settings, ...cable];
-  const onItsOwn = found.length === 0 && judged !== null && judged.verdict !== 'fits';
+  const isCarried = judged === null || judged.verdict === 'fits' || judged.verdict === 'reduced';
+  const onItsOwn = found.length === 0 && !isCarried;
   // A socket that is set too low tells the source so: its EDID is no fault of its own then.
-  return onItsOwn || (isRefused && settings.length === 0) ? [...found, { ...asked, of: 'edid' }] : found;
+  const edid: LinkFault[] =
+    onItsOwn || (isRefused && settings.length === 0) ? [{ ...asked, of: 'edid' }] : [];
+  return [...found, ...edid, ...lost];
 }
 
 /** The lanes that a picture takes, on each way that the sockets leave open. */
@@ -154,9 +167,9 @@ function leastShortfall(
 
 /** Of the faults of one element the one by the picture that is furthest off. */
 function worstOfEach(faults: readonly LinkFault[]): LinkFault[] {
-  const worst = new Map<string, LinkFault>();
+  const worst = new Map<unknown, LinkFault>();
   for (const fault of faults) {
-    const key = fault.of === 'setting' ? `${fault.of} ${fault.end}` : fault.of;
+    const key = fault.of === 'loss' ? fault : fault.of === 'setting' ? `${fault.of} ${fault.end}` : fault.of;
     const before = worst.get(key);
     if (before === undefined || isWorse(fault, before)) worst.set(key, fault);
   }

@@ -5,12 +5,14 @@ import { refusals } from './admission.ts';
 import { type Capacity, frlGbps, leastOf } from './capacity.ts';
 import type { EdidOffer } from './edid-offer.ts';
 import type { ElementKind, LinkElement } from './elements.ts';
+import type { Loss } from './losses.ts';
 
 /**
  * `fits`: it can be counted on. `doubtful`: only if what was assumed against it doesn't hold, or only compressed.
+ * `reduced`: it goes, but not all that was asked for with it, such as HDR.
  * `notOffered`: the link would carry it, but the source isn't told that it may send it. `short`: it can't be carried.
  */
-export const linkVerdicts = ['fits', 'doubtful', 'notOffered', 'short'] as const;
+export const linkVerdicts = ['fits', 'doubtful', 'reduced', 'notOffered', 'short'] as const;
 export type LinkVerdict = (typeof linkVerdicts)[number];
 
 /** Figures of one way to send a format over a link. */
@@ -38,6 +40,8 @@ export type FormatVerdict = {
   refusals: Message[];
   /** How it would go compressed where it doesn't go plain: whether the source can isn't known. */
   compressed: CompressedFit | null;
+  /** What of it gets lost on this link while the picture goes. */
+  losses: Loss[];
 };
 
 /** What is narrowest on a link on each way, and how much it passes. */
@@ -103,7 +107,14 @@ export function judgeFormat(need: FormatNeed, limits: LinkLimits): FormatVerdict
     ratedGbps: figures !== null && !sure.fits && rated.fits ? ratedGbpsOf(figures, elements) : null,
     refusals: why,
     compressed,
+    losses: [],
   };
+}
+
+/** The verdict with what gets lost: what can't be sent at all, or isn't offered, stays that. */
+export function withLosses(judged: FormatVerdict, losses: Loss[]): FormatVerdict {
+  const goes = judged.verdict === 'fits' || judged.verdict === 'doubtful';
+  return { ...judged, losses, verdict: goes && losses.length > 0 ? 'reduced' : judged.verdict };
 }
 
 /** Whether a format would be judged `fits`, without the figures. */

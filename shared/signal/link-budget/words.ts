@@ -1,9 +1,10 @@
-import { namedPort } from '../../chain/named-place.ts';
+import { namedPlace, namedPort } from '../../chain/named-place.ts';
 import type { Chain } from '../../contract/chain.ts';
 import { type Message, message, type NamedPlace } from '../../message/index.ts';
 import { maxTmdsCharacterRateMHz, tmdsBitRateGbps } from '../format/index.ts';
 import type { WantedOnLink } from './budget.ts';
 import type { LinkElement } from './elements.ts';
+import type { Loss } from './losses.ts';
 import type { Figures, FormatVerdict } from './verdict.ts';
 import type { Run } from './wiring.ts';
 
@@ -25,6 +26,8 @@ export function verdictSentence(
     const port = namedPort(chain, run.link.from);
     return message('linkNotOffered', { need, port, reasons: judged.refusals });
   }
+  if (verdict === 'reduced')
+    return message('linkLoses', { need, losses: judged.losses.map((loss) => lossSentence(chain, loss)) });
   if (verdict === 'doubtful' && ratedGbps === null && compressed !== null)
     return message('onlyCompressed', { need, limit, bitsPerPixel: compressed.bitsPerPixel });
   const reasons = narrowest?.doubts ?? [];
@@ -45,6 +48,19 @@ export function verdictSentence(
     });
   return message('linkBudget', { need, limit, headroom: headroomOf(figures) });
 }
+
+const lossCodes = {
+  device: 'lostAtDevice',
+  edid: 'lostByEdid',
+  limits: 'lostByLimitedEdid',
+  replaces: 'lostByReplacedEdid',
+  combines: 'lostByCommonEdid',
+  bits: 'lostForWantOfBits',
+} as const satisfies Record<Loss['why'], unknown>;
+
+/** What gets lost at a device, and why. */
+export const lossSentence = (chain: Chain, { deviceId, why, what }: Loss): Message =>
+  message(lossCodes[why], { device: namedPlace(chain, { kind: 'device', deviceId }), what });
 
 type Narrowest = { figures: Figures; narrowest: LinkElement | undefined };
 
@@ -86,6 +102,8 @@ export function overallSentence(
       return message('formatFits', { format, tightest: link, onLink });
     case 'doubtful':
       return message('formatDoubtful', { format, link, onLink });
+    case 'reduced':
+      return message('formatReduced', { format, link, onLink });
     case 'notOffered':
       return message('formatNotOffered', { format, link, onLink });
     case 'short':

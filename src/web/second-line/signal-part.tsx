@@ -16,7 +16,13 @@ import { Table } from './table.tsx';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 
-const tones = { fits: 'good', doubtful: 'caution', notOffered: 'refusal', short: 'refusal' } as const;
+const tones = {
+  fits: 'good',
+  doubtful: 'caution',
+  reduced: 'caution',
+  notOffered: 'refusal',
+  short: 'refusal',
+} as const;
 
 /** What an EDID says of a topic; a dash where it says nothing. */
 const itemsOf = (items: readonly Message[]): ComponentChild =>

@@ -69,7 +69,13 @@ const en: ValueWords = {
     resubmitted: 'Sent again',
     recalled: 'Called back',
   },
-  fits: { fits: 'fits', doubtful: 'doubtful', notOffered: 'not offered', short: 'too little' },
+  fits: {
+    fits: 'fits',
+    doubtful: 'doubtful',
+    reduced: 'not all of it',
+    notOffered: 'not offered',
+    short: 'too little',
+  },
   placeKinds: { chain: 'Whole chain', device: 'Device', port: 'Port', link: 'Cable' },
 };
 const de: ValueWords = {
@@ -117,7 +123,13 @@ const de: ValueWords = {
     resubmitted: 'Noch einmal gegeben',
     recalled: 'Zurückgeholt',
   },
-  fits: { fits: 'passt', doubtful: 'zweifelhaft', notOffered: 'nicht angeboten', short: 'zu wenig' },
+  fits: {
+    fits: 'passt',
+    doubtful: 'zweifelhaft',
+    reduced: 'nicht alles',
+    notOffered: 'nicht angeboten',
+    short: 'zu wenig',
+  },
   placeKinds: { chain: 'Ganze Kette', device: 'Gerät', port: 'Anschluss', link: 'Kabel' },
 };
 export const values = wordsOf({ en, de });

@@ -13,6 +13,7 @@ type LinkBudget = BudgetReply['budget']['links'][number];
 const verdictTones: Record<LinkBudget['wanted'][number]['verdict'], Tone> = {
   fits: 'good',
   doubtful: 'caution',
+  reduced: 'caution',
   notOffered: 'caution',
   short: 'refusal',
 };

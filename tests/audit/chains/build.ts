@@ -1,4 +1,4 @@
-import type { Chain, Device, Link, VideoFormat } from '../../../shared/contract/chain.ts';
+import type { Chain, Device, Link, VideoFormat, WantedFormat } from '../../../shared/contract/chain.ts';
 import { cable, chainOf, display, frl48, input, output, receiver, source } from '../../chain/build-chain.ts';
 import { display18, display48, edidHex } from '../../signal/link-budget/build-edid.ts';
 import { format } from '../../signal/link-budget/chains.ts';
@@ -9,7 +9,7 @@ export const uhd60 = format(2160, 60, 'rgb', 8);
 export const uhd120 = format(2160, 120, 'rgb', 10);
 
 /** `of` with what the client wants to see through it. */
-export const wanting = (of: Chain, ...wantedFormats: VideoFormat[]): Chain => ({ ...of, wantedFormats });
+export const wanting = (of: Chain, ...wantedFormats: WantedFormat[]): Chain => ({ ...of, wantedFormats });
 
 /** A source on a display by one cable, `L`; 18 Gbit/s each, and 2160p60 wanted. */
 export const pair = (facts: Partial<Link> = {}, wanted: VideoFormat = uhd60): Chain =>

@@ -49,7 +49,7 @@ describe('the EDID that an output sees', () => {
     const chain = row({ edidHandling: limits });
     expect(did(chain, 'A')).toEqual(['d answers', 'p limits']);
     expect(seenBy(chain, 'A')).toMatchObject({
-      offer: { tmdsMHz: 300, vics420: [], hdr: false },
+      offer: { tmdsMHz: 300, vics420: [], hdr: [] },
     });
     expect(seenBy(chain, 'B').edidHex).toBe(edid18);
     expect(seenBy(chain, 'A+B', { without: 'p' }).edidHex).toBe(edid18);

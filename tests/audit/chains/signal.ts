@@ -1,0 +1,167 @@
+import type { Chain, Device, VideoFormat } from '../../../shared/contract/chain.ts';
+import {
+  cable,
+  chainOf,
+  display,
+  homeCinema,
+  processor,
+  receiver,
+  rowOf,
+  source,
+  splitter,
+  withDevice,
+  withPort,
+} from '../../chain/build-chain.ts';
+import { display18, edidHex } from '../../signal/link-budget/build-edid.ts';
+import { format } from '../../signal/link-budget/chains.ts';
+import { edid18, uhd60, wanting } from './build.ts';
+import type { Row } from './row.ts';
+
+const hdr10: VideoFormat = { ...format(2160, 60, 'ycbcr422', 12), dynamicRange: 'hdr10' };
+const dynamic: VideoFormat = { ...uhd60, dynamicRange: 'st2094-10' };
+const edidSdr = edidHex({ ...display18, hdr: false });
+
+/** A player through a receiver on a television, a link of 18 Gbit/s each, with facts of the three devices. */
+const way = (wanted: VideoFormat, facts: { [id: string]: Partial<Device> } = {}): Chain => {
+  const chain = wanting(rowOf([source('player'), receiver('receiver'), display('tv')]), wanted);
+  return Object.entries(facts).reduce((of, [id, each]) => withDevice(of, id, each), chain);
+};
+const seenBy = (of: Chain, edid: string): Chain => withPort(of, 'tv', 'in1', { edidHex: edid });
+const none = { passes: { dynamicRanges: [], features: [], wideColour: false, threeD: false } };
+const limits: Device['edidHandling'] = {
+  kind: 'limits',
+  maxTmdsCharacterRateMHz: null,
+  dropsFrl: false,
+  drops420: false,
+  dropsHdr: true,
+  stereoOnly: false,
+};
+
+/** Chains in which HDR, or what else comes with a picture, arrives or gets lost. */
+export const signalRows: Row[] = [
+  ['HDR10 of which nobody noted what takes it', way(hdr10), []],
+  ['HDR10 on a display whose EDID admits it', seenBy(way(hdr10), edid18), []],
+  [
+    'HDR10 on a display whose EDID doesn’t admit it: one finding for two links',
+    seenBy(way(hdr10), edidSdr),
+    ['picture-loss shouldFix tv: lossAtDevice > setInputToAdmit'],
+  ],
+  ['SDR on that display', seenBy(way(uhd60), edidSdr), []],
+  [
+    'a receiver that drops HDR',
+    seenBy(way(hdr10, { receiver: none }), edid18),
+    ['picture-loss shouldFix receiver: lossAtDevice > letDevicePass'],
+  ],
+  ['the same receiver with SDR', seenBy(way(uhd60, { receiver: none }), edid18), []],
+  [
+    'HLG through a receiver that passes HDR10 only',
+    way({ ...hdr10, dynamicRange: 'hlg' }, { receiver: { passes: { dynamicRanges: ['hdr10'] } } }),
+    ['picture-loss shouldFix receiver: lossAtDevice > letDevicePass'],
+  ],
+  [
+    'a receiver that is set to tone-map: on purpose',
+    way(hdr10, { receiver: { passes: { dynamicRanges: [], toneMaps: true } }, tv: none }),
+    [],
+  ],
+  [
+    'a receiver that takes HDR out of the EDID: told once, with what it costs',
+    seenBy(way(hdr10, { receiver: { edidHandling: limits } }), edid18),
+    ['edid-management shouldFix receiver: edidLimitedLosing > switchEdidManagementOff'],
+  ],
+  [
+    'the same where HDR isn’t wanted',
+    seenBy(way(uhd60, { receiver: { edidHandling: limits } }), edid18),
+    ['edid-management shouldFix receiver: edidLimited > switchEdidManagementOff'],
+  ],
+  [
+    'a receiver that shows an EDID without HDR',
+    seenBy(way(hdr10, { receiver: { edidHandling: { kind: 'replaces', edidHex: edidSdr } } }), edid18),
+    ['edid-management shouldFix receiver: edidReplacedLosing > switchEdidManagementOff'],
+  ],
+  [
+    'a processor that makes SDR for an SDR projector, as it is there to do',
+    wanting(
+      withDevice(withPort(homeCinema(), 'projector', 'in1', { edidHex: edidSdr }), 'processor', {
+        outputFormat: uhd60,
+      }),
+      { ...hdr10, displayIds: ['projector'] },
+    ),
+    [],
+  ],
+  [
+    'a processor that sends HDR10 to a projector that doesn’t take it',
+    wanting(
+      rowOf([
+        source('player'),
+        processor('processor', { outputFormat: hdr10 }),
+        display('projector', { passes: { dynamicRanges: [] } }),
+      ]),
+      uhd60,
+    ),
+    ['picture-loss shouldFix projector: lossAtDevice > askForWhatIsTaken'],
+  ],
+  [
+    'a player that sends no HDR',
+    way(hdr10, { player: none }),
+    ['picture-loss shouldFix player: lossAtDevice > askForWhatIsTaken'],
+  ],
+  [
+    'HDR10 in 8 bits',
+    way({ ...uhd60, dynamicRange: 'hdr10' }),
+    ['picture-loss note player: lossAtDevice > askForTenBits'],
+  ],
+  ['dynamic metadata inside RGB of 8 bits: no loss', way(dynamic), []],
+  [
+    'dynamic metadata on a display that admits static ones only',
+    seenBy(way(dynamic), edid18),
+    ['picture-loss shouldFix tv: lossAtDevice > setInputToAdmit'],
+  ],
+  [
+    '12 bits through a receiver that passes 8',
+    way(format(2160, 24, 'rgb', 12), { receiver: { passes: { deepestBits: 8 } } }),
+    ['picture-loss shouldFix receiver: lossAtDevice > letDevicePass'],
+  ],
+  [
+    'variable rate and low latency on a receiver that passes neither',
+    way({ ...uhd60, features: ['vrr', 'allm'] }, { receiver: { passes: { features: [] } } }),
+    ['picture-loss shouldFix receiver: lossAtDevice > letDevicePass'],
+  ],
+  [
+    'variable rate on a display whose EDID has none',
+    seenBy(way({ ...uhd60, features: ['vrr'] }), edid18),
+    ['picture-loss shouldFix tv: lossAtDevice > setInputToAdmit'],
+  ],
+  [
+    'quick media switching before a processor that makes its own rate',
+    wanting(rowOf([source('player'), processor('processor', { outputFormat: uhd60 }), display('tv', none)]), {
+      ...uhd60,
+      features: ['qms'],
+    }),
+    [],
+  ],
+  [
+    'a splitter on two displays of which one takes no HDR',
+    splitOn(edid18, edidSdr),
+    ['picture-loss shouldFix splitter: lossAtDevice > feedDisplaysAlike'],
+  ],
+  [
+    'the colours of BT.2020 on a receiver that doesn’t pass them',
+    way({ ...uhd60, colorimetry: 'bt2020' }, { receiver: none }),
+    ['picture-loss shouldFix receiver: lossAtDevice > letDevicePass'],
+  ],
+];
+
+function splitOn(one: string, other: string): Chain {
+  const chain = chainOf(
+    [source('player'), splitter('splitter'), display('tv'), display('projector')],
+    [
+      cable('player.out1', 'splitter.in1', { id: 'L1' }),
+      cable('splitter.out1', 'tv.in1', { id: 'L2' }),
+      cable('splitter.out2', 'projector.in1', { id: 'L3' }),
+    ],
+  );
+  const seen = withPort(withPort(chain, 'tv', 'in1', { edidHex: one }), 'projector', 'in1', {
+    edidHex: other,
+  });
+  return wanting(seen, { ...hdr10, displayIds: ['tv'] });
+}
