@@ -6,11 +6,11 @@ import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './faul
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
 import {
+  awayIn,
   effectsOf,
   menuStaysChance,
   provokingExposure,
-  quietWhileProvoked,
-  staysAway,
+  quietInAll,
   tellsNothingChance,
 } from './likelihood.ts';
 import { requiredQuiet, type WatchRecord } from './quiet-length.ts';
@@ -101,16 +101,12 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
     return option === null || !tellsApart(option, chances) ? [] : [option];
   }
   const effects = effectsOf(model, action);
-  const mends = effects.reduce((sum, { because }, at) => sum + (chances[at] ?? 0) * because, 0);
-  const isRepair = staysOnceCured(action) && mends >= likelyRepair;
+  const isRepair = staysOnceCured(action) && averageOf(effects.because, chances) >= likelyRepair;
+  const away = awayIn(effects);
   const done = record?.quiet ?? 0;
   const watch = (from: number, to: number, handlingMin: number): OptionByHypothesis => {
     const { quietMin, seenMin, before, after } = quiet.watch(from, to);
-    const first = new Float64Array(effects.length);
-    for (const [at, effect] of effects.entries()) {
-      const away = staysAway(effect);
-      first[at] = (away + (1 - away) * after) / (away + (1 - away) * before);
-    }
+    const first = away.map((chance) => (chance + (1 - chance) * after) / (chance + (1 - chance) * before));
     const minutes = { firstMin: handlingMin + quietMin, secondMin: handlingMin + seenMin, handlingMin };
     return { candidate, first, ...minutes, isRepair, exposure: to - from };
   };
@@ -119,6 +115,12 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
   const main = watch(done, done < need ? need : more, handlingMin);
   if (!tellsApart(main, chances)) return [];
   return done < need ? [main, watch(need, more, 0)] : [main];
+}
+
+function averageOf(figures: Float64Array, chances: readonly number[]): number {
+  let sum = 0;
+  for (let at = 0; at < figures.length; at += 1) sum += (chances[at] ?? 0) * (figures[at] ?? 0);
+  return sum;
 }
 
 /** What is brought on shows in a short watch; that it stays quiet so long says little of what the change keeps away. */
@@ -133,7 +135,7 @@ function provokingOption(
   const handlingMin = handlingMinutes(candidate, terms, 0);
   return {
     candidate,
-    first: Float64Array.from(effectsOf(model, action), (effect) => quietWhileProvoked(effect, after)),
+    first: quietInAll(effectsOf(model, action), after),
     firstMin: handlingMin + quietMin,
     secondMin: handlingMin + seenMin,
     handlingMin,

@@ -33,6 +33,8 @@ export type FaultModel = {
   components: Components;
   scope: Scope;
   hypotheses: readonly Hypothesis[];
+  /** Of each component, where its hypotheses stand among all. */
+  hypothesesAt: ReadonlyMap<Hypothesis['component'], readonly number[]>;
   /** Weights without anything known of this case; the steps multiply them. */
   weights: readonly number[];
   steps: readonly PriorStep[];
@@ -57,7 +59,23 @@ export function faultModelOf(facts: Case, table: FaultTable): FaultModel {
   const weighed = weights.map((weight, at) =>
     steps.reduce((product, step) => product * (step.factors[at] ?? 1), weight),
   );
-  return { ...context, weights, steps, prior: normalised(weighed) };
+  return {
+    ...context,
+    hypothesesAt: placesIn(hypotheses),
+    weights,
+    steps,
+    prior: normalised(weighed),
+  };
+}
+
+function placesIn(hypotheses: readonly Hypothesis[]): FaultModel['hypothesesAt'] {
+  const places = new Map<string, number[]>();
+  for (const [at, { component }] of hypotheses.entries()) {
+    const known = places.get(component);
+    if (known === undefined) places.set(component, [at]);
+    else known.push(at);
+  }
+  return places;
 }
 
 export function normalised(weights: readonly number[]): number[] {

@@ -20,10 +20,18 @@ import { type Records, type TestRecord, testKey } from './test-record.ts';
 export type Effect = { because: number; coincidence: number; provoked: number };
 /** A change of a kind at a place. */
 type Made = { test: TestKind; target: Place; own?: OwnChange | null | undefined };
-export const noEffect: Effect = { because: 0, coincidence: 0, provoked: 0 };
+
+/** The effects of one change under all hypotheses of a model, in its order. */
+export type Effects = { readonly [Each in keyof Effect]: Float64Array };
+
+export const effectAt = ({ because, coincidence, provoked }: Effects, at: number): Effect => ({
+  because: because[at] ?? 0,
+  coincidence: coincidence[at] ?? 0,
+  provoked: provoked[at] ?? 0,
+});
 
 /** What changes do under a model doesn't depend on results, so that replanning can use it again. */
-const known = new WeakMap<FaultModel, Map<string, readonly Effect[]>>();
+const known = new WeakMap<FaultModel, { coincidence: Float64Array; ofChanges: Map<string, Effects> }>();
 
 /**
  * Minutes or tries, by how the fault comes, in which a change that may bring it on is watched; null for every other
@@ -38,13 +46,23 @@ export function provokingExposure({ planning }: FaultTable, test: TestKind, mode
 }
 
 /** Chance, for each hypothesis of the model, that a change keeps the fault away. */
-export function effectsOf(model: FaultModel, { test, target, own }: Made): readonly Effect[] {
-  const ofModel = known.get(model) ?? new Map<string, readonly Effect[]>();
-  known.set(model, ofModel);
+export function effectsOf(model: FaultModel, { test, target, own }: Made): Effects {
+  const { coincidence, ofChanges } = knownOf(model);
   const key = testKey(test, target, own);
-  const found = ofModel.get(key) ?? computeEffects(model, { test, target, own });
-  ofModel.set(key, found);
+  const found = ofChanges.get(key) ?? computeEffects(model, { test, target, own }, coincidence);
+  ofChanges.set(key, found);
   return found;
+}
+
+function knownOf(model: FaultModel) {
+  const found = known.get(model);
+  if (found !== undefined) return found;
+  const { stays } = model.table.coincidence;
+  const [moved, other] = [figureIn(stays, 'contact') ?? 0, figureIn(stays, 'other') ?? 0];
+  const coincidence = Float64Array.from(model.hypotheses, ({ mode }) => (mode === 'contact' ? moved : other));
+  const made = { coincidence, ofChanges: new Map<string, Effects>() };
+  known.set(model, made);
+  return made;
 }
 
 /** The chances that an organisation gives its own kind; without a figure, those of a change that nobody knows. */
@@ -54,52 +72,49 @@ function rowsOfOwn({ keepsAway, reachesNeighbours }: OwnChange): Partial<Record<
   return reachesNeighbours ? { target: row, ends: row } : { target: row };
 }
 
-function computeEffects(model: FaultModel, { test, target, own }: Made): Effect[] {
+function computeEffects(model: FaultModel, { test, target, own }: Made, coincidence: Float64Array): Effects {
   const { table } = model;
   const done = { test, target };
-  const because = strongestIn(model, done, (own == null ? null : rowsOfOwn(own)) ?? table.effects[test]);
-  const provoked = strongestIn(model, done, table.provocations[test]);
-  // Most of a chain a change does nothing to: that is one object, however many hypotheses it stands for.
-  const moved = { ...noEffect, coincidence: figureIn(table.coincidence.stays, 'contact') ?? 0 };
-  const other = { ...noEffect, coincidence: figureIn(table.coincidence.stays, 'other') ?? 0 };
-  return model.hypotheses.map((hypothesis) => {
-    const untouched = hypothesis.mode === 'contact' ? moved : other;
-    const [cures, brings] = [because(hypothesis), provoked(hypothesis)];
-    return cures === 0 && brings === 0 ? untouched : { ...untouched, because: cures, provoked: brings };
-  });
-}
-
-/** The strongest figure of all rows that reach a hypothesis; 0 where none does. */
-function strongestIn(
-  { components, scope }: FaultModel,
-  done: { test: TestKind; target: Place },
-  rows: Partial<Record<Reach, EffectRow>>,
-): (hypothesis: Hypothesis) => number {
-  const reached = new Map<string, EffectRow[]>();
-  for (const [reach, row] of Object.entries(rows) as [Reach, EffectRow][])
-    for (const key of reachOf(components, scope, done, reach)) {
-      const before = reached.get(key);
-      if (before === undefined) reached.set(key, [row]);
-      else before.push(row);
-    }
-  if (reached.size === 0) return () => 0;
-  return ({ component, mode }) => {
-    let strongest = 0;
-    for (const row of reached.get(component) ?? nothing)
-      strongest = Math.max(strongest, figureIn(row, mode) ?? 0);
-    return strongest;
+  return {
+    because: strongestIn(model, done, (own == null ? null : rowsOfOwn(own)) ?? table.effects[test]),
+    coincidence,
+    provoked: strongestIn(model, done, table.provocations[test]),
   };
 }
-const nothing: readonly EffectRow[] = [];
+
+/** The strongest figure of all rows that reach each hypothesis; 0 where none does. */
+function strongestIn(
+  { components, scope, hypotheses, hypothesesAt }: FaultModel,
+  done: { test: TestKind; target: Place },
+  rows: Partial<Record<Reach, EffectRow>>,
+): Float64Array {
+  const strongest = new Float64Array(hypotheses.length);
+  for (const [reach, row] of Object.entries(rows) as [Reach, EffectRow][])
+    for (const key of reachOf(components, scope, done, reach))
+      for (const at of hypothesesAt.get(key) ?? []) {
+        const figure = figureIn(row, hypotheses[at]?.mode ?? outside) ?? 0;
+        strongest[at] = Math.max(strongest[at] ?? 0, figure);
+      }
+  return strongest;
+}
 
 /** Chance that the fault stays away for either reason, 0..1. */
-export const staysAway = ({ because, coincidence }: Effect): number => because + (1 - because) * coincidence;
+export const staysAway = ({ because, coincidence }: Omit<Effect, 'provoked'>): number =>
+  because + (1 - because) * coincidence;
+
+/** The same under each hypothesis. */
+export const awayIn = (effects: Effects): Float64Array =>
+  effects.because.map((because, at) => staysAway({ because, coincidence: effects.coincidence[at] ?? 0 }));
 
 /** Chance that nothing is seen while a change that may bring the fault on is watched, whose quiet is this likely. */
-export function quietWhileProvoked(effect: Effect, quiet: number): number {
+function quietWhileProvoked(effect: Effect, quiet: number): number {
   const away = staysAway(effect);
   return (1 - effect.provoked) * (away + (1 - away) * quiet);
 }
+
+/** The same under each hypothesis. */
+export const quietInAll = (effects: Effects, quiet: number): Float64Array =>
+  effects.because.map((_, at) => quietWhileProvoked(effectAt(effects, at), quiet));
 
 /**
  * Likelihood of all results under each hypothesis, exactly. Watches of one change share what the change does; all
@@ -117,7 +132,7 @@ export function likelihoodsOf(model: FaultModel, records: Records): number[] {
   }));
   return model.hypotheses.map((hypothesis, at) => {
     const ways = tests.map(({ record, effects }) =>
-      waysOf({ record, effect: effects[at] ?? noEffect, table: model.table, rate: records.rate }),
+      waysOf({ record, effect: effectAt(effects, at), table: model.table, rate: records.rate }),
     );
     let likelihood = chanceOfWays(ways, records.rate);
     for (const { power, likelihoods } of older) likelihood *= (likelihoods[at] ?? 1) ** power;

@@ -1,5 +1,5 @@
 import { type ChangeOption, type Circumstances, candidatesFor, whyNotHere } from './candidates.ts';
-import { effectsOf, noEffect, staysAway } from './likelihood.ts';
+import { effectAt, effectsOf, staysAway } from './likelihood.ts';
 import type { Standing } from './standing.ts';
 import { testKey } from './test-record.ts';
 
@@ -34,7 +34,7 @@ export function provingChange(
       let [own, ownAway, other, otherAway] = [0, 0, 0, 0];
       for (const [at, hypothesis] of model.hypotheses.entries()) {
         const chance = chances[at] ?? 0;
-        const away = chance * staysAway(effects[at] ?? noEffect);
+        const away = chance * staysAway(effectAt(effects, at));
         if (hypothesis.component === component) [own, ownAway] = [own + chance, ownAway + away];
         else [other, otherAway] = [other + chance, otherAway + away];
       }

@@ -70,8 +70,7 @@ function visitChanceOf({ model, chances }: Standing, { changes }: PlanInput, saf
     .flatMap(({ action }) =>
       action.kind === 'test' && staysOnceCured(action) ? [effectsOf(model, action)] : [],
     );
-  const uncured = (at: number) =>
-    cures.reduce((left, effects) => left * (1 - (effects[at]?.because ?? 0)), 1);
+  const uncured = (at: number) => cures.reduce((left, effects) => left * (1 - (effects.because[at] ?? 0)), 1);
   return chances.reduce((sum, chance, at) => sum + chance * uncured(at), 0);
 }
 

@@ -28,7 +28,7 @@ export function repairsOf({ model, chances }: Standing, changes: readonly Change
   for (;;) {
     const cures = open.map((each) => ({
       ...each,
-      probability: each.effects.reduce((sum, { because }, at) => sum + (left[at] ?? 0) * because, 0),
+      probability: left.reduce((sum, chance, at) => sum + chance * (each.effects.because[at] ?? 0), 0),
     }));
     const next = cures
       .filter(({ probability }) => probability >= worthTrying)
@@ -38,7 +38,7 @@ export function repairsOf({ model, chances }: Standing, changes: readonly Change
     const text = testOrder(model, { ...change, test: change.kind });
     const id = testKey(change.kind, change.target, change.own);
     order.push({ id, ...change, text, probability, minutes: minutesOf(change) });
-    left = left.map((chance, at) => chance * (1 - (effects[at]?.because ?? 0)));
+    left = left.map((chance, at) => chance * (1 - (effects.because[at] ?? 0)));
     open = open.filter((each) => each.change !== change);
   }
   const uncured = left.reduce((sum, chance) => sum + chance, 0);

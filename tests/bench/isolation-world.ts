@@ -3,7 +3,7 @@ import type { Case, Result } from '../../shared/isolation/case.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
 import { exposureOf, quietChance, seenIn } from '../../shared/isolation/fault-rate.ts';
 import type { FaultModel, Hypothesis } from '../../shared/isolation/hypotheses.ts';
-import { effectsOf, menuStaysChance, noEffect, staysAway } from '../../shared/isolation/likelihood.ts';
+import { effectAt, effectsOf, menuStaysChance, staysAway } from '../../shared/isolation/likelihood.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
 import { pick, randomFrom } from '../support/random.ts';
 
@@ -78,7 +78,7 @@ export function worldOf(
           results: waiting > exposure ? [] : [{ kind: 'menu', deviceId: action.deviceId, answer }],
         };
       }
-      const effect = effectsOf(model, action)[at] ?? noEffect;
+      const effect = effectAt(effectsOf(model, action), at);
       const isAway = once(away, candidate.id, () => staysAway(effect));
       const isProvoked = once(provoked, candidate.id, () => effect.provoked);
       const flipped = flips && random() < quietChance(baseline, exposure);

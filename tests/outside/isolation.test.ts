@@ -4,7 +4,7 @@ import type { Place } from '../../shared/contract/chain.ts';
 import { type Case, plainCase, type Result } from '../../shared/isolation/case.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { faultModelOf } from '../../shared/isolation/hypotheses.ts';
-import { effectsOf, menuStaysChance } from '../../shared/isolation/likelihood.ts';
+import { effectAt, effectsOf, menuStaysChance } from '../../shared/isolation/likelihood.ts';
 import { posteriorOf } from '../../shared/isolation/posterior.ts';
 import { expectedRepairMin, orderRepairs, type Repair } from '../../shared/isolation/repair-order.ts';
 import { display, receiver, rowOf, source } from '../chain/build-chain.ts';
@@ -72,10 +72,7 @@ function enumerate(facts: Case, results: readonly Result[]): number[] {
     for (const [lambda, density] of gammaGrid(baseline.occurrences, baseline.minutes)) {
       let product = density;
       for (const { test, target, during, afterwards } of tests) {
-        const { because, coincidence } = effectsOf(model, { test, target })[at] ?? {
-          because: 0,
-          coincidence: 0,
-        };
+        const { because, coincidence } = effectAt(effectsOf(model, { test, target }), at);
         const courses = [
           { chance: because, gone: true, comesBack: true },
           { chance: (1 - because) * coincidence, gone: true, comesBack: false },

@@ -18,11 +18,11 @@ export function likelyFirst(
 ): string[] {
   return changes
     .map((change) => {
-      const effects = effectsOf(model, { ...change, test: change.kind });
-      const chance = chances.reduce((sum, each, at) => {
-        const { because = 0, provoked = 0 } = effects[at] ?? {};
-        return sum + each * Math.max(because, provoked);
-      }, 0);
+      const { because, provoked } = effectsOf(model, { ...change, test: change.kind });
+      const chance = chances.reduce(
+        (sum, each, at) => sum + each * Math.max(because[at] ?? 0, provoked[at] ?? 0),
+        0,
+      );
       return { key: testKey(change.kind, change.target, change.own), chance };
     })
     .filter(({ chance }) => chance >= leastChance)

@@ -34,10 +34,10 @@ describe('the changes that a list begins with', () => {
   const chanceOf = (key: string): number => {
     const change = changes.find(({ kind, target, own }) => testKey(kind, target, own) === key);
     if (change === undefined) return 0;
-    const effects = effectsOf(standing.model, { ...change, test: change.kind });
+    const { because, provoked } = effectsOf(standing.model, { ...change, test: change.kind });
     let sum = 0;
     for (const [at, chance] of standing.chances.entries())
-      sum += chance * Math.max(effects[at]?.because ?? 0, effects[at]?.provoked ?? 0);
+      sum += chance * Math.max(because[at] ?? 0, provoked[at] ?? 0);
     return sum;
   };
 
