@@ -141,11 +141,19 @@ export function componentsOf(chain: Chain): Component[] {
  * Every device and link on some way from one device to another, both devices included, along the signal: the first
  * entry is `fromId`, the last `toId`. Empty when no signal runs from the one to the other.
  */
-export function componentsFromTo(chain: Chain, fromId: string, toId: string): Component[] {
-  if (findDevice(chain, fromId) === undefined || findDevice(chain, toId) === undefined) return [];
-  const after = downstreamOf(chain, fromId).add(fromId);
-  const before = upstreamOf(chain, toId).add(toId);
-  if (!after.has(toId)) return [];
+export const componentsFromTo = (chain: Chain, fromId: string, toId: string): Component[] =>
+  componentsOnTheWay(chain, [fromId], [toId]);
+
+/** As `componentsFromTo`, on some way from any of these devices to any of those. */
+export function componentsOnTheWay(
+  chain: Chain,
+  fromIds: readonly string[],
+  toIds: readonly string[],
+): Component[] {
+  const inChain = (id: string) => findDevice(chain, id) !== undefined;
+  const after = new Set(fromIds.filter(inChain).flatMap((id) => [id, ...downstreamOf(chain, id)]));
+  const before = new Set(toIds.filter(inChain).flatMap((id) => [id, ...upstreamOf(chain, id)]));
+  // What any of them reaches, and reaches any of those, lies on a way from the one to the other.
   const between = (id: string): boolean => after.has(id) && before.has(id);
   return componentsWhere(chain, between, (link) => between(link.from.deviceId) && between(link.to.deviceId));
 }

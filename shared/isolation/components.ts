@@ -1,7 +1,7 @@
 import {
   type Component,
-  componentsFromTo,
   componentsOf,
+  componentsOnTheWay,
   findDevice,
   findLink,
   linkAtPort,
@@ -95,10 +95,12 @@ function feeds({ known, devicesBefore }: Components, one: ComponentKey, other: C
   return isThere || devicesBefore.get(begins)?.has(comesTo) === true;
 }
 
-/** The components on some way from a source to a display, both included; empty when no signal runs there. */
-export function pathBetween(components: Components, sourceId: string, displayId: string): Set<ComponentKey> {
-  return new Set(componentsFromTo(components.chain, sourceId, displayId).map(placeKey));
-}
+/** The components on some way from these sources to these displays, ends included; empty when no signal runs there. */
+export const pathBetween = (
+  { chain }: Components,
+  sourceIds: readonly string[],
+  displayIds: readonly string[],
+): Set<ComponentKey> => new Set(componentsOnTheWay(chain, sourceIds, displayIds).map(placeKey));
 
 /** The component a place stands for: a port stands for its device. */
 export function componentAt(place: Place): ComponentKey {

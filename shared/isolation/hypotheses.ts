@@ -54,14 +54,14 @@ export function faultModelOf(facts: Case, table: FaultTable): FaultModel {
   const total = own.reduce((sum, weight) => sum + weight, 0);
   const hypotheses = [...inChain, { component: outside, mode: outside } as const];
   const weights = [...own, total > 0 ? (total * share) / (1 - share) : 1];
-  const context = { facts, table, components, scope, hypotheses };
-  const steps = stepsOf(context).map(({ text, factor }) => ({ text, factors: hypotheses.map(factor) }));
+  const hypothesesAt = placesIn(hypotheses);
+  const context = { facts, table, components, scope, hypotheses, hypothesesAt };
+  const steps = stepsOf(context);
   const weighed = weights.map((weight, at) =>
     steps.reduce((product, step) => product * (step.factors[at] ?? 1), weight),
   );
   return {
     ...context,
-    hypothesesAt: placesIn(hypotheses),
     weights,
     steps,
     prior: normalised(weighed),
@@ -100,48 +100,39 @@ function baseWeight(components: Components, table: FaultTable, { component, mode
   return figureIn(rows[mode], link?.construction ?? device?.role ?? 'each') ?? 0;
 }
 
-type Context = {
-  facts: Case;
-  table: FaultTable;
-  components: Components;
-  scope: Scope;
-  hypotheses: readonly Hypothesis[];
-};
+type Context = Pick<FaultModel, 'facts' | 'table' | 'components' | 'scope' | 'hypotheses' | 'hypothesesAt'>;
 type Factor = (hypothesis: Hypothesis) => number;
-/** @param at where the hypothesis stands among all */
-type Step = { text: Message; factor: (hypothesis: Hypothesis, at: number) => number };
 
-function stepsOf(context: Context): Step[] {
-  const { facts, table } = context;
-  const steps: Step[] = [];
+function stepsOf(context: Context): PriorStep[] {
+  const { facts, table, hypotheses } = context;
+  const steps: PriorStep[] = [];
+  const add = (text: Message, factor: Factor) => steps.push({ text, factors: hypotheses.map(factor) });
   const chances = (text: Message, rows: FaultTable['symptomChances'], column: string) =>
-    steps.push({ text, factor: ({ mode }) => figureIn(rows[mode], column) ?? 0 });
-  steps.push({ text: message('onTheWayOrBeside'), factor: beside(context) });
-  steps.push({ text: message('knownOfCable'), factor: cableFactor(context) });
+    add(text, ({ mode }) => figureIn(rows[mode], column) ?? 0);
+  add(message('onTheWayOrBeside'), beside(context));
+  add(message('knownOfCable'), cableFactor(context));
   steps.push(...findingSteps(context));
   for (const changed of facts.whatChanged)
-    steps.push({
-      text: message('changedBefore', { what: changed.kind }),
-      factor: changedFactor(context, changed),
-    });
+    add(message('changedBefore', { what: changed.kind }), changedFactor(context, changed));
   if (facts.workedBefore !== null) {
     const row = table.historyFactors[facts.workedBefore ? 'workedBefore' : 'neverWorked'];
     const text = message(facts.workedBefore ? 'workedBefore' : 'neverWorked');
-    steps.push({ text, factor: ({ mode }) => figureIn(row, mode) ?? 1 });
+    add(text, ({ mode }) => figureIn(row, mode) ?? 1);
   }
   const { kind } = facts.symptom;
   chances(message('symptomIs', { symptom: kind }), table.symptomChances, kind);
   if (context.scope.affected.length + context.scope.unaffected.length > 1 && facts.affectedSources.length > 0)
-    steps.push({ text: message('whichSourcesShowIt'), factor: sourcesChance(context) });
+    add(message('whichSourcesShowIt'), sourcesChance(context));
   if (facts.content !== 'notKnown')
     chances(contentMessages[facts.content], table.contentChances, facts.content);
-  return [...steps, ...patternSteps(context)];
+  for (const { text, factor } of patternSteps(context)) add(text, factor);
+  return steps;
 }
 
 /** What is told of how the fault comes: its pattern, what triggers it, and what it shows with and not without. */
-function patternSteps({ facts, table }: Context): Step[] {
+function patternSteps({ facts, table }: Context): { text: Message; factor: Factor }[] {
   const { pattern, onlyWith } = facts.symptom;
-  const steps: Step[] = [];
+  const steps: { text: Message; factor: Factor }[] = [];
   if (pattern.kind !== 'notKnown')
     steps.push({
       text: patternSaid(pattern),
@@ -204,33 +195,40 @@ function yearsBetween(from: string, to: string): number {
  * Several findings on one part, and a budget that is short there, mostly say the same thing in other words: of all
  * that speaks for one way of failing at one place, only the strongest counts.
  */
-function findingSteps(context: Context): Step[] {
-  const { facts, hypotheses } = context;
+function findingSteps(context: Context): PriorStep[] {
+  const { facts, hypotheses, hypothesesAt } = context;
   const cable = cableFactor(context);
   const strongest = hypotheses.map((each) => Math.max(1, each.mode === 'bandwidth' ? cable(each) : 1));
   return facts.findings.map((finding) => {
-    const factorOf = findingFactor(context, finding);
-    const factors = hypotheses.map((each, at) => {
-      const [size, toldBefore] = [factorOf(each), strongest[at] ?? 1];
+    const { near, factor } = findingFactor(context, finding);
+    const factors = hypotheses.map(() => 1);
+    for (const at of [...new Set(near)].flatMap((key) => hypothesesAt.get(key) ?? [])) {
+      const [size, toldBefore] = [factor(hypotheses[at] ?? nowhere), strongest[at] ?? 1];
       strongest[at] = Math.max(toldBefore, size);
-      return Math.max(1, size / toldBefore);
-    });
-    return { text: message('auditSays', { finding: finding.text }), factor: (_, at) => factors[at] ?? 1 };
+      factors[at] = Math.max(1, size / toldBefore);
+    }
+    return { text: message('auditSays', { finding: finding.text }), factors };
   });
 }
+const nowhere: Hypothesis = { component: outside, mode: outside };
 
-function findingFactor({ table, components }: Context, finding: FindingInput): Factor {
+/** What a finding multiplies hypotheses by, and the components beyond which that is 1. */
+function findingFactor(
+  { table, components }: Context,
+  finding: FindingInput,
+): { near: ComponentKey[]; factor: Factor } {
   const size = figureIn(table.weighing.finding, finding.severity) ?? 1;
   const modes = modesOfRule(finding.rule);
   const own = componentAt(finding.place);
   const link = linkMeant(components.chain, finding.place);
-  const cable = link === null ? null : linkKey(link.id);
-  const feeder = link === null ? null : deviceKey(link.from.deviceId);
-  return ({ component, mode }) => {
+  const cable = link === null ? own : linkKey(link.id);
+  const feeder = link === null ? own : deviceKey(link.from.deviceId);
+  const factor: Factor = ({ component, mode }) => {
     if (modes === null) return component === own ? size : 1;
-    const near = component === own || component === cable || (mode === 'fiveVolt' && component === feeder);
-    return near && modes.includes(mode) ? size : 1;
+    const isNear = component === own || component === cable || (mode === 'fiveVolt' && component === feeder);
+    return isNear && modes.includes(mode) ? size : 1;
   };
+  return { near: [own, cable, feeder], factor };
 }
 
 function changedFactor({ table, components }: Context, changed: ChangedInput): Factor {
@@ -244,10 +242,8 @@ function changedFactor({ table, components }: Context, changed: ChangedInput): F
 const byRate: readonly FailureMode[] = ['bandwidth', 'portMode', 'linkPower', 'edid'];
 
 function sourcesChance({ table, components, scope }: Context): Factor {
-  const waysOf = (ids: readonly string[]) =>
-    ids.map((id) => scope.displays.flatMap((display) => [...pathBetween(components, id, display)]));
-  const affected = waysOf(scope.affected).map((way) => new Set(way));
-  const unaffected = new Set(waysOf(scope.unaffected).flat());
+  const affected = scope.affected.map((id) => pathBetween(components, [id], scope.displays));
+  const unaffected = pathBetween(components, scope.unaffected, scope.displays);
   return ({ component, mode }) => {
     const on = affected.filter((way) => way.has(component)).length;
     const column = (): string => {

@@ -48,22 +48,25 @@ export function byComponent(model: FaultModel, chances: readonly number[]): Map<
 export function suspectsOf(model: FaultModel): Suspect[] {
   const { results } = model.facts;
   const stages = [...priorStages(model), ...resultStages(model, results)];
-  const sums = stages.map(({ chances }) => byComponent(model, chances));
   const modes = modesOf(model, stages.at(-1)?.chances ?? model.prior);
-  const components = [...new Set(model.hypotheses.map(({ component }) => component))];
+  const components = [...model.hypothesesAt];
+  const sums = stages.map(({ chances }) =>
+    components.map(([, places]) => places.reduce((sum, at) => sum + (chances[at] ?? 0), 0)),
+  );
+  const decibans = sums.map((each) => each.map(decibansOf));
   return components
-    .map((component): Suspect => {
+    .map(([component], number): Suspect => {
       const known = model.components.known.get(component);
       return {
         place: known?.place ?? null,
         component,
         name: message('suspect', { place: namedComponent(model.components, component) }),
-        probability: sums.at(-1)?.get(component) ?? 0,
+        probability: sums.at(-1)?.[number] ?? 0,
         modes: modes.get(component) ?? [],
         because: stages.flatMap(({ text }, at): Contribution[] => {
           if (text === null) return [];
-          const decibans = decibansOf(sums[at]?.get(component)) - decibansOf(sums[at - 1]?.get(component));
-          return Math.abs(decibans) < 0.5 ? [] : [{ text, decibans }];
+          const change = (decibans[at]?.[number] ?? 0) - (decibans[at - 1]?.[number] ?? 0);
+          return Math.abs(change) < 0.5 ? [] : [{ text, decibans: change }];
         }),
       };
     })
@@ -103,7 +106,7 @@ function resultStages(model: FaultModel, results: readonly Result[]): Stage[] {
 }
 
 /** Ten times the decimal logarithm of the odds (Good 1950, Probability and the Weighing of Evidence). */
-function decibansOf(chance = 0): number {
+function decibansOf(chance: number): number {
   const bounded = Math.min(1 - 1e-12, Math.max(1e-12, chance));
   return 10 * Math.log10(bounded / (1 - bounded));
 }

@@ -12,8 +12,6 @@ export function scopeOf(components: Components, facts: Case): Scope {
   };
   const affected = orAll(facts.affectedSources, sources);
   const shown = orAll(facts.affectedDisplays, displays);
-  const path = new Set(
-    affected.flatMap((source) => shown.flatMap((display) => [...pathBetween(components, source, display)])),
-  );
+  const path = pathBetween(components, affected, shown);
   return { affected, unaffected: sources.filter((id) => !affected.includes(id)), displays: shown, path };
 }

@@ -65,6 +65,6 @@ export function sparedBySource(components: Components, scope: Scope, target: Pla
   const other = deviceAt(components, target)?.id;
   if (other === undefined) return [];
   if (scope.affected.includes(other) && scope.affected.length === 1) return [deviceKey(other)];
-  const passed = new Set(scope.displays.flatMap((display) => [...pathBetween(components, other, display)]));
+  const passed = pathBetween(components, [other], scope.displays);
   return [...scope.path].filter((key) => !passed.has(key));
 }

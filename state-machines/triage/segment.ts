@@ -72,15 +72,20 @@ function partsBehindSender(chain: Chain, deviceId: string): Set<string> {
   return parts;
 }
 
+/** Whether a part can still be at fault by all of these answers. */
+function possibleBy(chain: Chain, answers: readonly Answer[]): (part: string) => boolean {
+  const lefts = answers.map((answer) => partsLeft(chain, answer));
+  return (part) => lefts.every((left) => left.has(part));
+}
+
 /** The part of a chain that these answers leave possible; empty lists when they contradict each other. */
 export function segmentFor(chain: Chain, answers: readonly Answer[]): Segment {
-  const lefts = answers.map((answer) => partsLeft(chain, answer));
-  const possible = (part: string): boolean => lefts.every((left) => left.has(part));
+  const possible = possibleBy(chain, answers);
   const ids = chain.devices.map((device) => device.id);
   const inputHalfIds = ids.filter((id) => possible(inputHalf(id)));
   const outputHalfIds = ids.filter((id) => possible(outputHalf(id)));
   return {
-    deviceIds: ids.filter((id) => inputHalfIds.includes(id) || outputHalfIds.includes(id)),
+    deviceIds: ids.filter((id) => possible(inputHalf(id)) || possible(outputHalf(id))),
     linkIds: chain.links.map((link) => link.id).filter((id) => possible(wholeLink(id))),
     inputHalfIds,
     outputHalfIds,
@@ -104,8 +109,8 @@ export const isEmpty = (segment: Segment): boolean =>
 
 /** Devices whose menu can still tell a side: either answer would leave something that can be at fault. */
 export function menuDevicesLeft(chain: Chain, answers: readonly Answer[]): string[] {
-  const leaves = (deviceId: string, side: Side) =>
-    !isEmpty(segmentFor(chain, [...answers, { deviceId, side }]));
+  const possible = possibleBy(chain, answers);
+  const leaves = (deviceId: string, side: Side) => [...partsLeft(chain, { deviceId, side })].some(possible);
   return chain.devices
     .map(({ id }) => id)
     .filter((id) => whyNoMenuDevice(chain, id) === null && leaves(id, 'input') && leaves(id, 'output'));
