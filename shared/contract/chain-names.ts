@@ -38,9 +38,9 @@ export const pictureFeatures = ['vrr', 'allm', 'qms'] as const;
 
 /**
  * Why something of a picture doesn't get past a device: it can't; its EDID doesn't admit it; it limits or replaces that of
- * what follows; not everything that follows takes it; there are too few bits for it.
+ * what follows; not everything that follows takes it; there are too few bits, or too little blanking, for it.
  */
-export const lossReasons = ['device', 'edid', 'limits', 'replaces', 'combines', 'bits'] as const;
+export const lossReasons = ['device', 'edid', 'limits', 'replaces', 'combines', 'bits', 'blanking'] as const;
 
 /** How the samples of a picture are sent. */
 export const encodings = ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const;

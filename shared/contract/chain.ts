@@ -53,6 +53,8 @@ export const videoFormat = z.object({
   features: z.array(z.enum(pictureFeatures)).max(pictureFeatures.length).optional(),
   /** Two pictures at once, one above the other: frame packing (HDMI 1.4b, 8.2.3). */
   threeD: z.boolean().optional(),
+  /** Linear PCM that comes with it. */
+  sound: z.object({ channels: z.int().min(2).max(8), rateKHz: z.number().min(32).max(192) }).optional(),
 });
 export type VideoFormat = z.infer<typeof videoFormat>;
 

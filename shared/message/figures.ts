@@ -55,21 +55,26 @@ export const dynamicRangeNames: Record<NonNullable<Kinds['format']['dynamicRange
 };
 
 /** What comes with a picture, as ` HDR10 BT.2020 VRR`. */
-function comesWith({ dynamicRange, colorimetry, features, threeD }: Kinds['format']): string {
+function comesWith(
+  { dynamicRange, colorimetry, features, threeD, sound }: Kinds['format'],
+  { decimal }: FigureWords,
+): string {
   const parts = [
     ...(threeD ? ['3D'] : []),
     ...(dynamicRange === undefined || dynamicRange === 'sdr' ? [] : [dynamicRangeNames[dynamicRange]]),
     ...(colorimetry === 'bt2020' ? ['BT.2020'] : []),
     ...(features ?? []).map((feature) => feature.toUpperCase()),
+    ...(sound ? [`PCM ${sound.channels} × ${decimal(String(sound.rateKHz))} kHz`] : []),
   ];
   return parts.map((part) => ` ${part}`).join('');
 }
 
 /** `3840×2160p60 RGB 8 bit`; the rate to a thousandth, so that 59.94 and 60 stay apart. */
-export function formatFigures(format: Kinds['format'], { decimal, bit }: FigureWords): string {
+export function formatFigures(format: Kinds['format'], words: FigureWords): string {
+  const { decimal, bit } = words;
   const scan = format.interlaced ? 'i' : 'p';
   const rate = decimal(rounded(format.refreshHz, 3));
-  return `${format.widthPx}×${format.heightPx}${scan}${rate} ${encodingNames[format.encoding]} ${format.bitsPerComponent} ${bit}${comesWith(format)}`;
+  return `${format.widthPx}×${format.heightPx}${scan}${rate} ${encodingNames[format.encoding]} ${format.bitsPerComponent} ${bit}${comesWith(format, words)}`;
 }
 
 /** `TMDS 600 MHz (18 Gbit/s)`, `FRL 4 × 12 Gbit/s (48 Gbit/s)`. */

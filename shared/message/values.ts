@@ -84,6 +84,7 @@ export type Kinds = {
     colorimetry?: OneOf<typeof colorimetries> | undefined;
     features?: readonly OneOf<typeof pictureFeatures>[] | undefined;
     threeD?: boolean | undefined;
+    sound?: { channels: number; rateKHz: number } | undefined;
   };
   /** How fast a port or cable is driven. */
   mode: { kind: 'tmds'; maxCharacterRateMHz: number } | { kind: 'frl'; lanes: number; gbpsPerLane: number };

@@ -49,6 +49,8 @@ function remedy({ role }: Device, { why }: Loss): Message {
       return message('feedDisplaysAlike');
     case 'bits':
       return message('askForTenBits');
+    case 'blanking':
+      return message('askForLessSound');
   }
 }
 

@@ -23,6 +23,7 @@ export const auditDeviceCodes = {
   setInputToAdmit: {},
   feedDisplaysAlike: {},
   askForTenBits: {},
+  askForLessSound: {},
   feedsOtherDisplays: { device: 'place', others: 'place[]', display: 'place' },
   unplugForTheSearch: { cable: 'place', at: 'device' },
   feedsInParallel: { device: 'place', displays: 'place[]' },

@@ -55,6 +55,8 @@ export const linkBudgetCodes = {
   lostByReplacedEdid: lost,
   lostByCommonEdid: lost,
   lostForWantOfBits: lost,
+  lossOfSound: {},
+  lostForWantOfBlanking: lost,
   linkLoses: { need: 'message', losses: 'message[]' },
 
   noLinkToJudge: { format: 'format' },

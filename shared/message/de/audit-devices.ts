@@ -42,6 +42,8 @@ export const auditDevicesDe: Sentences<typeof auditDeviceCodes> = {
   feedDisplaysAlike: () =>
     'Speis die geringere Anzeige aus einem Ausgang mit eigenem Bild, oder verlang, was alle nehmen.',
   askForTenBits: () => 'Verlang 10 Bit oder mehr; 4:2:2 bringt sie ohne höhere Rate.',
+  askForLessSound: () =>
+    'Verlang weniger Kanäle oder eine kleinere Rate des Tons, oder sende ihn komprimiert; ein Timing mit mehr Austastung hat mehr Platz.',
   feedsOtherDisplays: ({ device, others, display }, say) =>
     `${say.start(say.place(device))} speist auch ${say.and(others.map((one) => say.place(one, 'accusative')))}, neben ${say.place(display, 'dative')}.`,
   unplugForTheSearch: ({ cable, at }, say) =>

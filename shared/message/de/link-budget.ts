@@ -59,6 +59,9 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
     `nicht alle Anzeigen hinter ${say.place(device, 'dative')} nehmen ${say.and(what.map(say.message))}`,
   lostForWantOfBits: ({ device, what }, say) =>
     `${say.and(what.map(say.message))} aus ${say.place(device, 'dative')} zeigt mit 8 Bit Stufen`,
+  lossOfSound: () => 'so viel Ton',
+  lostForWantOfBlanking: ({ device, what }, say) =>
+    `die Austastung des Bildes aus ${say.place(device, 'dative')} hat keinen Platz für ${say.and(what.map(say.message))}`,
   linkLoses: ({ need, losses }, say) =>
     `${say.message(need)}, und das hat sie, aber ${say.and(losses.map(say.message))}.`,
 

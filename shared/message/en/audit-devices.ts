@@ -38,6 +38,8 @@ export const auditDevicesEn: Sentences<typeof auditDeviceCodes> = {
   feedDisplaysAlike: () =>
     'Feed the lesser display from an output that sends it a picture of its own, or ask for what all of them take.',
   askForTenBits: () => 'Ask for 10 bits or more; 4:2:2 brings them at no higher rate.',
+  askForLessSound: () =>
+    'Ask for fewer channels or a lower rate of sound, or send it compressed; a timing with more blanking has more room.',
   feedsOtherDisplays: ({ device, others, display }, say) =>
     `${say.start(say.place(device))} also feeds ${say.and(others.map((one) => say.place(one)))}, beside ${say.place(display)}.`,
   unplugForTheSearch: ({ cable, at }, say) =>

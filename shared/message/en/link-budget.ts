@@ -58,6 +58,9 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
     `not all displays behind ${say.place(device)} take ${say.and(what.map(say.message))}`,
   lostForWantOfBits: ({ device, what }, say) =>
     `${say.and(what.map(say.message))} out of ${say.place(device)} shows bands with 8 bits`,
+  lossOfSound: () => 'so much sound',
+  lostForWantOfBlanking: ({ device, what }, say) =>
+    `the blanking of the picture out of ${say.place(device)} has no room for ${say.and(what.map(say.message))}`,
   linkLoses: ({ need, losses }, say) =>
     `${say.message(need)}, which it has, but ${say.and(losses.map(say.message))}.`,
 

@@ -1,3 +1,4 @@
+export { type Sound, soundFits } from './audio.ts';
 export { type CompressedFit, type CompressionCapabilities, compressedFit } from './compression.ts';
 export {
   assumedAudioPacketsHz,

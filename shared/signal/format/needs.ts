@@ -1,5 +1,5 @@
 import type { VideoFormat } from '../../contract/chain.ts';
-import { type FoundTiming, findTiming } from '../timings/index.ts';
+import { type FoundTiming, findTiming, framePacked } from '../timings/index.ts';
 import { type FrlNeeds, frlNeeds, leastFrlRate } from './frl.ts';
 import type { FrlRate } from './frl-rates.ts';
 import { type TmdsNeed, tmdsNeed } from './tmds.ts';
@@ -20,11 +20,13 @@ export type FormatNeed = FoundTiming & {
  * @param found the timing it is sent with, where it is known better than by size and rate: from an EDID
  */
 export function formatNeed(format: VideoFormat, found: FoundTiming = findTiming(format)): FormatNeed {
-  const frl = frlNeeds(found.timing, format);
+  const timing = format.threeD ? framePacked(found.timing) : found.timing;
+  const frl = frlNeeds(timing, format);
   return {
-    ...found,
+    source: found.source,
+    timing,
     format,
-    tmds: tmdsNeed(found.timing, format),
+    tmds: tmdsNeed(timing, format),
     frl,
     leastFrlRate: frl && leastFrlRate(frl),
   };

@@ -1,8 +1,9 @@
 import type { VideoFormat } from '../../contract/chain.ts';
-import { type FormatNeed, formatNeed } from '../format/index.ts';
+import { type FormatNeed, formatNeed, soundFits } from '../format/index.ts';
 import { listedTiming } from './admission.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import { candidateFormats } from './candidates.ts';
+import type { Capacity } from './capacity.ts';
 import { carriedBy } from './carried.ts';
 import type { EdidOffer } from './edid-offer.ts';
 import { elementsOf, type LinkElement } from './elements.ts';
@@ -14,6 +15,7 @@ import {
   limitsOf,
   linkVerdicts,
   surelyFits,
+  wayOver,
   withLosses,
 } from './verdict.ts';
 import type { Run, Wiring } from './wiring.ts';
@@ -51,8 +53,10 @@ export function judgeRuns(
     const limits = limitsOf(elements, seenHere.offer);
     const needHere = (format: VideoFormat): FormatNeed => asListed(needOf(format), seenHere.offer);
     const ends = { isStart: !fed.has(run.source.id), isEnd: !feeding.has(run.sink.id), convertsAt };
-    const lossesOf = (format: VideoFormat, isOffered: boolean): Loss[] =>
-      lossesOn(run, format, { seen: seenHere, isOffered, ...ends });
+    const lossesOf = (format: VideoFormat, isOffered: boolean): Loss[] => {
+      const isSoundLost = losesSound(needHere(format), limits.rated.whole);
+      return lossesOn(run, format, { seen: seenHere, isOffered, isSoundLost, ...ends });
+    };
     const judge = once((format) => {
       const verdict = judgeFormat(needHere(format), limits);
       return withLosses(verdict, lossesOf(format, verdict.refusals.length === 0));
@@ -72,6 +76,15 @@ export function judgeRuns(
       allFit: (format) => madeFit && (!wanted || fits(asAsked ? format : plainly(format))),
     };
   });
+}
+
+/** Whether the blanking has no room for the sound that is asked for, on the way that the picture goes. */
+function losesSound(need: FormatNeed, whole: Capacity): boolean {
+  const { timing, format } = need;
+  const way = format.sound === undefined ? null : wayOver(need, whole);
+  return (
+    way !== null && format.sound !== undefined && !soundFits(timing, format, { sound: format.sound, way })
+  );
 }
 
 /** Whether a device converts, and whether it keeps HDR out of the EDID that it shows. */

@@ -52,7 +52,7 @@ export function plainly(format: VideoFormat): VideoFormat {
 export function lossesOn(
   run: Run,
   format: VideoFormat,
-  { seen, isStart, isEnd, isOffered, convertsAt }: LossContext,
+  { seen, isStart, isEnd, isOffered, isSoundLost, convertsAt }: LossContext,
 ): Loss[] {
   const asks = asksOf(format);
   const found: Loss[] = [];
@@ -64,6 +64,7 @@ export function lossesOn(
     lose(run.source.id, 'device', lostAt(run.source));
     if (wantsMoreBits(format)) lose(run.source.id, 'bits', asks.filter(({ isHdr }) => isHdr).map(whatOf));
   }
+  if (isStart && isSoundLost) lose(run.source.id, 'blanking', [message('lossOfSound')]);
   if (isEnd || !converts(run.sink)) lose(run.sink.id, 'device', lostAt(run.sink));
   if (!isOffered || seen.offer === null) return joined(found);
   for (const ask of asks) {
@@ -79,6 +80,8 @@ export type LossContext = {
   isStart: boolean;
   isEnd: boolean;
   isOffered: boolean;
+  /** The blanking of the picture has no room for the sound. */
+  isSoundLost: boolean;
   convertsAt: (deviceId: string) => { converts: boolean; dropsHdr: boolean };
 };
 

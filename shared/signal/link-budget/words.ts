@@ -56,6 +56,7 @@ const lossCodes = {
   replaces: 'lostByReplacedEdid',
   combines: 'lostByCommonEdid',
   bits: 'lostForWantOfBits',
+  blanking: 'lostForWantOfBlanking',
 } as const satisfies Record<Loss['why'], unknown>;
 
 /** What gets lost at a device, and why. */

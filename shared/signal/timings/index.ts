@@ -6,6 +6,7 @@ export {
   atPixelClock,
   type Blanking,
   blankingTotal,
+  framePacked,
   horizontalBlankingPx,
   lineRateKHz,
   refreshHz,

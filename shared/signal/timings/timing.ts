@@ -37,5 +37,15 @@ export const lineRateKHz = (timing: Timing): number => timing.pixelClockKHz / to
 export const refreshHz = (timing: Timing): number =>
   (lineRateKHz(timing) * 1000 * (timing.interlaced ? 2 : 1)) / totalLines(timing);
 
+/**
+ * Two pictures in one, left above right with the vertical blanking once more between them: twice the lines at twice the
+ * pixel clock. Source: HDMI 1.4b, 8.2.3.2, frame packing.
+ */
+export const framePacked = (timing: Timing): Timing => ({
+  ...timing,
+  heightPx: timing.heightPx + totalLines(timing),
+  pixelClockKHz: timing.pixelClockKHz * 2,
+});
+
 /** The same raster at another pixel clock, as between 60 and 60/1.001 Hz. */
 export const atPixelClock = (timing: Timing, pixelClockKHz: number): Timing => ({ ...timing, pixelClockKHz });

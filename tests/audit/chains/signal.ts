@@ -9,12 +9,13 @@ import {
   rowOf,
   source,
   splitter,
+  tmds9,
   withDevice,
   withPort,
 } from '../../chain/build-chain.ts';
 import { display18, edidHex } from '../../signal/link-budget/build-edid.ts';
 import { format } from '../../signal/link-budget/chains.ts';
-import { edid18, uhd60, wanting } from './build.ts';
+import { edid18, hd60, uhd60, wanting } from './build.ts';
 import type { Row } from './row.ts';
 
 const hdr10: VideoFormat = { ...format(2160, 60, 'ycbcr422', 12), dynamicRange: 'hdr10' };
@@ -28,6 +29,9 @@ const way = (wanted: VideoFormat, facts: { [id: string]: Partial<Device> } = {})
 };
 const seenBy = (of: Chain, edid: string): Chain => withPort(of, 'tv', 'in1', { edidHex: edid });
 const none = { passes: { dynamicRanges: [], features: [], wideColour: false, threeD: false } };
+const sd60: VideoFormat = { ...hd60, widthPx: 720, heightPx: 480 };
+/** The receiver's input set to 9 Gbit/s. */
+const low = (wanted: VideoFormat): Chain => withPort(way(wanted), 'receiver', 'in1', { setMode: tmds9 });
 const limits: Device['edidHandling'] = {
   kind: 'limits',
   maxTmdsCharacterRateMHz: null,
@@ -143,6 +147,24 @@ export const signalRows: Row[] = [
     'a splitter on two displays of which one takes no HDR',
     splitOn(edid18, edidSdr),
     ['picture-loss shouldFix splitter: lossAtDevice > feedDisplaysAlike'],
+  ],
+  [
+    'eight channels at 192 kHz beside 480p60, whose blanking is short',
+    way({ ...sd60, sound: { channels: 8, rateKHz: 192 } }),
+    ['picture-loss shouldFix player: lossAtDevice > askForLessSound'],
+  ],
+  ['eight channels at 48 kHz beside 480p60', way({ ...sd60, sound: { channels: 8, rateKHz: 48 } }), []],
+  ['eight channels at 192 kHz beside 2160p60', way({ ...uhd60, sound: { channels: 8, rateKHz: 192 } }), []],
+  ['3D of 1080p60 on sockets of 9 Gbit/s: 297 MHz', low({ ...hd60, threeD: true }), []],
+  [
+    '3D of 1080p120 there: twice 297 MHz',
+    low({ ...format(1080, 120, 'rgb', 8), threeD: true }),
+    ['port-mode mustFix receiver.in1: portSetBelowNeed > setPortMode'],
+  ],
+  [
+    '3D on a display whose EDID has none',
+    seenBy(way({ ...hd60, threeD: true }), edid18),
+    ['picture-loss shouldFix tv: lossAtDevice > setInputToAdmit'],
   ],
   [
     'the colours of BT.2020 on a receiver that doesn’t pass them',
