@@ -12,9 +12,18 @@ import {
   frlOverhead,
   frlRates,
   type Sampling,
+  soundFits,
   tmdsNeed,
 } from '../../../shared/signal/format/index.ts';
-import { ctaTimings, type Timing, totalWidthPx, vicTiming } from '../../../shared/signal/timings/index.ts';
+import {
+  ctaTimings,
+  refreshHz,
+  type Timing,
+  totalLines,
+  totalWidthPx,
+  vicTiming,
+} from '../../../shared/signal/timings/index.ts';
+import { carriesStepByStep, type Line, type Packing } from './capacity-method.ts';
 
 const depths = [8, 10, 12, 16] as const;
 const anyTiming = fc.constantFrom(...ctaTimings.values());
@@ -79,35 +88,15 @@ const uhd60: VideoFormat = {
   bitsPerComponent: 8,
 };
 
-/**
- * The capacity method step by step at one rate, as HDMI 2.1 6.5.6.2 words it (from memory), against the product's
- * closed form: characters a line surely has; picture and blanking times; tri-bytes borrowed; what is left.
- */
-function carriesStepByStep(each: Timing, how: Sampling, { lanes, gbpsPerLane }: FrlRate): boolean {
-  const depth = how.encoding === 'ycbcr422' ? 1 : how.bitsPerComponent / 8;
-  const halved = how.encoding === 'ycbcr420' ? 2 : 1;
-  const totalPx = totalWidthPx(each);
-  const blankPx = totalPx - each.widthPx;
-  const overhead = (lanes + 32 + 2.5) / (4 * 510 + lanes) + 0.003;
-  const clockHz = each.pixelClockKHz * 1000 * 1.005;
-  const lineS = totalPx / clockHz;
-  const laneHz = (gbpsPerLane * 1e9 * (1 - 300 / 1e6)) / 18;
-  const charactersPerLine = Math.floor(lineS * laneHz * lanes);
-  const packets = Math.ceil((192_000 + 3000) * 1.001 * lineS);
-  const active = Math.ceil((24 * (depth / halved) * each.widthPx) / 8 / 3);
-  const blank = Math.ceil((blankPx * depth) / halved);
-  const activeMinS = (1.5 * active) / (lanes * laneHz * (1 - overhead));
-  const blankMinS = blank / (lanes * laneHz * (1 - overhead));
-  const activeRefS = (lineS * each.widthPx) / totalPx;
-  const blankRefS = (lineS * blankPx) / totalPx;
-  if (blankRefS < blankMinS) return false;
-  const borrowedS = Math.max(activeMinS - activeRefS, 0);
-  if (Math.ceil(borrowedS * (clockHz / totalPx) * (active + blank)) > 400) return false;
-  const free = Math.floor(Math.max((blankPx * depth) / halved - 32 * (1 + packets) - 7, 0));
-  const saved = Math.floor(Math.max((7 / 8) * free - 4, 0));
-  const payload = Math.ceil(1.5 * active) + blank - saved;
-  return payload / charactersPerLine + overhead <= 1;
-}
+const lineOf = (each: Timing): Line => ({
+  activePx: each.widthPx,
+  totalPx: totalWidthPx(each),
+  clockMHz: each.pixelClockKHz / 1000,
+});
+const packingOf = ({ encoding, bitsPerComponent }: Sampling): Packing => ({
+  depth: encoding === 'ycbcr422' ? 1 : bitsPerComponent / 8,
+  pixelsPerCharacter: encoding === 'ycbcr420' ? 2 : 1,
+});
 
 describe('a fixed rate link', () => {
   it('has overheads of 2.136 % on three lanes and 2.184 % on four', () => {
@@ -121,7 +110,7 @@ describe('a fixed rate link', () => {
     for (const each of ctaTimings.values())
       for (const how of carriedSamplings)
         for (const rate of frlRates) {
-          const carries = carriesStepByStep(each, how, rate);
+          const carries = carriesStepByStep(lineOf(each), packingOf(how), rate);
           expect(frlCarries(each, how, rate), JSON.stringify({ each, how, rate })).toBe(carries);
           compared += 1;
           carried += carries ? 1 : 0;
@@ -218,5 +207,52 @@ describe('compression', () => {
         expect(more?.bitsPerPixel ?? 0).toBeGreaterThanOrEqual(less?.bitsPerPixel ?? 0);
       }),
     );
+  });
+});
+
+describe('sound beside a picture', () => {
+  const raster = (vic: number) => ({ timing: timing(vic), how: sampling('rgb', 8) });
+  // HDMI 1.4b, table of the highest rates of linear PCM by picture in 24 bits a pixel (from memory).
+  it.each([
+    ['480p60 on TMDS', 3, 8, 48, true],
+    ['480p60 on TMDS', 3, 8, 96, false],
+    ['480p60 on TMDS', 3, 2, 192, true],
+    ['480i60 on TMDS', 7, 8, 96, true],
+    ['480i60 on TMDS', 7, 8, 192, false],
+    ['720p60 on TMDS', 4, 8, 192, true],
+    ['1080p60 on TMDS', 16, 8, 192, true],
+  ] as const)('of %s, VIC %i: %i channels at %f kHz', (_, vic, channels, rateKHz, fits) => {
+    const { timing: each, how } = raster(vic);
+    expect(soundFits(each, how, { sound: { channels, rateKHz }, way: 'tmds' })).toBe(fits);
+  });
+
+  it('fits a fixed rate link exactly where the least data island is no longer than the blanking', () => {
+    let refused = 0;
+    for (const each of ctaTimings.values())
+      for (const how of carriedSamplings)
+        for (const sound of [
+          { channels: 8, rateKHz: 192 },
+          { channels: 2, rateKHz: 48 },
+        ]) {
+          const { depth, pixelsPerCharacter } = packingOf(how);
+          const blanking = ((totalWidthPx(each) - each.widthPx) * depth) / pixelsPerCharacter;
+          const lineS = totalWidthPx(each) / (each.pixelClockKHz * 1000 * 1.005);
+          const packetsHz = sound.channels === 2 ? 12_000 : 192_000;
+          const island = 32 * (1 + Math.ceil((packetsHz + 3000) * 1.001 * lineS));
+          expect(soundFits(each, how, { sound, way: 'frl' })).toBe(island <= blanking);
+          refused += island <= blanking ? 0 : 1;
+        }
+    expect(refused).toBeGreaterThan(100);
+  });
+});
+
+describe('3D in frame packing', () => {
+  // HDMI 1.4b 8.2.3.2: 1080p24 goes out at 148.5 MHz in 2205 lines shown, 2250 in all.
+  it('takes twice the clock and twice the lines', () => {
+    const need = formatNeed({ ...uhd60, widthPx: 1920, heightPx: 1080, refreshHz: 24, threeD: true });
+    expect(need.tmds?.characterRateMHz).toBe(148.5);
+    expect(need.timing.heightPx).toBe(2205);
+    expect(totalLines(need.timing)).toBe(2250);
+    expect(refreshHz(need.timing)).toBeCloseTo(24, 9);
   });
 });
