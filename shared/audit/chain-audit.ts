@@ -5,7 +5,8 @@ import type { Chain, Finding, Place } from '../contract/chain.ts';
 import { findingSeverities } from '../contract/chain-names.ts';
 import type { Symptom } from '../contract/triage.ts';
 import { type Message, message } from '../message/index.ts';
-import { type BudgetAssumptions, joinedLosses, linkFaults } from '../signal/link-budget/index.ts';
+import { demandOf } from '../signal/content-protection/index.ts';
+import { askedRuns, type BudgetAssumptions, joinedLosses, linkFaults } from '../signal/link-budget/index.ts';
 import { type PowerAssumptions, powerBudget } from '../signal/power.ts';
 import { capacityRules } from './rules/cable-capacity.ts';
 import { cableRules } from './rules/cables.ts';
@@ -80,6 +81,7 @@ const linkRules = [...capacityRules, ...cableRules, ...portRules];
 function linksOf(context: AuditContext, own: AuditOptions['assumptions']): LinkContext[] {
   const { chain } = context;
   const { requiredGbps } = context.assumptions;
+  const wanted = askedRuns(chain);
   const faulty = linkFaults(chain, { requiredGbps, assumptions: own?.budget ?? {} });
   const powers = new Map(powerBudget(chain, own?.cableDrawMa).map((power) => [power.linkId, power]));
   return faulty.flatMap(({ run, faults }) => {
@@ -88,7 +90,19 @@ function linksOf(context: AuditContext, own: AuditOptions['assumptions']): LinkC
     const ends = { source, output, sink, input };
     return power === undefined
       ? []
-      : [{ ...context, link, ends, named: namedLink(chain, link), faults, power }];
+      : [
+          {
+            ...context,
+            link,
+            ends,
+            named: namedLink(chain, link),
+            faults,
+            power,
+            asksForNewerProtection:
+              wanted.length === 0 ||
+              wanted.some(({ linkIds, format }) => linkIds.has(link.id) && demandOf(format) === 'type1'),
+          },
+        ];
   });
 }
 

@@ -24,6 +24,7 @@ const modesByRule: Readonly<Record<string, readonly FailureMode[]>> = {
   'link-budget': ['bandwidth', 'portMode'],
   'five-volt': ['fiveVolt', 'linkPower'],
   'content-protection': ['contentProtection'],
+  'protection-topology': ['contentProtection'],
 };
 
 /** The failure modes a rule speaks of; null for a rule that isn't known, which is taken to mean all at its place. */

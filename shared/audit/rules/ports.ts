@@ -130,6 +130,7 @@ function portProtection(context: LinkContext): Observation[] {
     const own = protectionRank[port.contentProtection];
     const other = protectionRank[peer.contentProtection];
     if (own === null || own >= 2 || (other !== null && other <= own)) return [];
+    if (own > 0 && !context.asksForNewerProtection) return [];
     const better = freePorts(context.chain, ref.deviceId, port.direction).filter(
       (each) => (protectionRank[each.contentProtection] ?? 0) >= 2 && highestGbps(each) >= highestGbps(port),
     );

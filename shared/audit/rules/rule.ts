@@ -37,6 +37,8 @@ export type LinkContext = AuditContext & {
   named: NamedPlace;
   /** What keeps it from carrying what is asked of it. */
   faults: readonly LinkFault[];
+  /** Something wanted over it comes with content that asks for the newer protection; yes where nothing is recorded. */
+  asksForNewerProtection: boolean;
   /** Its 5 V line. */
   power: LinkPower;
 };

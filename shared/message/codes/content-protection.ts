@@ -34,4 +34,5 @@ export const contentProtectionCodes = {
   suspectCable: { cable: 'place', construction: 'construction', length: 'metres' },
   suspectOpticalCable: { cable: 'place', construction: 'construction', length: 'metres' },
   findProtectionVersions: {},
+  hangFewerBehindSource: {},
 } as const satisfies CodeTable;

@@ -29,12 +29,12 @@ export const contentProtectionDe: Sentences<typeof contentProtectionCodes> = {
   type1ShownUnknown: (values, say) =>
     `Inhalt vom Stream-Typ 1 ${way(values, say)}: nicht bekannt.${then(values.hop, say)}`,
   type1NotShown: (values, say) =>
-    `Inhalt vom Stream-Typ 1 ${way(values, say)}: wird nicht gezeigt.${then(values.hop, say)}`,
+    `Inhalt vom Stream-Typ 1 ${way(values, say)}: nicht so, wie er ist; Quellen weichen meist auf ein geringeres Format aus oder zeigen eine Meldung.${then(values.hop, say)}`,
   protectedShown: (values, say) => `Geschützter Inhalt ${way(values, say)}: Jede Strecke lässt ihn zu.`,
   protectedShownUnknown: (values, say) =>
     `Geschützter Inhalt ${way(values, say)}: nicht bekannt.${then(values.hop, say)}`,
   protectedNotShown: (values, say) =>
-    `Geschützter Inhalt ${way(values, say)}: wird nicht gezeigt.${then(values.hop, say)}`,
+    `Geschützter Inhalt ${way(values, say)}: Quellen zeigen stattdessen meist eine Meldung oder nichts.${then(values.hop, say)}`,
   behindSource: (values, say) => `${hanging(values, say)}.`,
   tooMuchBehindSource: (values, say) =>
     `${hanging(values, say)}: zu viel, und vielleicht ist nichts zu sehen.`,
@@ -42,6 +42,8 @@ export const contentProtectionDe: Sentences<typeof contentProtectionCodes> = {
     `${say.start(say.place(cable))}: ${say.construction(construction)}, ${say.metres(length)}.`,
   suspectOpticalCable: ({ cable, construction, length }, say) =>
     `${say.start(say.place(cable))}: ${say.construction(construction)}, ${say.metres(length)}. Optische Kabel führen die Steuerleitungen durch Elektronik, und die versagt so zuerst.`,
+  hangFewerBehindSource: () =>
+    'Nimm Geräte aus dem Weg, oder speis einen Teil der Anzeigen aus einer anderen Quelle; ein Gerät, das kein Repeater ist, zählt nicht.',
   findProtectionVersions: () =>
     'Finde heraus, welche Version jedes Ende kann, stell sie ein, wo das geht, oder lass das ältere Gerät weg.',
 };

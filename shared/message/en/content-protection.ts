@@ -28,18 +28,20 @@ export const contentProtectionEn: Sentences<typeof contentProtectionCodes> = {
   type1ShownUnknown: (values, say) =>
     `Content of stream type 1 ${way(values, say)}: not known.${then(values.hop, say)}`,
   type1NotShown: (values, say) =>
-    `Content of stream type 1 ${way(values, say)}: not shown.${then(values.hop, say)}`,
+    `Content of stream type 1 ${way(values, say)}: not as it is; sources commonly fall back to a lower format, or show a message.${then(values.hop, say)}`,
   protectedShown: (values, say) => `Protected content ${way(values, say)}: every hop allows it.`,
   protectedShownUnknown: (values, say) =>
     `Protected content ${way(values, say)}: not known.${then(values.hop, say)}`,
   protectedNotShown: (values, say) =>
-    `Protected content ${way(values, say)}: not shown.${then(values.hop, say)}`,
+    `Protected content ${way(values, say)}: sources commonly show a message in its place, or nothing.${then(values.hop, say)}`,
   behindSource: (values, say) => `${hanging(values, say)}.`,
   tooMuchBehindSource: (values, say) => `${hanging(values, say)}: too many, and it may show nothing.`,
   suspectCable: ({ cable, construction, length }, say) =>
     `${say.start(say.place(cable))}: ${say.construction(construction)}, ${say.metres(length)}.`,
   suspectOpticalCable: ({ cable, construction, length }, say) =>
     `${say.start(say.place(cable))}: ${say.construction(construction)}, ${say.metres(length)}. Optical cables carry the control lines through electronics, and these fail in this way first.`,
+  hangFewerBehindSource: () =>
+    'Take devices out of the way, or feed part of the displays from another source; a device that isn’t a repeater doesn’t count.',
   findProtectionVersions: () =>
     'Find out which version each end does, set it where it can be set, or leave the older device out.',
 };

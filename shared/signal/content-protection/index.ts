@@ -1,3 +1,4 @@
+export { demandOf } from './demand.ts';
 export type { ContentDemand, Hop } from './hop.ts';
 export {
   type ChainProtection,

@@ -1,9 +1,9 @@
 import { downstreamOf, upstreamOf } from '../../chain/graph.ts';
-import type { Device, Port, WantedFormat } from '../../contract/chain.ts';
+import type { Chain, Device, Port, WantedFormat } from '../../contract/chain.ts';
 import { formatNeed } from '../format/index.ts';
 import { modeCapacity } from './capacity.ts';
 import { wayOver } from './verdict.ts';
-import type { Wiring } from './wiring.ts';
+import { type Wiring, wiringOf } from './wiring.ts';
 
 /**
  * The runs, by id, that a wanted format is asked of: those on a way from a source that it is wanted of to a display that
@@ -35,6 +35,26 @@ export function askedOf({ chain, runs }: Wiring, wanted: WantedFormat): Readonly
   const isNamed = (sourceIds?.length ?? 0) + (displayIds?.length ?? 0) > 0;
   // A loop has neither start nor end; and where nothing able feeds anything able, it is asked of all.
   return new Set((asked.length > 0 || isNamed ? asked : runs).map(({ link }) => link.id));
+}
+
+/** A wanted format with what it is asked of. */
+export type AskedRuns = {
+  format: WantedFormat;
+  linkIds: ReadonlySet<string>;
+  /** Devices that the asked links start from, and go into. */
+  sourceIds: ReadonlySet<string>;
+  displayIds: ReadonlySet<string>;
+};
+
+/** What each wanted format of a chain is asked of, in the chain's order. */
+export function askedRuns(chain: Chain): AskedRuns[] {
+  const wiring = wiringOf(chain);
+  return chain.wantedFormats.map((format) => {
+    const linkIds = askedOf(wiring, format);
+    const runs = wiring.runs.filter(({ link }) => linkIds.has(link.id));
+    const sourceIds = new Set(runs.map(({ source }) => source.id));
+    return { format, linkIds, sourceIds, displayIds: new Set(runs.map(({ sink }) => sink.id)) };
+  });
 }
 
 function chosen(

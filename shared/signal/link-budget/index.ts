@@ -1,3 +1,4 @@
+export { type AskedRuns, askedRuns } from './asked.ts';
 export type { BudgetAssumptions } from './assumptions.ts';
 export type {
   BudgetOptions,

@@ -4,6 +4,7 @@ import {
   chainOf,
   display,
   homeCinema,
+  matrixSwitch,
   processor,
   receiver,
   rowOf,
@@ -32,6 +33,13 @@ const none = { passes: { dynamicRanges: [], features: [], wideColour: false, thr
 const sd60: VideoFormat = { ...hd60, widthPx: 720, heightPx: 480 };
 /** The receiver's input set to 9 Gbit/s. */
 const low = (wanted: VideoFormat): Chain => withPort(way(wanted), 'receiver', 'in1', { setMode: tmds9 });
+const old = (wanted: VideoFormat): Chain =>
+  withoutFree(withPort(way(wanted), 'tv', 'in1', { contentProtection: '1.4' }));
+/** The television with the one input. */
+function withoutFree(of: Chain): Chain {
+  const tv = of.devices.find(({ id }) => id === 'tv');
+  return withDevice(of, 'tv', { ports: tv?.ports.slice(0, 1) ?? [] });
+}
 const limits: Device['edidHandling'] = {
   kind: 'limits',
   maxTmdsCharacterRateMHz: null,
@@ -147,6 +155,39 @@ export const signalRows: Row[] = [
     'a splitter on two displays of which one takes no HDR',
     splitOn(edid18, edidSdr),
     ['picture-loss shouldFix splitter: lossAtDevice > feedDisplaysAlike'],
+  ],
+  [
+    'a television of 1.4 where 2160p is wanted',
+    old(uhd60),
+    ['content-protection shouldFix receiverout1-tvin1: type1NotShown > findProtectionVersions'],
+  ],
+  ['the same where 1080p is all that is wanted', old(hd60), []],
+  [
+    'the same with HDR of 1080p',
+    old({ ...hd60, bitsPerComponent: 10, dynamicRange: 'hdr10' }),
+    ['content-protection shouldFix receiverout1-tvin1: type1NotShown > findProtectionVersions'],
+  ],
+  [
+    'a television without protection where 1080p is wanted',
+    withoutFree(withPort(way(hd60), 'tv', 'in1', { contentProtection: 'none' })),
+    ['content-protection shouldFix receiverout1-tvin1: protectedNotShown > findProtectionVersions'],
+  ],
+  [
+    'an old input of the receiver, a new one free, where 1080p is wanted',
+    withPort(way(hd60), 'receiver', 'in1', { contentProtection: '1.4' }),
+    [],
+  ],
+  [
+    'five switches in a row behind a source: 2.2 allows four levels',
+    wanting(
+      rowOf([
+        source('player'),
+        ...[1, 2, 3, 4, 5].map((number) => matrixSwitch(`switch${number}`)),
+        display('tv'),
+      ]),
+      hd60,
+    ),
+    ['protection-topology shouldFix playerout1-switch1in1: tooMuchBehindSource > hangFewerBehindSource'],
   ],
   [
     'eight channels at 192 kHz beside 480p60, whose blanking is short',
