@@ -1,5 +1,6 @@
 import { findDevice, findLink, findPort } from '../../../shared/chain/look-up.ts';
 import type { Chain, Device, Link, Place } from '../../../shared/contract/chain.ts';
+import { dynamicRangeNames } from '../../../shared/message/figures.ts';
 import { Facts } from '../parts/card.tsx';
 import { terms } from '../words/terms.ts';
 import { number } from '../words/times.ts';
@@ -26,10 +27,34 @@ function DeviceFacts({ device }: { device: Device }) {
         [t.serial, device.serial ?? t.notKnown],
         [t.firmware, device.firmware ?? t.notKnown],
         [t.drawsMenu, device.drawsMenu ? t.yes : t.no],
+        ...passed(device.passes),
         [t.notes, device.notes],
       ]}
     />
   );
+}
+
+/** What is recorded of what comes with a picture; nothing of what nobody looked up. */
+function passed(passes: Device['passes']): [string, string | null][] {
+  const t = factWords();
+  const { dynamicRanges, features, deepestBits, wideColour, threeD, toneMaps } = passes ?? {};
+  const yesNo = (is: boolean | undefined): string | null => (is === undefined ? null : is ? t.yes : t.no);
+  const listed = (names: readonly string[] | undefined): string | null =>
+    names === undefined ? null : names.length === 0 ? t.none : names.join(', ');
+  return [
+    [t.hdr, listed(dynamicRanges?.map((kind) => dynamicRangeNames[kind]))],
+    [t.features, listed(features?.map((feature) => feature.toUpperCase()))],
+    [t.deepestBits, deepestBits === undefined ? null : String(deepestBits)],
+    ['BT.2020', yesNo(wideColour)],
+    ['3D', yesNo(threeD)],
+    [t.toneMaps, yesNo(toneMaps)],
+  ];
+}
+
+function rated({ rated: by }: Link): string | null {
+  if (by === undefined) return null;
+  const reach = by.lengthM === null ? '' : `, ${number(by.lengthM, 1)} m`;
+  return `${number(by.gbps, 2)} Gbit/s${reach}`;
 }
 
 function LinkFacts({ chain, link }: { chain: Chain; link: Link }) {
@@ -53,6 +78,9 @@ function LinkFacts({ chain, link }: { chain: Chain; link: Link }) {
         [t.construction, terms().construction[link.construction]],
         [t.category, terms().category[link.category]],
         [t.certified, link.certified ? t.yes : t.no],
+        [t.rated, rated(link)],
+        [t.gauge, link.gaugeAwg === undefined ? null : `AWG ${link.gaugeAwg}`],
+        [t.couplers, link.couplers === undefined ? null : String(link.couplers)],
         [t.direction, t.directions[link.direction]],
         [t.sourceEnd, end(link.sourceEnd)],
         [t.sinkEnd, end(link.sinkEnd)],

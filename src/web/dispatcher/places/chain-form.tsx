@@ -9,6 +9,7 @@ import { terms } from '../../words/terms.ts';
 import { newDevice, newLink, withoutDevice } from './chain-edits.ts';
 import { DeviceForm } from './device-form.tsx';
 import { LinkForm } from './link-form.tsx';
+import { WantedFormats } from './wanted-formats.tsx';
 import { placeWords } from './words.ts';
 
 /** The whole chain as forms; what the API found wrong stands where it is wrong. */
@@ -76,7 +77,7 @@ export function ChainForm({
           {t.addLink}
         </Button>
       </div>
-      {chain.wantedFormats.length > 0 && <p class="soft">{t.formats(chain.wantedFormats.length)}</p>}
+      <WantedFormats chain={chain} onChange={onChange} />
     </div>
   );
 }

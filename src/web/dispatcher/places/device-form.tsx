@@ -8,6 +8,7 @@ import { Field, SelectField } from '../../parts/field.tsx';
 import { Tick } from '../../parts/tick.tsx';
 import { terms } from '../../words/terms.ts';
 import { modeKey, modeName, modeOf, newPort, usualModes } from './chain-edits.ts';
+import { PassesFields } from './passes-fields.tsx';
 import { Faults } from './small-parts.tsx';
 import { placeWords } from './words.ts';
 
@@ -79,6 +80,7 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
           />
         </div>
         {device.drawsMenu && <MenuFields device={device} onChange={change} />}
+        <PassesFields device={device} onChange={change} />
         <h3>{t.ports}</h3>
         {device.ports.map((port, index) => (
           <PortFields

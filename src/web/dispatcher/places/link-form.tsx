@@ -47,7 +47,15 @@ export function LinkForm({
     return { deviceId, portId };
   };
   const nameOf = (id: string) => chain.devices.find((device) => device.id === id)?.name ?? '?';
-  const faults = faultsWithin(problem, pointer, ['lengthM', 'from', 'to']);
+  const faults = faultsWithin(problem, pointer, [
+    'lengthM',
+    'from',
+    'to',
+    'rated/gbps',
+    'rated/lengthM',
+    'gaugeAwg',
+    'couplers',
+  ]);
   const isFaulty = (problem?.errors ?? []).some(
     (error) => error.pointer === pointer || error.pointer.startsWith(`${pointer}/`),
   );
@@ -106,6 +114,7 @@ export function LinkForm({
             value={link.route}
             onChoose={(route) => change({ route })}
           />
+          <RatedFields link={link} pointer={pointer} problem={problem} onChange={onChange} />
         </div>
         <div class="row">
           <Tick label={t.certified} isOn={link.certified} onChange={(certified) => change({ certified })} />
@@ -115,5 +124,57 @@ export function LinkForm({
         </div>
       </fieldset>
     </details>
+  );
+}
+
+/** What is printed on a cable or in its data sheet; what nobody looked up stays out of the record. */
+function RatedFields({
+  link,
+  pointer,
+  problem,
+  onChange,
+}: {
+  link: Link;
+  pointer: string;
+  problem: Problem | null;
+  onChange: (link: Link) => void;
+}) {
+  const t = placeWords();
+  const { rated, gaugeAwg, couplers } = link;
+  const put = (name: 'rated' | 'gaugeAwg' | 'couplers', value: Link[typeof name]): void => {
+    const { [name]: _, ...others } = link;
+    onChange({ ...others, ...(value === undefined ? {} : { [name]: value }) });
+  };
+  const field = (
+    label: string,
+    at: string,
+    value: number | null | undefined,
+    set: (typed: number | undefined) => void,
+  ) => (
+    <Field
+      label={label}
+      optional
+      type="number"
+      step="any"
+      error={faultAt(problem, `${pointer}/${at}`)}
+      value={value ?? ''}
+      onInput={({ currentTarget }) => {
+        const typed = currentTarget.valueAsNumber;
+        set(Number.isNaN(typed) ? undefined : typed);
+      }}
+    />
+  );
+  return (
+    <>
+      {field(t.ratedGbps, 'rated/gbps', rated?.gbps, (gbps) =>
+        put('rated', gbps === undefined ? undefined : { gbps, lengthM: rated?.lengthM ?? null }),
+      )}
+      {rated !== undefined &&
+        field(t.ratedLength, 'rated/lengthM', rated.lengthM, (lengthM) =>
+          put('rated', { ...rated, lengthM: lengthM ?? null }),
+        )}
+      {field(t.gauge, 'gaugeAwg', gaugeAwg, (awg) => put('gaugeAwg', awg))}
+      {field(t.couplers, 'couplers', couplers, (count) => put('couplers', count))}
+    </>
   );
 }
