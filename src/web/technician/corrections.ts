@@ -1,13 +1,16 @@
 import { findDevice, findLink } from '../../../shared/chain/look-up.ts';
-import type { Chain, Link, LinkEnd, Place } from '../../../shared/contract/chain.ts';
+import type { Chain, Device, Link, LinkEnd, PassedOn, Place } from '../../../shared/contract/chain.ts';
+import { hdrKinds } from '../../../shared/contract/chain-names.ts';
 
 /** What of a chain's description is corrected on site, as it stands in a form. Lengths in metres, as typed. */
 export type FieldName =
   | 'serial'
   | 'firmware'
+  | 'hdr'
   | 'lengthM'
   | 'category'
   | 'certified'
+  | 'couplers'
   | 'sourceSeated'
   | 'sinkSeated';
 export type Values = Partial<Record<FieldName, string>>;
@@ -23,10 +26,45 @@ export function valuesAt(chain: Chain, place: Place): Values {
       lengthM: String(link.lengthM),
       category: link.category,
       certified: link.certified ? 'yes' : 'no',
+      couplers: link.couplers === undefined ? '' : String(link.couplers),
     };
   }
   const device = place.kind === 'chain' ? undefined : findDevice(chain, place.deviceId);
-  return device === undefined ? {} : { serial: device.serial ?? '', firmware: device.firmware ?? '' };
+  return device === undefined
+    ? {}
+    : {
+        serial: device.serial ?? '',
+        firmware: device.firmware ?? '',
+        hdr: hdrValue(device.passes?.dynamicRanges),
+      };
+}
+
+type HdrKind = (typeof hdrKinds)[number];
+
+/** Kinds of HDR as one value of a form: apart by spaces, `none`, or empty where nobody looked them up. */
+export const hdrValue = (kinds: readonly HdrKind[] | undefined): string =>
+  kinds === undefined
+    ? ''
+    : kinds.length === 0
+      ? 'none'
+      : hdrKinds.filter((kind) => kinds.includes(kind)).join(' ');
+
+/** The kinds that such a value stands for; none for `none`, and undefined for an empty one. */
+export const hdrKindsOf = (value: string): HdrKind[] | undefined =>
+  value === '' ? undefined : hdrKinds.filter((kind) => value.split(' ').includes(kind));
+
+function passesWith(passes: PassedOn | undefined, hdr: string): Pick<Device, 'passes'> {
+  const { dynamicRanges: _, ...others } = passes ?? {};
+  const kinds = hdrKindsOf(hdr);
+  const known = kinds === undefined ? others : { ...others, dynamicRanges: kinds };
+  return { passes: Object.keys(known).length === 0 ? undefined : known };
+}
+
+/** Couplers as people count them; null for what is no such number, undefined where nobody looked. */
+export function couplersFrom(text: string): number | null | undefined {
+  if (text.trim() === '') return undefined;
+  const value = Number(text.trim());
+  return Number.isInteger(value) && value >= 0 && value <= 10 ? value : null;
 }
 
 /** A length as people type it; null for what is none. */
@@ -44,7 +82,7 @@ export function corrected(chain: Chain, place: Place, values: Values): Chain {
     };
   }
   if (place.kind === 'chain') return chain;
-  const { serial, firmware } = values;
+  const { serial, firmware, hdr } = values;
   return {
     ...chain,
     devices: chain.devices.map((device) =>
@@ -54,13 +92,15 @@ export function corrected(chain: Chain, place: Place, values: Values): Chain {
             ...device,
             ...(serial === undefined ? {} : { serial: serial.trim() || null }),
             ...(firmware === undefined ? {} : { firmware: firmware.trim() || null }),
+            ...(hdr === undefined ? {} : passesWith(device.passes, hdr)),
           },
     ),
   };
 }
 
 function correctedLink(link: Link, values: Values): Link {
-  const { lengthM, category, certified, sourceSeated, sinkSeated } = values;
+  const { lengthM, category, certified, couplers, sourceSeated, sinkSeated } = values;
+  const counted = couplers === undefined ? link.couplers : couplersFrom(couplers);
   const end = (before: LinkEnd, seated: string | undefined): LinkEnd =>
     seated === undefined ? before : { ...before, seated: seated as LinkEnd['seated'] };
   return {
@@ -68,6 +108,7 @@ function correctedLink(link: Link, values: Values): Link {
     lengthM: (lengthM === undefined ? null : lengthFrom(lengthM)) ?? link.lengthM,
     category: (category ?? link.category) as Link['category'],
     certified: certified === undefined ? link.certified : certified === 'yes',
+    couplers: counted === null ? link.couplers : counted,
     sourceEnd: end(link.sourceEnd, sourceSeated),
     sinkEnd: end(link.sinkEnd, sinkSeated),
   };

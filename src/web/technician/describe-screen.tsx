@@ -1,7 +1,5 @@
 import { useState } from 'preact/hooks';
 import type { Place } from '../../../shared/contract/chain.ts';
-import { threeStates } from '../../../shared/contract/chain-names.ts';
-import { longest } from '../../../shared/contract/limits.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Symptom } from '../../../shared/contract/triage.ts';
 import { messageKey } from '../../../shared/message/index.ts';
@@ -10,22 +8,19 @@ import { paths } from '../api/paths.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
 import { Card } from '../parts/card.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
-import { Choices, Field, SelectField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
 import { inWords } from '../words/sentence.tsx';
-import { categoryChoices, terms } from '../words/terms.ts';
-import { chainWords } from './chain-words.ts';
 import { placeAddress } from './common/addresses.ts';
 import { placeWords } from './common/place-words.ts';
 import { placeOf } from './common/triage-addresses.ts';
 import { type CorrectionDraft, correctionKey, noCorrection } from './correction-draft.ts';
-import { corrected, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
+import { corrected, couplersFrom, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
+import { DescribeFields, valueWords } from './describe-fields.tsx';
 import { describeWords } from './describe-words.ts';
-import { ScanButton } from './scan-button.tsx';
 import './technician.css';
 
 /** Small corrections of the chain's description, on site. The whole chain is replaced, if nobody else did meanwhile. */
@@ -74,7 +69,9 @@ function Corrections({ ticketId, symptom, document, place }: Properties) {
   const now = valuesAt(chain.chain, place);
   const shown: Values = { ...now, ...draft.values };
   const hasMoved = draft.basedOn !== null && draft.basedOn.version !== chain.version;
-  const isLengthWrong = shown.lengthM !== undefined && lengthFrom(shown.lengthM) === null;
+  const isWrong =
+    (shown.lengthM !== undefined && lengthFrom(shown.lengthM) === null) ||
+    couplersFrom(shown.couplers ?? '') === null;
   const isChanged = (Object.keys(draft.values) as FieldName[]).some(
     (name) => draft.values[name] !== now[name],
   );
@@ -85,7 +82,7 @@ function Corrections({ ticketId, symptom, document, place }: Properties) {
     change({ values: { ...draft.values, [name]: value }, basedOn });
   };
   const save = async () => {
-    if (isLengthWrong || hasMoved) return;
+    if (isWrong || hasMoved) return;
     const path = paths.chain(chain.id);
     const answer = await sending.send<ChainDocument>('PUT', path, {
       body: corrected(chain.chain, place, draft.values),
@@ -126,7 +123,7 @@ function Corrections({ ticketId, symptom, document, place }: Properties) {
           }}
         />
       )}
-      <Fields place={place} shown={shown} set={set} />
+      <DescribeFields place={place} shown={shown} set={set} />
       {!isConnected.value && <Notice tone="caution">{t.offline}</Notice>}
       {isSaved && <Notice tone="good">{t.saved}</Notice>}
       {!hasMoved && <SendingResult sending={sending} />}
@@ -134,77 +131,13 @@ function Corrections({ ticketId, symptom, document, place }: Properties) {
         <Button
           type="submit"
           kind="primary"
-          disabled={!isChanged || hasMoved || isLengthWrong || sending.isBusy || !isConnected.value}
+          disabled={!isChanged || hasMoved || isWrong || sending.isBusy || !isConnected.value}
         >
           {t.save}
         </Button>
         {draft.basedOn !== null && !hasMoved && <Button onClick={() => void forget()}>{t.discard}</Button>}
       </div>
     </form>
-  );
-}
-
-function Fields({
-  place,
-  shown,
-  set,
-}: {
-  place: Place;
-  shown: Values;
-  set: (name: FieldName, value: string) => void;
-}) {
-  const t = describeWords();
-  const { threeState } = chainWords();
-  const text = (name: 'serial' | 'firmware') => ({
-    label: t.fields[name],
-    value: shown[name] ?? '',
-    autocomplete: 'off',
-    autocapitalize: 'none' as const,
-    spellcheck: false,
-    maxLength: longest.line,
-    onInput: ({ currentTarget }: { currentTarget: HTMLInputElement }) => set(name, currentTarget.value),
-  });
-  if (place.kind !== 'link') {
-    return (
-      <>
-        <Field {...text('serial')} />
-        <ScanButton onFound={(code) => set('serial', code)} />
-        <Field {...text('firmware')} hint={t.firmwareHint} />
-      </>
-    );
-  }
-  const seated = (name: 'sourceSeated' | 'sinkSeated') => (
-    <Choices
-      label={t.fields[name]}
-      value={shown[name] ?? 'unknown'}
-      onChoose={(value) => set(name, value)}
-      options={threeStates.map((value) => ({ value, label: threeState[value] }))}
-    />
-  );
-  return (
-    <>
-      {seated('sourceSeated')}
-      {seated('sinkSeated')}
-      <Field
-        label={t.fields.lengthM}
-        inputMode="decimal"
-        value={shown.lengthM ?? ''}
-        {...(lengthFrom(shown.lengthM ?? '') === null ? { error: t.noLength } : {})}
-        onInput={({ currentTarget }) => set('lengthM', currentTarget.value)}
-      />
-      <SelectField
-        label={t.fields.category}
-        value={shown.category ?? 'unknown'}
-        onChoose={(value) => set('category', value)}
-        options={Object.entries(categoryChoices()).map(([value, label]) => ({ value, label }))}
-      />
-      <Choices
-        label={t.fields.certified}
-        value={shown.certified ?? 'no'}
-        onChoose={(value) => set('certified', value)}
-        options={(['yes', 'no'] as const).map((value) => ({ value, label: t.certified[value] }))}
-      />
-    </>
   );
 }
 
@@ -267,15 +200,4 @@ function Moved({
       </div>
     </Card>
   );
-}
-
-function valueWords(name: FieldName, value = ''): string {
-  const t = describeWords();
-  const { threeState } = chainWords();
-  if (value === '') return t.nothing;
-  if (name === 'sourceSeated' || name === 'sinkSeated')
-    return (threeState as Record<string, string>)[value] ?? value;
-  if (name === 'category') return (terms().category as Record<string, string>)[value] ?? value;
-  if (name === 'certified') return (t.certified as Record<string, string>)[value] ?? value;
-  return name === 'lengthM' ? `${value} m` : value;
 }
