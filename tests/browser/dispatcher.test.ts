@@ -238,8 +238,21 @@ describe('the dispatcher’s desk', () => {
     await page.getByText('Change the chain').click();
     await page.locator('summary', { hasText: 'DisplayDisplay' }).click();
     await page.getByLabel('Serial number').last().fill('WC-1');
+    const device = page.locator('details.part-form', { has: page.getByText('DisplayDisplay') }).last();
+    await device.locator('summary', { hasText: 'What comes with a picture' }).click();
+    await device.getByRole('checkbox', { name: 'Its HDR was looked up' }).check();
+    await device.getByRole('checkbox', { name: 'HDR10' }).check();
+    await device.getByLabel('Most bits a component').selectOption('10');
+    await page.locator('summary', { hasText: 'C1' }).click();
+    await page.getByLabel('Couplers and wall plates in it').first().fill('1');
+    await keepScreenshot(page, 'chain-facts');
     await page.getByRole('button', { name: 'Save as a new version' }).click();
     await page.getByText('Saved.').waitFor();
+    await page.getByText('HDR10, up to 10 bits').first().waitFor();
+    await page
+      .getByText(/Couplers of .*: not known → 1/)
+      .first()
+      .waitFor();
     await page
       .getByText(/serial/i)
       .first()

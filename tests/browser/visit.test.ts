@@ -224,6 +224,21 @@ describe('a visit on the phone', () => {
     expect(after.chain.links.find(({ id }) => id === 'C5')?.lengthM).toBe(13.5);
   });
 
+  it('corrects which HDR a device does', async () => {
+    const page = await visit();
+    await placeAt(page, 'device:receiver');
+    await page.getByRole('link', { name: 'Correct the description' }).click();
+    await page.getByLabel('HDR that it does').selectOption({ label: 'HDR10, HLG' });
+    await keepScreenshot(page, 'visit-correction-hdr');
+    await page.getByRole('button', { name: 'Save the correction' }).click();
+    await page.getByText('Saved.').waitFor();
+    const { body } = await brask.get<ChainDocument>(`/chains/${ticket.chainId}`);
+    const receiver = body.chain.devices.find(({ id }) => id === 'receiver');
+    expect(receiver?.passes).toEqual({ dynamicRanges: ['hdr10', 'hlg'] });
+    await page.getByRole('link', { name: '← Back to it' }).click();
+    await page.getByText('HDR10, HLG').waitFor();
+  });
+
   it('ticks what is in the van, over a reload', async () => {
     const page = await visit();
     const kit = page.locator('#kit');

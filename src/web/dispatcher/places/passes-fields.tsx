@@ -36,51 +36,53 @@ export function PassesFields({
   return (
     <details open={device.passes !== undefined}>
       <summary>{t.passes}</summary>
-      <div class="row">
-        <Tick
-          label={t.hdrLookedUp}
-          isOn={dynamicRanges !== undefined}
-          onChange={(isOn) => change({ dynamicRanges: isOn ? [] : undefined })}
-        />
-        <Tick
-          label={t.featuresLookedUp}
-          isOn={features !== undefined}
-          onChange={(isOn) => change({ features: isOn ? [] : undefined })}
-        />
-      </div>
-      {dynamicRanges !== undefined && (
-        <Ticks
-          inRow
-          label={t.hdrKinds}
-          hint={t.noneTicked}
-          options={hdrKinds.map((value) => ({ value, label: dynamicRangeNames[value] }))}
-          values={dynamicRanges}
-          onChange={(kinds) => change({ dynamicRanges: kinds })}
-        />
-      )}
-      {features !== undefined && (
-        <Ticks
-          inRow
-          label={t.pictureFeatures}
-          hint={t.noneTicked}
-          options={pictureFeatures.map((value) => ({ value, label: t.featureNames[value] }))}
-          values={features}
-          onChange={(some) => change({ features: some })}
-        />
-      )}
-      <div class="three">
-        <SelectField
-          label={t.deepestBits}
-          options={[
-            { value: '', label: t.known.unknown },
-            ...depths.map((bits) => ({ value: String(bits), label: String(bits) })),
-          ]}
-          value={String(deepestBits ?? '')}
-          onChoose={(bits) => change({ deepestBits: depths.find((one) => String(one) === bits) })}
-        />
-        {able(t.wideColour, 'wideColour')}
-        {able(t.threeD, 'threeD')}
-        {able(t.toneMaps, 'toneMaps')}
+      <div class="stack">
+        <div class="row">
+          <Tick
+            label={t.hdrLookedUp}
+            isOn={dynamicRanges !== undefined}
+            onChange={(isOn) => change({ dynamicRanges: isOn ? [] : undefined })}
+          />
+          <Tick
+            label={t.featuresLookedUp}
+            isOn={features !== undefined}
+            onChange={(isOn) => change({ features: isOn ? [] : undefined })}
+          />
+        </div>
+        {dynamicRanges !== undefined && (
+          <Ticks
+            inRow
+            label={t.hdrKinds}
+            hint={t.noneTicked}
+            options={hdrKinds.map((value) => ({ value, label: dynamicRangeNames[value] }))}
+            values={dynamicRanges}
+            onChange={(kinds) => change({ dynamicRanges: kinds })}
+          />
+        )}
+        {features !== undefined && (
+          <Ticks
+            inRow
+            label={t.pictureFeatures}
+            hint={t.noneTicked}
+            options={pictureFeatures.map((value) => ({ value, label: t.featureNames[value] }))}
+            values={features}
+            onChange={(some) => change({ features: some })}
+          />
+        )}
+        <div class="three">
+          <SelectField
+            label={t.deepestBits}
+            options={[
+              { value: '', label: t.known.unknown },
+              ...depths.map((bits) => ({ value: String(bits), label: String(bits) })),
+            ]}
+            value={String(deepestBits ?? '')}
+            onChoose={(bits) => change({ deepestBits: depths.find((one) => String(one) === bits) })}
+          />
+          {able(t.wideColour, 'wideColour')}
+          {able(t.threeD, 'threeD')}
+          {able(t.toneMaps, 'toneMaps')}
+        </div>
       </div>
     </details>
   );
