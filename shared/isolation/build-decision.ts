@@ -5,14 +5,8 @@ import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from '.
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
-import {
-  awayIn,
-  effectsOf,
-  menuStaysChance,
-  provokingExposure,
-  quietInAll,
-  tellsNothingChance,
-} from './likelihood.ts';
+import { awayIn, effectsOf, provokingExposure, quietInAll } from './likelihood.ts';
+import { menuStaysIn, tellsNothingChance } from './menu-stays.ts';
 import { requiredQuiet, type WatchRecord } from './quiet-length.ts';
 import { type Records, wasMadeWith } from './test-record.ts';
 
@@ -166,10 +160,7 @@ function menuOption(
   const tells = 1 - tellsNothingChance(model, deviceId);
   return {
     candidate,
-    first: Float64Array.from(model.hypotheses, (hypothesis) => {
-      const stays = menuStaysChance(model, deviceId, hypothesis);
-      return tells * (stays * (1 - slip) + (1 - stays) * slip);
-    }),
+    first: menuStaysIn(model, deviceId).map((stays) => tells * (stays * (1 - slip) + (1 - stays) * slip)),
     firstMin: minutes,
     secondMin: minutes,
     handlingMin,

@@ -2,14 +2,14 @@ import type { Place } from '../contract/chain.ts';
 import type { OwnChange } from '../contract/own-change.ts';
 import { changeCatalogue } from './change-catalogue.ts';
 import type { EffectRow, Reach } from './change-facts.ts';
-import { type Components, chainKey, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
+import { type Components, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
 import { factsFromLogs, type TestKind } from './effect-table.ts';
 import { outside } from './failure-modes.ts';
 import { type FaultRate, quietChance } from './fault-rate.ts';
 import type { FaultTable } from './fault-table.ts';
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel, Hypothesis } from './hypotheses.ts';
-import { liesOverPicture } from './menu-symptoms.ts';
+import { menuStaysIn, tellsNothingChance } from './menu-stays.ts';
 import { reachOf } from './reach.ts';
 import { type Records, type TestRecord, testKey } from './test-record.ts';
 
@@ -137,7 +137,7 @@ export function likelihoodsOf(model: FaultModel, records: Records): number[] {
     let likelihood = chanceOfWays(ways, records.rate);
     for (const { power, likelihoods } of older) likelihood *= (likelihoods[at] ?? 1) ** power;
     for (const [deviceId, answers] of records.menus)
-      likelihood *= menuLikelihood(model, deviceId, answers, hypothesis);
+      likelihood *= menuLikelihood(model, deviceId, answers, at);
     for (const reading of records.readings) likelihood *= readingLikelihood(model, reading, hypothesis);
     for (const witness of records.witnesses) likelihood *= witnessLikelihood(model, witness, hypothesis);
     return likelihood * factsLikelihood(model, records.facts, hypothesis);
@@ -215,36 +215,6 @@ function chanceOfWays(tests: readonly Way[][], rate: FaultRate): number {
   return apart * spread.reduce((sum, way) => sum + way.chance * quietChance(rate, way.quiet), 0);
 }
 
-/** Chance that the menu stays in the picture when the fault comes, if the hypothesis holds. */
-export function menuStaysChance(
-  { table, components, facts }: Pick<FaultModel, 'table' | 'components' | 'facts'>,
-  deviceId: string,
-  { component, mode }: Hypothesis,
-): number {
-  if (component === outside || component === chainKey) return figureIn(table.menuStays.apart, mode) ?? 0.5;
-  const relation = relationOf(components, deviceKey(deviceId), component);
-  const survives =
-    liesOverPicture(facts.symptom) ||
-    components.known.get(deviceKey(deviceId))?.device?.menuSurvivesLossOfInput === 'yes';
-  const row = relation === 'upstream' && survives ? 'upstreamSurvives' : relation;
-  return figureIn(table.menuStays[row], mode) ?? 0.5;
-}
-
-/**
- * Chance that a device's menu vanishes whatever is at fault, so that it tells nothing: surely where it was seen to fall
- * with its input, not at all where it is known to stay, and to come in a format that is known.
- */
-export function tellsNothingChance(
-  { table, components, facts }: Pick<FaultModel, 'table' | 'components' | 'facts'>,
-  deviceId: string,
-): number {
-  if (liesOverPicture(facts.symptom)) return 0;
-  const device = components.known.get(deviceKey(deviceId))?.device ?? null;
-  if (device?.menuSurvivesLossOfInput === 'no') return 1;
-  if (device?.menuSurvivesLossOfInput === 'yes' && device.menuKeepsFormat !== 'unknown') return 0;
-  return figureIn(table.menuStays.notKnown, 'any') ?? 1;
-}
-
 /**
  * A device that drops its own output with its input does so every time, so the same answer again adds only that
  * the one before wasn't misread.
@@ -253,9 +223,9 @@ function menuLikelihood(
   model: FaultModel,
   deviceId: string,
   { stayed, vanished }: { stayed: number; vanished: number },
-  hypothesis: Hypothesis,
+  at: number,
 ): number {
-  const stays = menuStaysChance(model, deviceId, hypothesis);
+  const stays = menuStaysIn(model, deviceId)[at] ?? 0;
   const slip = figureIn(model.table.menuStays.misread, 'any') ?? 0;
   const read = (right: number, wrong: number) => (1 - slip) ** right * slip ** wrong;
   const likelihood = stays * read(stayed, vanished) + (1 - stays) * read(vanished, stayed);

@@ -1,7 +1,7 @@
 import { namedPlace } from '../../../../shared/chain/named-place.ts';
 import type { Offer, PlannedTestView } from '../../../../shared/contract/plan.ts';
 import type { Watch } from '../../../../shared/contract/triage.ts';
-import { menuStaysChance } from '../../../../shared/isolation/likelihood.ts';
+import { menuStaysIn } from '../../../../shared/isolation/menu-stays.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
 import {
   isSideSettled,
@@ -164,10 +164,8 @@ const mostWeighed = 40;
 function menusByUse({ record, menus, standing: { model, chances } }: Asked): string[] {
   if (standingSides(record).length > 0) return [];
   const unevenness = (deviceId: string): number => {
-    const stays = model.hypotheses.map(
-      (each, at) => (chances[at] ?? 0) * menuStaysChance(model, deviceId, each),
-    );
-    return Math.abs(stays.reduce((sum, chance) => sum + chance, 0) - 0.5);
+    const stays = menuStaysIn(model, deviceId);
+    return Math.abs(chances.reduce((sum, chance, at) => sum + chance * (stays[at] ?? 0), 0) - 0.5);
   };
   const every = Math.ceil(menus.length / mostWeighed);
   return menus
