@@ -7,7 +7,7 @@ import {
   pathsBetween,
   upstreamOf,
 } from '../chain/graph.ts';
-import type { Chain } from '../contract/chain.ts';
+import type { Chain, Device } from '../contract/chain.ts';
 import { message } from '../message/message.ts';
 import { changeTo, correction, mayStay, minutes, type Scene } from './change-facts.ts';
 import { aboveLimit, eitherSide, inputSide, onlyRoles, otherSide, outputSide } from './change-places.ts';
@@ -63,13 +63,14 @@ export const changesToDevices = {
       const { chain } = scene;
       const reached = downstreamOf(chain, device.id);
       const processors = chain.devices.filter(({ id, role }) => role === 'processor' && reached.has(id));
-      const withDevices = processors.filter(({ id }) =>
-        componentsBetween(chain, device.id, id).some(({ kind }) => kind === 'device'),
-      );
+      const hasDevices = ({ id }: Device) =>
+        componentsBetween(chain, device.id, id).some(({ kind }) => kind === 'device');
       return (
         (processors.length === 0 ? message('noProcessorFollows') : null) ??
-        (withDevices.length === 0 ? message('straightIntoProcessor') : null) ??
-        (withDevices.some(({ id }) => isPossible(scene, device.id, id)) ? null : otherSide)
+        (processors.some(hasDevices) ? null : message('straightIntoProcessor')) ??
+        (processors.some((each) => hasDevices(each) && isPossible(scene, device.id, each.id))
+          ? null
+          : otherSide)
       );
     },
     needs: ['needSureCable'],
