@@ -1,6 +1,7 @@
 import type { Decision, Option } from './decision.ts';
 import { outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
+import { workLimits } from './work.ts';
 
 /** An option with its chance of coming out first under each hypothesis of the model. */
 export type OptionByHypothesis = Omit<Option, 'after' | 'resumeMin'>;
@@ -51,16 +52,23 @@ function mostTelling<Each extends Told>(
   options: readonly Each[],
   wanted: readonly string[],
 ): readonly Each[] {
-  const worth = (each: Told) =>
-    wanted.includes(each.main.candidate.id)
-      ? Number.POSITIVE_INFINITY
-      : each.spread.variance / minutesOf(each);
-  return options.length <= mostOptions
-    ? options
-    : options.toSorted((a, b) => worth(b) - worth(a) || 0).slice(0, Math.max(mostOptions, wanted.length));
+  if (options.length <= mostOptions) return options;
+  const worth = ({ main, spread }: Told) => spread.variance / minutesOf({ main });
+  const isWanted = (each: Told) => wanted.includes(each.main.candidate.id);
+  const most = Math.max(mostOptions, mostCompared(options[0]?.main.first.length ?? 1));
+  const asked = options.filter(isWanted);
+  if (asked.length > most) return asked.toSorted((a, b) => worth(b) - worth(a)).slice(0, most);
+  const rank = (each: Told) => (isWanted(each) ? Number.POSITIVE_INFINITY : worth(each));
+  return options
+    .toSorted((a, b) => rank(b) - rank(a) || 0)
+    .slice(0, Math.max(mostOptions, Math.min(wanted.length, most)));
 }
 
-const minutesOf = ({ main }: Told): number => main.firstMin + main.secondMin;
+/** So many options can be compared, each with each, within what comparing may take. */
+const mostCompared = (hypotheses: number): number =>
+  Math.floor(Math.sqrt((2 * workLimits.comparing) / hypotheses));
+
+const minutesOf = ({ main }: Pick<Told, 'main'>): number => main.firstMin + main.secondMin;
 
 type Spread = { mean: number; variance: number };
 

@@ -52,3 +52,5 @@ export {
 } from './retest-statistics.ts';
 export { type Standing, standingOf } from './standing.ts';
 export { testKey } from './test-record.ts';
+export { type PartsAsked, partsWithin } from './within-budget.ts';
+export { mostWork, unitsPerAsk, WorkMeter, workLimits } from './work.ts';

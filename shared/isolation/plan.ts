@@ -4,6 +4,7 @@ import type { OwnChange } from '../contract/own-change.ts';
 import { type Message, message } from '../message/message.ts';
 import type { NamedPlace } from '../message/values.ts';
 import { groupedWithFirst, most, unlike } from './alternatives.ts';
+import { assumedBaseline } from './assumed-baseline.ts';
 import { decisionOf } from './build-decision.ts';
 import {
   type Candidate,
@@ -33,7 +34,6 @@ import {
   whyNext,
 } from './plan-wording.ts';
 import { byComponent, posteriorOf } from './posterior.ts';
-import { assumedRatePerHour, type WatchRecord } from './quiet-length.ts';
 import { rank } from './rank.ts';
 import { type RepairPlan, repairsOf } from './repairs.ts';
 import { reversibleFirst } from './reversible-first.ts';
@@ -41,7 +41,8 @@ import type { Ranked } from './search-state.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { recordsOf, testKey } from './test-record.ts';
 import { withoutUseless } from './useless.ts';
-import { usualWork, withinBudget } from './within-budget.ts';
+import { withinBudget } from './within-budget.ts';
+import { type WorkMeter, workLimits } from './work.ts';
 
 export type PlanInput = {
   facts: Case;
@@ -63,6 +64,10 @@ export type PlanInput = {
    * come next; given, the next step is one of these, and what follows it is the visit.
    */
   byClient?: readonly string[];
+  /** Changes that were not even asked for, since the chain is too large; none when left out. */
+  unasked?: number;
+  /** Counts what is weighed. */
+  meter?: WorkMeter | undefined;
 };
 
 export type PlanTerms = Pick<Terms, 'risk' | 'minutesPerTry' | 'stopAt' | 'priorDoubt' | 'escalationMin'> & {
@@ -112,12 +117,15 @@ export function planNext(input: PlanInput): Plan {
   const all = candidatesFor(model, input.changes).filter(
     ({ action }) => action.kind !== 'menu' || (input.menus?.includes(action.deviceId) ?? true),
   );
-  const work = input.terms?.work ?? usualWork;
+  const work = input.terms?.work ?? workLimits.weighing;
   const { candidates, left } = withinBudget(model, chances, { candidates: all, work });
-  const cutShort = left === 0 ? null : { left, of: all.length };
+  const { unasked = 0, meter } = input;
+  const leftOut = left + unasked;
+  const cutShort = leftOut === 0 ? null : { left: leftOut, of: all.length + unasked };
   const records = recordsOf(facts, facts.results);
   const { byClient } = input;
   const rankOf = (among: readonly Candidate[]) => {
+    meter?.add(among.length * model.hypotheses.length);
     const decision = decisionOf(model, chances, records, among, terms);
     const isFirst = ({ candidate }: Option) => byClient === undefined || byClient.includes(candidate.id);
     return { decision, ranked: rank(decision, isFirst), isFirst };
@@ -131,13 +139,14 @@ export function planNext(input: PlanInput): Plan {
     terms,
     chancesGiven: (results) => posteriorOf(model, results),
     isFirst,
+    meter,
   });
   const ranked = reversibleFirst(decision, useful, (among) =>
     rank(decision, (option) => isFirst(option) && among(option)),
   );
   // What the client does costs none of the technician's time, so it is worth it whenever it tells something; so it is
   // where tests were left out, since what would follow is not known then.
-  const isWorthIt = byClient !== undefined || left > 0;
+  const isWorthIt = byClient !== undefined || leftOut > 0;
   const worthwhile = ranked.filter(({ expectedMin }) => isWorthIt || expectedMin < terms.escalationMin);
   const chosen = groupedWithFirst(facts.chain, unlike(decision, worthwhile));
   // a watch that runs can always be gone on with, even if something else would tell more
@@ -190,24 +199,6 @@ export function termsOf({ facts, terms, inPlace, byClient = [], table = faultTab
     inPlace: running,
     wanted: running === null ? byClient : [...byClient, running],
   };
-}
-
-/** Symptoms that are there or not, rather than now and then, when the client gives no rate; common practice. */
-const steadySymptoms = [
-  'noPicture',
-  'noHdr',
-  'wrongColour',
-  'wrongRateOrResolution',
-  'contentProtectionMessage',
-];
-
-/** What a client tells of the rate is taken to be worth two occurrences; a steady fault three failed tries. Assumed. */
-function assumedBaseline({ symptom }: Case): WatchRecord {
-  const { pattern, perHour, kind } = symptom;
-  if (pattern.kind === 'always') return { mode: 'look', looks: 1, bad: 1 };
-  const isSteady = pattern.kind === 'notKnown' && perHour === null && steadySymptoms.includes(kind);
-  if (pattern.kind === 'trigger' || isSteady) return { mode: 'trigger', tries: 3, failures: 3 };
-  return { mode: 'time', occurrences: 2, minutes: 120 / (symptom.perHour ?? assumedRatePerHour) };
 }
 
 function suspectsIn(model: FaultModel, chances: readonly number[]): Plan['suspects'] {

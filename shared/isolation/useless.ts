@@ -10,6 +10,7 @@ import type { WatchRecord } from './quiet-length.ts';
 import { glance, rank } from './rank.ts';
 import { branchesOf, type Ranked, startOf } from './search-state.ts';
 import { recordsOf } from './test-record.ts';
+import { type WorkMeter, workLimits } from './work.ts';
 
 /** What is needed to plan on once a test has come out. */
 export type Ahead = {
@@ -21,6 +22,8 @@ export type Ahead = {
   /** The chance of each hypothesis of the model, given what was seen. */
   chancesGiven: (results: readonly Result[]) => readonly number[];
   isFirst: (option: Option) => boolean;
+  /** Counts what is weighed. */
+  meter?: WorkMeter | undefined;
 };
 
 /** What an outcome leads to: the next candidate by its id, a culprit, or the end of what is worth doing. */
@@ -35,9 +38,11 @@ type Then = { kind: 'test'; id: string } | { kind: 'culprit'; component: string 
 export function withoutUseless(decision: Decision, ranked: readonly Ranked[], ahead: Ahead): Ranked[] {
   const useless = new Set<string>();
   let left = [...ranked];
+  let looks = Math.max(1, Math.floor(workLimits.lookingAhead / workAhead(decision, ahead)));
   for (let [head] = left; head !== undefined; [head] = left) {
-    const same = thenOfAll(decision, head.option, ahead);
+    const same = looks > 0 ? thenOfAll(decision, head.option, ahead) : null;
     if (same === null) return left;
+    looks -= 1;
     const { id } = head.option.candidate;
     useless.add(id);
     left = left.filter(({ option }) => option.candidate.id !== id);
@@ -51,9 +56,14 @@ export function withoutUseless(decision: Decision, ranked: readonly Ranked[], ah
   return [...ranked];
 }
 
+/** Units that looking ahead of one test takes: both of its outcomes, and all options after each. */
+const workAhead = ({ options }: Decision, { model }: Ahead): number =>
+  Math.max(1, 2 * options.length * model.hypotheses.length);
+
 /** What every outcome of a test leads to; null where they lead to different things, or it is the repair. */
 export function thenOfAll(decision: Decision, option: Option, ahead: Ahead): Then | null {
   if (option.isRepair || partsSuspects(decision, option)) return null;
+  ahead.meter?.add(workAhead(decision, ahead));
   const candidates = [...new Set(decision.options.map(({ candidate }) => candidate))];
   const among = { ...ahead, candidates };
   const [quiet, seen] = outcomesOf(option, ahead.terms).map((result) =>

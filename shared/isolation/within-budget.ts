@@ -2,12 +2,8 @@ import type { Candidate } from './candidates.ts';
 import { type ComponentKey, componentAt, deviceKey, linkKey } from './components.ts';
 import type { FaultModel } from './hypotheses.ts';
 import { byComponent } from './posterior.ts';
-
-/**
- * What a plan may weigh: candidates times hypotheses. A plan is pure, so that its budget counts work and not time; this
- * much takes some 100 ms. Assumed; npm run bench shows what it does. At 12 components nothing is ever left out.
- */
-export const usualWork = 250_000;
+import type { Standing } from './standing.ts';
+import { unitsPerAsk } from './work.ts';
 
 /** However little work is allowed, so many are looked at. */
 const fewest = 12;
@@ -43,7 +39,36 @@ export function withinBudget(
   };
 }
 
-const best = (of: readonly Candidate[], most: number, worth: (each: Candidate) => number): Candidate[] =>
+/** The parts of a chain that it is asked of which changes apply there; `parts` is null where that is all of them. */
+export type PartsAsked = { parts: ReadonlySet<ComponentKey> | null; asked: number; unasked: number };
+
+/**
+ * The devices and links that there is the time to ask about: those that are suspected most, which lie on the way of the
+ * fault, with what is joined to them. Deterministic.
+ *
+ * @param asksAt how many kinds of change are to be asked for there, a device's with those of its ports
+ * @param work units that asking may take
+ */
+export function partsWithin(
+  { model, chances }: Standing,
+  { asksAt, work }: { asksAt: (part: ComponentKey) => number; work: number },
+): PartsAsked {
+  const { keys } = model.components;
+  const all = keys.reduce((sum, key) => sum + asksAt(key), 0);
+  const most = work / unitsPerAsk;
+  if (all <= most) return { parts: null, asked: all, unasked: 0 };
+  const { near } = suspicionIn(model, chances);
+  const parts = new Set<ComponentKey>();
+  let asked = 0;
+  for (const key of best(keys, keys.length, (each) => near(each))) {
+    if (asked + asksAt(key) > most) break;
+    asked += asksAt(key);
+    parts.add(key);
+  }
+  return { parts, asked, unasked: all - asked };
+}
+
+const best = <Each>(of: readonly Each[], most: number, worth: (each: Each) => number): Each[] =>
   of
     .map((each) => ({ each, worth: worth(each) }))
     .sort((a, b) => b.worth - a.worth)
@@ -71,6 +96,7 @@ function suspicionIn(model: FaultModel, chances: readonly number[]) {
     return sum + chanceOf(key);
   }, 0);
   return {
+    near: (key: ComponentKey): number => near.get(key) ?? 0,
     at: ({ action }: Candidate): number =>
       action.kind === 'test' ? (near.get(componentAt(action.target)) ?? 0) : 0,
     unevenness: ({ action }: Candidate): number =>

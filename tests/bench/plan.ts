@@ -6,6 +6,7 @@ import { pathToFileURL } from 'node:url';
 import type { Chain } from '../../shared/contract/chain.ts';
 import { organisationSettings } from '../../shared/contract/organisation.ts';
 import type { PlanReply } from '../../shared/contract/plan.ts';
+import { mostWork, WorkMeter } from '../../shared/isolation/index.ts';
 import * as today from '../../state-machines/index.ts';
 import {
   cable,
@@ -16,10 +17,10 @@ import {
   processor,
   receiver,
   source,
-  splitter,
 } from '../chain/build-chain.ts';
 import { TriageCase } from '../state-machines/triage/triage-case.ts';
 import { opening } from '../state-machines/triage/triage-events.ts';
+import { largestChain } from '../support/largest-chain.ts';
 import type { BenchRow } from './bench-row.ts';
 
 /** The program's own code, as it stands here or stood at another commit. */
@@ -49,31 +50,8 @@ const twelveComponents = (): Chain =>
     ],
   );
 
-/** The largest chain that the contract takes: 200 devices and 392 cables, a ladder of splitters and switches. */
-function largest(): Chain {
-  const rungs = Array.from({ length: 66 }, (_, at) => at);
-  const devices = rungs.flatMap((at) => [
-    splitter(`split${at}`),
-    receiver(`left${at}`),
-    matrixSwitch(`join${at}`),
-  ]);
-  const within = rungs.flatMap((at) => [
-    cable(`split${at}.out1`, `left${at}.in1`),
-    cable(`split${at}.out2`, `join${at}.in2`),
-    cable(`split${at}.out3`, `join${at}.in3`),
-    cable(`left${at}.out1`, `join${at}.in1`),
-    cable(`left${at}.out2`, `join${at}.in4`),
-  ]);
-  const onward = rungs.slice(1).map((at) => cable(`join${at - 1}.out1`, `split${at}.in1`));
-  const ends = [cable('player.out1', 'split0.in1'), cable('join65.out1', 'projector.in1')];
-  return chainOf(
-    [source('player'), ...devices, display('projector')],
-    [...ends, ...onward, ...within].slice(0, 392),
-  );
-}
-
 /** A plan from scratch on the phone or the server: what the chain says is known, nothing of the plan is. */
-function planOf(program: Program, chain: Chain): () => PlanReply {
+function planOf(program: Program, chain: Chain, meter = new WorkMeter()): () => PlanReply {
   const ticket = new TriageCase({ chain, opening: { symptom } }).reproduced();
   const known = {
     ...program.knownOfChain(chain, symptom, settings, []),
@@ -83,7 +61,7 @@ function planOf(program: Program, chain: Chain): () => PlanReply {
   } satisfies today.PlanRequest['known'];
   const here = { kit: null, people: 2, refused: [] } as const;
   const { snapshot, now } = ticket;
-  return () => program.planTicket(snapshot, { known, chainVersion: 3, here, now });
+  return () => program.planTicket(snapshot, { known, chainVersion: 3, here, now, meter });
 }
 
 /** Milliseconds of processor time that one run takes: whoever else is on the machine does not count. */
@@ -134,14 +112,16 @@ export async function benchPlan(): Promise<BenchRow[]> {
   const before = await programAt(ref);
   const rows = [
     { name: 'plan at 12 components', chain: twelveComponents(), rounds: 60 },
-    { name: 'plan at 200 devices and 392 cables', chain: largest(), rounds: 5 },
+    { name: 'plan at 200 devices and 392 cables', chain: largestChain(), rounds: 5 },
   ].map(({ name, chain, rounds }): BenchRow => {
     const here = planOf(today, chain);
     const plans = [here, ...(before === null ? [] : [planOf(before.program, chain)])];
     const [hereMs = 0, beforeMs = 0] = medianMs(plans, rounds);
+    const meter = new WorkMeter();
+    planOf(today, chain, meter)();
     return {
       name: here().cutShort === null ? name : `${name}, the best of some`,
-      value: `${hereMs.toFixed(1)} ms`,
+      value: `${hereMs.toFixed(1)} ms, ${meter.units} of ${mostWork} units of work`,
       baseline: before === null ? 'nothing to compare with' : `${beforeMs.toFixed(1)} ms at ${ref}`,
       ratio: before === null ? '' : `${(hereMs / beforeMs).toFixed(2)} times`,
     };

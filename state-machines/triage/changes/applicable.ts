@@ -17,22 +17,24 @@ import { changesOfRound, isSideSettled, standingEvidence, standingLooks, standin
 import { type Segment, segmentFor, segmentOf } from '../segment.ts';
 import { type ApplicableChange, describedChange, type PossibleChange } from './described.ts';
 import { type Made, ownIn, whyNotOwn } from './own.ts';
-import { everyPlace } from './places.ts';
+import { type Parts, placesAt } from './places.ts';
 
 /** Figures of an organisation, and its own kinds of change. */
 type Figures = { table?: FaultTable | undefined; ownChanges?: readonly OwnChange[] | undefined };
+/** The same, and the parts of the chain that changes are looked for at; all of them when left out. */
+type Within = Figures & { parts?: Parts };
 
 /** What decides where a change applies, and the record it comes from. */
-type Known = Scene & { record: TriageRecord };
+type Known = Scene & { record: TriageRecord; parts: Parts };
 
-function sceneOf(record: TriageRecord): Known | null {
+function sceneOf(record: TriageRecord, parts: Parts = null): Known | null {
   const segment = segmentOf(record);
   return record.asFound === null || segment === null || !isSideSettled(record)
     ? null
-    : sceneWith(record, chainAsSeen(record, record.asFound.chain), segment);
+    : { ...sceneWith(record, chainAsSeen(record, record.asFound.chain), segment), parts };
 }
 
-const sceneWith = (record: TriageRecord, chain: Chain, segment: Segment): Known => ({
+const sceneWith = (record: TriageRecord, chain: Chain, segment: Segment): Omit<Known, 'parts'> => ({
   chain,
   segment,
   sideIds: standingSides(record).map(({ deviceId }) => deviceId),
@@ -119,7 +121,7 @@ function isAt(chain: Chain, place: Place, deviceId: string): boolean {
 }
 
 const placesFor = (scene: Known, kind: ChangeKind): Place[] =>
-  everyPlace(scene.chain, changeCatalogue[kind].target).filter(
+  placesAt(scene.chain, changeCatalogue[kind].target, scene.parts).filter(
     (place) => whyNotThere(scene, kind, place) === null,
   );
 
@@ -130,9 +132,9 @@ const placesFor = (scene: Known, kind: ChangeKind): Place[] =>
  */
 export function changesNow(
   record: TriageRecord,
-  { table = faultTable, ownChanges = [] }: Figures = {},
+  { table = faultTable, ownChanges = [], parts = null }: Within = {},
 ): PossibleChange[] {
-  const scene = sceneOf(record);
+  const scene = sceneOf(record, parts);
   if (scene === null) return [];
   const others = [...candidates(scene), ...ownIn(scene, ownChanges)];
   const updates = placesFor(scene, 'updateFirmware')
@@ -148,7 +150,7 @@ export function firstApplicable(record: TriageRecord): { kind: ChangeKind; targe
   // An update of firmware waits for the others, so that it is asked for where none of them applies.
   const inOrder = [...changeKinds.filter((kind) => kind !== 'updateFirmware'), 'updateFirmware' as const];
   for (const kind of inOrder) {
-    const target = everyPlace(scene.chain, changeCatalogue[kind].target).find(
+    const target = placesAt(scene.chain, changeCatalogue[kind].target, null).find(
       (place) => whyNotThere(scene, kind, place) === null,
     );
     if (target !== undefined) return { kind, target };
@@ -165,10 +167,10 @@ export function firstApplicable(record: TriageRecord): { kind: ChangeKind; targe
 export function changesConceivable(
   record: TriageRecord,
   chain: Chain,
-  { table = faultTable, ownChanges = [] }: Figures = {},
+  { table = faultTable, ownChanges = [], parts = null }: Within = {},
 ): PossibleChange[] {
   const seen = chainAsSeen(record, chain);
-  const scene = sceneWith(record, seen, segmentFor(chain, standingSides(record)));
+  const scene = { ...sceneWith(record, seen, segmentFor(chain, standingSides(record))), parts };
   return [...candidates(scene), ...ownIn(scene, ownChanges)].map((each) => withMinutes(scene, each, table));
 }
 

@@ -5,7 +5,7 @@ import type { ChangeKind } from '../../../shared/contract/triage.ts';
 import type { Scene } from '../../../shared/isolation/change-facts.ts';
 import { doneTo, whyNotOnSide } from '../../../shared/isolation/change-places.ts';
 import { type Message, message } from '../../../shared/message/message.ts';
-import { everyPlace } from './places.ts';
+import { type Parts, placesAt } from './places.ts';
 
 /** A change of a kind at a place; `own` says which of an organisation's kinds it is. */
 export type Made = { kind: ChangeKind; target: Place; own?: OwnChange | null | undefined };
@@ -15,9 +15,12 @@ export const whyNotOwn = (scene: Scene, { actsOn, name }: OwnChange, target: Pla
   target.kind === actsOn ? whyNotOnSide(scene, target) : message(doneTo[actsOn], { change: { own: name } });
 
 /** The organisation's own kinds, wherever each can be made. */
-export const ownIn = (scene: Scene, ownChanges: readonly OwnChange[]): (Made & { own: OwnChange })[] =>
+export const ownIn = (
+  scene: Scene & { parts: Parts },
+  ownChanges: readonly OwnChange[],
+): (Made & { own: OwnChange })[] =>
   ownChanges.flatMap((own) =>
-    everyPlace(scene.chain, own.actsOn)
+    placesAt(scene.chain, own.actsOn, scene.parts)
       .filter((target) => whyNotOwn(scene, own, target) === null)
       .map((target) => ({ kind: 'ownKind', target, own })),
   );

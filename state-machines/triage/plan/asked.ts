@@ -1,3 +1,4 @@
+import type { Chain } from '../../../shared/contract/chain.ts';
 import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import type { ChangeRecord, TriageRecord } from '../../../shared/contract/triage.ts';
 import { faultTable } from '../../../shared/isolation/fault-table.ts';
@@ -7,12 +8,18 @@ import {
   type ChangeOption,
   type Circumstances,
   type FaultTable,
+  type PartsAsked,
   type PlanInput,
+  partsWithin,
   type Standing,
   standingOf,
+  unitsPerAsk,
+  type WorkMeter,
+  workLimits,
 } from '../../../shared/isolation/index.ts';
 import { changesConceivable, changesNow } from '../changes/applicable.ts';
 import type { PossibleChange } from '../changes/described.ts';
+import { asksAt } from '../changes/places.ts';
 import { stateName, type TriageSnapshot } from '../evolve.ts';
 import { once } from '../once.ts';
 import { changeInPlace, changesOfRound, isSideSettled } from '../record.ts';
@@ -34,6 +41,8 @@ export type PlanRequest = {
   ownChanges?: readonly OwnChange[];
   /** UTC, ISO 8601. */
   now: string;
+  /** Counts the work that planning does. */
+  meter?: WorkMeter;
 };
 
 /** A request with what every part of its answer is made from, reckoned once; what not every stage asks for, once it is. */
@@ -44,6 +53,8 @@ export type Asked = PlanRequest & {
   standing: Standing;
   /** With a side, what applies now; before that, what could come to apply. Without what was found to lead nowhere. */
   changes: readonly PossibleChange[];
+  /** The parts of the chain that these were looked for at, and how many were not looked for elsewhere. */
+  asking: PartsAsked;
   /** Devices whose menu can still tell something. */
   menus: readonly string[];
   /** A change to one part has shown a culprit in this round. */
@@ -55,7 +66,8 @@ export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
   const { known, table } = request;
   const facts = caseOf(record, known);
   const standing = standingOf(facts, table);
-  const changes = once(() => changesAhead(record, request));
+  const asking = once(() => askingWithin(facts.chain, standing, request));
+  const changes = once(() => changesAhead(record, request, asking()));
   const menus = once(() => menusLeft(record, facts.chain, standing));
   return {
     ...request,
@@ -66,6 +78,9 @@ export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
     get changes() {
       return changes();
     },
+    get asking() {
+      return asking();
+    },
     get menus() {
       return menus();
     },
@@ -73,17 +88,27 @@ export function askedOf(snapshot: TriageSnapshot, request: PlanRequest): Asked {
   };
 }
 
-function changesAhead(record: TriageRecord, { known, table, ownChanges }: PlanRequest): PossibleChange[] {
+function askingWithin(chain: Chain, standing: Standing, { ownChanges = [], meter }: PlanRequest): PartsAsked {
+  const within = partsWithin(standing, { asksAt: asksAt(chain, ownChanges), work: workLimits.asking });
+  meter?.add(within.asked * unitsPerAsk);
+  return within;
+}
+
+function changesAhead(
+  record: TriageRecord,
+  { known, table, ownChanges }: PlanRequest,
+  { parts }: PartsAsked,
+): PossibleChange[] {
   const maySwap = record.asFound !== null && isSideSettled(record);
   const changes = maySwap
-    ? changesNow(record, { table, ownChanges })
-    : changesConceivable(record, known.chain, { table, ownChanges });
+    ? changesNow(record, { table, ownChanges, parts })
+    : changesConceivable(record, known.chain, { table, ownChanges, parts });
   return changes.filter((change) => isWorthProposing(record, change));
 }
 
 /** What the planner is asked; with fewer changes than apply, only among those. */
 export function inputOf(
-  { record, facts, standing, here, table, menus }: Asked,
+  { record, facts, standing, here, table, menus, asking, meter }: Asked,
   changes: readonly ChangeOption[],
 ): PlanInput {
   const change = changeInPlace(record);
@@ -93,6 +118,8 @@ export function inputOf(
     changes,
     here,
     menus,
+    meter,
+    unasked: asking.unasked,
     inPlace: change === null ? null : placed(change),
     terms: { risk: record.settings.risk, escalationMin: escalationMin(record, table) },
     ...(table === undefined ? {} : { table }),
