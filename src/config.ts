@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { isIP } from 'node:net';
 import { join, resolve } from 'node:path';
 import { z } from 'zod';
 import { programFolder } from './program-folder.ts';
@@ -7,7 +8,33 @@ import { programFolder } from './program-folder.ts';
 /** Where `npm run build` puts the client. */
 export const builtClient = join(programFolder, 'dist/client');
 
-const flag = z.enum(['true', 'false']).transform((value) => value === 'true');
+/**
+ * Whose word counts about a caller's address: nobody's, that of as many proxies as stand in front, or that of proxies at
+ * these addresses or nets. Not "anybody's": the first address in X-Forwarded-For is whatever a stranger wrote there.
+ */
+const trustedProxies = z.string().transform((value, context): TrustedProxies => {
+  const said = value.trim();
+  if (said === 'false') return false;
+  if (/^[1-9]$/.test(said)) return Number(said);
+  const nets = said.split(',').map((net) => net.trim());
+  if (nets.every(isNet)) return nets;
+  context.addIssue({
+    code: 'custom',
+    message:
+      'give how many proxies stand in front of the server (1), or their addresses or nets, with commas between',
+  });
+  return z.NEVER;
+});
+
+function isNet(text: string): boolean {
+  const [address = '', bits, ...more] = text.split('/');
+  const version = isIP(address);
+  if (version === 0 || more.length > 0) return false;
+  return (
+    bits === undefined ||
+    (/^\d{1,3}$/.test(bits) && Number(bits) >= 1 && Number(bits) <= (version === 4 ? 32 : 128))
+  );
+}
 
 const environment = z.object({
   HALFSPLIT_DATA: z.string().min(1).default('.halfsplit'),
@@ -18,14 +45,16 @@ const environment = z.object({
   HALFSPLIT_TOKEN_SECRET: z.string().min(32).optional(),
   HALFSPLIT_ACCESS_TOKEN_S: z.coerce.number().int().min(30).max(86_400).default(900),
   HALFSPLIT_REFRESH_TOKEN_DAYS: z.coerce.number().int().min(1).max(365).default(30),
-  HALFSPLIT_SIGN_IN_PER_MIN: z.coerce.number().int().min(1).default(20),
   HALFSPLIT_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
   HALFSPLIT_DIARY_PER_MIN: z.coerce.number().int().min(1).default(30),
   HALFSPLIT_MAX_UPLOAD_MIB: z.coerce.number().int().min(1).max(65_536).default(2048),
   HALFSPLIT_HEARTBEAT_S: z.coerce.number().min(0.01).max(110).default(20),
   HALFSPLIT_CLIENT: z.string().min(1).default(builtClient),
-  HALFSPLIT_TRUST_PROXY: flag.default(false),
+  HALFSPLIT_TRUST_PROXY: trustedProxies.default(false),
 });
+
+/** Nobody, the last so many, or those at these addresses and nets (as `@fastify/proxy-addr` reads them). */
+export type TrustedProxies = false | number | string[];
 
 export type Config = {
   readonly dataFolder: string;
@@ -36,7 +65,6 @@ export type Config = {
   readonly tokenSecret: string;
   readonly accessTokenS: number;
   readonly refreshTokenDays: number;
-  readonly signInPerMin: number;
   readonly requestsPerMin: number;
   /** Requests per address to the pages of clients' diaries, which nobody signs in for. */
   readonly diaryPerMin: number;
@@ -45,7 +73,7 @@ export type Config = {
   readonly heartbeatS: number;
   /** The folder that the built client is in. */
   readonly clientFolder: string;
-  readonly trustProxy: boolean;
+  readonly trustProxy: TrustedProxies;
 };
 
 /**
@@ -70,7 +98,6 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     tokenSecret: value.HALFSPLIT_TOKEN_SECRET ?? keptSecret(value.HALFSPLIT_DATA, 'token-secret'),
     accessTokenS: value.HALFSPLIT_ACCESS_TOKEN_S,
     refreshTokenDays: value.HALFSPLIT_REFRESH_TOKEN_DAYS,
-    signInPerMin: value.HALFSPLIT_SIGN_IN_PER_MIN,
     requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
     diaryPerMin: value.HALFSPLIT_DIARY_PER_MIN,
     maxUploadBytes: value.HALFSPLIT_MAX_UPLOAD_MIB * 1024 * 1024,

@@ -24,6 +24,25 @@ describe('the configuration', () => {
     expect(() => statSync(join(folder, 'none'))).toThrow('ENOENT');
   });
 
+  it('trusts proxies by their number or addresses, never whoever sends the header', () => {
+    const trusted = (said: string) =>
+      readConfig({ HALFSPLIT_DATA: join(folder, 'proxies'), HALFSPLIT_TRUST_PROXY: said }).trustProxy;
+    expect(trusted('false')).toBe(false);
+    expect(trusted('2')).toBe(2);
+    expect(trusted('10.0.0.0/8, fd00::/8,192.0.2.1')).toEqual(['10.0.0.0/8', 'fd00::/8', '192.0.2.1']);
+    for (const said of [
+      'true',
+      '0',
+      '',
+      '0.0.0.0/0',
+      '10.0.0.0/33',
+      '10.0.0.0/8/8',
+      'proxy.example',
+      '10.0.0.0/x',
+    ])
+      expect(() => trusted(said), said).toThrow(/HALFSPLIT_TRUST_PROXY/);
+  });
+
   it('names the variable that it cannot use', () => {
     expect(() => readConfig({ PORT: 'eighty' })).toThrow(/PORT/);
     expect(() => readConfig({ HALFSPLIT_TOKEN_SECRET: 'short' })).toThrow(/HALFSPLIT_TOKEN_SECRET/);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { shortest } from './limits.ts';
-import { id, line, memberRole } from './primitives.ts';
+import { id, instant, line, memberRole } from './primitives.ts';
 
 export const email = z.email().max(200).toLowerCase();
 export const newPassword = z.string().min(shortest.password).max(200);
@@ -37,6 +37,18 @@ export const me = z.object({
   memberAddress: id,
 });
 export type Me = z.infer<typeof me>;
+/** One of my sign-ins that can still be gone on with. */
+export const session = z.object({
+  id,
+  /** What the browser says that it is; null where that is not known. */
+  device: z.string().nullable(),
+  startedAt: instant,
+  /** When it last asked for new tokens, which it does every quarter of an hour that it is used. */
+  seenAt: instant,
+  /** The one that asks. */
+  isThis: z.boolean(),
+});
+export type Session = z.infer<typeof session>;
 
 export const newMember = z.object({ name: line, email, role: memberRole, password: newPassword });
 export const memberUpdate = z.object({ name: line, role: memberRole, active: z.boolean() });

@@ -29,7 +29,8 @@ export type Database = {
   inTenant<T>(tenant: Tenant, work: (tx: TenantTransaction) => Promise<T>): Promise<T>;
   /**
    * As the look-up role, which reads across tenants, and only these columns, so a query needs a `select`:
-   * organisation: orgId, handle, name; member: orgId, id, email, name, role, active, passwordHash.
+   * organisation: orgId, handle, name; member: orgId, id, email, name, role, active, passwordHash. It also writes who
+   * tried to sign in (sign_in_try), which belongs to no tenant yet.
    */
   lookUp<T>(work: (tx: TenantTransaction) => Promise<T>): Promise<T>;
   /** As the role that adds organisations and members to any; for the command line and the seed, never for a route. */

@@ -3,12 +3,21 @@ import type { TenantTransaction } from '../database/index.ts';
 import type { Actor } from './actor.ts';
 import type { AccessClaims } from './authentication.ts';
 
-/** The member behind the token; null when they were made inactive since. */
-export async function loadActor(tx: TenantTransaction, claims: AccessClaims): Promise<Actor | null> {
-  const member = await tx.member.findUnique({
-    where: { orgId_id: { orgId: claims.org, id: claims.sub } },
-    select: { role: true, active: true, name: true },
-  });
-  if (member === null || !member.active) return null;
-  return { orgId: claims.org, memberId: claims.sub, role: member.role as MemberRole, name: member.name };
+/**
+ * The member behind the token. `inactive` when they were made so since, `ended` when the session was that the token
+ * came of: by signing out, by a new password, or because a refresh token was in two hands.
+ */
+export async function loadActor(
+  tx: TenantTransaction,
+  claims: AccessClaims,
+): Promise<Actor | 'inactive' | 'ended'> {
+  const [member] = await tx.$queryRaw<{ role: MemberRole; active: boolean; name: string; ended: boolean }[]>`
+    select member.role, member.active, member.name, session.ended_at is not null as ended
+    from session join member on member.org_id = session.org_id and member.id = session.member_id
+    where session.org_id = ${claims.org}::uuid and session.id = ${claims.sid}::uuid
+      and session.member_id = ${claims.sub}::uuid`;
+  if (member === undefined || member.ended) return 'ended';
+  if (!member.active) return 'inactive';
+  const { role, name } = member;
+  return { orgId: claims.org, memberId: claims.sub, role, name, sessionId: claims.sid };
 }

@@ -6,4 +6,6 @@ export type Actor = {
   readonly memberId: string;
   readonly role: MemberRole;
   readonly name: string;
+  /** The sign-in that the request's token came of; null where nobody signed in, as with a client's diary. */
+  readonly sessionId: string | null;
 };

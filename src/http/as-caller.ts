@@ -12,7 +12,8 @@ import { type Refused, refused } from './problem.ts';
 /** The caller as the database knows them now, who has to be active still and allowed to use this route. */
 export async function allowedActor(tx: TenantTransaction, request: FastifyRequest): Promise<Actor | Refused> {
   const actor = await loadActor(tx, request.user);
-  if (actor === null) return refused('sign-in-needed', message('accountInactive'));
+  if (typeof actor === 'string')
+    return refused('sign-in-needed', message(actor === 'ended' ? 'signInAgain' : 'accountInactive'));
   const { permission } = request.routeOptions.config;
   if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) return actor;
   return roleNotAllowed(actor.role, permission);

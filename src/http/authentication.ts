@@ -7,8 +7,8 @@ import type { Services } from '../services.ts';
 import { may, type Permission, roleNotAllowed } from './access.ts';
 import { refused, sendProblem } from './problem.ts';
 
-/** What an access token says (RFC 7519): the member, the organisation and the role at the time of signing in. */
-export type AccessClaims = { sub: string; org: string; role: MemberRole };
+/** What an access token says (RFC 7519): the member, the organisation, the role at the time, and the session. */
+export type AccessClaims = { sub: string; org: string; role: MemberRole; sid: string };
 
 declare module '@fastify/jwt' {
   interface FastifyJWT {
@@ -52,7 +52,8 @@ export const authentication = fastifyPlugin<{ services: Services }>(async (app, 
 async function hasGoodToken(request: FastifyRequest): Promise<boolean> {
   try {
     await request.jwtVerify();
-    return true;
+    // One of a version that named no session; its owner gets another for the refresh token.
+    return typeof request.user.sid === 'string';
   } catch {
     return false;
   }

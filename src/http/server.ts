@@ -4,6 +4,7 @@ import rateLimit from '@fastify/rate-limit';
 import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
 import { serializerCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Logger } from 'pino';
+import type { TrustedProxies } from '../config.ts';
 import type { Services } from '../services.ts';
 import { authentication } from './authentication.ts';
 import { answerClientError, maxHeaderKiB } from './client-errors.ts';
@@ -24,7 +25,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
   const app = fastify({
     loggerInstance: logger as FastifyBaseLogger,
     genReqId: () => randomUUID(),
-    trustProxy: config.trustProxy,
+    trustProxy: trustedHops(config.trustProxy),
     bodyLimit: bodyLimitBytes,
     requestTimeout: 600_000,
     connectionTimeout: 120_000,
@@ -59,7 +60,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
         frameAncestors: ["'none'"],
       },
     },
-    hsts: config.trustProxy,
+    hsts: config.trustProxy !== false,
   });
   await app.register(rateLimit, { max: config.requestsPerMin, timeWindow: '1 minute' });
   await app.register(authentication, { services });
@@ -68,3 +69,9 @@ export async function createServer(services: Services, logger: Logger): Promise<
   await app.register(openapi);
   return app;
 }
+
+/** Fastify's types know no count of proxies: the last so many addresses that a request came by are theirs. */
+const trustedHops = (
+  trusted: TrustedProxies,
+): false | string[] | ((address: string, hop: number) => boolean) =>
+  typeof trusted === 'number' ? (_address, hop) => hop < trusted : trusted;

@@ -64,6 +64,16 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
       expect(changeable).toEqual(['description', 'reading', 'withdrawn']);
     });
 
+    it('sees and touches nothing of who tried to sign in', async () => {
+      const codes = await asRequest(async (sql) => [
+        await codeOf(sql('select key from sign_in_try')),
+        await codeOf(sql(`insert into sign_in_try values ('k', 1, now(), now())`)),
+        await codeOf(sql('update sign_in_try set wrong = 0')),
+        await codeOf(sql('delete from sign_in_try')),
+      ]);
+      expect(new Set(codes)).toEqual(new Set([insufficientPrivilege]));
+    });
+
     it('erases a text of a log once, and does nothing else to it', async () => {
       const where = 'where ticket_id = $1';
       const update = (set: string) => (sql: Sql) =>
@@ -207,6 +217,10 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
         'organisation.org_id',
         'organisation.handle',
         'organisation.name',
+        'sign_in_try.key',
+        'sign_in_try.wrong',
+        'sign_in_try.free_at',
+        'sign_in_try.seen_at',
       ]);
       const found = await test.database.lookUp((tx) =>
         tx.member.findFirst({ where: { id: firm.tenant.memberId }, select: { orgId: true, role: true } }),

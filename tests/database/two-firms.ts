@@ -36,11 +36,14 @@ export async function makeFirm(database: Database, handle: string): Promise<Firm
   const own = { orgId, id: randomUUID() };
   const fileSha256 = hash(`file of ${handle}`);
   await database.inTenant({ orgId, memberId }, async (tx) => {
+    await tx.session.create({
+      data: { ...own, memberId, device: '', startedAt: new Date(), seenAt: new Date() },
+    });
     await tx.refreshToken.create({
       data: {
         ...own,
         memberId,
-        familyId: randomUUID(),
+        familyId: own.id,
         tokenHash: hash(handle),
         expiresAt: new Date('2999-01-01'),
       },

@@ -5,6 +5,9 @@ import { asRole, codeOf, insufficientPrivilege, type Sql, uniqueViolation } from
 import { ourTables } from './schema-description.ts';
 import { type Firm, grantPacket, makeFirm } from './two-firms.ts';
 
+/** Holds what happens before it is known whose it is; tests/database/least-privilege.test.ts keeps requests out of it. */
+const ofNobody = 'sign_in_try';
+
 type Table = {
   name: string;
   /** Columns that a request may change. */
@@ -33,7 +36,7 @@ describe.each(databaseKinds())('the wall between tenants on the %s database', (k
         coalesce((select json_agg(quote_ident(a.attname)) from pg_attribute a
           where a.attrelid = c.oid and a.attnum > 0 and not a.attisdropped
             and has_column_privilege('halfsplit_request', c.oid, a.attnum, 'UPDATE')), '[]') as changeable
-      from pg_class c where ${ourTables}`);
+      from pg_class c where ${ourTables} and c.relname <> '${ofNobody}'`);
     tables = rows;
   });
   afterAll(() => test.drop());
@@ -209,7 +212,7 @@ describe.each(databaseKinds())('the wall between tenants on the %s database', (k
 
   it('has org_id in every table, as the first column of its primary key', async () => {
     const { rows } = await test.owner.query(`
-      select c.relname from pg_class c where ${ourTables} and not exists (
+      select c.relname from pg_class c where ${ourTables} and c.relname <> '${ofNobody}' and not exists (
         select from pg_index i join pg_attribute a on a.attrelid = c.oid and a.attnum = i.indkey[0]
         where i.indrelid = c.oid and i.indisprimary and a.attname = 'org_id' and a.attnotnull)`);
     expect(rows).toEqual([]);

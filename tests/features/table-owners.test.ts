@@ -7,6 +7,8 @@ const owners: Readonly<Record<string, string>> = {
   organisation: 'src/features/organisation/',
   firmwareLevel: 'src/features/organisation/',
   member: 'src/features/people/',
+  session: 'src/features/people/',
+  signInTry: 'src/features/people/',
   refreshToken: 'src/features/people/',
   idempotencyRecord: 'src/http/',
   site: 'src/features/sites/',

@@ -32,6 +32,9 @@ const reading = { reading: { kind: 'note', text: 'Was here.' } };
 export const guardedRoutes: readonly RouteRow[] = [
   route('GET /me', all),
   route('POST /me/password', all, { current: 'not the password', password: 'another password' }),
+  route('GET /me/sessions', all),
+  route('POST /me/sessions/{id}/end', all),
+  route('POST /me/sessions/end-others', all),
   route('GET /members', all),
   route('GET /members/{id}', all),
   route('POST /members', only('admin'), {

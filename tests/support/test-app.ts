@@ -65,7 +65,6 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   tokenSecret: 'a secret for tests, long enough to be one',
   accessTokenS: 900,
   refreshTokenDays: 30,
-  signInPerMin: 1000,
   requestsPerMin: 1_000_000,
   diaryPerMin: 1_000_000,
   maxUploadBytes: 1024 * 1024 * 1024,

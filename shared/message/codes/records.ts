@@ -9,6 +9,7 @@ export const recordCodes = {
   noSuchPacket: {},
   noSuchGrant: {},
   noSuchMember: {},
+  noSuchSession: {},
   noSuchFirmwareLevel: {},
   chainNotAtSite: {},
   chainLacksDevice: { deviceId: 'text' },
@@ -28,5 +29,8 @@ export const recordCodes = {
   assigneeNoTechnician: { member: 'name' },
   emailTaken: {},
   passwordWrong: {},
+  passwordRepeats: {},
+  passwordMostUsed: {},
+  passwordIsName: {},
   otherAdminNeeded: {},
 } as const satisfies CodeTable;

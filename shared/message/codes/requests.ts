@@ -25,7 +25,10 @@ export const requestCodes = {
   accessTokenNeeded: {},
   accountInactive: {},
   roleNotAllowed: { role: 'memberRole', allowed: 'memberRole[]' },
+  /** As servers said it that locked accounts. */
   signInRefused: { tries: 'count', lockedMin: 'minutes' },
+  signInWrong: {},
+  signInDelayed: { minutes: 'minutes' },
   signInAgain: {},
   idempotencyKeyNeeded: {},
   idempotencyKeyReused: {},

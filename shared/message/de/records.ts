@@ -9,6 +9,7 @@ export const recordsDe: Sentences<typeof recordCodes> = {
   noSuchPacket: () => 'Dieses Paket gibt es nicht.',
   noSuchGrant: () => 'Diese Freigabe gibt es nicht.',
   noSuchMember: () => 'Dieses Mitglied gibt es nicht.',
+  noSuchSession: () => 'Diese Anmeldung von dir gibt es nicht.',
   noSuchFirmwareLevel: () => 'Diesen Firmware-Stand gibt es nicht.',
   chainNotAtSite: () => 'An diesem Ort gibt es diese Kette nicht.',
   chainLacksDevice: ({ deviceId }, say) => `Die Kette hat kein Gerät ${say.text(deviceId)}.`,
@@ -33,5 +34,10 @@ export const recordsDe: Sentences<typeof recordCodes> = {
   assigneeNoTechnician: ({ member }, say) => `${say.name(member)} gehört nicht zur Technik.`,
   emailTaken: () => 'Ein Mitglied dieser Organisation hat diese E-Mail-Adresse schon.',
   passwordWrong: () => 'Das jetzige Passwort stimmt nicht.',
+  passwordRepeats: () => 'Ein oder zwei Zeichen immer wieder werden zuerst probiert. Nimm etwas anderes.',
+  passwordMostUsed: () =>
+    'Das ist eines der meistbenutzten Passwörter und wird zuerst probiert. Nimm ein anderes.',
+  passwordIsName: () =>
+    'Namen von Leuten und der Organisation werden zuerst probiert. Nimm etwas dazu, das niemand mit dir verbindet.',
   otherAdminNeeded: () => 'Gib zuerst jemand anderem die Verwaltung.',
 };

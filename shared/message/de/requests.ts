@@ -32,6 +32,9 @@ export const requestsDe: Sentences<typeof requestCodes> = {
     `Das ist Sache von: ${say.and(allowed.map((one) => say.term('memberRole', one)))}. Du bist angemeldet als: ${say.term('memberRole', role)}.`,
   signInRefused: ({ tries, lockedMin }) =>
     `Organisation, E-Mail oder Passwort stimmt nicht, oder das Konto ist nach ${tries} falschen Versuchen für ${lockedMin} Minuten gesperrt.`,
+  signInWrong: () => 'Organisation, E-Mail oder Passwort stimmt nicht.',
+  signInDelayed: ({ minutes }) =>
+    `Zu viele falsche Versuche von hier: versuch es in ${minutes === 1 ? 'einer Minute' : `${minutes} Minuten`} noch einmal. Von anderswo und auf anderen Geräten hat sich nichts geändert.`,
   signInAgain: () => 'Melde dich neu an.',
   idempotencyKeyNeeded: () =>
     'Schick einen Idempotency-Key aus 8 bis 200 sichtbaren Zeichen: einen neuen für alles, was du vorhast, und beim Wiederholen denselben.',

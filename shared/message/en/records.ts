@@ -9,6 +9,7 @@ export const recordsEn: Sentences<typeof recordCodes> = {
   noSuchPacket: () => 'There is no such packet.',
   noSuchGrant: () => 'There is no such grant.',
   noSuchMember: () => 'There is no such member.',
+  noSuchSession: () => 'There is no such sign-in of yours.',
   noSuchFirmwareLevel: () => 'There is no such firmware level.',
   chainNotAtSite: () => 'There is no such chain at that site.',
   chainLacksDevice: ({ deviceId }, say) => `The chain has no device ${say.text(deviceId)}.`,
@@ -32,5 +33,10 @@ export const recordsEn: Sentences<typeof recordCodes> = {
   assigneeNoTechnician: ({ member }, say) => `${say.name(member)} is no technician.`,
   emailTaken: () => 'A member of this organisation has that email already.',
   passwordWrong: () => 'The current password is wrong.',
+  passwordRepeats: () =>
+    'One or two characters over and over are guessed first. Take something longer to say.',
+  passwordMostUsed: () => 'This is one of the passwords that are used most, and tried first. Take another.',
+  passwordIsName: () =>
+    'Names of people and of the organisation are guessed first. Add something that nobody would connect with you.',
   otherAdminNeeded: () => 'Make somebody else admin first.',
 };

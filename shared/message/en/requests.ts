@@ -32,6 +32,9 @@ export const requestsEn: Sentences<typeof requestCodes> = {
     `This is for: ${say.and(allowed.map((one) => say.term('memberRole', one)))}. You are signed in as ${say.term('memberRole', role)}.`,
   signInRefused: ({ tries, lockedMin }) =>
     `Organisation, email or password is wrong, or the account is locked for ${lockedMin} minutes after ${tries} wrong tries.`,
+  signInWrong: () => 'Organisation, email or password is wrong.',
+  signInDelayed: ({ minutes }) =>
+    `Too many wrong tries from here: try again in ${minutes === 1 ? 'a minute' : `${minutes} minutes`}. From elsewhere, and on other devices, nothing has changed.`,
   signInAgain: () => 'Sign in again.',
   idempotencyKeyNeeded: () =>
     'Send an Idempotency-Key of 8 to 200 visible characters, a new one for each thing you mean to do; on a retry send the same one.',

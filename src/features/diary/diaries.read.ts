@@ -72,6 +72,6 @@ export async function openDiaryOf(
   });
   if (row === null || !isOpen(row, services.now())) return null;
   const { openedBy: memberId, opener } = row;
-  const actor = { orgId, memberId, role: opener.role as MemberRole, name: opener.name };
+  const actor = { orgId, memberId, role: opener.role as MemberRole, name: opener.name, sessionId: null };
   return { id, ticketId: row.ticketId, until: row.until, actor };
 }

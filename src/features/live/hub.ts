@@ -1,5 +1,5 @@
-import type { z } from 'zod';
-import { type News, type NewsKind, news } from '../../../shared/contract/news.ts';
+import { z } from 'zod';
+import { type News, type NewsKind, news, newsKinds } from '../../../shared/contract/news.ts';
 import { id } from '../../../shared/contract/primitives.ts';
 import type { Database } from '../../database/index.ts';
 import { type AccessClaims, access, type Permission } from '../../http/index.ts';
@@ -7,8 +7,13 @@ import { type AccessClaims, access, type Permission } from '../../http/index.ts'
 /** The channel that the database's triggers tell on, see prisma/migrations. */
 const channel = 'halfsplit_news';
 
-/** What the triggers tell: news, with whom it is for. */
-const told = news.extend({ org: id, granteeOrg: id.optional(), granteeMember: id.optional() });
+/** What the triggers tell: news, with whom it is for; and that a session ended, which is nobody's news. */
+const told = news.extend({
+  kind: z.enum([...newsKinds, 'session']),
+  org: id,
+  granteeOrg: id.optional(),
+  granteeMember: id.optional(),
+});
 type Told = z.infer<typeof told>;
 
 /** One open stream. */
@@ -68,11 +73,23 @@ export class NewsHub {
     for (const subscriber of this.#subscribers) subscriber.end();
   }
 
+  #endStreamsOf(sessionId: string): void {
+    for (const subscriber of this.#subscribers) if (subscriber.claims.sid === sessionId) subscriber.end();
+  }
+
   async close(): Promise<void> {
     await this.#stop?.();
   }
 
-  #tell({ org, granteeOrg, granteeMember, ...changed }: Told): void {
+  #tell({ org, granteeOrg, granteeMember, ...told }: Told): void {
+    if (told.kind === 'session') this.#endStreamsOf(told.id);
+    else this.#tellReaders({ ...told, kind: told.kind }, { org, granteeOrg, granteeMember });
+  }
+
+  #tellReaders(
+    changed: News,
+    { org, granteeOrg, granteeMember }: Pick<Told, 'org' | 'granteeOrg' | 'granteeMember'>,
+  ): void {
     for (const subscriber of this.#subscribers) {
       const { claims } = subscriber;
       if (claims.org === org) tellInside(subscriber, changed);

@@ -13,7 +13,7 @@ export type Account = { readonly orgId: string; readonly memberId: string };
 export async function findAccount(
   tx: TenantTransaction,
   credentials: Credentials,
-): Promise<(Account & { passwordHash: string }) | null> {
+): Promise<(Account & { passwordHash: string; active: boolean }) | null> {
   const handle = credentials.organisation.trim().toLowerCase();
   const organisation = await tx.organisation.findUnique({ where: { handle }, select: { orgId: true } });
   if (organisation === null) return null;
@@ -21,9 +21,11 @@ export async function findAccount(
   const email = credentials.email.trim().toLowerCase();
   const member = await tx.member.findUnique({
     where: { orgId_email: { orgId, email } },
-    select: { id: true, passwordHash: true },
+    select: { id: true, passwordHash: true, active: true },
   });
-  return member === null ? null : { orgId, memberId: member.id, passwordHash: member.passwordHash };
+  if (member === null) return null;
+  const { id: memberId, passwordHash, active } = member;
+  return { orgId, memberId, passwordHash, active };
 }
 
 type Shown = { readonly member: Member; readonly organisation: Tokens['organisation'] };

@@ -7,6 +7,7 @@ import {
   newMember,
   passwordChange,
   passwordReset,
+  session,
 } from '../../../shared/contract/people.ts';
 import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
 import { found, updateIn } from '../../http/index.ts';
@@ -20,6 +21,7 @@ import {
   resetPassword,
   updateMember,
 } from './members.ts';
+import { endMyOtherSessions, endMySession, listSessions } from './sessions.ts';
 
 /** The organisation's members, and one's own account. */
 export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
@@ -48,6 +50,37 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'own account' },
     },
     (request, reply) => reply.fromWrite((context) => changePassword(context, request.body)),
+  );
+  app.get(
+    addresses.ownSessions,
+    {
+      schema: { summary: 'Where I am signed in', response: { 200: itemsOf(session) } },
+      config: { permission: 'own account' },
+    },
+    (_request, reply) => reply.fromRead(listSessions),
+  );
+  app.post(
+    addresses.endOwnSession,
+    {
+      schema: {
+        summary: 'End one of my sign-ins at once, with all its tokens; gives those that are left',
+        params: byId,
+        response: { 200: itemsOf(session) },
+      },
+      config: { permission: 'own account' },
+    },
+    (request, reply) => reply.fromWrite((context) => endMySession(context, request.params.id)),
+  );
+  app.post(
+    addresses.endOtherSessions,
+    {
+      schema: {
+        summary: 'End all my sign-ins but this one at once; gives this one',
+        response: { 200: itemsOf(session) },
+      },
+      config: { permission: 'own account' },
+    },
+    (_request, reply) => reply.fromWrite(endMyOtherSessions),
   );
   app.get(
     addresses.members,

@@ -13,8 +13,9 @@ import {
   type Update,
 } from '../../http/index.ts';
 import { memberView } from './member-view.ts';
+import { weakPassword } from './password-rules.ts';
 import { hashPassword, passwordFits } from './passwords.ts';
-import { revokeAllOf } from './refresh-tokens.ts';
+import { endSessionsOf } from './sessions.ts';
 
 const noMember = refused('not-found', message('noSuchMember'));
 
@@ -40,6 +41,8 @@ export async function addMember(
     where: { orgId_email: { orgId: actor.orgId, email: input.email } },
   });
   if (taken !== null) return refused('already-exists', message('emailTaken'));
+  const weak = weakPassword(password, await namesAround({ tx, orgId: actor.orgId }, input));
+  if (weak !== null) return weak;
   const passwordHash = await hashPassword(password);
   const row = await tx.member.create({
     data: { ...rest, orgId: actor.orgId, id: services.newId(), passwordHash },
@@ -62,11 +65,11 @@ export async function updateMember(
     where: { orgId_id: { orgId: actor.orgId, id } },
     data: { ...input, version: { increment: 1 } },
   });
-  if (!updated.active) await revokeAllOf(tx, { orgId: actor.orgId, memberId: id }, services.now());
+  if (!updated.active) await endSessionsOf(tx, { orgId: actor.orgId, memberId: id }, { now: services.now() });
   return found(memberView(updated));
 }
 
-/** Sets a member's password for them; they are signed out everywhere. */
+/** Sets a member's password for them; they are signed out everywhere (but here, where it is one's own). */
 export async function resetPassword(
   context: Context,
   id: string,
@@ -75,6 +78,8 @@ export async function resetPassword(
   const { tx, actor } = context;
   const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
   if (row === null) return noMember;
+  const weak = weakPassword(password, await namesAround({ tx, orgId: actor.orgId }, row));
+  if (weak !== null) return weak;
   return found(await setPassword(context, id, password));
 }
 
@@ -92,7 +97,21 @@ export async function changePassword(
       errors: [{ pointer: '/current', ...message('passwordWrong') }],
     });
   }
+  const weak = weakPassword(input.password, await namesAround({ tx, orgId: actor.orgId }, row));
+  if (weak !== null) return weak;
   return found(await setPassword(context, actor.memberId, input.password));
+}
+
+/** What a guesser would try first for that member. */
+async function namesAround(
+  { tx, orgId }: { tx: Context['tx']; orgId: string },
+  { name, email }: { name: string; email: string },
+): Promise<string[]> {
+  const organisation = await tx.organisation.findUniqueOrThrow({
+    where: { orgId },
+    select: { handle: true, name: true },
+  });
+  return [name, email.split('@', 1)[0] ?? '', organisation.handle, organisation.name];
 }
 
 async function setPassword(
@@ -101,13 +120,12 @@ async function setPassword(
   password: string,
 ): Promise<Member> {
   const { orgId } = actor;
-  await revokeAllOf(tx, { orgId, memberId }, services.now());
+  const but = memberId === actor.memberId ? actor.sessionId : null;
+  await endSessionsOf(tx, { orgId, memberId }, { now: services.now(), but });
   const row = await tx.member.update({
     where: { orgId_id: { orgId, id: memberId } },
     data: {
       passwordHash: await hashPassword(password),
-      failedSignIns: 0,
-      lockedUntil: null,
       version: { increment: 1 },
     },
   });

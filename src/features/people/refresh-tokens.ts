@@ -1,6 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Services } from '../../services.ts';
+import { endSession } from './sessions.ts';
 
 const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
 
@@ -13,7 +14,7 @@ export function readToken(token: string): RefreshToken | null {
 }
 
 type Owner = { readonly orgId: string; readonly memberId: string };
-/** The refresh tokens of one sign-in, of which each but the newest is used up. */
+/** The refresh tokens of one sign-in, of which each but the newest is used up; `familyId` is the session's id. */
 export type TokenFamily = Owner & { readonly familyId: string };
 
 /** A new refresh token of a family; the database keeps its hash only. */
@@ -36,14 +37,16 @@ export async function issueToken(
   return token;
 }
 
+/** Assumed: how long, in ms, a reply that was lost may be asked for again. */
+const mayRepeatMs = 60_000;
 /** Assumed: as many replies in a row as a bad line loses; more is no line but somebody collecting tokens. */
 const repliesLostAtMost = 20;
 
 /**
- * Uses a refresh token up. It may be used again until one that replaced it is used: only that proves that a reply
- * arrived, and a phone whose reply was lost is not signed out by it. Of those that replaced it the first that is used
- * is good, and the others end with it. Any other use of an old token shows that it is in two hands: its whole family
- * is revoked (RFC 9700, section 4.14.2).
+ * Uses a refresh token up. It may be used again for a minute, until one that replaced it is used: only that proves that
+ * a reply arrived, and a phone whose reply was lost is not signed out by it. Of those that replaced it the first that is
+ * used is good, and the others end with it. Any other use of an old token shows that it is in two hands: its session
+ * ends (RFC 9700, section 4.14.2).
  * Null when the token is not good (any more).
  */
 export async function spendToken(
@@ -54,8 +57,11 @@ export async function spendToken(
   const row = await lockAndRead(tx, { orgId, token });
   if (row === undefined) return null;
   const family = { orgId, memberId: row.member_id, familyId: row.family_id };
-  if (row.revoked_at !== null || (row.used_at !== null && !(await mayRepeat(tx, row, row.used_at)))) {
-    await revokeFamily(tx, family, now);
+  if (
+    row.revoked_at !== null ||
+    (row.used_at !== null && !(await mayRepeat(tx, row, { usedAt: row.used_at, now })))
+  ) {
+    await endSession(tx, { orgId, id: row.family_id }, now);
     return null;
   }
   if (row.used_at === null) {
@@ -93,22 +99,14 @@ async function lockAndRead(
 }
 
 /** Whether nothing that replaced a used token has been used, so that its reply may never have arrived. */
-async function mayRepeat(tx: TenantTransaction, row: TokenRow, usedAt: Date): Promise<boolean> {
+async function mayRepeat(
+  tx: TenantTransaction,
+  row: TokenRow,
+  { usedAt, now }: { usedAt: Date; now: Date },
+): Promise<boolean> {
+  if (now.getTime() - usedAt.getTime() > mayRepeatMs) return false;
   const others = { orgId: row.org_id, familyId: row.family_id, id: { not: row.id } };
   const usedSince = await tx.refreshToken.count({ where: { ...others, usedAt: { gte: usedAt } } });
   const waiting = await tx.refreshToken.count({ where: { ...others, usedAt: null, revokedAt: null } });
   return usedSince === 0 && waiting < repliesLostAtMost;
-}
-
-export async function revokeFamily(
-  tx: TenantTransaction,
-  { orgId, familyId }: Omit<TokenFamily, 'memberId'>,
-  now: Date,
-): Promise<void> {
-  await tx.refreshToken.updateMany({ where: { orgId, familyId, revokedAt: null }, data: { revokedAt: now } });
-}
-
-/** Signs a member out everywhere, e.g. after a new password. */
-export async function revokeAllOf(tx: TenantTransaction, owner: Owner, now: Date): Promise<void> {
-  await tx.refreshToken.updateMany({ where: { ...owner, revokedAt: null }, data: { revokedAt: now } });
 }

@@ -1,5 +1,3 @@
-import { createHash } from 'node:crypto';
-import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
@@ -13,13 +11,6 @@ const open = { permission: 'public' } as const;
 /** Sign-in, refresh and sign-out. Not idempotent by key: a kept reply would keep tokens. */
 export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   const sign = (claims: AccessClaims) => app.jwt.sign(claims);
-  const rateLimit = {
-    max: services.config.signInPerMin,
-    timeWindow: '1 minute',
-    keyGenerator: signInKey,
-    hook: 'preHandler' as const,
-  };
-
   app.post(
     addresses.signIn,
     {
@@ -28,10 +19,11 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
         body: signInBody,
         response: { 200: tokens },
       },
-      config: { ...open, rateLimit },
+      config: open,
     },
     async (request, reply) => {
-      const result = await signIn(services, sign, request.body);
+      const caller = { address: request.ip, device: request.headers['user-agent'] ?? '' };
+      const result = await signIn({ services, sign }, request.body, caller);
       return 'ok' in result
         ? sendProblem(request, reply, result)
         : reply.header('cache-control', 'no-store').send(result);
@@ -70,10 +62,3 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
   );
 };
-
-/** One address trying one account: neither a busy office nor a single account is locked out by a stranger's tries. */
-function signInKey(request: FastifyRequest): string {
-  const body = (request.body ?? {}) as { organisation?: unknown; email?: unknown };
-  const account = `${request.ip} ${String(body.organisation)} ${String(body.email).toLowerCase()}`;
-  return createHash('sha256').update(account).digest('base64url');
-}

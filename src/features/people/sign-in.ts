@@ -3,47 +3,48 @@ import { message } from '../../../shared/message/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type AccessClaims, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { type Account, accountOf, type Credentials, findAccount } from './account.read.ts';
+import { accountOf, type Credentials, findAccount } from './account.read.ts';
 import { passwordFits } from './passwords.ts';
-import { issueToken, readToken, revokeFamily, spendToken, type TokenFamily } from './refresh-tokens.ts';
+import { issueToken, readToken, spendToken, type TokenFamily } from './refresh-tokens.ts';
+import { endSession, startSession } from './sessions.ts';
+import { claimTry, forgetTries } from './sign-in-tries.ts';
 
-/** Assumed: as many wrong passwords in a row lock an account, for as many minutes. */
-const wrongTriesAllowed = 5;
-const lockedMin = 15;
-
-const signInRefused = refused(
-  'sign-in-refused',
-  message('signInRefused', { tries: wrongTriesAllowed, lockedMin }),
-);
+const signInRefused = refused('sign-in-refused', message('signInWrong'));
 const refreshRefused = refused('refresh-refused', message('signInAgain'));
 
 type Signer = (claims: AccessClaims) => string;
 /** What tokens are made with. */
 type Issuer = { readonly services: Services; readonly sign: Signer };
+/** Where a request comes from, and what the browser says that it is. */
+export type Caller = { readonly address: string; readonly device: string };
 
-/** Signs a member in; every reason to refuse reads and takes the same. */
+/**
+ * Signs a member in. Every reason to refuse reads the same and does the same work, and so does having to wait after too
+ * many wrong tries, which is said before any password is looked at.
+ */
 export async function signIn(
-  services: Services,
-  sign: Signer,
+  { services, sign }: Issuer,
   credentials: Credentials,
+  { address, device }: Caller,
 ): Promise<Tokens | Refused> {
+  const claimed = await claimTry(services, address, credentials);
+  if (!claimed.mayTry) return signInDelayed(claimed.waitS);
   const account = await services.database.lookUp((tx) => findAccount(tx, credentials));
   const fits = await passwordFits(account?.passwordHash ?? null, credentials.password);
-  if (account === null) return signInRefused;
-  const { orgId, memberId } = account;
-  return services.database.inTenant({ orgId, memberId }, async (tx) => {
-    const now = services.now();
-    const member = await tx.member.findUniqueOrThrow({ where: { orgId_id: { orgId, id: memberId } } });
-    const locked = member.lockedUntil !== null && member.lockedUntil > now;
-    if (!fits && !locked) await countWrongTry(tx, account, now);
-    if (!fits || locked || !member.active) return signInRefused;
-    await tx.member.update({
-      where: { orgId_id: { orgId, id: memberId } },
-      data: { failedSignIns: 0, lockedUntil: null },
-    });
-    return issueTokens(tx, { services, sign }, { orgId, memberId, familyId: services.newId() });
+  if (account === null || !fits || !account.active) return signInRefused;
+  await forgetTries(services, claimed.keys);
+  const owner = { orgId: account.orgId, memberId: account.memberId };
+  return services.database.inTenant(owner, async (tx) => {
+    const id = services.newId();
+    await startSession(tx, owner, { id, device, now: services.now() });
+    return issueTokens(tx, { services, sign }, { ...owner, familyId: id });
   });
 }
+
+const signInDelayed = (waitS: number): Refused =>
+  refused('too-many-requests', message('signInDelayed', { minutes: Math.ceil(waitS / 60) }), {
+    retryAfterS: waitS,
+  });
 
 /** A new pair of tokens for a refresh token, which is used up by it. */
 export async function refreshTokens(
@@ -59,6 +60,10 @@ export async function refreshTokens(
     if (spent === null) return refreshRefused;
     const member = await tx.member.findUniqueOrThrow({ where: { orgId_id: { orgId, id: spent.memberId } } });
     if (!member.active) return refreshRefused;
+    await tx.session.updateMany({
+      where: { orgId, id: spent.familyId, endedAt: null },
+      data: { seenAt: services.now() },
+    });
     return issueTokens(tx, { services, sign }, spent);
   });
 }
@@ -69,17 +74,8 @@ export async function signOut(services: Services, token: string): Promise<void> 
   if (read === null) return;
   await services.database.inTenant({ orgId: read.orgId, memberId: null }, async (tx) => {
     const spent = await spendToken(tx, read, services.now());
-    if (spent !== null) await revokeFamily(tx, spent, services.now());
+    if (spent !== null) await endSession(tx, { orgId: spent.orgId, id: spent.familyId }, services.now());
   });
-}
-
-async function countWrongTry(tx: TenantTransaction, account: Account, now: Date): Promise<void> {
-  const until = new Date(now.getTime() + lockedMin * 60_000);
-  await tx.$executeRaw`
-    update member set
-      locked_until = case when failed_sign_ins + 1 >= ${wrongTriesAllowed} then ${until}::timestamptz else locked_until end,
-      failed_sign_ins = case when failed_sign_ins + 1 >= ${wrongTriesAllowed} then 0 else failed_sign_ins + 1 end
-    where org_id = ${account.orgId}::uuid and id = ${account.memberId}::uuid`;
 }
 
 async function issueTokens(
@@ -87,10 +83,10 @@ async function issueTokens(
   { services, sign }: Issuer,
   family: TokenFamily,
 ): Promise<Tokens> {
-  const { orgId, memberId } = family;
+  const { orgId, memberId, familyId } = family;
   const { member, organisation } = await accountOf(tx, family);
   return {
-    accessToken: sign({ sub: memberId, org: orgId, role: member.role }),
+    accessToken: sign({ sub: memberId, org: orgId, role: member.role, sid: familyId }),
     expiresInS: services.config.accessTokenS,
     refreshToken: await issueToken(tx, services, family),
     member,

@@ -4,7 +4,7 @@ import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { FaultFigure, FirmwareLevel, Organisation } from '../../../shared/contract/organisation.ts';
 import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
-import type { Me, Member } from '../../../shared/contract/people.ts';
+import type { Me, Member, Session } from '../../../shared/contract/people.ts';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
 import type { Items, Page } from '../../../shared/contract/primitives.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
@@ -43,6 +43,7 @@ const documentAt = <Body>(path: string): DocumentPath<Body> => path;
 /** Every document that the client reads. A screen that needs another one adds it here, with its type. */
 export const paths = {
   me: documentAt<Me>(addresses.me),
+  ownSessions: documentAt<Items<Session>>(addresses.ownSessions),
   members: documentAt<Items<Member>>(addresses.members),
   organisation: documentAt<Organisation>(addresses.organisation),
   firmwareLevels: documentAt<Items<FirmwareLevel>>(addresses.firmwareLevels),

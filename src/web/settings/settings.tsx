@@ -10,6 +10,8 @@ import { outbox } from '../store/outbox.ts';
 import { chooseLook, look, looks } from '../style/look.ts';
 import { chooseLanguage, language, plural, wordsOf } from '../words/language.ts';
 import { terms } from '../words/terms.ts';
+import { OwnPassword } from './password.tsx';
+import { SignIns } from './sign-ins.tsx';
 
 const t = wordsOf({
   en: {
@@ -52,7 +54,7 @@ const t = wordsOf({
   },
 });
 
-/** Look and language of this device, and signing out of it. */
+/** Look and language of this device, the member's password, and signing out, here and elsewhere. */
 export function SettingsScreen() {
   const words = t();
   const [asking, setAsking] = useState(false);
@@ -96,6 +98,8 @@ export function SettingsScreen() {
             </Button>
           </div>
         </Card>
+        <OwnPassword />
+        <SignIns />
       </div>
       {asking && (
         <Dialog title={words.signOut} onClose={() => setAsking(false)}>

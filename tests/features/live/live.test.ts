@@ -131,10 +131,12 @@ describe.each(databaseKinds())('news of changes, on the %s database', (kind) => 
   });
 
   it('ends when the token does', async () => {
-    const { sub, org, role } = test.app.jwt.decode<{ sub: string; org: string; role: 'technician' }>(
+    const claims = test.app.jwt.decode<{ sub: string; org: string; role: 'technician'; sid: string }>(
       test.home.technician.accessToken,
-    ) ?? { sub: '', org: '', role: 'technician' };
-    const token = test.app.jwt.sign({ sub, org, role }, { expiresIn: 1 });
+    );
+    if (claims === null) throw new Error('that is no token');
+    const { sub, org, role, sid } = claims;
+    const token = test.app.jwt.sign({ sub, org, role, sid }, { expiresIn: 1 });
     const reader = await followEvents(base, token);
     expect(reader.status).toBe(200);
     await reader.ended;

@@ -71,9 +71,30 @@ describe.each(databaseKinds())('members, on the %s database', (kind) => {
     expect(refused.body.type).toBe('/problems/last-admin');
   });
 
+  it('get no password that is guessed first, from themselves or an admin, and are told where', async () => {
+    const { admin } = test.home;
+    const easy = { ...newcomer('easy@home-firm.example'), password: 'Password123!' };
+    const replies = [
+      await admin.post('/members', { body: easy }),
+      await admin.post(`/members/${test.home.technician.id}/password`, {
+        body: { password: 'home-firm2026' },
+      }),
+      await test.home.technician.post('/me/password', {
+        body: { current: testPassword, password: 'zzzzzzzzzzzz' },
+      }),
+    ];
+    expect(replies.map(({ status }) => status)).toEqual([400, 400, 400]);
+    expect(replies.map(({ body }) => body.errors)).toMatchObject([
+      [{ pointer: '/password', code: 'passwordMostUsed' }],
+      [{ pointer: '/password', code: 'passwordIsName' }],
+      [{ pointer: '/password', code: 'passwordRepeats' }],
+    ]);
+  });
+
   it('change their own password with the current one, which ends their other sign-ins', async () => {
     await test.home.admin.post('/members', { body: newcomer('keen@home-firm.example') });
     const keen = await signInTestMember(test.app, 'home-firm', 'keen@home-firm.example');
+    const elsewhere = await signInTestMember(test.app, 'home-firm', 'keen@home-firm.example');
     const wrong = await keen.post('/me/password', {
       body: { current: 'something else', password: 'a longer new one' },
     });
@@ -83,8 +104,10 @@ describe.each(databaseKinds())('members, on the %s database', (kind) => {
       body: { current: testPassword, password: 'a longer new one' },
     });
     expect(right.status).toBe(200);
-    const refreshed = await test.request().post('/auth/refresh').send({ refreshToken: keen.refreshToken });
+    const { refreshToken } = elsewhere;
+    const refreshed = await test.request().post('/auth/refresh').send({ refreshToken });
     expect(refreshed.status).toBe(401);
+    expect((await keen.get('/me')).status).toBe(200);
     await expect(signInTestMember(test.app, 'home-firm', 'keen@home-firm.example')).rejects.toThrow('401');
   });
 });
