@@ -12,6 +12,7 @@ import {
   refused,
   type Update,
 } from '../../http/index.ts';
+import { accountOf } from './account.read.ts';
 import { memberView } from './member-view.ts';
 import { weakPassword } from './password-rules.ts';
 import { hashPassword, passwordFits } from './passwords.ts';
@@ -33,15 +34,16 @@ export async function readMember({ tx, actor }: Context, id: string): Promise<Ou
 }
 
 export async function addMember(
-  { tx, actor, services }: Context,
+  context: Context,
   input: z.infer<typeof newMember>,
 ): Promise<Outcome<Member>> {
+  const { tx, actor, services } = context;
   const { password, ...rest } = input;
   const taken = await tx.member.findUnique({
     where: { orgId_email: { orgId: actor.orgId, email: input.email } },
   });
   if (taken !== null) return refused('already-exists', message('emailTaken'));
-  const weak = weakPassword(password, await namesAround({ tx, orgId: actor.orgId }, input));
+  const weak = weakPassword(password, await namesAround(context, input));
   if (weak !== null) return weak;
   const passwordHash = await hashPassword(password);
   const row = await tx.member.create({
@@ -78,7 +80,7 @@ export async function resetPassword(
   const { tx, actor } = context;
   const row = await tx.member.findUnique({ where: { orgId_id: { orgId: actor.orgId, id } } });
   if (row === null) return noMember;
-  const weak = weakPassword(password, await namesAround({ tx, orgId: actor.orgId }, row));
+  const weak = weakPassword(password, await namesAround(context, row));
   if (weak !== null) return weak;
   return found(await setPassword(context, id, password));
 }
@@ -97,20 +99,17 @@ export async function changePassword(
       errors: [{ pointer: '/current', ...message('passwordWrong') }],
     });
   }
-  const weak = weakPassword(input.password, await namesAround({ tx, orgId: actor.orgId }, row));
+  const weak = weakPassword(input.password, await namesAround(context, row));
   if (weak !== null) return weak;
   return found(await setPassword(context, actor.memberId, input.password));
 }
 
 /** What a guesser would try first for that member. */
 async function namesAround(
-  { tx, orgId }: { tx: Context['tx']; orgId: string },
+  { tx, actor }: Context,
   { name, email }: { name: string; email: string },
 ): Promise<string[]> {
-  const organisation = await tx.organisation.findUniqueOrThrow({
-    where: { orgId },
-    select: { handle: true, name: true },
-  });
+  const { organisation } = await accountOf(tx, actor);
   return [name, email.split('@', 1)[0] ?? '', organisation.handle, organisation.name];
 }
 
