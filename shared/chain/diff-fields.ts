@@ -156,7 +156,16 @@ function handled(handling: Device['edidHandling']): Message {
   return limits.length === 0 ? message('edidIsLimited') : message('edidIsLimitedTo', { limits });
 }
 
+function returnAudio<Whole extends { returnAudio?: string | undefined }>(): Field<Whole> {
+  return field(
+    'returnAudio',
+    (whole: Whole) => whole.returnAudio ?? null,
+    (at, before, after) => message('returnAudioChanged', { at, before, after }),
+  );
+}
+
 export const portFields: Field<Port>[] = [
+  returnAudio<Port>(),
   field(
     'label',
     ({ label }) => label,
@@ -191,6 +200,7 @@ export const portFields: Field<Port>[] = [
 ];
 
 export const linkFields: Field<Link>[] = [
+  returnAudio<Link>(),
   field(
     'construction',
     ({ construction }) => construction,

@@ -1,4 +1,4 @@
-import type { Chain, Device, Link, Place } from '../contract/chain.ts';
+import type { Chain, Device, Link, Place, Port } from '../contract/chain.ts';
 import { type Message, message, type NamedPlace } from '../message/index.ts';
 import { findDevice, findPort, linkEnds } from './look-up.ts';
 import { loopsOf } from './loops.ts';
@@ -163,12 +163,17 @@ function lengths(chain: Chain): ChainFault[] {
   );
 }
 
+/** Sound back to the receiver leaves by the cable of the picture: such an output has no cable of its own. */
+const isReturnAudio = (chain: Chain, device: Device, { id, returnAudio }: Port): boolean =>
+  (returnAudio === 'arc' || returnAudio === 'earc') &&
+  !chain.links.some(({ from }) => from.deviceId === device.id && from.portId === id);
+
 function displaysWithOutput(chain: Chain): ChainFault[] {
   return chain.devices.flatMap((device, index) =>
     device.role !== 'display'
       ? []
       : device.ports.flatMap((port, at): ChainFault[] =>
-          port.direction === 'input'
+          port.direction === 'input' || isReturnAudio(chain, device, port)
             ? []
             : [
                 {

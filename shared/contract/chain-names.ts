@@ -42,5 +42,8 @@ export const pictureFeatures = ['vrr', 'allm', 'qms'] as const;
  */
 export const lossReasons = ['device', 'edid', 'limits', 'replaces', 'combines', 'bits', 'blanking'] as const;
 
+/** Sound from a display back to what feeds it, over the picture's own cable (HDMI 1.4, 2.1). */
+export const returnAudioKinds = ['none', 'arc', 'earc'] as const;
+
 /** How the samples of a picture are sent. */
 export const encodings = ['rgb', 'ycbcr444', 'ycbcr422', 'ycbcr420'] as const;

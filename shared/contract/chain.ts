@@ -9,6 +9,7 @@ import {
   linkCategories,
   linkConstructions,
   pictureFeatures,
+  returnAudioKinds,
   threeStates,
 } from './chain-names.ts';
 import { longest } from './limits.ts';
@@ -83,6 +84,8 @@ export const port = z.object({
   edidHex: edidHex.nullable().default(null),
   /** 5 V line in mA: what an output supplies, what an input draws; null when not known. */
   fiveVoltMa: z.number().min(0).max(5000).nullable().default(null),
+  /** Sound against the picture's direction at this socket: out of a display's input, into a receiver's output; left out where nobody looked. */
+  returnAudio: z.enum(returnAudioKinds).optional(),
 });
 export type Port = z.infer<typeof port>;
 
@@ -199,6 +202,8 @@ export const link = z.object({
   gaugeAwg: z.int().min(18).max(36).optional(),
   /** Couplers and wall plates that join it of several cables; left out where nobody looked. */
   couplers: z.int().min(0).max(10).optional(),
+  /** Whether it carries return audio, as tried or by its data sheet; left out where nobody looked. */
+  returnAudio: threeState.optional(),
   notes: text.default(''),
 });
 export type Link = z.infer<typeof link>;

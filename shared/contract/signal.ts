@@ -196,6 +196,10 @@ export const budgetReply = z.object({
     )
     .nullable(),
   contentProtection: protection,
+  /** Sound back over the cables of pictures, where both ends do it. */
+  returnAudio: z.array(
+    z.object({ linkId: z.string(), kind: z.enum(['arc', 'earc']), carried: allowed, sentence: message }),
+  ),
   power: z.array(
     z.object({
       linkId: z.string(),

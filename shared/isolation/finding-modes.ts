@@ -10,6 +10,8 @@ const modesByRule: Readonly<Record<string, readonly FailureMode[]>> = {
   'twisted-pair-extender': ['bandwidth', 'linkPower', 'contact', 'contentProtection', 'powerOrHeat'],
   couplers: ['coupling', 'bandwidth'],
   direction: ['direction'],
+  // Sound that doesn't come back explains no fault of the picture.
+  'return-audio': [],
   'end-power': ['linkPower'],
   seating: ['contact'],
   'port-mode': ['portMode'],

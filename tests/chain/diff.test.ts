@@ -143,6 +143,12 @@ describe('one difference is one message', () => {
       withLink(cinema, 'L4', { rated: { gbps: 18, lengthM: 15 } }),
     ],
     ['a gauge', 'gaugeChanged', { before: null, after: 'AWG 28' }, withLink(cinema, 'L1', { gaugeAwg: 28 })],
+    [
+      'return audio of a cable',
+      'returnAudioChanged',
+      { before: null, after: 'no' },
+      withLink(cinema, 'L1', { returnAudio: 'no' }),
+    ],
     ['couplers', 'couplersChanged', { before: null, after: 1 }, withLink(cinema, 'L1', { couplers: 1 })],
     [
       'notes',

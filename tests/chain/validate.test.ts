@@ -24,6 +24,12 @@ const placed = (of: Chain, ...devices: Device[]): Chain => ({ ...of, devices: [.
 
 describe('a chain without faults', () => {
   it.each<[string, Chain]>([
+    [
+      'a home cinema whose television has an output for return audio, over the one cable',
+      withDevice(homeCinema(), 'television', {
+        ports: [...display('television').ports, output('out1', { returnAudio: 'earc' })],
+      }),
+    ],
     ['a home cinema with a branch', homeCinema()],
     ['nothing at all', chainOf([], [])],
     ['one device alone', chainOf([receiver('receiver')], [])],
@@ -136,6 +142,23 @@ describe('each fault names its place', () => {
           code: 'displayWithOutput',
           values: { display: { name: 'Television' }, output: { label: 'HDMI OUT1' } },
         },
+        place: { kind: 'port', deviceId: 'television', portId: 'out1' },
+        pointer: '/devices/5/ports/2',
+      },
+    ],
+    [
+      'a television’s return audio with a cable of its own',
+      plugged(
+        placed(
+          withDevice(cinema, 'television', {
+            ports: [...display('television').ports, output('out1', { returnAudio: 'arc' })],
+          }),
+          receiver('bar'),
+        ),
+        cable('television.out1', 'bar.in1', { id: 'L6' }),
+      ),
+      {
+        said: { code: 'displayWithOutput', values: { output: { label: 'HDMI OUT1' } } },
         place: { kind: 'port', deviceId: 'television', portId: 'out1' },
         pointer: '/devices/5/ports/2',
       },

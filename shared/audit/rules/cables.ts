@@ -1,6 +1,7 @@
 import { namedDevice } from '../../chain/named-place.ts';
 import type { LinkEnd } from '../../contract/chain.ts';
 import { type Message, message, type NamedDevice } from '../../message/index.ts';
+import { returnAudioOf } from '../../signal/return-audio.ts';
 import { pluggingCautions, poweringCautions, replacingCautions } from './cautions.ts';
 import { commonPractice, type LinkContext, type Observation, type Rule } from './rule.ts';
 
@@ -97,6 +98,17 @@ function direction(context: LinkContext): Observation[] {
   return [];
 }
 
+function returnAudio({ chain, link }: LinkContext): Observation[] {
+  return returnAudioOf(chain)
+    .filter(({ linkId, carried }) => linkId === link.id && carried !== 'yes')
+    .map(({ carried, sentence }) => ({
+      severity: carried === 'no' ? 'shouldFix' : 'note',
+      text: sentence,
+      whatToDo: message(carried === 'no' ? 'useCableWithReturnAudio' : 'tryReturnAudio'),
+      cautions: [],
+    }));
+}
+
 type End = { end: LinkEnd; at: NamedDevice };
 const bothEnds = ({ chain, link }: LinkContext): End[] => [
   { end: link.sourceEnd, at: namedDevice(chain, link.from.deviceId) },
@@ -178,4 +190,5 @@ export const cableRules: readonly Rule<LinkContext>[] = [
   rule('direction', direction),
   rule('end-power', endPower),
   rule('seating', seating),
+  { id: 'return-audio', source: commonPractice, urgentFor: [], check: returnAudio },
 ];

@@ -32,6 +32,7 @@ export const chainChangeCodes = {
   edidLimitNoHdr: {},
   edidLimitStereo: {},
   outputFormatChanged: { device: 'place', before: 'format?', after: 'format?' },
+  returnAudioChanged: { at: 'place', before: 'term?', after: 'term?' },
   passesChanged: { device: 'place', before: 'message[]', after: 'message[]' },
   passesHdr: { kinds: 'term' },
   passesWideColour: { is: 'flag' },

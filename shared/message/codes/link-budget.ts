@@ -59,6 +59,12 @@ export const linkBudgetCodes = {
   lostForWantOfBlanking: lost,
   linkLoses: { need: 'message', losses: 'message[]' },
 
+  returnAudioCarried: { link: 'place', kind: 'term' },
+  returnAudioNotCarried: { link: 'place', kind: 'term' },
+  returnAudioUnknown: { link: 'place', kind: 'term' },
+  useCableWithReturnAudio: {},
+  tryReturnAudio: {},
+
   noLinkToJudge: { format: 'format' },
   formatFits: { format: 'format', tightest: 'place', onLink: 'message' },
   formatDoubtful: { format: 'format', link: 'place', onLink: 'message' },

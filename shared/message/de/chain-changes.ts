@@ -110,6 +110,8 @@ export const chainChangesDe: Sentences<typeof chainChangeCodes> = {
   edidLimitNo420: () => 'kein 4:2:0',
   edidLimitNoHdr: () => 'kein HDR',
   edidLimitStereo: () => 'nur Stereo',
+  returnAudioChanged: ({ at, before, after }, say) =>
+    changed('Rückton', at, [before ?? 'nicht bekannt', after ?? 'nicht bekannt'], say),
   passesChanged: ({ device, before, after }, say) =>
     changed('Was mit einem Bild kommt', device, [noted(before, say), noted(after, say)], say),
   passesHdr: ({ kinds }) => (kinds === '' ? 'kein HDR' : kinds),

@@ -65,6 +65,17 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
   linkLoses: ({ need, losses }, say) =>
     `${say.message(need)}, und das hat sie, aber ${say.and(losses.map(say.message))}.`,
 
+  returnAudioCarried: ({ link, kind }, say) =>
+    `${say.start(say.place(link))} trägt neben dem Bild ${kind} zurück.`,
+  returnAudioNotCarried: ({ link, kind }, say) =>
+    `${say.start(say.place(link))} trägt kein ${kind}: Darüber kommt kein Ton zurück.`,
+  returnAudioUnknown: ({ link, kind }, say) =>
+    `${say.start(say.place(link))} trägt vielleicht kein ${kind}: Nicht jedes solche Kabel hat einen Weg dafür.`,
+  useCableWithReturnAudio: () =>
+    'Nimm ein Kabel, das den Ton zurückträgt, oder führ den Ton anders zum Receiver.',
+  tryReturnAudio: () =>
+    'Spiel etwas aus der eigenen Quelle der Anzeige und hör, ob Ton zurückkommt; schreib es beim Kabel auf.',
+
   noLinkToJudge: ({ format }, say) => `${say.format(format)}: Es gibt keine Verbindung zu beurteilen.`,
   formatFits: ({ format, tightest, onLink }, say) =>
     `${say.format(format)} passt auf jede Verbindung; am engsten ist ${say.place(tightest)}. ${say.message(onLink)}`,

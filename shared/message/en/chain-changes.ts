@@ -103,6 +103,8 @@ export const chainChangesEn: Sentences<typeof chainChangeCodes> = {
   edidLimitNo420: () => 'no 4:2:0',
   edidLimitNoHdr: () => 'no HDR',
   edidLimitStereo: () => 'stereo only',
+  returnAudioChanged: ({ at, before, after }, say) =>
+    changed('Return audio', at, [before ?? 'not known', after ?? 'not known'], say),
   passesChanged: ({ device, before, after }, say) =>
     changed('What comes with a picture', device, [noted(before, say), noted(after, say)], say),
   passesHdr: ({ kinds }) => (kinds === '' ? 'no HDR' : kinds),

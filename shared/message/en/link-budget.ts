@@ -64,6 +64,17 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
   linkLoses: ({ need, losses }, say) =>
     `${say.message(need)}, which it has, but ${say.and(losses.map(say.message))}.`,
 
+  returnAudioCarried: ({ link, kind }, say) =>
+    `${say.start(say.place(link))} carries ${kind} back, besides the picture.`,
+  returnAudioNotCarried: ({ link, kind }, say) =>
+    `${say.start(say.place(link))} doesn’t carry ${kind}: no sound comes back over it.`,
+  returnAudioUnknown: ({ link, kind }, say) =>
+    `${say.start(say.place(link))} may not carry ${kind}: not every such cable has a way for it.`,
+  useCableWithReturnAudio: () =>
+    'Use a cable that carries return audio, or take the sound to the receiver another way.',
+  tryReturnAudio: () =>
+    'Play something from the display’s own source and hear whether sound comes back; note it at the cable.',
+
   noLinkToJudge: ({ format }, say) => `${say.format(format)}: there is no link to judge.`,
   formatFits: ({ format, tightest, onLink }, say) =>
     `${say.format(format)} fits on every link; the tightest is ${say.place(tightest)}. ${say.message(onLink)}`,

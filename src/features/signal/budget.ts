@@ -9,6 +9,7 @@ import {
 } from '../../../shared/signal/content-protection/index.ts';
 import { chainBudget, compareWithout } from '../../../shared/signal/link-budget/index.ts';
 import { powerBudget } from '../../../shared/signal/power.ts';
+import { returnAudioOf } from '../../../shared/signal/return-audio.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
 import { readSettings } from '../organisation/index.ts';
@@ -34,6 +35,7 @@ export async function readBudget(
     comparison:
       without === undefined ? null : compareWithout(chain, wanted, without, { assumptions }).formats,
     contentProtection: { ...chainProtection(chain), ifADisplaySeemsTooOld: suspectCables(chain) },
+    returnAudio: returnAudioOf(chain),
     power: powerBudget(chain, cableDrawMa),
   });
 }

@@ -1,4 +1,4 @@
-import type { Chain, Device, VideoFormat } from '../../../shared/contract/chain.ts';
+import type { Chain, Device, Link, VideoFormat } from '../../../shared/contract/chain.ts';
 import {
   cable,
   chainOf,
@@ -33,6 +33,25 @@ const none = { passes: { dynamicRanges: [], features: [], wideColour: false, thr
 const sd60: VideoFormat = { ...hd60, widthPx: 720, heightPx: 480 };
 /** The receiver's input set to 9 Gbit/s. */
 const low = (wanted: VideoFormat): Chain => withPort(way(wanted), 'receiver', 'in1', { setMode: tmds9 });
+/** A receiver on a television, with sound back over the one cable, `L`. */
+const back = (facts: Partial<Link>): Chain =>
+  withPort(
+    withPort(
+      wanting(
+        chainOf(
+          [source('player'), receiver('receiver'), display('tv')],
+          [cable('player.out1', 'receiver.in1'), cable('receiver.out1', 'tv.in1', { id: 'L', ...facts })],
+        ),
+        uhd60,
+      ),
+      'receiver',
+      'out1',
+      { returnAudio: 'earc' },
+    ),
+    'tv',
+    'in1',
+    { returnAudio: 'arc' },
+  );
 const old = (wanted: VideoFormat): Chain =>
   withoutFree(withPort(way(wanted), 'tv', 'in1', { contentProtection: '1.4' }));
 /** The television with the one input. */
@@ -155,6 +174,22 @@ export const signalRows: Row[] = [
     'a splitter on two displays of which one takes no HDR',
     splitOn(edid18, edidSdr),
     ['picture-loss shouldFix splitter: lossAtDevice > feedDisplaysAlike'],
+  ],
+  ['return audio over copper', back({}), []],
+  [
+    'return audio over an optical cable of which nobody knows',
+    back({ construction: 'activeOptical', direction: 'asMarked', lengthM: 15 }),
+    ['return-audio note L: returnAudioUnknown > tryReturnAudio'],
+  ],
+  [
+    'the same where it was tried',
+    back({ construction: 'activeOptical', direction: 'asMarked', lengthM: 15, returnAudio: 'yes' }),
+    [],
+  ],
+  [
+    'return audio over a cable that carries none',
+    back({ returnAudio: 'no' }),
+    ['return-audio shouldFix L: returnAudioNotCarried > useCableWithReturnAudio'],
   ],
   [
     'a television of 1.4 where 2160p is wanted',

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Finding } from '../../../shared/contract/chain.ts';
 import type { Message } from '../../../shared/contract/message.ts';
+import type { BudgetReply } from '../../../shared/contract/signal.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import {
   cable,
@@ -139,6 +140,22 @@ describe.each(databaseKinds())('chains, on the %s database', (kind) => {
     expect(comparison).toHaveLength(2);
     expect((await test.home.technician.get(`/chains/${document.id}/budget?format=vga`)).status).toBe(400);
     expect((await test.home.technician.get(`/chains/${document.id}/budget?without=nobody`)).status).toBe(404);
+  });
+
+  it('have a budget that says where HDR gets lost', async () => {
+    const { document } = await addChain(
+      withDevice(homeCinema(), 'receiver', { passes: { dynamicRanges: [] } }),
+    );
+    const path = `/chains/${document.id}/budget?format=1920x1080p60/rgb/10/hdr10/bt2020,1920x1080p60/rgb/10`;
+    const { budget } = bodyOf<BudgetReply>(await test.home.technician.get(path), 200);
+    expect(budget.wanted.map(({ verdict }) => verdict)).toEqual(['reduced', 'fits']);
+    expect(budget.wanted[0]?.losses).toMatchObject([
+      { deviceId: 'receiver', why: 'device', what: [{ code: 'lossOfHdr' }] },
+    ]);
+    const unheard = await test.home.technician.get(
+      `/chains/${document.id}/budget?format=1920x1080p60/rgb/10/hdr11`,
+    );
+    expect(unheard.status).toBe(400);
   });
 
   it('have a budget for the smallest and the largest picture that can be asked for', async () => {

@@ -1,5 +1,5 @@
 import type { Device, DeviceRole, Port } from '../../../../shared/contract/chain.ts';
-import { threeStates } from '../../../../shared/contract/chain-names.ts';
+import { returnAudioKinds, threeStates } from '../../../../shared/contract/chain-names.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { Button } from '../../parts/button.tsx';
@@ -174,6 +174,15 @@ function PortFields({
         options={modes.map((mode) => ({ value: modeKey(mode), label: modeName(mode) }))}
         value={now}
         onChoose={(key) => onChange({ ...port, highestMode: modeOf(key) })}
+      />
+      <SelectField
+        label={t.returnAudio}
+        options={(['unknown', ...returnAudioKinds] as const).map((value) => ({
+          value,
+          label: t.returnAudioKinds[value],
+        }))}
+        value={port.returnAudio ?? 'unknown'}
+        onChoose={(kind) => onChange({ ...port, returnAudio: kind === 'unknown' ? undefined : kind })}
       />
       <Button kind="quiet" onClick={onRemove}>
         {t.removePort(port.label)}

@@ -174,6 +174,12 @@ function RatedFields({
           put('rated', { ...rated, lengthM: lengthM ?? null }),
         )}
       {field(t.gauge, 'gaugeAwg', gaugeAwg, (awg) => put('gaugeAwg', awg))}
+      <SelectField
+        label={t.carriesReturnAudio}
+        options={optionsOf(t.known)}
+        value={link.returnAudio ?? 'unknown'}
+        onChoose={(known) => onChange({ ...link, returnAudio: known === 'unknown' ? undefined : known })}
+      />
       {field(t.couplers, 'couplers', couplers, (count) => put('couplers', count))}
     </>
   );
