@@ -1,7 +1,7 @@
 /**
  * What a plan may cost. A plan is pure, so that phone and server and two runs agree: its budget counts work and no time.
- * One unit is one figure of one hypothesis, some 20 to 50 ns; together, less than 250 ms of one core of an ordinary server
- * at the most that a chain can have. Assumed; `npm run bench -- plan` prints both. Nothing is left out at 40 devices.
+ * One unit is one figure of one hypothesis. Meant to keep a plan of the largest chain within 250 ms of one core of an
+ * ordinary server; assumed. `npm run bench -- plan` prints time and units. Nothing is left out at 40 devices.
  */
 export const workLimits = {
   /** Asking of each kind of change whether it applies at each place. */
@@ -9,9 +9,9 @@ export const workLimits = {
   /** Weighing what each candidate tells of each hypothesis. */
   weighing: 600_000,
   /** Seeing whether a test's outcomes all lead to the same next step. */
-  lookingAhead: 600_000,
+  lookingAhead: 350_000,
   /** Comparing what options tell with each other: a multiplication each, of which some twenty are worth a unit. */
-  comparing: 16_000_000,
+  comparing: 6_000_000,
 } as const;
 
 /** Units that asking whether one kind of change applies at one place is worth; measured. */
