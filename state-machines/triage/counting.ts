@@ -1,4 +1,4 @@
-import type { Pattern, TriageRecord, Watch } from '../../shared/contract/triage.ts';
+import type { Occurrence, Pattern, TriageRecord, Watch } from '../../shared/contract/triage.ts';
 import { changeCatalogue } from '../../shared/isolation/change-catalogue.ts';
 import { type Message, message } from '../../shared/message/message.ts';
 import {
@@ -27,13 +27,39 @@ export function modeOfPattern({ kind }: Pattern): Watch['mode'] {
 export function warmFromMin(record: TriageRecord): number {
   const { pattern } = record.symptom;
   if (pattern.kind !== 'warm') return 0;
-  const seenAt = baselineWatches(record).flatMap((watch) => {
+  const earliest = Math.min(
+    ...seenWarm(record).map((seen) => seen.sincePowerOnMin),
+    pattern.afterMin ?? Infinity,
+  );
+  return Number.isFinite(earliest) ? earliest : 0;
+}
+
+/** An occurrence before any change, and how many minutes after power-on it was. */
+type SeenWarm = { occurrence: Occurrence; sincePowerOnMin: number };
+
+/** Those of which it was said how long everything had been on. */
+const seenWarm = (record: TriageRecord): SeenWarm[] =>
+  baselineWatches(record).flatMap((watch) => {
     const { sincePowerOnMin } = watch.conditions;
     if (sincePowerOnMin === null) return [];
-    return occurrencesOf(watch).map(({ at }) => sincePowerOnMin + minutesBetween(watch.startedAt, at));
+    return occurrencesOf(watch).map((occurrence) => ({
+      occurrence,
+      sincePowerOnMin: sincePowerOnMin + minutesBetween(watch.startedAt, occurrence.at),
+    }));
   });
-  const earliest = Math.min(...seenAt, pattern.afterMin ?? Infinity);
-  return Number.isFinite(earliest) ? earliest : 0;
+
+/**
+ * The occurrence before any change that says from when the fault is to be expected, where it came earlier than told, or
+ * nothing was told. It is then none of those that are counted: over the time that begins with an occurrence, a rate with
+ * it would be too high, and a retest too short. Null where it is as told, or one occurrence is all there is.
+ */
+export function startingOccurrence(record: TriageRecord): SeenWarm | null {
+  const { pattern } = record.symptom;
+  if (pattern.kind !== 'warm') return null;
+  const seen = seenWarm(record).toSorted((a, b) => a.sincePowerOnMin - b.sincePowerOnMin);
+  const [first] = seen;
+  if (first === undefined || seen.length === 1) return null;
+  return first.sincePowerOnMin < (pattern.afterMin ?? Number.POSITIVE_INFINITY) ? first : null;
 }
 
 /** In a longer pause between watches than this, things are switched off and nobody says so; minutes, assumed. */
@@ -74,21 +100,23 @@ export function coldAheadMin(record: TriageRecord, now: string): number {
 }
 
 /**
- * Minutes of a watch, at its beginning, in which the fault was not to be expected yet. Before any change these are by what
- * was told only: a rate that began to count with the first occurrence would be too high, and a retest too short.
+ * Minutes of a watch, at its beginning, in which the fault was not to be expected yet. Where it was seen earlier than told,
+ * or nothing was told, that occurrence says from when.
  */
 export function coldMinutesOf(record: TriageRecord, watch: Watch): number {
   const { sincePowerOnMin } = watch.conditions;
   if (sincePowerOnMin === null) return 0;
-  const from = isBaseline(record, watch) ? toldWarmFrom(record) : warmFromMin(record);
+  const from = isBaseline(record, watch) ? baselineFromMin(record) : warmFromMin(record);
   return Math.min(minutesOf(watch), Math.max(0, from - sincePowerOnMin));
 }
 
-/** As told, where nothing that was seen says otherwise. */
-function toldWarmFrom(record: TriageRecord): number {
+/** Minutes since power-on from which a watch before any change counts. */
+function baselineFromMin(record: TriageRecord): number {
   const { pattern } = record.symptom;
-  if (pattern.kind !== 'warm' || pattern.afterMin === null) return 0;
-  return warmFromMin(record) < pattern.afterMin ? 0 : pattern.afterMin;
+  if (pattern.kind !== 'warm') return 0;
+  const starting = startingOccurrence(record);
+  if (starting !== null) return starting.sincePowerOnMin;
+  return warmFromMin(record) === pattern.afterMin ? pattern.afterMin : 0;
 }
 
 /** Minutes of a watch in which the fault could have come. */

@@ -7,7 +7,7 @@ import {
 } from '../../shared/isolation/retest-statistics.ts';
 import { burstsOf, independentOf } from '../../shared/isolation/rhythm.ts';
 import { type Message, message } from '../../shared/message/message.ts';
-import { coldMinutesOf, minutesCounted, warmFromMin, whyNotCounted } from './counting.ts';
+import { coldMinutesOf, minutesCounted, startingOccurrence, warmFromMin, whyNotCounted } from './counting.ts';
 import { baselineWatches, minutesBetween, minutesOf, occurrencesIn, occurrencesOf } from './record.ts';
 
 /** Triggers are typed by hand: case and spaces don't make another one. One that has a name is told by it. */
@@ -58,11 +58,14 @@ function inTime(record: TriageRecord, watches: readonly Watch[]): WatchRecord {
 
 /** Counted minutes, from the first watch's start, at which the fault came; the pauses between watches left out. */
 function occurrenceTimesMin(record: TriageRecord, watches: readonly Watch[]): number[] {
+  const starting = startingOccurrence(record)?.occurrence;
   let before = 0;
   return watches.flatMap((watch) => {
     const start = before - coldMinutesOf(record, watch);
     before += minutesCounted(record, watch);
-    return occurrencesOf(watch).map(({ at }) => Math.max(0, start + minutesBetween(watch.startedAt, at)));
+    return occurrencesOf(watch)
+      .filter((occurrence) => occurrence !== starting)
+      .map(({ at }) => Math.max(0, start + minutesBetween(watch.startedAt, at)));
   });
 }
 

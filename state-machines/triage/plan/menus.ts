@@ -10,7 +10,7 @@ import {
 } from '../../../shared/isolation/index.ts';
 import { minutesCounted } from '../counting.ts';
 import { menuQualitiesAt } from '../looks.ts';
-import { baselineWatches, minutesOf, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
+import { baselineWatches, occurrencesIn, occurrencesOf, standingSides } from '../record.ts';
 import { menuDevicesLeft } from '../segment.ts';
 
 /** All watches of this round with a device's menu up, those that were voided among them. */
@@ -51,7 +51,7 @@ const nearlyMin = 1;
 /** Minutes after which a fault that comes as often as it was seen to would have come with a menu up. */
 export function menuPatienceMin(record: TriageRecord): number {
   const seen = baselineWatches(record).filter(({ mode, purpose }) => mode === 'time' && purpose !== 'side');
-  const watchedMin = seen.reduce((sum, watch) => sum + minutesOf(watch), 0);
+  const watchedMin = seen.reduce((sum, watch) => sum + minutesCounted(record, watch), 0);
   const perHour = watchedMin > 0 ? (60 * seen.flatMap(occurrencesOf).length) / watchedMin : 0;
   const needed = noFaultFoundWatchMin(perHour > 0 ? perHour : record.symptom.perHour, record.settings.risk);
   return Math.min(longestMin, needed);

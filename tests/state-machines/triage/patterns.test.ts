@@ -186,6 +186,33 @@ describe('a fault that comes only when warm', () => {
     expect(judgement?.riskOfBeingFooled).toBeLessThan((70 / 90) ** 6);
     expect(codes(judgement?.reasons)).toContain('onlyWarmMinutes');
   });
+
+  it('counts from the first occurrence, without it, where that came earlier than told', () => {
+    const told = ticket().send({ type: 'startWatch', ...since(0) });
+    for (const minutes of [39, 5, 5, 5]) told.wait(minutes).send({ type: 'recordOccurrence' });
+    told.wait(5).send({ type: 'endWatch' });
+    // Three in the 20 min after the first, and one in the 10 min with the menu up.
+    const judgement = judged(changed(told).watch(60, 0, since(60)));
+    expect(judgement?.riskOfBeingFooled).toBeGreaterThan((30 / 90) ** 4);
+    expect(judgement?.riskOfBeingFooled).toBeLessThan((30 / 90) ** 3);
+    expect(judgement?.verdict).toBe('cleared');
+  });
+
+  it('is watched on after it came once, for as long as it was told to take, before that is accepted', () => {
+    const told = new TriageCase({
+      opening: {
+        symptom: { ...opening.symptom, perHour: 12, pattern: { kind: 'warm', afterMin: 40 }, onlyWith: null },
+      },
+    }).baseline();
+    told
+      .send({ type: 'startWatch', ...since(0) })
+      .wait(41)
+      .send({ type: 'recordOccurrence' })
+      .wait(5);
+    expect(planOf(told).offers[0]?.steps.map(({ type }) => type)).toEqual(['recordOccurrence']);
+    told.wait(6);
+    expect(planOf(told).offers[0]?.steps.map(({ type }) => type)).toEqual(['endWatch', 'acceptReproduction']);
+  });
 });
 
 describe('a fault in bursts', () => {

@@ -250,9 +250,10 @@ export class Walk {
       return this.#ended('closed');
     this.#interruptions += 1;
     this.#letDaysPass(dayMin * (1 + 20 * this.#random()));
-    const offer = oneOf(plan.offers, this.#random);
+    const then = this.#ticket.plan(this.#here);
+    const offer = oneOf(then.offers, this.#random);
     this.#told.push(`! closed: ${offer.key}`);
-    return this.#take({ waitMin: 0, offer, commands: withSampleWords(offer) }, plan);
+    return this.#take({ waitMin: 0, offer, commands: withSampleWords(offer) }, then);
   }
 
   /** A change is left in until its day, or until somebody comes by earlier. */

@@ -225,17 +225,29 @@ function worthWatchingOn({ record, now }: Asked, baseline: WatchRecord) {
   const { risk } = record.settings;
   const quiet = isTimed ? minutesSinceSeen(record, now) : triesSinceSeen(record);
   const done = exposureOf(baseline);
-  const more = ((goodBaseline - seen) * Math.max(done - quiet, 1)) / seen - quiet;
-  const then: WatchRecord = isTimed
-    ? { mode: 'time', occurrences: goodBaseline, minutes: done + more }
-    : { mode: 'trigger', failures: goodBaseline, tries: Math.max(goodBaseline, Math.ceil(done + more)) };
   const retest = requiredQuiet(baseline, risk);
-  const thenRetest = requiredQuiet(then, risk);
-  if (!isTimed && more >= mostTriesMore) return null;
-  return more > 0 && retest !== null && thenRetest !== null && retest > thenRetest + more
-    ? { more: isTimed ? more : Math.ceil(more), retest, thenRetest }
-    : null;
+  // What came soon once need not come so soon again, where it was told to come more rarely.
+  const told = isTimed && record.symptom.perHour !== null ? [60 / record.symptom.perHour] : [];
+  const ways = [Math.max(done - quiet, 1) / seen, ...told].flatMap((every) => {
+    const more = (goodBaseline - seen) * every - quiet;
+    const thenRetest = requiredQuiet(goodAfter(baseline, more), risk);
+    return more > 0 && retest !== null && thenRetest !== null && retest > thenRetest + more
+      ? [{ more: isTimed ? more : Math.ceil(more), retest, thenRetest }]
+      : [];
+  });
+  const [longest] = ways.toSorted((one, other) => other.more - one.more);
+  return longest === undefined || (!isTimed && longest.more >= mostTriesMore) ? null : longest;
 }
+
+/** The fault as seen often enough, after so many minutes or tries more. */
+const goodAfter = (baseline: WatchRecord, more: number): WatchRecord =>
+  baseline.mode === 'time'
+    ? { mode: 'time', occurrences: goodBaseline, minutes: baseline.minutes + more }
+    : {
+        mode: 'trigger',
+        failures: goodBaseline,
+        tries: Math.max(goodBaseline, Math.ceil(exposureOf(baseline) + more)),
+      };
 
 /** Minutes that were watched since the fault was seen last. */
 function minutesSinceSeen(record: TriageRecord, now: string): number {
