@@ -21,6 +21,7 @@ export const problemStatuses = {
   'last-admin': 409,
   'not-assigned': 409,
   'grant-refused': 422,
+  'file-damaged': 410,
   'too-large': 413,
   'header-too-large': 431,
   'request-timeout': 408,

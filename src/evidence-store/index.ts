@@ -1,2 +1,10 @@
 export { openEvidenceStore } from './local-disk.ts';
-export type { ByteRange, Content, EvidenceStore, Received, ReceivedFile, TooLarge } from './store.ts';
+export type {
+  ByteRange,
+  Condition,
+  Content,
+  EvidenceStore,
+  Received,
+  ReceivedFile,
+  TooLarge,
+} from './store.ts';

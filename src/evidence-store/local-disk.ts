@@ -4,7 +4,15 @@ import { mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { type Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import type { ByteRange, Content, EvidenceStore, Received, ReceivedFile, TooLarge } from './store.ts';
+import type {
+  ByteRange,
+  Condition,
+  Content,
+  EvidenceStore,
+  Received,
+  ReceivedFile,
+  TooLarge,
+} from './store.ts';
 
 /**
  * Opens the store in a folder, which is made when it is missing, and clears what a crash left half received.
@@ -51,7 +59,7 @@ class LocalDisk implements EvidenceStore {
 
   async keep(orgId: string, file: ReceivedFile): Promise<Content> {
     const address = this.addressOf(orgId, file.sha256);
-    if ((await sizeOf(address)) === file.sizeBytes) {
+    if ((await conditionOf(address, file.sha256)) === 'whole') {
       await this.discard(file);
     } else {
       await this.makeFolder(dirname(address));
@@ -77,6 +85,10 @@ class LocalDisk implements EvidenceStore {
   async get(orgId: string, sha256: string, range?: ByteRange): Promise<Readable> {
     const file = await open(this.addressOf(orgId, sha256), 'r');
     return file.createReadStream(range === undefined ? {} : { start: range.start, end: range.end });
+  }
+
+  check(orgId: string, sha256: string): Promise<Condition> {
+    return conditionOf(this.addressOf(orgId, sha256), sha256);
   }
 
   size(orgId: string, sha256: string): Promise<number | null> {
@@ -148,6 +160,15 @@ async function measure(path: string): Promise<Content> {
     sizeBytes += chunk.length;
   }
   return { sha256: hash.digest('hex'), sizeBytes };
+}
+
+async function conditionOf(path: string, sha256: string): Promise<Condition> {
+  try {
+    return (await measure(path)).sha256 === sha256 ? 'whole' : 'damaged';
+  } catch (error) {
+    if (hasCode(error, 'ENOENT')) return 'missing';
+    throw error;
+  }
 }
 
 async function sizeOf(path: string): Promise<number | null> {

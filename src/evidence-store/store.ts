@@ -14,8 +14,14 @@ export type Received = { readonly ok: true; readonly file: ReceivedFile };
 export type ByteRange = { readonly start: number; readonly end: number };
 
 /**
+ * What became of a file since it was kept: its bytes have its hash still, others lie in their place (a disk, a restore or
+ * somebody changed them), or there are none.
+ */
+export type Condition = 'whole' | 'damaged' | 'missing';
+
+/**
  * Files by content, walled per organisation: the same content twice is one file, nothing is ever overwritten, and
- * a file is either whole under its address or not there. `orgId` is a UUID and `sha256` 64 hexadecimal digits;
+ * a file is put under its address whole or not at all. `orgId` is a UUID and `sha256` 64 hexadecimal digits;
  * anything else throws, for no request may form them.
  */
 export interface EvidenceStore {
@@ -25,7 +31,10 @@ export interface EvidenceStore {
   receive(source: Readable, limits: { readonly maxBytes: number }): Promise<Received | TooLarge>;
   /** Takes a finished file in the staging folder as received: hashes it by streaming and makes it durable. */
   inspect(path: string): Promise<ReceivedFile>;
-  /** Moves a received file under its content address, durably and without a copy, before it returns. */
+  /**
+   * Moves a received file under its content address, durably and without a copy, before it returns. What lies there
+   * stays if it is whole; if it is damaged, this heals it.
+   */
   keep(orgId: string, file: ReceivedFile): Promise<Content>;
   /** Removes a received file that is not wanted; a file that is gone already is no error. */
   discard(file: Pick<ReceivedFile, 'path'>): Promise<void>;
@@ -35,8 +44,13 @@ export interface EvidenceStore {
     source: Readable,
     limits: { readonly maxBytes: number },
   ): Promise<(Content & { readonly ok: true }) | TooLarge>;
-  /** @throws when the store has no such content, which means that the database and the store disagree. */
+  /**
+   * The bytes as they lie there: `check` says whether they are the right ones.
+   * @throws when the store has no such content, which means that the database and the store disagree
+   */
   get(orgId: string, sha256: string, range?: ByteRange): Promise<Readable>;
+  /** Reads all of it to see whether its bytes are still those that its address names. */
+  check(orgId: string, sha256: string): Promise<Condition>;
   /** Size in bytes, or null where there is no such content. */
   size(orgId: string, sha256: string): Promise<number | null>;
   has(orgId: string, sha256: string): Promise<boolean>;

@@ -87,6 +87,20 @@ describe('one file a content and organisation', () => {
     await keepBytes(bytes);
     expect(await buffer(await store.get(orgA, sha256))).toEqual(bytes);
   });
+
+  test('one byte that changed on disk is found, and healed by the next upload', async () => {
+    const bytes = randomBytes(5000);
+    const { sha256 } = await keepBytes(bytes);
+    expect(await store.check(orgA, sha256)).toBe('whole');
+    const changed = Buffer.from(bytes);
+    changed[2500] = (bytes[2500] ?? 0) ^ 1;
+    await writeFile(join(folder, orgA, sha256.slice(0, 2), sha256), changed);
+    expect(await store.check(orgA, sha256)).toBe('damaged');
+    await keepBytes(bytes);
+    expect(await store.check(orgA, sha256)).toBe('whole');
+    await rm(join(folder, orgA, sha256.slice(0, 2), sha256));
+    expect(await store.check(orgA, sha256)).toBe('missing');
+  });
 });
 
 describe('what is not whole is not there', () => {

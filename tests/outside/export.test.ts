@@ -61,6 +61,10 @@ describe.each(databaseKinds())('the export of everything, on the %s database', (
     expect(listed).toEqual(there);
   });
 
+  it('has nothing damaged', async () => {
+    expect(await json('damage.json')).toEqual([]);
+  });
+
   it('has the organisation, its people, sites, chains, tickets with their logs, and files', async () => {
     const { organisation, members } = await json('organisation.json');
     expect(organisation.handle).toBe('home-firm');
@@ -121,6 +125,34 @@ describe.each(databaseKinds())('the export of everything, on the %s database', (
     );
     expect(stdout).toBe('');
   });
+
+  it('names what was damaged or lost since it was kept, and has all the rest', async () => {
+    const [evidence] = await json('tickets/000001/evidence.json');
+    const { dataFolder } = test.services.config;
+    const shelf = join(dataFolder, 'evidence', test.home.orgId);
+    const at = (sha256: string) => join(shelf, sha256.slice(0, 2), sha256);
+    const files = await readdir(join(folder, 'files'));
+    const lost = files.find((sha256) => sha256 !== evidence.sha256) ?? '';
+    await writeFile(at(evidence.sha256), 'another line of a log\n');
+    await rm(at(lost));
+
+    const after = await unpacked(test);
+    expect(JSON.parse(await readFile(join(after, 'damage.json'), 'utf8')).toSorted(byPath)).toEqual(
+      [
+        { path: `files/${evidence.sha256}`, sha256: evidence.sha256, is: 'damaged' },
+        { path: `files/${lost}`, sha256: lost, is: 'missing' },
+      ].toSorted(byPath),
+    );
+    const checked = await run('sha256sum', ['-c', '--strict', 'manifest-sha256.txt'], { cwd: after }).catch(
+      (error: { code: number; stdout: string }) => error,
+    );
+    const failed = checked.stdout.split('\n').filter((line) => line.endsWith(': FAILED'));
+    expect(failed.toSorted()).toEqual(
+      [`files/${evidence.sha256}: FAILED`, `files/${lost}: FAILED`].toSorted(),
+    );
+    expect(await readdir(join(after, 'files'))).toHaveLength(files.length);
+    await rm(join(after, '..'), { recursive: true, force: true });
+  });
 });
 
 /** Asks for the export and unpacks it with the system's unzip. @returns the folder inside */
@@ -136,3 +168,5 @@ async function unpacked(test: TestApp): Promise<string> {
   const [inside] = (await readdir(outside)).filter((name) => name !== 'export.zip');
   return join(outside, inside ?? '');
 }
+
+const byPath = (a: { path: string }, b: { path: string }): number => (a.path < b.path ? -1 : 1);

@@ -6,6 +6,8 @@ export const fileCodes = {
   noSuchUpload: {},
   noThumbnail: {},
   readingWithoutFile: {},
+  fileDamaged: {},
+  fileLost: {},
   fileMissing: {},
   fileEmpty: {},
   fileTooLarge: { kind: 'evidenceKind', limitMiB: 'count' },

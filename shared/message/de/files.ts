@@ -6,6 +6,9 @@ export const filesDe: Sentences<typeof fileCodes> = {
   noSuchUpload: () => 'Diese Übertragung gibt es nicht.',
   noThumbnail: () => 'Dieser Beleg hat kein kleines Bild.',
   readingWithoutFile: () => 'Dieser Beleg ist eine Lesung und hat keine Datei.',
+  fileDamaged: () =>
+    'Die Bytes dieser Datei haben sich geändert, seit sie aufbewahrt wurde. Dieselbe Datei noch einmal zu senden heilt sie.',
+  fileLost: () => 'Diese Datei liegt nicht mehr im Speicher. Dieselbe Datei noch einmal zu senden heilt sie.',
   fileMissing: () => 'Schick die Datei als Teil `file`.',
   fileEmpty: () => 'Die Datei ist leer.',
   fileTooLarge: ({ kind, limitMiB }, say) =>

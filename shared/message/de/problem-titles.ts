@@ -20,6 +20,7 @@ export const problemTitlesDe: Sentences<typeof problemTitleCodes> = {
   'problems/last-admin': () => 'Eine Verwaltung muss bleiben',
   'problems/not-assigned': () => 'Das Ticket hat jemand anders',
   'problems/grant-refused': () => 'Unter dieser Adresse ist niemand der zweiten Ebene',
+  'problems/file-damaged': () => 'Die Datei ist nicht mehr, was aufbewahrt wurde',
   'problems/too-large': () => 'Das ist zu groß',
   'problems/header-too-large': () => 'Der Kopf der Anfrage ist zu groß',
   'problems/request-timeout': () => 'Die Anfrage kam nicht rechtzeitig an',

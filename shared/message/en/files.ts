@@ -6,6 +6,9 @@ export const filesEn: Sentences<typeof fileCodes> = {
   noSuchUpload: () => 'There is no such upload.',
   noThumbnail: () => 'This item has no thumbnail.',
   readingWithoutFile: () => 'This item is a reading and has no file.',
+  fileDamaged: () =>
+    'The bytes of this file have changed since it was kept. Sending the same file once more heals it.',
+  fileLost: () => 'This file is not in the store any more. Sending the same file once more heals it.',
   fileMissing: () => 'Send the file as the part `file`.',
   fileEmpty: () => 'The file is empty.',
   fileTooLarge: ({ kind, limitMiB }, say) =>

@@ -20,6 +20,7 @@ export const problemTitlesEn: Sentences<typeof problemTitleCodes> = {
   'problems/last-admin': () => 'An organisation keeps one active admin',
   'problems/not-assigned': () => 'The ticket is with somebody else',
   'problems/grant-refused': () => 'No support member can be reached under that address',
+  'problems/file-damaged': () => 'The file is not what was kept',
   'problems/too-large': () => 'That is larger than allowed',
   'problems/header-too-large': () => 'Address and headers are larger than allowed',
   'problems/request-timeout': () => 'The request took too long to arrive',

@@ -18,7 +18,7 @@ import { formLimits, readForm } from './form.ts';
 import { listEvidence } from './list-evidence.read.ts';
 import { logWordsFor } from './log-words.ts';
 import { discardPrepared, prepareFile } from './prepare-file.ts';
-import { evidenceFile, readEvidence } from './read-evidence.ts';
+import { evidenceFile, faultOfFile, readEvidence } from './read-evidence.ts';
 import { uploadRoutes } from './uploads.ts';
 import { withdrawEvidence } from './withdraw.ts';
 
@@ -87,6 +87,8 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
         );
         if (!file.ok) return sendProblem(request, reply, file);
         const { orgId, sha256, ...shown } = file.body;
+        const fault = await faultOfFile(services.evidenceStore, file.body);
+        if (fault !== null) return sendProblem(request, reply, fault);
         return sendFile(request, reply, {
           ...shown,
           etag: `"${sha256}"`,

@@ -64,7 +64,11 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
       (sha256): ZipEntry => ({
         path: `files/${sha256}`,
         isPacked: true,
-        open: () => services.evidenceStore.get(orgId, sha256),
+        sha256,
+        open: async () =>
+          (await services.evidenceStore.has(orgId, sha256))
+            ? services.evidenceStore.get(orgId, sha256)
+            : null,
       }),
     ),
   ];

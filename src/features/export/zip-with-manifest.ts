@@ -8,8 +8,14 @@ export type ZipEntry = {
   readonly path: string;
   /** Deflate would make it no smaller. */
   readonly isPacked: boolean;
-  open(): Promise<Readable>;
+  /** What its bytes have to hash to, where that is known beforehand; SHA-256 in lower-case hexadecimal. */
+  readonly sha256?: string;
+  /** Null where it should be there and isn't. */
+  open(): Promise<Readable | null>;
 };
+
+/** A file whose bytes are not what they have to be, or that is not there at all. */
+type Fault = { readonly path: string; readonly sha256: string; readonly is: 'damaged' | 'missing' };
 
 /** Regular file, readable by everybody, in the upper half of the zip's external attributes. */
 const fileMode = 0o100644;
@@ -17,12 +23,15 @@ const fileMode = 0o100644;
 /**
  * A zip as a stream, with `manifest-sha256.txt` as its last file: hash, two spaces and path a line, which
  * `sha256sum -c` reads inside the folder (the form of RFC 8493, section 2.1.3). Hashes are taken as the bytes go by.
- * A file that can't be opened or breaks off ends the stream with an error: no zip looks whole that isn't.
+ * A file that was damaged or lost since it was kept doesn't keep the rest from leaving: it is listed under the hash that
+ * it had, so that the check names it, and in `damage.json`; of a lost one an empty file stands for it.
+ * A file that can't be read otherwise, or breaks off, ends the stream with an error: no zip looks whole that isn't.
  */
 export function zipWithManifest(folder: string, entries: readonly ZipEntry[], madeAt: Date): Readable {
   const zip = new ZipFile();
   const output = zip.outputStream as Readable;
   const lines: string[] = [];
+  const damage: Fault[] = [];
   const fail = (error: unknown): void => {
     output.destroy(error instanceof Error ? error : new Error(String(error)));
   };
@@ -39,12 +48,21 @@ export function zipWithManifest(folder: string, entries: readonly ZipEntry[], ma
       }, fail);
     });
   };
-  for (const { path, isPacked, open } of entries) {
+  for (const { path, isPacked, sha256, open } of entries) {
     add(path, !isPacked, async () => {
-      const source = (await open()).on('error', fail);
-      return source.pipe(hashed((hash) => lines.push(`${hash}  ${path}\n`)));
+      const source = await open();
+      const note = (hash: string): void => {
+        lines.push(`${sha256 ?? hash}  ${path}\n`);
+        if (sha256 === undefined || sha256 === hash) return;
+        damage.push({ path, sha256, is: source === null ? 'missing' : 'damaged' });
+      };
+      return (source ?? Readable.from([])).on('error', fail).pipe(hashed(note));
     });
   }
+  const noteDamage = (hash: string): void => void lines.push(`${hash}  damage.json\n`);
+  add('damage.json', true, async () =>
+    Readable.from([`${JSON.stringify(damage, null, 1)}\n`]).pipe(hashed(noteDamage)),
+  );
   add('manifest-sha256.txt', true, async () => Readable.from([lines.toSorted(byPath).join('')]));
   zip.end();
   return output;

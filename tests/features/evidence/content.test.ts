@@ -1,4 +1,6 @@
 import { createHash, randomUUID } from 'node:crypto';
+import { rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
@@ -34,6 +36,33 @@ describe.each(databaseKinds())('the content of evidence, on the %s database', (k
       etag: `"${createHash('sha256').update(digits).digest('hex')}"`,
     });
     expect(headers['content-security-policy']).toContain("sandbox; default-src 'none'");
+  });
+
+  it('is not handed out as genuine when it was damaged or lost, and sending it again heals it', async () => {
+    const { ticketId } = await openTestTicket(test);
+    const send = (file: Buffer) =>
+      postForm(test, test.home.technician, ticketId, { about: { kind: 'log' }, file, name: 'worn.log' });
+    const bytes = Buffer.from('a line that a disk may lose\n');
+    const item = bodyOf<EvidenceItem>(await send(bytes), 201);
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    const { dataFolder } = test.services.config;
+    const file = join(dataFolder, 'evidence', test.home.orgId, sha256.slice(0, 2), sha256);
+    const fetched = () => getBytes(test, test.home.support, `/evidence/${item.id}/content`);
+    const problem = async () => {
+      const { status, body } = await fetched();
+      const { type, said } = JSON.parse(String(body)) as { type: string; said: { code: string } };
+      return { status, type, code: said.code };
+    };
+    const gone = { status: 410, type: '/problems/file-damaged' };
+
+    await writeFile(file, 'a line that a disk may loose\n');
+    expect(await problem()).toEqual({ ...gone, code: 'fileDamaged' });
+    await send(bytes);
+    expect(String((await fetched()).body)).toBe(String(bytes));
+    await rm(file);
+    expect(await problem()).toEqual({ ...gone, code: 'fileLost' });
+    await send(bytes);
+    expect((await fetched()).status).toBe(200);
   });
 
   it.each([
