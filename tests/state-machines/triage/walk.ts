@@ -251,6 +251,7 @@ export class Walk {
     this.#interruptions += 1;
     this.#letDaysPass(dayMin * (1 + 20 * this.#random()));
     const then = this.#ticket.plan(this.#here);
+    if (then.offers.length === 0) return this.#ended('closed');
     const offer = oneOf(then.offers, this.#random);
     this.#told.push(`! closed: ${offer.key}`);
     return this.#take({ waitMin: 0, offer, commands: withSampleWords(offer) }, then);
