@@ -10,6 +10,11 @@ const replanWork = 200_000;
 const replanBreadth = 6;
 const replanDepth = 14;
 
+/** How thoroughly options are looked at: all that a replan may cost, or a share of it among fewer. */
+export const thorough = { work: replanWork, breadth: replanBreadth };
+/** For a glance at what an outcome leads to; assumed. */
+export const glance = { work: replanWork / 4, breadth: 3 };
+
 /** Tests whose minutes look-ahead finds this close are as good as each other: it knows them no better. Assumed. */
 const nearTie = 1.03;
 /** With less than this share of the handling it is gentler by a margin that counts; assumed. */
@@ -21,13 +26,17 @@ const gentler = 0.5;
  *
  * @param isFirst which options may come next; later ones are free. All of them when left out
  */
-export function rank(decision: Decision, isFirst: (option: Option) => boolean = () => true): Ranked[] {
+export function rank(
+  decision: Decision,
+  isFirst: (option: Option) => boolean = () => true,
+  { work, breadth } = thorough,
+): Ranked[] {
   const exact = searchExactly(decision, exactUpTo)?.ranked.filter(({ option }) => isFirst(option));
   if (exact !== undefined) return exact;
   const perOption = decision.chances.length + 4 * decision.groups.length;
   const perBelief = Math.min(decision.options.length, replanDepth) * perOption;
-  const beliefs = Math.ceil(replanWork / Math.max(1, perBelief));
-  const effort = { breadth: replanBreadth, depth: replanDepth, beliefs };
+  const beliefs = Math.ceil(work / Math.max(1, perBelief));
+  const effort = { breadth, depth: replanDepth, beliefs };
   const ranked = rankByLookAhead(decision, effort, isFirst);
   const [best] = ranked;
   if (best === undefined) return [];

@@ -7,7 +7,7 @@ import { outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
 import { byComponent } from './posterior.ts';
 import type { WatchRecord } from './quiet-length.ts';
-import { rank } from './rank.ts';
+import { glance, rank } from './rank.ts';
 import { branchesOf, type Ranked, startOf } from './search-state.ts';
 import { recordsOf } from './test-record.ts';
 import { type WorkMeter, workLimits } from './work.ts';
@@ -128,7 +128,7 @@ function thenOf(results: readonly Result[], ahead: Ahead): Then {
   );
   if (chance >= namingChance(terms)) return { kind: 'culprit', component };
   const decision = decisionOf(model, chances, recordsOf(model.facts, results), candidates, terms);
-  const [best] = rank(decision, isFirst);
+  const [best] = rank(decision, isFirst, glance);
   return best === undefined || best.expectedMin >= terms.escalationMin
     ? { kind: 'end' }
     : { kind: 'test', id: best.option.candidate.id };
