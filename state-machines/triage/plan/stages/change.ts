@@ -7,12 +7,13 @@ import { chanceOfTwoFaults } from '../../../../shared/isolation/two-faults.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
 import type { Kinds, NamedPlace } from '../../../../shared/message/values.ts';
-import { cameMoreRarely, minutesOf, openChange, watchesFor } from '../../record.ts';
+import { cameMoreRarely, minutesOf, openChange, runningWatch, watchesFor } from '../../record.ts';
 import { baselineFor, fullNeedOf, judgeWatches, usable, watchRecordOf } from '../../retest.ts';
 import { whyNotOneOfTwo } from '../../rules/changes.ts';
 import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { judgeRetest, watchAsItComes } from '../steps.ts';
+import { isDayOver } from './hand-over.ts';
 import { leftAnyway, leftOf, stillNeeded } from './need.ts';
 import { unattendedStage } from './unattended.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
@@ -24,13 +25,14 @@ export function openChangeStage(asked: Asked): Stage | null {
   if (change === null) return null;
   const what = { change: namedChange(change), place: namedPlace(known.chain, change.target) };
   switch (change.status) {
-    case 'declared':
-      return stage(message('changeDeclared', what), [
-        offering({ type: 'applyChange' }),
-        offering({ type: 'withdrawChange' }),
-      ]);
+    case 'declared': {
+      const offers = [offering({ type: 'applyChange' }), offering({ type: 'withdrawChange' })];
+      return stage(message('changeDeclared', what), isDayOver(record) ? offers.toReversed() : offers);
+    }
     case 'judged':
-      return judgedStage(asked, change, what);
+      if (runningWatch(record) === null) return judgedStage(asked, change, what);
+      // It was judged and is watched on: what shows now is noted as in any retest.
+      return retestStage(asked, { change, what }, retestsSoFar(record, change, now));
     default:
       return (
         unattendedStage(asked, change) ??
@@ -110,7 +112,8 @@ const mostOfQuiet = 2;
 
 /** What may bring the fault on is watched for as long as that takes, not for as long as quiet takes to mean something. */
 function provokingStage(asked: Asked, what: WhatIsDone, leftMin: number): Stage {
-  const judged = [judgeOffer(asked.record), endOffer(asked.record), restore()];
+  const { record } = asked;
+  const judged = [judgeOffer(record), ...seenOffers(record), endOffer(record), restore()];
   return leftMin > 0
     ? stage(message('changeMayBringItOn', { ...what, minutes: leftMin }), [
         ...waitingOffers(asked, { minutes: leftMin }),

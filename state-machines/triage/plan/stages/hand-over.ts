@@ -24,6 +24,9 @@ const enoughSteps = 40;
 /** A watch is begun and ended; a change is declared, made, judged and put back or kept; a round that fell was named, repaired and watched. */
 const stepsOf = { watch: 2, change: 4, round: 4 } as const;
 
+/** Steps after which going on is not even offered beside handing it over; assumed: the day is over. */
+const mostSteps = 44;
+
 /** What was done on a ticket so far, in steps of whoever is on site. */
 const stepsSoFar = ({ watches, changes, looks, sides, round }: TriageRecord): number =>
   stepsOf.watch * watches.length +
@@ -45,3 +48,6 @@ export function whyInVain(record: TriageRecord): Message | null {
   const judged = record.changes.filter(({ judgement }) => judgement !== null).length;
   return judged > 0 && stepsSoFar(record) >= enoughSteps ? message('longInVain', { changes: judged }) : null;
 }
+
+/** Whether the day is over: whoever goes on does so against advice. */
+export const isDayOver = (record: TriageRecord): boolean => stepsSoFar(record) >= mostSteps;

@@ -24,7 +24,7 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { goesOnAnyway, testsAtAnyCost, waysOn } from '../ways-on.ts';
-import { escalateOffer, whyInVain } from './hand-over.ts';
+import { escalateOffer, isDayOver, whyInVain } from './hand-over.ts';
 import { hasWaitedFor, waitForPart } from './waiting.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
@@ -136,7 +136,7 @@ function nextStage(asked: Asked, choice: Choice): Stage {
   if (inVain !== null)
     return stage(inVain, [
       escalateOffer(asked.record),
-      ...testOffers(asked, tests),
+      ...(isDayOver(asked.record) ? [] : testOffers(asked, tests)),
       ...endings(asked, choice),
     ]);
   const wrong = knownWrong(asked);
