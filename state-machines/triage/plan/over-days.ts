@@ -19,6 +19,9 @@ import { reportedBaseline } from '../unattended.ts';
 import type { Asked } from './asked.ts';
 import { baselineOf } from './case-of.ts';
 
+/** Reports of less than this many days tell of bad luck as much as of a rate; assumed. */
+const fewestDays = 1;
+
 type Rate = { readonly perHour: number | null; readonly isRare: boolean };
 
 /** How often the fault comes, as reported before as told; and whether that is too rarely to be watched for in a visit. */
@@ -26,7 +29,7 @@ export function rateOf(record: TriageRecord, now: string, table?: FaultTable): R
   const { symptom, settings } = record;
   const { days, occurrences } = reportedBaseline(record, now);
   const hours = days * hoursOf(table);
-  const perHour = occurrences > 0 && hours > 0 ? occurrences / hours : symptom.perHour;
+  const perHour = occurrences > 0 && days >= fewestDays ? occurrences / hours : symptom.perHour;
   const rarely = perHour === null && symptom.pattern.kind === 'random' && symptom.pattern.rarely;
   const isRare =
     rarely || (perHour !== null && noFaultFoundWatchMin(perHour, settings.risk) > visitAtMostMin);

@@ -244,6 +244,8 @@ export class Walk {
   /** It stays closed, which ends the walk, or something is heard of it: then it may be opened again. */
   #onceClosed(): WalkEnd | null {
     const plan = this.#ticket.plan(this.#here);
+    // All was heard of it, and it is too late to open it again.
+    if (plan.offers.length === 0) return this.#ended('closed');
     const broken = this.#whatIsWrong(plan);
     if (broken !== null) return this.#stranded(broken);
     if (this.#interruptions >= mostInterruptions || this.#random() > often.heardAgainShare)

@@ -44,12 +44,10 @@ export function verifyStage(asked: Asked): Stage {
   const watches = verifyWatches(record).map((each) =>
     each.endedAt === null ? { ...each, endedAt: now } : each,
   );
-  const others = [
-    ...seenOffers(record),
-    endOffer(record),
-    offering({ type: 'withdrawRemedy' }),
-    escalateOffer(record),
-  ];
+  const ways = [offering({ type: 'withdrawRemedy' }), escalateOffer(record)];
+  const others = [...seenOffers(record), endOffer(record), ...ways];
+  /** Once there is nothing to wait for: what is known by now may decide something anew when the watch ends. */
+  const afterwards = [endOffer(record), ...seenOffers(record), ...ways];
   const check = leavingOffers(record);
   const close = afterWatch(record, { type: 'close', note: '', override: null });
   const closeAnyway = afterWatch(
@@ -64,11 +62,11 @@ export function verifyStage(asked: Asked): Stage {
       ...others,
     ]);
   if (record.remedy?.kind === 'noFaultFound')
-    return stage(message('closeNoFaultFound'), [...check, close, ...others]);
+    return stage(message('closeNoFaultFound'), [...check, close, ...afterwards]);
   if (record.remedy?.kind === 'onSuspicion')
-    return stage(message('closeUnproven'), [...check, close, ...others]);
+    return stage(message('closeUnproven'), [...check, close, ...afterwards]);
   const { verdict, needed, reasons } = judgeWatches(record, watches);
-  if (verdict === 'cleared') return stage(message('remedyHeld'), [...check, close, ...others]);
+  if (verdict === 'cleared') return stage(message('remedyHeld'), [...check, close, ...afterwards]);
   const left = stillNeeded(record, watches, needed);
   if (left === null) {
     const leftMin = leftAnyway(record, watches);

@@ -137,9 +137,9 @@ function rareStage({ record, now }: Asked, rare: OverDays): Stage {
   const until = daysFrom(now, Math.min(diaryDays.usual, Math.ceil(wanted)));
   const [wait, handOver] = [waitForReports(record, until), escalateOffer(record)];
   return stage(tooRare(rare), [
+    ...(hasWaitedFor(record, 'client') ? [handOver, wait] : [wait, handOver]),
     ...seenOffers(record),
     ...(runningWatch(record) === null ? [] : [endOffer(record)]),
-    ...(hasWaitedFor(record, 'client') ? [handOver, wait] : [wait, handOver]),
   ]);
 }
 
