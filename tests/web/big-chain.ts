@@ -44,11 +44,14 @@ const socket = (direction: 'input' | 'output', id: string) =>
   ({ id, label: id, direction, highestMode: { kind: 'tmds', maxCharacterRateMHz: 600 } }) as const;
 
 /**
- * 60 devices as a large house has them: four rooms of five sources, a switch, a receiver, a processor, a splitter and
- * six displays, each room's splitter also feeding the next room's switch. Every cable has ports of its own.
+ * A large house: rooms of five sources, a switch, a receiver, a processor, a splitter and six displays, each room's
+ * splitter also feeding the next room's switch; 15 devices a room, and `moreDisplays` in the last. Every cable has ports
+ * of its own.
  */
-export function houseOfSixty(): Chain {
-  const rooms = [0, 1, 2, 3];
+export function houseOf(roomCount: number, moreDisplays = 0): Chain {
+  const rooms = Array.from({ length: roomCount }, (_, room) => room);
+  const displays = (room: number): number[] =>
+    Array.from({ length: 6 + (room === roomCount - 1 ? moreDisplays : 0) }, (_, display) => display);
   const wires = rooms.flatMap((room) => {
     const at = (name: string) => `${name}${room}`;
     return [
@@ -56,14 +59,29 @@ export function houseOfSixty(): Chain {
       [at('switch'), at('receiver')] as [string, string],
       [at('receiver'), at('processor')] as [string, string],
       [at('processor'), at('splitter')] as [string, string],
-      ...[0, 1, 2, 3, 4, 5].map((display): [string, string] => [at('splitter'), at(`display${display}-`)]),
-      ...(room === 3 ? [] : [[at('splitter'), `switch${room + 1}`] as [string, string]]),
+      ...displays(room).map((display): [string, string] => [at('splitter'), at(`display${display}-`)]),
+      ...(room === roomCount - 1 ? [] : [[at('splitter'), `switch${room + 1}`] as [string, string]]),
     ];
   });
+  return wired('The whole house', wires);
+}
+
+export const houseOfSixty = (): Chain => houseOf(4);
+
+/** Four devices in a row. */
+export const rowOfFour = (): Chain =>
+  wired('A row', [
+    ['source0', 'switch0'],
+    ['switch0', 'receiver0'],
+    ['receiver0', 'display0'],
+  ]);
+
+/** Devices that are named after their roles, by the cables between them; every cable has ports of its own. */
+function wired(name: string, wires: readonly (readonly [from: string, to: string])[]): Chain {
   const ids = [...new Set(wires.flat())];
   const devices = ids.map((id) => ({
     id,
-    name: `${id.replace(/\d.*/, '')} of room ${id.at(-1)}`,
+    name: `${id.replace(/\d.*/, '')} of room ${id.match(/\d+$/)?.[0]}`,
     role: id.replace(/\d.*/, ''),
     ports: wires.flatMap(([from, to], wire) => [
       ...(from === id ? [socket('output', `out${wire}`)] : []),
@@ -77,5 +95,5 @@ export function houseOfSixty(): Chain {
     construction: 'passiveCopper',
     lengthM: 2,
   }));
-  return chainForm.parse({ name: 'The whole house', devices, links });
+  return chainForm.parse({ name, devices, links });
 }

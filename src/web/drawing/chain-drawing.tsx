@@ -1,13 +1,13 @@
-import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo, useRef, useState } from 'preact/hooks';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import { Button } from '../parts/button.tsx';
+import { DrawnParts, type DrawnProperties } from './drawn-parts.tsx';
+import { type Mark, type Marks, markSigns } from './marks.ts';
+import { useLayout } from './use-layout.ts';
+import { useView, type Viewing } from './use-view.ts';
+import { centredOn, oneLarger, scaledTo, type View } from './view.ts';
 import { drawingWords } from './words.ts';
 import './drawing.css';
-import { DeviceShape } from './device-shape.tsx';
-import type { Layout } from './layout.ts';
-import { LinkShape } from './link-shape.tsx';
-import { type Mark, type Marks, markSigns, marksAt } from './marks.ts';
-import { usePinch } from './use-pinch.ts';
 
 type Properties = {
   chain: Chain;
@@ -16,122 +16,141 @@ type Properties = {
   /** A device or cable was tapped, or chosen by keyboard. */
   onSelect?: (place: Place) => void;
 };
-/** Letters get no smaller than this share of their natural 13 px when a drawing is fitted in; assumed. */
-const smallestFit = 0.75;
-const [smallest, largest] = [0.3, 3];
+const nothingOpened: ReadonlySet<string> = new Set();
 
-/** A chain from its sources to its displays, to be moved and pinched. Its layout is computed in a chunk of its own. */
+/**
+ * A chain from its sources to its displays. All of it lies in its window at first, what matters large and other branches
+ * folded; it is moved and enlarged by fingers, mouse, buttons and keys, and says more the larger it is.
+ */
 export function ChainDrawing({ chain, marks = {}, selected = null, onSelect }: Properties) {
   const t = drawingWords();
   const pane = useRef<HTMLDivElement>(null);
-  const layout = useLayout(chain);
-  const [scale, setScale] = useState(1);
-  const fit = () => {
-    if (layout === null || pane.current === null) return;
-    const { clientWidth } = pane.current;
-    setScale(Math.min(1, Math.max(smallestFit, clientWidth / layout.width)));
-  };
-  const showAll = () => {
-    if (layout === null || pane.current === null) return;
-    setScale(Math.max(smallest, Math.min(1.5, pane.current.clientWidth / layout.width)));
-  };
-  useEffect(fit, [layout]);
-  useLayoutEffect(() => {
-    // For whoever wants to know how long it takes, in the browser's own tools (User Timing).
-    if (layout !== null) performance.measure('chain-drawing', 'chain-drawing-begins');
-  }, [layout]);
-  const zoomBy = (factor: number) => setScale((now) => Math.min(largest, Math.max(smallest, now * factor)));
-  usePinch(pane, zoomBy);
-  const names = useMemo(() => new Map(chain.devices.map(({ id, name }) => [id, name])), [chain]);
-  if (layout === null) return <p role="status">{t.drawingNow} …</p>;
-  const used = new Set<Mark>();
-  const marksOf = (kind: 'device' | 'link', id: string): Mark[] => {
-    const found = marksAt(marks, kind, id);
-    for (const mark of found) used.add(mark);
-    return found;
-  };
-  const shapes = (
-    <>
-      {layout.links.map((line) => (
-        <LinkShape
-          key={line.id}
-          line={line}
-          marks={marksOf('link', line.id)}
-          label={t.link(
-            line.id,
-            { from: names.get(line.from) ?? line.from, to: names.get(line.to) ?? line.to },
-            String(chain.links.find(({ id }) => id === line.id)?.lengthM ?? ''),
-          )}
-          isSelected={selected?.kind === 'link' && selected.linkId === line.id}
-          onSelect={onSelect}
-        />
-      ))}
-      {layout.devices.map((box) => {
-        const device = chain.devices.find(({ id }) => id === box.id);
-        return device === undefined ? null : (
-          <DeviceShape
-            key={box.id}
-            box={box}
-            device={device}
-            marks={marksOf('device', box.id)}
-            isSelected={selected?.kind === 'device' && selected.deviceId === box.id}
-            onSelect={onSelect}
-          />
-        );
-      })}
-    </>
-  );
+  const [opened, setOpened] = useState(nothingOpened);
+  const laid = useLayout(pane, { chain, marks, opened });
   return (
     <div class="drawing">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by keyboard */}
-      <div class="drawing-window" ref={pane} tabIndex={0}>
-        {/* biome-ignore lint/a11y/useSemanticElements: HTML has no group for a drawing; its parts are buttons */}
-        <svg
-          role="group"
-          aria-label={t.drawing(chain.name, chain.devices.length, chain.links.length)}
-          width={layout.width * scale}
-          height={layout.height * scale}
-          viewBox={`0 0 ${layout.width} ${layout.height}`}
-        >
-          {shapes}
-        </svg>
-      </div>
-      <div class="row not-printed">
-        <Button onClick={() => zoomBy(1.25)} aria-label={t.larger}>
-          +
-        </Button>
-        <Button onClick={() => zoomBy(0.8)} aria-label={t.smaller}>
-          −
-        </Button>
-        <Button onClick={showAll}>{t.whole}</Button>
-        {[...used].map((mark) => (
-          <span key={mark}>
-            <strong aria-hidden="true">{markSigns[mark]}</strong> {t.marks[mark]}
-          </span>
-        ))}
+      <div class="drawing-room" ref={pane}>
+        {laid === null ? (
+          <p role="status">{t.drawingNow} …</p>
+        ) : (
+          <Drawn
+            {...{ chain, marks, selected, onSelect, laid }}
+            onOpen={(deviceIds) => setOpened(new Set([...opened, ...deviceIds]))}
+            onFold={opened.size === 0 ? null : () => setOpened(nothingOpened)}
+          />
+        )}
       </div>
     </div>
   );
 }
 
-/** Upright on a narrow screen, lying on a wide one; null until it is computed. */
-function useLayout(chain: Chain): Layout | null {
-  const [layout, setLayout] = useState<Layout | null>(null);
-  useEffect(() => {
-    let wanted = true;
-    const wide = matchMedia('(min-width: 60rem)');
-    const draw = async () => {
-      const { layOut } = await import('./layout.ts');
-      if (!wanted) return;
-      performance.mark('chain-drawing-begins');
-      setLayout(layOut(chain, wide.matches ? 'across' : 'down'));
-    };
-    void draw();
-    wide.addEventListener('change', draw);
-    return () => {
-      wanted = false;
-      wide.removeEventListener('change', draw);
-    };
-  }, [chain]);
-  return layout;
+function Drawn(properties: DrawnProperties) {
+  const t = drawingWords();
+  const { chain, marks, laid, onFold } = properties;
+  const { layout, window } = laid;
+  const svg = useRef<SVGSVGElement>(null);
+  const world = useRef<SVGGElement>(null);
+  const viewing = useView({ svg, world }, layout, window);
+  const used = useMemo(() => new Set<Mark>(), [marks]);
+  const { x, y, k } = viewing.whole;
+  const steps = useSteps(properties, viewing);
+  return (
+    <>
+      {/* biome-ignore lint/a11y/useSemanticElements: HTML has no group for a drawing that is moved by keys */}
+      <div
+        class="drawing-window"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what can be moved has to be reached by keyboard
+        tabIndex={0}
+        role="group"
+        aria-label={t.keys}
+        onKeyDown={steps.onKey}
+        onFocusIn={steps.bringIntoView}
+      >
+        {/* biome-ignore lint/a11y/useSemanticElements: HTML has no group for a drawing; its parts are buttons */}
+        <svg
+          ref={svg}
+          role="group"
+          aria-label={t.drawing(chain.name, chain.devices.length, chain.links.length)}
+          viewBox={`0 0 ${window.width} ${window.height}`}
+          style={{ maxWidth: `${window.width}px` }}
+        >
+          <g ref={world} class="drawing-world" style={{ '--whole': `translate(${x}px, ${y}px) scale(${k})` }}>
+            <DrawnParts {...properties} detail={viewing.detail} used={used} />
+          </g>
+        </svg>
+      </div>
+      <div class="row not-printed">
+        <Button onClick={steps.larger} aria-label={t.larger}>
+          +
+        </Button>
+        <Button onClick={steps.smaller} aria-label={t.smaller} disabled={viewing.isWhole}>
+          −
+        </Button>
+        <Button
+          onClick={() => {
+            onFold?.();
+            viewing.show(viewing.whole);
+          }}
+          disabled={viewing.isWhole && onFold === null}
+        >
+          {t.whole}
+        </Button>
+      </div>
+      {used.size > 0 && (
+        <p class="row drawing-legend">
+          {[...used].map((mark) => (
+            <span key={mark}>
+              <strong aria-hidden="true">{markSigns[mark]}</strong> {t.marks[mark]}
+            </span>
+          ))}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** How far an arrow key moves the drawing, CSS pixels. */
+const keyStep = 64;
+const arrows: Readonly<Record<string, readonly [x: number, y: number]>> = {
+  ArrowLeft: [keyStep, 0],
+  ArrowRight: [-keyStep, 0],
+  ArrowUp: [0, keyStep],
+  ArrowDown: [0, -keyStep],
+};
+
+/** What buttons and keys do: each a step from the view that there is. */
+function useSteps({ chain, selected, marks, laid: { layout, window } }: DrawnProperties, viewing: Viewing) {
+  const middle = { x: window.width / 2, y: window.height / 2 };
+  const show = (view: View) => viewing.show(view);
+  const larger = async () => {
+    const { namesAt, whatMatters } = await import('./names.ts');
+    const k = oneLarger(viewing.now().k, namesAt(layout, chain));
+    const point = viewing.isWhole ? whatMatters(layout, selected, marks) : null;
+    show(point === null ? scaledTo(viewing.now(), k, middle) : centredOn(point, k, window));
+  };
+  const smaller = () => show(scaledTo(viewing.now(), viewing.now().k / 1.5, middle));
+  const onKey = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const arrow = arrows[event.key];
+    if (event.key === '+' || event.key === '=') void larger();
+    else if (event.key === '-') smaller();
+    else if (event.key === '0') show(viewing.whole);
+    else if (arrow !== undefined && !viewing.isWhole) {
+      const now = viewing.now();
+      show({ ...now, x: now.x + arrow[0], y: now.y + arrow[1] });
+    } else return;
+    event.preventDefault();
+  };
+  /** What the keyboard comes to is moved into the window. */
+  const bringIntoView = ({ target, currentTarget }: FocusEvent) => {
+    if (viewing.isWhole || !(target instanceof SVGElement) || !(currentTarget instanceof Element)) return;
+    const [part, pane] = [target.getBoundingClientRect(), currentTarget.getBoundingClientRect()];
+    const by = (from: number, to: number, start: number, end: number): number =>
+      from < start ? start - from + 8 : to > end ? end - to - 8 : 0;
+    const dx = by(part.left, part.right, pane.left, pane.right);
+    const dy = by(part.top, part.bottom, pane.top, pane.bottom);
+    const now = viewing.now();
+    if (dx !== 0 || dy !== 0) show({ ...now, x: now.x + dx, y: now.y + dy });
+  };
+  return { larger, smaller, onKey, bringIntoView };
 }

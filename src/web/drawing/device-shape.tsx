@@ -1,55 +1,70 @@
 import type { Device, Place } from '../../../shared/contract/chain.ts';
 import { terms } from '../words/terms.ts';
-import type { Box } from './layout.ts';
+import type { Box } from './fit.ts';
+import type { Words } from './lettering.ts';
 import type { Mark } from './marks.ts';
 import { selectable } from './selectable.ts';
 import { Signs } from './sign.tsx';
 import { drawingWords } from './words.ts';
-
-/** How many letters of a name fit into a device at 13 px; assumed. */
-const longestName = 18;
-const cut = (name: string): string =>
-  name.length <= longestName ? name : `${name.slice(0, longestName - 1).trimEnd()}…`;
+import { WrittenWords } from './written-words.tsx';
 
 /** A source points to where the signal goes, a display stands on a foot, all others are boxes. */
-function Outline({ role, width: w, height: h }: { role: Device['role']; width: number; height: number }) {
-  if (role === 'source') return <path d={`M0 0h${w - 16}l16 ${h / 2}l-16 ${h / 2}h${16 - w}z`} />;
-  if (role === 'display') return <path d={`M0 0h${w}v${h - 8}h${-w / 2 + 20}v8h-40v-8h${-w / 2 + 20}z`} />;
-  return <rect width={w} height={h} rx="6" />;
+function Outline({ role, box: { x, y, width: w, height: h } }: { role: Device['role']; box: Box }) {
+  const [tip, foot] = [h / 5, h / 9];
+  if (role === 'source')
+    return <path d={`M${x} ${y}h${w - tip}l${tip} ${h / 2}l${-tip} ${h / 2}h${tip - w}z`} />;
+  if (role === 'display') {
+    const side = (w - 4 * foot) / 2;
+    return <path d={`M${x} ${y}h${w}v${h - foot}h${-side}v${foot}h${-4 * foot}v${-foot}h${-side}z`} />;
+  }
+  return <rect x={x} y={y} width={w} height={h} rx={h / 12} />;
+}
+
+/** Where words fit into an outline: beside a source's tip, above a display's foot, below the marks on its edge. */
+function roomIn(role: Device['role'], { x, y, width, height }: Box, isMarked: boolean): Omit<Box, 'id'> {
+  const [side, top] = [height / 16, isMarked ? height / 5 : height / 24];
+  return {
+    x: x + side,
+    y: y + top,
+    width: width - 2 * side - (role === 'source' ? height / 6 : 0),
+    height: height - top - (role === 'display' ? height / 7 : height / 24),
+  };
 }
 
 type Properties = {
   box: Box;
   device: Device;
+  detail: number;
   marks: readonly Mark[];
+  /** In a branch it is drawn small: its name, once there is room for it, and out of the keyboard's way until then. */
+  isSmall: boolean;
   isSelected: boolean;
   onSelect: ((place: Place) => void) | undefined;
 };
-export function DeviceShape({ box, device, marks, isSelected, onSelect }: Properties) {
+export function DeviceShape({ box, device, detail, marks, isSmall, isSelected, onSelect }: Properties) {
   const role = terms().role[device.role];
   const said = marks.map((mark) => drawingWords().marks[mark]);
   const label = [device.name, role, ...said].join(', ');
+  const name: Words = { text: device.name, isBold: true };
+  const more = [role, device.model, device.serial, device.firmware];
+  const words = isSmall ? [name] : [name, ...more.flatMap((text) => (text === null ? [] : [{ text }]))];
   return (
     <g
-      class={['drawing-device', ...marks.map((mark) => `mark-${mark}`)].join(' ')}
-      transform={`translate(${box.x - box.width / 2} ${box.y - box.height / 2})`}
+      class={['drawing-device', isSmall && 'is-small', ...marks.map((mark) => `mark-${mark}`)]
+        .filter(Boolean)
+        .join(' ')}
     >
       <g
         class="drawing-press"
         {...selectable({ kind: 'device', deviceId: device.id }, label, { isSelected, onSelect })}
       >
-        <Outline role={device.role} width={box.width} height={box.height} />
+        <Outline role={device.role} box={box} />
       </g>
-      {/* Beside the button, not in it: its label says all of this in full, also where a name is cut. */}
+      {/* Beside the button, not in it: its label says all of this in full, also where there is no room for it. */}
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of shapes takes no focus */}
       <g aria-hidden="true">
-        <text class="drawing-name" x={box.width / 2} y="28">
-          {cut(device.name)}
-        </text>
-        <text class="drawing-role" x={box.width / 2} y="46">
-          {role}
-        </text>
-        <Signs marks={marks} x={box.width - 6} y={4} />
+        <WrittenWords words={words} box={roomIn(device.role, box, marks.length > 0)} detail={detail} />
+        <Signs marks={marks} box={box} />
       </g>
     </g>
   );

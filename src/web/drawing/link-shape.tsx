@@ -1,40 +1,106 @@
-import type { Place } from '../../../shared/contract/chain.ts';
-import type { Line } from './layout.ts';
+import type { Link, Place } from '../../../shared/contract/chain.ts';
+import { terms } from '../words/terms.ts';
+import { number } from '../words/times.ts';
+import type { Line } from './fit.ts';
+import { type WrittenLine, written } from './lettering.ts';
 import type { Mark } from './marks.ts';
 import { selectable } from './selectable.ts';
 import { Signs } from './sign.tsx';
 import { drawingWords } from './words.ts';
+import { Lines } from './written-words.tsx';
+
+const pointsOf = ({ points }: Line): string => points.map(({ x, y }) => `${x},${y}`).join(' ');
 
 type Properties = {
   line: Line;
+  link: Link;
+  /** Both sockets as they are called. */
+  sockets: string;
   label: string;
+  detail: number;
   marks: readonly Mark[];
   isSelected: boolean;
   onSelect: ((place: Place) => void) | undefined;
 };
-/** A cable, with its name at its middle and a wide invisible band around it for fingers. */
-export function LinkShape({ line, label, marks, isSelected, onSelect }: Properties) {
-  const points = line.points.map(({ x, y }) => `${x},${y}`).join(' ');
+/** A cable, with what it is at its middle and a wide invisible band around it for fingers. */
+export function LinkShape({ line, link, sockets, label, detail, marks, isSelected, onSelect }: Properties) {
+  const points = pointsOf(line);
   const said = marks.map((mark) => drawingWords().marks[mark]);
+  const { label: room } = line;
+  const lines = cableWords(link, sockets, room, detail);
   return (
     <g class={['drawing-link', ...marks.map((mark) => `mark-${mark}`)].join(' ')}>
       <g
         class="drawing-press"
-        {...selectable({ kind: 'link', linkId: line.id }, [label, ...said].join(', '), {
+        {...selectable({ kind: 'link', linkId: link.id }, [label, ...said].join(', '), {
           isSelected,
           onSelect,
         })}
       >
         <polyline class="drawing-reach" points={points} />
         <polyline class="drawing-wire" points={points} />
-        <g class="drawing-label" transform={`translate(${line.label.x} ${line.label.y})`}>
-          <rect x={-line.id.length * 4 - 4} y="-10" width={line.id.length * 8 + 8} height="20" rx="4" />
-          <text y="5">{line.id}</text>
-        </g>
       </g>
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of shapes takes no focus */}
-      <g aria-hidden="true">
-        <Signs marks={marks} x={line.label.x + line.id.length * 4 + 18 * marks.length} y={line.label.y} />
+      <g aria-hidden="true" class="drawing-label">
+        <Ground lines={lines} room={room} detail={detail} />
+        <Lines lines={lines} box={room} detail={detail} />
+        <Signs marks={marks} box={{ ...room, x: room.x + 12 }} />
+      </g>
+    </g>
+  );
+}
+
+/** Its label and length as soon as there is room, its sockets and make later. */
+function cableWords(link: Link, sockets: string, { width, height }: Line['label'], detail: number) {
+  const first = { text: `${link.id} · ${number(link.lengthM, 1)} m`, isBold: true };
+  const more = [{ text: sockets }, { text: terms().construction[link.construction] }];
+  const found = written([first, ...more], width * detail, height * detail);
+  return found.length > 0
+    ? found
+    : written([{ text: link.id, isBold: true }], width * detail, height * detail);
+}
+
+/** Keeps the wire from striking through what is written. */
+function Ground({
+  lines,
+  room,
+  detail,
+}: {
+  lines: readonly WrittenLine[];
+  room: Line['label'];
+  detail: number;
+}) {
+  if (lines.length === 0) return null;
+  const width = Math.min(room.width, Math.max(...lines.map((line) => line.width)) / detail + 6);
+  const [first, last] = [lines[0], lines.at(-1)];
+  const top = room.y + ((first?.y ?? 0) - (first?.size ?? 0)) / detail;
+  const bottom = room.y + ((last?.y ?? 0) + 0.3 * (last?.size ?? 0)) / detail;
+  return (
+    <rect
+      x={room.x + (room.width - width) / 2}
+      y={top}
+      width={width}
+      height={Math.max(0, bottom - top)}
+      rx="3"
+    />
+  );
+}
+
+/** Cables to or from a branch: one line, and how many they are. */
+export function BundleShape({ line, detail }: { line: Line; detail: number }) {
+  const { label: room, linkIds } = line;
+  const lines = written(
+    [{ text: `× ${linkIds.length}`, isBold: true }],
+    room.width * detail,
+    room.height * detail,
+  );
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of shapes takes no focus
+    <g class="drawing-bundle" aria-hidden="true">
+      <polyline class="drawing-wire" points={pointsOf(line)} />
+      <g class="drawing-label">
+        <Ground lines={lines} room={room} detail={detail} />
+        <Lines lines={lines} box={room} detail={detail} />
       </g>
     </g>
   );
