@@ -3,6 +3,7 @@ import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { ChangeRecord, TriageRecord } from '../../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../../shared/contract/triage-names.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
+import { visitAtMostMin } from '../../../../shared/isolation/index.ts';
 import { looksUntilSure } from '../../../../shared/isolation/retest-statistics.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
@@ -21,11 +22,12 @@ import { baselineOf } from '../case-of.ts';
 import { knownWrong } from '../known-wrong.ts';
 import { askingMin, settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
+import { rateOf } from '../over-days.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { goesOnAnyway, testsAtAnyCost, waysOn } from '../ways-on.ts';
 import { escalateOffer, isDayOver, whyInVain } from './hand-over.ts';
-import { hasWaitedFor, waitForPart } from './waiting.ts';
+import { hasWaitedFor, usualUntil, waitForPart, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** No change is open: the proof of the last one, the next one, or the end of looking. */
@@ -42,7 +44,7 @@ function keptCureStage(asked: Asked, choice: () => Choice): Stage | null {
   if (whyNoProof(cure) !== null)
     return stage(message('cureKeptShowsNothing', what), [
       escalateOffer(record),
-      ...waitingOffers(asked, { minutes: usualWaitMin(record) }),
+      ...waitingOffers(asked, { minutes: usualWaitMin(asked) }),
       offering({ type: 'locateSideAgain' }),
     ]);
   return stage(message('cureKeptNameIt', what), [
@@ -69,7 +71,7 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
       ? nextStage(asked, choice())
       : stage(isBack, [endOffer(record), ...name, ...seenOffers(record)]);
   }
-  const usualMin = usualWaitMin(record);
+  const usualMin = usualWaitMin(asked);
   const watchedMin = watches.reduce(
     (sum, each) => sum + minutesCounted(record, { ...each, endedAt: each.endedAt ?? now }),
     0,
@@ -86,12 +88,16 @@ function confirmStage(asked: Asked, choice: () => Choice): Stage | null {
       ...seenOffers(record),
       endOffer(record),
     ]);
-  return stage(
+  const said =
     usualMin === null
       ? message('changeWaitForReturn', what)
-      : message('changeWaitForReturnEvery', { ...what, everyMin: usualMin }),
-    [...waitingOffers(asked, { minutes: leftMin, tries }), ...name],
-  );
+      : message('changeWaitForReturnEvery', { ...what, everyMin: usualMin });
+  // Nobody sits through it: whoever lives there sees it come back.
+  if (usualMin !== null && patience * usualMin > visitAtMostMin && runningWatch(record) === null) {
+    const waits = hasWaitedFor(record, 'client') ? [] : [waitForReports(record, usualUntil(now))];
+    return stage(said, [...waits, ...name, ...endings(asked, choice())]);
+  }
+  return stage(said, [...waitingOffers(asked, { minutes: leftMin, tries }), ...name]);
 }
 
 /** Whether it is settled what a change has shown; where it took a stretch out of the way, which part is yet to be found. */
@@ -101,12 +107,12 @@ const isPlain = ({ kind }: ChangeRecord, { plan, tests }: Choice): boolean =>
 /** The fault is waited for this many times as long as it usually takes: it shows then in 95 of 100 cases, if it is there. */
 const patience = 3;
 
-/** Minutes between occurrences before any change; null where tries were counted. */
-function usualWaitMin(record: TriageRecord): number | null {
+/** Minutes between occurrences before any change, as reported where nobody saw one; null where tries were counted. */
+function usualWaitMin({ record, now, table }: Asked): number | null {
   const baseline = baselineOf(record);
-  return baseline?.mode === 'time' && baseline.occurrences > 0
-    ? baseline.minutes / baseline.occurrences
-    : null;
+  if (baseline?.mode === 'time' && baseline.occurrences > 0) return baseline.minutes / baseline.occurrences;
+  const { perHour } = rateOf(record, now, table);
+  return baseline === null && perHour !== null ? 60 / perHour : null;
 }
 
 /** Tries between failures before any change. */
