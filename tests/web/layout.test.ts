@@ -95,7 +95,10 @@ describe('the layout of a chain', () => {
           const ids = picked.map((at) => `d${at % count}`);
           const wanted = areOpened
             ? { opened: new Set(ids) }
-            : { weights: new Map(ids.map((id, at) => [id, at + 1])) };
+            : {
+                weights: new Map(ids.map((id, at) => [id, at + 1])),
+                signed: new Set(chain.links.slice(0, picked.length).map(({ id }) => id)),
+              };
           for (const window of [phone, desk]) {
             const layout = layOut(chain, window, wanted);
             expect(faultsOf(layout, chain)).toEqual([]);

@@ -1,8 +1,8 @@
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import { Button } from '../parts/button.tsx';
 import { DrawnParts, type DrawnProperties } from './drawn-parts.tsx';
-import { type Mark, type Marks, markSigns } from './marks.ts';
+import { type Marks, markSigns, usedMarks } from './marks.ts';
 import { useLayout } from './use-layout.ts';
 import { useView, type Viewing } from './use-view.ts';
 import { centredOn, oneLarger, scaledTo, type View } from './view.ts';
@@ -51,7 +51,7 @@ function Drawn(properties: DrawnProperties) {
   const svg = useRef<SVGSVGElement>(null);
   const world = useRef<SVGGElement>(null);
   const viewing = useView({ svg, world }, layout, window);
-  const used = useMemo(() => new Set<Mark>(), [marks]);
+  const used = usedMarks(marks);
   const { x, y, k } = viewing.whole;
   const steps = useSteps(properties, viewing);
   return (
@@ -75,7 +75,7 @@ function Drawn(properties: DrawnProperties) {
           style={{ maxWidth: `${window.width}px` }}
         >
           <g ref={world} class="drawing-world" style={{ '--whole': `translate(${x}px, ${y}px) scale(${k})` }}>
-            <DrawnParts {...properties} detail={viewing.detail} used={used} />
+            <DrawnParts {...properties} detail={viewing.detail} />
           </g>
         </svg>
       </div>
@@ -96,9 +96,9 @@ function Drawn(properties: DrawnProperties) {
           {t.whole}
         </Button>
       </div>
-      {used.size > 0 && (
+      {used.length > 0 && (
         <p class="row drawing-legend">
-          {[...used].map((mark) => (
+          {used.map((mark) => (
             <span key={mark}>
               <strong aria-hidden="true">{markSigns[mark]}</strong> {t.marks[mark]}
             </span>

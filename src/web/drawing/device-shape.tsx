@@ -2,10 +2,9 @@ import type { Device, Place } from '../../../shared/contract/chain.ts';
 import { terms } from '../words/terms.ts';
 import type { Box } from './fit.ts';
 import type { Words } from './lettering.ts';
-import type { Mark } from './marks.ts';
+import type { Sign } from './marks.ts';
 import { selectable } from './selectable.ts';
-import { Signs } from './sign.tsx';
-import { drawingWords } from './words.ts';
+import { ChanceBar, Signs, saidOf } from './sign.tsx';
 import { WrittenWords } from './written-words.tsx';
 
 /** A source points to where the signal goes, a display stands on a foot, all others are boxes. */
@@ -20,9 +19,12 @@ function Outline({ role, box: { x, y, width: w, height: h } }: { role: Device['r
   return <rect x={x} y={y} width={w} height={h} rx={h / 12} />;
 }
 
-/** Where words fit into an outline: beside a source's tip, above a display's foot, below the marks on its edge. */
+/** Signs stand in a strip along a card's upper edge, in units of the drawing. */
+const stripHeight = 20;
+
+/** Where words fit into an outline: beside a source's tip, above a display's foot, below its signs. */
 function roomIn(role: Device['role'], { x, y, width, height }: Box, isMarked: boolean): Omit<Box, 'id'> {
-  const [side, top] = [height / 16, isMarked ? height / 5 : height / 24];
+  const [side, top] = [height / 16, isMarked ? stripHeight + 4 : height / 24];
   return {
     x: x + side,
     y: y + top,
@@ -35,22 +37,21 @@ type Properties = {
   box: Box;
   device: Device;
   detail: number;
-  marks: readonly Mark[];
+  signs: readonly Sign[];
   /** In a branch it is drawn small: its name, once there is room for it, and out of the keyboard's way until then. */
   isSmall: boolean;
   isSelected: boolean;
   onSelect: ((place: Place) => void) | undefined;
 };
-export function DeviceShape({ box, device, detail, marks, isSmall, isSelected, onSelect }: Properties) {
+export function DeviceShape({ box, device, detail, signs, isSmall, isSelected, onSelect }: Properties) {
   const role = terms().role[device.role];
-  const said = marks.map((mark) => drawingWords().marks[mark]);
-  const label = [device.name, role, ...said].join(', ');
+  const label = [device.name, role, ...saidOf(signs)].join(', ');
   const name: Words = { text: device.name, isBold: true };
   const more = [role, device.model, device.serial, device.firmware];
   const words = isSmall ? [name] : [name, ...more.flatMap((text) => (text === null ? [] : [{ text }]))];
   return (
     <g
-      class={['drawing-device', isSmall && 'is-small', ...marks.map((mark) => `mark-${mark}`)]
+      class={['drawing-device', isSmall && 'is-small', ...signs.map(({ mark }) => `mark-${mark}`)]
         .filter(Boolean)
         .join(' ')}
     >
@@ -63,8 +64,15 @@ export function DeviceShape({ box, device, detail, marks, isSmall, isSelected, o
       {/* Beside the button, not in it: its label says all of this in full, also where there is no room for it. */}
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of shapes takes no focus */}
       <g aria-hidden="true">
-        <WrittenWords words={words} box={roomIn(device.role, box, marks.length > 0)} detail={detail} />
-        <Signs marks={marks} box={box} />
+        <WrittenWords
+          words={words}
+          box={roomIn(device.role, box, !isSmall && signs.length > 0)}
+          detail={detail}
+        />
+        {!isSmall && <ChanceBar signs={signs} box={box} />}
+        {!isSmall && (
+          <Signs signs={signs} box={{ ...box, y: box.y + 3, width: box.width - 8, height: stripHeight }} />
+        )}
       </g>
     </g>
   );

@@ -7,7 +7,7 @@ import type { Box, Branch, Line } from './fit.ts';
 import { focusOf } from './focus.ts';
 import { opened } from './fold.ts';
 import { BundleShape, LinkShape } from './link-shape.tsx';
-import { type Mark, type Marks, markSigns, marksAt } from './marks.ts';
+import { type Mark, type Marks, markSigns, marksAt, type Sign } from './marks.ts';
 import type { Laid } from './use-layout.ts';
 import { drawingWords } from './words.ts';
 
@@ -20,7 +20,7 @@ export type DrawnProperties = {
   onOpen: (deviceIds: ReadonlySet<string>) => void;
   onFold: (() => void) | null;
 };
-type Properties = DrawnProperties & { detail: number; used: Set<Mark> };
+type Properties = DrawnProperties & { detail: number };
 
 /** A device of a branch can be pressed by itself from this width on the screen, CSS pixels; else its branch is. */
 const pressableFrom = 44;
@@ -52,16 +52,15 @@ const byIdOf = (chain: Chain) => ({
 type ById = ReturnType<typeof byIdOf>;
 
 function DeviceOf(properties: Properties & { box: Box; isSmall: boolean; byId: ById }) {
-  const { box, isSmall, byId, marks, used, detail, selected, onSelect } = properties;
+  const { box, isSmall, byId, marks, detail, selected, onSelect } = properties;
   const device = byId.devices.get(box.id);
   if (device === undefined) return null;
   const found = marksAt(marks, 'device', box.id);
-  for (const mark of found) used.add(mark);
   const isReached = !isSmall || box.width * detail >= pressableFrom;
   return (
     <DeviceShape
       {...{ box, device, detail, isSmall }}
-      marks={found}
+      signs={found}
       isSelected={selected?.kind === 'device' && selected.deviceId === box.id}
       onSelect={isReached ? onSelect : undefined}
     />
@@ -73,7 +72,7 @@ function LineOf({
   links,
   ...properties
 }: Properties & { line: Line; links: ReadonlyMap<string, Link> }) {
-  const { chain, marks, used, detail, selected, onSelect } = properties;
+  const { chain, marks, detail, selected, onSelect } = properties;
   const t = drawingWords();
   const [first, ...others] = line.linkIds;
   const link = links.get(first ?? '');
@@ -82,7 +81,6 @@ function LineOf({
   const nameOf = (id: string): string => chain.devices.find((device) => device.id === id)?.name ?? id;
   const socket = (end: Link['from']): string => findPort(chain, end)?.label ?? end.portId;
   const found = marksAt(marks, 'link', link.id);
-  for (const mark of found) used.add(mark);
   return (
     <LinkShape
       {...{ line, link, detail, onSelect }}
@@ -92,7 +90,7 @@ function LineOf({
         { from: nameOf(link.from.deviceId), to: nameOf(link.to.deviceId) },
         String(link.lengthM),
       )}
-      marks={found}
+      signs={found}
       isSelected={selected?.kind === 'link' && selected.linkId === link.id}
     />
   );
@@ -101,8 +99,8 @@ function LineOf({
 function BranchOf({ branch, ...properties }: Properties & { branch: Branch; byId: ById }) {
   const { chain, marks, detail, onOpen } = properties;
   const counts = new Map<Mark, number>();
-  const count = (found: readonly Mark[]) => {
-    for (const mark of found) counts.set(mark, (counts.get(mark) ?? 0) + 1);
+  const count = (found: readonly Sign[]) => {
+    for (const { mark } of found) counts.set(mark, (counts.get(mark) ?? 0) + 1);
   };
   for (const id of branch.deviceIds) count(marksAt(marks, 'device', id));
   for (const id of branch.innerLinkIds) count(marksAt(marks, 'link', id));

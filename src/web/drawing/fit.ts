@@ -20,6 +20,10 @@ export type Layout = {
 export type Direction = 'down' | 'across';
 /** The window that a drawing has to fit into, CSS pixels. */
 export type Window = { width: number; height: number };
+/** On a cable its words stand above its signs, in units of the drawing. */
+export const wordsHeight = 26;
+export const signsHeight = 18;
+
 /** Enlarged no further at first sight. */
 const largestFit = 1.25;
 

@@ -1,18 +1,31 @@
 import dagre from '@dagrejs/dagre';
 import type { Chain } from '../../../shared/contract/chain.ts';
-import { type Box, type Branch, type Direction, fitScale, type Layout, type Window } from './fit.ts';
+import {
+  type Box,
+  type Branch,
+  type Direction,
+  fitScale,
+  type Layout,
+  signsHeight,
+  type Window,
+  wordsHeight,
+} from './fit.ts';
 import { focusOf, type Weights } from './focus.ts';
-import { type Fold, type Folded, foldedAround } from './fold.ts';
+import { type Bundle, type Fold, type Folded, foldedAround } from './fold.ts';
 
 export type Wanted = {
   weights?: Weights;
   /** Devices out of branches that were opened. */
   opened?: ReadonlySet<string>;
+  /** Cables that have signs, and need room for them. */
+  signed?: ReadonlySet<string>;
 };
 
 /** Units are CSS pixels at a drawing's natural size. */
 const card = { width: 150, height: 68 } as const;
-const cableLabel = { width: 78, height: 26 } as const;
+const cableLabel = { width: 78, height: wordsHeight } as const;
+/** With signs, and the bar below them. */
+const signedLabel = { width: 96, height: wordsHeight + signsHeight + 8 } as const;
 const headHeight = 26;
 const gap = 6;
 const margin = 14;
@@ -34,10 +47,11 @@ const mostInFocus = [12, 9, 7, 5, 4, 3] as const;
  * matters large and the rest as branches. No two boxes overlap. From sources to displays, down or across, whichever
  * comes out larger. (Layered drawing after Sugiyama, by dagre.)
  */
-export function layOut(chain: Chain, window: Window, { weights = new Map(), opened }: Wanted = {}): Layout {
+export function layOut(chain: Chain, window: Window, wanted: Wanted = {}): Layout {
+  const { weights = new Map(), opened, signed = new Set() } = wanted;
   const all = new Set(chain.devices.map(({ id }) => id));
   if (all.size <= mostUnfolded) {
-    const whole = larger(foldedAround(chain, all), window);
+    const whole = larger(foldedAround(chain, all), window, signed);
     if (all.size <= 2 || isLegible(whole, window)) return whole;
   }
   let best: Layout | null = null;
@@ -46,22 +60,24 @@ export function layOut(chain: Chain, window: Window, { weights = new Map(), open
     const focus = focusOf(chain, weights, most);
     if (focus.size === before) continue;
     before = focus.size;
-    const layout = larger(foldedAround(chain, new Set([...focus, ...(opened ?? [])])), window);
+    const layout = larger(foldedAround(chain, new Set([...focus, ...(opened ?? [])])), window, signed);
     if (best === null || fitScale(layout, window) > fitScale(best, window)) best = layout;
     if (isLegible(best, window)) break;
   }
-  return best ?? larger(foldedAround(chain, all), window);
+  return best ?? larger(foldedAround(chain, all), window, signed);
 }
 
 const isLegible = (layout: Layout, window: Window): boolean =>
   fitScale(layout, window) * card.width >= narrowestCard;
 
-function larger(folded: Folded, window: Window): Layout {
-  const [down, across] = [place(folded, 'down'), place(folded, 'across')];
+function larger(folded: Folded, window: Window, signed: ReadonlySet<string>): Layout {
+  const [down, across] = [place(folded, 'down', signed), place(folded, 'across', signed)];
   return fitScale(across, window) > fitScale(down, window) ? across : down;
 }
 
-function place(folded: Folded, direction: Direction): Layout {
+function place(folded: Folded, direction: Direction, signed: ReadonlySet<string>): Layout {
+  const labelOf = ({ linkIds: [first = '', ...others] }: Bundle) =>
+    others.length === 0 && signed.has(first) ? signedLabel : cableLabel;
   const graph = new dagre.graphlib.Graph({ multigraph: true });
   graph.setGraph({
     rankdir: direction === 'down' ? 'TB' : 'LR',
@@ -75,8 +91,8 @@ function place(folded: Folded, direction: Direction): Layout {
   const grids = new Map(folded.folds.map((fold) => [fold.id, gridOf(fold, small, direction)]));
   for (const id of folded.cards) graph.setNode(id, { ...card });
   for (const [id, { width, height }] of grids) graph.setNode(id, { width, height });
-  for (const { id, from, to } of folded.bundles)
-    graph.setEdge(from, to, { ...cableLabel, labelpos: 'c' }, id);
+  for (const bundle of folded.bundles)
+    graph.setEdge(bundle.from, bundle.to, { ...labelOf(bundle), labelpos: 'c' }, bundle.id);
   for (const [from, to] of heldBelow(folded)) graph.setEdge(from, to, { weight: 0 }, `below ${to}`);
   dagre.layout(graph);
   const boxOf = (id: string): Box => {
@@ -93,7 +109,7 @@ function place(folded: Folded, direction: Direction): Layout {
     lines: folded.bundles.map((bundle) => {
       const { points, x, y } = graph.edge({ v: bundle.from, w: bundle.to, name: bundle.id });
       const middle = points[Math.floor(points.length / 2)] ?? { x: 0, y: 0 };
-      const { width: wide, height: high } = cableLabel;
+      const { width: wide, height: high } = labelOf(bundle);
       const label = {
         x: (x ?? middle.x) - wide / 2,
         y: (y ?? middle.y) - high / 2,

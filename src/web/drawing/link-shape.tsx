@@ -2,11 +2,11 @@ import type { Link, Place } from '../../../shared/contract/chain.ts';
 import { terms } from '../words/terms.ts';
 import { number } from '../words/times.ts';
 import type { Line } from './fit.ts';
+import { signsHeight, wordsHeight } from './fit.ts';
 import { type WrittenLine, written } from './lettering.ts';
-import type { Mark } from './marks.ts';
+import type { Sign } from './marks.ts';
 import { selectable } from './selectable.ts';
-import { Signs } from './sign.tsx';
-import { drawingWords } from './words.ts';
+import { ChanceBar, Signs, saidOf } from './sign.tsx';
 import { Lines } from './written-words.tsx';
 
 const pointsOf = ({ points }: Line): string => points.map(({ x, y }) => `${x},${y}`).join(' ');
@@ -18,33 +18,35 @@ type Properties = {
   sockets: string;
   label: string;
   detail: number;
-  marks: readonly Mark[];
+  signs: readonly Sign[];
   isSelected: boolean;
   onSelect: ((place: Place) => void) | undefined;
 };
 /** A cable, with what it is at its middle and a wide invisible band around it for fingers. */
-export function LinkShape({ line, link, sockets, label, detail, marks, isSelected, onSelect }: Properties) {
+export function LinkShape({ line, link, sockets, label, detail, signs, isSelected, onSelect }: Properties) {
   const points = pointsOf(line);
-  const said = marks.map((mark) => drawingWords().marks[mark]);
   const { label: room } = line;
-  const lines = cableWords(link, sockets, room, detail);
+  const words = { ...room, height: Math.min(room.height, wordsHeight) };
+  const lines = cableWords(link, sockets, words, detail);
   return (
-    <g class={['drawing-link', ...marks.map((mark) => `mark-${mark}`)].join(' ')}>
+    <g class={['drawing-link', ...signs.map(({ mark }) => `mark-${mark}`)].join(' ')}>
       <g
         class="drawing-press"
-        {...selectable({ kind: 'link', linkId: link.id }, [label, ...said].join(', '), {
+        {...selectable({ kind: 'link', linkId: link.id }, [label, ...saidOf(signs)].join(', '), {
           isSelected,
           onSelect,
         })}
       >
         <polyline class="drawing-reach" points={points} />
+        <rect class="drawing-reach" x={room.x} y={room.y} width={room.width} height={room.height} />
         <polyline class="drawing-wire" points={points} />
       </g>
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: a group of shapes takes no focus */}
       <g aria-hidden="true" class="drawing-label">
-        <Ground lines={lines} room={room} detail={detail} />
-        <Lines lines={lines} box={room} detail={detail} />
-        <Signs marks={marks} box={{ ...room, x: room.x + 12 }} />
+        <Ground lines={lines} room={words} detail={detail} />
+        <Lines lines={lines} box={words} detail={detail} />
+        {signs.length > 0 && <ChanceBar signs={signs} box={room} />}
+        <Signs signs={signs} box={{ ...room, y: room.y + wordsHeight, height: signsHeight }} />
       </g>
     </g>
   );
@@ -77,6 +79,7 @@ function Ground({
   const bottom = room.y + ((last?.y ?? 0) + 0.3 * (last?.size ?? 0)) / detail;
   return (
     <rect
+      class="drawing-ground"
       x={room.x + (room.width - width) / 2}
       y={top}
       width={width}

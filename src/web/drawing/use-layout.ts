@@ -2,7 +2,7 @@ import type { RefObject } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import { fitScale, type Layout, type Window } from './fit.ts';
-import { type Marks, weightsOf } from './marks.ts';
+import { type Marks, signedLinks, weightsOf } from './marks.ts';
 
 /** Share of the screen's height that a drawing takes at most, and its bounds in CSS pixels; assumed. */
 const mostOfScreen = 0.62;
@@ -17,28 +17,37 @@ export function useLayout(
 ): Laid | null {
   const room = useRoom(pane);
   const [laid, setLaid] = useState<Laid | null>(null);
-  const weighed = JSON.stringify([...weightsOf(chain, marks)]);
-  const weights = useMemo(() => weightsOf(chain, marks), [chain, weighed]);
+  const key = JSON.stringify([[...weightsOf(chain, marks)], [...signedLinks(chain, marks)]]);
+  const wanted = useMemo(
+    () => ({ weights: weightsOf(chain, marks), signed: signedLinks(chain, marks), opened }),
+    [chain, key, opened],
+  );
   useEffect(() => {
     if (room === null) return undefined;
     let isWanted = true;
     void import('./layout.ts').then(({ layOut }) => {
       if (!isWanted) return;
       performance.mark('chain-drawing-begins');
-      const layout = layOut(chain, room, { weights, opened });
+      const layout = layOut(chain, room, wanted);
       const height = Math.min(room.height, Math.ceil(layout.height * fitScale(layout, room)));
       setLaid({ layout, window: { width: room.width, height } });
     });
     return () => {
       isWanted = false;
     };
-  }, [chain, weights, opened, room]);
+  }, [chain, wanted, room]);
   useLayoutEffect(() => {
     // For whoever wants to know how long it takes, in the browser's own tools (User Timing).
     if (laid !== null) performance.measure('chain-drawing', 'chain-drawing-begins');
   }, [laid]);
   return laid;
 }
+
+/**
+ * Wider than any system's scroll bar, CSS pixels; assumed. A bar that comes with one layout and goes with the next would
+ * else keep both going for ever; the drawing is scaled for so little.
+ */
+const scrollBar = 20;
 
 /** How wide the pane is, and how high it may become. */
 function useRoom(pane: RefObject<HTMLElement>): Window | null {
@@ -50,7 +59,11 @@ function useRoom(pane: RefObject<HTMLElement>): Window | null {
       const width = element.clientWidth;
       // A phone's bars come and go while it is scrolled: the height is looked at only where the width is another.
       const height = Math.round(Math.max(lowest, Math.min(highest, innerHeight * mostOfScreen)));
-      setRoom((before) => (width === 0 || before?.width === width ? before : { width, height }));
+      setRoom((before) =>
+        width === 0 || (before !== null && Math.abs(before.width - width) <= scrollBar)
+          ? before
+          : { width, height },
+      );
     };
     const observer = new ResizeObserver(look);
     observer.observe(element);

@@ -13,7 +13,16 @@ export const drawingWords = wordsOf({
     drawingNow: 'Drawing',
     link: (id: string, { from, to }: { from: string; to: string }, metres: string) =>
       `Cable ${id}, ${metres} m, from ${from} to ${to}`,
-    marks: { suspect: 'still suspect', change: 'change under test', culprit: 'the cause' },
+    marks: {
+      suspect: 'still suspect',
+      change: 'change under test',
+      culprit: 'the cause',
+      next: 'next step',
+      wrong: 'signal read: wrong',
+      right: 'signal read: right',
+      differs: 'not as found',
+      evidence: 'photo or file',
+    },
     legend: 'Signs',
   },
   de: {
@@ -27,7 +36,16 @@ export const drawingWords = wordsOf({
     openBranch: (count) => `Einen Zweig mit ${plural('de', count, '1 Gerät', `${count} Geräten`)} öffnen`,
     drawingNow: 'Zeichnet',
     link: (id, { from, to }, metres) => `Kabel ${id}, ${metres} m, von ${from} nach ${to}`,
-    marks: { suspect: 'noch verdächtig', change: 'geprüfte Änderung', culprit: 'die Ursache' },
+    marks: {
+      suspect: 'noch verdächtig',
+      change: 'geprüfte Änderung',
+      culprit: 'die Ursache',
+      next: 'nächster Schritt',
+      wrong: 'Signal gelesen: falsch',
+      right: 'Signal gelesen: richtig',
+      differs: 'nicht wie vorgefunden',
+      evidence: 'Foto oder Datei',
+    },
     legend: 'Zeichen',
   },
 });

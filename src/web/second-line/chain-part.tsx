@@ -2,9 +2,13 @@ import { useMemo, useState } from 'preact/hooks';
 import type { Place } from '../../../shared/contract/chain.ts';
 import { standingSides } from '../../../state-machines/triage/record.ts';
 import { segmentOf } from '../../../state-machines/triage/segment.ts';
+import { paths } from '../api/paths.ts';
 import { ChainDrawing } from '../drawing/chain-drawing.tsx';
 import type { Marks } from '../drawing/marks.ts';
+import { planMarks } from '../drawing/plan-marks.ts';
+import { useRecordMarks } from '../drawing/use-record-marks.ts';
 import { SelectField } from '../parts/field.tsx';
+import { useDocument } from '../store/documents.ts';
 import { changeWords } from '../words/change-words.ts';
 import { dayAndTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
@@ -21,7 +25,14 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
   const t = caseWords();
   const [selected, setSelected] = useState<Place | null>(null);
   const [changeId, setChangeId] = useState<string | null>(null);
-  const marks = useMemo(() => foundMarks(facts), [ticket]);
+  const plan = useDocument(
+    facts.isOurs && ticket.state !== 'closed' && triage.culprit === null ? paths.plan(ticket.id) : null,
+  ).body;
+  const recorded = useRecordMarks(triage, chain);
+  const marks = useMemo(
+    () => ({ ...recorded, ...foundMarks(facts), ...planMarks(plan) }),
+    [ticket, recorded, plan],
+  );
   const changes = triage.changes.filter(({ status }) => status !== 'withdrawn');
   const shown =
     changes.find(({ id }) => id === changeId) ??
@@ -78,12 +89,13 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
 function foundMarks({ ticket: { triage } }: CaseFacts): Marks {
   const isOver = triage.culprit !== null;
   const segment = isOver || standingSides(triage).length === 0 ? null : segmentOf(triage);
-  const suspects: Place[] =
+  const places: Place[] =
     segment === null
       ? []
       : [
           ...segment.deviceIds.map((deviceId): Place => ({ kind: 'device', deviceId })),
           ...segment.linkIds.map((linkId): Place => ({ kind: 'link', linkId })),
         ];
+  const suspects = places.map((place) => ({ place, chance: null }));
   return { suspects, culprit: triage.culprit?.place ?? null };
 }

@@ -19,7 +19,7 @@ export function marksOf({ triage }: Ticket, chain: Chain): Marks {
         ];
   const isEverywhere = places.length >= chain.devices.length + chain.links.length;
   return {
-    suspects: isEverywhere ? [] : places,
+    suspects: isEverywhere ? [] : places.map((place) => ({ place, chance: null })),
     change: openChange(triage)?.target ?? null,
     culprit: triage.culprit?.place ?? null,
   };

@@ -4,6 +4,7 @@ import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { paths } from '../api/paths.ts';
 import { ChainDrawing } from '../drawing/chain-drawing.tsx';
+import { useRecordMarks } from '../drawing/use-record-marks.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { InTurn } from '../parts/in-turn.tsx';
@@ -127,6 +128,7 @@ const asFoundOr = ({ triage }: Ticket, chain: Chain): Chain => triage.asFound?.c
 function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Ticket; chain: ChainDocument }) {
   const t = technicianWords();
   const [selected, setSelected] = useState<Place | null>(null);
+  const recorded = useRecordMarks(ticket.triage, chain.chain);
   useEffect(() => {
     if (selected !== null) document.querySelector('.peek')?.scrollIntoView({ block: 'nearest' });
   }, [selected]);
@@ -135,7 +137,7 @@ function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Tick
       <p class="soft">{t.chainLead}</p>
       <ChainDrawing
         chain={chain.chain}
-        marks={marksOf(ticket, chain.chain)}
+        marks={{ ...recorded, ...marksOf(ticket, chain.chain) }}
         selected={selected}
         onSelect={setSelected}
       />

@@ -28,9 +28,7 @@ import { saveFile } from './save-file.ts';
 import { WaitingCard } from './waiting-card.tsx';
 import { ticketWords } from './words.ts';
 
-const ChainDrawing = lazyPart(() =>
-  import('../../drawing/chain-drawing.tsx').then((module) => module.ChainDrawing),
-);
+const DrawnTicket = lazyPart(() => import('./drawn-ticket.tsx').then((module) => module.DrawnTicket));
 
 const Diary = lazyPart(() => import('../../diary/diary.tsx').then((module) => module.Diary));
 
@@ -157,22 +155,9 @@ function NowCard({ ticket }: { ticket: Ticket }) {
 
 function Drawing({ ticket }: { ticket: Ticket }) {
   const chain = useDocument(paths.chain(ticket.chainId)).body;
-  const plan = useDocument(ticket.state === 'closed' ? null : paths.plan(ticket.id)).body;
-  if (chain === null) return null;
-  const { changes, culprit } = ticket.triage;
-  const change = changes.find(({ status }) => status === 'applied' || status === 'judged')?.target ?? null;
-  /** Together they hold most of the suspicion; the rest would only shade everything. */
-  const suspects = (plan?.suspects ?? []).filter(({ probability }) => probability >= 0.1);
-  return (
+  return chain === null ? null : (
     <Card title={chain.chain.name}>
-      <ChainDrawing
-        chain={chain.chain}
-        marks={{
-          suspects: suspects.flatMap(({ place }) => (place === null ? [] : [place])),
-          change,
-          culprit: culprit?.place ?? null,
-        }}
-      />
+      <DrawnTicket ticket={ticket} chain={chain} />
     </Card>
   );
 }
