@@ -26,6 +26,7 @@ export const changeCodes = {
   changeMayBringItOn: { ...change, minutes: 'minutes' },
   changeBroughtNothingOn: change,
   changeFaultIsBack: change,
+  watchForNothing: {},
   changeWaitForReturn: change,
   changeWaitForReturnEvery: { ...change, everyMin: 'minutes' },
   changeDidNotReturn: change,

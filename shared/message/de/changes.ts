@@ -64,6 +64,8 @@ export const changesDe: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)}, hat nichts hervorgerufen: Bewerte es und mach weiter.`,
   changeFaultIsBack: ({ change, place }, say) =>
     `Alles ist, wie es war, und der Fehler ist wieder da: Was ihn wegnimmt, ist ${named(change, say)}, ${say.place(place)}.`,
+  watchForNothing: () =>
+    'Wofür diese Beobachtung begonnen wurde, ist inzwischen anders entschieden. Beende sie.',
   changeWaitForReturn: ({ change, place }, say) =>
     `${named(change, say)}, ${say.place(place)}, hat ihn behoben, und alles ist, wie es war. Beobachte, bis der Fehler wiederkommt. Erst dann ist es nachgewiesen.`,
   changeWaitForReturnEvery: ({ change, place, everyMin }, say) =>

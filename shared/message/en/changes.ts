@@ -63,6 +63,7 @@ export const changesEn: Sentences<typeof changeCodes> = {
     `${named(change, say)}, ${say.place(place)} brought nothing on: judge it and go on.`,
   changeFaultIsBack: ({ change, place }, say) =>
     `With everything as it was, the fault is back: ${named(change, say)} at ${say.place(place)} is what takes it away.`,
+  watchForNothing: () => 'What this watch was begun for has been decided otherwise meanwhile. End it.',
   changeWaitForReturn: ({ change, place }, say) =>
     `${named(change, say)} at ${say.place(place)} cleared it, and everything is as it was. Watch until the fault returns. Only then is it shown.`,
   changeWaitForReturnEvery: ({ change, place, everyMin }, say) =>

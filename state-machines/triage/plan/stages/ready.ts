@@ -32,7 +32,19 @@ import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
 /** No change is open: the proof of the last one, the next one, or the end of looking. */
 export function readyStage(asked: Asked, choice: () => Choice): Stage {
-  return keptCureStage(asked, choice) ?? confirmStage(asked, choice) ?? nextStage(asked, choice());
+  return (
+    keptCureStage(asked, choice) ??
+    confirmStage(asked, choice) ??
+    idleWatchStage(asked) ??
+    nextStage(asked, choice())
+  );
+}
+
+/** What it was begun for was decided otherwise while it ran. */
+function idleWatchStage({ record }: Asked): Stage | null {
+  return runningWatch(record) === null
+    ? null
+    : stage(message('watchForNothing'), [endOffer(record), ...seenOffers(record), escalateOffer(record)]);
 }
 
 /** What took the fault away was kept: there is nothing left to test it on. */

@@ -26,7 +26,7 @@ import { baselineOf } from '../case-of.ts';
 import type { Step } from '../fill-in.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
-import { conditionsFor, watchByTries, watchOverTime } from '../steps.ts';
+import { conditionsFor, watchAsItComes, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
 import { daysFrom, hasWaitedFor, usualUntil, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, type Left, seenOffers, triesInVain, waitingOffers } from './watching.ts';
@@ -220,7 +220,9 @@ const mostTriesMore = 3 * triesInVain;
  */
 function worthWatchingOn({ record, now }: Asked, baseline: WatchRecord) {
   const seen = seenIn(baseline);
-  if (seen >= goodBaseline || baseline.mode === 'look') return null;
+  // By looks neither time nor tries are gathered.
+  const isLook = baseline.mode === 'look' || watchAsItComes({ record, now }, null).mode === 'look';
+  if (seen >= goodBaseline || isLook) return null;
   const isTimed = baseline.mode === 'time';
   const { risk } = record.settings;
   const quiet = isTimed ? minutesSinceSeen(record, now) : triesSinceSeen(record);
