@@ -1,4 +1,4 @@
-import { randomBytes } from 'node:crypto';
+import { createPrivateKey, generateKeyPairSync, type KeyObject, randomBytes } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { isIP } from 'node:net';
 import { join, resolve } from 'node:path';
@@ -36,6 +36,22 @@ function isNet(text: string): boolean {
   );
 }
 
+/** @throws where it is no private key for Ed25519 */
+function readKey(pem: string): KeyObject {
+  const key = createPrivateKey(pem);
+  if (key.asymmetricKeyType !== 'ed25519') throw new TypeError('not a key for Ed25519');
+  return key;
+}
+
+const signingKey = z.string().transform((pem, context): KeyObject => {
+  try {
+    return readKey(pem);
+  } catch {
+    context.addIssue({ code: 'custom', message: 'give a private key for Ed25519 in PEM (PKCS #8)' });
+    return z.NEVER;
+  }
+});
+
 const environment = z.object({
   HALFSPLIT_DATA: z.string().min(1).default('.halfsplit'),
   DATABASE_URL: z.string().min(1).optional(),
@@ -43,6 +59,7 @@ const environment = z.object({
   PORT: z.coerce.number().int().min(0).max(65_535).default(8080),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
   HALFSPLIT_TOKEN_SECRET: z.string().min(32).optional(),
+  HALFSPLIT_SIGNING_KEY: signingKey.optional(),
   HALFSPLIT_ACCESS_TOKEN_S: z.coerce.number().int().min(30).max(86_400).default(900),
   HALFSPLIT_REFRESH_TOKEN_DAYS: z.coerce.number().int().min(1).max(365).default(30),
   HALFSPLIT_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
@@ -63,6 +80,8 @@ export type Config = {
   readonly port: number;
   readonly logLevel: string;
   readonly tokenSecret: string;
+  /** Ed25519, private: what logs are signed with. */
+  readonly signingKey: KeyObject;
   readonly accessTokenS: number;
   readonly refreshTokenDays: number;
   readonly requestsPerMin: number;
@@ -78,7 +97,7 @@ export type Config = {
 
 /**
  * Reads the configuration from environment variables (README, "Configuration").
- * A missing token secret is made on first start and kept in the data folder, readable by its owner only.
+ * A missing token secret and signing key are made on first start and kept in the data folder, readable by its owner only.
  * @throws when a variable has a value that can't be used; the message names it.
  */
 export function readConfig(env: NodeJS.ProcessEnv): Config {
@@ -95,7 +114,9 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     host: value.HOST,
     port: value.PORT,
     logLevel: value.LOG_LEVEL,
-    tokenSecret: value.HALFSPLIT_TOKEN_SECRET ?? keptSecret(value.HALFSPLIT_DATA, 'token-secret'),
+    tokenSecret: value.HALFSPLIT_TOKEN_SECRET ?? keptSecret(value.HALFSPLIT_DATA, 'token-secret', newSecret),
+    signingKey:
+      value.HALFSPLIT_SIGNING_KEY ?? readKey(keptSecret(value.HALFSPLIT_DATA, 'signing-key', newKey)),
     accessTokenS: value.HALFSPLIT_ACCESS_TOKEN_S,
     refreshTokenDays: value.HALFSPLIT_REFRESH_TOKEN_DAYS,
     requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
@@ -107,14 +128,18 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
   };
 }
 
-function keptSecret(dataFolder: string, name: string): string {
+const newSecret = (): string => randomBytes(48).toString('base64url');
+const newKey = (): string =>
+  generateKeyPairSync('ed25519').privateKey.export({ type: 'pkcs8', format: 'pem' }).toString().trim();
+
+function keptSecret(dataFolder: string, name: string, make: () => string): string {
   const path = join(dataFolder, name);
   if (existsSync(path)) {
     chmodSync(path, 0o600);
     return readFileSync(path, 'utf8').trim();
   }
   mkdirSync(dataFolder, { recursive: true, mode: 0o700 });
-  const secret = randomBytes(48).toString('base64url');
+  const secret = make();
   writeFileSync(path, `${secret}\n`, { mode: 0o600, flag: 'wx' });
   return secret;
 }

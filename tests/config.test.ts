@@ -1,3 +1,4 @@
+import { generateKeyPairSync } from 'node:crypto';
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -14,6 +15,17 @@ describe('the configuration', () => {
     expect(first.tokenSecret.length).toBeGreaterThanOrEqual(48);
     expect(statSync(join(dataFolder, 'token-secret')).mode & 0o777).toBe(0o600);
     expect(readConfig({ HALFSPLIT_DATA: dataFolder }).tokenSecret).toBe(first.tokenSecret);
+  });
+
+  it('makes a key to sign logs with on first start, keeps it, and takes no other kind', () => {
+    const dataFolder = join(folder, 'signing');
+    const { signingKey } = readConfig({ HALFSPLIT_DATA: dataFolder });
+    expect(signingKey.asymmetricKeyType).toBe('ed25519');
+    expect(statSync(join(dataFolder, 'signing-key')).mode & 0o777).toBe(0o600);
+    expect(readConfig({ HALFSPLIT_DATA: dataFolder }).signingKey.equals(signingKey)).toBe(true);
+    const rsa = generateKeyPairSync('rsa', { modulusLength: 2048 }).privateKey;
+    for (const pem of ['no key', String(rsa.export({ type: 'pkcs8', format: 'pem' }))])
+      expect(() => readConfig({ HALFSPLIT_SIGNING_KEY: pem })).toThrow(/HALFSPLIT_SIGNING_KEY/);
   });
 
   it('takes the secret from the environment and then writes none', () => {

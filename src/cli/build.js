@@ -18,6 +18,7 @@ const programs = [
   'src/cli/create-organisation.ts',
   'src/cli/edid.ts',
   'src/cli/rebuild-tickets.ts',
+  'src/cli/verify.ts',
   'src/database/run-migrations.ts',
 ];
 

@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { generateKeyPairSync, randomUUID } from 'node:crypto';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -63,6 +63,7 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   port: 0,
   logLevel: 'silent',
   tokenSecret: 'a secret for tests, long enough to be one',
+  signingKey: generateKeyPairSync('ed25519').privateKey,
   accessTokenS: 900,
   refreshTokenDays: 30,
   requestsPerMin: 1_000_000,

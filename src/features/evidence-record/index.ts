@@ -1,4 +1,5 @@
 export { evidenceAtChain } from './chain-evidence.read.ts';
+export { checkFiles } from './check-files.ts';
 export { eraseFromEvidence } from './erase.ts';
 export {
   type EvidenceRow,

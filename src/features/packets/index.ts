@@ -1,4 +1,5 @@
 export { buildPacket } from './build-packet.ts';
+export { checkPackets } from './check-packets.ts';
 export { filesOf } from './packet-row.ts';
 export { packetRefsOf } from './packets.read.ts';
 export { packetRoutes } from './routes.ts';

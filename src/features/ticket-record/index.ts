@@ -1,4 +1,5 @@
 export { openChangeElsewhere, writeChanges } from './changes.ts';
+export { checkLogs } from './check-logs.ts';
 export { eraseTexts, type TextOnLog, type TextPlace, textOnLog } from './erase.ts';
 export { type ErasedOnLog, erasedTextsOf } from './erased.read.ts';
 export type { FactType } from './facts.ts';

@@ -5,6 +5,7 @@ import { NewerDataError, type Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 import { textsInEvent } from './event-forms.ts';
 import { type KeptText, resealed, seal, type TextOfEvent, unseal } from './sealed-text.ts';
+import { signatureOf } from './signature.ts';
 import type { Tenancy } from './tenancy.ts';
 
 /** What the first event of every log names as the hash before it. */
@@ -35,7 +36,7 @@ export const hashOf = (hashed: Hashed): string =>
 
 /** Appends an event to a ticket's log. The caller holds the lock on the ticket's row. */
 export async function appendToLog(
-  { tx, actor }: Context,
+  { tx, actor, services }: Context,
   event: Omit<LogEntry, 'previousHash' | 'actorId'>,
 ): Promise<void> {
   const last = await tx.ticketEvent.findFirst({
@@ -53,13 +54,15 @@ export async function appendToLog(
     previousHash: last?.hash ?? noPreviousHash,
     format: logFormat,
   };
+  const hash = hashOf(entry);
   await tx.ticketEvent.create({
     data: {
       ...entry,
       payload: payload as Prisma.InputJsonObject,
       orgId: actor.orgId,
       at: new Date(entry.at),
-      hash: hashOf(entry),
+      hash,
+      signature: signatureOf(hash, services.config.signingKey),
     },
   });
   if (kept.length === 0) return;
