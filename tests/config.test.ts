@@ -30,9 +30,9 @@ describe('the configuration', () => {
 
   it('takes the secret from the environment and then writes none', () => {
     const secret = 'x'.repeat(40);
-    expect(
-      readConfig({ HALFSPLIT_DATA: join(folder, 'none'), HALFSPLIT_TOKEN_SECRET: secret }).tokenSecret,
-    ).toBe(secret);
+    const key = generateKeyPairSync('ed25519').privateKey.export({ type: 'pkcs8', format: 'pem' });
+    const given = { HALFSPLIT_TOKEN_SECRET: secret, HALFSPLIT_SIGNING_KEY: String(key) };
+    expect(readConfig({ HALFSPLIT_DATA: join(folder, 'none'), ...given }).tokenSecret).toBe(secret);
     expect(() => statSync(join(folder, 'none'))).toThrow('ENOENT');
   });
 
