@@ -4,12 +4,12 @@ import type { Symptom } from '../../../shared/contract/triage.ts';
 import { paths } from '../api/paths.ts';
 import { Button, LinkButton } from '../parts/button.tsx';
 import { Badge } from '../parts/notice.tsx';
+import { PlaceFacts } from '../place/place-facts.tsx';
 import { useDocument } from '../store/documents.ts';
 import { placeAddress } from './common/addresses.ts';
 import { CaptureButton } from './common/capture.tsx';
 import type { OnTicket } from './common/keep-files.ts';
 import { placeWords } from './common/place-words.ts';
-import { PlaceFacts } from './place-facts.tsx';
 import { tieOf } from './place-tie.ts';
 import { technicianWords } from './words.ts';
 

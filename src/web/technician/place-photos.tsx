@@ -5,7 +5,7 @@ import { linkViews } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { runningWatch, standingEvidence } from '../../../state-machines/triage/record.ts';
-import { chainWords } from './chain-words.ts';
+import { chainWords } from '../place/chain-words.ts';
 import { CaptureButton } from './common/capture.tsx';
 import { captureWords } from './common/capture-words.ts';
 import type { OnTicket } from './common/keep-files.ts';

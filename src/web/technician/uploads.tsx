@@ -1,8 +1,8 @@
 import { Card, List } from '../parts/card.tsx';
 import { Badge } from '../parts/notice.tsx';
+import { chainWords } from '../place/chain-words.ts';
 import { outbox } from '../store/outbox.ts';
 import { isStopped, type UploadEntry } from '../store/outbox-entry.ts';
-import { chainWords } from './chain-words.ts';
 import { captureWords } from './common/capture-words.ts';
 import { sizeWords } from './sizes.ts';
 

@@ -28,5 +28,5 @@ const de: ChainWords = {
   },
   threeState: { yes: 'ja', no: 'nein', unknown: 'nicht bekannt' },
 };
-/** What the values of a chain's description are called on the technician's screens. */
+/** What the values of a chain's description are called on screens. */
 export const chainWords = wordsOf({ en, de });
