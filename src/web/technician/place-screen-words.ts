@@ -16,7 +16,6 @@ export const placeScreenWords = wordsOf({
     files: 'Attach a log, an EDID, a document',
     findings: (count: number) => (count === 0 ? 'Audit' : `Audit: ${count}`),
     noFindings: 'The audit has nothing to say here.',
-    severities: { mustFix: 'must be fixed', shouldFix: 'should be fixed', note: 'worth knowing' },
     signal: 'What the signal can do here',
   },
   de: {
@@ -33,7 +32,6 @@ export const placeScreenWords = wordsOf({
     files: 'Protokoll, EDID oder Dokument anhängen',
     findings: (count) => (count === 0 ? 'Prüfung' : `Prüfung: ${count}`),
     noFindings: 'Hier hat die Prüfung nichts zu sagen.',
-    severities: { mustFix: 'muss behoben werden', shouldFix: 'sollte behoben werden', note: 'gut zu wissen' },
     signal: 'Was das Signal hier kann',
   },
 });

@@ -9,9 +9,11 @@ import { messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
-import { Badge, Notice, type Tone } from '../parts/notice.tsx';
+import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { PlaceFacts } from '../place/place-facts.tsx';
+import { isAt, tones } from '../place/place-knowledge.tsx';
+import { knownWords } from '../place/words.ts';
 import { useTicket } from '../projection/use-ticket.ts';
 import { useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
@@ -24,7 +26,6 @@ import { correctionKey, noCorrection } from './correction-draft.ts';
 import { describeWords } from './describe-words.ts';
 import { EvidenceStrip } from './evidence-strip.tsx';
 import { FirmwareEntry } from './firmware-entry.tsx';
-import { isAt } from './peek.tsx';
 import { PlacePhotos } from './place-photos.tsx';
 import { placeScreenWords } from './place-screen-words.ts';
 import { isTiedTo } from './place-tie.ts';
@@ -82,11 +83,6 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
   const [correction] = useDraftForm(correctionKey(ticket.id, place), noCorrection);
   const audit = useDocument(paths.chainAudit(chain.id, ticket.triage.symptom.kind)).body;
   const findings = (audit?.findings ?? []).filter((finding) => isAt(finding, place));
-  const tones: Record<(typeof findings)[number]['severity'], Tone> = {
-    mustFix: 'refusal',
-    shouldFix: 'caution',
-    note: 'plain',
-  };
   return (
     <>
       <section class="card">
@@ -130,7 +126,7 @@ function PlaceParts({ ticket, onTicket, chain, place }: Parts) {
           {findings.map((finding) => (
             <li key={messageKey(finding.text)} class="stack">
               <span>
-                <Badge tone={tones[finding.severity]}>{t.severities[finding.severity]}</Badge>{' '}
+                <Badge tone={tones[finding.severity]}>{knownWords().severities[finding.severity]}</Badge>{' '}
                 {inWords(finding.text)}
               </span>
               <span>{inWords(finding.whatToDo)}</span>

@@ -130,7 +130,7 @@ function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Tick
   const [selected, setSelected] = useState<Place | null>(null);
   const recorded = useRecordMarks(ticket.triage, chain.chain);
   useEffect(() => {
-    if (selected !== null) document.querySelector('.peek')?.scrollIntoView({ block: 'nearest' });
+    if (selected !== null) document.querySelector('.place-panel')?.scrollIntoView({ block: 'nearest' });
   }, [selected]);
   return (
     <Part id="chain" title={t.chain}>

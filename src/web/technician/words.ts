@@ -59,7 +59,6 @@ export const technicianWords = wordsOf({
     everything: 'All about it, photos and readings',
     photo: 'Take a photo',
     closePeek: 'Close',
-    findings: (count: number) => plural('en', count, '1 audit finding', `${count} audit findings`),
     missing: 'Still to be collected',
     missingLead: 'What second line would miss. A tap leads straight to it.',
     missingIn: {
@@ -144,7 +143,6 @@ export const technicianWords = wordsOf({
     everything: 'Alles dazu, Fotos und Lesungen',
     photo: 'Foto machen',
     closePeek: 'Schließen',
-    findings: (count) => plural('de', count, '1 Befund der Prüfung', `${count} Befunde der Prüfung`),
     missing: 'Noch zu sammeln',
     missingLead: 'Was der zweiten Ebene fehlen würde. Ein Tipp führt gleich hin.',
     missingIn: {

@@ -2,18 +2,16 @@ import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Card, Facts, List, ListLink } from '../../parts/card.tsx';
+import { lazyPart } from '../../parts/lazy-part.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
 import { useDocument } from '../../store/documents.ts';
 import { stateWord, terms } from '../../words/terms.ts';
 import { day } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
-import { lazyPart } from '../common/lazy-part.tsx';
 import { deskWords } from '../common/words.ts';
 import { callWords } from './words.ts';
 
-const ChainDrawing = lazyPart(() =>
-  import('../../drawing/chain-drawing.tsx').then((module) => module.ChainDrawing),
-);
+const DrawnChain = lazyPart(() => import('../../place/drawn-chain.tsx').then((module) => module.DrawnChain));
 
 /** What is known of the place, beside the questions. */
 export function Beside({ site, chainId }: { site: SiteSummary; chainId: string | null }) {
@@ -56,7 +54,7 @@ export function Beside({ site, chainId }: { site: SiteSummary; chainId: string |
       </Card>
       {chain !== null && (
         <Card title={chain.chain.name}>
-          <ChainDrawing chain={chain.chain} />
+          <DrawnChain chain={chain} />
         </Card>
       )}
       <Card title={t.lastTickets}>

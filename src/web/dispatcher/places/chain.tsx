@@ -7,6 +7,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Card } from '../../parts/card.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
 import { SelectField } from '../../parts/field.tsx';
+import { lazyPart } from '../../parts/lazy-part.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
@@ -16,14 +17,11 @@ import { inWords } from '../../words/sentence.tsx';
 import { dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
-import { lazyPart } from '../common/lazy-part.tsx';
 import { deskWords } from '../common/words.ts';
 import { ChainForm } from './chain-form.tsx';
 import { placeWords } from './words.ts';
 
-const ChainDrawing = lazyPart(() =>
-  import('../../drawing/chain-drawing.tsx').then((module) => module.ChainDrawing),
-);
+const DrawnChain = lazyPart(() => import('../../place/drawn-chain.tsx').then((module) => module.DrawnChain));
 
 /** A chain: drawn, its versions with what differs, and as a form that is saved as a whole. */
 export function ChainScreen({ chainId = '' }: { chainId?: string }) {
@@ -39,7 +37,7 @@ export function ChainScreen({ chainId = '' }: { chainId?: string }) {
         {(chain) => (
           <>
             <Card title={t.version(chain.version)}>
-              <ChainDrawing chain={chain.chain} />
+              <DrawnChain chain={chain} />
             </Card>
             <Versions chainId={chainId} newest={chain.version} siteId={chain.siteId} />
             <details class="more not-printed">

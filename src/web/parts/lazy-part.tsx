@@ -1,6 +1,6 @@
 import type { FunctionComponent } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { frameWords } from '../../words/frame.ts';
+import { frameWords } from '../words/frame.ts';
 
 /** A part of a screen that is loaded when it is first drawn; the rest of the screen is there meanwhile. */
 export function lazyPart<Properties extends object>(
