@@ -10,8 +10,8 @@ import type { Asked } from '../asked.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { isBeyondVisit } from '../over-days.ts';
 import { openChangeStage } from './change.ts';
-import { escalateOffer } from './hand-over.ts';
-import { leftAnyway, leftOf, stillNeeded } from './need.ts';
+import { escalateOffer, isDayOver } from './hand-over.ts';
+import { goodLooks, leftAnyway, leftOf, stillNeeded } from './need.ts';
 import { usualUntil, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, seenOffers, waitingOffers } from './watching.ts';
 
@@ -76,7 +76,12 @@ export function verifyStage(asked: Asked): Stage {
     return stage(message('watchRemedy', { how }), [...first, ...others]);
   }
   if (isBeyondVisit(left, asked.table)) return overDaysStage(asked, left, [closeAnyway, ...check, ...others]);
-  const offers = [...waitingOffers(asked, leftOf(left)), close, closeAnyway, ...others];
+  // Late in the day it was looked at for long enough: from here on the client looks.
+  const clientLooks =
+    goodLooks(watches) > 0 && isDayOver(record) && !hasClientLooked(record)
+      ? [waitForReports(record, usualUntil(now))]
+      : [];
+  const offers = [...clientLooks, ...waitingOffers(asked, leftOf(left)), close, closeAnyway, ...others];
   return left.mode === 'time'
     ? stage(message('watchRemedyMinutes', { minutes: left.remainingMin }), offers)
     : stage(
@@ -90,11 +95,17 @@ export function verifyStage(asked: Asked): Stage {
 /** Nobody sits through it: the client says whether it came, and without a report it is closed on that. */
 function overDaysStage(asked: Asked, left: RetestNeed, [close, ...others]: readonly Offer[]): Stage {
   const { record, now } = asked;
-  const hasWaited = record.waits.some(({ kind, at }) => kind === 'client' && at >= (record.asLeft?.at ?? at));
   const wait = waitForReports(record, usualUntil(now));
-  const offers = [...(hasWaited ? [close, wait] : [wait, close]), ...waitingOffers(asked, leftOf(left))];
+  const offers = [
+    ...(hasClientLooked(record) ? [close, wait] : [wait, close]),
+    ...waitingOffers(asked, leftOf(left)),
+  ];
   return stage(message('remedyTooRareToWatch'), [...offers.filter((each) => each !== undefined), ...others]);
 }
+
+/** Whether the ticket has waited for what the client says since the repair. */
+const hasClientLooked = (record: TriageRecord): boolean =>
+  record.waits.some(({ kind, at }) => kind === 'client' && at >= (record.asLeft?.at ?? at));
 
 /** Before leaving, once: every source on every display; as offered, nothing of it is checked. */
 function leavingOffers(record: TriageRecord): Offer[] {

@@ -7,7 +7,7 @@ import { type Left, triesInVain } from './watching.ts';
 
 /** Good looks in a row after which more of them are not asked for; assumed. */
 const looksInVain = 5;
-const goodLooks = (watches: readonly Watch[]): number =>
+export const goodLooks = (watches: readonly Watch[]): number =>
   watches.filter((watch) => watch.mode === 'look' && occurrencesOf(watch).length === 0).length;
 
 /**

@@ -3,7 +3,7 @@ import type { Offer } from '../../../../shared/contract/plan.ts';
 import type { ChangeRecord, TriageRecord } from '../../../../shared/contract/triage.ts';
 import { changeKinds } from '../../../../shared/contract/triage-names.ts';
 import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
-import { visitAtMostMin } from '../../../../shared/isolation/index.ts';
+import { assumedRatePerHour, seenIn, visitAtMostMin } from '../../../../shared/isolation/index.ts';
 import { looksUntilSure } from '../../../../shared/isolation/retest-statistics.ts';
 import { type Message, message } from '../../../../shared/message/message.ts';
 import { namedChange } from '../../../../shared/message/named-change.ts';
@@ -24,6 +24,7 @@ import { askingMin, settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { rateOf } from '../over-days.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
+import { watchAsItComes } from '../steps.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { goesOnAnyway, testsAtAnyCost, waysOn } from '../ways-on.ts';
 import { escalateOffer, isDayOver, whyInVain } from './hand-over.ts';
@@ -119,12 +120,16 @@ const isPlain = ({ kind }: ChangeRecord, { plan, tests }: Choice): boolean =>
 /** The fault is waited for this many times as long as it usually takes: it shows then in 95 of 100 cases, if it is there. */
 const patience = 3;
 
-/** Minutes between occurrences before any change, as reported where nobody saw one; null where tries were counted. */
+/**
+ * Minutes between occurrences before any change, as reported or told where nobody saw one, else as assumed; null where tries
+ * or looks were counted.
+ */
 function usualWaitMin({ record, now, table }: Asked): number | null {
   const baseline = baselineOf(record);
   if (baseline?.mode === 'time' && baseline.occurrences > 0) return baseline.minutes / baseline.occurrences;
-  const { perHour } = rateOf(record, now, table);
-  return baseline === null && perHour !== null ? 60 / perHour : null;
+  if (baseline !== null && seenIn(baseline) > 0) return null;
+  if (watchAsItComes({ record, now }, null).mode !== 'time') return null;
+  return 60 / (rateOf(record, now, table).perHour ?? assumedRatePerHour);
 }
 
 /** Tries between failures before any change. */
