@@ -34,7 +34,7 @@ export function PassesFields({
     />
   );
   return (
-    <details open={device.passes !== undefined}>
+    <details class="more" open={device.passes !== undefined}>
       <summary>{t.passes}</summary>
       <div class="stack">
         <div class="row">
