@@ -5,7 +5,7 @@ import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
 import type { Chain } from '../../shared/contract/chain.ts';
 import { houseOf, houseOfSixty, rowOfFour } from '../web/big-chain.ts';
 import { accessibilityFaults } from './checks.ts';
-import { keepScreenshot, type Look, openStage, type Size, type Stage } from './stage.ts';
+import { keepScreenshot, type Look, openStage, type Size, type Stage, sizes, waitMs } from './stage.ts';
 
 type Edges = { left: number; right: number; top: number; bottom: number };
 const areOver = (one: Edges, other: Edges): boolean =>
@@ -71,6 +71,32 @@ describe('the drawing of a chain', () => {
     await page.locator('.drawing').scrollIntoViewIfNeeded();
     await page.locator('.drawing svg[data-zooms]').waitFor();
   };
+  it('lies whole in its window still, once what is known of its parts has come and needs room', async () => {
+    const oda = await signIn(overHttp(stage.base), firm.handle, `oda@${firm.handle}.example`);
+    const { items } = expectStatus(
+      await oda.get<{ items: { id: string; number: number }[] }>('/tickets'),
+      200,
+    );
+    const page = await stage.signedIn('oda', 'desk');
+    await page.goto(`/app/tickets/${items.find(({ number }) => number === 1)?.id}`);
+    await page.locator('.drawing').scrollIntoViewIfNeeded();
+    await page.locator('.drawing svg[data-zooms]').waitFor();
+    await page.locator('.drawing-legend').waitFor();
+    const outside = async () => {
+      const { window, devices } = await drawn(page);
+      expect(devices.length).toBeGreaterThan(4);
+      return devices.filter((device) => !isIn(device, window)).length;
+    };
+    await expect.poll(outside, { timeout: waitMs }).toBe(0);
+    // It is laid out anew for another window, and back: neither comes back to the other's view.
+    for (const width of [390, 720, sizes.desk.width]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.waitForTimeout(500);
+      await expect.poll(outside, { timeout: waitMs }).toBe(0);
+    }
+    expect(await page.getByRole('button', { name: 'Whole chain' }).isDisabled()).toBe(true);
+  });
+
   const larger = (page: Page) => page.getByRole('button', { name: 'Larger' });
 
   describe.each(['phone', 'desk'] as const)('on a %s', (size: Size) => {

@@ -42,7 +42,12 @@ export function useView({ svg, world }: Elements, layout: Layout, window: Window
     choose(next.k);
     zooming.current?.set(next);
   };
-  useLayoutEffect(() => show(whole), [layout, window.width, window.height]);
+  useLayoutEffect(() => {
+    // What still moves the layout before knows no other whole than that one's, and would come back to it.
+    zooming.current?.end();
+    zooming.current = null;
+    show(whole);
+  }, [layout, window.width, window.height]);
   useEffect(() => {
     const element = svg.current;
     if (element === null) return undefined;
