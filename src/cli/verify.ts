@@ -5,7 +5,7 @@ import { type EvidenceStore, openEvidenceStore } from '../evidence-store/index.t
 import { checkFiles } from '../features/evidence-record/index.ts';
 import { everyOrganisation, type OrganisationRef } from '../features/organisation/index.ts';
 import { checkPackets } from '../features/packets/index.ts';
-import { checkLogs } from '../features/ticket-record/index.ts';
+import { checkLogs } from '../features/tickets/index.ts';
 
 const config = readConfig(process.env);
 let faults = 0;

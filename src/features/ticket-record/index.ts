@@ -1,5 +1,4 @@
 export { openChangeElsewhere, writeChanges } from './changes.ts';
-export { checkLogs } from './check-logs.ts';
 export { eraseTexts, type TextOnLog, type TextPlace, textOnLog } from './erase.ts';
 export { type ErasedOnLog, erasedTextsOf } from './erased.read.ts';
 export type { FactType } from './facts.ts';
@@ -17,7 +16,9 @@ export { logFileNames, logFiles } from './log-files.ts';
 export { type RebuiltBatch, rebuildTickets } from './rebuild.ts';
 export { LogDoesNotReplayError, logAsReadToday, replayLog } from './replay-log.ts';
 export { digestOf, type TextOfEvent } from './sealed-text.ts';
+export { isSignedBy, signaturesOf } from './signature.ts';
 export { columnsOf, readSnapshot, refuseNewerTickets } from './snapshot.ts';
+export type { Tenancy } from './tenancy.ts';
 export {
   escalatedTickets,
   findTicket,
@@ -27,6 +28,7 @@ export {
   type TicketRow,
   withNames,
 } from './ticket.read.ts';
+export { ticketBatches } from './ticket-batches.ts';
 export {
   dueIn,
   findCase,

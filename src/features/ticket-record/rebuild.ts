@@ -6,9 +6,7 @@ import { loggedEventsOf } from './log.ts';
 import { replayLog } from './replay-log.ts';
 import { columnsOf, storedSnapshot } from './snapshot.ts';
 import type { Tenancy } from './tenancy.ts';
-
-/** Assumed: enough for progress to be told seldom, few enough to be told at all. */
-const batchSize = 50;
+import { ticketBatches } from './ticket-batches.ts';
 
 /** What became of a ticket's snapshot; `because` is for whoever runs the server. */
 type Rebuilt = { readonly kind: 'kept' | 'rebuilt' } | { readonly kind: 'failed'; readonly because: string };
@@ -34,36 +32,23 @@ export async function* rebuildTickets(database: Database, which: Which): AsyncGe
     const inTenant = <T>(work: (tenancy: Tenancy) => Promise<T>): Promise<T> =>
       database.inTenant({ orgId, memberId: null }, (tx) => work({ tx, actor: { orgId } }));
     const total = await inTenant((tenancy) => countTickets(tenancy, which));
-    for (let done = 0, after = 0; done < total; ) {
-      const batch = await inTenant((tenancy) => nextTickets(tenancy, which, after));
+    let done = 0;
+    for await (const batch of ticketBatches(inTenant, among(which))) {
       const tickets: RebuiltTicket[] = [];
       for (const { id, number } of batch) {
         tickets.push({ ...(await inTenant((tenancy) => rebuildOne(tenancy, id))), number });
       }
-      const last = batch.at(-1);
-      if (last === undefined) break;
-      after = last.number;
       done += batch.length;
       yield { organisation, done, total: Math.max(total, done), tickets };
+      if (done >= total) break;
     }
   }
 }
 
-const among = ({ actor }: Tenancy, which: Which) => ({
-  orgId: actor.orgId,
-  ...(which === 'older' ? { machineVersion: { lt: MACHINE_VERSION } } : {}),
-});
+const among = (which: Which) => (which === 'older' ? { machineVersion: { lt: MACHINE_VERSION } } : {});
 
-const countTickets = (tenancy: Tenancy, which: Which): Promise<number> =>
-  tenancy.tx.ticket.count({ where: among(tenancy, which) });
-
-const nextTickets = (tenancy: Tenancy, which: Which, after: number) =>
-  tenancy.tx.ticket.findMany({
-    where: { ...among(tenancy, which), number: { gt: after } },
-    select: { id: true, number: true },
-    orderBy: { number: 'asc' },
-    take: batchSize,
-  });
+const countTickets = ({ tx, actor }: Tenancy, which: Which): Promise<number> =>
+  tx.ticket.count({ where: { ...among(which), orgId: actor.orgId } });
 
 async function rebuildOne(tenancy: Tenancy, id: string): Promise<Rebuilt> {
   const { tx, actor } = tenancy;

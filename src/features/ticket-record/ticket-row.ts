@@ -6,6 +6,7 @@ import type { TriageSnapshot } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, refused } from '../../http/index.ts';
 import { readSnapshot, storedSnapshot } from './snapshot.ts';
+import type { Tenancy } from './tenancy.ts';
 
 export const noTicket = refused('not-found', message('noSuchTicket'));
 
@@ -57,7 +58,7 @@ export type RowToCheck = {
 };
 
 /** Null when there is no such ticket. @throws NewerDataError */
-export async function rowToCheck({ tx, actor }: Context, id: string): Promise<RowToCheck | null> {
+export async function rowToCheck({ tx, actor }: Tenancy, id: string): Promise<RowToCheck | null> {
   const row = await tx.ticket.findUnique({
     where: { orgId_id: { orgId: actor.orgId, id } },
     select: { id: true, sequence: true, snapshot: true, machineVersion: true },

@@ -15,6 +15,7 @@ import {
   type RowToCheck,
   replayLog,
   rowToCheck,
+  type Tenancy,
   type TextOfEvent,
 } from '../ticket-record/index.ts';
 import { jsonDifferences } from './json-differences.ts';
@@ -22,21 +23,31 @@ import { jsonDifferences } from './json-differences.ts';
 /** Assumed: enough to see what kind of damage it is. */
 const mostDifferences = 100;
 
-/** Reads a ticket's log as an auditor would: the numbers without a gap, every hash anew, the record by replay. */
 export async function checkLog(context: Context, ticketId: string): Promise<Outcome<LogCheck>> {
-  const row = await rowToCheck(context, ticketId);
-  if (row === null) return noTicket;
-  const log = await loggedEventsOf(context, ticketId);
+  const check = await logCheckOf(context, ticketId);
+  return check === null ? noTicket : found(check);
+}
+
+/**
+ * Reads a ticket's log as an auditor would: the numbers without a gap, every hash anew, the record by replay. Null where
+ * there is no such ticket.
+ *
+ * @throws NewerDataError
+ */
+export async function logCheckOf(tenancy: Tenancy, ticketId: string): Promise<LogCheck | null> {
+  const row = await rowToCheck(tenancy, ticketId);
+  if (row === null) return null;
+  const log = await loggedEventsOf(tenancy, ticketId);
   const numbers = checkNumbers(log, row);
   const hashes = checkHashes(log);
   const texts = checkTexts(log);
   const snapshot = checkSnapshot(log, row);
-  return found({
+  return {
     isClean:
       numbers.firstWrong === null &&
       hashes.broken.length === 0 &&
       texts.wrong.length === 0 &&
-      isRight(snapshot),
+      isSnapshotRight(snapshot),
     events: log.length,
     versions: {
       program: MACHINE_VERSION,
@@ -47,7 +58,7 @@ export async function checkLog(context: Context, ticketId: string): Promise<Outc
     hashes,
     texts,
     snapshot,
-  });
+  };
 }
 
 type Log = readonly LoggedEvent[];
@@ -117,7 +128,7 @@ function checkSnapshot(log: Log, row: RowToCheck): LogCheck['snapshot'] {
   };
 }
 
-const isRight = (snapshot: LogCheck['snapshot']): boolean =>
+export const isSnapshotRight = (snapshot: LogCheck['snapshot']): boolean =>
   snapshot.kind === 'notInUse' || (snapshot.kind === 'compared' && snapshot.differences.length === 0);
 
 /** Through JSON, as a column of the database would give it back. */

@@ -111,4 +111,16 @@ describe.each(databaseKinds())('npm run verify, on the %s database', (kind) => {
     );
     expect(faults).toHaveLength(6);
   });
+
+  it('names a text that is not the one that was kept, and an event that was cut off', async () => {
+    await test.tamper(`update ticket_text set text = 'It sings.' where ticket_id = $1 and sequence = 2`, [
+      tickets[1],
+    ]);
+    await test.tamper('update ticket set sequence = sequence + 1 where id = $1', [tickets[2]]);
+    const { faults } = await verify();
+    expect(faults).toContain(
+      'home-firm, ticket no. 2: event 2 (note) has another text at /text than the one that was kept',
+    );
+    expect(faults).toContain('home-firm, ticket no. 3: event 3 is missing at the end of the log');
+  });
 });
