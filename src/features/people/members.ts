@@ -16,7 +16,7 @@ import { accountOf } from './account.read.ts';
 import { memberView } from './member-view.ts';
 import { weakPassword } from './password-rules.ts';
 import { hashPassword, passwordFits } from './passwords.ts';
-import { endSessionsOf } from './sessions.ts';
+import { endSessions, sessionsOf } from './sessions.ts';
 
 const noMember = refused('not-found', message('noSuchMember'));
 
@@ -67,7 +67,8 @@ export async function updateMember(
     where: { orgId_id: { orgId: actor.orgId, id } },
     data: { ...input, version: { increment: 1 } },
   });
-  if (!updated.active) await endSessionsOf(tx, { orgId: actor.orgId, memberId: id }, { now: services.now() });
+  if (!updated.active)
+    await endSessions(tx, sessionsOf({ orgId: actor.orgId, memberId: id }), services.now());
   return found(memberView(updated));
 }
 
@@ -120,7 +121,7 @@ async function setPassword(
 ): Promise<Member> {
   const { orgId } = actor;
   const but = memberId === actor.memberId ? actor.sessionId : null;
-  await endSessionsOf(tx, { orgId, memberId }, { now: services.now(), but });
+  await endSessions(tx, sessionsOf({ orgId, memberId }, but), services.now());
   const row = await tx.member.update({
     where: { orgId_id: { orgId, id: memberId } },
     data: {

@@ -1,7 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Services } from '../../services.ts';
-import { endSession } from './sessions.ts';
+import { endSessions } from './sessions.ts';
 
 const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
 
@@ -61,7 +61,7 @@ export async function spendToken(
     row.revoked_at !== null ||
     (row.used_at !== null && !(await mayRepeat(tx, row, { usedAt: row.used_at, now })))
   ) {
-    await endSession(tx, { orgId, id: row.family_id }, now);
+    await endSessions(tx, { orgId, id: row.family_id }, now);
     return null;
   }
   if (row.used_at === null) {

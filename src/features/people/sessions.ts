@@ -19,35 +19,27 @@ export async function startSession(
   });
 }
 
-/** Ends a member's sessions, but for one, with all their tokens: access tokens at once, since each request asks. */
-export async function endSessionsOf(
-  tx: TenantTransaction,
-  { orgId, memberId }: Owner,
-  { now, but = null }: { now: Date; but?: string | null },
-): Promise<void> {
-  const others = but === null ? {} : { not: but };
+/** Which sessions of a tenant: of one member, or of all; with this id, or any but it. */
+type Which = { readonly orgId: string; readonly memberId?: string; readonly id?: string | { not: string } };
+
+/** Ends sessions with all their tokens: access tokens at once, since each request asks. It is no matter which had ended. */
+export async function endSessions(tx: TenantTransaction, { id, ...whose }: Which, now: Date): Promise<void> {
   await tx.session.updateMany({
-    where: { orgId, memberId, endedAt: null, id: others },
+    where: { ...whose, endedAt: null, ...(id === undefined ? {} : { id }) },
     data: { endedAt: now },
   });
   await tx.refreshToken.updateMany({
-    where: { orgId, memberId, revokedAt: null, familyId: others },
+    where: { ...whose, revokedAt: null, ...(id === undefined ? {} : { familyId: id }) },
     data: { revokedAt: now },
   });
 }
 
-/** Ends one session of the tenant; it is no matter whether it had ended. */
-export async function endSession(
-  tx: TenantTransaction,
-  { orgId, id }: { orgId: string; id: string },
-  now: Date,
-): Promise<void> {
-  await tx.session.updateMany({ where: { orgId, id, endedAt: null }, data: { endedAt: now } });
-  await tx.refreshToken.updateMany({
-    where: { orgId, familyId: id, revokedAt: null },
-    data: { revokedAt: now },
-  });
-}
+/** A member's sessions, all or all but one. */
+export const sessionsOf = ({ orgId, memberId }: Owner, but: string | null = null): Which => ({
+  orgId,
+  memberId,
+  ...(but === null ? {} : { id: { not: but } }),
+});
 
 /** My sessions that can still be gone on with, this one first, then the last used. */
 export async function listSessions({ tx, actor, services }: Context): Promise<Outcome<{ items: Session[] }>> {
@@ -73,13 +65,13 @@ export async function endMySession(context: Context, id: string): Promise<Outcom
   const { orgId, memberId } = actor;
   const mine = await tx.session.findFirst({ where: { orgId, memberId, id }, select: { id: true } });
   if (mine === null) return refused('not-found', message('noSuchSession'));
-  await endSession(tx, { orgId, id }, services.now());
+  await endSessions(tx, { orgId, id }, services.now());
   return listSessions(context);
 }
 
 /** Ends all my sessions but the one that asks. @returns that one */
 export async function endMyOtherSessions(context: Context): Promise<Outcome<{ items: Session[] }>> {
   const { tx, actor, services } = context;
-  await endSessionsOf(tx, actor, { now: services.now(), but: actor.sessionId });
+  await endSessions(tx, sessionsOf(actor, actor.sessionId), services.now());
   return listSessions(context);
 }

@@ -6,7 +6,7 @@ import type { Services } from '../../services.ts';
 import { accountOf, type Credentials, findAccount } from './account.read.ts';
 import { passwordFits } from './passwords.ts';
 import { issueToken, readToken, spendToken, type TokenFamily } from './refresh-tokens.ts';
-import { endSession, startSession } from './sessions.ts';
+import { endSessions, startSession } from './sessions.ts';
 import { claimTry, forgetTries } from './sign-in-tries.ts';
 
 const signInRefused = refused('sign-in-refused', message('signInWrong'));
@@ -74,7 +74,7 @@ export async function signOut(services: Services, token: string): Promise<void> 
   if (read === null) return;
   await services.database.inTenant({ orgId: read.orgId, memberId: null }, async (tx) => {
     const spent = await spendToken(tx, read, services.now());
-    if (spent !== null) await endSession(tx, { orgId: spent.orgId, id: spent.familyId }, services.now());
+    if (spent !== null) await endSessions(tx, { orgId: spent.orgId, id: spent.familyId }, services.now());
   });
 }
 
