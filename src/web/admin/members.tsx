@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
-import { longest, shortest } from '../../../shared/contract/limits.ts';
+import { longest } from '../../../shared/contract/limits.ts';
 import type { Member } from '../../../shared/contract/people.ts';
 import { memberRoles } from '../../../shared/contract/people-names.ts';
 import type { MemberRole } from '../../../shared/contract/primitives.ts';
@@ -10,6 +10,7 @@ import { Button } from '../parts/button.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Choices, Field } from '../parts/field.tsx';
+import { NewPassword } from '../parts/new-password.tsx';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
@@ -125,15 +126,11 @@ function AddMember({ onDone }: { onDone: () => void }) {
         value={member.role}
         onChoose={(role) => change({ role })}
       />
-      <Field
+      <NewPassword
         label={t.password}
         hint={t.passwordHint}
-        type="password"
-        required
-        minLength={shortest.password}
-        autocomplete="new-password"
         value={member.password}
-        onInput={({ currentTarget }) => change({ password: currentTarget.value })}
+        onType={(password) => change({ password })}
       />
       <SendingResult sending={sending} />
       <div>
@@ -218,16 +215,7 @@ function SetPassword({ member }: { member: Member }) {
       }}
     >
       <h3>{t.setPassword}</h3>
-      <Field
-        label={t.password}
-        hint={t.setPasswordHint}
-        type="password"
-        required
-        minLength={shortest.password}
-        autocomplete="new-password"
-        value={password}
-        onInput={({ currentTarget }) => setPassword(currentTarget.value)}
-      />
+      <NewPassword label={t.password} hint={t.setPasswordHint} value={password} onType={setPassword} />
       <SendingResult sending={sending} />
       {isSet && (
         <Notice tone="good" announce>

@@ -6,6 +6,7 @@ import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { Card } from '../parts/card.tsx';
 import { Field } from '../parts/field.tsx';
+import { NewPassword } from '../parts/new-password.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh } from '../store/documents.ts';
@@ -62,15 +63,11 @@ export function OwnPassword() {
           value={typed.current}
           onInput={({ currentTarget }) => setTyped({ ...typed, current: currentTarget.value })}
         />
-        <Field
+        <NewPassword
           label={words.next}
           hint={words.hint(shortest.password)}
-          type="password"
-          required
-          minLength={shortest.password}
-          autocomplete="new-password"
           value={typed.password}
-          onInput={({ currentTarget }) => setTyped({ ...typed, password: currentTarget.value })}
+          onType={(password) => setTyped({ ...typed, password })}
         />
         <SendingResult sending={sending} />
         {isChanged && (
