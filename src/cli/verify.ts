@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { readConfig } from '../config.ts';
-import { type Database, FolderInUseError, openDatabase } from '../database/index.ts';
-import { type EvidenceStore, openEvidenceStore } from '../evidence-store/index.ts';
+import { type Database, FolderInUseError, openDatabase, type TenantTransaction } from '../database/index.ts';
+import { type Condition, type EvidenceStore, openEvidenceStore } from '../evidence-store/index.ts';
 import { checkFiles } from '../features/evidence-record/index.ts';
 import { everyOrganisation, type OrganisationRef } from '../features/organisation/index.ts';
 import { checkPackets } from '../features/packets/index.ts';
@@ -38,6 +38,13 @@ async function verify(
 ): Promise<void> {
   const tenant = { orgId, memberId: null };
   const count = { tickets: 0, files: 0 };
+  /** Packets hold the files of the evidence, version after version: each is read once. */
+  const known = new Map<string, Promise<Condition>>();
+  const conditionOf = (sha256: string): Promise<Condition> => {
+    const condition = known.get(sha256) ?? store.check(orgId, sha256);
+    known.set(sha256, condition);
+    return condition;
+  };
   const logs = checkLogs(
     (work) => database.inTenant(tenant, (tx) => work({ tx, actor: { orgId } })),
     config.signingKey,
@@ -46,15 +53,12 @@ async function verify(
     count.tickets += batch.tickets;
     for (const { ticket, is } of batch.faults) tell(`${handle}, ticket no. ${ticket}: ${is}`);
   }
-  for await (const batch of checkFiles((work) => database.inTenant(tenant, work), store, orgId)) {
+  const inTenant = <T>(work: (tx: TenantTransaction) => Promise<T>) => database.inTenant(tenant, work);
+  for await (const batch of checkFiles(inTenant, orgId, conditionOf)) {
     count.files += batch.files;
     for (const { sha256, is } of batch.faults) tell(`${handle}, file ${sha256}: ${is}`);
   }
-  const { packets, faults: inPackets } = await checkPackets(
-    (work) => database.inTenant(tenant, work),
-    store,
-    orgId,
-  );
+  const { packets, faults: inPackets } = await checkPackets(inTenant, orgId, conditionOf);
   for (const { ticket, version, path, is } of inPackets)
     tell(`${handle}, packet ${version} of ticket no. ${ticket}, ${path}: ${is}`);
   console.log(`${handle}: ${count.tickets} tickets, ${count.files} files, ${packets} packets`);

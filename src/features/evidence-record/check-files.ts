@@ -1,13 +1,13 @@
 import type { TenantTransaction } from '../../database/index.ts';
-import type { EvidenceStore } from '../../evidence-store/index.ts';
+import type { Condition } from '../../evidence-store/index.ts';
 
 export type FileFault = { readonly sha256: string; readonly is: 'damaged' | 'missing' };
 
 /** Reads every file that a tenant's evidence has, and tells which are not what was kept. */
 export async function* checkFiles(
   inTenant: <T>(work: (tx: TenantTransaction) => Promise<T>) => Promise<T>,
-  store: EvidenceStore,
   orgId: string,
+  conditionOf: (sha256: string) => Promise<Condition>,
 ): AsyncGenerator<{ readonly files: number; readonly faults: FileFault[] }> {
   const batchSize = 200;
   for (let after = ''; ; ) {
@@ -24,7 +24,7 @@ export async function* checkFiles(
     if (last === undefined) return;
     const faults: FileFault[] = [];
     for (const { sha256 } of rows) {
-      const condition = await store.check(orgId, sha256);
+      const condition = await conditionOf(sha256);
       if (condition !== 'whole') faults.push({ sha256, is: condition });
     }
     after = last.sha256;

@@ -1,5 +1,5 @@
 import type { TenantTransaction } from '../../database/index.ts';
-import type { EvidenceStore } from '../../evidence-store/index.ts';
+import type { Condition } from '../../evidence-store/index.ts';
 import { filesOf } from './packet-row.ts';
 
 export type PacketFault = {
@@ -12,8 +12,8 @@ export type PacketFault = {
 /** Reads every file of every packet of a tenant, and tells which are not what was packed. */
 export async function checkPackets(
   inTenant: <T>(work: (tx: TenantTransaction) => Promise<T>) => Promise<T>,
-  store: EvidenceStore,
   orgId: string,
+  conditionOf: (sha256: string) => Promise<Condition>,
 ): Promise<{ readonly packets: number; readonly faults: PacketFault[] }> {
   const rows = await inTenant((tx) =>
     tx.packet.findMany({
@@ -25,7 +25,7 @@ export async function checkPackets(
   const faults: PacketFault[] = [];
   for (const { version, files, ticket } of rows)
     for (const { path, sha256 } of filesOf({ files })) {
-      const condition = await store.check(orgId, sha256);
+      const condition = await conditionOf(sha256);
       if (condition !== 'whole') faults.push({ ticket: ticket.number, version, path, is: condition });
     }
   return { packets: rows.length, faults };
