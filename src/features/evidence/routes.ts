@@ -11,7 +11,7 @@ import {
 import { byId, pageOf } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { sendFile } from '../../http/file-reply.ts';
-import { sendProblem } from '../../http/index.ts';
+import { isUnchanged, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { addFile, addReading } from './add-evidence.ts';
 import { formLimits, readForm } from './form.ts';
@@ -87,11 +87,15 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
         );
         if (!file.ok) return sendProblem(request, reply, file);
         const { orgId, sha256, ...shown } = file.body;
-        const fault = await faultOfFile(services.evidenceStore, file.body);
+        const etag = `"${sha256}"`;
+        // Who has it already is not sent it again.
+        const fault = isUnchanged(request.headers['if-none-match'], etag)
+          ? null
+          : await faultOfFile(services.evidenceStore, file.body);
         if (fault !== null) return sendProblem(request, reply, fault);
         return sendFile(request, reply, {
           ...shown,
-          etag: `"${sha256}"`,
+          etag,
           disposition: 'attachment',
           open: (range) => services.evidenceStore.get(orgId, sha256, range ?? undefined),
         });
