@@ -246,13 +246,13 @@ describe('the frame around every screen', () => {
     const page = await stage.signedIn('brask', 'phone');
     await page.getByRole('main').getByRole('link').first().waitFor();
     await page.getByRole('link', { name: 'Settings' }).click();
-    await page.getByRole('button', { name: 'Sign out' }).click();
-    await page.getByLabel('Password').waitFor();
+    await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await page.getByLabel('Password', { exact: true }).waitFor();
     const kept = () => page.evaluate('indexedDB.databases().then((all) => all.map(({ name }) => name))');
     await expect.poll(kept, { timeout: waitMs }).toEqual(['halfsplit-session']);
     expect(await page.evaluate('Object.keys(localStorage).join()')).not.toContain('typed');
     await page.reload();
-    await page.getByLabel('Password').waitFor();
+    await page.getByLabel('Password', { exact: true }).waitFor();
   });
 
   it('does not scroll sideways at 320 px, nor at 200 % zoom', async () => {
