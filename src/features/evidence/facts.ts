@@ -44,7 +44,7 @@ export async function factsOf(
 
 async function edidFacts(path: string, mediaType: string): Promise<Read | Refused> {
   const { form, bytes, notes } = readEdidInput(await readFile(path));
-  if (mediaType.startsWith('text/') && form !== 'hexText') {
+  if (mediaType.startsWith('text/') && form !== 'hexText' && form !== 'base64') {
     return refused('type-not-allowed', message('textWithoutEdid'));
   }
   const edidHex = Buffer.from(bytes).toString('hex');

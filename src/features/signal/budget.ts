@@ -1,15 +1,8 @@
 import type { z } from 'zod';
-import { displaysOf } from '../../../shared/chain/graph.ts';
-import type { Chain } from '../../../shared/contract/chain.ts';
 import type { BudgetReply, budgetQuery } from '../../../shared/contract/signal.ts';
 import { message } from '../../../shared/message/index.ts';
-import {
-  cablesBehindVersionMessage,
-  chainProtection,
-} from '../../../shared/signal/content-protection/index.ts';
-import { chainBudget, compareWithout } from '../../../shared/signal/link-budget/index.ts';
-import { powerBudget } from '../../../shared/signal/power.ts';
-import { returnAudioOf } from '../../../shared/signal/return-audio.ts';
+import { chainSignal } from '../../../shared/signal/chain-signal.ts';
+import { compareWithout } from '../../../shared/signal/link-budget/index.ts';
 import { type Context, found, type Outcome, refused } from '../../http/index.ts';
 import { readChain } from '../chains/index.ts';
 import { readSettings } from '../organisation/index.ts';
@@ -28,18 +21,15 @@ export async function readBudget(
   if (without !== undefined && !chain.devices.some((device) => device.id === without)) {
     return refused('not-found', message('chainLacksDevice', { deviceId: without }));
   }
-  const { budget: assumptions, cableDrawMa } = await readSettings(context);
+  const figures = await readSettings(context);
+  const { budget, ...others } = chainSignal(chain, figures, wanted);
   return found({
     version,
-    budget: chainBudget(chain, wanted, { assumptions }),
+    budget,
     comparison:
-      without === undefined ? null : compareWithout(chain, wanted, without, { assumptions }).formats,
-    contentProtection: { ...chainProtection(chain), ifADisplaySeemsTooOld: suspectCables(chain) },
-    returnAudio: returnAudioOf(chain),
-    power: powerBudget(chain, cableDrawMa),
+      without === undefined
+        ? null
+        : compareWithout(chain, wanted, without, { assumptions: figures.budget }).formats,
+    ...others,
   });
 }
-
-/** For each display: the cables to suspect when a message says it lacks a version that its data sheet has. */
-const suspectCables = (chain: Chain) =>
-  displaysOf(chain).map(({ id }) => ({ displayId: id, cables: cablesBehindVersionMessage(chain, id) }));

@@ -130,9 +130,20 @@ describe('EDID input', () => {
     expect(readEdidText(text).notes).toEqual([message('edid/moreBytesFollow')]);
   });
 
+  it.each([0, 1, 2])('finds base64 in a text, with %i bytes of padding', (cut) => {
+    const part = bytes.slice(0, bytes.length - cut);
+    const digits = Buffer.from(part).toString('base64');
+    for (const text of [
+      digits,
+      `EDID=${digits}\n`,
+      `${digits.match(/.{1,60}/g)?.join('\r\n')}\n\nKind regards`,
+    ])
+      expect(readEdidText(text)).toEqual({ form: 'base64', bytes: part, notes: [] });
+  });
+
   it('finds no bytes in a text without a dump', () => {
     expect(readEdidText('The picture drops out at 19:30, then be back.').bytes.length).toBe(0);
-    expect(readEdidInput(new TextEncoder().encode('no dump')).form).toBe('binary');
+    expect(readEdidInput(new TextEncoder().encode('no dump')).form).toBe('otherText');
   });
 
   it('reads any EDID back from any of the usual dumps', () => {

@@ -1,3 +1,4 @@
+import { frlBitRateGbps, frlRates } from '../../format/index.ts';
 import { highestPlainRateMHz, sinkCapabilities } from '../capabilities.ts';
 import type { Edid } from '../tree.ts';
 
@@ -7,9 +8,15 @@ export type EdidLimits = {
   maxTmdsCharacterRateMHz?: number;
   /** No fixed rate link, and with it no compression. */
   dropFrl?: boolean;
+  /** Highest fixed rate to admit, Gbit/s of all lanes; below 9, the slowest there is, it means `dropFrl`. */
+  maxFrlGbps?: number;
+  /** No compression, whatever the fixed rate. */
+  dropCompression?: boolean;
   drop420?: boolean;
   /** No HDR: static, dynamic and vendors' metadata blocks. Wide colorimetry stays, it isn't HDR's alone. */
   dropHdr?: boolean;
+  /** No variable refresh rate. */
+  dropVrr?: boolean;
   /** Audio: L-PCM of two channels and nothing else. */
   stereoOnly?: boolean;
 };
@@ -21,8 +28,12 @@ export type ResolvedLimits = {
   /** Highest pixel clock of a format; infinite where any may stay: the rate isn't limited, or FRL carries the rest. */
   formatClockMHz: number;
   dropFrl: boolean;
+  /** Highest Max_FRL_Rate code that may stay (HDMI 2.1 table 10-5). */
+  mostFrlCode: number;
+  dropCompression: boolean;
   drop420: boolean;
   dropHdr: boolean;
+  dropVrr: boolean;
   stereoOnly: boolean;
 };
 
@@ -33,7 +44,8 @@ export type ResolvedLimits = {
 export function resolveLimits(edid: Edid, limits: EdidLimits): ResolvedLimits {
   const sink = sinkCapabilities(edid);
   const rateMHz = limits.maxTmdsCharacterRateMHz ?? null;
-  const dropFrl = limits.dropFrl ?? false;
+  const mostFrlCode = limits.dropFrl ? 0 : highestFrlCode(limits.maxFrlGbps ?? Number.POSITIVE_INFINITY);
+  const dropFrl = mostFrlCode === 0;
   const ownRateMHz = sink.tmdsRateStated ? sink.maxTmdsCharacterRateMHz : highestPlainRateMHz;
   const frlLeft = sink.frl !== null && !dropFrl;
   const frlLost = sink.frl !== null && dropFrl;
@@ -44,8 +56,15 @@ export function resolveLimits(edid: Edid, limits: EdidLimits): ResolvedLimits {
       ? Math.min(rateMHz ?? Number.POSITIVE_INFINITY, frlLost ? ownRateMHz : Number.POSITIVE_INFINITY)
       : Number.POSITIVE_INFINITY,
     dropFrl,
+    mostFrlCode,
+    dropCompression: limits.dropCompression ?? false,
     drop420: limits.drop420 ?? false,
     dropHdr: limits.dropHdr ?? false,
+    dropVrr: limits.dropVrr ?? false,
     stereoOnly: limits.stereoOnly ?? false,
   };
 }
+
+/** Codes past the table stand for rates that a limit of ours can't name: they stay where nothing is limited. */
+const highestFrlCode = (gbps: number): number =>
+  gbps === Number.POSITIVE_INFINITY ? gbps : frlRates.filter((rate) => frlBitRateGbps(rate) <= gbps).length;

@@ -2,7 +2,7 @@ import { highestPlainRateMHz, unstatedRateMHz } from '../capabilities.ts';
 import type { AudioDescriptor } from '../cta/audio.ts';
 import type { DataBlock } from '../cta/data-blocks.ts';
 import type { HdmiBlock } from '../cta/hdmi.ts';
-import type { HdmiForumBlock } from '../cta/hdmi-forum.ts';
+import type { ForumDsc, HdmiForumBlock } from '../cta/hdmi-forum.ts';
 import { stereoAllocation } from '../cta/speakers.ts';
 import { edited } from '../exact.ts';
 import type { ResolvedLimits } from './edid-limits.ts';
@@ -29,6 +29,21 @@ function limitHdmi(hdmi: HdmiBlock, rateMHz: number): HdmiBlock {
   };
 }
 
+const noCompression: ForumDsc = {
+  dsc12a: false,
+  native420: false,
+  qmsTfrMax: false,
+  qmsTfrMin: false,
+  allBpp: false,
+  bpc16: false,
+  bpc12: false,
+  bpc10: false,
+  maxFrlCode: 0,
+  maxSlicesCode: 0,
+  chunkCode: 0,
+};
+/** What goes with the range: film rates in it, and its timing (HDMI 2.1 section 10.3.2, PB5). */
+const noVariableRate = { mDelta: false, cinemaVrr: false, negativeMvrr: false };
 const noDeepColour420 = { dc48: false, dc36: false, dc30: false };
 
 /** The block states what lies above 340 MHz only, so a lower limit is 0 (HDMI 2.0 section 10.3.2). */
@@ -57,6 +72,23 @@ function limitForum(forum: HdmiForumBlock, limits: ResolvedLimits): HdmiForumBlo
       maxFrlCode: limited.maxFrlCode === null ? null : 0,
       dsc: null,
       rest: new Uint8Array(),
+    };
+  if (!limits.dropFrl && (limited.maxFrlCode ?? 0) > limits.mostFrlCode)
+    limited = {
+      ...limited,
+      maxFrlCode: limits.mostFrlCode,
+      dsc: limited.dsc && {
+        ...limited.dsc,
+        maxFrlCode: Math.min(limited.dsc.maxFrlCode, limits.mostFrlCode),
+      },
+    };
+  if (limits.dropCompression) limited = { ...limited, dsc: limited.dsc && noCompression };
+  if (limits.dropVrr && limited.vrrMinHz !== null)
+    limited = {
+      ...limited,
+      vrrMinHz: 0,
+      vrrMaxHz: limited.vrrMaxHz === null ? null : 0,
+      features: limited.features && { ...limited.features, ...noVariableRate },
     };
   if (limits.drop420) {
     limited = {
@@ -123,8 +155,10 @@ function limitRates(block: DataBlock, limits: ResolvedLimits): DataBlock {
     const hdmi = limitHdmi(block.hdmi, limits.rateMHz);
     return hdmi === block.hdmi ? block : edited(block, { hdmi });
   }
-  if (block.kind === 'hdmiForum' && (limits.rateMHz !== null || limits.dropFrl || limits.drop420))
-    return edited(block, { forum: limitForum(block.forum, limits) });
+  if (block.kind === 'hdmiForum') {
+    const forum = limitForum(block.forum, limits);
+    return forum === block.forum ? block : edited(block, { forum });
+  }
   return block;
 }
 

@@ -1,10 +1,18 @@
 import { type Message, message } from '../../../message/index.ts';
 import { edidHeader } from '../base/base-block.ts';
 import { blockSize, indexOfBytes } from '../bytes.ts';
+import { bytesFromBase64 } from './base64-text.ts';
 import { bytesFromText } from './hex-text.ts';
 
-/** What a file or a pasted text turned out to hold. `notes` say what was skipped or turned around. */
-export type EdidInput = { form: 'binary' | 'hexText'; bytes: Uint8Array; notes: Message[] };
+/**
+ * What a file or a pasted text turned out to hold. `notes` say what was skipped or turned around. `otherText`: a text
+ * without a trace of an EDID, whose own bytes are given.
+ */
+export type EdidInput = {
+  form: 'binary' | 'hexText' | 'base64' | 'otherText';
+  bytes: Uint8Array;
+  notes: Message[];
+};
 
 const startsWithHeader = (bytes: Uint8Array): boolean => indexOfBytes(bytes.subarray(0, 8), edidHeader) === 0;
 
@@ -32,17 +40,23 @@ function fromBinary(content: Uint8Array): EdidInput {
 }
 
 /**
- * Finds the EDID in the content of a file: binary, or a hex dump in a text (`bytesFromText`). Never throws; content
- * without a trace of an EDID comes back as binary, for `decodeEdid` to say what is wrong with it.
+ * Finds the EDID in the content of a file: binary, a hex dump in a text (`bytesFromText`), or base64 (RFC 4648). Never
+ * throws; content without a trace of an EDID comes back as it is, for `decodeEdid` to say what is wrong with it.
  */
 export function readEdidInput(content: Uint8Array): EdidInput {
   if (startsWithHeader(content)) return { form: 'binary', bytes: content, notes: [] };
   const text = textOf(content);
-  const inText = text === null ? null : bytesFromText(text);
-  return inText ? { form: 'hexText', ...inText } : fromBinary(content);
+  if (text === null) return fromBinary(content);
+  return fromText(text) ?? { form: 'otherText', bytes: content, notes: [] };
 }
 
-/** The same for a text that was pasted; without a dump in it, `bytes` is empty. */
-export function readEdidText(text: string): EdidInput {
-  return { form: 'hexText', ...(bytesFromText(text) ?? { bytes: new Uint8Array(), notes: [] }) };
+function fromText(text: string): EdidInput | null {
+  const decoded = bytesFromBase64(text);
+  if (decoded) return { form: 'base64', bytes: decoded, notes: [] };
+  const dump = bytesFromText(text);
+  return dump && { form: 'hexText', ...dump };
 }
+
+/** The same for a text that was pasted; without an EDID in it, `bytes` is empty. */
+export const readEdidText = (text: string): EdidInput =>
+  fromText(text) ?? { form: 'otherText', bytes: new Uint8Array(), notes: [] };
