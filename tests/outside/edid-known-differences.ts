@@ -72,14 +72,6 @@ export const knownDifferences: readonly KnownDifference[] = [
     reference: rated(60.865645),
   },
   {
-    id: 'audio-tail',
-    field: 'cta.audio',
-    why: 'An audio block of four bytes: we keep its whole descriptors and report the rest, the reference drops all of it.',
-    bytes: () => encodeEdid(edidOf([raw(1, null, 0x09, 0x07, 0x07, 0x15)])),
-    ours: [{ format: 'Linear PCM', channels: 2, sampleRatesKHz: [48, 44.1, 32] }],
-    reference: [],
-  },
-  {
     id: 'hdmi-vics-past-end',
     field: 'cta.hdmi.hdmiVics',
     why: 'An HDMI block that counts more formats than it holds: the reference reads on into the next block.',

@@ -4,6 +4,7 @@ import {
   cvtBlankings,
   cvtTiming,
   dmtTimings,
+  gtfTiming,
   hdmiVicTiming,
   lineRateKHz,
   refreshHz,
@@ -172,4 +173,25 @@ describe('CVT beside edid-decode', () => {
     const options = `${reduced > 0 ? `,rb=${reduced}` : ''}${request.interlaced ? ',interlaced' : ''}`;
     return `w=${widthPx},h=${heightPx},fps=${request.refreshHz}${options}`;
   }
+});
+
+describe('GTF beside edid-decode', () => {
+  it('gives the same raster and clock', () => {
+    let compared = 0;
+    for (const widthPx of [400, 640, 1000, 1366, 1720, 1920, 2288])
+      for (const ratio of [16 / 10, 4 / 3, 5 / 4, 16 / 9])
+        for (const refreshHz of [50, 60, 61, 72, 85, 100, 123]) {
+          const heightPx = Math.floor(widthPx / ratio);
+          const theirs = readRaster(edidDecode('--gtf', `w=${widthPx},h=${heightPx},fps=${refreshHz}`));
+          const ours = rasterOf(gtfTiming({ widthPx, heightPx, refreshHz }));
+          expect({ widthPx, heightPx, refreshHz, ...ours }).toEqual({
+            widthPx,
+            heightPx,
+            refreshHz,
+            ...theirs,
+          });
+          compared += 1;
+        }
+    expect(compared).toBe(196);
+  });
 });

@@ -21,6 +21,8 @@ export const edidProblemCodes = {
   'edid/versionUnknown': { version: 'term' },
   'edid/versionNewer': { version: 'term' },
   'edid/timingTooSlow': {},
+  'edid/syncOverrunsBlanking': {},
+  'edid/repeatedWhole': { copies: 'count' },
 
   'edid/ctaRevisionZero': {},
   'edid/timingsInsideHead': at,

@@ -28,6 +28,10 @@ export const edidProblemsDe: Sentences<typeof edidProblemCodes> = {
     `EDID-Version ${version} ist nicht 1.x; gelesen wie 1.4, soweit es geht.`,
   'edid/versionNewer': ({ version }) => `EDID ${version} ist neuer als 1.4; gelesen wie 1.4.`,
   'edid/timingTooSlow': () => 'Ein ausführliches Timing unter 10 MHz Pixeltakt: als Füllung genommen.',
+  'edid/syncOverrunsBlanking': () =>
+    'Vordere Schwarzschulter und Sync eines ausführlichen Timings sind länger als seine Austastung; seine Rate ist die der Austastung.',
+  'edid/repeatedWhole': ({ copies }) =>
+    `Das ganze EDID steht ${copies}-mal da, wie im Abzug eines größeren Speichers; einmal gelesen.`,
 
   'edid/ctaRevisionZero': () => 'Revision 0 von CTA-861 gibt es nicht; der Block wird nicht gelesen.',
   'edid/timingsInsideHead': ({ byte }) => `Timings würden bei Byte ${byte} beginnen, im Kopf des Blocks.`,

@@ -28,6 +28,10 @@ export const edidProblemsEn: Sentences<typeof edidProblemCodes> = {
     `EDID version ${version} is not 1.x; read as 1.4 as far as it goes.`,
   'edid/versionNewer': ({ version }) => `EDID ${version} is newer than 1.4; read as 1.4.`,
   'edid/timingTooSlow': () => 'A detailed timing below 10 MHz pixel clock: taken for filler.',
+  'edid/syncOverrunsBlanking': () =>
+    'Front porch and sync of a detailed timing take more than its blanking has; its rate is that of the blanking.',
+  'edid/repeatedWhole': ({ copies }) =>
+    `The whole EDID is there ${copies} times over, as in a dump of a larger memory; read once.`,
 
   'edid/ctaRevisionZero': () => 'CTA-861 revision 0 does not exist; the block is not read.',
   'edid/timingsInsideHead': ({ byte }) =>

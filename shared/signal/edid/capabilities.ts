@@ -4,9 +4,11 @@ import { bit } from './bytes.ts';
 import { audioFormatName, audioRatesKHz, sampleSizes } from './cta/audio.ts';
 import { luminanceOf, minLuminanceOf, namesOfColorimetry } from './cta/colour.ts';
 import type { DataBlock } from './cta/data-blocks.ts';
+import { type HdmiBlock, type Latency, latencyMs } from './cta/hdmi.ts';
 import { type ForumDsc, frlRateOf, type HdmiForumBlock } from './cta/hdmi-forum.ts';
 import { namesOfSpeakers } from './cta/speakers.ts';
-import { blocksOf, ctaExtensions, dataBlocks } from './facts.ts';
+import { type RefreshRange, refreshRangeOf, type Tiling, tilingOf } from './displayid/panel-facts.ts';
+import { blocksOf, ctaExtensions, dataBlocks, displayIdBlocks } from './facts.ts';
 import { type SinkFormat, sinkFormats } from './formats.ts';
 import type { Edid } from './tree.ts';
 
@@ -56,8 +58,15 @@ export type SinkCapabilities = {
   threeD: boolean;
   /** Hz; null where the sink has no variable refresh rate. `maxHz` null: up to the rate of the format. */
   vrr: { minHz: number; maxHz: number | null } | null;
+  /** Rates that DisplayID says the display follows; beside `vrr`, which is HDMI's own. */
+  refreshRange: RefreshRange | null;
+  tiling: Tiling | null;
+  /** What the display takes until it shows and sounds, ms; null where not stated. `interlaced`: where it is another. */
+  latency: { progressive: SinkLatency; interlaced: SinkLatency | null } | null;
   physicalAddress: string | null;
 };
+
+export type SinkLatency = { videoMs: number | null; audioMs: number | null };
 
 /** Without a stated rate, what every single link does (DVI 1.0 section 2.2.6; HDMI 1.4b section 8.3.2). */
 export const unstatedRateMHz = 165;
@@ -157,6 +166,17 @@ function vrrOf(forum: HdmiForumBlock | undefined): SinkCapabilities['vrr'] {
   return { minHz: forum.vrrMinHz, maxHz: forum.vrrMaxHz || null };
 }
 
+const inMs = ({ videoCode, audioCode }: Latency): SinkLatency => ({
+  videoMs: latencyMs(videoCode),
+  audioMs: latencyMs(audioCode),
+});
+
+function latencyOf(hdmi: HdmiBlock | undefined): SinkCapabilities['latency'] {
+  const { latency, interlacedLatency } = hdmi?.details ?? {};
+  if (!latency) return null;
+  return { progressive: inMs(latency), interlaced: interlacedLatency ? inMs(interlacedLatency) : null };
+}
+
 const audioOf = (blocks: readonly DataBlock[]): SinkAudio[] =>
   blocksOf(blocks, 'audio')
     .flatMap((block) => [...block.descriptors])
@@ -177,6 +197,7 @@ const distinct = <T>(items: readonly T[]): T[] => [...new Set(items)];
 export function sinkCapabilities(edid: Edid): SinkCapabilities {
   const blocks = dataBlocks(edid);
   const formats = sinkFormats(edid);
+  const sections = displayIdBlocks(edid);
   const forum = blocksOf(blocks, 'hdmiForum')[0]?.forum;
   const hdmi = blocksOf(blocks, 'hdmi')[0]?.hdmi;
   const [maxTmdsCharacterRateMHz, tmdsRateStated] = tmdsRate(blocks, formats);
@@ -207,6 +228,9 @@ export function sinkCapabilities(edid: Edid): SinkCapabilities {
     qms: forum?.features?.qms ?? false,
     threeD: hdmi?.details?.video?.threeDPresent ?? false,
     vrr: vrrOf(forum),
+    refreshRange: refreshRangeOf(sections),
+    tiling: tilingOf(sections),
+    latency: latencyOf(hdmi),
     physicalAddress: hdmi?.physicalAddress ?? null,
   };
 }

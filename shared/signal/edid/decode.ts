@@ -1,5 +1,5 @@
 import { type Message, message } from '../../message/index.ts';
-import { decodeBaseBlock } from './base/base-block.ts';
+import { decodeBaseBlock, startsWithHeader } from './base/base-block.ts';
 import { blockSize, byteAt, checksumOf } from './bytes.ts';
 import { ctaTag, decodeCtaExtension } from './cta/extension.ts';
 import { decodeDisplayIdExtension, displayIdSectionValid, displayIdTag } from './displayid/extension.ts';
@@ -27,7 +27,7 @@ const leastLength = 20;
 /**
  * Reads an EDID from its bytes, base block first. Never throws: whatever is wrong is in `problems`, and what can be
  * read is read. All blocks present are read, whatever the base block declares. A truncated block is read as if zeros
- * followed. Takes the first 256 blocks.
+ * followed. An EDID that is there several times over is read once (`copies`). Takes the first 256 blocks.
  */
 export function decodeEdid(bytes: Uint8Array): DecodedEdid {
   const problems: EdidProblem[] = [];
@@ -39,7 +39,9 @@ export function decodeEdid(bytes: Uint8Array): DecodedEdid {
   }
   if (bytes.length > mostBlocks * blockSize)
     problems.push(note(mostBlocks - 1, 127, message('edid/onlyFirstBlocksRead', { blocks: mostBlocks })));
-  const blocks = Array.from({ length: blockCount }, (_, i) => wholeBlock(bytes, i));
+  const copies = copiesIn(bytes);
+  if (copies > 1) problems.push(note(0, 0, message('edid/repeatedWhole', { copies })));
+  const blocks = Array.from({ length: blockCount / copies }, (_, i) => wholeBlock(bytes, i));
   const valid = blocks.map((block, i) =>
     checkBlock(block, bytes.length - i * blockSize, reportInto(problems, i)),
   );
@@ -47,7 +49,21 @@ export function decodeEdid(bytes: Uint8Array): DecodedEdid {
   const base = decodeBaseBlock(first, reportInto(problems, 0));
   const extensions = rest.map((block, i) => decodeExtension(block, reportInto(problems, i + 1)));
   checkCount(first, extensions, problems);
-  return { edid: { base, extensions }, blockCount, checksumsValid: valid.every(Boolean), problems };
+  const edid = { base, extensions, ...(copies > 1 && { copies }) };
+  return { edid, blockCount, checksumsValid: valid.every(Boolean), problems };
+}
+
+/**
+ * How often an EDID stands in `bytes`: more than once where they are nothing but the blocks that the base block declares,
+ * over and over, byte for byte. A memory that is larger than its content is read so when its address wraps around.
+ */
+function copiesIn(bytes: Uint8Array): number {
+  const length = (byteAt(bytes, 126) + 1) * blockSize;
+  if (bytes.length <= length || bytes.length % length !== 0 || bytes.length > mostBlocks * blockSize)
+    return 1;
+  if (!startsWithHeader(bytes)) return 1;
+  for (let at = length; at < bytes.length; at++) if (bytes[at] !== bytes[at - length]) return 1;
+  return bytes.length / length;
 }
 
 function nothingToRead(bytes: Uint8Array): Message | null {

@@ -33,12 +33,13 @@ function encodeExtension(extension: ExtensionBlock): Uint8Array {
 
 /**
  * The bytes of an EDID, with right header, counts and checksums. For an EDID that was read without an error these are
- * the very bytes it was read from. Content that doesn't fit its block is cut off (`ctaSpaceLeft`,
+ * the very bytes it was read from, copies of the whole included. Content that doesn't fit its block is cut off (`ctaSpaceLeft`,
  * `displayIdSpaceLeft` tell beforehand); nothing throws.
  */
 export function encodeEdid(edid: Edid): Uint8Array {
-  return concatBytes([
+  const once = [
     encodeBaseBlock(edid.base, declaredCount(edid.extensions)),
     ...edid.extensions.map(encodeExtension),
-  ]);
+  ];
+  return concatBytes(edid.copies === undefined ? once : new Array(edid.copies).fill(once).flat());
 }

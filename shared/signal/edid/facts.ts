@@ -3,6 +3,7 @@ import type { DetailedTiming } from './base/detailed-timing.ts';
 import type { DataBlock } from './cta/data-blocks.ts';
 import type { CtaExtension } from './cta/extension.ts';
 import { mapNames, mapReach, namesFormat, type ShortVideoDescriptor } from './cta/video.ts';
+import type { DisplayIdBlock } from './displayid/extension.ts';
 import type { Edid } from './tree.ts';
 
 /** Answers that several readers of a tree share. Everything comes in the order of the blocks. */
@@ -21,6 +22,10 @@ export function dataBlocksByExtension(edid: Edid): (readonly DataBlock[])[] {
 }
 
 export const dataBlocks = (edid: Edid): DataBlock[] => dataBlocksByExtension(edid).flat();
+
+/** The blocks of all DisplayID sections. */
+export const displayIdBlocks = (edid: Edid): DisplayIdBlock[] =>
+  edid.extensions.flatMap((extension) => (extension.kind === 'displayId' ? [...extension.blocks] : []));
 
 /** The data blocks of one kind. */
 export const blocksOf = <K extends DataBlock['kind']>(

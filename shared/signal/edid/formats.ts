@@ -1,18 +1,13 @@
-import {
-  dmtTimings,
-  findTiming,
-  hdmiVicTiming,
-  refreshHz,
-  type Timing,
-  vicTiming,
-} from '../timings/index.ts';
+import { hdmiVicTiming, type Timing, vicTiming } from '../timings/index.ts';
+import type { Descriptor } from './base/descriptors.ts';
 import {
   type EstablishedTiming,
   establishedTimings,
   establishedTimingsIII,
   type StandardTiming,
-  standardTimingHeightPx,
 } from './base/standard-timings.ts';
+import { formulaOf, rasterBySize, rastersOfCvtCode, sizeOfStandard } from './by-size.ts';
+import { namedTimings } from './displayid/named-timings.ts';
 import {
   blocksOf,
   ctaExtensions,
@@ -30,7 +25,7 @@ export type FormatSource =
   | { kind: 'hdmiVic'; hdmiVic: number }
   | { kind: 'detailed'; block: 'base' | 'cta' }
   | { kind: 'displayId' }
-  /** Established or standard timings: known by size and rate, the raster found in DMT or by CVT. */
+  /** Established or standard timings and CVT codes: known by size and rate, see `rasterBySize`. */
   | { kind: 'bySize' };
 
 /** A format that a sink takes. */
@@ -41,56 +36,35 @@ export type SinkFormat = {
   in420: 'no' | 'too' | 'only';
 };
 
-/** Standard timings name whole rates; their rasters in DMT lie within this of them (assumed). */
-const nominalToleranceHz = 0.6;
-const exactToleranceHz = 0.005;
-
-/**
- * The raster of an established or standard timing: the one in DMT at that very rate, else the fastest near it, for that
- * is the one with the standard's code; what DMT lacks by CVT with its wider blanking.
- */
-export function rasterBySize(picture: EstablishedTiming): Timing {
-  const interlaced = picture.interlaced ?? false;
-  const distance = (timing: Timing) => Math.abs(refreshHz(timing) - picture.refreshHz);
-  const near = [...dmtTimings.values()].filter(
-    (timing) =>
-      timing.widthPx === picture.widthPx &&
-      timing.heightPx === picture.heightPx &&
-      timing.interlaced === interlaced &&
-      distance(timing) < nominalToleranceHz,
-  );
-  const exact = near.find((timing) => distance(timing) < exactToleranceHz);
-  const [fastest] = near.sort((a, b) => b.pixelClockKHz - a.pixelClockKHz);
-  return exact ?? fastest ?? findTiming({ ...picture, interlaced }, 'standard').timing;
-}
-
-/** A standard timing as size and rate; `revision` is that of the EDID 1.x. */
-export const sizeOfStandard = (timing: StandardTiming, revision: number): EstablishedTiming => ({
-  widthPx: timing.widthPx,
-  heightPx: standardTimingHeightPx(timing, revision < 3),
-  refreshHz: timing.refreshHz,
-});
-
 function baseFormats({ base }: Edid): SinkFormat[] {
-  const formats: SinkFormat[] = [];
-  const bySize = (picture: EstablishedTiming) =>
-    formats.push({ source: { kind: 'bySize' }, timing: rasterBySize(picture), in420: 'no' });
-  const standard = (timings: readonly (StandardTiming | null)[]) => {
-    for (const timing of timings) if (timing) bySize(sizeOfStandard(timing, base.revision));
+  const formula = formulaOf(base);
+  const known = (timing: Timing): SinkFormat => ({ source: { kind: 'bySize' }, timing, in420: 'no' });
+  const bySize = (picture: EstablishedTiming): SinkFormat => known(rasterBySize(picture, formula));
+  const standard = (timings: readonly (StandardTiming | null)[]): SinkFormat[] =>
+    timings.flatMap((timing) => (timing ? bySize(sizeOfStandard(timing, base.revision)) : []));
+  const ofSlot = (slot: Descriptor): SinkFormat[] => {
+    switch (slot.kind) {
+      case 'timing': {
+        const timing = rasterOfDetailed(slot.timing);
+        return [{ source: { kind: 'detailed', block: 'base' }, timing, in420: 'no' }];
+      }
+      case 'standardTimings':
+        return standard(slot.timings);
+      case 'establishedTimingsIII':
+        return establishedTimingsIII(slot.bits).map(bySize);
+      case 'cvtCodes':
+        return slot.codes
+          .flatMap((code) => (code ? rastersOfCvtCode(code) : []))
+          .map(({ timing }) => known(timing));
+      default:
+        return [];
+    }
   };
-  for (const slot of base.descriptors) {
-    if (slot.kind === 'timing')
-      formats.push({
-        source: { kind: 'detailed', block: 'base' },
-        timing: rasterOfDetailed(slot.timing),
-        in420: 'no',
-      });
-    if (slot.kind === 'standardTimings') standard(slot.timings);
-    if (slot.kind === 'establishedTimingsIII') establishedTimingsIII(slot.bits).forEach(bySize);
-  }
-  standard(base.standardTimings);
-  establishedTimings(base.establishedBits).forEach(bySize);
-  return formats;
+  return [
+    ...base.descriptors.flatMap(ofSlot),
+    ...standard(base.standardTimings),
+    ...establishedTimings(base.establishedBits).map(bySize),
+  ];
 }
 
 function ctaFormats(edid: Edid): SinkFormat[] {
@@ -129,8 +103,11 @@ function ctaFormats(edid: Edid): SinkFormat[] {
 function displayIdFormats({ extensions }: Edid): SinkFormat[] {
   const blocks = extensions.flatMap((extension) => (extension.kind === 'displayId' ? extension.blocks : []));
   return blocks
-    .flatMap((block) => (block.kind === 'timings' ? block.timings : []))
-    .map((timing) => ({ source: { kind: 'displayId' }, timing: rasterOfDisplayId(timing), in420: 'no' }));
+    .flatMap((block): Timing[] => {
+      if (block.kind === 'timings') return block.timings.map(rasterOfDisplayId);
+      return block.kind === 'unknown' ? namedTimings(block) : [];
+    })
+    .map((timing) => ({ source: { kind: 'displayId' }, timing, in420: 'no' }));
 }
 
 /** Every format the EDID names, in its own order: base block detailed first, then CTA-861, DisplayID. */

@@ -18,6 +18,7 @@ export { type EdidInput, readEdidInput, readEdidText } from './input/read-input.
 export type { EdidProblem, Severity } from './problems.ts';
 export { rasterOfDetailed, rasterOfDisplayId } from './raster.ts';
 export { readableText } from './readable-text.ts';
+export { type SinkSummary, summariseSink } from './sink-summary.ts';
 export { edidFactsAsToday } from './stored-facts.ts';
 export {
   type CtaSummary,

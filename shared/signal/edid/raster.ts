@@ -2,8 +2,6 @@ import type { Timing } from '../timings/index.ts';
 import type { DetailedTiming } from './base/detailed-timing.ts';
 import type { DisplayIdTiming } from './displayid/timings.ts';
 
-const positive = (value: number): number => Math.max(value, 0);
-
 function polarity({ sync }: DetailedTiming): { horizontal: boolean; vertical: boolean } {
   switch (sync.kind) {
     case 'digitalSeparate':
@@ -25,7 +23,10 @@ function aspectOf(
     : { width: horizontal.activePx, height: heightPx };
 }
 
-/** A detailed timing as a raster. Borders count as porches; what the timing leaves negative becomes 0. */
+/**
+ * A detailed timing as a raster. Borders count as porches. Where front porch and sync take more than the blanking, the
+ * back porch is negative by what they take too much: lines and rate are those of the blanking, which a problem tells of.
+ */
 export function rasterOfDetailed(timing: DetailedTiming): Timing {
   const { horizontal: h, vertical: v, interlaced } = timing;
   const heightPx = v.activeLines * (interlaced ? 2 : 1);
@@ -39,13 +40,13 @@ export function rasterOfDetailed(timing: DetailedTiming): Timing {
     horizontal: {
       frontPorch: h.frontPorchPx,
       sync: h.syncPx,
-      backPorch: positive(h.blankPx - h.frontPorchPx - h.syncPx),
+      backPorch: h.blankPx - h.frontPorchPx - h.syncPx,
       positiveSync: positiveSync.horizontal,
     },
     vertical: {
       frontPorch: v.frontPorchLines,
       sync: v.syncLines,
-      backPorch: positive(v.blankLines - v.frontPorchLines - v.syncLines),
+      backPorch: v.blankLines - v.frontPorchLines - v.syncLines,
       positiveSync: positiveSync.vertical,
     },
     halfLineFields: interlaced,
@@ -59,7 +60,7 @@ export function rasterOfDisplayId(timing: DisplayIdTiming): Timing {
   const porches = (span: typeof h, by: number) => ({
     frontPorch: span.frontPorch / by,
     sync: span.sync / by,
-    backPorch: positive(span.blank - span.frontPorch - span.sync) / by,
+    backPorch: (span.blank - span.frontPorch - span.sync) / by,
     positiveSync: span.positiveSync,
   });
   return {

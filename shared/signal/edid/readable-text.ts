@@ -1,7 +1,7 @@
 import type { Message } from '../../message/index.ts';
 import { aspectRatioOf, type BaseBlock } from './base/base-block.ts';
 import type { Descriptor } from './base/descriptors.ts';
-import { type SinkCapabilities, sinkCapabilities } from './capabilities.ts';
+import { type SinkCapabilities, type SinkLatency, sinkCapabilities } from './capabilities.ts';
 import type { DecodedEdid } from './decode.ts';
 import type { DisplayIdBlock } from './displayid/extension.ts';
 import { dataBlocks, descriptors, firstText } from './facts.ts';
@@ -118,11 +118,51 @@ function luminanceText({ luminance: { max, maxFrameAverage, min } }: SinkCapabil
   );
 }
 
-const capabilityRows = (sink: SinkCapabilities): Row[] => [
-  ['Link', sink.hdmi ? 'HDMI' : 'DVI: RGB of 8 bits, no audio'],
+/** What the display is connected by, as far as its EDID says. */
+function linkText({ base: { input } }: Edid, sink: SinkCapabilities): string {
+  if (input.kind === 'analog') return 'analog';
+  if (sink.hdmi) return 'HDMI';
+  const isDisplayPort = input.kind === 'digital' && input.interface === 'DisplayPort';
+  return isDisplayPort ? 'DisplayPort' : 'DVI, or HDMI taken for it: RGB of 8 bits, no audio';
+}
+
+function compressionText({ compression }: SinkCapabilities): string | null {
+  if (compression === null) return null;
+  const { maxRate, maxSlices, maxSliceClockMHz, maxLineBytes, bitsPerComponent, native420 } = compression;
+  const depths = [8, ...bitsPerComponent].join('/');
+  return [
+    `to ${frlName(maxRate)}`,
+    `${maxSlices} slices of ${maxSliceClockMHz} MHz`,
+    `${maxLineBytes} bytes a line`,
+    `${depths} bit`,
+    ...(native420 ? ['4:2:0'] : []),
+  ].join(', ');
+}
+
+const ms = (value: number | null): string => (value === null ? 'not stated' : `${value} ms`);
+
+function latencyText({ latency }: SinkCapabilities): string | null {
+  if (latency === null) return null;
+  const one = ({ videoMs, audioMs }: SinkLatency) => `picture ${ms(videoMs)}, sound ${ms(audioMs)}`;
+  const { progressive, interlaced } = latency;
+  return interlaced === null ? one(progressive) : `${one(progressive)}; interlaced ${one(interlaced)}`;
+}
+
+function rangeOfRates({ refreshRange: range }: SinkCapabilities): string | null {
+  if (range === null) return null;
+  const seamless = range.seamless === null ? '' : range.seamless ? ', seamless' : ', not seamless';
+  return `${range.minHz} to ${range.maxHz} Hz${seamless}`;
+}
+
+const tilingText = ({ tiling }: SinkCapabilities): string | null =>
+  tiling &&
+  `${tiling.columns} x ${tiling.rows} tiles of ${tiling.widthPx} x ${tiling.heightPx}, this one ${tiling.column + 1}, ${tiling.row + 1}`;
+
+const capabilityRows = (edid: Edid, sink: SinkCapabilities): Row[] => [
+  ['Link', linkText(edid, sink)],
   ['TMDS', tmdsRateName(sink.maxTmdsCharacterRateMHz) + (sink.tmdsRateStated ? '' : ', not stated')],
   ['Fixed rate link', sink.frl && frlName(sink.frl)],
-  ['Compression', sink.compression && `to ${frlName(sink.compression.maxRate)}`],
+  ['Compression', compressionText(sink)],
   ['Depths', joined(encodingNamesWithDepths(sink.depths))],
   ['Transfer functions', joined(sink.eotfs.map((eotf) => eotfNames[eotf]))],
   ['Luminance', luminanceText(sink)],
@@ -134,6 +174,11 @@ const capabilityRows = (sink: SinkCapabilities): Row[] => [
   ['Control channel', sink.scdc ? 'SCDC' : null],
   ['Low latency', sink.allm ? 'automatic low-latency mode' : null],
   ['Variable refresh', sink.vrr && `${sink.vrr.minHz} to ${sink.vrr.maxHz ?? 'the highest'} Hz`],
+  ['Media switching', sink.qms ? 'quick media switching' : null],
+  ['Rates followed', rangeOfRates(sink)],
+  ['Latency', latencyText(sink)],
+  ['3D', sink.threeD ? 'there' : null],
+  ['Tiles', tilingText(sink)],
   ['CEC address', sink.physicalAddress],
 ];
 
@@ -195,7 +240,7 @@ export function readableText(
   return [
     ...section('Problems', faults),
     ...section('Display', edid ? lines(identityRows(edid)) : []),
-    ...section('Takes', sink ? lines(capabilityRows(sink)) : []),
+    ...section('Takes', edid && sink ? lines(capabilityRows(edid, sink)) : []),
     ...section('Formats', sink ? sink.formats.map(formatLine) : []),
     ...section('Blocks', [`  ${checks}`, ...(edid ? lines(blockRows(edid)) : [])]),
   ].join('\n');

@@ -11,4 +11,9 @@ export type OtherExtension = { kind: 'other'; tag: number; content: Uint8Array }
 export type ExtensionBlock = CtaExtension | DisplayIdExtension | BlockMap | OtherExtension;
 
 /** A whole EDID. Encoding works out header, counts and checksums; everything else is in the tree. */
-export type Edid = { base: BaseBlock; extensions: readonly ExtensionBlock[] };
+export type Edid = {
+  base: BaseBlock;
+  extensions: readonly ExtensionBlock[];
+  /** How often the whole of it stands in what was read, where more than once: dumps of a larger memory repeat it. */
+  copies?: number;
+};

@@ -1,6 +1,6 @@
 import type { Timing } from './timing.ts';
 
-/* All constants: VESA Coordinated Video Timings Standard 1.2, sections 3 to 5. */
+/* All constants: VESA Coordinated Video Timings Standard 1.2, sections 3 to 5; the third reduced blanking: 2.0. */
 const cellPx = 8;
 const minFrontPorchLines = 3;
 const minBackPorchLines = 7;
@@ -13,7 +13,7 @@ const dutyOffset = 30;
 const dutyGradient = 300;
 const minDutyPercent = 20;
 
-export const cvtBlankings = ['standard', 'reduced1', 'reduced2'] as const;
+export const cvtBlankings = ['standard', 'reduced1', 'reduced2', 'reduced3'] as const;
 export type CvtBlanking = (typeof cvtBlankings)[number];
 
 export type CvtRequest = {
@@ -28,7 +28,8 @@ export type CvtRequest = {
 
 /**
  * The CVT timing of a picture without margins. Its real refresh rate lies a little below the one asked for, because
- * the pixel clock comes in steps: of 250 kHz, or 1 kHz with the second reduced blanking.
+ * the pixel clock comes in steps: of 250 kHz, or 1 kHz with the second reduced blanking. With the third it is rounded
+ * up, so that the rate lies above.
  *
  * A width that isn't whole cells of 8 pixels keeps its pixels, and gets the blanking and clock of the cells below it.
  * Source: VESA CVT 1.2. The second reduced blanking at 1000/1001 of a rate is that rate asked for here.
@@ -80,13 +81,14 @@ function standardTiming(request: CvtRequest): Timing {
   };
 }
 
-/** What the two reduced blankings fix: horizontal in pixels, vertical in lines, clock step in kHz. */
+/** What the reduced blankings fix: horizontal in pixels, vertical in lines, clock step in kHz. */
 const reduced = {
   reduced1: { front: 48, sync: 32, back: 80, stepKHz: 250 },
   reduced2: { front: 8, sync: 32, back: 40, stepKHz: 1 },
+  reduced3: { front: 8, sync: 32, back: 40, stepKHz: 250 },
 } as const;
 
-function reducedTiming(request: CvtRequest, blanking: 'reduced1' | 'reduced2'): Timing {
+function reducedTiming(request: CvtRequest, blanking: keyof typeof reduced): Timing {
   const { widthPx, fieldLines, halfLine } = rasterOf(request);
   const { front, sync, back, stepKHz } = reduced[blanking];
   const syncLines = blanking === 'reduced1' ? syncLinesFor(request) : 8;
@@ -100,7 +102,10 @@ function reducedTiming(request: CvtRequest, blanking: 'reduced1' | 'reduced2'): 
   return {
     ...pictureOf(request),
     // A clock that is a whole step but for binary rounding is that step.
-    pixelClockKHz: wholeSteps(clockKHz / stepKHz + 1e-9) * stepKHz,
+    pixelClockKHz:
+      blanking === 'reduced3'
+        ? Math.ceil(clockKHz / stepKHz - 1e-9) * stepKHz
+        : wholeSteps(clockKHz / stepKHz + 1e-9) * stepKHz,
     horizontal: { frontPorch: front, sync, backPorch: back, positiveSync: true },
     vertical:
       blanking === 'reduced1'

@@ -1,4 +1,7 @@
-/** Blanking of one direction, in pixels or lines. The porches are measured from the picture, borders included. */
+/**
+ * Blanking of one direction, in pixels or lines. The porches are measured from the picture, borders included. The back
+ * porch is negative where an EDID gives porch and sync more than its blanking has.
+ */
 export type Blanking = { frontPorch: number; sync: number; backPorch: number; positiveSync: boolean };
 
 /** One raster, exactly. */

@@ -1,4 +1,9 @@
-import { readableText, summarise } from '../../../shared/signal/edid/index.ts';
+import {
+  type DecodedEdid,
+  readableText,
+  summarise,
+  summariseSink,
+} from '../../../shared/signal/edid/index.ts';
 import { inEnglish, print, withSentences } from '../program/output.ts';
 import { type Command, UsageError } from '../program/program.ts';
 import { readEdid } from './read-edid.ts';
@@ -15,17 +20,23 @@ export const decode: Command = {
   },
   async run({ operands, isOn }) {
     if (isOn('text') && isOn('tree')) throw new UsageError('--text and --tree exclude each other.');
+    const form = isOn('text') ? asText : isOn('tree') ? asTree : asFacts;
     let unread = 0;
     for (const file of operands) {
       const { decoded, isReadable } = await readEdid(file);
       if (!isReadable) unread += 1;
-      if (isOn('text')) {
-        const heading = operands.length > 1 ? `${file}\n\n` : '';
-        if (isReadable) await print(heading + readableText(decoded, inEnglish));
-      } else if (isOn('tree')) {
-        if (isReadable) await print(JSON.stringify(treeAsJson(decoded.edid), null, 1));
-      } else await print(JSON.stringify({ file, ...(withSentences(summarise(decoded)) as object) }));
+      if (form === asText && isReadable && operands.length > 1) await print(`${file}\n`);
+      if (form === asFacts || isReadable) await print(form(decoded, file));
     }
     return unread > 0 ? 1 : 0;
   },
+};
+
+const asText = (decoded: DecodedEdid): string => readableText(decoded, inEnglish);
+
+const asTree = ({ edid }: DecodedEdid): string => JSON.stringify(treeAsJson(edid), null, 1);
+
+const asFacts = (decoded: DecodedEdid, file: string): string => {
+  const sink = decoded.edid && summariseSink(decoded.edid);
+  return JSON.stringify({ file, ...(withSentences(summarise(decoded)) as object), sink });
 };

@@ -31,6 +31,33 @@ describe('EDID encode and decode', () => {
     );
   });
 
+  it('reads an EDID that is there several times over once, without an error, and gives back its bytes', () => {
+    fc.assert(
+      fc.property(edid, fc.integer({ min: 2, max: 8 }), (tree, copies) => {
+        const once = encodeEdid(tree);
+        const bytes = new Uint8Array(once.length * copies);
+        for (let copy = 0; copy < copies; copy += 1) bytes.set(once, copy * once.length);
+        const decoded = decodeEdid(bytes);
+        // An override block may count more blocks than byte 126: then they are no copies.
+        fc.pre(once[126] === once.length / 128 - 1);
+        expect(decoded.edid).toEqual({ ...tree, copies });
+        expect(decoded.problems.filter(({ severity }) => severity === 'error')).toEqual(
+          decodeEdid(once).problems.filter(({ severity }) => severity === 'error'),
+        );
+        expect(encodeEdid(decoded.edid ?? tree)).toEqual(bytes);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('takes no other bytes for a copy', () => {
+    const once = encodeEdid(wallDisplay);
+    const twice = new Uint8Array([...once, ...once]);
+    twice[300] = (twice[300] ?? 0) ^ 1;
+    expect(decodeEdid(twice).edid?.copies).toBeUndefined();
+    expect(decodeEdid(twice).edid?.extensions.length).toBe(3);
+  });
+
   it.each([
     ['wallDisplay', wallDisplay],
     ['plainDisplay', plainDisplay],

@@ -2,13 +2,16 @@ import { message } from '../../../message/index.ts';
 import { bit, blockSize, byteAt, checksumOf, flagByte, littleEndian, toLittleEndian } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
 import type { Report } from '../problems.ts';
-import { type Descriptor, decodeDescriptor, encodeDescriptor } from './descriptors.ts';
+import { checkDescriptor, type Descriptor, decodeDescriptor, encodeDescriptor } from './descriptors.ts';
 import { descriptorSize } from './detailed-timing.ts';
 import { decodeStandardTimings, encodeStandardTiming, type StandardTiming } from './standard-timings.ts';
 import { decodeVideoInput, encodeVideoInput, type VideoInput } from './video-input.ts';
 
 /** The eight bytes every EDID begins with (E-EDID A.2 section 3.3). */
 export const edidHeader: readonly number[] = [0x00, 0xff, 0xff, 0xff, 0xff, 0xff, 0xff, 0x00];
+
+export const startsWithHeader = (bytes: Uint8Array): boolean =>
+  edidHeader.every((value, i) => bytes[i] === value);
 
 /** Bytes 16 and 17 (E-EDID A.2 section 3.4.4). `week` as written, 1..254; null where it is 0. */
 export type Manufacture =
@@ -153,8 +156,7 @@ export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
     descriptors: slots.map((from) => decodeDescriptor(bytes.subarray(from, from + descriptorSize))),
   };
   block.descriptors.forEach((descriptor, i) => {
-    if (descriptor.kind === 'implausibleTiming')
-      report('warning', slots[i] ?? 0, message('edid/timingTooSlow'));
+    checkDescriptor(descriptor, slots[i] ?? 0, report);
   });
   return keepExact(block, withoutCounts(bytes), encodeFields);
 }

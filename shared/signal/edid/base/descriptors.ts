@@ -1,11 +1,14 @@
+import { message } from '../../../message/index.ts';
 import { byteAt, concatBytes } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
+import type { Report } from '../problems.ts';
 import {
   type DetailedTiming,
   decodeDetailedTiming,
   descriptorSize,
   encodeDetailedTiming,
   leastPixelClockKHz,
+  syncOverruns,
 } from './detailed-timing.ts';
 import { decodeRangeLimits, encodeRangeLimits, type RangeLimits } from './range-limits.ts';
 import { decodeStandardTimings, encodeStandardTiming, type StandardTiming } from './standard-timings.ts';
@@ -182,6 +185,13 @@ function encodeFields(descriptor: Descriptor): Uint8Array {
 /** The 18 bytes of a descriptor. */
 export const encodeDescriptor = (descriptor: Descriptor): Uint8Array =>
   descriptor.exactBytes ?? encodeFields(descriptor);
+
+/** Tells of a slot what a reader of its timing should know; `at` is where it begins in its block. */
+export function checkDescriptor(slot: Descriptor, at: number, report: Report): void {
+  if (slot.kind === 'implausibleTiming') report('warning', at, message('edid/timingTooSlow'));
+  if (slot.kind === 'timing' && syncOverruns(slot.timing))
+    report('warning', at, message('edid/syncOverrunsBlanking'));
+}
 
 /** Reads one 18-byte slot: a timing when its pixel clock isn't zero, else what its tag says. */
 export function decodeDescriptor(bytes: Uint8Array): Descriptor {

@@ -133,6 +133,10 @@ export function encodeDetailedTiming(timing: DetailedTiming): Uint8Array {
   );
 }
 
+/** True where front porch and sync take more than the blanking, in either direction: the back porch would be negative. */
+export const syncOverruns = ({ horizontal: h, vertical: v }: DetailedTiming): boolean =>
+  h.frontPorchPx + h.syncPx > h.blankPx || v.frontPorchLines + v.syncLines > v.blankLines;
+
 /** Frames (fields where interlaced) per second; an interlaced field is half a line longer (E-EDID A.2 table 3.22). */
 export function refreshHz(
   pixelClockKHz: number,

@@ -35,11 +35,11 @@ export function decodeStandardTimings(
   );
 }
 
-/** Lines of the picture; `squareBefore13` for an EDID before 1.3, where the first code meant 1:1. */
+/** Lines of the picture, whole ones (961.875 are 961); `squareBefore13` for an EDID before 1.3, where the first code meant 1:1. */
 export const standardTimingHeightPx = (timing: StandardTiming, squareBefore13 = false): number =>
   squareBefore13 && timing.aspect === '16:10'
     ? timing.widthPx
-    : Math.round(timing.widthPx * heightPerWidth[timing.aspect]);
+    : Math.floor(timing.widthPx * heightPerWidth[timing.aspect]);
 
 const rate = (widthPx: number, heightPx: number, hz: number): EstablishedTiming => ({
   widthPx,

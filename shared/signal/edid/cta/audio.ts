@@ -127,10 +127,13 @@ function encodeOne(descriptor: AudioDescriptor): [number, number, number] {
   return [(spare & 128) + formatCode * 8 + channels, (spare & 64) * 2 + descriptor.rateBits, third];
 }
 
-/** Reads whole descriptors of three bytes; a broken tail is reported and left out. */
+/** Reads descriptors of three bytes. A block that doesn't hold whole ones is reported, and none of it is believed. */
 export function decodeAudio(payload: Uint8Array, report: Report): AudioDescriptor[] {
-  if (payload.length % 3 !== 0) report('error', 0, message('edid/audioNotWhole', { bytes: payload.length }));
   const descriptors: AudioDescriptor[] = [];
+  if (payload.length % 3 !== 0) {
+    report('error', 0, message('edid/audioNotWhole', { bytes: payload.length }));
+    return descriptors;
+  }
   for (let i = 0; i + 2 < payload.length; i += 3)
     descriptors.push(decodeOne(byteAt(payload, i), byteAt(payload, i + 1), byteAt(payload, i + 2)));
   return descriptors;

@@ -16,6 +16,7 @@ import {
 } from './colour.ts';
 import { decodeHdmi, encodeHdmi, type HdmiBlock } from './hdmi.ts';
 import { decodeHdmiForum, encodeHdmiForum, type HdmiForumBlock } from './hdmi-forum.ts';
+import { decodeOui, encodeOui, hdmiForumOui, hdmiOui, ouiLength } from './oui.ts';
 import {
   decodeRoom,
   decodeSpeakerLocations,
@@ -57,9 +58,6 @@ export type DataBlock = Exact &
     | { kind: 'unknown'; tag: number; extendedTag: number | null; payload: Uint8Array }
   );
 
-export const hdmiOui = '00-0C-03';
-export const hdmiForumOui = 'C4-5D-D8';
-
 const tags = { audio: 1, video: 2, vendor: 3, speakers: 4, extended: 7 } as const;
 const extendedTags = {
   videoCapability: 0,
@@ -76,20 +74,6 @@ const extendedTags = {
   extensionOverride: 0x78,
   sinkCapability: 0x79,
 } as const;
-
-const ouiLength = 3;
-
-const ouiPart = (value: number): string => value.toString(16).toUpperCase().padStart(2, '0');
-
-/** The OUI as it is written: the last byte is the most significant. */
-const decodeOui = (payload: Uint8Array): string =>
-  `${ouiPart(byteAt(payload, 2))}-${ouiPart(byteAt(payload, 1))}-${ouiPart(byteAt(payload, 0))}`;
-
-const encodeOui = (oui: string): number[] =>
-  oui
-    .split('-')
-    .map((part) => Number.parseInt(part, 16))
-    .reverse();
 
 function decodeVendor(
   payload: Uint8Array,

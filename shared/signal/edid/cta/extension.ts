@@ -1,5 +1,5 @@
 import { message } from '../../../message/index.ts';
-import { type Descriptor, decodeDescriptor, encodeDescriptor } from '../base/descriptors.ts';
+import { checkDescriptor, type Descriptor, decodeDescriptor, encodeDescriptor } from '../base/descriptors.ts';
 import { descriptorSize } from '../base/detailed-timing.ts';
 import { bit, blockSize, byteAt, checksumOf, flagByte } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
@@ -27,11 +27,12 @@ export type CtaExtension = Exact & {
 export const ctaTag = 0x02;
 const dataStart = 4;
 const dataEnd = blockSize - 1;
+const audioTag = 1;
 const extendedTag = 7;
 
 /**
  * Reads data blocks from `from` while they begin before `to`. A block that runs over `to` is read to its own end, but
- * not beyond `limit`.
+ * not beyond `limit`; an audio block that does is not believed, since its last formats are made of other bytes.
  */
 export function decodeDataBlocks(
   bytes: Uint8Array,
@@ -55,7 +56,10 @@ export function decodeDataBlocks(
     if (end > to) report('error', at, message('edid/dataBlockOverruns', { bytes: head & 31 }));
     if (tag === 0 && !reservedSeen) report('warning', at, message('edid/dataBlockReserved'));
     reservedSeen ||= tag === 0;
-    blocks.push(decodeAt(bytes, at, tag, Math.min(end, limit), report));
+    if (end > to && tag === audioTag) {
+      const payload = bytes.slice(at + 1, Math.min(end, limit));
+      blocks.push({ kind: 'unknown', tag, extendedTag: null, payload });
+    } else blocks.push(decodeAt(bytes, at, tag, Math.min(end, limit), report));
     at = end;
   }
   return blocks;
@@ -84,7 +88,7 @@ function decodeTimings(bytes: Uint8Array, from: number, report: Report): Descrip
   for (let at = from; at + descriptorSize <= dataEnd; at += descriptorSize) {
     const slot = decodeDescriptor(bytes.subarray(at, at + descriptorSize));
     if (slot.kind === 'empty') break;
-    if (slot.kind === 'implausibleTiming') report('warning', at, message('edid/timingTooSlow'));
+    checkDescriptor(slot, at, report);
     timings.push(slot);
   }
   return timings;

@@ -5,6 +5,9 @@ import type { Report } from '../problems.ts';
 /** Two latencies as written: 0 unknown, 1..251 is (value - 1) * 2 ms, 255 not supported (HDMI 1.4b section 8.3.2). */
 export type Latency = { videoCode: number; audioCode: number };
 
+/** A latency in ms; null where it isn't known or there is nothing that could be late (codes 0, 252 up). */
+export const latencyMs = (code: number): number | null => (code >= 1 && code <= 251 ? (code - 1) * 2 : null);
+
 /** What follows byte 12 of the block (HDMI 1.4b section 8.3.2, HDMI_Video_present). `structures` is kept as read. */
 export type HdmiVideo = {
   threeDPresent: boolean;

@@ -81,7 +81,11 @@ function limitPreferences(blocks: Holder, listed: ReadonlySet<number>): DataBloc
 }
 
 function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits): CtaExtension {
-  const timings = limitDescriptors(cta.timings, limits.formatClockMHz, 4);
+  const timings = limitDescriptors(cta.timings, {
+    limitMHz: limits.formatClockMHz,
+    revision: 4,
+    formula: 'gtf',
+  });
   const dataBlocks = cta.dataBlocks.filter(
     (block) => !(block.kind === 'unknown' && timingBlockTags.includes(block.extendedTag ?? -1)),
   );
@@ -90,9 +94,12 @@ function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits): CtaExtensio
   return edited(cta, { timings, dataBlocks, nativeTimings });
 }
 
-/** What stands first in the base block when its own timings are too fast: the best that is left, else 640x480. */
-function substituteFor(limited: Edid): () => DetailedTiming | null {
-  return () => {
+/**
+ * What stands first in the base block when its own timings are too fast: the best that is left, else 640x480, on a
+ * picture of the size that they had.
+ */
+function substituteFor(limited: Edid): (imageMm: DetailedTiming['imageMm']) => DetailedTiming | null {
+  return (imageMm) => {
     const [detailed] = detailedTimings({ ...limited, base: { ...limited.base, descriptors: [] } });
     if (detailed) return detailed;
     const area = ({ widthPx, heightPx }: { widthPx: number; heightPx: number }) => widthPx * heightPx;
@@ -103,7 +110,7 @@ function substituteFor(limited: Edid): () => DetailedTiming | null {
     const mandatory = vicTiming(1);
     return (
       [...candidates, ...(mandatory ? [mandatory] : [])]
-        .map((timing) => detailedOfRaster(timing))
+        .map((timing) => detailedOfRaster(timing, imageMm))
         .find(Boolean) ?? null
     );
   };
@@ -136,8 +143,10 @@ function limitFormats(edid: Edid, limits: ResolvedLimits): Edid {
   const limitMHz = limits.formatClockMHz;
   const extensions = edid.extensions.flatMap((extension): ExtensionBlock[] => {
     if (extension.kind === 'cta') return [limitCtaTimings(extension, limits)];
-    if (extension.kind === 'displayId')
-      return [edited(extension, { blocks: limitDisplayId(extension.blocks, limitMHz) })];
+    if (extension.kind === 'displayId') {
+      const blocks = limitDisplayId(extension.blocks, limitMHz);
+      return blocks === null ? [] : [edited(extension, { blocks })];
+    }
     return extension.kind === 'other' && extension.tag === videoTimingTag ? [] : [extension];
   });
   const gone = extensions.length < edid.extensions.length;

@@ -1,5 +1,5 @@
 import type { BaseBlock } from '../base/base-block.ts';
-import type { Descriptor } from '../base/descriptors.ts';
+import type { CvtCode, Descriptor } from '../base/descriptors.ts';
 import type { DetailedTiming } from '../base/detailed-timing.ts';
 import type { RangeLimits } from '../base/range-limits.ts';
 import {
@@ -8,14 +8,24 @@ import {
   keptEstablishedIII,
   type StandardTiming,
 } from '../base/standard-timings.ts';
+import { formulaOf, rasterBySize, rastersOfCvtCode, sizeOfStandard, type TimingFormula } from '../by-size.ts';
 import type { DisplayIdBlock } from '../displayid/extension.ts';
+import { namedTimings } from '../displayid/named-timings.ts';
+import type { DisplayIdTiming } from '../displayid/timings.ts';
 import { edited } from '../exact.ts';
-import { rasterBySize, sizeOfStandard } from '../formats.ts';
 
 const clockFits = (pixelClockKHz: number, limitMHz: number): boolean => pixelClockKHz / 1000 <= limitMHz;
 
-const sizeFits = (picture: EstablishedTiming, limitMHz: number): boolean =>
-  clockFits(rasterBySize(picture).pixelClockKHz, limitMHz);
+/** Which timings may stay, and what is known of the EDID that they stand in. */
+export type TimingLimit = { limitMHz: number; revision: number; formula: TimingFormula };
+
+const sizeFits = (picture: EstablishedTiming, { limitMHz, formula }: TimingLimit): boolean =>
+  clockFits(rasterBySize(picture, formula).pixelClockKHz, limitMHz);
+
+const standardFits =
+  (limit: TimingLimit) =>
+  (timing: StandardTiming | null): StandardTiming | null =>
+    timing && sizeFits(sizeOfStandard(timing, limit.revision), limit) ? timing : null;
 
 function limitRange(limits: RangeLimits, limitMHz: number): RangeLimits {
   if (limits.maxPixelClockMHz <= limitMHz) return limits;
@@ -23,13 +33,32 @@ function limitRange(limits: RangeLimits, limitMHz: number): RangeLimits {
   return { ...limits, maxPixelClockMHz: Math.floor(limitMHz / 10) * 10, timing };
 }
 
-/** Rates of a CVT code by the bits of `rateFlags`, highest bit first; the last has reduced blanking. */
-const cvtRatesHz = [50, 60, 75, 85, 60] as const;
-const cvtRatio = { '4:3': 4 / 3, '16:9': 16 / 9, '16:10': 16 / 10, '15:9': 15 / 9 } as const;
+/** Bits of `rateFlags` by the code of the preferred rate: 50, 60 (with either blanking), 75, 85 Hz. */
+const cvtFlagsByPreference = [16, 8 + 1, 4, 2] as const;
 
-function limitDescriptor(slot: Descriptor, limitMHz: number, revision: number): Descriptor | null {
-  const standard = (timing: StandardTiming | null) =>
-    timing && sizeFits(sizeOfStandard(timing, revision), limitMHz) ? timing : null;
+function limitCvtCode(code: CvtCode | null, limitMHz: number): CvtCode | null {
+  if (!code) return null;
+  const rateFlags = rastersOfCvtCode(code)
+    .filter(({ timing }) => clockFits(timing.pixelClockKHz, limitMHz))
+    .reduce((flags, { flag }) => flags | flag, 0);
+  if (rateFlags === 0) return null;
+  const preferred = cvtFlagsByPreference[code.preferredRateCode] ?? 0;
+  if ((rateFlags & preferred) !== 0) return { ...code, rateFlags };
+  return {
+    ...code,
+    rateFlags,
+    preferredRateCode: cvtFlagsByPreference.findIndex((flags) => rateFlags & flags),
+  };
+}
+
+/** The codes that stay, at the front, where a list must begin (E-EDID A.2 section 3.10.3.8); null where none does. */
+function limitCvtCodes(codes: readonly (CvtCode | null)[], limitMHz: number): (CvtCode | null)[] | null {
+  const kept = codes.flatMap((code) => limitCvtCode(code, limitMHz) ?? []);
+  return kept.length === 0 ? null : codes.map((_, i) => kept[i] ?? null);
+}
+
+function limitDescriptor(slot: Descriptor, limit: TimingLimit): Descriptor | null {
+  const { limitMHz } = limit;
   switch (slot.kind) {
     case 'timing':
       return clockFits(slot.timing.pixelClockKHz, limitMHz) ? slot : null;
@@ -38,37 +67,29 @@ function limitDescriptor(slot: Descriptor, limitMHz: number, revision: number): 
       return limits === slot.limits ? slot : edited(slot, { limits });
     }
     case 'standardTimings':
-      return edited(slot, { timings: slot.timings.map(standard) });
+      return edited(slot, { timings: slot.timings.map(standardFits(limit)) });
     case 'establishedTimingsIII':
-      return edited(slot, { bits: keptEstablishedIII(slot.bits, (picture) => sizeFits(picture, limitMHz)) });
-    case 'cvtCodes':
-      return edited(slot, {
-        codes: slot.codes.map((code) => {
-          if (!code) return null;
-          const widthPx = Math.floor((code.lines * cvtRatio[code.aspect]) / 8) * 8;
-          const rateFlags = cvtRatesHz.reduce((flags, refreshHz, i) => {
-            const mask = 16 >> i;
-            const offered = (code.rateFlags & mask) !== 0;
-            return offered && sizeFits({ widthPx, heightPx: code.lines, refreshHz }, limitMHz)
-              ? flags + mask
-              : flags;
-          }, 0);
-          return rateFlags === 0 ? null : { ...code, rateFlags };
-        }),
-      });
+      return edited(slot, { bits: keptEstablishedIII(slot.bits, (picture) => sizeFits(picture, limit)) });
+    case 'cvtCodes': {
+      const codes = limitCvtCodes(slot.codes, limitMHz);
+      return codes && edited(slot, { codes });
+    }
     default:
       return slot;
   }
 }
 
 /** The slots that stay, in order; those of timings that are too fast are left out. */
-export const limitDescriptors = (
-  slots: readonly Descriptor[],
-  limitMHz: number,
-  revision: number,
-): Descriptor[] => slots.flatMap((slot) => limitDescriptor(slot, limitMHz, revision) ?? []);
+export const limitDescriptors = (slots: readonly Descriptor[], limit: TimingLimit): Descriptor[] =>
+  slots.flatMap((slot) => limitDescriptor(slot, limit) ?? []);
 
 const slotCount = 4;
+
+/** The size of the picture as the block's first timing has it. */
+function imageOf({ descriptors }: BaseBlock): DetailedTiming['imageMm'] {
+  const slot = descriptors.find(({ kind }) => kind === 'timing');
+  return slot?.kind === 'timing' ? slot.timing.imageMm : { width: 0, height: 0 };
+}
 
 /**
  * Limits the base block. It must begin with a timing (E-EDID A.2 section 3.10.1): where its first one goes, the next
@@ -77,38 +98,60 @@ const slotCount = 4;
 export function limitBase(
   base: BaseBlock,
   limitMHz: number,
-  substitute: () => DetailedTiming | null,
+  substitute: (imageMm: DetailedTiming['imageMm']) => DetailedTiming | null,
 ): BaseBlock {
-  const kept = limitDescriptors(base.descriptors, limitMHz, base.revision);
+  const limit = { limitMHz, revision: base.revision, formula: formulaOf(base) };
+  const kept = limitDescriptors(base.descriptors, limit);
   const lost = kept.length < base.descriptors.length;
   const timings = kept.filter((slot) => slot.kind === 'timing');
   const others = kept.filter((slot) => slot.kind !== 'timing');
-  const first = timings.length > 0 || !lost ? null : substitute();
+  const first = timings.length > 0 || !lost ? null : substitute(imageOf(base));
   const slots: Descriptor[] = lost
     ? [...(first ? [{ kind: 'timing' as const, timing: first }] : timings), ...others]
     : kept;
   while (slots.length < slotCount) slots.push({ kind: 'dummy' });
   const firstStays = slots[0] === base.descriptors[0];
-  const standard = (timing: StandardTiming | null) =>
-    timing && sizeFits(sizeOfStandard(timing, base.revision), limitMHz) ? timing : null;
   return edited(base, {
     descriptors: slots,
-    standardTimings: base.standardTimings.map(standard),
-    establishedBits: keptEstablished(base.establishedBits, (picture) => sizeFits(picture, limitMHz)),
+    standardTimings: base.standardTimings.map(standardFits(limit)),
+    establishedBits: keptEstablished(base.establishedBits, (picture) => sizeFits(picture, limit)),
     firstTimingNative: base.firstTimingNative && (firstStays || base.revision < 4),
   });
 }
 
-/** Tags of DisplayID blocks that list timings in ways that aren't decoded: types III to V, VIII to X, and bitmaps. */
-const otherTimingTags: readonly number[] = [0x05, 0x06, 0x07, 0x08, 0x11, 0x23, 0x24, 0x2a];
-
-/** Drops timings that are too fast, and timing blocks of which that can't be told. */
-export function limitDisplayId(blocks: readonly DisplayIdBlock[], limitMHz: number): DisplayIdBlock[] {
-  return blocks.flatMap((block): DisplayIdBlock[] => {
-    if (block.kind === 'unknown') return otherTimingTags.includes(block.tag) ? [] : [block];
+/**
+ * Drops timings that are too fast, and whole blocks that name one by a code or formula. A section that had a preferred timing
+ * keeps one: the first that stays. Null where the section listed timings and none stays: nothing says more then than the
+ * blocks before it, unless data of CTA-861 does.
+ */
+export function limitDisplayId(blocks: readonly DisplayIdBlock[], limitMHz: number): DisplayIdBlock[] | null {
+  const limited = blocks.flatMap((block): DisplayIdBlock[] => {
+    if (block.kind === 'unknown')
+      return namedTimings(block).every(({ pixelClockKHz }) => clockFits(pixelClockKHz, limitMHz))
+        ? [block]
+        : [];
     if (block.kind !== 'timings') return [block];
     const timings = block.timings.filter((timing) => clockFits(timing.pixelClockKHz, limitMHz));
     if (timings.length === block.timings.length) return [block];
     return timings.length > 0 ? [edited(block, { timings })] : [];
+  });
+  const listed = timingsOf(limited);
+  if (listed.length === 0 && timingsOf(blocks).length > 0)
+    return limited.some(({ kind }) => kind === 'cta') ? limited : null;
+  const lostPreferred = timingsOf(blocks).some(isPreferred) && !listed.some(isPreferred);
+  return lostPreferred ? preferringFirst(limited) : limited;
+}
+
+const isPreferred = ({ preferred }: DisplayIdTiming): boolean => preferred;
+const timingsOf = (blocks: readonly DisplayIdBlock[]): DisplayIdTiming[] =>
+  blocks.flatMap((block) => (block.kind === 'timings' ? [...block.timings] : []));
+
+function preferringFirst(blocks: readonly DisplayIdBlock[]): DisplayIdBlock[] {
+  const first = blocks.findIndex(({ kind }) => kind === 'timings');
+  return blocks.map((block, at) => {
+    if (at !== first || block.kind !== 'timings') return block;
+    return edited(block, {
+      timings: block.timings.map((timing, i) => (i === 0 ? { ...timing, preferred: true } : timing)),
+    });
   });
 }

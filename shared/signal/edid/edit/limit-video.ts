@@ -1,6 +1,6 @@
 import { hdmiVicTiming, vicTiming } from '../../timings/index.ts';
 import type { DataBlock } from '../cta/data-blocks.ts';
-import { capabilityMapOf } from '../cta/video.ts';
+import { capabilityMapOf, type ShortVideoDescriptor } from '../cta/video.ts';
 import { edited } from '../exact.ts';
 import { shortVideoDescriptors, ycbcr420CapabilityVics, ycbcr420Vics } from '../facts.ts';
 import type { ResolvedLimits } from './edid-limits.ts';
@@ -95,11 +95,14 @@ export function applyVideoPlan(
       formats: plan.only420.slice(0, mostIn420Block).map((vic) => ({ vic, native: false })),
     });
   if (mapped.length > 0) fresh.push({ kind: 'ycbcr420Map', map: capabilityMapOf(mapped) });
+  const nativeGoes = shortVideoDescriptors(all).some(isNativeFrame) && !kept.some(isNativeFrame);
   const limited = extensions.map((blocks) =>
     blocks.flatMap((block): DataBlock[] => {
       switch (block.kind) {
         case 'video': {
-          const formats = block.formats.filter(({ vic }) => plan.keep.has(vic));
+          const formats = block.formats
+            .filter(({ vic }) => plan.keep.has(vic))
+            .map((format) => (nativeGoes ? { ...format, native: false } : format));
           return formats.length > 0 ? [edited(block, { formats })] : [];
         }
         case 'ycbcr420Video':
@@ -115,6 +118,10 @@ export function applyVideoPlan(
   const target = Math.max(extensions.findIndex(has420), 0);
   return limited.map((blocks, i) => (i === target ? afterVideo(blocks, fresh) : blocks));
 }
+
+/** Native and progressive: where the last of them goes, no interlaced one is the display's native format either. */
+const isNativeFrame = ({ vic, native }: ShortVideoDescriptor): boolean =>
+  native && vicTiming(vic)?.interlaced === false;
 
 const has420 = (blocks: readonly DataBlock[]): boolean =>
   blocks.some((block) => block.kind === 'ycbcr420Video' || block.kind === 'ycbcr420Map');

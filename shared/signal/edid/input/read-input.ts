@@ -1,5 +1,5 @@
 import { type Message, message } from '../../../message/index.ts';
-import { edidHeader } from '../base/base-block.ts';
+import { edidHeader, startsWithHeader } from '../base/base-block.ts';
 import { blockSize, indexOfBytes } from '../bytes.ts';
 import { bytesFromBase64 } from './base64-text.ts';
 import { bytesFromText } from './hex-text.ts';
@@ -13,8 +13,6 @@ export type EdidInput = {
   bytes: Uint8Array;
   notes: Message[];
 };
-
-const startsWithHeader = (bytes: Uint8Array): boolean => indexOfBytes(bytes.subarray(0, 8), edidHeader) === 0;
 
 /** The text of a file, or null for binary content. UTF-16 needs its byte order mark. */
 function textOf(content: Uint8Array): string | null {
