@@ -39,6 +39,7 @@ export { MACHINE_VERSION, triageMachine } from './triage/machine.ts';
 export type { Opening } from './triage/opening.ts';
 export { perhapsTwoFaults } from './triage/perhaps-two.ts';
 export type { PlanRequest } from './triage/plan/asked.ts';
+export { caseOf } from './triage/plan/case-of.ts';
 export { factsOfLogs } from './triage/plan/facts-of-logs.ts';
 export { filledIn, standInFor } from './triage/plan/fill-in.ts';
 export { factsOfEdids, type Known, knownOfChain } from './triage/plan/known.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { chain, finding } from './chain.ts';
+import { chain, finding, place } from './chain.ts';
 import { evidenceItem } from './evidence.ts';
 import { languageTags } from './language-names.ts';
 import { logFinding } from './log-findings.ts';
@@ -82,6 +82,10 @@ export const caseFile = z.object({
       outputHalfIds: z.array(z.string()),
     })
     .nullable(),
+  /** What can be at fault by all that is known, the likeliest first, 0..1; null: outside the model. Empty in older ones. */
+  suspects: z.array(z.object({ place: place.nullable(), probability: z.number().min(0).max(1) })).default([]),
+  /** What the findings of earlier rounds count for, 0..1, where there were such; null in the first round. */
+  earlierRoundsCount: z.number().min(0).max(1).nullable().default(null),
   firmware: z.array(caseFirmware),
   missing: z.array(missingItem),
   evidence: z.array(caseEvidence),

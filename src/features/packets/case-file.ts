@@ -29,6 +29,7 @@ export type CaseInput = {
   readonly minimumFirmware: readonly { readonly model: string; readonly minimum: string }[];
   readonly evidence: readonly EvidenceItem[];
   readonly logs: CaseFile['logs'];
+  readonly believed: Pick<CaseFile, 'suspects' | 'earlierRoundsCount'>;
   readonly erased: CaseFile['erased'];
   readonly people: CaseFile['people'];
   /** The case file of the version before; null for the first. */
@@ -63,6 +64,7 @@ export function caseFileOf(input: CaseInput): CaseFile {
     chain: input.chain,
     prerequisites: input.prerequisites,
     segment: segmentIn(record),
+    ...input.believed,
     firmware: firmwareOf(record.asFound?.chain ?? input.chain.now.chain, input),
     missing: completeness(record),
     evidence: input.evidence.map(inBag),

@@ -10,6 +10,7 @@ import { type EvidenceRow, evidenceItemOf, evidenceOf } from '../evidence-record
 import { logFindingsOf } from '../log-findings/index.ts';
 import { firmwareLevels, readOrganisation, readSettings } from '../organisation/index.ts';
 import { listMembers } from '../people/index.ts';
+import { suspectsOn } from '../planning/index.ts';
 import { readSite } from '../sites/index.ts';
 import {
   findTicket,
@@ -59,6 +60,7 @@ export async function gatherCase(context: Context, packet: NewPacket): Promise<G
     minimumFirmware: await firmwareLevels(context),
     evidence: evidence.map(evidenceItemOf),
     logs,
+    believed: await suspectsOn(context, ticket.id),
     erased: erasedOf(events),
     people: members.filter(({ id }) => mentioned.has(id)).map(({ id, name, role }) => ({ id, name, role })),
     before: before.at(-1)?.caseFile ?? null,

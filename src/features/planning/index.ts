@@ -1,1 +1,2 @@
 export { planningRoutes } from './routes.ts';
+export { suspectsOn } from './suspects.ts';

@@ -299,6 +299,7 @@ export function aCaseInput(facts: Partial<CaseInput> = {}): CaseInput {
     },
     minimumFirmware: [],
     logs: [],
+    believed: { suspects: [], earlierRoundsCount: null },
     erased: [],
     evidence: [anItem(1), firmwareReading(2, 'processor', '3.10.2')],
     people: [

@@ -39,6 +39,44 @@ describe('what a summary leads with', () => {
     expect(lead).toContain(placeWords(cable));
   });
 
+  test('is the suspects in the order of their chances, with these; without what was acquitted or lies elsewhere', () => {
+    const chance = (place: Place | null, probability: number) => ({ place, probability });
+    const [projector, player] = (['projector', 'player'] as const).map(
+      (deviceId): Place => ({ kind: 'device', deviceId }),
+    ) as [Place, Place];
+    const suspects = [
+      chance(projector, 0.5),
+      chance(cable, 0.3),
+      chance({ kind: 'chain' }, 0.1),
+      chance(player, 0.06),
+      chance(null, 0.04),
+    ];
+    const leadWith = (record: TriageRecord): string =>
+      leadOf(
+        textOf(caseSummary(aCase({ record, believed: { suspects, earlierRoundsCount: null } }), new Map())),
+      );
+    const one = leadWith({ ...recordWith({ attributable: false }), sides: [] });
+    const named = [projector, cable, player].map((place) => one.indexOf(placeWords(place)));
+    expect(named).toEqual(named.toSorted((a, b) => a - b));
+    expect(Math.min(...named)).toBeGreaterThan(0);
+    expect(one).toContain(words.atChance(placeWords(projector), english.say('UTC').percent(0.5)));
+    const narrowed = leadWith(recordWith({ attributable: false }));
+    expect(narrowed).toContain(placeWords(cable));
+    expect(narrowed).not.toContain(placeWords(player));
+    const acquitted = leadWith({ ...recordWith({ verdict: 'persists', attributable: true }), sides: [] });
+    expect(acquitted).toContain(placeWords(projector));
+    expect(acquitted).not.toContain(placeWords(cable));
+  });
+
+  test('says once, and only after a new round has begun, what earlier rounds count for', () => {
+    const textWith = (earlierRoundsCount: number | null): string => {
+      const believed = { suspects: [], earlierRoundsCount };
+      return textOf(caseSummary(aCase({ record: { ...aRecord(), round: 2 }, believed }), new Map()));
+    };
+    expect(textWith(0.5).split(words.earlierRoundsCount(2, english.say('UTC').percent(0.5)))).toHaveLength(2);
+    expect(textWith(null)).not.toContain(words.earlierRounds);
+  });
+
   test('names no part that was acquitted', () => {
     const lead = leadOf(summaryOf(recordWith({ verdict: 'persists', attributable: true })));
     expect(lead).toContain(words.suspect);

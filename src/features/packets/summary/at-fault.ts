@@ -8,7 +8,7 @@ import { type Html, html } from '../../../page/html.ts';
 import { changeWords } from './changes.ts';
 import { facts, placeWords, signature } from './parts.ts';
 import { isNarrowed, sideWords } from './side.ts';
-import { wordsOf } from './tongue.ts';
+import { spoken, wordsOf } from './tongue.ts';
 import { joined } from './words.ts';
 
 /** A part that a change, or second line, has shown to be the cause; null while none has. */
@@ -64,21 +64,49 @@ export function leading(file: CaseFile): Html {
   ])}<p><strong>${t.question}</strong></p><p class="typed">${file.packet.question}</p></div>`;
 }
 
+/** Less than this is not worth naming; assumed. */
+const worthNaming = 0.01;
+
+/** What can be at fault by the sides and by what was acquitted, the likeliest first; older packets know no chances. */
+function suspectsByChance(file: CaseFile): { place: Place; probability: number | null }[] {
+  const { segment, suspects } = file;
+  const acquitted = acquittedPlaces(file);
+  const left = new Set(suspectIds(file));
+  const devices = new Set(segment?.deviceIds);
+  if (suspects.length === 0)
+    return [...left].map((id) => ({
+      place: devices.has(id) ? { kind: 'device', deviceId: id } : { kind: 'link', linkId: id },
+      probability: null,
+    }));
+  const isLeft = (place: Place): boolean => {
+    if (acquitted.has(placeKey(place))) return false;
+    if (!isNarrowed(file) || place.kind === 'chain') return true;
+    return left.has(place.kind === 'link' ? place.linkId : place.deviceId);
+  };
+  return suspects.flatMap(({ place, probability }) =>
+    place === null || probability < worthNaming || !isLeft(place) ? [] : [{ place, probability }],
+  );
+}
+
 function suspectWords(file: CaseFile): string {
   const t = wordsOf(file).opening;
-  const ids = suspectIds(file);
-  const { segment } = file;
-  if (ids.length === 0 || segment === null) {
+  const suspects = suspectsByChance(file);
+  if (suspects.length === 0) {
     if (isNarrowed(file)) return t.allAcquitted;
     const but = [...acquittedPlaces(file).values()].map((place) => placeWords(file, place));
     return but.length === 0 ? t.noSuspect : t.anythingBut(but.join('; '));
   }
-  const devices = new Set(segment.deviceIds);
-  const places = ids.map(
-    (id): Place => (devices.has(id) ? { kind: 'device', deviceId: id } : { kind: 'link', linkId: id }),
-  );
-  const named = places.slice(0, mostNamed).map((place) => placeWords(file, place));
-  return joined([...named, places.length > mostNamed ? t.andOthers(places.length - mostNamed) : ''], '; ');
+  const named = suspects.slice(0, mostNamed).map(({ place, probability }) => {
+    const name = placeWords(file, place);
+    return probability === null
+      ? name
+      : t.atChance(
+          name,
+          spoken(file, (say) => say.percent(probability)),
+        );
+  });
+  const others = suspects.length - mostNamed;
+  return joined([...named, others > 0 ? t.andOthers(others) : ''], '; ');
 }
 
 /** How what is at fault was shown: by a change, and whether the fault came back without it; or by whoever said so. */

@@ -54,6 +54,7 @@ function inShort(file: CaseFile): Html {
       [t.reproduced, baselineWords(file)],
       [t.reported, reportedWords(file)],
       [t.side, sideWords(file)],
+      [t.earlierRounds, earlierRoundsWords(file)],
       [changes.oneOfTwo, twoFaults === null ? null : inWords(file, twoFaults.text)],
       [t.changesTried, changesInShort(file)],
       [
@@ -67,6 +68,16 @@ function inShort(file: CaseFile): Html {
       [standing.remedy, remedy === null ? null : remedyWords(file, remedy)],
       [t.leftOut, file.packet.waivers.map(({ item }) => termOf(file, 'completenessItem', item)).join(', ')],
     ]),
+  );
+}
+
+/** Said once: wherever else an earlier round is named, it is only named. */
+function earlierRoundsWords(file: CaseFile): string | null {
+  const { earlierRoundsCount: weight } = file;
+  if (weight === null) return null;
+  return wordsOf(file).opening.earlierRoundsCount(
+    file.triage.round,
+    spoken(file, (say) => say.percent(weight)),
   );
 }
 

@@ -23,6 +23,10 @@ export const summaryWordsDe: SummaryWords = {
     anythingBut: (places) => `Alles in der Kette außer: ${places}.`,
     allAcquitted: 'Keiner ist übrig: Jedes Teil auf der gefundenen Seite ist entlastet.',
     andOthers: (count) => (count === 1 ? 'und noch eines' : `und noch ${count}`),
+    atChance: (place, chance) => `${place} (${chance})`,
+    earlierRounds: 'Frühere Runden',
+    earlierRoundsCount: (round, weight) =>
+      `Das ist Runde ${round}. Bei den Chancen der Verdächtigen zählt, was davor gefunden wurde, ${weight} von dem, was jetzt gefunden wird, und was den Fehler damals wegnahm, spricht gegen nichts, was seither gerichtet wurde.`,
     shown: 'Als Ursache erwiesen',
     proof: 'Beweis',
     clearedBy: (change) => `Der Fehler blieb aus mit: ${change}.`,

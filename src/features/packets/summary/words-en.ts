@@ -22,6 +22,10 @@ export const summaryWordsEn = {
     anythingBut: (places: string) => `Anything in the chain but: ${places}.`,
     allAcquitted: 'None is left: every part on the side that was found has been acquitted.',
     andOthers: (count: number) => (count === 1 ? 'and one more' : `and ${count} more`),
+    atChance: (place: string, chance: string) => `${place} (${chance})`,
+    earlierRounds: 'Earlier rounds',
+    earlierRoundsCount: (round: number, weight: string) =>
+      `This is round ${round}. In the suspects’ chances, what was found before it counts ${weight} of what is found now, and what took the fault away then speaks against nothing that was put right since.`,
     shown: 'Shown to be the cause',
     proof: 'Proof',
     clearedBy: (change: string) => `The fault stayed away with: ${change}.`,
