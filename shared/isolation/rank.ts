@@ -16,7 +16,7 @@ export const thorough = { work: replanWork, breadth: replanBreadth };
 export const glance = { work: replanWork / 4, breadth: 3 };
 
 /** Tests whose minutes look-ahead finds this close are as good as each other: it knows them no better. Assumed. */
-const nearTie = 1.03;
+export const nearTie = 1.03;
 /** With less than this share of the handling it is gentler by a margin that counts; assumed. */
 const gentler = 0.5;
 

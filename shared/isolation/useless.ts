@@ -7,7 +7,7 @@ import { outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
 import { byComponent } from './posterior.ts';
 import type { WatchRecord } from './quiet-length.ts';
-import { glance, rank } from './rank.ts';
+import { glance, nearTie, rank } from './rank.ts';
 import { branchesOf, type Ranked, startOf } from './search-state.ts';
 import { recordsOf } from './test-record.ts';
 import { type WorkMeter, workLimits } from './work.ts';
@@ -32,18 +32,28 @@ type Then = { kind: 'test'; id: string } | { kind: 'culprit'; component: string 
 /**
  * The order without tests at its head of which every outcome leads to the same next step: that step would be taken
  * anyhow, so it comes first, and what the test would have told may never be needed. Only a test that leaves the same
- * suspect the likeliest can be such a one; the repair itself never is. Where all are of no use to each other the order
- * stays: there is always something to do.
+ * suspect the likeliest can be such a one; the repair itself never is. Where one outcome alone leads to a step that is as
+ * good, as far as can be known, that step comes first too. Where all are of no use to each other the order stays: there is
+ * always something to do.
  */
 export function withoutUseless(decision: Decision, ranked: readonly Ranked[], ahead: Ahead): Ranked[] {
   const useless = new Set<string>();
+  const putBehind = new Set<string>();
   let left = [...ranked];
   let looks = Math.max(1, Math.floor(workLimits.lookingAhead / workAhead(decision, ahead)));
   for (let [head] = left; head !== undefined; [head] = left) {
-    const same = looks > 0 ? thenOfAll(decision, head.option, ahead) : null;
-    if (same === null) return left;
+    const thens = looks > 0 ? thensOf(decision, head.option, ahead) : null;
+    if (thens === null) return left;
     looks -= 1;
     const { id } = head.option.candidate;
+    const same = sameOf(thens);
+    if (same === null) {
+      const asGood = asGoodAs(head, left, thens);
+      if (asGood === undefined || putBehind.has(asGood.option.candidate.id)) return left;
+      putBehind.add(id);
+      left = [asGood, ...left.filter((each) => each !== asGood)];
+      continue;
+    }
     useless.add(id);
     left = left.filter(({ option }) => option.candidate.id !== id);
     if (same.kind !== 'test' || useless.has(same.id)) continue;
@@ -56,20 +66,36 @@ export function withoutUseless(decision: Decision, ranked: readonly Ranked[], ah
   return [...ranked];
 }
 
+/** A step that look-ahead finds as good as the head, and that would come after it anyhow. */
+const asGoodAs = (head: Ranked, left: readonly Ranked[], thens: readonly Then[]): Ranked | undefined =>
+  left.find(
+    (each) =>
+      each !== head &&
+      each.option.after === -1 &&
+      each.expectedMin <= nearTie * head.expectedMin &&
+      thens.some((then) => then.kind === 'test' && then.id === each.option.candidate.id),
+  );
+
 /** Units that looking ahead of one test takes: both of its outcomes, and all options after each. */
 const workAhead = ({ options }: Decision, { model }: Ahead): number =>
   Math.max(1, 2 * options.length * model.hypotheses.length);
 
 /** What every outcome of a test leads to; null where they lead to different things, or it is the repair. */
 export function thenOfAll(decision: Decision, option: Option, ahead: Ahead): Then | null {
+  const thens = thensOf(decision, option, ahead);
+  return thens === null ? null : sameOf(thens);
+}
+
+const sameOf = ([quiet, seen]: readonly [Then, Then]): Then | null => (isSame(quiet, seen) ? quiet : null);
+
+/** What the outcomes of a test lead to: it stays away, or the menu stays; it comes. Null for one that is looked at no further. */
+function thensOf(decision: Decision, option: Option, ahead: Ahead): [Then, Then] | null {
   if (option.isRepair || partsSuspects(decision, option)) return null;
   ahead.meter?.add(workAhead(decision, ahead));
   const candidates = [...new Set(decision.options.map(({ candidate }) => candidate))];
   const among = { ...ahead, candidates };
-  const [quiet, seen] = outcomesOf(option, ahead.terms).map((result) =>
-    thenOf([...ahead.results, result], among),
-  );
-  return quiet !== undefined && seen !== undefined && isSame(quiet, seen) ? quiet : null;
+  const [quiet, seen] = outcomesOf(option, ahead.terms);
+  return [thenOf([...ahead.results, quiet], among), thenOf([...ahead.results, seen], among)];
 }
 
 /** Whether another suspect is the likeliest after one outcome than after the other, or one of them can't come. */
@@ -87,26 +113,23 @@ function partsSuspects(decision: Decision, option: Option): boolean {
 }
 
 /** What would be noted of a test, if it came out in each of its two ways. */
-function outcomesOf({ candidate, exposure, secondMin, handlingMin }: Option, terms: Terms): Result[] {
+function outcomesOf({ candidate, exposure, secondMin, handlingMin }: Option, terms: Terms): [Result, Result] {
   const { action } = candidate;
   if (action.kind === 'menu')
-    return (['stayed', 'vanished'] as const).map((answer) => ({
-      kind: 'menu',
-      deviceId: action.deviceId,
-      answer,
-    }));
+    return [answered(action.deviceId, 'stayed'), answered(action.deviceId, 'vanished')];
   const { mode } = terms.baseline;
   const untilSeenMin = Math.max(1, secondMin - handlingMin);
   const untilSeen = mode === 'time' ? untilSeenMin : Math.ceil(untilSeenMin / terms.minutesPerTry);
   const { test, target, own = null } = action;
-  return [watchOf(mode, exposure, 0), watchOf(mode, Math.min(exposure, untilSeen), 1)].map((watch) => ({
-    kind: 'test',
-    test,
-    target,
-    own,
-    watch,
-  }));
+  const watched = (watch: WatchRecord): Result => ({ kind: 'test', test, target, own, watch });
+  return [watched(watchOf(mode, exposure, 0)), watched(watchOf(mode, Math.min(exposure, untilSeen), 1))];
 }
+
+const answered = (deviceId: string, answer: 'stayed' | 'vanished'): Result => ({
+  kind: 'menu',
+  deviceId,
+  answer,
+});
 
 function watchOf(mode: WatchRecord['mode'], exposure: number, seen: 0 | 1): WatchRecord {
   switch (mode) {
