@@ -1,5 +1,5 @@
 import { changeTo, mayStay, minutes } from './change-facts.ts';
-import { eitherSide, onlyRoles, outputSide } from './change-places.ts';
+import { onlyRoles, outputSide } from './change-places.ts';
 import { assumed, practice } from './figures.ts';
 
 const change = changeTo('device');
@@ -55,13 +55,13 @@ export const changesOfSettings = {
   }),
   controlBusOff: change({
     ...mayStay,
-    whyNot: eitherSide,
+    whyNot: (_scene, device) => onlyRoles(device, 'source', 'receiver', 'processor', 'display'),
     cautions: ['cautionReturnAudio'],
     byClient: 'phoneTakesSight',
     minutes: minutes(5, 5),
     effects: {
-      target: practice({ controlBus: 0.93 }),
-      whole: assumed({ wakeOrder: 0.15, controlSystem: 0.1 }),
+      // What this device says on the bus, or is told, is then gone for all of them.
+      whole: assumed({ controlBus: 0.75, wakeOrder: 0.15, controlSystem: 0.1 }),
     },
     settings: { usual: null },
   }),

@@ -205,7 +205,8 @@ export const changesToDevices = {
     byClient: 'phoneTakesSight',
     minutes: minutes(15, 15),
     effects: {
-      target: practice({ setting: 0.93, portMode: 0.7, edid: 0.7, processing: 0.8, controlBus: 0.5 }),
+      target: practice({ setting: 0.93, portMode: 0.7, edid: 0.7, processing: 0.8 }),
+      whole: assumed({ controlBus: 0.3 }),
     },
     settings: { usual: null },
   }),

@@ -44,7 +44,6 @@ const menuStays = {
     powerOrHeat: 0.1,
     setting: 0.65,
     latched: 0.4,
-    controlBus: 0.4,
     fiveVolt: 0.6,
     contentDependent: 0.9,
   } satisfies Record<DeviceMode, number>),
@@ -74,13 +73,15 @@ const readings = {
 
 /**
  * Chance that another display or source shows the fault at the same moment, if the fault lies on the way that both
- * share, on the other one's own way, or outside the model. Formats can differ, so that a part at its limit shows with
+ * share, on the other one's own way, in all parts together, or outside the model. Formats can differ, so that a part at its limit shows with
  * one and not with the other.
  */
 const witnesses = {
   shared: assumed({ bandwidth: 0.6, portMode: 0.6, processing: 0.7, contentDependent: 0.6, any: 0.92 }),
   own: practice({ any: 0.04 }),
   apart: assumed({ any: 0.2 }),
+  /** What all parts have in common reaches the one as it does the other; what disturbs from outside need not. */
+  whole: assumed({ disturbance: 0.5, earthLoop: 0.5, any: 0.8 }),
 };
 
 /** What facts of an EDID or a log multiply the likelihood of a mode by, at the component they were read at and next to it. */

@@ -11,11 +11,10 @@ export const deviceModes = [
   'processing',
   'setting',
   'latched',
-  'controlBus',
 ] as const;
 export const sourceModes = ['fiveVolt', 'contentDependent'] as const;
 /** What no device or cable explains alone: how all of them play together, and what works on them from outside. */
-export const chainModes = ['wakeOrder', 'controlSystem', 'disturbance', 'earthLoop'] as const;
+export const chainModes = ['wakeOrder', 'controlSystem', 'controlBus', 'disturbance', 'earthLoop'] as const;
 export const outside = 'outside';
 
 export type LinkMode = (typeof linkModes)[number];
@@ -63,14 +62,6 @@ export function modesOfConstruction(construction: LinkConstruction): readonly Li
 
 /** Modes a device of a role can have at all. Processing is added where the device does process the picture. */
 export function modesOfRole(role: DeviceRole): readonly DeviceMode[] {
-  const ofAny = [
-    'portMode',
-    'contentProtection',
-    'firmware',
-    'powerOrHeat',
-    'setting',
-    'latched',
-    'controlBus',
-  ] as const;
+  const ofAny = ['portMode', 'contentProtection', 'firmware', 'powerOrHeat', 'setting', 'latched'] as const;
   return role === 'source' ? [...ofAny, ...sourceModes] : [...ofAny, 'edid'];
 }

@@ -34,7 +34,6 @@ const deviceWeights: Record<DeviceMode, Row> = {
   /** Anything in its menu but the mode of a port: a picture or output setting, mostly after a reset or an update. */
   setting: practice(role(0.7, 0.2, 0.7, 0.7, 0.1, 0.1, 0.9)),
   latched: assumed(role(0.4, 0.5, 0.7, 0.5, 0.4, 0.3, 0.3)),
-  controlBus: assumed(role(0.25, 0.05, 0.3, 0.05, 0.02, 0.02, 0.3)),
   fiveVolt: practice(role(0.7, 0, 0, 0, 0, 0, 0)),
   contentDependent: assumed(role(0.9, 0, 0, 0, 0, 0, 0)),
 };
@@ -43,6 +42,8 @@ const deviceWeights: Record<DeviceMode, Row> = {
 const chainWeights: Record<ChainMode, Row> = {
   wakeOrder: assumed({ each: 0.4 }),
   controlSystem: assumed({ each: 0.4 }),
+  /** One wire through all of them: which of them speaks out of turn, and which heeds it, no one of them shows alone. */
+  controlBus: assumed({ each: 0.7 }),
   disturbance: assumed({ each: 0.35 }),
   earthLoop: assumed({ each: 0.2 }),
 };

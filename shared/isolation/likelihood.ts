@@ -2,7 +2,7 @@ import type { Place } from '../contract/chain.ts';
 import type { OwnChange } from '../contract/own-change.ts';
 import { changeCatalogue } from './change-catalogue.ts';
 import type { EffectRow, Reach } from './change-facts.ts';
-import { type Components, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
+import { type Components, chainKey, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
 import { factsFromLogs, type TestKind } from './effect-table.ts';
 import { outside } from './failure-modes.ts';
 import { type FaultRate, quietChance } from './fault-rate.ts';
@@ -256,7 +256,8 @@ function witnessLikelihood(
     return relation === 'own' || relation === (isDisplay ? 'upstream' : 'downstream');
   };
   const isOnOwn = along(besideId);
-  const row = isOnOwn ? (along(deviceId) ? 'shared' : 'own') : 'apart';
+  const elsewhere = component === chainKey ? 'whole' : 'apart';
+  const row = isOnOwn ? (along(deviceId) ? 'shared' : 'own') : elsewhere;
   const shown = figureIn(table.witnesses[row], mode) ?? 0.5;
   return shows ? shown : 1 - shown;
 }

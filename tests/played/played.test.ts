@@ -9,8 +9,8 @@ import { openCasesApp, playCase } from './play.ts';
 import { tunedCases } from './tuned.ts';
 
 /** What ends wrong today. The list may only shrink: a case that ends well while it is named here fails. */
-const knownMisses: readonly string[] = ['a control bus that switches the wrong input on, at a source change'];
-const mostMisses = 1;
+const knownMisses: readonly string[] = [];
+const mostMisses = 0;
 
 /** What a failure mode of the product is called where a house is made up. */
 const causeOf: Record<Exclude<FailureMode, typeof outside>, Cause> = {

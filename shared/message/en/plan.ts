@@ -65,7 +65,8 @@ export const planEn: Sentences<typeof planCodes> = {
   repairProcessing: () => 'switch off the processing that does it, or restore its settings',
   repairSetting: () => 'set it as it has to be, and write that down',
   repairLatched: () => 'update its firmware, or have it repaired, since a restart helps only until next time',
-  repairControlBus: () => 'switch its control bus off, or set it so that it sends nothing that isn’t wanted',
+  repairControlBus: () =>
+    'switch the control bus off at the device that speaks out of turn, or set it so that it sends nothing that isn’t wanted',
   repairWakeOrder: () => 'have the devices woken in the order that works, each once the one before is ready',
   repairControlSystem: () => 'have the macros of the control system put right',
   repairDisturbance: () => 'keep what disturbs away from it, or on another circuit',

@@ -114,8 +114,22 @@ function earlierResults(record: TriageRecord): Dated[] {
         ),
       ];
     })
+    .concat(remediesInVain(record))
     .filter(({ result }) => holds(result));
 }
+
+/**
+ * A remedy does at least what the change did that showed its culprit. Where the fault came on with it in place, that is as
+ * if it had come with the change: it clears what was put right.
+ */
+const remediesInVain = ({ changes, setAside }: TriageRecord): Dated[] =>
+  setAside.flatMap(({ because, culprit, asLeft, at }) => {
+    const shownBy = changes.find(({ id }) => id === culprit?.changeId);
+    if (because !== 'faultCameBack' || asLeft === null || shownBy === undefined) return [];
+    const { kind: test, target, own } = shownBy;
+    const result = { kind: 'outcome', test, target, own, outcome: 'persists' } as const;
+    return [trusted({ at, result }, 'earlierRound')];
+  });
 
 /** Whether one of perhaps two faults was put right at the end of a round, or later. */
 const hadTwoFaults = ({ changes }: TriageRecord, round: number): boolean =>

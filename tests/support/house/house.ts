@@ -1,5 +1,5 @@
 import { placeKey } from '../../../shared/chain/place.ts';
-import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import type { Chain, Device, Place } from '../../../shared/contract/chain.ts';
 import { randomFrom } from '../random.ts';
 import { type Deed, helpChance, reachOf } from './doings.ts';
 import type { Fault, Rhythm } from './faults.ts';
@@ -10,12 +10,14 @@ export type HouseFacts = {
   seed: number;
   /** Chance that whoever looks sees it wrongly: a menu misread, an occurrence missed. */
   observerError?: number;
-  /** Chance, a device, that its menu goes with the input it is drawn over. */
+  /** Chance, a device of which nobody has tried it, that its menu goes with the input it is drawn over. */
   menuFalls?: number;
 };
 
 /** Normal use switches something now and then even where nobody makes it; assumed. */
 const unaskedTriggersPerHour = 1;
+/** Minutes are added up, and so never quite what they should be. */
+const aMoment = 1e-6;
 /** A quarter of what helps is off by up to this much, either way: no two houses are alike. */
 const spread = 0.25;
 
@@ -34,14 +36,26 @@ export class House {
   #faults: Fault[];
   #deeds: Deed[] = [];
   #sincePowerOnMin = 0;
-  #burstLeft = 0;
+  #nowMin = 0;
+  /** The burst that came last, or is to come: its occurrences are a minute apart. */
+  #burst = { fromMin: 0, inBurst: 0 };
 
   constructor({ chain, faults, seed, observerError = 0.02, menuFalls = 0.25 }: HouseFacts) {
     this.chain = chain;
     this.#random = randomFrom(seed);
     this.#error = observerError;
     this.#faults = [...faults];
-    this.#menuFalls = new Set(chain.devices.filter(() => this.#random() < menuFalls).map(({ id }) => id));
+    this.#menuFalls = new Set(
+      chain.devices
+        .filter((device) => this.#random() < this.#fallsChance(device, menuFalls))
+        .map(({ id }) => id),
+    );
+  }
+
+  /** What was tried and written down of a menu is so, but for what whoever tried it saw wrongly. */
+  #fallsChance({ menuSurvivesLossOfInput }: Device, untried: number): number {
+    if (menuSurvivesLossOfInput === 'unknown') return untried;
+    return menuSurvivesLossOfInput === 'no' ? 1 - this.#error : this.#error;
   }
 
   /** What is still wrong. */
@@ -79,6 +93,7 @@ export class House {
 
   pass(minutes: number): void {
     this.#sincePowerOnMin += minutes;
+    this.#nowMin += minutes;
   }
 
   /**
@@ -175,12 +190,11 @@ export class House {
       case 'warm':
         return Math.max(0, rhythm.afterMin - this.#sincePowerOnMin) + gap(rhythm.perHour);
       default: {
-        if (this.#burstLeft > 0) {
-          this.#burstLeft -= 1;
-          return 1;
-        }
-        this.#burstLeft = rhythm.inBurst - 1;
-        return gap(rhythm.perHour);
+        const sinceMin = this.#nowMin + aMoment - this.#burst.fromMin;
+        if (sinceMin >= 0 && sinceMin + 1 < this.#burst.inBurst) return 1;
+        const fromMin = this.#nowMin + gap(rhythm.perHour);
+        this.#burst = { fromMin, inBurst: rhythm.inBurst };
+        return fromMin - this.#nowMin;
       }
     }
   }
