@@ -45,6 +45,30 @@ describe('what earlier rounds learnt', () => {
     expect(quiet).toEqual([]);
   });
 
+  it('acquits what was put right, where the fault came on with the remedy in place', () => {
+    const ticket = new TriageCase().substituting().tried('replaceCable', link('L3'), 'cleared');
+    ticket.send({ type: 'keepChange' }).send(
+      {
+        type: 'nameCulprit',
+        changeId: ticket.lastChange.id,
+        place: link('L3'),
+        explanation: 'The cable',
+        confirmation: { kind: 'notDone', reason: 'The client has no time' },
+      },
+      { type: 'chooseRemedy', remedy: { kind: 'permanent', what: 'The new cable stays' } },
+      { type: 'finishRemedy', asLeftChainVersion: 4 },
+    );
+    ticket.watch(30, 1).send({ type: 'faultCameBack', reason: 'It came again' });
+    expect(resultsOf(ticket.record)).toContainEqual({
+      kind: 'outcome',
+      test: 'replaceCable',
+      target: link('L3'),
+      own: null,
+      outcome: 'persists',
+      trust: 'earlierRound',
+    });
+  });
+
   it('stands beside what this round learns, which counts in full', () => {
     const ticket = rounds().watch(30, 2).send({ type: 'acceptReproduction' }).side('processor', 'stayed');
     ticket.send({ type: 'beginSubstitution' }).tried('bypassDevice', device('receiver'), 'persists');
