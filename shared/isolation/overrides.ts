@@ -106,8 +106,12 @@ export function withOverrides(
 const boundsOf = (path: string): Bounds =>
   boundsUnder.find(([start]) => `${path}/`.startsWith(`${start}/`))?.[1] ?? weight;
 
-/** The table that holds for an organisation: the built-in one where its figures no longer fit. */
+/** The table that holds for an organisation: with its own figures but those that no longer fit. */
 export function tableOf(overrides: Overrides): FaultTable {
   const own = withOverrides(faultTable, overrides);
-  return own.ok ? own.table : faultTable;
+  if (own.ok) return own.table;
+  const unfit = new Set(own.faults.map(({ path }) => path));
+  const fitting = Object.entries(overrides).filter(([path]) => !unfit.has(path));
+  const left = withOverrides(faultTable, Object.fromEntries(fitting));
+  return left.ok ? left.table : faultTable;
 }

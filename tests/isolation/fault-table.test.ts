@@ -4,7 +4,7 @@ import { changeKinds, symptomKinds } from '../../shared/contract/triage.ts';
 import { failureModes } from '../../shared/isolation/failure-modes.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { modesOfRule } from '../../shared/isolation/finding-modes.ts';
-import { listFigures, withOverrides } from '../../shared/isolation/overrides.ts';
+import { listFigures, tableOf, withOverrides } from '../../shared/isolation/overrides.ts';
 
 const figures = listFigures(faultTable);
 
@@ -111,5 +111,11 @@ describe('an organisation’s own figures', () => {
       ],
     });
     expect(withOverrides(faultTable, {})).toEqual({ ok: true, table: faultTable });
+  });
+
+  it('hold each by itself: one that no longer fits takes none of the others with it', () => {
+    const held = tableOf({ 'deviceWeights/edid/switch': 2, 'deviceWeights/ofBefore/switch': 2 });
+    expect(held.deviceWeights.edid.figures.switch).toBe(2);
+    expect(listFigures(held)).toHaveLength(figures.length);
   });
 });
