@@ -83,6 +83,7 @@ export default defineConfig({
           name: 'browser',
           include: browser,
           globalSetup: 'tests/browser/plant-once.ts',
+          setupFiles: 'tests/browser/tell-failures.ts',
           ...shared,
           testTimeout: 600_000,
           hookTimeout: 300_000,

@@ -163,6 +163,8 @@ describe('how a ticket ends', () => {
       'receiver.log',
     );
     expectStatus(await tuli.upload(`/tickets/${stage.bare.id}/evidence`, form), 201);
+    // Whoever comes back to the ticket finds it there.
+    await page.reload();
     await press(/^1 .*log/);
     await heading('What logs show, and nobody recorded');
     await look('log-proposals');

@@ -6,6 +6,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import { demoPassword, firm } from '../../seed/firm.ts';
 import { freePort, startProgram, stopProgram } from '../support/server-process.ts';
 import { type Link, openLink } from './link.ts';
+import { keepDiary } from './page-diary.ts';
 
 /** Screens are looked at and kept in these two sizes, CSS pixels. */
 export const sizes = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } } as const;
@@ -100,6 +101,7 @@ export async function deviceIn(
   });
   if (look === 'outdoor') await context.addInitScript("localStorage.setItem('halfsplit-look', 'outdoor')");
   context.setDefaultTimeout(waitMs);
+  keepDiary(context);
   return context;
 }
 
