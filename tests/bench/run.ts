@@ -8,6 +8,7 @@ const benches: Record<string, () => Promise<BenchRow[]>> = {
   isolation: async () => (await import('./isolation.ts')).benchIsolation(),
   plan: async () => (await import('./plan.ts')).benchPlan(),
   retests: async () => (await import('./retests.ts')).benchRetests(),
+  worlds: async () => (await import('./worlds/bench.ts')).benchWorlds(),
   walk: async () => (await import('./walk.ts')).benchWalk(),
   cases: async () => (await import('./cases.ts')).benchCases(),
   screens: async () => (await import('./screens.ts')).benchScreens(),
