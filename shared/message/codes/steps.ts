@@ -97,6 +97,7 @@ export const stepCodes = {
   checkBeforeLeaving: {},
   waitForPart: { for: 'message' },
   waitForReports: { until: 'moment' },
+  waitForLogs: { until: 'moment' },
   ticketIsWaiting: { kind: 'waitingKind', what: 'text', actor: 'actingParty', until: 'moment' },
   secondLineAsks: { questions: 'text[]' },
   /** What they said, as they said it. */

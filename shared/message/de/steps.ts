@@ -132,6 +132,8 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Das Ticket auf das warten lassen, was das braucht: ${say.message(test)}`,
   waitForReports: ({ until }, say) =>
     `Das Ticket bis ${say.moment(until)} auf das warten lassen, was der Kunde meldet`,
+  waitForLogs: ({ until }, say) =>
+    `Das Ticket bis ${say.moment(until)} auf die eigenen Protokolle der Geräte warten lassen: sie dann holen, anhängen und lesen, was sie zeigen`,
   ticketIsWaiting: ({ kind, what, actor, until }, say) =>
     `Das Ticket wartet bis ${say.moment(until)}. Auf: ${say.term('waitingKind', kind)}, ${say.text(what)}. Am Zug: ${say.term('actingParty', actor)}. Nimm die Arbeit wieder auf, sobald es so weit ist.`,
   secondLineAsks: ({ questions }, say) => `Die zweite Ebene fragt: ${questions.map(say.text).join('; ')}`,

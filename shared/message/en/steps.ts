@@ -128,6 +128,8 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   waitForPart: ({ for: test }, say) => `Let the ticket wait for what this takes: ${say.message(test)}`,
   waitForReports: ({ until }, say) =>
     `Let the ticket wait until ${say.moment(until)} for what the client reports`,
+  waitForLogs: ({ until }, say) =>
+    `Let the ticket wait until ${say.moment(until)} for the devices’ own logs: fetch them then, add them and read what they show`,
   ticketIsWaiting: ({ kind, what, actor, until }, say) =>
     `The ticket waits until ${say.moment(until)}. For: ${say.term('waitingKind', kind)}, ${say.text(what)}. To act: ${say.term('actingParty', actor)}. Go on with the work as soon as that is there.`,
   secondLineAsks: ({ questions }, say) => `Second line asks: ${questions.map(say.text).join('; ')}`,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { organisationSettings } from '../../../shared/contract/organisation.ts';
-import { workingStates } from '../../../shared/contract/triage.ts';
+import { type Wait, workingStates } from '../../../shared/contract/triage.ts';
 import {
   dueOf,
   filledIn,
@@ -135,14 +135,18 @@ describe('the plan', () => {
   };
   const keys = (ticket: TriageCase) => offersOf(ticket).map(({ key }) => key);
 
-  it('lets a ticket wait for reports of a fault that nobody can sit through, and says until when', () => {
+  it('lets a ticket wait for reports or logs of a fault that nobody can sit through, the cheaper first', () => {
     const ticket = new TriageCase({ opening: { symptom: rarely } }).baseline();
-    const [first] = offersOf(ticket);
-    expect(first?.key).toBe('waitFor client');
-    expect(first?.toSay).toEqual(['what']);
-    const [step] = first?.steps ?? [];
-    expect(step).toMatchObject({ actor: 'client' });
-    const [wait] = filledIn(first ?? { steps: [] }, { what: 'What they write down' }) as Sent[];
+    const [logs, reports] = offersOf(ticket);
+    expect([logs?.key, reports?.key]).toEqual(['waitFor other', 'waitFor client']);
+    expect(logs?.toSay).toEqual(['what']);
+    expect(logs?.steps[0]).toMatchObject({ actor: 'technician' });
+    expect(reports?.steps[0]).toMatchObject({ actor: 'client' });
+    const untilOf = (offer: typeof logs): number =>
+      Date.parse((offer?.steps[0] as Wait | undefined)?.until ?? '');
+    // What a log shows of it is there as soon as it comes: fewer days than until the client has noticed it often enough.
+    expect(untilOf(logs)).toBeLessThan(untilOf(reports));
+    const [wait] = filledIn(logs ?? { steps: [] }, { what: 'The receiver’s log' }) as Sent[];
     ticket.send(wait as Sent);
     expect(ticket.state).toBe('waiting');
     expect(keys(ticket)).toEqual(['resumeWork']);
@@ -151,8 +155,10 @@ describe('the plan', () => {
   it('advises no second wait of the same kind in a round, but offers it', () => {
     const ticket = new TriageCase({ opening: { symptom: rarely } }).baseline();
     ticket.send({ ...forPart, kind: 'client', actor: 'client' }, resume);
+    expect(keys(ticket)[0]).toBe('waitFor other');
+    ticket.send({ ...forPart, kind: 'other', actor: 'technician' }, resume);
     const [first, ...others] = keys(ticket);
     expect(first).toBe('escalate');
-    expect(others).toContain('waitFor client');
+    expect(others).toEqual(expect.arrayContaining(['waitFor client', 'waitFor other']));
   });
 });

@@ -29,7 +29,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
     return <OfferedQuestion key="offered" work={work} plan={plan} />;
   const wantsMore = ledBy(planned.plan) === 'startWatch';
   const isOver = planned.plan?.offers.some(({ steps }) => steps.at(-1)?.type === 'chooseRemedy') === true;
-  const wait = planned.plan?.offers.find(({ steps }) => steps.at(-1)?.type === 'waitFor');
+  const waits = planned.plan?.offers.filter(({ steps }) => steps.at(-1)?.type === 'waitFor') ?? [];
   const isRare = planned.plan?.overDays != null;
   const goOn = work.may('acceptReproduction') && (
     <Button
@@ -45,7 +45,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
       key="start"
       work={work}
       watchMin={planned.plan?.watchMin ?? null}
-      isNext={(goOn === false || wantsMore) && !isOver && wait === undefined}
+      isNext={(goOn === false || wantsMore) && !isOver && waits.length === 0}
     />
   );
   return (
@@ -55,7 +55,9 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
       title={isRare ? t.rareTitle : t.reproduceTitle}
       answers={
         <>
-          {wait !== undefined && <OfferButton key={wait.key} work={work} offer={wait} isNext />}
+          {waits.map((wait, at) => (
+            <OfferButton key={wait.key} work={work} offer={wait} isNext={at === 0} />
+          ))}
           {isRare && <LinkButton href={diaryAddress(work.ticket.id)}>{t.toDiary}</LinkButton>}
           {wantsMore ? [start, goOn] : [goOn, start]}
           {pattern.kind !== 'trigger' && pattern.kind !== 'always' && (

@@ -28,7 +28,7 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
 import { conditionsFor, watchAsItComes, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
-import { daysFrom, hasWaitedFor, usualUntil, waitForReports } from './waiting.ts';
+import { daysFrom, hasWaitedFor, usualUntil, waitForLogs, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, type Left, seenOffers, triesInVain, waitingOffers } from './watching.ts';
 
 /** Seeing the fault before anything is changed, often enough for the retests to come. */
@@ -132,12 +132,20 @@ const reportedStage = (record: TriageRecord, reports: number): Stage =>
   ]);
 
 /** Nobody sits through it: what there is to do over days is in the plan's `overDays`, and the ticket can wait for it. */
+/** Nobody waits on site for it: by minutes and days, its reports or the devices' logs, each of which is waited for once. */
 function rareStage({ record, now }: Asked, rare: OverDays): Stage {
-  const wanted = rare.ways.find(({ kind }) => kind === 'diary')?.days ?? diaryDays.usual;
-  const until = daysFrom(now, Math.min(diaryDays.usual, Math.ceil(wanted)));
-  const [wait, handOver] = [waitForReports(record, until), escalateOffer(record)];
+  const waits = rare.ways.flatMap(({ kind, days }) => {
+    const until = daysFrom(now, Math.min(diaryDays.usual, Math.ceil(days)));
+    if (kind === 'diary')
+      return [{ isNew: !hasWaitedFor(record, 'client'), offer: waitForReports(record, until) }];
+    return kind === 'logs'
+      ? [{ isNew: !hasWaitedFor(record, 'other'), offer: waitForLogs(record, until) }]
+      : [];
+  });
   return stage(tooRare(rare), [
-    ...(hasWaitedFor(record, 'client') ? [handOver, wait] : [wait, handOver]),
+    ...waits.filter(({ isNew }) => isNew).map(({ offer }) => offer),
+    escalateOffer(record),
+    ...waits.filter(({ isNew }) => !isNew).map(({ offer }) => offer),
     ...seenOffers(record),
     ...(runningWatch(record) === null ? [] : [endOffer(record)]),
   ]);

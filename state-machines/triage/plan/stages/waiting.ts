@@ -37,6 +37,14 @@ export const waitForReports = (record: TriageRecord, until: string): Offer =>
     { text: message('waitForReports', { until }) },
   );
 
+/** Until the devices' own logs are fetched, from as many days as it takes for them to show it, and read. */
+export const waitForLogs = (record: TriageRecord, until: string): Offer =>
+  afterWatch(
+    record,
+    { type: 'waitFor', kind: 'other', actor: 'technician', until },
+    { text: message('waitForLogs', { until }) },
+  );
+
 /** Whether it was waited for such a thing in this round: then waiting once more is not what is advised. */
 export const hasWaitedFor = ({ waits, round }: TriageRecord, kind: WaitingKind): boolean =>
   waits.some((wait) => wait.kind === kind && wait.round === round);
