@@ -12,7 +12,11 @@ import {
 } from './cases.ts';
 import { cinema, cinemaWithSettings, gamesRoom, house, lounge, row, wall } from './houses.ts';
 
-/** Written before anything was mended by a case, of the same causes and patterns; nothing is ever tuned to these. */
+/**
+ * Written before anything was mended by a case, of the same causes and patterns; nothing is ever tuned to these. Of those
+ * below 222, the switch's firmware and the two faults were looked at once, and the house was mended by them, not the plan:
+ * 222 and 223 stand beside them, which nobody has looked at.
+ */
 export const keptApartCases: readonly PlayedCase[] = [
   {
     name: 'a loose contact, when the cable is touched',
@@ -169,5 +173,19 @@ export const keptApartCases: readonly PlayedCase[] = [
     symptom: 'dropOuts',
     faults: [fault('heat', device('television'), random(1 / 100_000))],
     seed: 221,
+  },
+  {
+    name: 'a splitter’s firmware, in bursts',
+    chain: house(),
+    symptom: 'dropOuts',
+    faults: [fault('firmware', device('splitter'), bursts(2, 3))],
+    seed: 222,
+  },
+  {
+    name: 'two faults, one of them rare, with a games console',
+    chain: gamesRoom(),
+    symptom: 'dropOuts',
+    faults: [fault('contact', link('G1'), random(8)), fault('heat', device('processor'), random(0.5))],
+    seed: 223,
   },
 ];
