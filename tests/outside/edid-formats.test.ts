@@ -3,7 +3,7 @@ import type { Descriptor } from '../../shared/signal/edid/base/descriptors.ts';
 import type { StandardTiming } from '../../shared/signal/edid/base/standard-timings.ts';
 import type { DisplayIdExtension } from '../../shared/signal/edid/displayid/extension.ts';
 import { type Edid, encodeEdid, sinkCapabilities } from '../../shared/signal/edid/index.ts';
-import { baseBlock, timingSlot } from '../signal/edid/build-edid.ts';
+import { baseBlock, ctaExtension, timingSlot } from '../signal/edid/build-edid.ts';
 import { referenceOutput } from './edid-decode-output.ts';
 import { formatsFromReference, formatsOf } from './edid-formats.ts';
 
@@ -71,6 +71,20 @@ const cvtCodes: Descriptor = {
   ],
 };
 
+const inCtaSlots: Edid = {
+  base: baseBlock({ revision: 4, input: { kind: 'digital', bitsPerColour: 8, interface: 'HDMI-a' } }),
+  extensions: [
+    ctaExtension([], {
+      timings: [
+        timingSlot(4),
+        cvtCodes,
+        { kind: 'standardTimings', timings: sizes.slice(0, 6) },
+        { kind: 'establishedTimingsIII', bits: [255, 0, 0, 0, 0, 0] },
+      ],
+    }),
+  ],
+};
+
 const section = (version: 1 | 2, tag: number, flags: number, payload: readonly number[]): Edid => {
   const extension: DisplayIdExtension = {
     kind: 'displayId',
@@ -96,6 +110,7 @@ const cases: [string, Edid][] = [
     baseOnly(4, { kind: 'establishedTimingsIII', bits: [...everyBit(5), 0xf0] }),
   ],
   ['three-byte codes', baseOnly(4, cvtCodes)],
+  ['all of these in the slots of a CTA-861 extension', inCtaSlots],
   ['DMT codes of type IV', section(1, 0x06, 0, [4, 9, 0x52, 0x58])],
   ['CTA-861 codes of type IV', section(1, 0x06, 0x40, [1, 16, 97, 219])],
   ['HDMI codes of type IV', section(1, 0x06, 0x80, [1, 2, 3, 4])],

@@ -1,4 +1,5 @@
 import { hdmiVicTiming, type Timing, vicTiming } from '../timings/index.ts';
+import type { BaseBlock } from './base/base-block.ts';
 import type { Descriptor } from './base/descriptors.ts';
 import {
   type EstablishedTiming,
@@ -36,36 +37,35 @@ export type SinkFormat = {
   in420: 'no' | 'too' | 'only';
 };
 
-function baseFormats({ base }: Edid): SinkFormat[] {
-  const formula = formulaOf(base);
-  const known = (timing: Timing): SinkFormat => ({ source: { kind: 'bySize' }, timing, in420: 'no' });
-  const bySize = (picture: EstablishedTiming): SinkFormat => known(rasterBySize(picture, formula));
-  const standard = (timings: readonly (StandardTiming | null)[]): SinkFormat[] =>
-    timings.flatMap((timing) => (timing ? bySize(sizeOfStandard(timing, base.revision)) : []));
-  const ofSlot = (slot: Descriptor): SinkFormat[] => {
-    switch (slot.kind) {
-      case 'timing': {
-        const timing = rasterOfDetailed(slot.timing);
-        return [{ source: { kind: 'detailed', block: 'base' }, timing, in420: 'no' }];
-      }
-      case 'standardTimings':
-        return standard(slot.timings);
-      case 'establishedTimingsIII':
-        return establishedTimingsIII(slot.bits).map(bySize);
-      case 'cvtCodes':
-        return slot.codes
-          .flatMap((code) => (code ? rastersOfCvtCode(code) : []))
-          .map(({ timing }) => known(timing));
-      default:
-        return [];
-    }
-  };
-  return [
-    ...base.descriptors.flatMap(ofSlot),
-    ...standard(base.standardTimings),
-    ...establishedTimings(base.establishedBits).map(bySize),
-  ];
+/** The formats of an 18-byte slot, which may stand in the base block or in a CTA-861 extension. */
+function slotFormats(slot: Descriptor, base: BaseBlock, block: 'base' | 'cta'): SinkFormat[] {
+  switch (slot.kind) {
+    case 'timing':
+      return [{ source: { kind: 'detailed', block }, timing: rasterOfDetailed(slot.timing), in420: 'no' }];
+    case 'standardTimings':
+      return standardFormats(slot.timings, base);
+    case 'establishedTimingsIII':
+      return establishedTimingsIII(slot.bits).map((picture) => bySize(picture, base));
+    case 'cvtCodes':
+      return slot.codes
+        .flatMap((code) => (code ? rastersOfCvtCode(code) : []))
+        .map(({ timing }) => named(timing));
+    default:
+      return [];
+  }
 }
+
+const named = (timing: Timing): SinkFormat => ({ source: { kind: 'bySize' }, timing, in420: 'no' });
+const bySize = (picture: EstablishedTiming, base: BaseBlock): SinkFormat =>
+  named(rasterBySize(picture, formulaOf(base)));
+const standardFormats = (timings: readonly (StandardTiming | null)[], base: BaseBlock): SinkFormat[] =>
+  timings.flatMap((timing) => (timing ? bySize(sizeOfStandard(timing, base.revision), base) : []));
+
+const baseFormats = ({ base }: Edid): SinkFormat[] => [
+  ...base.descriptors.flatMap((slot) => slotFormats(slot, base, 'base')),
+  ...standardFormats(base.standardTimings, base),
+  ...establishedTimings(base.establishedBits).map((picture) => bySize(picture, base)),
+];
 
 function ctaFormats(edid: Edid): SinkFormat[] {
   const blocks = dataBlocks(edid);
@@ -89,15 +89,8 @@ function ctaFormats(edid: Edid): SinkFormat[] {
       if (timing) formats.push({ source: { kind: 'hdmiVic', hdmiVic }, timing, in420: 'no' });
     }
   }
-  for (const slot of ctaExtensions(edid).flatMap((cta) => cta.timings)) {
-    if (slot.kind === 'timing')
-      formats.push({
-        source: { kind: 'detailed', block: 'cta' },
-        timing: rasterOfDetailed(slot.timing),
-        in420: 'no',
-      });
-  }
-  return formats;
+  const slots = ctaExtensions(edid).flatMap((cta) => cta.timings);
+  return [...formats, ...slots.flatMap((slot) => slotFormats(slot, edid.base, 'cta'))];
 }
 
 function displayIdFormats({ extensions }: Edid): SinkFormat[] {

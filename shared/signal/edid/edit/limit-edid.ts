@@ -1,5 +1,7 @@
 import { vicTiming } from '../../timings/index.ts';
+import type { BaseBlock } from '../base/base-block.ts';
 import type { DetailedTiming } from '../base/detailed-timing.ts';
+import { formulaOf } from '../by-size.ts';
 import type { DataBlock } from '../cta/data-blocks.ts';
 import { type CtaExtension, ctaSpaceLeft, ctaTag } from '../cta/extension.ts';
 import { type DisplayIdExtension, displayIdTag } from '../displayid/extension.ts';
@@ -80,11 +82,11 @@ function limitPreferences(blocks: Holder, listed: ReadonlySet<number>): DataBloc
   });
 }
 
-function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits): CtaExtension {
+function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits, base: BaseBlock): CtaExtension {
   const timings = limitDescriptors(cta.timings, {
     limitMHz: limits.formatClockMHz,
-    revision: 4,
-    formula: 'gtf',
+    revision: base.revision,
+    formula: formulaOf(base),
   });
   const dataBlocks = cta.dataBlocks.filter(
     (block) => !(block.kind === 'unknown' && timingBlockTags.includes(block.extendedTag ?? -1)),
@@ -142,7 +144,7 @@ const withMaps = (extensions: readonly ExtensionBlock[]): ExtensionBlock[] =>
 function limitFormats(edid: Edid, limits: ResolvedLimits): Edid {
   const limitMHz = limits.formatClockMHz;
   const extensions = edid.extensions.flatMap((extension): ExtensionBlock[] => {
-    if (extension.kind === 'cta') return [limitCtaTimings(extension, limits)];
+    if (extension.kind === 'cta') return [limitCtaTimings(extension, limits, edid.base)];
     if (extension.kind === 'displayId') {
       const blocks = limitDisplayId(extension.blocks, limitMHz);
       return blocks === null ? [] : [edited(extension, { blocks })];
