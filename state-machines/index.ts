@@ -4,6 +4,7 @@ export {
   figuresIn,
   type KnownFacts,
   needsOf,
+  putsPartsIn,
   type Sender,
 } from './triage/complete-command.ts';
 export { completeness } from './triage/completeness.ts';

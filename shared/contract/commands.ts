@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { place } from './chain.ts';
+import { installedPart } from './installed.ts';
 import { mostRequests } from './limits.ts';
 import { lookSent } from './look.ts';
 import { sideProofKinds } from './look-names.ts';
@@ -170,7 +171,11 @@ export const ticketCommand = z.discriminatedUnion('type', [
   command('withdrawCulprit', { reason }),
   command('chooseRemedy', { remedy }),
   command('withdrawRemedy', { reason }),
-  command('finishRemedy', { asLeftChainVersion: versionNumber }),
+  command('finishRemedy', {
+    /** The newest that the sender knows; with parts installed, the server adds one that has them. */
+    asLeftChainVersion: versionNumber,
+    installed: z.array(installedPart).max(10).default([]),
+  }),
   command('faultCameBack', { reason }),
   command('close', { note: text.default(''), override: z.object({ reason }).nullable().default(null) }),
   command('reopen', { reason }),

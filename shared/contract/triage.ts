@@ -177,7 +177,14 @@ export const workingState = z.enum(workingStates);
 export type WorkingState = z.infer<typeof workingState>;
 
 /** The chain as the ticket leaves it, and how many watches there were before: later ones verify the remedy. */
-export const asLeft = z.object({ chainVersion: z.int(), watchesBefore: z.int().min(0), at: instant, by: id });
+export const asLeft = z.object({
+  chainVersion: z.int(),
+  watchesBefore: z.int().min(0),
+  /** With the parts that the repair put in; left out where none were. */
+  chain: chain.optional(),
+  at: instant,
+  by: id,
+});
 /** What the watches since the remedy said when the ticket was closed. */
 export const closingProof = watchesJudged.extend({ watchedMin: z.number(), occurrences: z.int() });
 export const closing = z.object({

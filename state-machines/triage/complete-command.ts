@@ -1,4 +1,5 @@
 import { isBelowLevel } from '../../shared/chain/firmware-level.ts';
+import { withInstalled } from '../../shared/chain/installed.ts';
 import type { Chain, Finding } from '../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../shared/contract/commands.ts';
 import type { OrganisationSettings } from '../../shared/contract/organisation.ts';
@@ -12,8 +13,10 @@ export type Sender = Stamp & { newId: () => string };
 
 /** What whoever completes a command (the server, or a phone ahead of it) knows; `needsOf` says what of it is asked for. */
 export type KnownFacts = {
-  /** The version of the chain that the command names. */
+  /** The version of the chain that the command names; with parts that were put in, the newest, which they go into. */
   chain: Chain;
+  /** The number of that version. */
+  chainVersion: number;
   /** What the prerequisite audit finds in that chain now, for this ticket's symptom. */
   findings: readonly Finding[];
   firmwareLevels: readonly { model: string; minimum: string }[];
@@ -55,6 +58,11 @@ const byFigures: ReadonlySet<TicketCommand['type']> = new Set([
   'voidWatch',
 ]);
 
+type FinishesRemedy = Extract<TicketCommand, { type: 'finishRemedy' }>;
+/** Whether a repair put other parts in. What a phone of before kept of it says nothing of parts. */
+export const putsPartsIn = (command: TicketCommand): command is FinishesRemedy =>
+  command.type === 'finishRemedy' && ((command as Partial<FinishesRemedy>).installed ?? []).length > 0;
+
 /** What has to be found out before a command can be completed. */
 export function needsOf(command: TicketCommand): Needs {
   const named = 'chainVersion' in command ? command.chainVersion : null;
@@ -76,6 +84,10 @@ export function completeCommand(sent: TicketCommand, sender: Sender, known: Know
   const command = withIds(sent, newId);
   if (command.type === 'reviewAudit') return { ...command, ...stamp, known: { audit: auditOf(known) } };
   if (command.type === 'recordAsFound') return { ...command, ...stamp, chain: known.chain };
+  if (putsPartsIn(command)) {
+    const chain = withInstalled(known.chain, command.installed);
+    return { ...command, ...stamp, chain, asLeftChainVersion: known.chainVersion + 1 };
+  }
   if (command.type === 'declareChange' || command.type === 'enterLateChange') {
     const own = known.ownChanges.find(({ id }) => id === command.ownKindId) ?? null;
     return { ...command, ...stamp, known: { own } };

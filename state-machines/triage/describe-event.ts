@@ -1,3 +1,4 @@
+import { placeOfPart } from '../../shared/chain/installed.ts';
 import { namedPlace } from '../../shared/chain/named-place.ts';
 import type { Place } from '../../shared/contract/chain.ts';
 import { erasureOf } from '../../shared/contract/erased-text.ts';
@@ -146,7 +147,13 @@ const messages: Messages = {
   withdrawCulprit: ({ reason }) => message('log/culpritWithdrawn', { reason }),
   chooseRemedy: ({ remedy: { kind, what } }) => message(remedyCodes[kind], { what }),
   withdrawRemedy: ({ reason }) => message('log/remedyWithdrawn', { reason }),
-  finishRemedy: ({ asLeftChainVersion }) => message('log/remedyFinished', { version: asLeftChainVersion }),
+  finishRemedy: ({ asLeftChainVersion: version, installed = [], chain }) =>
+    chain === undefined
+      ? message('log/remedyFinished', { version })
+      : message('log/partsInstalled', {
+          version,
+          places: installed.map((part) => namedPlace(chain, placeOfPart(part))),
+        }),
   faultCameBack: ({ reason }) => message('log/faultIsBack', { reason }),
   close: ({ override, note }) =>
     override === null

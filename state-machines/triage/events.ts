@@ -2,6 +2,7 @@ import type { Chain } from '../../shared/contract/chain.ts';
 import type { TicketCommand, TicketCommandType } from '../../shared/contract/commands.ts';
 import type { CameBackAnswer, LastedAnswer } from '../../shared/contract/diary-names.ts';
 import type { EvidenceRef } from '../../shared/contract/evidence.ts';
+import type { InstalledPart } from '../../shared/contract/installed.ts';
 import type { LookOf } from '../../shared/contract/look.ts';
 import type { OwnChange } from '../../shared/contract/own-change.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
@@ -47,6 +48,8 @@ type Additions = {
   askForMore: { requests: { requestId: string; item: CompletenessItem | null; text: string }[] };
   directStep: { requestId: string };
   recordLook: { lookId: string };
+  /** As left, where parts were put in; events of before that have neither. */
+  finishRemedy: { installed?: InstalledPart[]; chain?: Chain };
 };
 /** What it adds for the outcome to be computed from; the event holds the outcome in its place. */
 type Known = {

@@ -6,7 +6,8 @@ import { chain as chainForm } from '../../shared/contract/chain.ts';
 vi.stubGlobal('localStorage', { getItem: () => null, setItem: () => undefined });
 vi.stubGlobal('navigator', { languages: ['en'] });
 vi.stubGlobal('document', { documentElement: { lang: '' } });
-const { corrected, lengthFrom, valuesAt } = await import('../../src/web/technician/corrections.ts');
+const { corrected, valuesAt } = await import('../../src/web/technician/corrections.ts');
+const { lengthFrom } = await import('../../src/web/technician/common/length.ts');
 const { settingFrom } = await import('../../src/web/technician/common/last-known.ts');
 const { visitGroupOf } = await import('../../src/web/technician/visit-group.ts');
 

@@ -52,6 +52,7 @@ export const ticketLogCodes = {
   'log/noFaultFoundChosen': { what: 'text' },
   'log/remedyWithdrawn': { reason: 'text' },
   'log/remedyFinished': { version: 'count' },
+  'log/partsInstalled': { version: 'count', places: 'place[]' },
   'log/faultIsBack': { reason: 'text' },
   'log/closed': { note: 'text?' },
   'log/closedWithLess': { reason: 'text', note: 'text?' },

@@ -74,6 +74,8 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
     `Festgelegt, dass kein Fehler gefunden wurde: ${say.text(what)}`,
   'log/remedyWithdrawn': ({ reason }, say) => `Die Abhilfe wurde zurückgenommen: ${say.text(reason)}`,
   'log/remedyFinished': ({ version }) => `Die Abhilfe ist getan. Wie verlassen: Kettenfassung ${version}.`,
+  'log/partsInstalled': ({ version, places }, say) =>
+    `Die Abhilfe ist getan, mit einem anderen Teil an dieser Stelle: ${say.and(places.map((place) => say.place(place)))}. Wie verlassen: Kettenfassung ${version}.`,
   'log/faultIsBack': ({ reason }, say) => `Der Fehler kam wieder: ${say.text(reason)}`,
   'log/closed': ({ note }, say) => `Abgeschlossen.${more(note, say)}`,
   'log/closedWithLess': ({ reason, note }, say) =>

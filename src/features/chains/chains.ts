@@ -81,15 +81,40 @@ export async function replaceChain(
   chainId: string,
   { ifMatch, input: document }: Update<Chain>,
 ): Promise<Outcome<ChainDocument>> {
-  const { tx, actor } = context;
   await lockChain(context, chainId);
   const current = await readChain(context, chainId);
   if (!current.ok) return current;
   const refusal = mismatch(ifMatch, current.body) ?? refusalOf(document);
   if (refusal !== null) return refusal;
-  const changes = chainDiff(current.body.chain, document).map((change) => change.sentence);
+  const changes = differences(current.body.chain, document);
   if (changes.length === 0) return current;
-  const version = current.body.version + 1;
+  return nextVersion(context, current.body, { document, changes });
+}
+
+const differences = (before: Chain, after: Chain): Message[] =>
+  chainDiff(before, after).map(({ sentence }) => sentence);
+
+/** The chain, which the caller has locked, as a repair leaves it: a version of its own, also where it reads the same. */
+export async function describeAsLeft(
+  context: Context,
+  chainId: string,
+  document: Chain,
+): Promise<Outcome<ChainDocument>> {
+  const current = await readChain(context, chainId);
+  if (!current.ok) return current;
+  const refusal = refusalOf(document);
+  if (refusal !== null) return refusal;
+  const changes = differences(current.body.chain, document);
+  return nextVersion(context, current.body, { document, changes });
+}
+
+async function nextVersion(
+  context: Context,
+  { id: chainId, version: before }: ChainDocument,
+  { document, changes }: Omit<NewVersion, 'version'>,
+): Promise<Outcome<ChainDocument>> {
+  const { tx, actor } = context;
+  const version = before + 1;
   await tx.chain.update({
     where: { orgId_id: { orgId: actor.orgId, id: chainId } },
     data: { name: document.name, searchText: searchTextOf(document), version },

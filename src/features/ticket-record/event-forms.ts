@@ -125,6 +125,7 @@ const outcomeForms: { readonly [Type in keyof Outcomes]: z.ZodType<Outcomes[Type
 /** What is added to a command before it is an event, beside its outcome and ids. */
 const additions: Partial<Record<string, z.ZodType>> = {
   recordAsFound: z.object({ chain }),
+  finishRemedy: z.object({ chain: chain.optional() }),
 } satisfies Partial<Record<TicketCommandType, z.ZodType>>;
 
 function formsOfCommand(form: (typeof ticketCommand.options)[number]): [string, z.ZodType[]] {

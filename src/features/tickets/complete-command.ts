@@ -1,10 +1,22 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TicketCommand } from '../../../shared/contract/commands.ts';
-import { type CompleteCommand, completeCommand, figuresIn, needsOf } from '../../../state-machines/index.ts';
+import {
+  type CompleteCommand,
+  completeCommand,
+  figuresIn,
+  needsOf,
+  putsPartsIn,
+} from '../../../state-machines/index.ts';
 import type { Context, Refused } from '../../http/index.ts';
-import { findingsFor, readChain } from '../chains/index.ts';
+import { findingsFor, lockChain, readChain } from '../chains/index.ts';
 import { firmwareLevels, organisationNow } from '../organisation/index.ts';
 import type { TicketRow } from '../ticket-record/index.ts';
+
+/** The chain as it is described now, and until this transaction ends. */
+async function newestLocked(context: Context, chainId: string): ReturnType<typeof readChain> {
+  await lockChain(context, chainId);
+  return readChain(context, chainId);
+}
 
 const emptyChain: Chain = { name: '', devices: [], links: [], wantedFormats: [] };
 
@@ -16,13 +28,16 @@ export async function completeFrom(
 ): Promise<{ ok: true; command: CompleteCommand } | Refused> {
   const { actor, services } = context;
   const needs = needsOf(command);
-  const document =
+  const named =
     needs.chainVersion === null ? null : await readChain(context, row.chainId, needs.chainVersion);
+  if (named !== null && !named.ok) return named;
+  const document = putsPartsIn(command) ? await newestLocked(context, row.chainId) : named;
   if (document !== null && !document.ok) return document;
   const chain = document?.body.chain ?? emptyChain;
   const symptom = row.snapshot.context.symptom.kind;
   const known = {
     chain,
+    chainVersion: document?.body.version ?? 0,
     findings: needs.audit ? await findingsFor(context, chain, { duringTriage: true, symptom }) : [],
     firmwareLevels: needs.audit ? await firmwareLevels(context) : [],
     figures: needs.figures ? figuresIn(await organisationNow(context)) : null,

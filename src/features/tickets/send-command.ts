@@ -13,7 +13,7 @@ import {
   refused,
   type Update,
 } from '../../http/index.ts';
-import { lockChain } from '../chains/index.ts';
+import { describeAsLeft, lockChain } from '../chains/index.ts';
 import { buildPacket } from '../packets/index.ts';
 import {
   findTicket,
@@ -62,6 +62,10 @@ async function takeStep(
   if (!completed.ok) return completed;
   const accepted = await accept(context, row, completed.command);
   if (!accepted.ok) return accepted;
+  if (completed.command.type === 'finishRemedy' && completed.command.chain !== undefined) {
+    const described = await describeAsLeft(context, row.chainId, completed.command.chain);
+    if (!described.ok) return described;
+  }
   const sent = accepted.after.context.escalations.length;
   if (sent > accepted.before.context.escalations.length) {
     await buildPacket(context, { ticketId, version: sent, at: completed.command.at });

@@ -151,6 +151,7 @@ function completed(entry: OutboxEntry, { member, chain, audit, ...known }: Known
   const sender = { ...envelope, newId: () => entry.id };
   return completeCommand(commandAsToday(entry.command), sender, {
     chain: chain?.chain ?? emptyChain,
+    chainVersion: chain?.version ?? 0,
     findings: audit?.findings ?? [],
     firmwareLevels: known.firmwareLevels ?? [],
     figures: known.organisation === null ? null : figuresIn(known.organisation),

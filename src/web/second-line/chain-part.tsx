@@ -8,6 +8,7 @@ import type { Marks } from '../drawing/marks.ts';
 import { planMarks } from '../drawing/plan-marks.ts';
 import { useRecordMarks } from '../drawing/use-record-marks.ts';
 import { SelectField } from '../parts/field.tsx';
+import { LeftAs } from '../place/chain-differences.tsx';
 import { useDocument } from '../store/documents.ts';
 import { changeWords } from '../words/change-words.ts';
 import { dayAndTime } from '../words/times.ts';
@@ -54,6 +55,7 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
       <p class="not-printed soft">{t.choosePlace}</p>
       <ChainDrawing chain={chain} marks={marks} selected={selected} onSelect={setSelected} />
       {selected !== null && <PlacePanel facts={facts} place={selected} onClose={() => setSelected(null)} />}
+      <LeftAs triage={triage} />
       {shown !== undefined && (
         <>
           <h3>{t.underTest}</h3>

@@ -1,6 +1,7 @@
 import { findDevice, findLink } from '../../../shared/chain/look-up.ts';
 import type { Chain, Device, Link, LinkEnd, PassedOn, Place } from '../../../shared/contract/chain.ts';
 import { hdrKinds } from '../../../shared/contract/chain-names.ts';
+import { lengthFrom } from './common/length.ts';
 
 /** What of a chain's description is corrected on site, as it stands in a form. Lengths in metres, as typed. */
 export type FieldName =
@@ -65,12 +66,6 @@ export function couplersFrom(text: string): number | null | undefined {
   if (text.trim() === '') return undefined;
   const value = Number(text.trim());
   return Number.isInteger(value) && value >= 0 && value <= 10 ? value : null;
-}
-
-/** A length as people type it; null for what is none. */
-export function lengthFrom(text: string): number | null {
-  const value = Number(text.trim().replace(',', '.'));
-  return text.trim() !== '' && Number.isFinite(value) && value > 0 && value <= 1000 ? value : null;
 }
 
 /** The chain with these values at a place; everything else stays as it is. */

@@ -5,7 +5,8 @@ import { dynamicRangeNames } from '../../../shared/message/figures.ts';
 import { Choices, Field, SelectField } from '../parts/field.tsx';
 import { chainWords } from '../place/chain-words.ts';
 import { categoryChoices, terms } from '../words/terms.ts';
-import { couplersFrom, type FieldName, hdrKindsOf, lengthFrom, type Values } from './corrections.ts';
+import { lengthFrom } from './common/length.ts';
+import { couplersFrom, type FieldName, hdrKindsOf, type Values } from './corrections.ts';
 import { describeWords } from './describe-words.ts';
 import { ScanButton } from './scan-button.tsx';
 

@@ -15,10 +15,11 @@ import { type DocumentState, keepDocument, refresh, useDocument } from '../store
 import { useDraftForm } from '../store/use-draft.ts';
 import { inWords } from '../words/sentence.tsx';
 import { placeAddress } from './common/addresses.ts';
+import { lengthFrom } from './common/length.ts';
 import { placeWords } from './common/place-words.ts';
 import { placeOf } from './common/triage-addresses.ts';
 import { type CorrectionDraft, correctionKey, noCorrection } from './correction-draft.ts';
-import { corrected, couplersFrom, type FieldName, lengthFrom, type Values, valuesAt } from './corrections.ts';
+import { corrected, couplersFrom, type FieldName, type Values, valuesAt } from './corrections.ts';
 import { DescribeFields, valueWords } from './describe-fields.tsx';
 import { describeWords } from './describe-words.ts';
 import './technician.css';

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
@@ -8,8 +9,10 @@ import { useRecordMarks } from '../drawing/use-record-marks.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { InTurn } from '../parts/in-turn.tsx';
+import { lazyPart } from '../parts/lazy-part.tsx';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { knownWords } from '../place/words.ts';
 import { useTicket } from '../projection/use-ticket.ts';
 import { isSettled, useDocument } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
@@ -30,6 +33,10 @@ import { Told } from './told.tsx';
 import { Uploads } from './uploads.tsx';
 import { technicianWords } from './words.ts';
 import './technician.css';
+
+const ChainVersions = lazyPart(() =>
+  import('../place/chain-versions.tsx').then((module) => module.ChainVersions),
+);
 
 /** One visit on one page, in the order in which it is needed: drive, take care, pack, know, look, collect. */
 export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
@@ -125,6 +132,17 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
 
 const asFoundOr = ({ triage }: Ticket, chain: Chain): Chain => triage.asFound?.chain ?? chain;
 
+/** Loaded, and read, once it is opened. */
+function Folded({ title, children }: { title: string; children: ComponentChildren }) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <details class="visit-folded" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+      <summary>{title}</summary>
+      {isOpen && children}
+    </details>
+  );
+}
+
 function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Ticket; chain: ChainDocument }) {
   const t = technicianWords();
   const [selected, setSelected] = useState<Place | null>(null);
@@ -150,6 +168,9 @@ function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Tick
           onClose={() => setSelected(null)}
         />
       )}
+      <Folded title={knownWords().versions}>
+        <ChainVersions chainId={chain.id} newest={chain.version} siteId={chain.siteId} />
+      </Folded>
     </Part>
   );
 }

@@ -31,7 +31,7 @@ export function wouldAccept(snapshot: TriageSnapshot, offer: Offer, sending: Sen
   const { known, ownChanges, now, role } = sending;
   const said = Object.fromEntries(offer.toSay.map((path) => [path, standInFor(path)]));
   const sender = { at: now, by: snapshot.context.openedBy, role, newId: newIds() };
-  const facts = { ...known, firmwareLevels: [], figures: null, ownChanges };
+  const facts = { ...known, chainVersion: 0, firmwareLevels: [], figures: null, ownChanges };
   const complete = (command: TicketCommand): CompleteCommand => completeCommand(command, sender, facts);
   return whyNotInOrder(snapshot, filledIn(offer, said).map(complete)) === null;
 }

@@ -1,3 +1,5 @@
+import { placeOfPart } from '../../../shared/chain/installed.ts';
+import { placeExists } from '../../../shared/chain/place.ts';
 import type { QuietProof, TriageRecord } from '../../../shared/contract/triage.ts';
 import { message } from '../../../shared/message/message.ts';
 import { type EventOf, momentOf, type TriageEvent } from '../events.ts';
@@ -108,11 +110,16 @@ export const withdrawRemedy = rule('withdrawRemedy', {
 });
 
 export const finishRemedy = rule('finishRemedy', {
+  refuse: (_record, { installed = [], chain }) => {
+    const place = installed.map(placeOfPart).find((at) => chain !== undefined && !placeExists(chain, at));
+    return place === undefined ? null : because('unknown-reference', message('placeNotInChain'), { place });
+  },
   apply: (record, event) => ({
     ...record,
     asLeft: {
       chainVersion: event.asLeftChainVersion,
       watchesBefore: record.watches.length,
+      ...(event.chain === undefined ? {} : { chain: event.chain }),
       ...signed(event),
     },
   }),
@@ -167,6 +174,13 @@ function refuseClosing(record: TriageRecord, overridden: boolean): Cause | null 
   return because('watch-record-too-short', message('remedyNotShown', { reasons }), remaining);
 }
 
+/** The chain as the next round meets it: with the parts that the repair put in. */
+function foundNow({ asFound, asLeft }: TriageRecord): TriageRecord['asFound'] {
+  if (asLeft?.chain === undefined) return asFound;
+  const { chainVersion, chain, at, by } = asLeft;
+  return { chainVersion, chain, at, by };
+}
+
 const startOver = (
   record: TriageRecord,
   event: TriageEvent & { reason: string },
@@ -174,7 +188,7 @@ const startOver = (
   watchIds: string[],
 ): TriageRecord => {
   const known = withOutcomeOfChoice(record, event, 'cameBack');
-  return newRound(setAside(known, event, event.reason, because), watchIds);
+  return { ...newRound(setAside(known, event, event.reason, because), watchIds), asFound: foundNow(record) };
 };
 
 export const faultCameBack = rule('faultCameBack', {

@@ -8,6 +8,7 @@ import { link, members, opening, type Sent, uuid } from './triage-events.ts';
 const chain = withDevice(homeCinema(), 'receiver', { model: 'Quellor R-9', firmware: '1.0' });
 const known: KnownFacts = {
   chain,
+  chainVersion: 6,
   ownChanges: [],
   findings: [
     {

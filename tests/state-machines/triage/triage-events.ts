@@ -63,6 +63,7 @@ export function completeOf(
   const { chain, firmwareBelowLevel = [], figures = null, ownChanges = [] } = stamp;
   const command = completeCommand(parsed, sender, {
     chain,
+    chainVersion: 1,
     findings: [finding],
     firmwareLevels: [],
     ownChanges,

@@ -1,26 +1,24 @@
 import { useState } from 'preact/hooks';
 import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { ChainDocument } from '../../../../shared/contract/site.ts';
-import { messageKey } from '../../../../shared/message/index.ts';
 import { paths } from '../../api/paths.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Card } from '../../parts/card.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
-import { SelectField } from '../../parts/field.tsx';
 import { lazyPart } from '../../parts/lazy-part.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { frameWords } from '../../words/frame.ts';
-import { inWords } from '../../words/sentence.tsx';
-import { dayAndTime } from '../../words/times.ts';
-import { useZone } from '../../words/zone.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
 import { deskWords } from '../common/words.ts';
 import { ChainForm } from './chain-form.tsx';
 import { placeWords } from './words.ts';
 
+const ChainVersions = lazyPart(() =>
+  import('../../place/chain-versions.tsx').then((module) => module.ChainVersions),
+);
 const DrawnChain = lazyPart(() => import('../../place/drawn-chain.tsx').then((module) => module.DrawnChain));
 
 /** A chain: drawn, its versions with what differs, and as a form that is saved as a whole. */
@@ -39,7 +37,9 @@ export function ChainScreen({ chainId = '' }: { chainId?: string }) {
             <Card title={t.version(chain.version)}>
               <DrawnChain chain={chain} />
             </Card>
-            <Versions chainId={chainId} newest={chain.version} siteId={chain.siteId} />
+            <Card title={t.versions}>
+              <ChainVersions chainId={chainId} newest={chain.version} siteId={chain.siteId} />
+            </Card>
             <details class="more not-printed">
               <summary>{t.editChain}</summary>
               <Edit document={chain} etag={document.etag} />
@@ -110,59 +110,5 @@ function Edit({ document, etag }: { document: ChainDocument; etag: string | null
         <Button onClick={() => void clear()}>{frameWords().cancel}</Button>
       </div>
     </form>
-  );
-}
-
-function Versions({ chainId, newest, siteId }: { chainId: string; newest: number; siteId: string }) {
-  const t = placeWords();
-  const zone = useZone(siteId);
-  const versions = useDocument(paths.chainVersions(chainId)).body?.items ?? [];
-  const [from, setFrom] = useState<string>('1');
-  const [to, setTo] = useState<string | null>(null);
-  const end = Number(to ?? newest);
-  const options = versions.map(({ version }) => ({ value: String(version), label: t.version(version) }));
-  const between = useDocument(
-    newest > 1 && Number(from) !== end ? paths.changesSince(chainId, Number(from), end) : null,
-  ).body;
-  return (
-    <Card title={t.versions}>
-      <ol class="timeline">
-        {versions.map(({ version, changedAt, changedByName, changes }) => (
-          <li key={version}>
-            <span class="soft">
-              {t.version(version)} · {dayAndTime(changedAt, zone)} · {changedByName}
-            </span>
-            {version === 1 ? (
-              <span>{t.firstVersion}</span>
-            ) : (
-              <ul>
-                {changes.map((change) => (
-                  <li key={messageKey(change)}>{inWords(change)}</li>
-                ))}
-              </ul>
-            )}
-          </li>
-        ))}
-      </ol>
-      {newest > 1 && (
-        <>
-          <div class="amount not-printed">
-            <SelectField label={t.compareFrom} options={options} value={from} onChoose={setFrom} />
-            <SelectField label={t.compareTo} options={options} value={String(end)} onChoose={setTo} />
-          </div>
-          {between !== null && (
-            <div>
-              <h3>{t.differs(between.from, between.to)}</h3>
-              {between.changes.length === 0 && <p>{t.same}</p>}
-              <ul>
-                {between.changes.map((change) => (
-                  <li key={messageKey(change)}>{inWords(change)}</li>
-                ))}
-              </ul>
-            </div>
-          )}
-        </>
-      )}
-    </Card>
   );
 }

@@ -99,11 +99,6 @@ const en = {
   refused: 'What has to be put right is marked at its place.',
   versions: 'Versions',
   version: (version: number) => `Version ${version}`,
-  differs: (from: number, to: number) => `What differs between version ${from} and version ${to}`,
-  same: 'Nothing differs.',
-  compareFrom: 'From',
-  compareTo: 'To',
-  firstVersion: 'First description',
   conflict: 'Somebody changed it meanwhile. Yours is still below; theirs is the newest version.',
 };
 const de: typeof en = {
@@ -204,11 +199,6 @@ const de: typeof en = {
   refused: 'Was richtigzustellen ist, steht an seiner Stelle.',
   versions: 'Fassungen',
   version: (version) => `Fassung ${version}`,
-  differs: (from, to) => `Was sich zwischen Fassung ${from} und Fassung ${to} unterscheidet`,
-  same: 'Nichts unterscheidet sich.',
-  compareFrom: 'Von',
-  compareTo: 'Bis',
-  firstVersion: 'Erste Beschreibung',
   conflict: 'Jemand hat sie inzwischen geändert. Deine steht noch unten; die andere ist die neueste Fassung.',
 };
 export const placeWords = wordsOf({ en, de });

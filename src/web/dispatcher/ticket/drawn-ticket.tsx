@@ -3,6 +3,7 @@ import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
 import { planMarks } from '../../drawing/plan-marks.ts';
 import { useRecordMarks } from '../../drawing/use-record-marks.ts';
+import { LeftAs } from '../../place/chain-differences.tsx';
 import { DrawnChain } from '../../place/drawn-chain.tsx';
 import { useDocument } from '../../store/documents.ts';
 
@@ -17,5 +18,10 @@ export function DrawnTicket({ ticket, chain }: { ticket: Ticket; chain: ChainDoc
     change: changes.find(({ status }) => status === 'applied' || status === 'judged')?.target ?? null,
     culprit: culprit?.place ?? null,
   };
-  return <DrawnChain chain={chain} symptom={symptom.kind} marks={marks} />;
+  return (
+    <>
+      <DrawnChain chain={chain} symptom={symptom.kind} marks={marks} />
+      <LeftAs triage={ticket.triage} />
+    </>
+  );
 }

@@ -29,8 +29,7 @@ export const caseWords = wordsOf({
     noFaultTitle: 'No fault found',
     noFaultLead: 'It did not show in a watch long enough. Say what you watched, and how.',
     finishTitle: 'Do it, then record the chain as you leave it',
-    finishLead: (version: number) =>
-      `The chain as it is described now is version ${version}. If a cable or device is another one than before, have that described first.`,
+    partLacks: 'Say of each part that was put in how long it is and since when it is there.',
     care: 'Local codes come first; mains, fire stops and work inside walls are for licensed trades.',
     finish: 'It is done: this is the chain as I leave it',
     withdrawRemedy: 'Settle on something else',
@@ -110,8 +109,7 @@ export const caseWords = wordsOf({
     noFaultLead:
       'Er zeigte sich in einer genügend langen Beobachtung nicht. Sag, was du wie beobachtet hast.',
     finishTitle: 'Tu es, dann halte die Kette fest, wie du sie verlässt',
-    finishLead: (version) =>
-      `Die Kette, wie sie jetzt beschrieben ist, ist Fassung ${version}. Ist ein Kabel oder Gerät ein anderes als vorher, lass das erst beschreiben.`,
+    partLacks: 'Sag zu jedem Teil, das eingebaut wurde, wie lang es ist und seit wann es da ist.',
     care: 'Örtliche Vorschriften gehen vor; Netzspannung, Brandschotts und Arbeiten in Wänden sind Sache zugelassener Betriebe.',
     finish: 'Es ist getan: So verlasse ich die Kette',
     withdrawRemedy: 'Etwas anderes festlegen',

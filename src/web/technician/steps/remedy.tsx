@@ -203,36 +203,3 @@ export function NoFaultForm({ work, onBack }: { work: Work; onBack: () => void }
     </Question>
   );
 }
-
-/** The remedy is chosen: do it, and say how the chain is left. */
-export function FinishQuestion({ work }: { work: Work }) {
-  const t = caseWords();
-  const { remedy } = work.ticket.triage;
-  return (
-    <Question
-      work={work}
-      title={t.finishTitle}
-      answers={
-        <>
-          <Button
-            kind="primary"
-            large
-            onClick={() => void work.send({ type: 'finishRemedy', asLeftChainVersion: work.chainVersion })}
-          >
-            {t.finish}
-          </Button>
-          <TakeBack
-            work={work}
-            label={t.withdrawRemedy}
-            title={t.withdrawRemedyTitle}
-            send={(reason) => work.send({ type: 'withdrawRemedy', reason })}
-          />
-        </>
-      }
-    >
-      <Notice tone="caution">{t.care}</Notice>
-      {remedy !== null && <p class="to-do">{typed(remedy.what)}</p>}
-      <p>{t.finishLead(work.chainVersion)}</p>
-    </Question>
-  );
-}

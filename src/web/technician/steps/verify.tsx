@@ -6,6 +6,7 @@ import { Dialog } from '../../parts/dialog.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { typed } from '../../parts/typed.tsx';
+import { LeftAs } from '../../place/chain-differences.tsx';
 import { FollowUp, followUpWords } from '../../waiting/follow-up.tsx';
 import { caseWords } from './case-words.ts';
 import { LeavingQuestion } from './leaving.tsx';
@@ -65,6 +66,7 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
     >
       {!isUnproven && <p class="to-do">{t.verifyLead}</p>}
       <PlanSentence plan={plan} />
+      <LeftAs triage={work.ticket.triage} />
       {isClosing && <CloseDialog work={work} onDone={() => setClosing(false)} />}
     </Question>
   );
@@ -145,6 +147,7 @@ export function ClosedQuestion({ work }: { work: Work }) {
           />
         </section>
       )}
+      <LeftAs triage={work.ticket.triage} />
       {closing !== null && closing.note !== '' && <p>{typed(closing.note)}</p>}
     </Question>
   );

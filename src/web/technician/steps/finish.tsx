@@ -1,0 +1,64 @@
+import { useState } from 'preact/hooks';
+import { Button } from '../../parts/button.tsx';
+import { Notice } from '../../parts/notice.tsx';
+import { typed } from '../../parts/typed.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
+import { dayKey } from '../../words/times.ts';
+import { caseWords } from './case-words.ts';
+import { type InstalledDraft, installedFrom, likelyReplaced } from './installed.ts';
+import { InstalledParts } from './installed-parts.tsx';
+import { Question } from './question.tsx';
+import { TakeBack } from './remedy.tsx';
+import type { Work } from './work.ts';
+
+/** The remedy is chosen: do it, and say how the chain is left. */
+export function FinishQuestion({ work }: { work: Work }) {
+  const t = caseWords();
+  const { id, triage } = work.ticket;
+  const { remedy } = triage;
+  const [draft, write, forget] = useDraftForm<InstalledDraft>(`as left ${id} ${triage.round}`, { parts: {} });
+  const [isLacking, setLacking] = useState(false);
+  const installed = installedFrom(draft);
+  const finish = async () => {
+    setLacking(installed === null);
+    if (installed === null) return;
+    if (await work.send({ type: 'finishRemedy', asLeftChainVersion: work.chainVersion, installed }))
+      await forget();
+  };
+  return (
+    <Question
+      work={work}
+      title={t.finishTitle}
+      answers={
+        <>
+          {isLacking && installed === null && (
+            <Notice tone="caution" announce>
+              {t.partLacks}
+            </Notice>
+          )}
+          <Button kind="primary" large onClick={() => void finish()}>
+            {t.finish}
+          </Button>
+          <TakeBack
+            work={work}
+            label={t.withdrawRemedy}
+            title={t.withdrawRemedyTitle}
+            send={(reason) => work.send({ type: 'withdrawRemedy', reason })}
+          />
+        </>
+      }
+    >
+      <Notice tone="caution">{t.care}</Notice>
+      {remedy !== null && <p class="to-do">{typed(remedy.what)}</p>}
+      {remedy?.kind !== 'noFaultFound' && (
+        <InstalledParts
+          chain={work.known.chain?.chain ?? work.chain}
+          likely={likelyReplaced(triage)}
+          today={dayKey(new Date().toISOString(), work.zone)}
+          parts={draft.parts}
+          onChange={(parts) => write({ parts })}
+        />
+      )}
+    </Question>
+  );
+}

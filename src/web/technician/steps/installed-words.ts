@@ -1,0 +1,41 @@
+import { wordsOf } from '../../words/language.ts';
+
+/** Words of what a repair put into the chain, and of the chain as it is left. */
+export const installedWords = wordsOf({
+  en: {
+    another: 'Is something another part now?',
+    anotherHint: 'Tick what was replaced. It becomes the description of the chain as you leave it.',
+    more: 'Something else was replaced',
+    choose: 'Choose it',
+    now: (place: string) => `What is there now: ${place}`,
+    construction: 'What it is',
+    length: 'Length in metres',
+    noLength: 'A number of metres, more than 0',
+    category: 'Category on its label',
+    certified: 'Its label was seen or scanned',
+    fittedRight: 'Both plugs sit firmly, and a cable with a direction lies as it is marked',
+    installedOn: 'Put in on',
+    model: 'Model',
+    serial: 'Serial number',
+    firmware: 'Firmware',
+    differs: 'The description then differs in this',
+  },
+  de: {
+    another: 'Ist jetzt etwas ein anderes Teil?',
+    anotherHint: 'Hak an, was ersetzt wurde. Es wird zur Beschreibung der Kette, wie du sie verlässt.',
+    more: 'Etwas anderes wurde ersetzt',
+    choose: 'Wähl es aus',
+    now: (place) => `Was jetzt da ist: ${place}`,
+    construction: 'Was es ist',
+    length: 'Länge in Metern',
+    noLength: 'Eine Zahl von Metern, mehr als 0',
+    category: 'Kategorie auf dem Aufdruck',
+    certified: 'Der Aufdruck wurde gesehen oder gescannt',
+    fittedRight: 'Beide Stecker sitzen fest, und ein Kabel mit Richtung liegt wie aufgedruckt',
+    installedOn: 'Eingebaut am',
+    model: 'Modell',
+    serial: 'Seriennummer',
+    firmware: 'Firmware',
+    differs: 'Die Beschreibung unterscheidet sich dann so',
+  },
+});
