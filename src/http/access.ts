@@ -23,7 +23,7 @@ export const access = {
   'read tickets': memberRoles,
   'open tickets': ['dispatcher', 'technician', 'admin'],
   'update tickets': ['dispatcher', 'technician', 'admin'],
-  'assign tickets': ['dispatcher', 'admin'],
+  'assign tickets': ['dispatcher', 'technician', 'admin'],
   'take over tickets': ['technician', 'admin'],
   'send ticket commands': memberRoles,
   'erase texts': ['admin'],

@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { firm } from '../../seed/firm.ts';
 import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
@@ -80,8 +81,18 @@ describe('how a ticket ends', () => {
     await press('Settle on this');
     await heading('Do it, then record the chain as you leave it');
     await look('ending-finish');
+    // three taps, and a length: the culprit is another cable, an optical one, from today on
+    await page.getByRole('group', { name: 'Is something another part now?' }).getByRole('checkbox').check();
+    await page.getByText('active optical').click();
+    await page.getByLabel('Length in metres').fill('12');
+    await page.reload();
+    await expect.poll(() => page.getByLabel('Length in metres').inputValue()).toBe('12');
+    await look('ending-installed');
     await press('It is done: this is the chain as I leave it');
     await heading('Watch whether the remedy holds');
+    await page.getByText('As left: version 2').waitFor();
+    await look('ending-as-left');
+    await earlierVersion(page);
     await press('Close the ticket');
     await page.getByRole('dialog').getByRole('alert').waitFor();
     await look('ending-too-early');
@@ -107,6 +118,18 @@ describe('how a ticket ends', () => {
     await heading('Watch for the fault, and touch nothing');
     expect(faults).toEqual([]);
   });
+
+  /** The chain as it was described before the repair, with its time, from the visit's own page. */
+  async function earlierVersion(page: Page): Promise<void> {
+    await page.getByText('All sent').waitFor();
+    await page.goto(`/app/visits/${stage.play.ticketId}`);
+    await page.getByText('All versions and their times').click();
+    await page.getByRole('button', { name: 'Show version 1' }).click();
+    await page.getByRole('region', { name: /^The chain as described from .* on, version 1$/ }).waitFor();
+    await keepScreenshot(page, 'earlier-version');
+    expect(await faultsInEveryLook(page, 'earlier-version')).toEqual([]);
+    await page.goto(`/app/visits/${stage.play.ticketId}/triage`);
+  }
 
   it('takes a case back, counts tries, proves a side with them, and hears what contradicts, and what a log shows', async () => {
     const { page, heading, press, pass, look, faults } = await phoneOf('tuli', stage.bare.id);

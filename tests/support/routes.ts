@@ -76,7 +76,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   }),
   route('GET /tickets/{id}', all),
   route('PUT /tickets/{id}', floor, { priority: 'low', assigneeId: null, visitAt: null, intake: {} }),
-  route('POST /tickets/{id}/assignment', only('dispatcher', 'admin'), { assigneeId: '{member}' }),
+  route('POST /tickets/{id}/assignment', floor, { assigneeId: '{member}' }),
   route('POST /tickets/{id}/take-over', only('technician', 'admin')),
   route('POST /tickets/{id}/commands', all, { type: 'note', text: 'Was here.' }),
   route('GET /tickets/{id}/applicable-changes', all),

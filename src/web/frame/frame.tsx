@@ -2,7 +2,8 @@ import type { ComponentChildren } from 'preact';
 import { useLocation } from 'preact-iso';
 import { isConnected } from '../api/connection.ts';
 import { sessionState } from '../api/session.ts';
-import { Button, LinkButton } from '../parts/button.tsx';
+import { Button } from '../parts/button.tsx';
+import { Lapsed } from '../parts/lapsed.tsx';
 import { Notice } from '../parts/notice.tsx';
 import type { MenuEntry } from '../routing/role-screens.ts';
 import { isOutboxRead, outbox, stoppedEntries } from '../store/outbox.ts';
@@ -46,16 +47,7 @@ export function Frame({ menu, children }: { menu: readonly MenuEntry[]; children
         </ul>
       </nav>
       <main class="frame-content" id="content" tabIndex={-1}>
-        {sessionState.value.kind === 'lapsed' && path !== '/app/sign-in' && (
-          <Notice tone="caution">
-            <span>{t.lapsed}</span>
-            <div>
-              <LinkButton href="/app/sign-in" kind="primary">
-                {t.signInAgain}
-              </LinkButton>
-            </div>
-          </Notice>
-        )}
+        {sessionState.value.kind === 'lapsed' && path !== '/app/sign-in' && <Lapsed text={t.lapsed} />}
         {newerVersion.value !== null && (
           <Notice>
             <span>{t.newerVersion}</span>

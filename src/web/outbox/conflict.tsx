@@ -10,6 +10,7 @@ import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import { entryDetail, entryWord } from './entry-words.ts';
 import { OutcomeSide, OutcomeWays } from './outcomes-apart.tsx';
+import { isReassigned, ReassignedWays, WhoHasIt } from './reassigned.tsx';
 import { outboxWords } from './words.ts';
 
 /** An entry that the server refused: what the member did, what is there now, and the question which it shall be. */
@@ -19,13 +20,20 @@ export function Conflict({ entry }: { entry: OutboxEntry }) {
   const since = useDocument(paths.log(entry.ticketId, entry.basedOn)).body?.items ?? [];
   const zone = useZone(ticket?.siteId ?? null);
   const outcomes = entry.problem?.outcomes;
+  const isMoved = isReassigned(entry);
   const after = outbox.value.filter(
     (other) => other.ticketId === entry.ticketId && other.order > entry.order,
   ).length;
   return (
     <Card title={`${t.conflictTitle}: ${entryWord(entry)}`}>
-      {entry.state === 'conflict' && <p>{outcomes === undefined ? t.conflictLead : t.apartLead}</p>}
-      {entry.problem !== null && <Refusal problem={entry.problem} />}
+      {entry.state === 'conflict' && (
+        <p>{isMoved ? t.movedLead : outcomes === undefined ? t.conflictLead : t.apartLead}</p>
+      )}
+      {isMoved ? (
+        <WhoHasIt ticket={ticket} since={since} zone={zone} />
+      ) : (
+        entry.problem !== null && <Refusal problem={entry.problem} />
+      )}
       <div class="two-sides">
         <section class="card">
           <h3>{t.yours}</h3>
@@ -64,8 +72,9 @@ export function Conflict({ entry }: { entry: OutboxEntry }) {
       {entry.kind === 'command' && outcomes !== undefined && (
         <OutcomeWays entry={entry} outcomes={outcomes} />
       )}
+      {isMoved && ticket !== null && <ReassignedWays entry={entry} ticket={ticket} zone={zone} />}
       <div class="row">
-        {outcomes === undefined && (
+        {outcomes === undefined && !isMoved && (
           <Button kind="primary" onClick={() => void sendAgain(entry)}>
             {t.sendAgain}
           </Button>

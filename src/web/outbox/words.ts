@@ -31,6 +31,20 @@ export const outboxWords = wordsOf({
     giveUp: 'Give mine up',
     giveUpAll: (count: number) => `Give it up, and the ${count} after it`,
     toTicket: 'To the ticket',
+    movedLead: 'The ticket went to somebody else while you were away. Nothing is lost until you decide.',
+    withSomebody: (who: string, when: string | null) =>
+      when === null ? `${who} has the ticket now.` : `${who} has had the ticket since ${when}.`,
+    withNobody: (when: string | null) =>
+      when === null ? 'Nobody has the ticket now.' : `Nobody has had the ticket since ${when}.`,
+    by: (who: string) => `${who} decided so.`,
+    takeOver: 'Take the ticket over, and send my steps',
+    takeOverLead: 'You have it again; what you did goes on record in order.',
+    hand: (who: string) => `Send my steps, and leave the ticket with ${who}`,
+    handLead: (who: string) => `They go on record as yours, and ${who} goes on from there.`,
+    asNote: 'Keep what I did as a note only',
+    asNoteLead: 'Everybody on the ticket can read it; it counts for nothing in the search for the fault.',
+    noteLead: 'Done on site and not on record as steps, since the ticket went to somebody else:',
+    needsConnection: 'This needs a connection. Nothing was changed; try again when there is one.',
     after: (count: number) => `${count} more of this ticket wait behind it.`,
   },
   de: {
@@ -63,6 +77,21 @@ export const outboxWords = wordsOf({
     giveUp: 'Meins aufgeben',
     giveUpAll: (count) => `Aufgeben, mit den ${count} danach`,
     toTicket: 'Zum Ticket',
+    movedLead:
+      'Das Ticket ging an jemand anderen, während du weg warst. Nichts geht verloren, bis du entscheidest.',
+    withSomebody: (who, when) =>
+      when === null ? `${who} hat das Ticket jetzt.` : `${who} hat das Ticket seit ${when}.`,
+    withNobody: (when) =>
+      when === null ? 'Niemand hat das Ticket jetzt.' : `Niemand hat das Ticket seit ${when}.`,
+    by: (who) => `So entschieden von ${who}.`,
+    takeOver: 'Das Ticket übernehmen und meine Schritte senden',
+    takeOverLead: 'Du hast es wieder; was du getan hast, wird der Reihe nach festgehalten.',
+    hand: (who) => `Meine Schritte senden, das Ticket bei ${who} lassen`,
+    handLead: (who) => `Sie werden als deine festgehalten, und ${who} macht von da an weiter.`,
+    asNote: 'Was ich getan habe, nur als Notiz behalten',
+    asNoteLead: 'Alle am Ticket können sie lesen; für die Fehlersuche zählt sie nicht.',
+    noteLead: 'Vor Ort getan und nicht als Schritte festgehalten, weil das Ticket an jemand anderen ging:',
+    needsConnection: 'Das braucht eine Verbindung. Nichts wurde geändert; versuch es, wenn es eine gibt.',
     after: (count) => `${count} weitere zu diesem Ticket warten dahinter.`,
   },
 });

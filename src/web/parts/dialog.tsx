@@ -6,10 +6,13 @@ import { Button } from './button.tsx';
 /** A question on top of the screen. Escape and the last button close it; the focus goes back to where it was. */
 export function Dialog({
   title,
+  closeLabel = frameWords().close,
   onClose,
   children,
 }: {
   title: string;
+  /** What the last button says: where the dialog asks something, the other answer. */
+  closeLabel?: string;
   onClose: () => void;
   children: ComponentChildren;
 }) {
@@ -30,7 +33,7 @@ export function Dialog({
         <h2 id={heading}>{title}</h2>
         {children}
         <div>
-          <Button onClick={onClose}>{frameWords().close}</Button>
+          <Button onClick={onClose}>{closeLabel}</Button>
         </div>
       </div>
     </dialog>

@@ -1,6 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { useId } from 'preact/hooks';
 import { frameWords } from '../words/frame.ts';
+import { useIntoSight } from './into-sight.ts';
 
 type Common = {
   label: string;
@@ -19,8 +20,9 @@ function Around({
   optional = false,
   children,
 }: Common & { id: string; children: ComponentChildren }) {
+  const part = useIntoSight<HTMLDivElement>(error !== undefined);
   return (
-    <div class="field">
+    <div class="field" ref={part}>
       <label for={id}>
         {label}
         {optional && <span class="soft"> ({frameWords().optional})</span>}

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useIntoSight } from './into-sight.ts';
 
 export type Tone = 'plain' | 'caution' | 'refusal' | 'good';
 /** A sign beside the colour, so that the tone is there without it. */
@@ -14,8 +15,10 @@ export function Notice({
   announce?: boolean;
   children: ComponentChildren;
 }) {
+  const part = useIntoSight<HTMLDivElement>(announce && tone !== 'good');
   return (
     <div
+      ref={part}
       class={`notice notice-${tone}`}
       {...(announce ? { role: tone === 'refusal' ? 'alert' : 'status' } : {})}
     >

@@ -1,7 +1,9 @@
 import { useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../../shared/contract/problem.ts';
 import { write } from '../api/client.ts';
+import { sessionState } from '../api/session.ts';
 import { frameWords } from '../words/frame.ts';
+import { Lapsed } from './lapsed.tsx';
 import { Notice } from './notice.tsx';
 import { Refusal } from './refusal.tsx';
 
@@ -60,6 +62,7 @@ export function useSending(): Sending {
 export function SendingResult({ sending }: { sending: Sending }) {
   if (sending.problem !== null) return <Refusal problem={sending.problem} />;
   if (!sending.isUnreachable) return null;
+  if (sessionState.value.kind === 'lapsed') return <Lapsed text={frameWords().lapsedHere} announce />;
   return (
     <Notice tone="caution" announce>
       {frameWords().noAnswer}

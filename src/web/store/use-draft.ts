@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { session } from '../api/session.ts';
+import { onTabMessage, tellTabs } from './channel.ts';
 import { memberDatabase } from './member-database.ts';
 import { dropTyped, holdTyped, typedLast } from './typed-last.ts';
 
@@ -26,8 +27,16 @@ export function useDraft<Draft extends object>(name: string, empty: Draft) {
         if (!isWanted || touched.current) return;
         take({ ...empty, ...(kept as Partial<Draft> | undefined), ...typedLast(memberId(), name) });
       });
+    // The same form in another tab: what is typed there stands here, too.
+    const release = onTabMessage((message) => {
+      if (message.kind !== 'draft' || message.name !== name || message.memberId !== memberId()) return;
+      void memberDatabase()
+        .then((database) => database?.get('drafts', name))
+        .then((kept) => isWanted && take({ ...empty, ...(kept as Partial<Draft> | undefined) }));
+    });
     return () => {
       isWanted = false;
+      release();
     };
   }, [name]);
   return {
@@ -39,14 +48,19 @@ export function useDraft<Draft extends object>(name: string, empty: Draft) {
       const release = holdTyped(memberId(), name, next);
       void memberDatabase()
         .then((database) => database?.put('drafts', next, name))
+        .then(() => {
+          release();
+          tellTabs({ kind: 'draft', memberId: memberId(), name });
+        })
         // What the database doesn't take stays where it was typed to.
-        .then(release, () => undefined);
+        .catch(() => undefined);
     },
     clear: async (): Promise<void> => {
       touched.current = true;
       take(empty);
       dropTyped(memberId(), name);
       await (await memberDatabase())?.delete('drafts', name);
+      tellTabs({ kind: 'draft', memberId: memberId(), name });
     },
   };
 }
@@ -58,4 +72,14 @@ export function useDraftForm<Draft extends object>(
 ): [Draft, (part: Partial<Draft>) => void, () => Promise<void>] {
   const { draft, change, clear } = useDraft(name, empty);
   return [draft ?? empty, change, clear];
+}
+
+/** Every form half filled in whose name begins so, by its name. */
+export async function draftsNamed(prefix: string): Promise<[string, unknown][]> {
+  const database = await memberDatabase();
+  const names = (await database?.getAllKeys('drafts')) ?? [];
+  const wanted = names.filter((name) => name.startsWith(prefix));
+  return Promise.all(
+    wanted.map(async (name) => [name, await database?.get('drafts', name)] as [string, unknown]),
+  );
 }

@@ -11,6 +11,7 @@ import { DocumentView } from '../parts/document-view.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
+import { Wipe } from '../parts/wipe.tsx';
 import { type DocumentState, keepDocument, refresh, useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
 import { inWords } from '../words/sentence.tsx';
@@ -136,7 +137,9 @@ function Corrections({ ticketId, symptom, document, place }: Properties) {
         >
           {t.save}
         </Button>
-        {draft.basedOn !== null && !hasMoved && <Button onClick={() => void forget()}>{t.discard}</Button>}
+        {!hasMoved && (
+          <Wipe label={t.discard} draft={draft} empty={noCorrection} onWipe={forget} onUndo={change} />
+        )}
       </div>
     </form>
   );

@@ -1,9 +1,9 @@
-import { useState } from 'preact/hooks';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { typed } from '../parts/typed.tsx';
 import { putCommand } from '../store/outbox.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import type { OnTicket } from './common/keep-files.ts';
@@ -15,7 +15,7 @@ import { technicianWords } from './words.ts';
 export function Notes({ ticket, onTicket }: { ticket: Ticket; onTicket: OnTicket }) {
   const t = technicianWords();
   const zone = useZone(ticket.siteId);
-  const [note, setNote] = useState('');
+  const [{ note }, write, forget] = useDraftForm(`note ${ticket.id}`, { note: '' });
   return (
     <Part id="notes" title={t.notes}>
       <form
@@ -23,15 +23,15 @@ export function Notes({ ticket, onTicket }: { ticket: Ticket; onTicket: OnTicket
         onSubmit={(event) => {
           event.preventDefault();
           if (note.trim() === '') return;
-          void putCommand(onTicket, { type: 'note', text: note.trim() }).then(() => setNote(''));
+          void putCommand(onTicket, { type: 'note', text: note.trim() }).then(forget);
         }}
       >
         <TextField
           label={t.note}
           value={note}
-          onInput={({ currentTarget }) => setNote(currentTarget.value)}
+          onInput={({ currentTarget }) => write({ note: currentTarget.value })}
         />
-        <ScanButton onFound={(code) => setNote((text) => (text === '' ? code : `${text} ${code}`))} />
+        <ScanButton onFound={(code) => write({ note: note === '' ? code : `${note} ${code}` })} />
         <div>
           <Button type="submit">{t.writeNote}</Button>
         </div>

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { addresses } from '../../../../shared/contract/addresses.ts';
 import type { SiteSummary } from '../../../../shared/contract/site.ts';
@@ -9,6 +9,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { Wipe } from '../../parts/wipe.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
@@ -16,7 +17,9 @@ import { Chips } from '../common/chips.tsx';
 import { DeskScreen } from '../common/desk-screen.tsx';
 import { deskWords } from '../common/words.ts';
 import { type Answers, intakeOf, noAnswers } from './answers.ts';
+import { callDraft, callToGoOnWith, holdCall } from './begun-calls.ts';
 import { Beside, SameChain } from './beside.tsx';
+import { OtherCalls } from './other-calls.tsx';
 import { Questions } from './questions.tsx';
 import { SiteFinder } from './site-finder.tsx';
 import { callWords } from './words.ts';
@@ -39,10 +42,27 @@ const empty: Draft = {
   seen: [],
 };
 
-/** A client is on the line: find the place, ask, open the ticket. What is typed survives a reload. */
+/** A client is on the line: find the place, ask, open the ticket. What is typed survives a reload; two tabs are two calls. */
 export function CallScreen() {
+  const { query, path, route } = useLocation();
+  const { call: id } = query;
+  useEffect(() => {
+    if (id !== undefined) return holdCall(id);
+    let isHere = true;
+    void callToGoOnWith().then((next) => {
+      if (isHere) route(`${path}?${new URLSearchParams({ ...query, call: next })}`, true);
+    });
+    return () => {
+      isHere = false;
+    };
+  }, [id]);
+  if (id === undefined) return <DeskScreen title={callWords().title}>{null}</DeskScreen>;
+  return <Call key={id} id={id} />;
+}
+
+function Call({ id }: { id: string }) {
   const t = callWords();
-  const { draft, change, clear } = useDraft<Draft>('call', empty);
+  const { draft, change, clear } = useDraft<Draft>(callDraft(id), empty);
   const { query } = useLocation();
   // A site or chain that was just added comes back to the call that it was added for.
   const given = { siteId: query.site ?? null, chainId: query.chain ?? null };
@@ -64,14 +84,16 @@ export function CallScreen() {
   return (
     <DeskScreen
       title={t.title}
-      tools={siteId !== null && <Button onClick={() => void clear()}>{t.startOver}</Button>}
+      tools={<Wipe label={t.startOver} draft={draft} empty={empty} onWipe={clear} onUndo={change} />}
     >
       {siteId === null && (
-        <SiteFinder typed={draft.typed} onType={(typed) => change({ typed })} onChoose={take} />
+        <SiteFinder call={id} typed={draft.typed} onType={(typed) => change({ typed })} onChoose={take} />
       )}
+      <OtherCalls id={id} />
       <div ref={form}>
         {site !== null && siteId !== null && (
           <Asking
+            call={id}
             site={site}
             draft={{ ...draft, siteId, chainId: draft.chainId ?? given.chainId ?? onlyChainOf(site) }}
             change={(part) => change({ siteId, ...part })}
@@ -87,11 +109,13 @@ const onlyChainOf = ({ chains }: SiteSummary): string | null =>
   chains.length === 1 ? (chains[0]?.id ?? null) : null;
 
 function Asking({
+  call,
   site,
   draft,
   change,
   clear,
 }: {
+  call: string;
   site: SiteSummary;
   draft: Draft;
   change: (part: Partial<Draft>) => void;
@@ -137,7 +161,7 @@ function Asking({
           <Notice tone="caution">
             <span>{t.noChain}</span>
             <div>
-              <LinkButton href={`/app/sites/${site.id}/chains/new?call=1`} kind="primary">
+              <LinkButton href={`/app/sites/${site.id}/chains/new?call=${call}`} kind="primary">
                 {t.describeChain}
               </LinkButton>
             </div>

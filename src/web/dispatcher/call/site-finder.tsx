@@ -9,10 +9,13 @@ import { callWords } from './words.ts';
  * the list, Enter takes one, Escape takes the list away. The last entry adds a site that is not known yet.
  */
 export function SiteFinder({
+  call,
   typed,
   onType,
   onChoose,
 }: {
+  /** The call's name, which comes back from a site that is added for it. */
+  call: string;
   typed: string;
   onType: (typed: string) => void;
   onChoose: (site: SiteSummary) => void;
@@ -31,7 +34,7 @@ export function SiteFinder({
   }, [typed]);
   const isOpen = typed.trim() !== '' && !isClosed && state !== 'unreachable';
   const entries = found.length + 1;
-  const addNew = () => route(`/app/sites/new?client=${encodeURIComponent(typed.trim())}`);
+  const addNew = () => route(`/app/sites/new?call=${call}&client=${encodeURIComponent(typed.trim())}`);
   const choose = (index: number) => {
     const site = found[index];
     if (site === undefined) addNew();

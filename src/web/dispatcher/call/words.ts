@@ -16,6 +16,9 @@ type Words = {
   noChain: string;
   describeChain: string;
   startOver: string;
+  otherCalls: string;
+  goOnWith: (who: string) => string;
+  inOtherTab: (who: string) => string;
   kept: string;
   questions: string;
   see: string;
@@ -73,6 +76,9 @@ export const callWords = wordsOf<Words>({
     noChain: 'No chain is described at this site yet. A ticket needs one, even a rough one.',
     describeChain: 'Describe the chain',
     startOver: 'Start over',
+    otherCalls: 'Calls begun and not opened as tickets',
+    goOnWith: (who) => `Go on with ${who}`,
+    inOtherTab: (who) => `${who}: in another tab`,
     kept: 'Kept on this device until the ticket is open.',
     questions: 'Ask',
     see: 'What do you see?',
@@ -144,6 +150,9 @@ export const callWords = wordsOf<Words>({
     noChain: 'An diesem Ort ist noch keine Kette beschrieben. Ein Ticket braucht eine, auch eine grobe.',
     describeChain: 'Die Kette beschreiben',
     startOver: 'Von vorn beginnen',
+    otherCalls: 'Begonnene Anrufe, noch ohne Ticket',
+    goOnWith: (who) => `Mit ${who} weitermachen`,
+    inOtherTab: (who) => `${who}: in einem anderen Tab`,
     kept: 'Bleibt auf diesem Gerät, bis das Ticket eröffnet ist.',
     questions: 'Frage',
     see: 'Was siehst du?',

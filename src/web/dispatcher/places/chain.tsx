@@ -8,6 +8,7 @@ import { DocumentView } from '../../parts/document-view.tsx';
 import { lazyPart } from '../../parts/lazy-part.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { Wipe } from '../../parts/wipe.tsx';
 import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { frameWords } from '../../words/frame.ts';
@@ -107,7 +108,7 @@ function Edit({ document, etag }: { document: ChainDocument; etag: string | null
         <Button type="submit" kind="primary" disabled={sending.isBusy}>
           {t.saveChain}
         </Button>
-        <Button onClick={() => void clear()}>{frameWords().cancel}</Button>
+        <Wipe draft={draft} empty={{ chain: null, etag: null }} onWipe={clear} onUndo={change} />
       </div>
     </form>
   );

@@ -40,7 +40,9 @@ export function NewChainScreen({ siteId = '' }: { siteId?: string }) {
     await clear();
     await refresh(paths.site(siteId));
     route(
-      query.call === '1' ? `/app/call?site=${siteId}&chain=${added.body.id}` : `/app/chains/${added.body.id}`,
+      query.call === undefined
+        ? `/app/chains/${added.body.id}`
+        : `/app/call?call=${query.call}&site=${siteId}&chain=${added.body.id}`,
     );
   };
   return (

@@ -14,12 +14,17 @@ export function NewSiteScreen() {
   return (
     <DeskScreen title={t.newSite}>
       <SiteForm
+        name="new site"
         begin={{ ...emptySite, client: query.client ?? '' }}
         label={t.addSite}
         sending={sending}
         onSend={async (body) => {
           const added = await sending.send<SiteSummary>('POST', addresses.sites, { body });
-          if (added !== null) route(`/app/sites/${added.body.id}/chains/new?call=1`);
+          if (added !== null)
+            route(
+              `/app/sites/${added.body.id}/chains/new${query.call === undefined ? '' : `?call=${query.call}`}`,
+            );
+          return added !== null;
         }}
       />
     </DeskScreen>

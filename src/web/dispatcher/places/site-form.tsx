@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { longest } from '../../../../shared/contract/limits.ts';
 import type { Site, SiteInput } from '../../../../shared/contract/site.ts';
 import { hazardKinds } from '../../../../shared/contract/site-names.ts';
@@ -7,6 +6,8 @@ import { faultAt } from '../../parts/fault-at.ts';
 import { Field, TextField } from '../../parts/field.tsx';
 import { type Sending, SendingResult } from '../../parts/sending.tsx';
 import { Ticks } from '../../parts/tick.tsx';
+import { Wipe } from '../../parts/wipe.tsx';
+import { useDraft } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
 import { placeWords } from './words.ts';
 
@@ -42,19 +43,23 @@ const orNull = (text: string): string | null => (text.trim() === '' ? null : tex
 
 /** A client's place: who, where, how to get in, and what to take care of there. */
 export function SiteForm({
+  name,
   begin,
   label,
   sending,
   onSend,
 }: {
+  /** What is typed is kept under it until it is sent. */
+  name: string;
   begin: SiteInput;
   label: string;
   sending: Sending;
-  onSend: (site: SiteInput) => void;
+  /** @returns whether it was saved */
+  onSend: (site: SiteInput) => Promise<boolean>;
 }) {
   const t = placeWords();
-  const [site, setSite] = useState(begin);
-  const change = (part: Partial<SiteInput>) => setSite((before) => ({ ...before, ...part }));
+  const { draft, change, clear } = useDraft<Partial<SiteInput>>(name, {});
+  const site = { ...begin, ...draft };
   const contact = (part: Partial<SiteInput['contact']>) => change({ contact: { ...site.contact, ...part } });
   const fault = (pointer: string) => faultAt(sending.problem, pointer);
   return (
@@ -63,7 +68,7 @@ export function SiteForm({
       data-main
       onSubmit={(event) => {
         event.preventDefault();
-        onSend(site);
+        void onSend(site).then((isSaved) => (isSaved ? clear() : undefined));
       }}
     >
       <Field
@@ -155,10 +160,11 @@ export function SiteForm({
         onInput={({ currentTarget }) => change({ timeZone: orNull(currentTarget.value) })}
       />
       <SendingResult sending={sending} />
-      <div>
+      <div class="row">
         <Button type="submit" kind="primary" disabled={sending.isBusy}>
           {label}
         </Button>
+        <Wipe draft={draft} empty={{}} onWipe={clear} onUndo={change} />
       </div>
     </form>
   );

@@ -70,13 +70,14 @@ function SiteView({ site, etag }: { site: SiteSummary; etag: string | null }) {
           <summary>{t.editSite}</summary>
           <SiteForm
             key={site.version}
+            name={`site ${site.id} ${site.version}`}
             begin={inputOf(site)}
             label={t.saveSite}
             sending={sending}
             onSend={async (body) => {
               const path = paths.site(site.id);
               const done = await sending.send<SiteSummary>('PUT', path, { body, ifMatch: etag ?? '' });
-              if (done === null) return;
+              if (done === null) return false;
               setSaved(true);
               await keepDocument({
                 path,
@@ -84,6 +85,7 @@ function SiteView({ site, etag }: { site: SiteSummary; etag: string | null }) {
                 etag: done.etag,
                 readAt: new Date().toISOString(),
               });
+              return true;
             }}
           />
         </details>

@@ -7,12 +7,10 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Card } from '../../parts/card.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
 import { ErasedSince } from '../../parts/erased-since.tsx';
-import { TextField } from '../../parts/field.tsx';
 import { lazyPart } from '../../parts/lazy-part.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
-import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { typed } from '../../parts/typed.tsx';
-import { keepDocument, useDocument } from '../../store/documents.ts';
+import { useDocument } from '../../store/documents.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { Sentence } from '../../words/sentence.tsx';
 import { commandWord, stateWord, terms } from '../../words/terms.ts';
@@ -24,6 +22,8 @@ import { deskWords } from '../common/words.ts';
 import { EditIntake } from './edit-intake.tsx';
 import { FollowUpCard } from './follow-up-card.tsx';
 import { IntakeFacts } from './intake-facts.tsx';
+import { Notes } from './notes.tsx';
+import { Reopen } from './reopen.tsx';
 import { saveFile } from './save-file.ts';
 import { WaitingCard } from './waiting-card.tsx';
 import { ticketWords } from './words.ts';
@@ -82,6 +82,7 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
           <NowCard ticket={ticket} />
           <WaitingCard ticket={ticket} zone={zone} />
           <FollowUpCard ticket={ticket} zone={zone} />
+          <Reopen ticket={ticket} />
           {chain !== null && <Drawing ticket={ticket} />}
           <Card title={t.asked}>
             <IntakeFacts ticket={ticket} chain={chain} />
@@ -158,50 +159,6 @@ function Drawing({ ticket }: { ticket: Ticket }) {
   return chain === null ? null : (
     <Card title={chain.chain.name}>
       <DrawnTicket ticket={ticket} chain={chain} />
-    </Card>
-  );
-}
-
-function Notes({ ticket, zone }: { ticket: Ticket; zone: string }) {
-  const t = ticketWords();
-  const [note, setNote] = useState('');
-  const sending = useSending();
-  const path = paths.ticket(ticket.id);
-  const write = async () => {
-    const body = { type: 'note', text: note.trim() };
-    const done = await sending.send<Ticket>('POST', `${path}/commands`, { body });
-    if (done === null) return;
-    setNote('');
-    await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
-  };
-  return (
-    <Card title={t.notes}>
-      <ul class="plain-list">
-        {ticket.triage.notes.map(({ at, text }) => (
-          <li key={at + text}>
-            <span class="soft">{dayAndTime(at, zone)}</span> {typed(text)}
-          </li>
-        ))}
-      </ul>
-      <form
-        class="stack not-printed"
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (note.trim() !== '') void write();
-        }}
-      >
-        <TextField
-          label={t.note}
-          value={note}
-          onInput={({ currentTarget }) => setNote(currentTarget.value)}
-        />
-        <SendingResult sending={sending} />
-        <div>
-          <Button type="submit" disabled={sending.isBusy}>
-            {t.writeNote}
-          </Button>
-        </div>
-      </form>
     </Card>
   );
 }

@@ -32,6 +32,10 @@ export const ticketWords = wordsOf({
     seconds: (count: string) => `${count} s`,
     callAgain: 'Client on the line: what they can try',
     eraseTexts: 'Erase a text',
+    reopenTitle: 'Does the client see it again?',
+    reopenReason: 'What do they say?',
+    reopen: 'Open the ticket again',
+    reasonTooShort: 'Say it in at least three letters.',
   },
   de: {
     title: (number, client) => `Nr. ${number}: ${client}`,
@@ -63,5 +67,9 @@ export const ticketWords = wordsOf({
     seconds: (count) => `${count} s`,
     callAgain: 'Kunde am Telefon: was er versuchen kann',
     eraseTexts: 'Einen Text löschen',
+    reopenTitle: 'Sieht der Kunde es wieder?',
+    reopenReason: 'Was sagt er?',
+    reopen: 'Ticket wieder öffnen',
+    reasonTooShort: 'Sag es mit mindestens drei Buchstaben.',
   },
 });

@@ -3,10 +3,13 @@ import type { Message } from '../../../../shared/contract/message.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
 import { kindOfType } from '../../../../shared/contract/problem-type.ts';
+import { sessionState } from '../../api/session.ts';
 import { LinkButton } from '../../parts/button.tsx';
+import { Lapsed } from '../../parts/lapsed.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
+import { frameWords } from '../../words/frame.ts';
 import { percent } from '../../words/percent.ts';
 import { inWords, Sentence, said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
@@ -40,6 +43,7 @@ export function Question({
           <WaysToCorrect work={work} problem={work.refusal} />
         </>
       )}
+      {sessionState.value.kind === 'lapsed' && <Lapsed text={frameWords().lapsed} />}
       <div class="answers">{answers}</div>
       {beside !== undefined && <div class="question">{beside}</div>}
     </Screen>

@@ -7,6 +7,7 @@ import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { LeftAs } from '../../place/chain-differences.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { FollowUp, followUpWords } from '../../waiting/follow-up.tsx';
 import { caseWords } from './case-words.ts';
 import { LeavingQuestion } from './leaving.tsx';
@@ -74,16 +75,17 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
 
 function CloseDialog({ work, onDone }: { work: Work; onDone: () => void }) {
   const t = caseWords();
-  const [note, setNote] = useState('');
-  const [why, setWhy] = useState('');
+  const [{ note, why }, write, forget] = useDraftForm(`close ${work.ticket.id}`, { note: '', why: '' });
   const refusal = work.refusalOf({ type: 'close', note: '', override: null });
   const close = async () => {
     if (refusal !== null && !isReason(why)) return;
     const override = refusal === null ? null : { reason: why.trim() };
-    if (await work.send({ type: 'close', note: note.trim(), override })) onDone();
+    if (!(await work.send({ type: 'close', note: note.trim(), override }))) return;
+    await forget();
+    onDone();
   };
   return (
-    <Dialog title={t.closeTitle} onClose={onDone}>
+    <Dialog title={t.closeTitle} closeLabel={t.notYet} onClose={onDone}>
       <form
         class="stack"
         onSubmit={(event) => {
@@ -97,7 +99,7 @@ function CloseDialog({ work, onDone }: { work: Work; onDone: () => void }) {
             label={t.closeAnywayWhy}
             value={why}
             maxLength={longest.reason}
-            onInput={({ currentTarget }) => setWhy(currentTarget.value)}
+            onInput={({ currentTarget }) => write({ why: currentTarget.value })}
           />
         )}
         <TextField
@@ -105,10 +107,10 @@ function CloseDialog({ work, onDone }: { work: Work; onDone: () => void }) {
           optional
           value={note}
           maxLength={longest.text}
-          onInput={({ currentTarget }) => setNote(currentTarget.value)}
+          onInput={({ currentTarget }) => write({ note: currentTarget.value })}
         />
         <Button type="submit" kind="primary" large disabled={refusal !== null && !isReason(why)}>
-          {refusal === null ? t.close : t.closeAnyway}
+          {refusal === null ? t.closeNow : t.closeAnyway}
         </Button>
       </form>
     </Dialog>
