@@ -25,7 +25,13 @@ import {
   wayOn,
   whatChanged,
 } from './triage.ts';
-import { choiceWays, followUpOutcomes, lateFindings, patternTriggers } from './triage-names.ts';
+import {
+  choiceWays,
+  followUpOutcomes,
+  lateFindings,
+  loggedAnswers,
+  patternTriggers,
+} from './triage-names.ts';
 import { clientsYes, firmwareRead, leftSafely, loggedOccurrence } from './unattended.ts';
 
 /**
@@ -80,6 +86,14 @@ export const ticketCommand = z.discriminatedUnion('type', [
     description: text.default(''),
     /** The log that shows it. */
     evidenceId: id,
+  }),
+  /** What a log shows at a moment of a watch was not the fault, says the one who watched; or is open again after all. */
+  command('answerLogged', {
+    watchId: id,
+    occurredAt: instant,
+    /** The log that shows it. */
+    evidenceId: id,
+    answer: z.enum(loggedAnswers),
   }),
   command('recordTry', {}),
   command('withdrawOccurrence', { occurrenceId: id, reason }),

@@ -2,6 +2,9 @@
 // a phone which runs the machine does not load the schema library first.
 
 /** What may be done to a chain on purpose. What each needs, risks and applies to is computed, see state-machines/. */
+/** What is said to an occurrence that a log shows and that is none; `open` takes the “no” back. */
+export const loggedAnswers = ['no', 'open'] as const;
+
 export const changeKinds = [
   'reseat',
   'flexCable',

@@ -56,6 +56,8 @@ export const watch = z.object({
   /** Tries made, failed ones included; 0 with mode `time`. */
   tries: z.int().min(0),
   occurrences: z.array(occurrence),
+  /** Moments at which a log shows what was not the fault; left out while nobody has said so of any. */
+  loggedAsNone: z.array(z.object({ at: instant, evidenceId: id, by: id })).optional(),
   /** With purpose `side`: the device whose menu is up. */
   menuDeviceId: placeId.nullable(),
   /** With purpose `retest` the change in place, with `confirm` the one that was put back. */

@@ -15,6 +15,8 @@ export type OpenProposal = {
 /**
  * What logs propose, oldest first and each once, however many logs show it.
  *
+ * What was answered “no” is not proposed again, whichever log shows it.
+ *
  * @param watches of the ticket as it stands, which may know more than the findings: what was recorded since is left out
  */
 export function openProposals(logs: readonly LogFinding[], watches: readonly Watch[]): OpenProposal[] {
@@ -23,6 +25,7 @@ export function openProposals(logs: readonly LogFinding[], watches: readonly Wat
     const watch = watchById.get(watchId);
     // Tries are judged when they are made: what a log shows of them is no occurrence to be confirmed.
     if (watch === undefined || watch.mode === 'trigger' || recordedAs !== null) return false;
+    if (watch.loggedAsNone?.some((none) => isLoggedOf(none.at, at)) === true) return false;
     return !watch.occurrences.some((each) => each.withdrawn === null && isLoggedOf(each.at, at));
   };
   const all = logs

@@ -97,6 +97,8 @@ const messages: Messages = {
     message('log/faultCame', { lasted: durationS, menu, description: added(description) }),
   confirmOccurrence: ({ occurredAt, menu, description }) =>
     message('log/faultConfirmedByLog', { at: occurredAt, menu, description: added(description) }),
+  answerLogged: ({ occurredAt, answer }) =>
+    message(answer === 'no' ? 'log/loggedWasNone' : 'log/loggedOpenAgain', { at: occurredAt }),
   recordTry: () => message('log/tryWentWell'),
   correctOccurrence: ({ occurredAt, reason }) => message('log/occurrenceMoved', { at: occurredAt, reason }),
   voidWatch: ({ reason }) => message('log/watchVoided', { reason }),

@@ -3,7 +3,7 @@ import type { TicketCommandType } from '../../shared/contract/commands.ts';
 import { sideProofKinds } from '../../shared/contract/look-names.ts';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { TriageRecord, Watch } from '../../shared/contract/triage.ts';
-import { changeKinds } from '../../shared/contract/triage-names.ts';
+import { changeKinds, loggedAnswers } from '../../shared/contract/triage-names.ts';
 import { firstApplicable } from './changes/applicable.ts';
 import { completeness } from './completeness.ts';
 import type { CompleteCommand } from './events.ts';
@@ -65,6 +65,8 @@ const contents: Partial<Record<TicketCommandType, (record: TriageRecord, at: str
     })),
   recordOccurrence: () => [{ occurrenceId: newId, menu: 'stayed' }],
   confirmOccurrence: confirmations,
+  answerLogged: (record) =>
+    confirmations(record).flatMap((one) => loggedAnswers.map((answer) => ({ ...one, answer }))),
   withdrawOccurrence: occurrencesAt,
   correctOccurrence: occurrencesAt,
   voidWatch: ({ watches }) => watches.map(({ id }) => ({ watchId: id, reason })),

@@ -31,6 +31,7 @@ export const interruptedIn = (state: WorkingState) => ({
 /** What a watch saw, put right later; wherever work on the ticket goes on. */
 export const correcting = {
   confirmOccurrence: take('confirmOccurrence'),
+  answerLogged: take('answerLogged'),
   withdrawOccurrence: take('withdrawOccurrence'),
   correctOccurrence: take('correctOccurrence'),
   voidWatch: take('voidWatch', 'noWatchRuns'),

@@ -107,7 +107,13 @@ describe('how a ticket ends', () => {
     await press('Close the ticket');
     const dialog = page.getByRole('dialog');
     await dialog.getByLabel(/^A word for the record/).fill('The old cable stays in the wall, capped.');
-    await dialog.getByRole('button', { name: 'Close the ticket' }).click();
+    await page.reload();
+    await press('Close the ticket');
+    await expect.poll(() => dialog.getByLabel(/^A word for the record/).inputValue()).toContain('capped');
+    await dialog.getByRole('button', { name: 'Not yet' }).click();
+    await press('Close the ticket');
+    await look('ending-close');
+    await dialog.getByRole('button', { name: 'Close', exact: true }).click();
     await heading('The ticket is closed');
     await page.getByText('The old cable stays in the wall, capped.').waitFor();
     await look('ending-closed');
@@ -191,7 +197,12 @@ describe('how a ticket ends', () => {
     await press(/^1 .*log/);
     await heading('What logs show, and nobody recorded');
     await look('log-proposals');
+    await press(/^No, that was not/);
+    await page.getByText('Not the fault:').waitFor();
+    await look('log-answered');
+    await press('Take that back');
     await press(/^Yes/);
+    await page.getByText('The fault:').waitFor();
     await page.getByText('No log shows anything that is not on record.').waitFor();
     await page.getByText('All sent').waitFor();
     const after = expectStatus(await tuli.get<Ticket>(`/tickets/${stage.bare.id}`), 200);

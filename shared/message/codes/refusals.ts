@@ -42,6 +42,7 @@ export const refusalsCodes = {
   changeNotRetested: {},
   retestNotAttributable: {},
   placeNotInChain: {},
+  loggedAnsweredAlready: {},
   nothingClearedYet: {},
   changeNotInRound: {},
   watchNotAfterPutBack: {},

@@ -20,6 +20,8 @@ export const ticketLogCodes = {
   'log/triesStarted': { trigger: 'patternTrigger', menuOf: 'place?' },
   'log/faultCame': { lasted: 'seconds?', menu: 'menu?', description: 'text?' },
   'log/faultConfirmedByLog': { at: 'moment', menu: 'menu?', description: 'text?' },
+  'log/loggedWasNone': { at: 'moment' },
+  'log/loggedOpenAgain': { at: 'moment' },
   'log/tryWentWell': {},
   'log/occurrenceWithdrawn': { reason: 'text' },
   'log/occurrenceMoved': { at: 'moment', reason: 'text' },

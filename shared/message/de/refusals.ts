@@ -52,6 +52,7 @@ export const refusalsDe: Sentences<typeof refusalsCodes> = {
   changeNotRetested: () => 'Diese Änderung wurde nicht nachgetestet.',
   retestNotAttributable: () =>
     'Bei diesem Nachtest wich mehr ab als angesagt; er lässt sich der Änderung nicht zuschreiben.',
+  loggedAnsweredAlready: () => 'Das wurde von dem, was das Protokoll dort zeigt, schon gesagt.',
   placeNotInChain: () =>
     'In der Kette wie vorgefunden gibt es diesen Ort nicht. Ist er doch da, nimm die Seiten zurück, berichtige die Beschreibung der Kette und halte sie neu als vorgefunden fest.',
   nothingClearedYet: () => 'Keine Änderung hat den Fehler in einem Nachtest behoben, der zählt.',

@@ -206,6 +206,7 @@ export const deTerms: MessageTerms = {
     recordOccurrence: 'Festhalten, dass es geschah',
     recordTry: 'Versuch festhalten',
     confirmOccurrence: 'Vorkommen aus einem Protokoll bestätigen',
+    answerLogged: 'Sagen, dass ein Protokoll nicht den Fehler zeigt',
     withdrawOccurrence: 'Vorkommen zurücknehmen',
     withdrawReport: 'Meldung des Kunden nicht zählen',
     correctOccurrence: 'Zeit eines Vorkommens berichtigen',

@@ -37,6 +37,8 @@ export const ticketLogDe: Sentences<typeof ticketLogCodes> = {
     `Der Fehler kam${lasted === null ? '' : `, für ${say.number(lasted)} s`}${menuDid(menu)}.${more(description, say)}`,
   'log/faultConfirmedByLog': ({ at, menu, description }, say) =>
     `Ein Protokoll zeigt, dass der Fehler um ${say.moment(at)} kam${menuDid(menu)}: bestätigt.${more(description, say)}`,
+  'log/loggedWasNone': ({ at }, say) => `Was ein Protokoll um ${say.moment(at)} zeigt, war nicht der Fehler.`,
+  'log/loggedOpenAgain': ({ at }, say) => `Was ein Protokoll um ${say.moment(at)} zeigt, ist wieder offen.`,
   'log/tryWentWell': () => 'Ein Versuch ohne den Fehler.',
   'log/occurrenceWithdrawn': ({ reason }, say) => `Ein Vorkommen wurde zurückgenommen: ${say.text(reason)}`,
   'log/occurrenceMoved': ({ at, reason }, say) =>

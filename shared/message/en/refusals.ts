@@ -48,6 +48,7 @@ export const refusalsEn: Sentences<typeof refusalsCodes> = {
   changeNotRetested: () => 'That change was not retested.',
   retestNotAttributable: () =>
     'More than what was declared differed during that retest, so it can’t be put down to the change.',
+  loggedAnsweredAlready: () => 'That was said already of what the log shows there.',
   placeNotInChain: () =>
     'The chain as found has no such place. If it is there, take back the sides, correct the chain’s description and record it as found again.',
   nothingClearedYet: () => 'No change has cleared the fault in a retest that counts.',

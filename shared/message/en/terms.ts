@@ -201,6 +201,7 @@ export const enTerms: MessageTerms = {
     recordOccurrence: 'Record that it happened',
     recordTry: 'Record a try',
     confirmOccurrence: 'Confirm an occurrence from a log',
+    answerLogged: 'Say that what a log shows was not the fault',
     withdrawOccurrence: 'Withdraw an occurrence',
     withdrawReport: 'Leave out a report of the client',
     correctOccurrence: 'Correct when the fault came',

@@ -35,6 +35,8 @@ export const ticketLogEn: Sentences<typeof ticketLogCodes> = {
     `The fault came${lasted === null ? '' : `, for ${say.number(lasted)} s`}${menuDid(menu)}.${more(description, say)}`,
   'log/faultConfirmedByLog': ({ at, menu, description }, say) =>
     `A log shows that the fault came at ${say.moment(at)}${menuDid(menu)}: confirmed.${more(description, say)}`,
+  'log/loggedWasNone': ({ at }, say) => `What a log shows at ${say.moment(at)} was not the fault.`,
+  'log/loggedOpenAgain': ({ at }, say) => `What a log shows at ${say.moment(at)} is open again.`,
   'log/tryWentWell': () => 'One try without the fault.',
   'log/occurrenceWithdrawn': ({ reason }, say) => `An occurrence was withdrawn: ${say.text(reason)}`,
   'log/occurrenceMoved': ({ at, reason }, say) =>

@@ -36,6 +36,7 @@ export const rules = {
   endWatch: watches.endWatch,
   acceptReproduction: watches.acceptReproduction,
   confirmOccurrence: occurrences.confirmOccurrence,
+  answerLogged: occurrences.answerLogged,
   withdrawOccurrence: corrections.withdrawOccurrence,
   correctOccurrence: corrections.correctOccurrence,
   voidWatch: corrections.voidWatch,

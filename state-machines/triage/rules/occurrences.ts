@@ -59,17 +59,24 @@ function refuseMenu(
   });
 }
 
+const someWatchEndedWithLog = (record: TriageRecord): Cause | null =>
+  record.watches.some((watch) => watch.endedAt !== null) &&
+  standingEvidence(record).some(({ kind }) => kind === 'log')
+    ? null
+    : because('no-occurrence', message('needsEndedWatchAndLog'));
+
+const refuseNoLog = (record: TriageRecord, evidenceId: string): Cause | null =>
+  standingEvidence(record).find(({ id }) => id === evidenceId)?.kind === 'log'
+    ? null
+    : because('unknown-reference', message('logUnknown'));
+
 export const confirmOccurrence = rule('confirmOccurrence', {
-  ready: (record) =>
-    record.watches.some((watch) => watch.endedAt !== null) &&
-    standingEvidence(record).some(({ kind }) => kind === 'log')
-      ? null
-      : because('no-occurrence', message('needsEndedWatchAndLog')),
+  ready: someWatchEndedWithLog,
   refuse: (record, event) => {
     const watch = record.watches.find(({ id }) => id === event.watchId);
     if (watch === undefined) return because('unknown-reference', message('watchUnknown'));
-    const log = standingEvidence(record).find(({ id }) => id === event.evidenceId);
-    if (log?.kind !== 'log') return because('unknown-reference', message('logUnknown'));
+    const unknown = refuseNoLog(record, event.evidenceId);
+    if (unknown !== null) return unknown;
     if (findOccurrence(record, event.occurrenceId) !== null) {
       return because('already-exists', message('occurrenceIdTaken'));
     }
@@ -84,5 +91,32 @@ export const confirmOccurrence = rule('confirmOccurrence', {
         { id: occurrenceId, at: occurredAt, corrections: [], durationS, menu, description, withdrawn: null },
       ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at)),
     })),
+  }),
+});
+
+/** What a log shows at that moment was said not to be the fault. */
+export const isLoggedAsNone = ({ loggedAsNone = [] }: Watch, moment: string): boolean =>
+  loggedAsNone.some(({ at }) => isLoggedOf(at, moment));
+
+export const answerLogged = rule('answerLogged', {
+  ready: someWatchEndedWithLog,
+  refuse: (record, { watchId, evidenceId, occurredAt, answer }) => {
+    const watch = record.watches.find(({ id }) => id === watchId);
+    if (watch === undefined) return because('unknown-reference', message('watchUnknown'));
+    if (watch.endedAt === null) return because('not-allowed-now', message('watchStillRunning'));
+    const isNone = isLoggedAsNone(watch, occurredAt);
+    if (isNone === (answer === 'no')) return because('already-exists', message('loggedAnsweredAlready'));
+    return (
+      refuseNoLog(record, evidenceId) ??
+      refuseOutside({ from: watch.startedAt, to: watch.endedAt }, occurredAt)
+    );
+  },
+  apply: (record, { watchId, evidenceId, occurredAt, answer, by }) => ({
+    ...record,
+    watches: replaceById(record.watches, watchId, (watch) => {
+      const others = (watch.loggedAsNone ?? []).filter(({ at }) => !isLoggedOf(at, occurredAt));
+      const said = answer === 'no' ? [{ at: occurredAt, evidenceId, by }] : [];
+      return { ...watch, loggedAsNone: [...others, ...said] };
+    }),
   }),
 });

@@ -22,6 +22,7 @@ export const commandRoles: Record<TicketCommandType, readonly MemberRole[]> = {
   startWatch: onSite,
   recordOccurrence: onSite,
   confirmOccurrence: onSite,
+  answerLogged: onSite,
   recordTry: onSite,
   withdrawOccurrence: onSite,
   correctOccurrence: onSite,

@@ -88,6 +88,16 @@ const makers: Record<TicketCommandType, Maker> = {
       evidenceId: oneOf(evidence, which)?.id ?? nowhere,
     };
   },
+  answerLogged: ({ watches, evidence }, { which }) => {
+    const watch = oneOf(watches, which);
+    return {
+      type: 'answerLogged',
+      watchId: watch?.id ?? nowhere,
+      occurredAt: watch?.startedAt ?? '2026-11-02T08:00:00.000Z',
+      evidenceId: oneOf(evidence, which)?.id ?? nowhere,
+      answer: oneOf(['no', 'open'] as const, which) ?? 'no',
+    };
+  },
   recordTry: plain({ type: 'recordTry' }),
   withdrawReport: ({ reports }, { which }) => ({
     type: 'withdrawReport',

@@ -127,4 +127,10 @@ describe('what logs propose', () => {
   it('is left out of tries, which are judged when they are made', () => {
     expect(openProposals(findings, [{ ...unseen, mode: 'trigger' }])).toEqual([]);
   });
+
+  it('is left out once it was answered with a no, in whichever log', () => {
+    const open = openProposals(findings, [unseen]);
+    const none = open.map(({ seen, evidenceId }) => ({ at: seen.at, evidenceId, by: unseen.by }));
+    expect(openProposals(findings, [{ ...unseen, loggedAsNone: none }])).toEqual([]);
+  });
 });

@@ -47,6 +47,22 @@ describe('an occurrence that a log shows', () => {
     expect(ticket.refused(within).type).toBe('no-occurrence');
   });
 
+  it('is answered with a no, which can be taken back and is asked of nobody again', () => {
+    const { ticket, evidenceId, watchId } = watched();
+    const occurredAt = ticket.minutesFromNow(-40);
+    const answer = (said: 'no' | 'open', at = occurredAt) =>
+      ({ type: 'answerLogged', watchId, evidenceId, occurredAt: at, answer: said }) as const;
+    expect(ticket.refused(answer('open')).type).toBe('already-exists');
+    ticket.send(answer('no'));
+    expect(ticket.lastWatch).toMatchObject({ loggedAsNone: [{ at: occurredAt, evidenceId }] });
+    expect(ticket.lastWatch.occurrences).toHaveLength(1);
+    expect(ticket.refused(answer('no')).type).toBe('already-exists');
+    expect(ticket.refused(answer('no', ticket.minutesFromNow(-90))).type).toBe('time-out-of-order');
+    ticket.send(answer('open'));
+    expect(ticket.lastWatch.loggedAsNone).toEqual([]);
+    expect(ticket.replayed()).toEqual(ticket.snapshot);
+  });
+
   it('asks what the menu did in a watch for the side, and contradicts no side', () => {
     const ticket = new TriageCase().reproduced().menuWatch('processor', 'vanished');
     const evidenceId = ticket.addEvidence({ kind: 'log', tie: { deviceId: 'processor' } });

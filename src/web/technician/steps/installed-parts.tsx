@@ -1,16 +1,14 @@
-import { withInstalled } from '../../../../shared/chain/installed.ts';
 import { placeKey } from '../../../../shared/chain/place.ts';
 import type { Chain, Place } from '../../../../shared/contract/chain.ts';
 import { linkConstructions } from '../../../../shared/contract/chain-names.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import { Choices, Field, SelectField } from '../../parts/field.tsx';
 import { Tick } from '../../parts/tick.tsx';
-import { ChainDifferences } from '../../place/chain-differences.tsx';
 import { categoryChoices, terms } from '../../words/terms.ts';
 import { lengthFrom } from '../common/length.ts';
 import { placeWords } from '../common/place-words.ts';
 import { placeOf } from '../common/triage-addresses.ts';
-import { type InstalledDraft, installedFrom, type PartDraft, partAt, replaceable } from './installed.ts';
+import { type InstalledDraft, type PartDraft, partAt, replaceable } from './installed.ts';
 import { installedWords } from './installed-words.ts';
 
 type Parts = InstalledDraft['parts'];
@@ -60,7 +58,7 @@ export function InstalledParts({
       </fieldset>
       {Object.entries(parts).map(([key, part]) => (
         <fieldset class="choices field part-now" key={key}>
-          <legend>{t.now(nameOf(key))}</legend>
+          <legend>{keys.length > 1 ? t.now(nameOf(key)) : t.nowThere}</legend>
           <PartFields
             isCable={placeOf(key)?.kind === 'link'}
             part={part}
@@ -78,7 +76,6 @@ export function InstalledParts({
         ]}
         onChoose={(key) => put(key, true)}
       />
-      <Differences chain={chain} parts={parts} />
     </>
   );
 }
@@ -146,18 +143,5 @@ function PartFields({
       )}
       <Tick label={t.fittedRight} isOn={part.fittedRight} onChange={(fittedRight) => set({ fittedRight })} />
     </>
-  );
-}
-
-/** What the description then says otherwise. */
-function Differences({ chain, parts }: { chain: Chain; parts: Parts }) {
-  const t = installedWords();
-  const installed = installedFrom({ parts });
-  if (installed === null || installed.length === 0) return null;
-  return (
-    <section class="stack">
-      <h2>{t.differs}</h2>
-      <ChainDifferences from={chain} to={withInstalled(chain, installed)} />
-    </section>
   );
 }

@@ -85,6 +85,11 @@ export const watchWords = wordsOf({
     logAt: (when: string, device: string) => `${when}, log of ${device}`,
     alsoInLogsOf: (devices: readonly string[]) => `The same in the log of: ${devices.join(', ')}.`,
     confirmIt: 'Yes, that was it',
+    wasNot: 'No, that was not the fault',
+    answered: 'What you said of logs',
+    saidNo: 'Not the fault:',
+    saidYes: 'The fault:',
+    undoAnswer: 'Take that back',
     logsOld: (when: string) => `As the server read them last, ${when}.`,
   },
   de: {
@@ -176,6 +181,11 @@ export const watchWords = wordsOf({
     logAt: (when, device) => `${when}, Protokoll von ${device}`,
     alsoInLogsOf: (devices) => `Dasselbe im Protokoll von: ${devices.join(', ')}.`,
     confirmIt: 'Ja, das war er',
+    wasNot: 'Nein, das war nicht der Fehler',
+    answered: 'Was du zu Protokollen gesagt hast',
+    saidNo: 'Nicht der Fehler:',
+    saidYes: 'Der Fehler:',
+    undoAnswer: 'Das zurücknehmen',
     logsOld: (when) => `Wie der Server sie zuletzt las, ${when}.`,
   },
 });
