@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { firmZone } from '../../seed/firm.ts';
+import { faultsInEveryLook } from './checks.ts';
 import { tabTo } from './keyboard.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
@@ -112,6 +113,18 @@ describe('the dispatcher’s desk', () => {
     expect(await page.getByRole('checkbox', { name: 'Disc player' }).isChecked()).toBe(true);
     expect(await page.getByLabel('Since when?').inputValue()).toBe('since the storm');
     expect(await page.getByLabel('What exactly: building work').inputValue()).toBe('New ceiling');
+    // Another call in another tab is another form, and knows of this one.
+    const other = await page.context().newPage();
+    await other.goto('/app/call');
+    await other.getByText(/: in another tab$/).waitFor();
+    expect(await other.getByRole('combobox', { name: 'Who is on the line?' }).inputValue()).toBe('');
+    await keepScreenshot(other, 'call-second-tab');
+    expect(await faultsInEveryLook(other, 'call-second-tab')).toEqual([]);
+    await other.close();
+    await page.getByRole('button', { name: 'Start over' }).click();
+    await page.getByRole('combobox', { name: 'Who is on the line?' }).waitFor();
+    await page.getByRole('button', { name: 'Bring back what was there' }).click();
+    await expect.poll(() => page.getByLabel('Since when?').inputValue()).toBe('since the storm');
     await page.getByRole('button', { name: 'Start over' }).click();
     await page.getByRole('combobox', { name: 'Who is on the line?' }).waitFor();
     await page.reload();

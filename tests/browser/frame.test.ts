@@ -102,16 +102,8 @@ describe('the frame around every screen', () => {
     const ticketId = brask.url().split('/').at(-1) ?? '';
     await brask.context().setOffline(true);
     // Steps of the ticket, as the triage screens write them down.
-    await putInOutbox(
-      brask,
-      commandEntry(ticketId, {
-        type: 'startWatch',
-        mode: 'time',
-        trigger: null,
-        plannedMin: null,
-        menuDeviceId: null,
-      }),
-    );
+    const audit = { type: 'reviewAudit', chainVersion: 1, note: '' };
+    await putInOutbox(brask, commandEntry(ticketId, audit));
     await putInOutbox(brask, commandEntry(ticketId, { type: 'note', text: 'Written without signal.' }));
     const tuli = await stage.signedIn('tuli', 'phone');
     const status = await tuli.evaluate(takeOver('tuli', ticketId));
@@ -120,16 +112,26 @@ describe('the frame around every screen', () => {
     await brask.getByText('1 needs you').waitFor();
     await brask.getByRole('link', { name: /Outbox/ }).click();
     const conflict = brask.getByRole('main');
-    await conflict.getByText('The ticket is with somebody else').waitFor();
+    await conflict.getByText(/^Tuli Marrowen has had the ticket since /).waitFor();
     await conflict.getByText('Tuli Marrowen: Take the ticket over').waitFor();
     await keepScreenshot(brask, 'conflict');
     expect(await accessibilityFaults(brask)).toEqual([]);
     expect(await conflict.textContent()).toContain('1 more of this ticket');
-    // Giving the step up lets what came after it go: a note is anybody's to write.
-    await conflict.getByRole('button', { name: 'Give mine up', exact: true }).click();
+    // The steps go on record as his, and the ticket stays with her.
+    await conflict.getByRole('button', { name: /leave the ticket with Tuli Marrowen$/ }).click();
     await brask.getByText('All sent').waitFor();
-    await brask.goBack();
+    await brask.goto(`/app/visits/${ticketId}`);
     await brask.getByText('Written without signal.').waitFor();
+    // Now it is hers: what he does next he keeps as a note, which is anybody's to write.
+    await putInOutbox(brask, commandEntry(ticketId, { type: 'recordAsFound', chainVersion: 1 }));
+    await brask.reload();
+    await brask.getByText('1 needs you').waitFor();
+    await brask.getByRole('link', { name: /Outbox/ }).click();
+    await keepScreenshot(brask, 'conflict-reassigned');
+    await conflict.getByRole('button', { name: 'Keep what I did as a note only' }).click();
+    await brask.getByText('All sent').waitFor();
+    await brask.goto(`/app/visits/${ticketId}`);
+    await brask.getByText(/^Done on site and not on record as steps/).waitFor();
     // Back to whom the other tests look for it.
     expect(await tuli.evaluate(takeOver('brask', ticketId))).toBe(200);
   });

@@ -128,7 +128,7 @@ export class Technician {
 
   private title = async (): Promise<string> => (await this.heading(/./).textContent()) ?? '';
 
-  private isShown = async (): Promise<boolean> => (await this.settle()) === 'The culprit is shown';
+  private isShown = async (): Promise<boolean> => (await this.settle()).startsWith('The culprit is shown');
 
   private async nextTest(): Promise<void> {
     const title = await this.settle();

@@ -82,7 +82,10 @@ export function ReassignedWays({
       await refresh(paths.ticket(ticket.id));
   };
   const keepAsNote = async (): Promise<void> => {
-    const done = steps.filter(({ kind }) => kind !== 'upload');
+    // Files come in whoever has the ticket, and so do notes.
+    const done = steps.filter(
+      (step) => step.kind === 'reading' || (step.kind === 'command' && step.command.type !== 'note'),
+    );
     const lines = done.map((step) =>
       [clockTime(step.madeAt, zone), entryWord(step), entryDetail(step)].filter(Boolean).join(' '),
     );

@@ -10,7 +10,7 @@ import { useDocument } from '../store/documents.ts';
 import { inWords } from '../words/sentence.tsx';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
-import { knownWords } from './words.ts';
+import { versionWords } from './version-words.ts';
 import './place.css';
 
 /** Every version of a chain with its time, who wrote it and what differs; each can be looked at as it was. */
@@ -57,7 +57,7 @@ function Version({
   version: ChainVersionRef;
   isNewest: boolean;
 }) {
-  const t = knownWords();
+  const t = versionWords();
   const zone = useZone(siteId);
   const [isShown, setShown] = useState(false);
   return (
@@ -117,7 +117,7 @@ function Compare({
   newest: number;
   versions: readonly ChainVersionRef[];
 }) {
-  const t = knownWords();
+  const t = versionWords();
   const [from, setFrom] = useState<string>('1');
   const [to, setTo] = useState<string | null>(null);
   const end = Number(to ?? newest);

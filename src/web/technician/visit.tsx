@@ -12,7 +12,6 @@ import { InTurn } from '../parts/in-turn.tsx';
 import { lazyPart } from '../parts/lazy-part.tsx';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
-import { knownWords } from '../place/words.ts';
 import { useTicket } from '../projection/use-ticket.ts';
 import { isSettled, useDocument } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
@@ -168,7 +167,7 @@ function ChainPart({ ticket, onTicket, chain }: { ticket: Ticket; onTicket: Tick
           onClose={() => setSelected(null)}
         />
       )}
-      <Folded title={knownWords().versions}>
+      <Folded title={t.versions}>
         <ChainVersions chainId={chain.id} newest={chain.version} siteId={chain.siteId} />
       </Folded>
     </Part>

@@ -65,6 +65,7 @@ export const technicianWords = wordsOf({
       drawing: 'At a device or cable that is yet to be chosen:',
       triage: 'By answering the questions:',
     },
+    versions: 'All versions and their times',
     nothingMissing: 'Nothing is missing. A case could go to second line as it is.',
     views: { sourceEnd: 'Source end', sinkEnd: 'Sink end', label: 'Label' },
     go: {
@@ -149,6 +150,7 @@ export const technicianWords = wordsOf({
       drawing: 'An einem Gerät oder Kabel, das noch zu wählen ist:',
       triage: 'Durch die Antworten auf die Fragen:',
     },
+    versions: 'Alle Fassungen mit ihren Zeiten',
     nothingMissing: 'Es fehlt nichts. Der Fall könnte so an die zweite Ebene gehen.',
     views: { sourceEnd: 'Quellenseite', sinkEnd: 'Anzeigenseite', label: 'Aufdruck' },
     go: {

@@ -5,7 +5,8 @@ export const caseWords = wordsOf({
   en: {
     confirmTitle: 'It cleared, and everything is as it was: does it return?',
     confirmLead: 'Watch until the fault is back. Until then it may have gone by itself.',
-    shownTitle: 'The culprit is shown',
+    shownTitle: (place: string | null) =>
+      place === null ? 'The culprit is shown' : `The culprit is shown: ${place}`,
     nameIt: 'Name the culprit',
     culpritTitle: 'Name the culprit',
     where: 'Where does the fault lie?',
@@ -17,6 +18,7 @@ export const caseWords = wordsOf({
     noProof: 'No change has cleared the fault in a retest that counts.',
     name: 'Name it',
     remedyTitle: 'How does this end?',
+    remedyOf: (place: string) => `${place}: how does this end?`,
     permanent: 'Repaired for good',
     workaround: 'A way around it, which the client accepts',
     what: 'What is done?',
@@ -86,7 +88,8 @@ export const caseWords = wordsOf({
   de: {
     confirmTitle: 'Es war behoben, und alles ist wie vorher: Kommt er wieder?',
     confirmLead: 'Beobachte, bis der Fehler wieder da ist. Bis dahin kann er von selbst gegangen sein.',
-    shownTitle: 'Die Ursache ist nachgewiesen',
+    shownTitle: (place) =>
+      place === null ? 'Die Ursache ist nachgewiesen' : `Die Ursache ist nachgewiesen: ${place}`,
     nameIt: 'Ursache benennen',
     culpritTitle: 'Benenn die Ursache',
     where: 'Wo liegt der Fehler?',
@@ -98,6 +101,7 @@ export const caseWords = wordsOf({
     noProof: 'Keine Änderung hat den Fehler in einem Nachtest behoben, der zählt.',
     name: 'Benennen',
     remedyTitle: 'Wie endet das?',
+    remedyOf: (place) => `${place}: Wie endet das?`,
     permanent: 'Auf Dauer repariert',
     workaround: 'Ein Umweg, den der Kunde annimmt',
     what: 'Was wird getan?',

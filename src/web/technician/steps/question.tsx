@@ -1,4 +1,5 @@
-import type { ComponentChildren } from 'preact';
+import { type ComponentChildren, createContext } from 'preact';
+import { useContext } from 'preact/hooks';
 import type { Message } from '../../../../shared/contract/message.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
 import type { Problem } from '../../../../shared/contract/problem.ts';
@@ -19,6 +20,9 @@ import { lateWords } from './late-words.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
+/** What stands above a ticket's question, whichever it is: second line's direction. */
+export const ComesFirst = createContext<ComponentChildren>(null);
+
 /** One question: what to do, what to know about it, and then the answers, where the thumb is. */
 export function Question({
   work,
@@ -36,6 +40,7 @@ export function Question({
 }) {
   return (
     <Screen title={title}>
+      {useContext(ComesFirst)}
       <div class="question">{children}</div>
       {work.refusal !== null && (
         <>

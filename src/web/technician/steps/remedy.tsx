@@ -81,7 +81,7 @@ export function RemedyQuestion({ work }: { work: Work }) {
   return (
     <Question
       work={work}
-      title={t.remedyTitle}
+      title={culprit === null ? t.remedyTitle : t.remedyOf(placeWords(work.chain, culprit.place))}
       answers={
         <>
           {openChange(work.ticket.triage) !== null && <EndChange work={work} />}
@@ -99,7 +99,6 @@ export function RemedyQuestion({ work }: { work: Work }) {
     >
       {culprit !== null && (
         <Notice tone="good">
-          <strong>{placeWords(work.chain, culprit.place)}</strong>
           <span>{typed(culprit.explanation)}</span>
         </Notice>
       )}

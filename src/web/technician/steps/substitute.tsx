@@ -1,6 +1,7 @@
 import type { PlanReply } from '../../../../shared/contract/plan.ts';
 import { runningWatch } from '../../../../state-machines/triage/record.ts';
 import { LinkButton } from '../../parts/button.tsx';
+import { suspectWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { LookQuestion, lookIn } from './look.tsx';
@@ -88,10 +89,12 @@ function ConfirmQuestion({ work, planned: { plan } }: { work: Work; planned: Pla
 function NothingLeft({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
   const t = stepWords();
   const canName = work.may('nameCulprit');
+  const [likeliest] = plan?.suspects ?? [];
+  const shown = likeliest === undefined ? null : suspectWords(work.chain, likeliest);
   return (
     <Question
       work={work}
-      title={canName ? caseWords().shownTitle : t.nothingTitle}
+      title={canName ? caseWords().shownTitle(shown) : t.nothingTitle}
       answers={
         <>
           <CulpritLink work={work} isNext={ledBy(plan) === 'nameCulprit'} />

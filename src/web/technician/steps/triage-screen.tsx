@@ -11,6 +11,7 @@ import { lateWords } from './late-words.ts';
 import { proposalsIn } from './logs.tsx';
 import { OtherWays } from './offers.tsx';
 import { TicketPage } from './page.tsx';
+import { ComesFirst } from './question.tsx';
 import { RemedyQuestion } from './remedy.tsx';
 import { ReproduceQuestion } from './reproduce.tsx';
 import { Requests, SecondLineQuestion } from './second-line.tsx';
@@ -36,9 +37,10 @@ function Triage({ work }: { work: Work }) {
   const isEscalated = work.ticket.state.startsWith('escalated');
   return (
     <>
-      <QuestionOf work={work} planned={planned} />
+      <ComesFirst.Provider value={isEscalated ? null : <Requests work={work} />}>
+        <QuestionOf work={work} planned={planned} />
+      </ComesFirst.Provider>
       {planned.plan !== null && <OtherWays work={work} plan={planned.plan} />}
-      {!isEscalated && <Requests work={work} />}
       {planned.lacksSettings && <Notice>{t.noSettings}</Notice>}
       <More work={work} />
     </>
@@ -99,6 +101,9 @@ function More({ work }: { work: Work }) {
           <MoreLink href={triageAddress(id, 'wait')}>{waitingWords().putOff}</MoreLink>
         )}
         {work.may('escalate') && <MoreLink href={triageAddress(id, 'escalate')}>{t.escalate}</MoreLink>}
+        {work.ticket.missing.length > 0 && (
+          <MoreLink href={`/app/visits/${id}#missing`}>{t.stillMissing(work.ticket.missing.length)}</MoreLink>
+        )}
         <MoreLink href={`/app/visits/${id}`}>{t.toVisit}</MoreLink>
       </ul>
     </nav>

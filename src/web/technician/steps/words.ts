@@ -4,6 +4,8 @@ import { plural, wordsOf } from '../../words/language.ts';
 export const triageWords = wordsOf({
   en: {
     toVisit: 'The visit',
+    stillMissing: (count: number) =>
+      plural('en', count, 'What the case still lacks: 1 thing', `What the case still lacks: ${count} things`),
     toQuestion: 'Back to the question',
     working: 'Working out the next step',
     noSettings:
@@ -65,6 +67,8 @@ export const triageWords = wordsOf({
   },
   de: {
     toVisit: 'Der Einsatz',
+    stillMissing: (count) =>
+      plural('de', count, 'Was dem Fall noch fehlt: 1 Sache', `Was dem Fall noch fehlt: ${count} Sachen`),
     toQuestion: 'Zurück zur Frage',
     working: 'Der nächste Schritt wird ermittelt',
     noSettings:
