@@ -144,11 +144,18 @@ export class Technician {
     return this.makeChange();
   }
 
-  /** Only the projector draws its menu behind the cable that fails. */
+  /**
+   * Only the projector draws its menu behind the cable that fails. The side panel never shows the fault, so where its
+   * menu comes first, the next best is watched.
+   */
   private async watchMenu(title: string): Promise<void> {
-    const stays = title.endsWith('Projector');
     await this.look(this.page, 'menu');
-    await this.press('startWatch', 'The menu is up: start watching');
+    const isSidePanel = title.endsWith('Side panel');
+    const other = this.page.getByText(/^Put up the menu of /).nth(1);
+    const watched = isSidePanel ? ((await other.textContent()) ?? '') : title;
+    const stays = watched.endsWith('Projector');
+    const start = this.button('The menu is up: start watching').nth(isSidePanel ? 1 : 0);
+    await this.step('startWatch', () => start.click());
     await this.heading(/^Watching with the menu/).waitFor();
     await this.look(this.page, 'watch-menu');
     await this.pass(20);
