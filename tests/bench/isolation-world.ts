@@ -6,7 +6,7 @@ import type { FaultModel, Hypothesis } from '../../shared/isolation/hypotheses.t
 import { effectAt, effectsOf, staysAway } from '../../shared/isolation/likelihood.ts';
 import { menuStaysChance } from '../../shared/isolation/menu-stays.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
-import { pick, randomFrom } from '../support/random.ts';
+import { pick, randomFrom, seedOf } from '../support/random.ts';
 
 const exponential = (random: () => number): number => -Math.log(1 - random());
 /** Gamma of a whole-numbered shape, as a sum of waiting times. */
@@ -98,15 +98,11 @@ function errorOf(model: FaultModel, at: number, table: number): number {
   const { component, mode } = model.hypotheses[at] ?? { component: outside, mode: outside };
   const { device, link } = model.components.known.get(component) ?? { device: null, link: null };
   const text = `${device?.role ?? link?.construction ?? component} ${mode}`;
-  const seed = [...text].reduce(
-    (hash, letter) => Math.imul(hash, 31) + (letter.codePointAt(0) ?? 0),
-    7 + table,
-  );
-  return 2 * randomFrom(seed)() - 1;
+  return 2 * randomFrom(seedOf(text, 7 + table))() - 1;
 }
 
 /** The watch as it is noted: an occurrence to the minute. */
-function watchOf(mode: WatchRecord['mode'], exposure: number, seen: boolean): WatchRecord {
+export function watchOf(mode: WatchRecord['mode'], exposure: number, seen: boolean): WatchRecord {
   const count = seen ? 1 : 0;
   switch (mode) {
     case 'time':

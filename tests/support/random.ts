@@ -9,6 +9,10 @@ export function randomFrom(seed: number): () => number {
   };
 }
 
+/** A seed that the same text always gives. */
+export const seedOf = (text: string, start = 7): number =>
+  [...text].reduce((hash, letter) => Math.imul(hash, 31) + (letter.codePointAt(0) ?? 0), start);
+
 export function pick(weights: readonly number[], random: () => number): number {
   let left = random() * weights.reduce((sum, weight) => sum + weight, 0);
   for (const [at, weight] of weights.entries()) {

@@ -6,8 +6,8 @@ import { type FaultModel, faultModelOf, type Hypothesis } from '../../../shared/
 import { effectsOf } from '../../../shared/isolation/likelihood.ts';
 import { menuStaysChance } from '../../../shared/isolation/menu-stays.ts';
 import type { PlannedTest } from '../../../shared/isolation/plan-wording.ts';
-import type { WatchRecord } from '../../../shared/isolation/quiet-length.ts';
-import { pick, randomFrom } from '../../support/random.ts';
+import { pick, randomFrom, seedOf } from '../../support/random.ts';
+import { watchOf } from '../isolation-world.ts';
 import { worldFigures as figures, worldTable } from './figures.ts';
 import {
   between,
@@ -59,7 +59,7 @@ export class House {
     const model = faultModelOf(facts, worldTable);
     const weights = weightsIn(model, kind, seed);
     const main = rhythmIn(kind, random);
-    const reproduced = reproduce(kind, main, random, minutesPerTry);
+    const reproduced = reproduce(kind, main, random);
     if (reproduced === null) return null;
     const faultOf = (rhythm: Rhythm): Fault => {
       const at = pick(weights, random);
@@ -182,7 +182,7 @@ export class House {
     const seen = first <= exposure;
     const length = seen ? first : exposure;
     const minutes = mode === 'time' ? length : length * this.minutesPerTry;
-    return { seen, by: seen ? by : null, minutes, record: recordOf(mode, length, seen) };
+    return { seen, by: seen ? by : null, minutes, record: watchOf(mode, length, seen) };
   }
 
   private firstSeen(
@@ -211,18 +211,6 @@ export class House {
 const shifted = (chance: number, by: number): number =>
   1 / (1 + Math.exp(-Math.log(chance / (1 - chance)) - by));
 
-function recordOf(mode: WatchRecord['mode'], length: number, seen: boolean): WatchRecord {
-  const count = seen ? 1 : 0;
-  switch (mode) {
-    case 'time':
-      return { mode, minutes: seen ? Math.max(1, Math.round(length)) : length, occurrences: count };
-    case 'trigger':
-      return { mode, tries: Math.max(1, Math.ceil(length)), failures: count };
-    case 'look':
-      return { mode, looks: Math.max(1, Math.ceil(length)), bad: count };
-  }
-}
-
 /** Chances of the causes in this house. */
 function weightsIn(model: FaultModel, { priors, outside: share }: WorldKind, seed: number): number[] {
   const weights = model.prior.map((chance, at) => {
@@ -230,8 +218,7 @@ function weightsIn(model: FaultModel, { priors, outside: share }: WorldKind, see
     const { component, mode } = model.hypotheses[at] ?? { component: outside, mode: outside };
     const { device, link } = model.components.known.get(component) ?? { device: null, link: null };
     const text = `${device?.role ?? link?.construction ?? component} ${mode} ${priors.by === 'house' ? seed : ''}`;
-    const mixed = [...text].reduce((hash, letter) => Math.imul(hash, 31) + (letter.codePointAt(0) ?? 0), 7);
-    return chance * priors.factor ** (2 * randomFrom(mixed)() - 1);
+    return chance * priors.factor ** (2 * randomFrom(seedOf(text))() - 1);
   });
   if (share === null) return weights;
   const at = model.hypotheses.findIndex(({ component }) => component === outside);

@@ -56,11 +56,10 @@ export function timesIn(
 export type Reproduced = {
   baseline: NonNullable<Case['baseline']>;
   pattern: Case['symptom']['pattern'];
-  minutes: number;
 };
 
 /** Reproduces the fault; null where it did not come in the time that a visit has. */
-export function reproduce(kind: WorldKind, rhythm: Rhythm, random: Random, minutesPerTry: number) {
+export function reproduce(kind: WorldKind, rhythm: Rhythm, random: Random) {
   const { wanted, mostMin, mostTries } = figures.baseline;
   const isMissed = () => kind.observersErr && random() < figures.errors.missed;
   if (rhythm.mode === 'trigger') {
@@ -71,9 +70,7 @@ export function reproduce(kind: WorldKind, rhythm: Rhythm, random: Random, minut
     }
     const baseline = { mode: 'trigger' as const, tries, failures };
     const pattern = { kind: 'notKnown' } as const;
-    return failures === 0
-      ? null
-      : ({ baseline, pattern, minutes: tries * minutesPerTry } satisfies Reproduced);
+    return failures === 0 ? null : ({ baseline, pattern } satisfies Reproduced);
   }
   const seen = timesIn(rhythm, { lengthMin: mostMin, onMin: 0 }, random).filter(() => !isMissed());
   const first = seen.slice(0, wanted);
@@ -94,6 +91,5 @@ export function reproduce(kind: WorldKind, rhythm: Rhythm, random: Random, minut
   return {
     baseline: { mode: 'time' as const, minutes: watched, occurrences: first.length, independent },
     pattern,
-    minutes,
   } satisfies Reproduced;
 }

@@ -13,7 +13,7 @@ import { provokingExposure } from '../../../shared/isolation/likelihood.ts';
 import type { PlannedTest } from '../../../shared/isolation/plan-wording.ts';
 import { byComponent } from '../../../shared/isolation/posterior.ts';
 import { requiredQuiet } from '../../../shared/isolation/quiet-length.ts';
-import { standingOf } from '../../../shared/isolation/standing.ts';
+import { type Standing, standingOf } from '../../../shared/isolation/standing.ts';
 import { recordsOf } from '../../../shared/isolation/test-record.ts';
 import { randomFrom } from '../../support/random.ts';
 import { caseOn } from '../isolation-cases.ts';
@@ -55,6 +55,7 @@ export function playFault(kind: WorldKind, way: Way, seed: number): Ending | nul
   if (house === null) return null;
   const { baseline, pattern } = house.reproduced;
   const facts: Case = { ...told, symptom: { ...told.symptom, pattern }, baseline };
+  const changes = changesOn(chain);
   const results: Result[] = [];
   let minutes = 0;
   let last: Made | null = null;
@@ -62,7 +63,7 @@ export function playFault(kind: WorldKind, way: Way, seed: number): Ending | nul
     const now: Case = { ...facts, results: [...results] };
     const inPlace = inPlaceAfter(last);
     const isOver = tests === mostTests || minutes > mostMinutes;
-    const next = isOver ? null : nextOf(now, { changes: changesOn(chain), inPlace, way });
+    const next = isOver ? null : nextOf(now, { changes, inPlace, way });
     if (next === null || typeof next === 'string')
       return endingOf(house, now, { tests, minutes, named: next });
     const goesOn = inPlace !== null && last?.test.candidate.id === next.candidate.id;
@@ -90,7 +91,7 @@ function endingOf(
   facts: Case,
   { tests, minutes, named }: { tests: number; minutes: number; named: string | null },
 ): Ending {
-  const likeliest = likeliestOf(facts);
+  const likeliest = likeliestIn(standingOf(facts));
   const believed = { chance: likeliest.chance, right: house.isTrue(likeliest.component) };
   const ending = { tests, minutes, believed, isOutside: house.isTrue(outside) };
   if (named === null)
@@ -130,9 +131,10 @@ function nextOf(
 type Chosen = Pick<PlannedTest, 'candidate' | 'quiet'>;
 
 function splitNext(facts: Case, changes: readonly ChangeOption[]): Chosen | string | null {
-  const { component, chance } = likeliestOf(facts);
+  const standing = standingOf(facts);
+  const { component, chance } = likeliestIn(standing);
   if (chance >= namingChance(terms)) return component === outside ? null : component;
-  const { model, chances } = standingOf(facts);
+  const { model, chances } = standing;
   const { baseline, results } = facts;
   if (baseline === null) throw new Error('The bench plays cases that were reproduced.');
   const all = { ...terms, baseline, inPlace: null, wanted: [] };
@@ -146,8 +148,7 @@ function splitNext(facts: Case, changes: readonly ChangeOption[]): Chosen | stri
   return { candidate, quiet: isMenu ? null : { mode: baseline.mode, amount: exposure } };
 }
 
-function likeliestOf(facts: Case): { component: string; chance: number } {
-  const { model, chances } = standingOf(facts);
+function likeliestIn({ model, chances }: Standing): { component: string; chance: number } {
   let best = { component: outside as string, chance: 0 };
   for (const [component, chance] of byComponent(model, chances))
     if (chance > best.chance) best = { component, chance };
