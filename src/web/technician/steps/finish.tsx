@@ -8,7 +8,7 @@ import { caseWords } from './case-words.ts';
 import { type InstalledDraft, installedFrom, likelyReplaced } from './installed.ts';
 import { InstalledParts } from './installed-parts.tsx';
 import { Question } from './question.tsx';
-import { TakeBack } from './remedy.tsx';
+import { WithdrawRemedy } from './remedy.tsx';
 import type { Work } from './work.ts';
 
 /** The remedy is chosen: do it, and say how the chain is left. */
@@ -39,12 +39,7 @@ export function FinishQuestion({ work }: { work: Work }) {
           <Button kind="primary" large onClick={() => void finish()}>
             {t.finish}
           </Button>
-          <TakeBack
-            work={work}
-            label={t.withdrawRemedy}
-            title={t.withdrawRemedyTitle}
-            send={(reason) => work.send({ type: 'withdrawRemedy', reason })}
-          />
+          <WithdrawRemedy work={work} />
         </>
       }
     >

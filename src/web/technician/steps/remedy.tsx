@@ -170,6 +170,19 @@ function EndChange({ work }: { work: Work }) {
   );
 }
 
+/** Takes the settled remedy back, to settle on another. */
+export function WithdrawRemedy({ work }: { work: Work }) {
+  const t = caseWords();
+  return (
+    <TakeBack
+      work={work}
+      label={t.withdrawRemedy}
+      title={t.withdrawRemedyTitle}
+      send={(reason) => work.send({ type: 'withdrawRemedy', reason })}
+    />
+  );
+}
+
 /** The fault did not show in a watch long enough. */
 export function NoFaultForm({ work, onBack }: { work: Work; onBack: () => void }) {
   const t = caseWords();

@@ -12,7 +12,7 @@ import { FollowUp, followUpWords } from '../../waiting/follow-up.tsx';
 import { caseWords } from './case-words.ts';
 import { LeavingQuestion } from './leaving.tsx';
 import { PlanSentence, Question } from './question.tsx';
-import { TakeBack } from './remedy.tsx';
+import { TakeBack, WithdrawRemedy } from './remedy.tsx';
 import { StartWatch } from './start-watch.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { waysWords } from './ways-words.ts';
@@ -56,12 +56,7 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
           )}
           <StartWatch work={work} watchMin={plan?.watchMin ?? null} isNext={!holds && !cameBack} />
           {!holds && <Button onClick={() => setClosing(true)}>{t.close}</Button>}
-          <TakeBack
-            work={work}
-            label={t.withdrawRemedy}
-            title={t.withdrawRemedyTitle}
-            send={(reason) => work.send({ type: 'withdrawRemedy', reason })}
-          />
+          <WithdrawRemedy work={work} />
         </>
       }
     >
