@@ -1,10 +1,10 @@
 // Lists that the triage machine and the screens need at run time. They stand apart from the schemas made of them, so that
 // a phone which runs the machine does not load the schema library first.
 
-/** What may be done to a chain on purpose. What each needs, risks and applies to is computed, see state-machines/. */
 /** What is said to an occurrence that a log shows and that is none; `open` takes the “no” back. */
 export const loggedAnswers = ['no', 'open'] as const;
 
+/** What may be done to a chain on purpose. What each needs, risks and applies to is computed, see state-machines/. */
 export const changeKinds = [
   'reseat',
   'flexCable',

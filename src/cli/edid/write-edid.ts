@@ -10,22 +10,14 @@ export const writeOptions: Readonly<Record<string, Option>> = {
   form: { value: 'FORM', help: 'hex, binary or base64' },
 };
 
+/** In lines of so many characters, the last one ended too. */
+const inLines = (text: string, perLine: number): string =>
+  `${text.match(new RegExp(`.{1,${perLine}}`, 'g'))?.join('\n') ?? ''}\n`;
+
 const inForm: Readonly<Record<string, (bytes: Buffer) => string | Buffer>> = {
-  hex: (bytes) =>
-    `${
-      bytes
-        .toString('hex')
-        .match(/.{1,32}/g)
-        ?.join('\n') ?? ''
-    }\n`,
+  hex: (bytes) => inLines(bytes.toString('hex'), 32),
   binary: (bytes) => bytes,
-  base64: (bytes) =>
-    `${
-      bytes
-        .toString('base64')
-        .match(/.{1,76}/g)
-        ?.join('\n') ?? ''
-    }\n`,
+  base64: (bytes) => inLines(bytes.toString('base64'), 76),
 };
 
 /** Writes an EDID where and how `writeOptions` say. */
