@@ -1,5 +1,5 @@
 import { createPrivateKey, generateKeyPairSync, type KeyObject, randomBytes } from 'node:crypto';
-import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { isIP } from 'node:net';
 import { join, resolve } from 'node:path';
 import { z } from 'zod';
@@ -52,13 +52,23 @@ const signingKey = z.string().transform((pem, context): KeyObject => {
   }
 });
 
+/** Fewest characters of a secret that tokens are signed with (RFC 7518, section 3.2: as many octets as SHA-256 gives). */
+const leastSecret = 32;
+
+/** Secrets that tokens are no longer signed with and were not long ago, with commas between. */
+const oldSecrets = z
+  .string()
+  .transform((value) => value.split(',').map((secret) => secret.trim()))
+  .pipe(z.array(z.string().min(leastSecret)));
+
 const environment = z.object({
   HALFSPLIT_DATA: z.string().min(1).default('.halfsplit'),
   DATABASE_URL: z.string().min(1).optional(),
   HOST: z.string().default('127.0.0.1'),
   PORT: z.coerce.number().int().min(0).max(65_535).default(8080),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
-  HALFSPLIT_TOKEN_SECRET: z.string().min(32).optional(),
+  HALFSPLIT_TOKEN_SECRET: z.string().min(leastSecret).optional(),
+  HALFSPLIT_OLD_TOKEN_SECRETS: oldSecrets.optional(),
   HALFSPLIT_SIGNING_KEY: signingKey.optional(),
   HALFSPLIT_ACCESS_TOKEN_S: z.coerce.number().int().min(30).max(86_400).default(900),
   HALFSPLIT_REFRESH_TOKEN_DAYS: z.coerce.number().int().min(1).max(365).default(30),
@@ -73,13 +83,17 @@ const environment = z.object({
 /** Nobody, the last so many, or those at these addresses and nets (as `@fastify/proxy-addr` reads them). */
 export type TrustedProxies = false | number | string[];
 
+/** The newest first. */
+export type TokenSecrets = readonly [string, ...string[]];
+
 export type Config = {
   readonly dataFolder: string;
   readonly databaseUrl: string | undefined;
   readonly host: string;
   readonly port: number;
   readonly logLevel: string;
-  readonly tokenSecret: string;
+  /** The first signs tokens and keys digests; what one of the others signed is still taken. */
+  readonly tokenSecrets: TokenSecrets;
   /** Ed25519, private: what logs are signed with. */
   readonly signingKey: KeyObject;
   readonly accessTokenS: number;
@@ -114,7 +128,7 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     host: value.HOST,
     port: value.PORT,
     logLevel: value.LOG_LEVEL,
-    tokenSecret: value.HALFSPLIT_TOKEN_SECRET ?? keptSecret(value.HALFSPLIT_DATA, 'token-secret', newSecret),
+    tokenSecrets: tokenSecretsOf(value),
     signingKey:
       value.HALFSPLIT_SIGNING_KEY ?? readKey(keptSecret(value.HALFSPLIT_DATA, 'signing-key', newKey)),
     accessTokenS: value.HALFSPLIT_ACCESS_TOKEN_S,
@@ -128,6 +142,43 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
   };
 }
 
+type Given = Pick<
+  z.output<typeof environment>,
+  'HALFSPLIT_DATA' | 'HALFSPLIT_TOKEN_SECRET' | 'HALFSPLIT_OLD_TOKEN_SECRETS'
+>;
+
+/** From the environment, else from the data folder, whose file has one a line. */
+function tokenSecretsOf({
+  HALFSPLIT_DATA: folder,
+  HALFSPLIT_TOKEN_SECRET: given,
+  HALFSPLIT_OLD_TOKEN_SECRETS: old = [],
+}: Given): TokenSecrets {
+  if (given !== undefined) return [given, ...old];
+  const [newest = '', ...before] = keptSecret(folder, tokenSecretFile, newSecret).split(/\s+/);
+  for (const secret of [newest, ...before])
+    if (secret.length < leastSecret)
+      throw new Error(
+        `Configuration: ${join(folder, tokenSecretFile)}: a secret of under ${leastSecret} characters`,
+      );
+  return [newest, ...before, ...old];
+}
+
+/**
+ * Makes another secret in a data folder, which signs from the next start on. What the one before signed is taken until
+ * the secret is rotated once more, so that nobody is signed out; where it leaked, `forget` ends that at once.
+ * @returns how many secrets are kept now
+ */
+export function rotateTokenSecret(dataFolder: string, { forget }: { readonly forget: boolean }): number {
+  const path = join(dataFolder, tokenSecretFile);
+  const [before = ''] = keptSecret(dataFolder, tokenSecretFile, newSecret).split(/\s+/);
+  const secrets = forget ? [newSecret()] : [newSecret(), before];
+  const draft = `${path}.new`;
+  writeFileSync(draft, `${secrets.join('\n')}\n`, { mode: 0o600 });
+  renameSync(draft, path);
+  return secrets.length;
+}
+
+const tokenSecretFile = 'token-secret';
 const newSecret = (): string => randomBytes(48).toString('base64url');
 const newKey = (): string =>
   generateKeyPairSync('ed25519').privateKey.export({ type: 'pkcs8', format: 'pem' }).toString().trim();

@@ -1,9 +1,9 @@
 import { generateKeyPairSync } from 'node:crypto';
-import { mkdtempSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { readConfig } from '../src/config.ts';
+import { readConfig, rotateTokenSecret } from '../src/config.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'halfsplit-config-'));
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
@@ -12,9 +12,9 @@ describe('the configuration', () => {
   it('makes a token secret on first start, keeps it, and lets only its owner read it', () => {
     const dataFolder = join(folder, 'data');
     const first = readConfig({ HALFSPLIT_DATA: dataFolder });
-    expect(first.tokenSecret.length).toBeGreaterThanOrEqual(48);
+    expect(first.tokenSecrets[0].length).toBeGreaterThanOrEqual(48);
     expect(statSync(join(dataFolder, 'token-secret')).mode & 0o777).toBe(0o600);
-    expect(readConfig({ HALFSPLIT_DATA: dataFolder }).tokenSecret).toBe(first.tokenSecret);
+    expect(readConfig({ HALFSPLIT_DATA: dataFolder }).tokenSecrets).toEqual(first.tokenSecrets);
   });
 
   it('makes a key to sign logs with on first start, keeps it, and takes no other kind', () => {
@@ -32,8 +32,33 @@ describe('the configuration', () => {
     const secret = 'x'.repeat(40);
     const key = generateKeyPairSync('ed25519').privateKey.export({ type: 'pkcs8', format: 'pem' });
     const given = { HALFSPLIT_TOKEN_SECRET: secret, HALFSPLIT_SIGNING_KEY: String(key) };
-    expect(readConfig({ HALFSPLIT_DATA: join(folder, 'none'), ...given }).tokenSecret).toBe(secret);
+    expect(readConfig({ HALFSPLIT_DATA: join(folder, 'none'), ...given }).tokenSecrets).toEqual([secret]);
     expect(() => statSync(join(folder, 'none'))).toThrow('ENOENT');
+  });
+
+  it('rotates the token secret: the newest signs, the one before is still taken unless it is to be forgotten', () => {
+    const dataFolder = join(folder, 'rotated');
+    const read = (env = {}) => readConfig({ HALFSPLIT_DATA: dataFolder, ...env }).tokenSecrets;
+    const [first] = read();
+    expect(rotateTokenSecret(dataFolder, { forget: false })).toBe(2);
+    const [second, ...before] = read();
+    expect(second).not.toBe(first);
+    expect(before).toEqual([first]);
+    rotateTokenSecret(dataFolder, { forget: false });
+    expect(read()).toHaveLength(2);
+    expect(read()).not.toContain(first);
+    expect(rotateTokenSecret(dataFolder, { forget: true })).toBe(1);
+    expect(read()).not.toContain(second);
+    expect(statSync(join(dataFolder, 'token-secret')).mode & 0o777).toBe(0o600);
+    const [given, old] = ['n'.repeat(32), 'o'.repeat(32)];
+    expect(read({ HALFSPLIT_TOKEN_SECRET: given, HALFSPLIT_OLD_TOKEN_SECRETS: `${old}, ${first}` })).toEqual([
+      given,
+      old,
+      first,
+    ]);
+    expect(() => read({ HALFSPLIT_OLD_TOKEN_SECRETS: 'short' })).toThrow(/HALFSPLIT_OLD_TOKEN_SECRETS/);
+    writeFileSync(join(dataFolder, 'token-secret'), '\n');
+    expect(() => read()).toThrow(/token-secret/);
   });
 
   it('trusts proxies by their number or addresses, never whoever sends the header', () => {

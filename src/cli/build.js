@@ -19,6 +19,8 @@ const programs = [
   'src/cli/create-organisation.ts',
   'src/cli/edid.ts',
   'src/cli/rebuild-tickets.ts',
+  'src/cli/recover-member.ts',
+  'src/cli/rotate-secret.ts',
   'src/cli/verify.ts',
   'src/database/run-migrations.ts',
 ];

@@ -1,4 +1,4 @@
-import { randomBytes, randomUUID } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
@@ -10,7 +10,7 @@ import { fieldFaults, messageText } from '../../shared/message/index.ts';
 import { readConfig } from '../config.ts';
 import { openDatabase } from '../database/index.ts';
 import { openEvidenceStore } from '../evidence-store/index.ts';
-import { provisionOrganisation } from '../features/people/index.ts';
+import { provisionOrganisation, randomPassword } from '../features/people/index.ts';
 
 const usage =
   'npm run organisation:create -- --handle firm --name "The firm" --admin-name "Name" --admin-email a@b.example';
@@ -36,7 +36,7 @@ if (!wanted.success) {
 const config = readConfig(process.env);
 const database = await openDatabase({ databaseUrl: config.databaseUrl, dataFolder: config.dataFolder });
 const evidenceStore = await openEvidenceStore({ folder: join(config.dataFolder, 'evidence') });
-const password = randomBytes(15).toString('base64url');
+const password = randomPassword();
 const admin = {
   name: wanted.data['admin-name'],
   email: wanted.data['admin-email'],

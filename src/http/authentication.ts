@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import jwt from '@fastify/jwt';
 import type { FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
@@ -25,9 +26,17 @@ declare module 'fastify' {
 
 /** Checks the bearer token and the role of every route before its body is read. */
 export const authentication = fastifyPlugin<{ services: Services }>(async (app, { services }) => {
+  const { tokenSecrets, accessTokenS } = services.config;
+  const [newest] = tokenSecrets;
+  const byKeyId = new Map(tokenSecrets.map((secret) => [keyIdOf(secret), secret]));
   await app.register(jwt, {
-    secret: services.config.tokenSecret,
-    sign: { expiresIn: services.config.accessTokenS, iss: 'halfsplit', aud: 'halfsplit-api' },
+    secret: {
+      private: newest,
+      // A token of before keys had ids names none.
+      public: (_request, token, done) => done(null, byKeyId.get(keyIdIn(token) ?? '') ?? newest),
+    },
+    decode: { complete: true },
+    sign: { expiresIn: accessTokenS, iss: 'halfsplit', aud: 'halfsplit-api', kid: keyIdOf(newest) },
     verify: { allowedIss: 'halfsplit', allowedAud: 'halfsplit-api', algorithms: ['HS256'] },
   });
   app.addHook('onRoute', (route) => {
@@ -48,6 +57,15 @@ export const authentication = fastifyPlugin<{ services: Services }>(async (app, 
     }
   });
 });
+
+/** What a token names its secret by (RFC 7515, section 4.1.4); it tells nobody the secret. */
+const keyIdOf = (secret: string): string =>
+  createHash('sha256').update(`key id ${secret}`).digest('hex').slice(0, 16);
+
+function keyIdIn(token: unknown): string | undefined {
+  const { header } = token as { header?: { kid?: unknown } };
+  return typeof header?.kid === 'string' ? header.kid : undefined;
+}
 
 async function hasGoodToken(request: FastifyRequest): Promise<boolean> {
   try {

@@ -2,6 +2,7 @@ import { createHmac } from 'node:crypto';
 import canonicalize from 'canonicalize';
 import type { FastifyRequest } from 'fastify';
 import { message } from '../../shared/message/index.ts';
+import type { TokenSecrets } from '../config.ts';
 import { Prisma } from '../database/index.ts';
 import type { Context } from './context.ts';
 import { type Refused, refused } from './problem.ts';
@@ -22,36 +23,46 @@ export function idempotencyKey(request: FastifyRequest): string | Refused {
  * What makes two requests the same: method, address, version it is based on, and content. Keyed (HMAC-SHA-256), since
  * a body may hold a password and its fingerprint is kept.
  */
-export function requestHash(secret: string, request: FastifyRequest, content: unknown): string {
+export const requestHash = (secret: string, request: FastifyRequest, content: unknown): string =>
+  requestHashes([secret], request, content)[0];
+
+/** The same under each secret: a request may come again after the secret was rotated. */
+export function requestHashes(
+  secrets: TokenSecrets,
+  request: FastifyRequest,
+  content: unknown,
+): readonly [string, ...string[]] {
   const identity = {
     method: request.method,
     url: request.url,
     ifMatch: request.headers['if-match'] ?? null,
     content,
   };
-  return createHmac('sha256', secret)
-    .update(canonicalize(identity) ?? '')
-    .digest('hex');
+  const form = canonicalize(identity) ?? '';
+  const [newest, ...before] = secrets;
+  const digest = (secret: string): string => createHmac('sha256', secret).update(form).digest('hex');
+  return [digest(newest), ...before.map(digest)];
 }
 
 /**
  * Takes a key for this transaction. A second request with the same key waits here until the first has committed,
  * then gets its reply; null means that the key is ours and the work is still to be done.
+ * @param hashes the request's under each secret, the newest first
  */
 export async function claimKey(
   { tx, actor }: Context,
   key: string,
-  hash: string,
+  hashes: readonly [string, ...string[]],
 ): Promise<KeptReply | Refused | null> {
   const claimed = await tx.$executeRaw`
     insert into idempotency_record (org_id, member_id, key, request_hash)
-    values (${actor.orgId}::uuid, ${actor.memberId}::uuid, ${key}, ${hash})
+    values (${actor.orgId}::uuid, ${actor.memberId}::uuid, ${key}, ${hashes[0]})
     on conflict do nothing`;
   if (claimed === 1) return null;
   const kept = await tx.idempotencyRecord.findUniqueOrThrow({
     where: { orgId_memberId_key: { orgId: actor.orgId, memberId: actor.memberId, key } },
   });
-  if (kept.requestHash !== hash) {
+  if (!hashes.includes(kept.requestHash)) {
     return refused('idempotency-key-reused', message('idempotencyKeyReused'));
   }
   return {

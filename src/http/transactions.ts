@@ -6,7 +6,7 @@ import { allowedActor, asCaller } from './as-caller.ts';
 import { refusalOfConstraint } from './constraint-refusals.ts';
 import type { Context } from './context.ts';
 import { etagOf, isUnchanged } from './etag.ts';
-import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHash } from './idempotency.ts';
+import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHashes } from './idempotency.ts';
 import { etagIn, languageOf, nameLanguage } from './language.ts';
 import type { Done, Outcome } from './outcome.ts';
 import { problemOf, problemType, type Refused, sendProblem } from './problem.ts';
@@ -49,12 +49,12 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     const key = idempotencyKey(request);
     if (typeof key !== 'string') return sendProblem(request, this, key);
     const { org, sub } = request.user;
-    const hash = requestHash(config.tokenSecret, request, content ?? null);
+    const hashes = requestHashes(config.tokenSecrets, request, content ?? null);
     const result = await database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
       const actor = await allowedActor(tx, request);
       if ('ok' in actor) return actor;
       const context = { tx, actor, services, language: languageOf(request).tag };
-      const kept = await claimKey(context, key, hash);
+      const kept = await claimKey(context, key, hashes);
       if (kept !== null) return 'ok' in kept ? kept : { ...kept, replayed: true };
       const outcome = await undoneOnRefusal(tx, () => work(context));
       const reply = replyOf(request, outcome);

@@ -112,7 +112,7 @@ export async function openFrozenApp(
     hashAsHere: async (entry) => {
       if (entry.kind !== 'command') throw new Error('only commands were sent');
       const request = { method: 'POST', url: `/tickets/${entry.ticketId}/commands`, headers: {} };
-      const hash = requestHash(services.config.tokenSecret, request as FastifyRequest, entry.command);
+      const hash = requestHash(services.config.tokenSecrets[0], request as FastifyRequest, entry.command);
       await tamper('update idempotency_record set request_hash = $1 where key = $2', [hash, entry.id]);
     },
     tamper,

@@ -62,7 +62,7 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   host: '127.0.0.1',
   port: 0,
   logLevel: 'silent',
-  tokenSecret: 'a secret for tests, long enough to be one',
+  tokenSecrets: ['a secret for tests, long enough to be one'],
   signingKey: generateKeyPairSync('ed25519').privateKey,
   accessTokenS: 900,
   refreshTokenDays: 30,

@@ -23,10 +23,11 @@ const view = (row: Row): TicketDiary => ({
 });
 
 function withCode({ services }: Context, row: Row): DiaryWithCode {
-  const code = codeOf(services.config.tokenSecret, row);
-  // Made under another secret: the code that was given out is not known any more.
-  const isKnown = hashOf(code) === row.codeHash;
-  return { ...view(row), code: isKnown && isOpen(row, services.now()) ? code : null };
+  // Made under a secret that is kept no longer: the code that was given out is not known any more.
+  const code = services.config.tokenSecrets
+    .map((secret) => codeOf(secret, row))
+    .find((made) => hashOf(made) === row.codeHash);
+  return { ...view(row), code: code !== undefined && isOpen(row, services.now()) ? code : null };
 }
 
 /** A diary by its id; null where the caller's organisation has none under it. */

@@ -28,7 +28,7 @@ export async function openDiary(
     role: actor.role,
   });
   if (!accepted.ok) return accepted;
-  const codeHash = hashOf(codeOf(services.config.tokenSecret, { orgId, id }));
+  const codeHash = hashOf(codeOf(services.config.tokenSecrets[0], { orgId, id }));
   await tx.diary.create({
     data: { orgId, id, ticketId, codeHash, openedBy: actor.memberId, openedAt, until },
   });

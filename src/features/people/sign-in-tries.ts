@@ -66,7 +66,7 @@ export async function forgetTries(services: Services, { address, account }: TryK
 
 function keysOf({ config }: Services, address: string, { organisation, email }: Credentials): TryKeys {
   const digestOf = (...parts: string[]) =>
-    createHmac('sha256', config.tokenSecret)
+    createHmac('sha256', config.tokenSecrets[0])
       .update(JSON.stringify(['sign-in try', ...parts]))
       .digest('hex');
   const from = networkOf(address);

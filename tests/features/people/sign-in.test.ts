@@ -1,9 +1,21 @@
 import { randomUUID } from 'node:crypto';
+import type { FastifyInstance } from 'fastify';
+import supertest from 'supertest';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { Session, Tokens } from '../../../shared/contract/people.ts';
+import { createApp } from '../../../src/app.ts';
 import type { TrustedProxies } from '../../../src/config.ts';
-import { openTestApp, type TestApp, testPassword } from '../../support/test-app.ts';
+import { createLogger } from '../../../src/http/logging.ts';
+import {
+  openTestApp,
+  signInTestMember,
+  type TestApp,
+  type TestMember,
+  testMemberOf,
+  testPassword,
+} from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
+import { openTestTicket } from '../../support/tickets.ts';
 
 describe.each(databaseKinds())('signing in, on the %s database', (kind) => {
   let test: TestApp;
@@ -206,6 +218,53 @@ describe.each(databaseKinds())('signing in, on the %s database', (kind) => {
       expect((await get(here.accessToken, '/me')).status).toBe(401);
       expect((await refresh(here.refreshToken)).status).toBe(401);
     });
+  });
+});
+
+describe.each(databaseKinds())('another token secret, on the %s database', (kind) => {
+  let test: TestApp;
+  beforeAll(async () => {
+    test = await openTestApp(kind);
+  });
+  afterAll(() => test.close());
+
+  it('signs from the next start on, and what the one before signed is taken until it is dropped', async () => {
+    const { technician } = test.home;
+    const { services } = test;
+    const { ticketId } = await openTestTicket(test);
+    const note = { body: { type: 'note', text: 'It hums.' }, key: randomUUID() };
+    const first = await technician.post(`/tickets/${ticketId}/commands`, note);
+    const diaryPath = `/tickets/${ticketId}/diaries`;
+    expect((await test.home.dispatcher.post(diaryPath, { body: { days: 3 } })).status).toBe(201);
+    const diaries = await test.home.dispatcher.get(diaryPath);
+    const [old] = services.config.tokenSecrets;
+    const fresh = 'another secret, which is long enough as well';
+    const startedWith = (...tokenSecrets: [string, ...string[]]) =>
+      createApp({ ...services, config: { ...services.config, tokenSecrets } }, createLogger('silent'));
+
+    const rotated = await startedWith(fresh, old);
+    const dropped = await startedWith(fresh);
+    try {
+      const owner = (app: FastifyInstance, from: TestMember) =>
+        testMemberOf(app, { ...from, member: { id: from.id, role: from.role, email: from.email } });
+      const again = await owner(rotated, technician).post(`/tickets/${ticketId}/commands`, note);
+      expect(again.headers['idempotency-replayed']).toBe('true');
+      expect(again.body).toEqual(first.body);
+      expect((await owner(rotated, test.home.dispatcher).get(diaryPath)).body).toEqual(diaries.body);
+      const newcomer = await signInTestMember(rotated, 'home-firm', technician.email);
+      const kidOf = ({ accessToken }: TestMember) =>
+        JSON.parse(String(Buffer.from(accessToken.split('.', 1)[0] ?? '', 'base64url'))).kid;
+      expect(kidOf(newcomer)).not.toBe(kidOf(technician));
+
+      expect((await owner(dropped, technician).get('/me')).status).toBe(401);
+      expect((await owner(dropped, newcomer).get('/me')).status).toBe(200);
+      expect((await owner(test.app, newcomer).get('/me')).status).toBe(401);
+      const { refreshToken } = technician;
+      expect((await supertest(dropped.server).post('/auth/refresh').send({ refreshToken })).status).toBe(200);
+    } finally {
+      await rotated.close();
+      await dropped.close();
+    }
   });
 });
 
