@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { decodeEdid, encodeEdid, readEdidInput, summarise } from '../../shared/signal/edid/index.ts';
-import { edid } from '../signal/edid/arbitrary-edid.ts';
+import { referenceEdid } from '../signal/edid/arbitrary-edid.ts';
 import type { BenchRow } from './bench-row.ts';
 
 const fileCount = 200;
@@ -43,7 +43,7 @@ function rateOf(name: Work, files: readonly string[]): number {
 }
 
 function writeFiles(folder: string): string[] {
-  return fc.sample(edid, { numRuns: fileCount, seed }).map((tree, i) => {
+  return fc.sample(referenceEdid, { numRuns: fileCount, seed }).map((tree, i) => {
     const file = join(folder, `${i}.bin`);
     writeFileSync(file, encodeEdid(tree));
     return file;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Descriptor } from '../../shared/signal/edid/base/descriptors.ts';
 import type { StandardTiming } from '../../shared/signal/edid/base/standard-timings.ts';
 import type { DisplayIdExtension } from '../../shared/signal/edid/displayid/extension.ts';
+import type { DetailedTimingType } from '../../shared/signal/edid/displayid/timings.ts';
 import { type Edid, encodeEdid, sinkCapabilities } from '../../shared/signal/edid/index.ts';
 import { baseBlock, ctaExtension, timingSlot } from '../signal/edid/build-edid.ts';
 import { referenceOutput } from './edid-decode-output.ts';
@@ -97,6 +98,47 @@ const section = (version: 1 | 2, tag: number, flags: number, payload: readonly n
   return { base: baseBlock({ revision: 3 }), extensions: [extension] };
 };
 
+const inCtaBlock = (extendedTag: number, ...payload: number[]): Edid => ({
+  base: baseBlock({ revision: 3 }),
+  extensions: [
+    ctaExtension([{ kind: 'unknown', tag: 7, extendedTag, payload: Uint8Array.from(payload) }], {
+      timings: [],
+    }),
+  ],
+});
+
+const interlaced = (type: DetailedTimingType, blankLines: number): Edid => {
+  const horizontal = { active: 1920, blank: 280, frontPorch: 88, sync: 40, positiveSync: true };
+  const vertical = { active: 1080, blank: blankLines, frontPorch: 4, sync: 10, positiveSync: true };
+  const extension: DisplayIdExtension = {
+    kind: 'displayId',
+    version: type === 'VII' ? 2 : 1,
+    revision: 0,
+    productTypeCode: 3,
+    extensionCount: 0,
+    blocks: [
+      {
+        kind: 'timings',
+        type,
+        flags: 0,
+        timings: [
+          {
+            pixelClockKHz: 74_250,
+            preferred: true,
+            interlaced: true,
+            stereoCode: 0,
+            aspectCode: type === 'I' || type === 'VII' ? 4 : null,
+            horizontal,
+            vertical,
+            imageSize: null,
+          },
+        ],
+      },
+    ],
+  };
+  return { base: baseBlock({ revision: 3 }), extensions: [extension] };
+};
+
 const everyBit = (bytes: number): number[] => new Array<number>(bytes).fill(255);
 const hd60 = [0x7f, 0x07, 0x37, 0x04, 59];
 const uhd144 = [0xff, 0x0e, 0x6f, 0x08, 143];
@@ -120,6 +162,25 @@ const cases: [string, Edid][] = [
   ['short timings of type V', section(1, 0x11, 0, [0x80, 0, ...hd60, 0, 0, ...uhd144])],
   ['codes of one byte of type VIII', section(2, 0x23, 0, [4, 9])],
   ['codes of two bytes of type VIII', section(2, 0x23, 0x48, [16, 0, 97, 0])],
+  ...(['I', 'II', 'VI', 'VII'] as const).flatMap((type) =>
+    [44, 45].map((lines): [string, Edid] => [
+      `an interlaced one of type ${type} with ${lines} blank lines`,
+      interlaced(type, lines),
+    ]),
+  ),
+  [
+    'a timing of type VII in a data block of CTA-861',
+    inCtaBlock(
+      0x22,
+      2,
+      ...[0xff, 0xff, 1, 0x88, 0x7f, 7, 0x17, 1, 0x57, 0x80, 0x2b, 0, 0x37, 4, 0x2c, 0, 3, 0x80, 4, 0],
+    ),
+  ],
+  ['codes of type VIII in a data block of CTA-861', inCtaBlock(0x23, 0x21, 4, 9)],
+  ['codes of two bytes there', inCtaBlock(0x23, 0x09, 16, 0, 0x52, 0)],
+  ['codes of another list there, which mean nothing', inCtaBlock(0x23, 0x41, 16, 97)],
+  ['formulas of type X in a data block of CTA-861', inCtaBlock(0x2a, 0, 0x80, ...hd60, 2, ...uhd144)],
+  ['formulas with a long rate there', inCtaBlock(0x2a, 0x10, 3, ...hd60, 1, 1, ...uhd144, 0)],
   ['formulas of type IX', section(2, 0x24, 0, [0, ...hd60, 1, ...hd60, 2, ...hd60, 2, ...uhd144])],
 ];
 

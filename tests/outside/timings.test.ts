@@ -7,7 +7,9 @@ import {
   gtfTiming,
   hdmiVicTiming,
   lineRateKHz,
+  ovtRates,
   refreshHz,
+  ridTiming,
   type Timing,
   totalLines,
   totalWidthPx,
@@ -193,5 +195,48 @@ describe('GTF beside edid-decode', () => {
           compared += 1;
         }
     expect(compared).toBe(196);
+  });
+});
+
+describe('Optimized Video Timings beside edid-decode', () => {
+  type Line = { rid: number; rateHz: number; timing: Timing; vic: number | null; heading: Heading | null };
+
+  /** `RID 1: 1280x720 24.000 Hz 16:9 maps to VIC 60`, or the size, rates and clock in place of the code. */
+  function readLines(): Line[] {
+    return edidDecode('--list-rid-timings', '0')
+      .trim()
+      .split('\n')
+      .map((text) => {
+        const [, rid, rateHz] = /^RID +(\d+): +\S+ +([\d.]+) Hz/.exec(text) ?? [];
+        const [, vic] = /maps to VIC (\d+)/.exec(text) ?? [];
+        const timing = ridTiming(Number(rid), Number(rateHz));
+        if (!timing) throw new Error(`We have nothing for: ${text}`);
+        const [heading = null] = vic === undefined ? readList(text) : [];
+        return { rid: Number(rid), rateHz: Number(rateHz), timing, vic: vic ? Number(vic) : null, heading };
+      });
+  }
+
+  it('are those of all its sizes and rates, and its CTA-861 formats where it names one', () => {
+    const lines = readLines();
+    expect(lines).toHaveLength(28 * ovtRates.length);
+    for (const { rid, rateHz, timing, vic, heading } of lines) {
+      if (vic !== null) expect({ rid, rateHz, timing }).toEqual({ rid, rateHz, timing: ctaTimings.get(vic) });
+      else expectSame([headingOf([rid, timing])], heading ? [heading] : []);
+    }
+  });
+
+  it('have its blanking', () => {
+    let compared = 0;
+    for (const { rid, rateHz, timing, vic } of readLines()) {
+      if (vic !== null) continue;
+      const theirs = readRaster(edidDecode('--ovt', `rid=${rid},fps=${rateHz}`));
+      expect({ rid, rateHz, ...rasterOf(timing) }).toEqual({ rid, rateHz, ...theirs });
+      compared += 1;
+    }
+    expect(compared).toBeGreaterThan(200);
+  });
+
+  it('are none for codes and rates without a meaning', () => {
+    expect([ridTiming(0, 60), ridTiming(29, 60), ridTiming(4, 90)]).toEqual([null, null, null]);
   });
 });

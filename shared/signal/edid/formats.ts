@@ -8,6 +8,9 @@ import {
   type StandardTiming,
 } from './base/standard-timings.ts';
 import { formulaOf, rasterBySize, rastersOfCvtCode, sizeOfStandard } from './by-size.ts';
+import type { DataBlock } from './cta/data-blocks.ts';
+import { timingsOfDescriptor } from './cta/video-formats.ts';
+import { listedTimings } from './displayid/cta-timing-blocks.ts';
 import { namedTimings } from './displayid/named-timings.ts';
 import {
   blocksOf,
@@ -24,7 +27,9 @@ import type { Edid } from './tree.ts';
 export type FormatSource =
   | { kind: 'vic'; vic: number; native: boolean }
   | { kind: 'hdmiVic'; hdmiVic: number }
+  | { kind: 'rid'; rid: number }
   | { kind: 'detailed'; block: 'base' | 'cta' }
+  /** In a section of DisplayID, or in a block of CTA-861 that is written like one. */
   | { kind: 'displayId' }
   /** Established or standard timings and CVT codes: known by size and rate, see `rasterBySize`. */
   | { kind: 'bySize' };
@@ -67,30 +72,61 @@ const baseFormats = ({ base }: Edid): SinkFormat[] => [
   ...establishedTimings(base.establishedBits).map((picture) => bySize(picture, base)),
 ];
 
-function ctaFormats(edid: Edid): SinkFormat[] {
-  const blocks = dataBlocks(edid);
+function shortVideoFormats(blocks: readonly DataBlock[]): SinkFormat[] {
   const formats: SinkFormat[] = [];
   const video = shortVideoDescriptors(blocks);
-  const capable = new Set([...ycbcr420CapabilityVics(blocks), ...ycbcr420Vics(blocks)]);
+  const only = ycbcr420Vics(blocks);
+  const capable = new Set([...ycbcr420CapabilityVics(blocks), ...only]);
   for (const { vic, native } of video) {
     const timing = vicTiming(vic);
     if (timing)
       formats.push({ source: { kind: 'vic', vic, native }, timing, in420: capable.has(vic) ? 'too' : 'no' });
   }
   const regular = new Set(video.map(({ vic }) => vic));
-  for (const vic of ycbcr420Vics(blocks)) {
+  for (const vic of only) {
     const timing = vicTiming(vic);
     if (timing && !regular.has(vic))
       formats.push({ source: { kind: 'vic', vic, native: false }, timing, in420: 'only' });
   }
-  for (const { hdmi } of blocksOf(blocks, 'hdmi')) {
-    for (const hdmiVic of hdmi.details?.video?.hdmiVics ?? []) {
+  return formats;
+}
+
+const hdmiFormats = (blocks: readonly DataBlock[]): SinkFormat[] =>
+  blocksOf(blocks, 'hdmi')
+    .flatMap(({ hdmi }) => hdmi.details?.video?.hdmiVics ?? [])
+    .flatMap((hdmiVic) => {
       const timing = hdmiVicTiming(hdmiVic);
-      if (timing) formats.push({ source: { kind: 'hdmiVic', hdmiVic }, timing, in420: 'no' });
-    }
-  }
+      return timing ? { source: { kind: 'hdmiVic', hdmiVic }, timing, in420: 'no' } : [];
+    });
+
+const ridFormats = (blocks: readonly DataBlock[]): SinkFormat[] =>
+  blocksOf(blocks, 'videoFormats').flatMap(({ video }) =>
+    video.descriptors.flatMap((descriptor) =>
+      timingsOfDescriptor(descriptor).map(
+        (timing): SinkFormat => ({
+          source: { kind: 'rid', rid: descriptor.rid },
+          timing,
+          in420: video.in420 ? 'too' : 'no',
+        }),
+      ),
+    ),
+  );
+
+const listedFormats = (blocks: readonly DataBlock[]): SinkFormat[] =>
+  blocks
+    .flatMap(listedTimings)
+    .map(({ timing, in420 }) => ({ source: { kind: 'displayId' }, timing, in420: in420 ? 'too' : 'no' }));
+
+function ctaFormats(edid: Edid): SinkFormat[] {
+  const blocks = dataBlocks(edid);
   const slots = ctaExtensions(edid).flatMap((cta) => cta.timings);
-  return [...formats, ...slots.flatMap((slot) => slotFormats(slot, edid.base, 'cta'))];
+  return [
+    ...shortVideoFormats(blocks),
+    ...hdmiFormats(blocks),
+    ...ridFormats(blocks),
+    ...listedFormats(blocks),
+    ...slots.flatMap((slot) => slotFormats(slot, edid.base, 'cta')),
+  ];
 }
 
 function displayIdFormats({ extensions }: Edid): SinkFormat[] {

@@ -53,16 +53,19 @@ export function rasterOfDetailed(timing: DetailedTiming): Timing {
   };
 }
 
-/** A timing of DisplayID as a raster; the lines of an interlaced one are halved into fields. */
+/**
+ * A timing of DisplayID as a raster. The lines of an interlaced one are those of the frame: each field gets the whole
+ * lines of its half, and half a line besides (as edid-decode has it).
+ */
 export function rasterOfDisplayId(timing: DisplayIdTiming): Timing {
   const { horizontal: h, vertical: v, interlaced } = timing;
   const share = interlaced ? 2 : 1;
-  const porches = (span: typeof h, by: number) => ({
-    frontPorch: span.frontPorch / by,
-    sync: span.sync / by,
-    backPorch: (span.blank - span.frontPorch - span.sync) / by,
-    positiveSync: span.positiveSync,
-  });
+  const porches = (span: typeof h, by: number) => {
+    const [blank, frontPorch, sync] = [span.blank, span.frontPorch, span.sync].map((part) =>
+      Math.floor(part / by),
+    ) as [number, number, number];
+    return { frontPorch, sync, backPorch: blank - frontPorch - sync, positiveSync: span.positiveSync };
+  };
   return {
     widthPx: h.active,
     heightPx: v.active,
@@ -71,7 +74,7 @@ export function rasterOfDisplayId(timing: DisplayIdTiming): Timing {
     pixelClockKHz: timing.pixelClockKHz,
     horizontal: porches(h, 1),
     vertical: porches(v, share),
-    halfLineFields: false,
+    halfLineFields: interlaced,
   };
 }
 

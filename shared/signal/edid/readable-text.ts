@@ -90,6 +90,8 @@ const sourceText = ({ source }: SinkFormat): string => {
       return source.native ? `VIC ${source.vic}, native` : `VIC ${source.vic}`;
     case 'hdmiVic':
       return `HDMI VIC ${source.hdmiVic}`;
+    case 'rid':
+      return `RID ${source.rid}`;
     case 'detailed':
       return source.block === 'base' ? 'detailed' : 'detailed, CTA-861';
     case 'displayId':

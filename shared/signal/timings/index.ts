@@ -3,6 +3,7 @@ export { type CvtBlanking, type CvtRequest, cvtBlankings, cvtTiming } from './cv
 export { dmtTiming, dmtTimings } from './dmt.ts';
 export { type FoundTiming, findTiming, type Picture, type TimingSource } from './find-timing.ts';
 export { type GtfRequest, gtfTiming } from './gtf.ts';
+export { ovtRates, ridTiming } from './ovt.ts';
 export { type TableRow, timingsById } from './table-row.ts';
 export {
   atPixelClock,

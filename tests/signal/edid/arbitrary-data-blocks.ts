@@ -3,6 +3,7 @@ import type { AudioDescriptor } from '../../../shared/signal/edid/cta/audio.ts';
 import type { DataBlock } from '../../../shared/signal/edid/cta/data-blocks.ts';
 import type { HdmiBlock } from '../../../shared/signal/edid/cta/hdmi.ts';
 import type { HdmiForumBlock } from '../../../shared/signal/edid/cta/hdmi-forum.ts';
+import type { VideoFormats } from '../../../shared/signal/edid/cta/video-formats.ts';
 import { byte, bytesOf, flags, int } from './arbitrary-parts.ts';
 
 /** Random data blocks of CTA-861 that are well formed. */
@@ -168,6 +169,26 @@ const forumBlock: fc.Arbitrary<DataBlock> = fc.record({
   carrier: fc.constantFrom('vendorBlock' as const, 'sinkCapabilityBlock' as const),
   forum,
 });
+const videoFormats: fc.Arbitrary<VideoFormats> = int(1, 4).chain((bytesEach) =>
+  fc.record({
+    in420: fc.boolean(),
+    fractional: fc.boolean(),
+    bytesEach: fc.constant(bytesEach),
+    descriptors: fc.array(
+      fc.record({
+        rid: int(0, 40),
+        at24: fc.boolean(),
+        at48: bytesEach > 2 ? fc.boolean() : fc.constant(false),
+        at144: bytesEach > 1 ? fc.boolean() : fc.constant(false),
+        by25: fc.boolean(),
+        by30: bytesEach > 1 ? fc.boolean() : fc.constant(true),
+        factorBits: bytesEach > 1 ? int(0, 63) : fc.constant(3),
+      }),
+      { maxLength: 4 },
+    ),
+  }),
+);
+
 const vendorBlock: fc.Arbitrary<DataBlock> = fc.record({
   kind: fc.constant('vendor' as const),
   scope: fc.constantFrom('general' as const, 'video' as const, 'audio' as const),
@@ -175,7 +196,8 @@ const vendorBlock: fc.Arbitrary<DataBlock> = fc.record({
   payload: bytesOf(1, 12),
 });
 
-export const dataBlock: fc.Arbitrary<DataBlock> = fc.oneof(
+/** All but what edid-decode stops at: a video format block. */
+export const referenceDataBlock: fc.Arbitrary<DataBlock> = fc.oneof(
   { weight: 6, arbitrary: videoBlock },
   { weight: 4, arbitrary: audioBlock },
   { weight: 3, arbitrary: of('speakers', 'allocation', allocation) },
@@ -224,4 +246,9 @@ export const dataBlock: fc.Arbitrary<DataBlock> = fc.oneof(
     extendedTag: fc.constantFrom(2, 34, 100),
     payload: bytesOf(1, 10),
   }),
+);
+
+export const dataBlock: fc.Arbitrary<DataBlock> = fc.oneof(
+  { weight: 40, arbitrary: referenceDataBlock },
+  of('videoFormats', 'video', videoFormats),
 );

@@ -3,7 +3,7 @@ import type { BaseBlock, Manufacture, ScreenSize } from '../../../shared/signal/
 import type { DigitalInterface, VideoInput } from '../../../shared/signal/edid/base/video-input.ts';
 import { type CtaExtension, ctaSpaceLeft } from '../../../shared/signal/edid/cta/extension.ts';
 import type { Edid, ExtensionBlock } from '../../../shared/signal/edid/index.ts';
-import { dataBlock } from './arbitrary-data-blocks.ts';
+import { dataBlock, referenceDataBlock } from './arbitrary-data-blocks.ts';
 import { descriptor, standardTiming } from './arbitrary-descriptors.ts';
 import { displayIdExtension } from './arbitrary-displayid.ts';
 import { byte, bytesOf, fitting, flags, int, letters, listOf } from './arbitrary-parts.ts';
@@ -80,18 +80,21 @@ export const baseBlock: fc.Arbitrary<BaseBlock> = fc
   .constantFrom(3, 4, 4, 4)
   .chain((revision) => baseOfRevision(revision));
 
-export const ctaExtension: fc.Arbitrary<CtaExtension> = fc
-  .record({
-    head: flags('underscan', 'basicAudio', 'ycbcr444', 'ycbcr422'),
-    nativeTimings: int(0, 15),
-    blocks: fc.array(dataBlock, { maxLength: 14 }),
-    timings: fc.array(descriptor, { maxLength: 3 }),
-  })
-  .map(({ head, nativeTimings, blocks, timings }) => {
-    const dataBlocks = fitting(blocks, (taken) => ctaSpaceLeft({ dataBlocks: taken, timings: [] }) >= 0);
-    const slots = fitting(timings, (taken) => ctaSpaceLeft({ dataBlocks, timings: taken }) >= 0);
-    return { kind: 'cta', revision: 3, ...head, nativeTimings, dataBlocks, timings: slots };
-  });
+const ctaExtensionOf = (block: typeof dataBlock): fc.Arbitrary<CtaExtension> =>
+  fc
+    .record({
+      head: flags('underscan', 'basicAudio', 'ycbcr444', 'ycbcr422'),
+      nativeTimings: int(0, 15),
+      blocks: fc.array(block, { maxLength: 14 }),
+      timings: fc.array(descriptor, { maxLength: 3 }),
+    })
+    .map(({ head, nativeTimings, blocks, timings }) => {
+      const dataBlocks = fitting(blocks, (taken) => ctaSpaceLeft({ dataBlocks: taken, timings: [] }) >= 0);
+      const slots = fitting(timings, (taken) => ctaSpaceLeft({ dataBlocks, timings: taken }) >= 0);
+      return { kind: 'cta', revision: 3, ...head, nativeTimings, dataBlocks, timings: slots };
+    });
+
+export const ctaExtension = ctaExtensionOf(dataBlock);
 
 const otherExtension: fc.Arbitrary<ExtensionBlock> = fc.record({
   kind: fc.constant('other' as const),
@@ -99,15 +102,21 @@ const otherExtension: fc.Arbitrary<ExtensionBlock> = fc.record({
   content: bytesOf(126, 126),
 });
 
-/** A whole EDID: base block alone or with extensions, most of them CTA-861. */
-export const edid: fc.Arbitrary<Edid> = fc.record({
-  base: baseBlock,
-  extensions: fc.array(
-    fc.oneof(
-      { weight: 8, arbitrary: ctaExtension },
-      { weight: 2, arbitrary: displayIdExtension },
-      { weight: 1, arbitrary: otherExtension },
+const edidOf = (block: typeof dataBlock): fc.Arbitrary<Edid> =>
+  fc.record({
+    base: baseBlock,
+    extensions: fc.array(
+      fc.oneof(
+        { weight: 8, arbitrary: ctaExtensionOf(block) },
+        { weight: 2, arbitrary: displayIdExtension },
+        { weight: 1, arbitrary: otherExtension },
+      ),
+      { maxLength: 3 },
     ),
-    { maxLength: 3 },
-  ),
-});
+  });
+
+/** A whole EDID: base block alone or with extensions, most of them CTA-861. */
+export const edid = edidOf(dataBlock);
+
+/** One with nothing in it that edid-decode stops at. */
+export const referenceEdid = edidOf(referenceDataBlock);

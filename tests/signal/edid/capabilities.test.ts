@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { decodeEdid, type Edid, encodeEdid, sinkCapabilities } from '../../../shared/signal/edid/index.ts';
+import { refreshHz } from '../../../shared/signal/timings/index.ts';
 import {
   baseBlock,
   ctaExtension,
@@ -47,6 +48,29 @@ describe('what a sink accepts', () => {
     expect(sink.luminance.max).toBeCloseTo(603.67, 1);
     expect(sink.luminance.maxFrameAverage).toBe(400);
     expect(sink.luminance.min).toBeCloseTo(0.0728, 4);
+  });
+
+  it.each([
+    [
+      'one byte: 24 Hz, and 25, 30, 50 and 60 Hz by default',
+      [0x80, 0xc4],
+      ['24', '25', '30', '50', '60'],
+      'too',
+    ],
+    ['two bytes: once and eight times 30 Hz, 144 Hz', [0x01, 0x0b, 0xc9], ['30', '144', '240'], 'no'],
+    ['three bytes: 48 Hz and nothing else', [0x02, 0x0b, 0x00, 0x01], ['48'], 'no'],
+    ['a code without a meaning', [0x00, 0x3f], [], 'no'],
+    ['half a descriptor at its end', [0x01, 0x0b], [], 'no'],
+  ])('lists the rates of a video format block: %s', (_, payload, rates, in420) => {
+    const bytes = encodeEdid(
+      displayOf({ kind: 'unknown', tag: 6, extendedTag: null, payload: Uint8Array.from(payload) }),
+    );
+    const { edid } = decodeEdid(bytes);
+    const formats = edid ? sinkCapabilities(edid).formats : [];
+    const listed = formats.filter(({ source }) => source.kind === 'rid');
+    expect(listed.map(({ timing }) => refreshHz(timing).toFixed(0))).toEqual(rates);
+    for (const format of listed) expect(format.in420).toBe(in420);
+    expect(edid && encodeEdid(edid)).toEqual(bytes);
   });
 
   it('lists formats with how they take 4:2:0', () => {

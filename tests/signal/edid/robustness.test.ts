@@ -83,6 +83,7 @@ describe('EDID decoding of whatever comes', () => {
     ['capability maps of everything', filledWith(0xe1, 15)],
     ['video and maps in turn', filledWith(0x43, 16, 97, 4, 0xe1, 15)],
     ['maps that never name all', filledWith(0x43, 16, 97, 4, 0xe2, 15, 1)],
+    ['video formats', filledWith(0xdf, 2, ...new Array(10).fill([0xc9, 0xff, 1]).flat())],
     ['audio', filledWith(0x3e, ...new Array(30).fill(0x0f))],
     ['timings', filledWith(0x40, 0x1b, ...new Array(16).fill(0x55))],
     ['lines of one byte', new TextEncoder().encode('a0\n'.repeat(10_900))],

@@ -26,12 +26,14 @@ import {
   type SpeakerLocation,
 } from './speakers.ts';
 import { decodeShortVideos, encodeShortVideos, type ShortVideoDescriptor } from './video.ts';
+import { decodeVideoFormats, encodeVideoFormats, type VideoFormats } from './video-formats.ts';
 
 /** A data block of the CTA-861 extension (CTA-861-H section 7.5). `exactBytes` is its payload, tags left out. */
 export type DataBlock = Exact &
   (
     | { kind: 'audio'; descriptors: readonly AudioDescriptor[] }
     | { kind: 'video'; formats: readonly ShortVideoDescriptor[] }
+    | { kind: 'videoFormats'; video: VideoFormats }
     /** Speaker allocation, 24 bits, see `namesOfSpeakers`. */
     | { kind: 'speakers'; allocation: number }
     | { kind: 'hdmi'; hdmi: HdmiBlock }
@@ -58,7 +60,7 @@ export type DataBlock = Exact &
     | { kind: 'unknown'; tag: number; extendedTag: number | null; payload: Uint8Array }
   );
 
-const tags = { audio: 1, video: 2, vendor: 3, speakers: 4, extended: 7 } as const;
+const tags = { audio: 1, video: 2, vendor: 3, speakers: 4, videoFormats: 6, extended: 7 } as const;
 const extendedTags = {
   videoCapability: 0,
   vendorVideo: 1,
@@ -160,6 +162,8 @@ function decodeByTag(tag: number, payload: Uint8Array, report: Report): DataBloc
       return { kind: 'audio', descriptors: decodeAudio(payload, report) };
     case tags.video:
       return { kind: 'video', formats: decodeShortVideos(payload) };
+    case tags.videoFormats:
+      return payload.length > 0 ? { kind: 'videoFormats', video: decodeVideoFormats(payload) } : null;
     case tags.vendor:
       return decodeVendor(payload, 'general', report);
     case tags.speakers:
@@ -194,6 +198,7 @@ export function tagsOf(block: DataBlock): readonly [number, number | null] {
     case 'audio':
     case 'video':
     case 'speakers':
+    case 'videoFormats':
       return [tags[block.kind], null];
     case 'hdmi':
       return [tags.vendor, null];
@@ -225,6 +230,8 @@ function fieldsOf(block: DataBlock): Uint8Array | readonly number[] {
     case 'video':
     case 'ycbcr420Video':
       return encodeShortVideos(block.formats);
+    case 'videoFormats':
+      return encodeVideoFormats(block.video);
     case 'speakers':
       return littleEndian24(block.allocation);
     case 'hdmi':

@@ -4,6 +4,7 @@ import type { DetailedTiming } from '../base/detailed-timing.ts';
 import { formulaOf } from '../by-size.ts';
 import type { DataBlock } from '../cta/data-blocks.ts';
 import { type CtaExtension, ctaSpaceLeft, ctaTag } from '../cta/extension.ts';
+import { listedTimings, listsTimings } from '../displayid/cta-timing-blocks.ts';
 import { type DisplayIdExtension, displayIdTag } from '../displayid/extension.ts';
 import { blockMapTag } from '../encode.ts';
 import { edited } from '../exact.ts';
@@ -16,8 +17,6 @@ import { limitSink } from './limit-sink.ts';
 import { limitBase, limitDescriptors, limitDisplayId } from './limit-timings.ts';
 import { applyVideoPlan, planVideo } from './limit-video.ts';
 
-/** Extended tags of CTA-861 blocks that list timings in ways that aren't decoded (CTA-861-H sections 7.5.17 to 7.5.19). */
-const timingBlockTags: readonly number[] = [0x22, 0x23, 0x2a];
 /** Extension that lists timings alone (VESA VTB-EXT). */
 const videoTimingTag = 0x10;
 
@@ -89,11 +88,17 @@ function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits, base: BaseBl
     formula: formulaOf(base),
   });
   const dataBlocks = cta.dataBlocks.filter(
-    (block) => !(block.kind === 'unknown' && timingBlockTags.includes(block.extendedTag ?? -1)),
+    (block) => !listsTimings(block) || timingsFit(block, limits.formatClockMHz),
   );
   if (same(timings, cta.timings) && same(dataBlocks, cta.dataBlocks)) return cta;
   const nativeTimings = Math.min(cta.nativeTimings, timings.length);
   return edited(cta, { timings, dataBlocks, nativeTimings });
+}
+
+/** Whether a block lists timings, all of them slow enough: one that lists none in a form that we read goes. */
+function timingsFit(block: DataBlock, limitMHz: number): boolean {
+  const listed = listedTimings(block);
+  return listed.length > 0 && listed.every(({ timing }) => timing.pixelClockKHz / 1000 <= limitMHz);
 }
 
 /**

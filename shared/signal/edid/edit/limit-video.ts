@@ -1,6 +1,7 @@
 import { hdmiVicTiming, vicTiming } from '../../timings/index.ts';
 import type { DataBlock } from '../cta/data-blocks.ts';
 import { capabilityMapOf, type ShortVideoDescriptor } from '../cta/video.ts';
+import { fewerRates } from '../cta/video-formats.ts';
 import { edited } from '../exact.ts';
 import { shortVideoDescriptors, ycbcr420CapabilityVics, ycbcr420Vics } from '../facts.ts';
 import type { ResolvedLimits } from './edid-limits.ts';
@@ -75,6 +76,26 @@ function limitHdmiVideo(
   return edited(block, { hdmi: { ...block.hdmi, details: { ...details, video } } });
 }
 
+/** Where a descriptor is too short to say which rates are left of it, it goes as a whole. */
+function limitVideoFormats(
+  block: Extract<DataBlock, { kind: 'videoFormats' }>,
+  limits: ResolvedLimits,
+): DataBlock[] {
+  const { video } = block;
+  const in420 = video.in420 && !limits.drop420;
+  const descriptors = video.descriptors.flatMap((descriptor) => {
+    if (limits.formatClockMHz === Number.POSITIVE_INFINITY) return descriptor;
+    const left = fewerRates(descriptor, ({ pixelClockKHz }) => pixelClockKHz / 1000 <= limits.formatClockMHz);
+    return left === descriptor || video.bytesEach > 1 ? (left ?? []) : [];
+  });
+  if (descriptors.length === 0 && video.descriptors.length > 0) return [];
+  const unchanged =
+    in420 === video.in420 &&
+    descriptors.length === video.descriptors.length &&
+    descriptors.every((left, i) => left === video.descriptors[i]);
+  return [unchanged ? block : edited(block, { video: { ...video, in420, descriptors } })];
+}
+
 /**
  * Applies a plan to the data blocks of all extensions, list by list. The 4:2:0 blocks are written anew after the first
  * video block; a map that would name nothing goes, for an empty one names everything.
@@ -108,6 +129,8 @@ export function applyVideoPlan(
         case 'ycbcr420Video':
         case 'ycbcr420Map':
           return [];
+        case 'videoFormats':
+          return limitVideoFormats(block, limits);
         case 'hdmi':
           return [limitHdmiVideo(block, limits, lose3D)];
         default:
