@@ -1,12 +1,13 @@
 import { readConfig } from '../src/config.ts';
-import { startServer } from '../src/start.ts';
+import { type StartOptions, startServer } from '../src/start.ts';
+import { startedOrTold } from '../src/start-fault.ts';
 import { demoPassword, firm, makersDesk } from './firm.ts';
 import { isPlanted, plantOrganisations, plantSites, plantTickets } from './plant-demo.ts';
 import { inside } from './session.ts';
 import { storyClock } from './story-clock.ts';
 
 const clock = storyClock();
-const running = await startServer(readConfig({ LOG_LEVEL: 'warn', ...process.env }), {
+const prepared: StartOptions = {
   now: clock.now,
   prepare: async (app, services) => {
     if (await isPlanted(services)) return;
@@ -16,7 +17,10 @@ const running = await startServer(readConfig({ LOG_LEVEL: 'warn', ...process.env
     clock.backToReal();
     await plantTickets(inside(app), planted, clock);
   },
-});
+};
+const running = await startedOrTold(() =>
+  startServer(readConfig({ LOG_LEVEL: 'warn', ...process.env }), prepared),
+);
 const { address } = running;
 
 console.log(`Halfsplit demo at ${address}  (reference: ${address}/reference)`);

@@ -4,6 +4,7 @@ import { isIP } from 'node:net';
 import { join, resolve } from 'node:path';
 import { z } from 'zod';
 import { programFolder } from './program-folder.ts';
+import { WrongSettingError } from './wrong-setting.ts';
 
 /** Where `npm run build` puts the client. */
 export const builtClient = join(programFolder, 'dist/client');
@@ -52,6 +53,10 @@ const signingKey = z.string().transform((pem, context): KeyObject => {
   }
 });
 
+const databaseUrl = z
+  .string()
+  .regex(/^postgres(ql)?:\/\//, 'give one like postgres://user@host:5432/database');
+
 /** Fewest characters of a secret that tokens are signed with (RFC 7518, section 3.2: as many octets as SHA-256 gives). */
 const leastSecret = 32;
 
@@ -63,7 +68,7 @@ const oldSecrets = z
 
 const environment = z.object({
   HALFSPLIT_DATA: z.string().min(1).default('.halfsplit'),
-  DATABASE_URL: z.string().min(1).optional(),
+  DATABASE_URL: databaseUrl.optional(),
   HOST: z.string().default('127.0.0.1'),
   PORT: z.coerce.number().int().min(0).max(65_535).default(8080),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']).default('info'),
@@ -112,14 +117,13 @@ export type Config = {
 /**
  * Reads the configuration from environment variables (README, "Configuration").
  * A missing token secret and signing key are made on first start and kept in the data folder, readable by its owner only.
- * @throws when a variable has a value that can't be used; the message names it.
+ * @throws WrongSettingError when a variable, or what is kept of it, has a value that can't be used
  */
 export function readConfig(env: NodeJS.ProcessEnv): Config {
   const parsed = environment.safeParse(env);
   if (!parsed.success) {
-    throw new Error(
-      `Configuration: ${parsed.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; ')}`,
-    );
+    const faults = parsed.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`);
+    throw new WrongSettingError('Configuration', faults.join('; '));
   }
   const value = parsed.data;
   return {
@@ -129,8 +133,7 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     port: value.PORT,
     logLevel: value.LOG_LEVEL,
     tokenSecrets: tokenSecretsOf(value),
-    signingKey:
-      value.HALFSPLIT_SIGNING_KEY ?? readKey(keptSecret(value.HALFSPLIT_DATA, 'signing-key', newKey)),
+    signingKey: value.HALFSPLIT_SIGNING_KEY ?? keptKey(value.HALFSPLIT_DATA),
     accessTokenS: value.HALFSPLIT_ACCESS_TOKEN_S,
     refreshTokenDays: value.HALFSPLIT_REFRESH_TOKEN_DAYS,
     requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
@@ -157,8 +160,9 @@ function tokenSecretsOf({
   const [newest = '', ...before] = keptSecret(folder, tokenSecretFile, newSecret).split(/\s+/);
   for (const secret of [newest, ...before])
     if (secret.length < leastSecret)
-      throw new Error(
-        `Configuration: ${join(folder, tokenSecretFile)}: a secret of under ${leastSecret} characters`,
+      throw new WrongSettingError(
+        join(folder, tokenSecretFile),
+        `a secret of under ${leastSecret} characters`,
       );
   return [newest, ...before, ...old];
 }
@@ -180,6 +184,18 @@ export function rotateTokenSecret(dataFolder: string, { forget }: { readonly for
 
 const tokenSecretFile = 'token-secret';
 const newSecret = (): string => randomBytes(48).toString('base64url');
+function keptKey(dataFolder: string): KeyObject {
+  const pem = keptSecret(dataFolder, signingKeyFile, newKey);
+  try {
+    return readKey(pem);
+  } catch (error) {
+    throw new WrongSettingError(join(dataFolder, signingKeyFile), 'holds no private key for Ed25519', {
+      cause: error,
+    });
+  }
+}
+
+const signingKeyFile = 'signing-key';
 const newKey = (): string =>
   generateKeyPairSync('ed25519').privateKey.export({ type: 'pkcs8', format: 'pem' }).toString().trim();
 

@@ -1,7 +1,8 @@
 import { readConfig } from './config.ts';
 import { startServer } from './start.ts';
+import { startedOrTold } from './start-fault.ts';
 
-const running = await startServer(readConfig(process.env));
+const running = await startedOrTold(() => startServer(readConfig(process.env)));
 
 for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   process.once(signal, () => {

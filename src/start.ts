@@ -11,7 +11,7 @@ import type { Services } from './services.ts';
 
 export type RunningServer = { readonly address: string; readonly services: Services; stop(): Promise<void> };
 
-type StartOptions = {
+export type StartOptions = {
   /** Runs before the server listens, e.g. to fill in a demo. */
   prepare?: (app: FastifyInstance, services: Services) => Promise<void>;
   /** The server's clock. */
@@ -34,8 +34,15 @@ export async function startServer(config: Config, options: StartOptions = {}): P
     newId: randomUUID,
   };
   const app = await createApp(services, logger);
-  await options.prepare?.(app, services);
-  const address = await app.listen({ host: config.host, port: config.port });
+  const listen = async (): Promise<string> => {
+    await options.prepare?.(app, services);
+    return app.listen({ host: config.host, port: config.port });
+  };
+  const address = await listen().catch(async (error: unknown) => {
+    await app.close();
+    await database.close();
+    throw error;
+  });
   const snapshots = keepSnapshotsCurrent(database, logger);
   return {
     address,

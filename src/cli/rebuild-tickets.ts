@@ -1,6 +1,7 @@
 import { readConfig } from '../config.ts';
-import { FolderInUseError, openDatabase } from '../database/index.ts';
+import { openDatabase } from '../database/index.ts';
 import { rebuildTickets } from '../features/ticket-record/index.ts';
+import { startFault } from '../start-fault.ts';
 
 /**
  * `npm run tickets:rebuild`: replays the log of every ticket of every organisation and stores what it leads to where
@@ -29,6 +30,6 @@ async function run(): Promise<void> {
 try {
   await run();
 } catch (error) {
-  console.error(error instanceof FolderInUseError ? error.message : error);
+  console.error(startFault(error));
   process.exitCode = 1;
 }

@@ -2,9 +2,10 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { readConfig } from '../config.ts';
-import { FolderInUseError, openDatabase } from '../database/index.ts';
+import { openDatabase } from '../database/index.ts';
 import { openEvidenceStore } from '../evidence-store/index.ts';
 import { recoverMember } from '../features/people/index.ts';
+import { startFault } from '../start-fault.ts';
 
 const usage = 'npm run member:recover -- --organisation firm --email a@b.example [--admin]';
 
@@ -46,6 +47,6 @@ try {
     process.exitCode = 2;
   } else await run(values.organisation, values.email, values.admin);
 } catch (error) {
-  console.error(error instanceof FolderInUseError ? error.message : error);
+  console.error(startFault(error));
   process.exitCode = 1;
 }

@@ -1,11 +1,12 @@
 import { join } from 'node:path';
 import { readConfig } from '../config.ts';
-import { type Database, FolderInUseError, openDatabase, type TenantTransaction } from '../database/index.ts';
+import { type Database, openDatabase, type TenantTransaction } from '../database/index.ts';
 import { type Condition, type EvidenceStore, openEvidenceStore } from '../evidence-store/index.ts';
 import { checkFiles } from '../features/evidence-record/index.ts';
 import { everyOrganisation, type OrganisationRef } from '../features/organisation/index.ts';
 import { checkPackets } from '../features/packets/index.ts';
 import { checkLogs } from '../features/tickets/index.ts';
+import { startFault } from '../start-fault.ts';
 
 const config = readConfig(process.env);
 let faults = 0;
@@ -67,6 +68,6 @@ async function verify(
 try {
   await run();
 } catch (error) {
-  console.error(error instanceof FolderInUseError ? error.message : error);
+  console.error(startFault(error));
   process.exitCode = 1;
 }

@@ -1,10 +1,13 @@
 import { setTimeout } from 'node:timers/promises';
 import { PrismaPg } from '@prisma/adapter-pg';
+import { WrongSettingError } from '../wrong-setting.ts';
+import { retriedWhenContended } from './contention.ts';
 import { type Prisma, PrismaClient } from './generated/client.ts';
 import { migrate } from './migrate.ts';
 import type { Listen } from './notifications.ts';
 import { type Connections, openEmbedded, openServer, waitForConnectionMs } from './pools.ts';
 
+export { ContendedError } from './contention.ts';
 export { FolderInUseError } from './folder-lock.ts';
 export { Prisma } from './generated/client.ts';
 export { MigrationError } from './migrate.ts';
@@ -21,7 +24,8 @@ export type Tenant = { orgId: string; memberId: string | null };
  * The one door to the database. Each method runs `work` in one transaction (read committed): committed when `work`
  * returns, rolled back when it throws. An error of the database fails the whole transaction: work that catches one and
  * goes on needs a savepoint around the statement, or the commit is refused with RolledBackError. A transaction that
- * gets no connection within 30 s or runs for over 30 s fails with Prisma's P2028.
+ * gets no connection within 30 s or runs for over 30 s fails with Prisma's P2028. One that meets others in a deadlock is
+ * run again, `work` and all, a few times; then it fails with ContendedError.
  */
 export type Database = {
   readonly kind: 'embedded' | 'server';
@@ -46,7 +50,7 @@ export type Database = {
 /**
  * Opens the server at `databaseUrl`, or the embedded database in `${dataFolder}/postgres` (in memory where `dataFolder`
  * is `memory://`), and applies the migrations it lacks.
- * @throws MigrationError, FolderInUseError, or the driver's error when the server can't be reached.
+ * @throws MigrationError, FolderInUseError, or WrongSettingError when the server can't be reached.
  */
 export async function openDatabase(options: {
   databaseUrl?: string | undefined;
@@ -71,13 +75,15 @@ export async function databaseOver(connections: Connections): Promise<Database> 
   const prisma = new PrismaClient({ adapter: new PrismaPg(pool) });
   const running = new Set<Promise<unknown>>();
   const inRole = <T>(role: Role, tenant: Tenant | null, work: (tx: TenantTransaction) => Promise<T>) => {
-    const result = prisma.$transaction(
-      async (tx) => {
-        await enterRole(tx, role, { tenant, kind });
-        return work(tx);
-      },
-      { maxWait: waitForConnectionMs, timeout: transactionMs },
-    );
+    const transaction = () =>
+      prisma.$transaction(
+        async (tx) => {
+          await enterRole(tx, role, { tenant, kind });
+          return work(tx);
+        },
+        { maxWait: waitForConnectionMs, timeout: transactionMs },
+      );
+    const result = retriedWhenContended(transaction);
     running.add(result);
     const over = () => running.delete(result);
     result.then(over, over);
@@ -103,12 +109,22 @@ export async function databaseOver(connections: Connections): Promise<Database> 
 
 /** Applies the migrations that the database lacks. @returns their names. */
 export async function migrateOver({ pool }: Connections): Promise<string[]> {
-  const client = await pool.connect();
+  const client = await pool.connect().catch((error: unknown) => {
+    throw new WrongSettingError('DATABASE_URL', `no connection to the database: ${reasonOf(error)}`, {
+      cause: error,
+    });
+  });
   try {
     return await migrate(client);
   } finally {
     client.release();
   }
+}
+
+/** A name that stands for several addresses fails with an error for each, and no words of its own. */
+function reasonOf(error: unknown): string {
+  if (error instanceof AggregateError) return reasonOf(error.errors[0]);
+  return error instanceof Error ? error.message : String(error);
 }
 
 type Role = 'halfsplit_request' | 'halfsplit_lookup' | 'halfsplit_provision';

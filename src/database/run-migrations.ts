@@ -1,6 +1,5 @@
-import { FolderInUseError } from './folder-lock.ts';
+import { startFault } from '../start-fault.ts';
 import { migrateOver } from './index.ts';
-import { MigrationError } from './migrate.ts';
 import { openEmbedded, openServer } from './pools.ts';
 
 /** `npm run db:migrate`: applies the migrations that the database lacks, and says which. */
@@ -21,7 +20,6 @@ async function run(databaseUrl: string | undefined, dataFolder: string): Promise
 try {
   await run(process.env.DATABASE_URL, process.env.HALFSPLIT_DATA ?? '.halfsplit');
 } catch (error) {
-  const told = error instanceof MigrationError || error instanceof FolderInUseError;
-  console.error(told ? error.message : error);
+  console.error(startFault(error));
   process.exitCode = 1;
 }

@@ -1,5 +1,6 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
 import { message } from '../../shared/message/index.ts';
+import { ContendedError } from '../database/index.ts';
 import { methodsByAddress } from './methods.ts';
 import { type Refused, refused, sendProblem } from './problem.ts';
 import { refusalOfUnreadable } from './unreadable-data.ts';
@@ -39,6 +40,8 @@ function problemFor(error: FastifyError, request: FastifyRequest): Refused {
     request.log.warn({ err: error }, 'a request met data that cannot be read');
     return unreadable;
   }
+  if (error instanceof ContendedError)
+    return refused('server-busy', message('tryAgainSoon'), { retryAfterS: 1 });
   const known = byFrameworkCode[error.code];
   if (known !== undefined) return known(error);
   const status = error.statusCode ?? 500;

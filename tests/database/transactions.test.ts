@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { setTimeout } from 'node:timers/promises';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { Prisma, RolledBackError } from '../../src/database/index.ts';
+import { ContendedError, Prisma, RolledBackError } from '../../src/database/index.ts';
 import { databaseKinds, openTestDatabase, type TestDatabase } from '../support/test-database.ts';
 import { type Firm, makeFirm } from './two-firms.ts';
 
@@ -36,6 +36,38 @@ describe.each(databaseKinds())('transactions on the %s database', (kind) => {
     });
     expect(result).toBe('result');
     expect(await nameNow()).toBe('Kept');
+  });
+
+  it.each(['40001', '40P01'])(
+    'are run again when the database ends them with %s, and not for ever',
+    async (code) => {
+      const end = `do $$ begin raise exception 'on purpose' using errcode = '${code}'; end $$`;
+      let runs = 0;
+      const work = (endings: number) =>
+        test.database.inTenant(firm.tenant, async (tx) => {
+          runs += 1;
+          await tx.organisation.update(rename(`Run ${runs}`));
+          if (runs <= endings) await tx.$executeRawUnsafe(end);
+          return runs;
+        });
+      expect(await work(2)).toBe(3);
+      expect(await nameNow()).toBe('Run 3');
+      runs = 0;
+      await expect(work(Number.POSITIVE_INFINITY)).rejects.toThrow(ContendedError);
+      expect(runs).toBeLessThan(10);
+      expect(await nameNow()).toBe('Run 3');
+    },
+  );
+
+  it.runIf(kind === 'server')('that lock each other out are both done in the end', async () => {
+    const locking = (...keys: [number, number]) =>
+      test.database.inTenant(firm.tenant, async (tx) => {
+        await tx.$queryRaw`select pg_advisory_xact_lock(${keys[0]}::int)::text`;
+        await setTimeout(200);
+        await tx.$queryRaw`select pg_advisory_xact_lock(${keys[1]}::int)::text`;
+        return 'done';
+      });
+    expect(await Promise.all([locking(1, 2), locking(2, 1)])).toEqual(['done', 'done']);
   });
 
   it('undo what work did when it throws', async () => {

@@ -132,10 +132,13 @@ async function setPassword(
   return memberView(row);
 }
 
-/** Two admins taking the role from each other at once must not leave none. */
+/**
+ * Two admins taking the role from each other at once must not leave none. Not `for update`: the key that each request
+ * takes names its member, and two that hold that would wait for each other here.
+ */
 async function lockAdmins({ tx, actor }: Context): Promise<void> {
   await tx.$queryRaw`
-    select id from member where org_id = ${actor.orgId}::uuid and role = 'admin' order by id for update`;
+    select id from member where org_id = ${actor.orgId}::uuid and role = 'admin' order by id for no key update`;
 }
 
 async function leavesNoAdmin(

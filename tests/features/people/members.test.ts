@@ -71,6 +71,17 @@ describe.each(databaseKinds())('members, on the %s database', (kind) => {
     expect(refused.body.type).toBe('/problems/last-admin');
   });
 
+  it('are changed by one of two requests that come at once, and the other is told so', async () => {
+    const { admin } = test.other;
+    for (let round = 0; round < 20; round += 1) {
+      const ifMatch = (await admin.get(`/members/${admin.id}`)).headers.etag ?? '';
+      const put = (name: string) =>
+        admin.put(`/members/${admin.id}`, { body: { name, role: 'admin', active: true }, ifMatch });
+      const replies = await Promise.all([put(`One ${round}`), put(`Two ${round}`)]);
+      expect(replies.map(({ status }) => status).toSorted()).toEqual([200, 412]);
+    }
+  });
+
   it('get no password that is guessed first, from themselves or an admin, and are told where', async () => {
     const { admin } = test.home;
     const easy = { ...newcomer('easy@home-firm.example'), password: 'Password123!' };
