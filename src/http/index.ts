@@ -8,5 +8,6 @@ export { etagOf, isUnchanged, mismatch } from './etag.ts';
 export { languageOf, problemInWords } from './language.ts';
 export { created, type Done, found, type Outcome } from './outcome.ts';
 export { type ProblemFacts, problemOf, problemType, type Refused, refused, sendProblem } from './problem.ts';
+export { digitsOf, searchWords } from './search-words.ts';
 export { refusalOfUnreadable } from './unreadable-data.ts';
 export { type Update, updateIn } from './update.ts';

@@ -155,8 +155,10 @@ function refusalOf(document: Chain): Refused | null {
 
 /** What a search for a site looks through in its chains. */
 const searchTextOf = (document: Chain): string =>
-  document.devices
-    .flatMap((device) => [device.serial, device.model])
+  [
+    ...document.devices.flatMap((device) => [device.serial, device.model]),
+    ...document.links.map(({ id }) => id),
+  ]
     .filter((part) => part !== null)
     .join('\n')
     .toLowerCase();

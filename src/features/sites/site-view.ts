@@ -1,6 +1,6 @@
 import { type Site, type SiteInput, siteInput } from '../../../shared/contract/site.ts';
 import { message } from '../../../shared/message/index.ts';
-import { refused } from '../../http/index.ts';
+import { digitsOf, refused } from '../../http/index.ts';
 
 export const noSite = refused('not-found', message('noSuchSite'));
 
@@ -14,8 +14,6 @@ export const siteView = (row: SiteRow): Site => ({
   createdAt: row.createdAt.toISOString(),
   updatedAt: row.updatedAt.toISOString(),
 });
-
-export const digitsOf = (text: string): string => text.replaceAll(/\D/g, '');
 
 /** What a search looks through: names and address as written, telephone numbers as bare digits too. */
 export function searchTextOf(site: SiteInput): string {

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { SiteSummary, siteSearch } from '../../../shared/contract/site.ts';
 import type { Prisma } from '../../database/index.ts';
-import { type Context, decodeCursor, found, literalLike, type Outcome, pageFrom } from '../../http/index.ts';
-import { digitsOf, noSite, siteView } from './site-view.ts';
+import { type Context, decodeCursor, found, type Outcome, pageFrom, searchWords } from '../../http/index.ts';
+import { noSite, siteView } from './site-view.ts';
 
 type SitePage = { items: SiteSummary[]; next: string | null };
 
@@ -11,26 +11,26 @@ const withChains = {
 } as const;
 const position = z.tuple([z.string(), z.string()]);
 
-/** Sites in the order of their clients' names, by any part of client, address, telephone number or device serial. */
+/**
+ * Sites in the order of their clients' names, by words of client, address, telephone number, or serial, model and cable
+ * of a chain. Where none has them as they are typed, those that have them but for one slip in each.
+ */
 export async function searchSites(
   { tx, actor }: Context,
   query: z.infer<typeof siteSearch>,
 ): Promise<Outcome<SitePage>> {
   const after = decodeCursor(query.cursor, position);
   if (after !== null && 'ok' in after) return after;
-  const conditions: Prisma.SiteWhereInput[] = [{ orgId: actor.orgId }];
-  if (query.q) conditions.push(matches(query.q));
-  if (after !== null) {
-    conditions.push({
-      OR: [{ clientName: { gt: after[0] } }, { clientName: after[0], id: { gt: after[1] } }],
+  const find = (words: Prisma.SiteWhereInput[]) =>
+    tx.site.findMany({
+      where: { AND: [{ orgId: actor.orgId }, ...words, ...(after === null ? [] : [behind(after)])] },
+      include: withChains,
+      orderBy: [{ clientName: 'asc' }, { id: 'asc' }],
+      take: query.limit + 1,
     });
-  }
-  const rows = await tx.site.findMany({
-    where: { AND: conditions },
-    include: withChains,
-    orderBy: [{ clientName: 'asc' }, { id: 'asc' }],
-    take: query.limit + 1,
-  });
+  const { q } = query;
+  const exact = await find(q ? matches(q, false) : []);
+  const rows = exact.length === 0 && q ? await find(matches(q, true)) : exact;
   return found(
     pageFrom(rows, query.limit, {
       positionOf: (row) => [row.clientName, row.id],
@@ -39,18 +39,16 @@ export async function searchSites(
   );
 }
 
-/** The forms in which a search word may stand in the text: as typed, and as digits when it looks like a number. */
-function searchForms(query: string): string[] {
-  const typed = query.toLowerCase();
-  const digits = digitsOf(query);
-  const looksLikeNumber = digits.length >= 3 && /^[\d\s()+./-]+$/.test(query);
-  return looksLikeNumber && digits !== typed ? [typed, digits] : [typed];
-}
+const behind = ([clientName, id]: z.infer<typeof position>): Prisma.SiteWhereInput => ({
+  OR: [{ clientName: { gt: clientName } }, { clientName, id: { gt: id } }],
+});
 
-function matches(query: string): Prisma.SiteWhereInput {
-  const inText = searchForms(query).map((form) => ({ searchText: { contains: literalLike(form) } }));
-  const serial = { searchText: { contains: literalLike(query.toLowerCase()) } };
-  return { OR: [...inText, { chains: { some: serial } }] };
+/** Every word is in the site's own text or in that of one of its chains. */
+function matches(query: string, typos: boolean): Prisma.SiteWhereInput[] {
+  return searchWords(query, { typos }).map((forms) => {
+    const inText = forms.map((form) => ({ searchText: { contains: form } }));
+    return { OR: [...inText, { chains: { some: { OR: inText } } }] };
+  });
 }
 
 export async function readSite({ tx, actor }: Context, id: string): Promise<Outcome<SiteSummary>> {
