@@ -63,6 +63,7 @@ beforeAll(async () => {
       },
     ],
     thumbnails: new Map(),
+    damage: [],
   });
   const zip = join(work, 'packet.zip');
   await writeZip(zip);

@@ -10,7 +10,7 @@ import { message } from '../../../shared/message/index.ts';
 import { type Context, created, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { evidenceItemOf, findEvidence, insertEvidence, insertFile } from '../evidence-record/index.ts';
 import { findCase, noTicket } from '../ticket-record/index.ts';
-import { appendTicketEvent, refusalOfForgedErasure } from '../tickets/index.ts';
+import { appendTicketEvent, refusalOfForgedErasure, refusalOfNews } from '../tickets/index.ts';
 import { refusalOfTie } from './place-of-evidence.ts';
 import { type PreparedFile, thumbnailType } from './prepare-file.ts';
 
@@ -112,6 +112,31 @@ function refusalOfReading({ reading, tie }: z.infer<typeof recordReading>): Refu
     });
   }
   return null;
+}
+
+/** Why a file that is still to come would not be taken now; null where nothing is known against it. */
+export async function refusalOfFile(
+  context: Context,
+  ticketId: string,
+  about: FileEvidenceAbout,
+): Promise<Refused | null> {
+  const { actor, services } = context;
+  const ticket = await findCase(context, ticketId);
+  if (ticket === null) return noTicket;
+  const ref = refOf(context, services.newId(), { ...about, sha256: null, reading: null });
+  const at = services.now().toISOString();
+  return (
+    refusalOfForgedErasure(about.description, null) ??
+    refusalOfSpan(about) ??
+    (await refusalOfTie(context, ticket, about.tie)) ??
+    refusalOfNews(ticket.snapshot, {
+      type: 'evidenceAdded',
+      evidence: ref,
+      at,
+      by: actor.memberId,
+      role: actor.role,
+    })
+  );
 }
 
 /** Checks what the item is tied to and puts it to the ticket's machine; null when both agree. */

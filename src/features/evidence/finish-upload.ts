@@ -15,8 +15,8 @@ export type Finish = (request: FastifyRequest, id: string) => Promise<Outcome<Ev
 
 /**
  * Makes evidence of whole uploads, of each once: the evidence has the upload's id, so that a second try after a
- * crash, or a phone that asks again because it missed the reply, finds what the first one made. A refusal removes
- * the upload.
+ * crash, or a phone that asks again because it missed the reply, finds what the first one made. A refusal leaves the
+ * bytes where they are: whoever asks again, once the ticket is open again or has the change, gets their evidence.
  */
 export function finisherOf(services: Services, uploads: UploadStore): Finish {
   const running = new Map<string, Promise<Outcome<EvidenceItem>>>();
@@ -41,7 +41,6 @@ async function finish(
   if (made !== null && !made.ok) return made;
   const outcome = made ?? (await makeEvidence(finisher, request, id));
   if (outcome.ok) await uploads.noteFinished(id, id);
-  else await uploads.remove(id);
   return outcome;
 }
 

@@ -10,6 +10,7 @@ import {
 } from '../../../shared/contract/evidence.ts';
 import { byId, pageOf } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
+import { faultOfFile } from '../../http/file-fault.ts';
 import { sendFile } from '../../http/file-reply.ts';
 import { isUnchanged, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
@@ -18,7 +19,7 @@ import { formLimits, readForm } from './form.ts';
 import { listEvidence } from './list-evidence.read.ts';
 import { logWordsFor } from './log-words.ts';
 import { discardPrepared, prepareFile } from './prepare-file.ts';
-import { evidenceFile, faultOfFile, readEvidence } from './read-evidence.ts';
+import { evidenceFile, readEvidence } from './read-evidence.ts';
 import { uploadRoutes } from './uploads.ts';
 import { withdrawEvidence } from './withdraw.ts';
 
@@ -91,7 +92,11 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
         // Who has it already is not sent it again.
         const fault = isUnchanged(request.headers['if-none-match'], etag)
           ? null
-          : await faultOfFile(services.evidenceStore, file.body);
+          : await faultOfFile(services.evidenceStore, {
+              orgId,
+              sha256,
+              isPart: request.headers.range !== undefined,
+            });
         if (fault !== null) return sendProblem(request, reply, fault);
         return sendFile(request, reply, {
           ...shown,

@@ -8,8 +8,8 @@ import { message } from '../../../shared/message/index.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { type Refused, refused, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { hasTicket, noTicket } from '../ticket-record/index.ts';
 import { readAbout, readFileName } from './about-file.ts';
+import { refusalOfFile } from './add-evidence.ts';
 import { finisherOf } from './finish-upload.ts';
 import { evidenceHeader, uploadServer } from './upload-server.ts';
 import { type UploadNotes, UploadStore } from './upload-store.ts';
@@ -51,6 +51,11 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       if (notes === null || notes.organisation !== request.user.org || notes.member !== request.user.sub) {
         return sendProblem(request, reply, refused('not-found', message('noSuchUpload')));
       }
+      // The protocol's library ends none that is whole; one that was refused may go.
+      if (request.method === 'DELETE' && (await uploads.isWhole(id).catch(() => false))) {
+        await uploads.remove(id);
+        return reply.code(204).header('tus-resumable', '1.0.0').send();
+      }
       if (request.method === 'HEAD' && (await uploads.isWhole(id).catch(() => false))) {
         const outcome = await finish(request, id);
         if (!outcome.ok) return sendProblem(request, reply, outcome);
@@ -88,8 +93,8 @@ async function notesOf(request: FastifyRequest, services: Services): Promise<Upl
       errors: [{ pointer: 'Upload-Metadata/ticketId', ...message('fieldNotId') }],
     });
   }
-  const refusal = await asCaller(services, request, async (context) =>
-    (await hasTicket(context, ticketId.data)) ? null : noTicket,
+  const refusal = await asCaller(services, request, (context) =>
+    refusalOfFile(context, ticketId.data, read.about),
   );
   if (refusal !== null) return refusal;
   return {

@@ -3,7 +3,9 @@ import type { Prisma } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import type { EvidenceRow } from '../evidence-record/index.ts';
+import { damageIn } from './damage.ts';
 import { gatherCase } from './gather-case.ts';
+import { evidenceFiles } from './packet-files.ts';
 import { storeBag } from './store-bag.ts';
 import type { Thumbnails } from './summary/index.ts';
 
@@ -23,7 +25,8 @@ export async function buildPacket(
   const id = services.newId();
   const { evidence, ...gathered } = await gatherCase(context, { ...packet, id });
   const thumbnails = await thumbnailsOf(services, actor.orgId, evidence);
-  const files = await storeBag(services.evidenceStore, actor.orgId, { ...gathered, thumbnails });
+  const damage = await damageIn(services.evidenceStore, actor.orgId, evidenceFiles(gathered.file));
+  const files = await storeBag(services.evidenceStore, actor.orgId, { ...gathered, thumbnails, damage });
   await tx.packet.create({
     data: {
       orgId: actor.orgId,
@@ -49,7 +52,7 @@ async function thumbnailsOf(
   const pictured = evidence.filter((row) => row.withdrawn === null).slice(-shownPhotos);
   const thumbnails = new Map<string, string>();
   for (const { id, thumbnailSha256 } of pictured) {
-    if (thumbnailSha256 === null) continue;
+    if (thumbnailSha256 === null || (await evidenceStore.check(orgId, thumbnailSha256)) !== 'whole') continue;
     const bytes = await buffer(await evidenceStore.get(orgId, thumbnailSha256));
     thumbnails.set(id, `data:image/jpeg;base64,${bytes.toString('base64')}`);
   }

@@ -30,7 +30,9 @@ export type NewPacket = {
   readonly version: number;
   readonly at: string;
 };
-export type GatheredCase = Omit<PacketContents, 'thumbnails'> & { readonly evidence: readonly EvidenceRow[] };
+export type GatheredCase = Omit<PacketContents, 'thumbnails' | 'damage'> & {
+  readonly evidence: readonly EvidenceRow[];
+};
 
 /** Reads all that goes into a packet, in the transaction that escalates. */
 export async function gatherCase(context: Context, packet: NewPacket): Promise<GatheredCase> {

@@ -4,6 +4,7 @@ import type { TimelineEntry } from '../../../shared/contract/ticket.ts';
 import type { ChainVersionDocument } from '../chains/index.ts';
 import { type LoggedEvent, logFiles } from '../ticket-record/index.ts';
 import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
+import type { Damage } from './damage.ts';
 import { caseSummary, type Thumbnails } from './summary/index.ts';
 import { erasureWords, wordsOf } from './summary/tongue.ts';
 import { timelineCsv } from './timeline-csv.ts';
@@ -17,6 +18,8 @@ export type PacketContents = {
   readonly timeline: readonly TimelineEntry[];
   readonly chainVersions: readonly ChainVersionDocument[];
   readonly thumbnails: Thumbnails;
+  /** Evidence whose file was no longer what it was when the packet was made: listed by the hash that it had. */
+  readonly damage: readonly Damage[];
 };
 
 const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
@@ -55,9 +58,12 @@ export const evidenceFiles = (file: CaseFile): BagFile[] =>
   );
 
 /** Tag files over a payload (RFC 8493, section 2), less the tag manifest, which lists these. */
-export const tagFiles = (file: CaseFile, payload: readonly BagFile[]): WrittenFile[] => [
+export const tagFiles = (
+  { file, damage }: Pick<PacketContents, 'file' | 'damage'>,
+  payload: readonly BagFile[],
+): WrittenFile[] => [
   { path: 'bagit.txt', content: bagDeclaration },
-  { path: 'bag-info.txt', content: bagInfo(infoOf(file, payload)) },
+  { path: 'bag-info.txt', content: bagInfo([...infoOf(file, payload), ...damage.map(damageInfo)]) },
   { path: 'manifest-sha256.txt', content: manifest(payload) },
 ];
 
@@ -65,6 +71,8 @@ export const tagManifest = (tags: readonly BagFile[]): WrittenFile => ({
   path: 'tagmanifest-sha256.txt',
   content: manifest(tags),
 });
+
+const damageInfo = ({ path, is }: Damage): [string, string] => ['Damaged-File', `${path} is ${is}`];
 
 function infoOf(file: CaseFile, payload: readonly BagFile[]): [string, string][] {
   const { packet, ticket, organisation } = file;

@@ -1,9 +1,11 @@
+import { createHash } from 'node:crypto';
 import type { Readable } from 'node:stream';
 import type { BagFile, CaseFile, Packet } from '../../../shared/contract/packet.ts';
 import type { ByteRange, EvidenceStore } from '../../evidence-store/index.ts';
 import { type Context, found, type Outcome } from '../../http/index.ts';
 import { erasedTextsOf } from '../ticket-record/index.ts';
-import { bagFolder } from './packet-files.ts';
+import type { Damage } from './damage.ts';
+import { bagFolder, type WrittenFile } from './packet-files.ts';
 import { caseFileIn, filesOf, noPacket } from './packet-row.ts';
 import { type PacketRow, summaryOf } from './packets.read.ts';
 import { zipOf } from './zip.ts';
@@ -57,9 +59,15 @@ export type PacketFile = {
   open(store: EvidenceStore, range: ByteRange | null): Promise<Readable>;
 };
 
-export function summaryFile({ row, file, files }: ReadablePacket): PacketFile {
+/** The packet's summary, as a file of its list. */
+export function summaryIn(files: readonly BagFile[]): BagFile {
   const summary = files.find(({ path }) => path === 'data/summary.html');
   if (summary === undefined) throw new Error('a packet without a summary');
+  return summary;
+}
+
+export function summaryFile({ row, file, files }: ReadablePacket): PacketFile {
+  const summary = summaryIn(files);
   return {
     etag: `"${summary.sha256}"`,
     mediaType: 'text/html; charset=utf-8',
@@ -69,17 +77,52 @@ export function summaryFile({ row, file, files }: ReadablePacket): PacketFile {
   };
 }
 
-export function zipFile({ row, file, files }: ReadablePacket): PacketFile {
+/** The packet as it lies there: what was damaged since goes along as it is, and `damage.json` names it. */
+export function zipFile({ row, file, files }: ReadablePacket, damage: readonly Damage[]): PacketFile {
   const folder = bagFolder(file);
-  const tagManifest = files.find(({ path }) => path === 'tagmanifest-sha256.txt');
-  if (tagManifest === undefined) throw new Error('a packet without a tag manifest');
+  const tag = zipTag(files);
   return {
-    // The tag manifest names the hash of everything else, so its own hash stands for the whole.
-    etag: `"${tagManifest.sha256}"`,
+    etag: damage.length === 0 ? tag : `"damaged-${digestOf(damage)}-${tag.slice(1)}`,
     mediaType: 'application/zip',
     sizeBytes: null,
     fileName: `${folder}.zip`,
     open: async (store) =>
-      zipOf({ folder, files, madeAt: row.createdAt }, ({ sha256 }) => store.get(row.orgId, sha256)),
+      zipOf(
+        {
+          folder,
+          files: await lyingThere(store, row.orgId, { files, damage }),
+          madeAt: row.createdAt,
+          notes: notesOn(damage),
+        },
+        ({ sha256 }) => store.get(row.orgId, sha256),
+      ),
   };
+}
+
+/** The tag of a packet that nothing is wrong with: its tag manifest names the hash of everything else. */
+export function zipTag(files: readonly BagFile[]): string {
+  const tagManifest = files.find(({ path }) => path === 'tagmanifest-sha256.txt');
+  if (tagManifest === undefined) throw new Error('a packet without a tag manifest');
+  return `"${tagManifest.sha256}"`;
+}
+
+const notesOn = (damage: readonly Damage[]): WrittenFile[] =>
+  damage.length === 0 ? [] : [{ path: 'damage.json', content: `${JSON.stringify(damage, null, 1)}\n` }];
+
+const digestOf = (damage: readonly Damage[]): string =>
+  createHash('sha256').update(JSON.stringify(damage)).digest('hex').slice(0, 16);
+
+/** What there is of a packet, with the sizes that it has now. */
+async function lyingThere(
+  store: EvidenceStore,
+  orgId: string,
+  { files, damage }: { readonly files: readonly BagFile[]; readonly damage: readonly Damage[] },
+): Promise<BagFile[]> {
+  const there: BagFile[] = [];
+  for (const file of files) {
+    const isDamaged = damage.some(({ path }) => path === file.path);
+    const sizeBytes = isDamaged ? await store.size(orgId, file.sha256) : file.sizeBytes;
+    if (sizeBytes !== null) there.push({ ...file, sizeBytes });
+  }
+  return there;
 }

@@ -1,3 +1,4 @@
+import type { FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
 import {
@@ -9,15 +10,17 @@ import {
 } from '../../../shared/contract/packet.ts';
 import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
+import { faultOfFile } from '../../http/file-fault.ts';
 import { sendFile } from '../../http/file-reply.ts';
-import { sendProblem } from '../../http/index.ts';
+import { isUnchanged, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
+import { damageIn } from './damage.ts';
 import { findGrantee } from './grantee.read.ts';
 import { grantedPackets, listGrants } from './grants.read.ts';
 import { grantPacket, revokeGrant } from './grants.ts';
 import { noPacket } from './packet-row.ts';
 import { listPackets } from './packets.read.ts';
-import { readablePacket, readPacket, summaryFile, zipFile } from './read-packets.ts';
+import { readablePacket, readPacket, summaryFile, summaryIn, zipFile, zipTag } from './read-packets.ts';
 
 const read = { permission: 'read packets' } as const;
 const grant = { permission: 'grant packets' } as const;
@@ -25,6 +28,8 @@ const grant = { permission: 'grant packets' } as const;
 /** Case packets: read in the own organisation, and by whom one of them was granted to. */
 export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   const { database, evidenceStore } = services;
+  const asReader = async (request: FastifyRequest<{ Params: { id: string } }>) =>
+    (await asCaller(services, request, (context) => readablePacket(context, request.params.id))) ?? noPacket;
   app.get(
     addresses.ticketPackets,
     {
@@ -49,35 +54,47 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
     (request, reply) => reply.fromRead((context) => readPacket(context, request.params.id)),
   );
-  const asFile = [
-    {
-      address: addresses.packetSummary,
-      of: summaryFile,
-      disposition: 'inline',
-      says: 'The case to read and print, as one HTML file',
-    },
-    {
-      address: addresses.packetDownload,
-      of: zipFile,
-      disposition: 'attachment',
-      says: 'The whole packet: a BagIt bag in a zip',
-    },
-  ] as const;
-  for (const { address, of, disposition, says } of asFile) {
-    app.get(address, { schema: { summary: says, params: byId }, config: read }, async (request, reply) => {
-      const readable = await asCaller(services, request, (context) =>
-        readablePacket(context, request.params.id),
-      );
-      if (readable === null) return sendProblem(request, reply, noPacket);
-      if ('ok' in readable) return sendProblem(request, reply, readable);
-      const { open, ...shown } = of(readable);
+  app.get(
+    addresses.packetSummary,
+    { schema: { summary: 'The case to read and print, as one HTML file', params: byId }, config: read },
+    async (request, reply) => {
+      const readable = await asReader(request);
+      if ('said' in readable) return sendProblem(request, reply, readable);
+      const { orgId } = readable.row;
+      const { open, ...shown } = summaryFile(readable);
+      const fault = isUnchanged(request.headers['if-none-match'], shown.etag)
+        ? null
+        : await faultOfFile(evidenceStore, {
+            orgId,
+            sha256: summaryIn(readable.files).sha256,
+            isPart: false,
+          });
+      if (fault !== null) return sendProblem(request, reply, fault);
       return sendFile(request, reply, {
         ...shown,
-        disposition,
+        disposition: 'inline',
         open: (range) => open(evidenceStore, range),
       });
-    });
-  }
+    },
+  );
+  app.get(
+    addresses.packetDownload,
+    { schema: { summary: 'The whole packet: a BagIt bag in a zip', params: byId }, config: read },
+    async (request, reply) => {
+      const readable = await asReader(request);
+      if ('said' in readable) return sendProblem(request, reply, readable);
+      const { row, files } = readable;
+      const damage = isUnchanged(request.headers['if-none-match'], zipTag(files))
+        ? []
+        : await damageIn(evidenceStore, row.orgId, files);
+      const { open, ...shown } = zipFile(readable, damage);
+      return sendFile(request, reply, {
+        ...shown,
+        disposition: 'attachment',
+        open: (range) => open(evidenceStore, range),
+      });
+    },
+  );
   app.post(
     addresses.packetGrants,
     {

@@ -30,6 +30,6 @@ export async function storeBag(
     return kept;
   };
   const payload = [...(await keepAll(writtenPayload(contents))), ...evidenceFiles(contents.file)];
-  const tags = await keepAll(tagFiles(contents.file, payload));
+  const tags = await keepAll(tagFiles(contents, payload));
   return [...tags, await keep(tagManifest(tags)), ...payload];
 }

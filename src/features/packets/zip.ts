@@ -1,13 +1,20 @@
 import type { Readable } from 'node:stream';
 import { ZipFile } from 'yazl';
 import type { BagFile } from '../../../shared/contract/packet.ts';
+import type { WrittenFile } from './packet-files.ts';
 
 /** Regular file, readable by everybody, in the upper half of the zip's external attributes. */
 const fileMode = 0o100644;
 /** What deflate makes no smaller. */
 const packedAlready = /\.(jpg|png|webp|gz|pdf)$/;
 
-type ZippedBag = { readonly folder: string; readonly files: readonly BagFile[]; readonly madeAt: Date };
+type ZippedBag = {
+  readonly folder: string;
+  readonly files: readonly BagFile[];
+  readonly madeAt: Date;
+  /** What is said beside the bag's own files, last. */
+  readonly notes?: readonly WrittenFile[];
+};
 
 /**
  * A bag as a zip, streamed: one file is open at a time, and nothing is held whole. The same bag gives the same
@@ -15,7 +22,7 @@ type ZippedBag = { readonly folder: string; readonly files: readonly BagFile[]; 
  * @param open gives a file's content; its failure, and a content of another size, end the stream with an error
  */
 export function zipOf(
-  { folder, files, madeAt }: ZippedBag,
+  { folder, files, madeAt, notes }: ZippedBag,
   open: (file: BagFile) => Promise<Readable>,
 ): Readable {
   const zip = new ZipFile();
@@ -43,6 +50,12 @@ export function zipOf(
       }, fail);
     });
   }
+  for (const { path, content } of notes ?? [])
+    zip.addBuffer(Buffer.from(content), `${folder}/${path}`, {
+      mtime: inUtc(madeAt),
+      forceDosTimestamp: true,
+      mode: fileMode,
+    });
   zip.end();
   return output;
 }

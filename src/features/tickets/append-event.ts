@@ -31,6 +31,12 @@ export async function appendTicketEvent(
   return row === null ? noTicket : accept(context, row, news);
 }
 
+/** Why a ticket's machine would not take this now; null where it would. Writes nothing. */
+export function refusalOfNews(snapshot: TriageSnapshot, news: CompleteCommand): Refused | null {
+  const decision = decide(snapshot, news);
+  return decision.accepted ? null : refusalOf(decision.refusal);
+}
+
 /** Decides on a command to a ticket whose row is locked, and writes every event of the decision. */
 export async function accept(
   context: Context,

@@ -1,4 +1,4 @@
-export { appendTicketEvent } from './append-event.ts';
+export { appendTicketEvent, refusalOfNews } from './append-event.ts';
 export { checkLogs } from './check-logs.ts';
 export { eraseReports } from './erase-reports.ts';
 export { refusalOfForgedErasure } from './forged-erasure.ts';

@@ -1,5 +1,5 @@
 import { createHash, randomBytes, randomUUID } from 'node:crypto';
-import { readdir } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { request as httpRequest } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
@@ -178,14 +178,43 @@ describe.each(databaseKinds())('uploads that resume, on the %s database', (kind)
     expect(body.sha256).not.toBe(sha256Of(original));
   });
 
-  it('is refused at its end when it is not what it was said to be, and gone', async () => {
+  it('is refused at its end when it is not what it was said to be, and stays until its sender gives it up', async () => {
     const bytes = Buffer.from('no photo at all');
     const path = await begun({ size: bytes.length, about: { kind: 'photo' } });
     const reply = await send(path, 0, bytes);
     expect(reply.status).toBe(415);
     expect(reply.headers['content-type']).toContain('application/problem+json');
     expect(JSON.parse(reply.text).type).toBe('/problems/type-not-allowed');
+    const id = path.split('/').at(-1) ?? '';
+    const kept = join(test.services.evidenceStore.stagingFolder, 'uploads', id);
+    expect(await readFile(kept)).toEqual(bytes);
+    expect((await head(path)).status).toBe(415);
+    expect((await test.request().delete(path).set(signed(test.home.technician))).status).toBe(204);
     expect((await head(path)).status).toBe(404);
+    await expect(readFile(kept)).rejects.toThrow('ENOENT');
+  });
+
+  it('is refused at its beginning and at its end on a closed ticket, and is evidence once that is open again', async () => {
+    const { ticketId } = await openTestTicket(test);
+    const bytes = Buffer.from('the line that was sent too late\n');
+    const path = await begun({ ticketId, size: bytes.length });
+    const { snapshot } = await test.services.database.inTenant(
+      { orgId: test.home.orgId, memberId: null },
+      (tx) => tx.ticket.findFirstOrThrow({ where: { id: ticketId }, select: { snapshot: true } }),
+    );
+    const closed = { closedAt: new Date().toISOString() };
+    await test.tamper(
+      `update ticket set snapshot = snapshot || '{"value":"closed"}' ||
+        jsonb_build_object('context', snapshot->'context' || $2::jsonb) where id = $1`,
+      [ticketId, JSON.stringify(closed)],
+    );
+    expect((await begin({ ticketId })).status).toBe(409);
+    expect((await send(path, 0, bytes)).status).toBe(409);
+    expect((await head(path)).status).toBe(409);
+    await test.tamper('update ticket set snapshot = $2 where id = $1', [ticketId, JSON.stringify(snapshot)]);
+    const { headers } = await head(path);
+    const { body } = await test.home.support.get(`/evidence/${headers['evidence-id']}`);
+    expect(body).toMatchObject({ ticketId, sha256: sha256Of(bytes) });
   });
 
   it('is refused at its beginning where it could not end well', async () => {
@@ -196,6 +225,11 @@ describe.each(databaseKinds())('uploads that resume, on the %s database', (kind)
     expect(await typeOf({ ticketId: 'no id' })).toBe('/problems/invalid-input');
     expect(await typeOf({ ticketId: randomUUID() })).toBe('/problems/not-found');
     expect(await typeOf({ as: test.other.technician })).toBe('/problems/not-found');
+    const tied = (tie: object) => typeOf({ about: { kind: 'log', tie } });
+    expect(await tied({ deviceId: 'no-such-device' })).toBe('/problems/unknown-reference');
+    expect(await tied({ changeId: randomUUID() })).toBe('/problems/unknown-reference');
+    const backwards = { from: '2026-01-02T00:00:00Z', to: '2026-01-01T00:00:00Z' };
+    expect(await typeOf({ about: { kind: 'log', span: backwards } })).toBe('/problems/invalid-input');
     expect((await begin({ size: 3 * 1024 * 1024 + 1 })).status).toBe(413);
     expect((await begin({ size: 3 * 1024 * 1024 })).status).toBe(201);
   });

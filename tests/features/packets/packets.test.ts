@@ -1,11 +1,16 @@
 import { createHash, randomUUID } from 'node:crypto';
+import { readFile, rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { text } from 'node:stream/consumers';
+import { strFromU8, unzipSync } from 'fflate';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { english } from '../../../shared/message/en/index.ts';
 import { withSentences } from '../../../src/http/language.ts';
+import { checkPacket } from '../../../src/web/second-line/check-packet.ts';
+import { waiveAll } from '../../state-machines/triage/triage-events.ts';
 import {
   openTestApp,
   signInTestMember,
@@ -165,6 +170,92 @@ describe.each(databaseKinds())('case packets, on the %s database', (kind) => {
     const { etag = '' } = one.headers;
     const again = await test.home.support.get(`/packets/${first.id}/download`, { 'if-none-match': etag });
     expect(again.status).toBe(304);
+  });
+
+  it('name what was damaged or lost since, never pass it off as whole, and heal', async () => {
+    const { orgId, support, technician } = test.home;
+    const download = `/packets/${first.id}/download`;
+    const fileOf = (path: string) => {
+      const sha256 = first.files.find((file) => file.path === path)?.sha256 ?? '';
+      return {
+        sha256,
+        at: join(test.services.config.dataFolder, 'evidence', orgId, sha256.slice(0, 2), sha256),
+      };
+    };
+    const [summary, timeline] = [fileOf('data/summary.html'), fileOf('data/timeline.csv')];
+    const whole = await getBytes(test, support, download);
+    const kept = [await readFile(summary.at), await readFile(timeline.at)];
+    const flipped = Buffer.from(kept[0] ?? '');
+    flipped[5] = (flipped[5] ?? 0) ^ 1;
+    await writeFile(summary.at, flipped);
+    await rm(timeline.at);
+
+    const summaryPath = `/packets/${first.id}/summary`;
+    const refused = await support.get(summaryPath);
+    expect([refused.status, refused.body.type]).toEqual([410, '/problems/file-damaged']);
+    const worn = await getBytes(test, support, download);
+    expect(worn.status).toBe(200);
+    expect(worn.headers.etag).not.toBe(whole.headers.etag);
+    const inZip = unzipSync(worn.body);
+    const folder = `case-${first.caseFile.ticket.number}-version-1`;
+    expect(JSON.parse(strFromU8(inZip[`${folder}/damage.json`] ?? new Uint8Array()))).toEqual(
+      expect.arrayContaining([
+        { path: 'data/summary.html', sha256: summary.sha256, is: 'damaged' },
+        { path: 'data/timeline.csv', sha256: timeline.sha256, is: 'missing' },
+      ]),
+    );
+    expect(strFromU8(inZip[`${folder}/manifest-sha256.txt`] ?? new Uint8Array())).toContain(
+      `${summary.sha256}  data/summary.html`,
+    );
+    const checked = await checkPacket(new Blob([new Uint8Array(worn.body)]));
+    const statuses = checked.kind === 'checked' ? checked.files : [];
+    expect(statuses.filter(({ status }) => status !== 'ok')).toEqual([
+      { path: 'damage.json', status: 'unlisted' },
+      { path: 'data/summary.html', status: 'changed' },
+      { path: 'data/timeline.csv', status: 'missing' },
+    ]);
+    // Who has the whole one needs no other.
+    const has = { 'if-none-match': whole.headers.etag ?? '' };
+    expect((await support.get(download, has)).status).toBe(304);
+
+    for (const bytes of kept) {
+      const about = { about: { kind: 'log' }, file: bytes, name: 'healed.log' };
+      const elsewhere = await openTestTicket(test);
+      expect((await postForm(test, technician, elsewhere.ticketId, about)).status).toBe(201);
+    }
+    expect((await getBytes(test, support, download)).body.equals(whole.body)).toBe(true);
+    expect((await support.get(summaryPath)).status).toBe(200);
+  });
+
+  it('are made although a file of the evidence was damaged or lost, and name it', async () => {
+    const { ticketId: worn } = await openTestTicket(test);
+    const { technician } = test.home;
+    const bytes = Buffer.from('what a disk forgot\n');
+    const sent = await postForm(test, technician, worn, {
+      about: { kind: 'log' },
+      file: bytes,
+      name: 'a.log',
+    });
+    const photo = await sharp({ create: { width: 90, height: 60, channels: 3, background: 'red' } })
+      .jpeg()
+      .toBuffer();
+    const about = { about: { kind: 'photo' }, file: photo, name: 'red.jpg' };
+    const shot = await postForm(test, technician, worn, about);
+    const rows = await test.services.database.inTenant({ orgId: test.home.orgId, memberId: null }, (tx) =>
+      tx.evidence.findMany({ where: { ticketId: worn } }),
+    );
+    const thumbnail = rows.find(({ id }) => id === shot.body.id)?.thumbnailSha256 ?? '';
+    for (const sha256 of [sent.body.sha256, thumbnail])
+      await rm(
+        join(test.services.config.dataFolder, 'evidence', test.home.orgId, sha256.slice(0, 2), sha256),
+      );
+    await accepted(technician, worn, { type: 'escalate', question, waivers: waiveAll });
+    const { body } = await technician.get(`/tickets/${worn}/packets`);
+    const packet = bodyOf<Packet>(await technician.get(`/packets/${body.items[0].id}`), 200);
+    const listed = packet.files.find(({ sha256 }) => sha256 === sent.body.sha256);
+    expect((await contentOf(packet, 'bag-info.txt')).replaceAll('\n  ', ' ')).toContain(
+      `Damaged-File: ${listed?.path} is missing`,
+    );
   });
 
   it('say in the next version what is new', async () => {
