@@ -35,9 +35,9 @@ export const limit: Command = {
   name: 'limit',
   operands: 'FILE',
   summary: 'An EDID that admits less than the one given.',
-  more: 'For an EDID emulator or a switch: --max-tmds 300 --no-frl is a link of 9 Gbit/s, --max-tmds 600 --no-frl one of 18.',
+  more: 'For an EDID emulator or a switch: --max-tmds 300 is a link of 9 Gbit/s, --max-tmds 600 --no-frl one of 18.',
   options: {
-    'max-tmds': { value: 'MHZ', help: 'highest TMDS character rate' },
+    'max-tmds': { value: 'MHZ', help: 'highest TMDS character rate; below 600, no fixed rate link' },
     'max-frl': {
       value: 'GBPS',
       help: 'highest fixed rate link: 9, 18, 24, 32, 40, 48 Gbit/s; what lies between, the next below',

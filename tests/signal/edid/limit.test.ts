@@ -82,10 +82,21 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
   });
 
   it('leaves formats alone while a fixed rate link carries them', () => {
-    const stillFrl = sinkCapabilities(limitedAsSeen(wallDisplay, { maxTmdsCharacterRateMHz: 300 }));
-    expect(stillFrl.maxTmdsCharacterRateMHz).toBe(300);
+    const stillFrl = sinkCapabilities(limitedAsSeen(wallDisplay, { maxTmdsCharacterRateMHz: 600 }));
+    expect(stillFrl.maxTmdsCharacterRateMHz).toBe(600);
     expect(stillFrl.frl).toEqual({ lanes: 4, gbpsPerLane: 10 });
     expect(vicsOf(stillFrl)).toEqual(vicsOf(sinkCapabilities(wallDisplay)));
+  });
+
+  it.each([
+    [300, undefined, null],
+    [594, undefined, null],
+    [300, 9, null],
+    [594, 40, { lanes: 3, gbpsPerLane: 3 }],
+    [600, 24, { lanes: 4, gbpsPerLane: 6 }],
+  ])('takes fixed rates with it that no such sink has: %i MHz, %s Gbit/s', (rate, maxFrlGbps, frl) => {
+    const limits = { maxTmdsCharacterRateMHz: rate, ...(maxFrlGbps !== undefined && { maxFrlGbps }) };
+    expect(sinkCapabilities(limitedAsSeen(wallDisplay, limits)).frl).toEqual(frl);
   });
 
   it('keeps the positions that a capability map counts by', () => {

@@ -4,7 +4,7 @@ import type { Edid } from '../tree.ts';
 
 /** What to take away from an EDID; what is left out stays. */
 export type EdidLimits = {
-  /** Highest TMDS character rate to admit, MHz: 300 is 9 Gbit/s. */
+  /** Highest TMDS character rate to admit, MHz: 300 is 9 Gbit/s. Below 600 no fixed rate link goes with it, see `maxFrlGbps`. */
   maxTmdsCharacterRateMHz?: number;
   /** No fixed rate link, and with it no compression. */
   dropFrl?: boolean;
@@ -44,7 +44,7 @@ export type ResolvedLimits = {
 export function resolveLimits(edid: Edid, limits: EdidLimits): ResolvedLimits {
   const sink = sinkCapabilities(edid);
   const rateMHz = limits.maxTmdsCharacterRateMHz ?? null;
-  const mostFrlCode = limits.dropFrl ? 0 : highestFrlCode(limits.maxFrlGbps ?? Number.POSITIVE_INFINITY);
+  const mostFrlCode = limits.dropFrl ? 0 : highestFrlCode(limits);
   const dropFrl = mostFrlCode === 0;
   const ownRateMHz = sink.tmdsRateStated ? sink.maxTmdsCharacterRateMHz : highestPlainRateMHz;
   const frlLeft = sink.frl !== null && !dropFrl;
@@ -65,6 +65,20 @@ export function resolveLimits(edid: Edid, limits: EdidLimits): ResolvedLimits {
   };
 }
 
-/** Codes past the table stand for rates that a limit of ours can't name: they stay where nothing is limited. */
-const highestFrlCode = (gbps: number): number =>
-  gbps === Number.POSITIVE_INFINITY ? gbps : frlRates.filter((rate) => frlBitRateGbps(rate) <= gbps).length;
+/**
+ * Codes past the table stand for rates that a limit of ours can't name: they stay where nothing is limited. Below 600 MHz
+ * of TMDS there is no fixed rate but the slowest, and that one where the block can state its 300 MHz and more, which is
+ * above 340 (HDMI 2.1 sections 7.4 and 10.3.2, as edid-decode checks them). Without being asked for, it isn't offered:
+ * what is limited to so little knows none.
+ */
+function highestFrlCode({ maxFrlGbps, maxTmdsCharacterRateMHz = leastTmdsMHz }: EdidLimits): number {
+  const asked =
+    maxFrlGbps === undefined
+      ? Number.POSITIVE_INFINITY
+      : frlRates.filter((rate) => frlBitRateGbps(rate) <= maxFrlGbps).length;
+  if (maxTmdsCharacterRateMHz >= leastTmdsMHz) return asked;
+  return maxFrlGbps !== undefined && maxTmdsCharacterRateMHz > highestPlainRateMHz ? Math.min(asked, 1) : 0;
+}
+
+/** TMDS rate that a sink with fixed rates has, the slowest left out. */
+const leastTmdsMHz = 600;

@@ -91,8 +91,7 @@ function limitCtaTimings(cta: CtaExtension, limits: ResolvedLimits, base: BaseBl
     (block) => !listsTimings(block) || timingsFit(block, limits.formatClockMHz),
   );
   if (same(timings, cta.timings) && same(dataBlocks, cta.dataBlocks)) return cta;
-  const nativeTimings = Math.min(cta.nativeTimings, timings.length);
-  return edited(cta, { timings, dataBlocks, nativeTimings });
+  return edited(cta, { timings, dataBlocks });
 }
 
 /** Whether a block lists timings, all of them slow enough: one that lists none in a form that we read goes. */
@@ -166,7 +165,35 @@ function limitFormats(edid: Edid, limits: ResolvedLimits): Edid {
   const preferring = withDataBlocks(limited, (holders) =>
     holders.map((blocks) => limitPreferences(blocks, listed)),
   );
-  return { ...preferring, base: limitBase(edid.base, limitMHz, substituteFor(preferring)) };
+  return withNativeCounts(edid, {
+    ...preferring,
+    base: limitBase(edid.base, limitMHz, substituteFor(preferring)),
+  });
+}
+
+/**
+ * Counts the native timings anew: they are the first ones of the EDID, base block included. Where the first was replaced,
+ * or no progressive one is left of them, none is native any more.
+ */
+function withNativeCounts(before: Edid, after: Edid): Edid {
+  const [had, has] = [detailedTimings(before), detailedTimings(after)];
+  const unchanged =
+    had.length === has.length && had.every(({ horizontal }, i) => has[i]?.horizontal === horizontal);
+  const left = (count: number): number => {
+    const native = had.slice(0, count);
+    const kept = native.filter(({ horizontal }) => has.some((timing) => timing.horizontal === horizontal));
+    const stillFirst = kept.every(({ horizontal }, i) => has[i]?.horizontal === horizontal);
+    const progressive = kept.some(({ interlaced }) => !interlaced);
+    return stillFirst && (progressive || native.every(({ interlaced }) => interlaced)) ? kept.length : 0;
+  };
+  return {
+    ...after,
+    extensions: after.extensions.map((extension) => {
+      if (extension.kind !== 'cta' || unchanged) return extension;
+      const nativeTimings = left(extension.nativeTimings);
+      return nativeTimings === extension.nativeTimings ? extension : edited(extension, { nativeTimings });
+    }),
+  };
 }
 
 /**

@@ -30,7 +30,11 @@ const standardFits =
 function limitRange(limits: RangeLimits, limitMHz: number): RangeLimits {
   if (limits.maxPixelClockMHz <= limitMHz) return limits;
   const timing = limits.timing.kind === 'cvt' ? { ...limits.timing, clockSteps: 0 } : limits.timing;
-  return { ...limits, maxPixelClockMHz: Math.floor(limitMHz / 10) * 10, timing };
+  return {
+    ...limits,
+    maxPixelClockMHz: Math.min(limits.maxPixelClockMHz, Math.ceil(limitMHz / 10) * 10),
+    timing,
+  };
 }
 
 /** Bits of `rateFlags` by the code of the preferred rate: 50, 60 (with either blanking), 75, 85 Hz. */
@@ -91,6 +95,14 @@ function imageOf({ descriptors }: BaseBlock): DetailedTiming['imageMm'] {
   return slot?.kind === 'timing' ? slot.timing.imageMm : { width: 0, height: 0 };
 }
 
+/** Gives a timing that tells of no size the one that the timing in front of it had told of. */
+const withImage =
+  (imageMm: DetailedTiming['imageMm']) =>
+  (slot: Descriptor, i: number): Descriptor => {
+    if (i > 0 || slot.kind !== 'timing' || slot.timing.imageMm.width > 0 || imageMm.width === 0) return slot;
+    return edited(slot, { timing: { ...slot.timing, imageMm } });
+  };
+
 /**
  * Limits the base block. It must begin with a timing (E-EDID A.2 section 3.10.1): where its first one goes, the next
  * one that stays moves up, or `substitute` takes the place.
@@ -105,9 +117,10 @@ export function limitBase(
   const lost = kept.length < base.descriptors.length;
   const timings = kept.filter((slot) => slot.kind === 'timing');
   const others = kept.filter((slot) => slot.kind !== 'timing');
-  const first = timings.length > 0 || !lost ? null : substitute(imageOf(base));
+  const imageMm = imageOf(base);
+  const first = timings.length > 0 || !lost ? null : substitute(imageMm);
   const slots: Descriptor[] = lost
-    ? [...(first ? [{ kind: 'timing' as const, timing: first }] : timings), ...others]
+    ? [...(first ? [{ kind: 'timing' as const, timing: first }] : timings.map(withImage(imageMm))), ...others]
     : kept;
   while (slots.length < slotCount) slots.push({ kind: 'dummy' });
   const firstStays = slots[0] === base.descriptors[0];
