@@ -30,3 +30,11 @@ export {
   type TimingSummary,
 } from './summary.ts';
 export type { BlockMap, Edid, ExtensionBlock, OtherExtension } from './tree.ts';
+export {
+  audioName,
+  encodingNamesWithDepths,
+  eotfNames,
+  formatName,
+  frlName,
+  tmdsRateName,
+} from './wording.ts';

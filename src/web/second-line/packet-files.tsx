@@ -3,7 +3,7 @@ import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { readFile } from '../api/client.ts';
 import { Button } from '../parts/button.tsx';
 import { Notice } from '../parts/notice.tsx';
-import { saveAs } from './files.ts';
+import { saveAs } from '../parts/save-as.ts';
 import { CheckResult, useChecking } from './packet-check.tsx';
 import { packetWords } from './packet-words.ts';
 

@@ -3,6 +3,7 @@ import { formatName } from '../../../shared/chain/signal-mode.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
 import { distinctMessages, type Message, messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
+import { OpenEdidBench } from '../edids/lazy-bench.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
@@ -116,6 +117,7 @@ export function EdidPart({ facts }: { facts: CaseFacts }) {
       <DocumentView document={edids}>
         {(body) => (body.readings.length === 0 ? <p>{t.noEdids}</p> : <Edids facts={facts} edids={body} />)}
       </DocumentView>
+      <OpenEdidBench ticketId={facts.ticket.id} />
     </CasePart>
   );
 }

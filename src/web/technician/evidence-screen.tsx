@@ -4,6 +4,7 @@ import { attachedKinds } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { paths } from '../api/paths.ts';
+import { OpenEdidBench } from '../edids/lazy-bench.tsx';
 import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Badge } from '../parts/notice.tsx';
@@ -72,6 +73,9 @@ export function EvidenceScreen({ ticketId = '' }: { ticketId?: string }) {
                 />
               </Part>
             )}
+            <Part id="edids" title={terms().completenessItem.edid}>
+              <OpenEdidBench ticketId={ticketId} />
+            </Part>
             <DocumentView document={evidence}>
               {({ items }) => <Items items={items} ticket={ticket ?? body} chain={chain} />}
             </DocumentView>

@@ -12,6 +12,7 @@ import {
 } from '../../../shared/signal/edid/index.ts';
 import { edid } from './arbitrary-edid.ts';
 import { wallDisplay } from './build-edid.ts';
+import { keyOf, statedIn } from './stated-formats.ts';
 
 /** The bound for one EDID of up to 32 KiB, in milliseconds of processor time. */
 const mostMs = 50;
@@ -117,20 +118,34 @@ describe('EDID decoding of whatever comes', () => {
     );
   });
 
-  it('gives facts, capabilities and text for any mutation of an EDID', () => {
+  it('gives facts, capabilities and text for any mutation of an EDID, and no format that it does not state', () => {
     fc.assert(
       fc.property(edid, mutations, fc.nat(400), (tree, changes, cut) => {
         const whole = encodeEdid(tree);
         for (const [at, change] of changes)
           whole[at % whole.length] = (whole[at % whole.length] ?? 0) ^ change;
-        const decoded = decodedInTime(cut < 40 ? whole.slice(0, whole.length - cut) : whole);
+        const read = cut < 40 ? whole.slice(0, whole.length - cut) : whole;
+        const decoded = decodedInTime(read);
         expect(JSON.parse(JSON.stringify(summarise(decoded)))).toEqual(summarise(decoded));
         expect(readableText(decoded, ({ code }) => code)).toContain('Blocks');
-        if (decoded.edid) expect(sinkCapabilities(decoded.edid).maxTmdsCharacterRateMHz).toBeGreaterThan(0);
+        if (!decoded.edid) return;
+        const { maxTmdsCharacterRateMHz, formats } = sinkCapabilities(decoded.edid);
+        expect(maxTmdsCharacterRateMHz).toBeGreaterThan(0);
+        const stated = statedIn(read);
+        expect(formats.filter((format) => !stated.has(keyOf(format)))).toEqual([]);
       }),
       { numRuns: mutationRuns, endOnFailure: true },
     );
   }, 600_000);
+});
+
+it('would tell of a format that no byte states', () => {
+  const formats = sinkCapabilities(wallDisplay).formats;
+  const [whole, baseAlone] = [encodeEdid(wallDisplay), encodeEdid({ ...wallDisplay, extensions: [] })];
+  const untold = (bytes: Uint8Array) =>
+    formats.filter((format) => !statedIn(bytes).has(keyOf(format))).length;
+  expect(untold(whole)).toBe(0);
+  expect(untold(baseAlone)).toBeGreaterThan(8);
 });
 
 describe('what is wrong with an EDID', () => {
