@@ -68,6 +68,7 @@ export const addresses = {
   packetGrants: '/packets/:id/grants',
   revokeGrant: '/grants/:id/revoke',
   grantedPackets: '/granted-packets',
+  signingKey: '/signing-key',
 
   events: '/events',
   problem: '/problems/:kind',

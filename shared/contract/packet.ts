@@ -121,6 +121,10 @@ export const packetSummary = z.object({
 });
 export type PacketSummary = z.infer<typeof packetSummary>;
 
+/** What this server signs packets with: its public key (PEM, SPKI), and the SHA-256 of that key's DER form. */
+export const signingKey = z.object({ publicKey: z.string(), fingerprint: sha256 });
+export type SigningKey = z.infer<typeof signingKey>;
+
 export const packet = packetSummary.extend({ files: z.array(bagFile), caseFile });
 export type Packet = z.infer<typeof packet>;
 

@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { buffer } from 'node:stream/consumers';
 import { readConfig } from '../config.ts';
 import { type Database, openDatabase, type TenantTransaction } from '../database/index.ts';
 import { type Condition, type EvidenceStore, openEvidenceStore } from '../evidence-store/index.ts';
@@ -59,7 +60,9 @@ async function verify(
     count.files += batch.files;
     for (const { sha256, is } of batch.faults) tell(`${handle}, file ${sha256}: ${is}`);
   }
-  const { packets, faults: inPackets } = await checkPackets(inTenant, orgId, conditionOf);
+  const contentOf = async (sha256: string) => buffer(await store.get(orgId, sha256));
+  const reading = { conditionOf, contentOf, key: config.signingKey };
+  const { packets, faults: inPackets } = await checkPackets(inTenant, orgId, reading);
   for (const { ticket, version, path, is } of inPackets)
     tell(`${handle}, packet ${version} of ticket no. ${ticket}, ${path}: ${is}`);
   console.log(`${handle}: ${count.tickets} tickets, ${count.files} files, ${packets} packets`);

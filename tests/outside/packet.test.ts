@@ -1,9 +1,9 @@
 /*
- * Packets against programs and texts that nobody here wrote: Info-ZIP's `unzip`, GNU coreutils' `sha256sum`, and
- * RFC 8493 (The BagIt File Packaging Format), sections 2, 3 and 4.1. A missing program fails the test.
+ * Packets against programs and texts that nobody here wrote: Info-ZIP's `unzip`, GNU coreutils' `sha256sum`,
+ * `openssl`, and RFC 8493 (The BagIt File Packaging Format), sections 2, 3 and 4.1. A missing program fails the test.
  */
 import { execFile } from 'node:child_process';
-import { createHash } from 'node:crypto';
+import { createHash, generateKeyPairSync } from 'node:crypto';
 import { createWriteStream } from 'node:fs';
 import { mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -27,6 +27,7 @@ import { aCase, anItem, at, technicianId, ticketId, uuid } from '../features/pac
 
 const run = promisify(execFile);
 const orgId = uuid(5);
+const { privateKey } = generateKeyPairSync('ed25519');
 const photo = Buffer.alloc(150_000, 'not quite a photo ');
 const log = Buffer.from('12:00:01 sync lost\n'.repeat(20_000));
 
@@ -49,7 +50,7 @@ beforeAll(async () => {
     }),
     { ...anItem(3, { description: 'The same photo again' }), ...(await kept(photo)) },
   ];
-  files = await storeBag(store, orgId, {
+  files = await storeBag({ store, signingKey: privateKey }, orgId, {
     file: aCase({ evidence }),
     events: chained(40),
     timeline: [{ at: at(1), kind: 'event', actorName: 'Robin', text: message('log/ticketOpened'), ref: {} }],
@@ -180,6 +181,22 @@ describe('sha256sum verifies a packet', () => {
   );
 });
 
+describe('openssl verifies who signed a packet', () => {
+  const verify = () =>
+    check('openssl', ...'pkeyutl -verify -pubin -inkey public-key.pem -rawin'.split(' '), ...of);
+  const of = '-in tagmanifest-sha256.txt -sigfile tagmanifest-sha256.sig'.split(' ');
+
+  test('and that a changed tag manifest is not what was signed', async () => {
+    expect(await verify()).toMatchObject({ code: 0 });
+    const path = join(bag, 'tagmanifest-sha256.txt');
+    const whole = await readFile(path);
+    await writeFile(path, Buffer.concat([whole, Buffer.from('\n')]));
+    const { code } = await verify();
+    await writeFile(path, whole);
+    expect(code).not.toBe(0);
+  });
+});
+
 describe('RFC 8493', () => {
   test('sections 2.1.1 and 2.1.2: the declaration is exactly two lines, and there is a payload folder', async () => {
     expect(await readFile(join(bag, 'bagit.txt'), 'utf8')).toBe(
@@ -192,9 +209,9 @@ describe('RFC 8493', () => {
     expect((await listed('manifest-sha256.txt')).sort()).toEqual(await present('data'));
   });
 
-  test('section 2.2.1: the tag manifest lists every tag file but itself, and no payload', async () => {
+  test('section 2.2.1: the tag manifest lists every tag file but itself and the signature over it, and no payload', async () => {
     const tags = (await present('.')).filter(
-      (path) => !path.startsWith('data/') && path !== 'tagmanifest-sha256.txt',
+      (path) => !path.startsWith('data/') && !path.startsWith('tagmanifest-sha256.'),
     );
     expect((await listed('tagmanifest-sha256.txt')).sort()).toEqual(tags);
   });

@@ -121,6 +121,7 @@ export const openRoutes: readonly string[] = [
   'POST /auth/sign-in',
   'POST /auth/refresh',
   'POST /auth/sign-out',
+  'GET /signing-key',
   'GET /healthz',
   'GET /readyz',
 ];

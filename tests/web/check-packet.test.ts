@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { createHash, generateKeyPairSync, sign } from 'node:crypto';
 import { zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { checkPacket, type FileCheck } from '../../src/web/second-line/check-packet.ts';
@@ -40,8 +40,35 @@ describe('checking a packet on this device', () => {
         path,
         status: 'ok',
       })),
+      signature: { kind: 'none' },
     });
     expect(progress).toEqual(['0/4', '1/4', '2/4', '3/4']);
+  });
+
+  it('tells by whose key it is signed, and that what was signed was changed since', async () => {
+    const { privateKey, publicKey } = generateKeyPairSync('ed25519');
+    const pem = String(publicKey.export({ type: 'spki', format: 'pem' }));
+    const files = bag(payload);
+    const manifest = files['tagmanifest-sha256.txt'] ?? new Uint8Array();
+    const signed = {
+      ...files,
+      'public-key.pem': bytes(pem),
+      'tagmanifest-sha256.sig': sign(null, manifest, privateKey),
+    };
+    const signatureIn = async (zip: Record<string, Uint8Array>) => {
+      const check = await checkPacket(zipOf(zip));
+      return check.kind === 'checked' ? check.signature : null;
+    };
+    const fingerprint = sha256(publicKey.export({ type: 'spki', format: 'der' }));
+    expect(await signatureIn(signed)).toEqual({ kind: 'valid', fingerprint });
+    const rehashed = bag({ ...payload, 'data/case.json': '{"case":2}' });
+    expect(await signatureIn({ ...signed, ...rehashed })).toEqual({ kind: 'wrong' });
+    expect(await signatureIn({ ...signed, 'public-key.pem': bytes('no key') })).toEqual({ kind: 'wrong' });
+    const other = generateKeyPairSync('ed25519').publicKey.export({ type: 'spki', format: 'pem' });
+    expect(await signatureIn({ ...signed, 'public-key.pem': bytes(String(other)) })).toEqual({
+      kind: 'wrong',
+    });
+    expect((await statuses(zipOf(signed)))['tagmanifest-sha256.sig']).toBeUndefined();
   });
 
   it('names the file that one changed letter is in', async () => {

@@ -26,7 +26,9 @@ export async function buildPacket(
   const { evidence, ...gathered } = await gatherCase(context, { ...packet, id });
   const thumbnails = await thumbnailsOf(services, actor.orgId, evidence);
   const damage = await damageIn(services.evidenceStore, actor.orgId, evidenceFiles(gathered.file));
-  const files = await storeBag(services.evidenceStore, actor.orgId, { ...gathered, thumbnails, damage });
+  const { evidenceStore: store, config } = services;
+  const { signingKey } = config;
+  const files = await storeBag({ store, signingKey }, actor.orgId, { ...gathered, thumbnails, damage });
   await tx.packet.create({
     data: {
       orgId: actor.orgId,

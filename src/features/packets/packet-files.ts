@@ -10,7 +10,7 @@ import { erasureWords, wordsOf } from './summary/tongue.ts';
 import { timelineCsv } from './timeline-csv.ts';
 
 /** A file that we write, before it is stored. `path` is relative to the bag's folder. */
-export type WrittenFile = { readonly path: string; readonly content: string };
+export type WrittenFile = { readonly path: string; readonly content: string | Uint8Array };
 
 export type PacketContents = {
   readonly file: CaseFile;

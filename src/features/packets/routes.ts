@@ -7,6 +7,7 @@ import {
   packet,
   packetGrant,
   packetSummary,
+  signingKey,
 } from '../../../shared/contract/packet.ts';
 import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
@@ -14,6 +15,7 @@ import { faultOfFile } from '../../http/file-fault.ts';
 import { sendFile } from '../../http/file-reply.ts';
 import { isUnchanged, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
+import { fingerprintOf, publicKeyOf } from './bag-signature.ts';
 import { damageIn } from './damage.ts';
 import { findGrantee } from './grantee.read.ts';
 import { grantedPackets, listGrants } from './grants.read.ts';
@@ -130,6 +132,18 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: grant,
     },
     (request, reply) => reply.fromWrite((context) => revokeGrant(context, request.params.id)),
+  );
+  const signedWith = {
+    publicKey: String(publicKeyOf(services.config.signingKey).content),
+    fingerprint: fingerprintOf(services.config.signingKey),
+  };
+  app.get(
+    addresses.signingKey,
+    {
+      schema: { summary: 'What this server signs packets with', response: { 200: signingKey } },
+      config: { permission: 'public' },
+    },
+    async () => signedWith,
   );
   app.get(
     addresses.grantedPackets,

@@ -1,6 +1,8 @@
+import type { KeyObject } from 'node:crypto';
 import { Readable } from 'node:stream';
 import type { BagFile } from '../../../shared/contract/packet.ts';
 import type { EvidenceStore } from '../../evidence-store/index.ts';
+import { publicKeyOf, signatureOfBag } from './bag-signature.ts';
 import {
   evidenceFiles,
   type PacketContents,
@@ -11,11 +13,11 @@ import {
 } from './packet-files.ts';
 
 /**
- * Writes a bag into the evidence store, where its evidence lies already.
+ * Writes a bag into the evidence store, where its evidence lies already, and signs it.
  * @returns every file of the bag in the order in which the zip has them: tag files, then the payload
  */
 export async function storeBag(
-  store: EvidenceStore,
+  { store, signingKey }: { readonly store: EvidenceStore; readonly signingKey: KeyObject },
   orgId: string,
   contents: PacketContents,
 ): Promise<BagFile[]> {
@@ -30,6 +32,7 @@ export async function storeBag(
     return kept;
   };
   const payload = [...(await keepAll(writtenPayload(contents))), ...evidenceFiles(contents.file)];
-  const tags = await keepAll(tagFiles(contents, payload));
-  return [...tags, await keep(tagManifest(tags)), ...payload];
+  const tags = await keepAll([...tagFiles(contents, payload), publicKeyOf(signingKey)]);
+  const manifest = tagManifest(tags);
+  return [...tags, ...(await keepAll([manifest, signatureOfBag(manifest, signingKey)])), ...payload];
 }

@@ -3,7 +3,13 @@ import type { DiaryWithCode } from '../../../shared/contract/diary.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { FaultFigure, FirmwareLevel, Organisation } from '../../../shared/contract/organisation.ts';
-import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
+import type {
+  GrantedPacket,
+  Packet,
+  PacketGrant,
+  PacketSummary,
+  SigningKey,
+} from '../../../shared/contract/packet.ts';
 import type { Me, Member, Session } from '../../../shared/contract/people.ts';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
 import type { Items, Page } from '../../../shared/contract/primitives.ts';
@@ -113,5 +119,6 @@ export const paths = {
     documentAt<Items<DiaryWithCode>>(addressOf(addresses.ticketDiaries, { id: ticketId })),
   packetGrants: (packetId: string) =>
     documentAt<Items<PacketGrant>>(addressOf(addresses.packetGrants, { id: packetId })),
+  signingKey: addresses.signingKey as DocumentPath<SigningKey>,
   grantedPackets: documentAt<Items<GrantedPacket>>(addresses.grantedPackets),
 };

@@ -1,13 +1,16 @@
 import { unzipSync } from 'fflate';
+import { checkSignature, type PacketSignature, sha256Of } from './packet-signature.ts';
 
 /** `unlisted`: it is in the zip, and no manifest knows it. */
 export type FileCheck = { path: string; status: 'ok' | 'changed' | 'missing' | 'unlisted' };
 export type PacketCheck =
-  | { kind: 'checked'; folder: string; files: readonly FileCheck[] }
+  | { kind: 'checked'; folder: string; files: readonly FileCheck[]; signature: PacketSignature }
   | { kind: 'noZip' }
   | { kind: 'noManifest' };
 
 const [manifestName, tagManifestName] = ['manifest-sha256.txt', 'tagmanifest-sha256.txt'];
+/** The signature over the tag manifest can't be listed in it. */
+const [signatureName, publicKeyName] = ['tagmanifest-sha256.sig', 'public-key.pem'];
 
 /**
  * Checks every file of a case packet against the SHA-256 that its manifests give: a BagIt bag (RFC 8493, sections
@@ -37,11 +40,19 @@ export async function checkPacket(
     files.push({ path, status: await statusOf({ bytes, names }, folder + path, hash) });
   }
   const isKnown = (name: string) =>
-    listed.has(name.slice(folder.length)) || name === folder + tagManifestName || name.endsWith('/');
+    listed.has(name.slice(folder.length)) ||
+    name === folder + tagManifestName ||
+    name === folder + signatureName ||
+    name.endsWith('/');
   const unlisted = names.filter((name) => !name.startsWith(folder) || !isKnown(name));
   return {
     kind: 'checked',
     folder: folder.replace(/\/$/, ''),
+    signature: await checkSignature({
+      content: contentOf(bytes, folder + tagManifestName),
+      signature: contentOf(bytes, folder + signatureName),
+      publicKey: textOf(bytes, folder + publicKeyName),
+    }),
     files: [
       ...files,
       ...unlisted.map((path): FileCheck => ({ path: path.slice(folder.length), status: 'unlisted' })),
@@ -94,7 +105,5 @@ async function statusOf(
   if (!names.includes(name)) return 'missing';
   const content = contentOf(bytes, name);
   if (content === null) return 'changed';
-  const digest = await crypto.subtle.digest('SHA-256', content as Uint8Array<ArrayBuffer>);
-  const found = [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-  return found === hash ? 'ok' : 'changed';
+  return (await sha256Of(content)) === hash ? 'ok' : 'changed';
 }

@@ -1,13 +1,16 @@
 import { useState } from 'preact/hooks';
+import { read } from '../api/client.ts';
+import { paths } from '../api/paths.ts';
 import { Badge, Notice } from '../parts/notice.tsx';
 import type { FileCheck, PacketCheck } from './check-packet.ts';
+import type { PacketSignature } from './packet-signature.ts';
 import { packetWords } from './packet-words.ts';
 import { Table } from './table.tsx';
 
 export type Checking =
   | { kind: 'idle' }
   | { kind: 'busy'; done: number; of: number }
-  | { kind: 'done'; check: PacketCheck };
+  | { kind: 'done'; check: PacketCheck; isFromHere: boolean | null };
 
 /** Checks a packet's hashes in this browser; the unpacking comes in a chunk of its own. */
 export function useChecking(): [Checking, (zip: Blob) => Promise<void>] {
@@ -16,7 +19,12 @@ export function useChecking(): [Checking, (zip: Blob) => Promise<void>] {
     setState({ kind: 'busy', done: 0, of: 0 });
     const { checkPacket } = await import('./check-packet.ts');
     const result = await checkPacket(zip, (done, of) => setState({ kind: 'busy', done, of }));
-    setState({ kind: 'done', check: result });
+    const here = await read(paths.signingKey);
+    const isFromHere =
+      result.kind === 'checked' && result.signature.kind === 'valid' && here.kind === 'ok'
+        ? here.body.fingerprint === result.signature.fingerprint
+        : null;
+    setState({ kind: 'done', check: result, isFromHere });
   };
   return [state, check];
 }
@@ -48,6 +56,7 @@ export function CheckResult({ checking }: { checking: Checking }) {
         <strong>{bad === 0 ? t.allGood(check.files.length) : t.someBad(bad, check.files.length)}</strong>
         <span>{t.whatItMeans}</span>
       </Notice>
+      <WhoSigned signature={check.signature} isFromHere={checking.isFromHere} />
       <Table
         caption={t.fileByFile}
         heads={[t.file, t.state]}
@@ -63,5 +72,30 @@ export function CheckResult({ checking }: { checking: Checking }) {
           ])}
       />
     </>
+  );
+}
+
+type Signer = {
+  signature: PacketSignature;
+  /** Null where this server can't be asked. */
+  isFromHere: boolean | null;
+};
+
+/** Whose signature a packet carries, as far as that can be told. */
+function WhoSigned({ signature, isFromHere }: Signer) {
+  const t = packetWords();
+  if (signature.kind !== 'valid')
+    return (
+      <Notice tone={signature.kind === 'wrong' ? 'refusal' : 'caution'}>
+        {t.signatures[signature.kind]}
+      </Notice>
+    );
+  return (
+    <Notice tone={isFromHere === true ? 'good' : 'caution'}>
+      <span>
+        {isFromHere === true ? t.signedHere : isFromHere === false ? t.signedElsewhere : t.signedBySome}
+      </span>
+      <span class="figures">{signature.fingerprint.match(/.{8}/g)?.join(' ')}</span>
+    </Notice>
   );
 }

@@ -112,6 +112,30 @@ describe.each(databaseKinds())('npm run verify, on the %s database', (kind) => {
     expect(faults).toHaveLength(6);
   });
 
+  it('names a packet whose list was made to fit other files, and one that lost its signature', async () => {
+    const where = 'where ticket_id = $1 and version = 1';
+    const before = await test.services.database.inTenant({ orgId: test.home.orgId, memberId: null }, (tx) =>
+      tx.packet.findFirstOrThrow({ where: { ticketId: tickets[0] ?? '' }, select: { files: true } }),
+    );
+    const files = before.files as { path: string; sha256: string; sizeBytes: number }[];
+    const other = files.find(({ path }) => path === 'data/timeline.csv');
+    const swapped = files.map((file) =>
+      file.path === 'data/case.json' ? { ...file, sha256: other?.sha256 } : file,
+    );
+    const put = (list: object) =>
+      test.tamper(`update packet set files = $2 ${where}`, [tickets[0], JSON.stringify(list)]);
+    await put(swapped.filter(({ path }) => !path.endsWith('.sig')));
+    const { faults } = await verify();
+    await put(files);
+    const name = 'home-firm, packet 1 of ticket no. 1';
+    expect(faults).toEqual(
+      expect.arrayContaining([
+        `${name}, data/case.json: damaged`,
+        `${name}, tagmanifest-sha256.txt: not signed`,
+      ]),
+    );
+  });
+
   it('names a text that is not the one that was kept, and an event that was cut off', async () => {
     await test.tamper(`update ticket_text set text = 'It sings.' where ticket_id = $1 and sequence = 2`, [
       tickets[1],
