@@ -5,7 +5,7 @@ import { createApp } from './app.ts';
 import type { Config } from './config.ts';
 import { openDatabase } from './database/index.ts';
 import { openEvidenceStore } from './evidence-store/index.ts';
-import { keepSnapshotsCurrent } from './features/ticket-record/index.ts';
+import { keepAnchors, keepSnapshotsCurrent } from './features/ticket-record/index.ts';
 import { createLogger } from './http/logging.ts';
 import type { Services } from './services.ts';
 
@@ -43,13 +43,13 @@ export async function startServer(config: Config, options: StartOptions = {}): P
     await database.close();
     throw error;
   });
-  const snapshots = keepSnapshotsCurrent(database, logger);
+  const jobs = [keepSnapshotsCurrent(database, logger), keepAnchors(services, logger)];
   return {
     address,
     services,
     stop: async () => {
       await app.close();
-      await snapshots.stop();
+      for (const job of jobs) await job.stop();
       await database.close();
     },
   };

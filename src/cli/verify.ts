@@ -1,14 +1,17 @@
 import { join } from 'node:path';
 import { buffer } from 'node:stream/consumers';
+import { parseArgs } from 'node:util';
 import { readConfig } from '../config.ts';
 import { type Database, openDatabase, type TenantTransaction } from '../database/index.ts';
 import { type Condition, type EvidenceStore, openEvidenceStore } from '../evidence-store/index.ts';
 import { checkFiles } from '../features/evidence-record/index.ts';
 import { everyOrganisation, type OrganisationRef } from '../features/organisation/index.ts';
 import { checkPackets } from '../features/packets/index.ts';
+import { anchorFolder, checkAnchors } from '../features/ticket-record/index.ts';
 import { checkLogs } from '../features/tickets/index.ts';
 import { startFault } from '../start-fault.ts';
 
+const { values } = parseArgs({ options: { anchors: { type: 'string' } } });
 const config = readConfig(process.env);
 let faults = 0;
 const tell = (fault: string): void => {
@@ -18,7 +21,8 @@ const tell = (fault: string): void => {
 
 /**
  * `npm run verify`: walks every log, snapshot, file and packet of every organisation, and names on the standard error what
- * is not as this server wrote it. Ends with exit code 1 where there is any such thing. Changes nothing.
+ * is not as this server wrote it. Anchors are read from the data folder, or from another one (`-- --anchors FOLDER`), such
+ * as that of an export that was kept elsewhere. Ends with exit code 1 where there is any such thing. Changes nothing.
  */
 async function run(): Promise<void> {
   const { databaseUrl, dataFolder } = config;
@@ -62,10 +66,18 @@ async function verify(
   }
   const contentOf = async (sha256: string) => buffer(await store.get(orgId, sha256));
   const reading = { conditionOf, contentOf, key: config.signingKey };
+  const { anchors, faults: unanchored } = await checkAnchors(
+    (work) => inTenant((tx) => work({ tx, actor: { orgId } })),
+    orgId,
+    { folder: values.anchors ?? anchorFolder(config.dataFolder), key: config.signingKey },
+  );
+  for (const fault of unanchored) tell(`${handle}, ${fault}`);
   const { packets, faults: inPackets } = await checkPackets(inTenant, orgId, reading);
   for (const { ticket, version, path, is } of inPackets)
     tell(`${handle}, packet ${version} of ticket no. ${ticket}, ${path}: ${is}`);
-  console.log(`${handle}: ${count.tickets} tickets, ${count.files} files, ${packets} packets`);
+  console.log(
+    `${handle}: ${count.tickets} tickets, ${count.files} files, ${packets} packets, ${anchors} anchors`,
+  );
 }
 
 try {

@@ -1,7 +1,13 @@
 import { Readable } from 'node:stream';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
-import { logFileNames, refuseNewerTickets } from '../ticket-record/index.ts';
+import {
+  anchorFiles,
+  anchorFolder,
+  logFileNames,
+  readAnchorFile,
+  refuseNewerTickets,
+} from '../ticket-record/index.ts';
 import {
   chainDocument,
   contentsOf,
@@ -36,6 +42,7 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
   const document = (path: string, read: Read): ZipEntry =>
     written(path, async (own) => `${JSON.stringify(await read(own, orgId), null, 1)}\n`);
   const { chains, tickets, files } = await contentsOf(tx, orgId);
+  const anchors = await anchorFiles(anchorFolder(services.config.dataFolder), orgId);
   const about = {
     exportVersion: 1,
     madeAt: madeAt.toISOString(),
@@ -60,6 +67,13 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
         document(`${folder}/packets.json`, (own) => packetsOf(own, orgId, id)),
       ];
     }),
+    ...anchors.map(
+      (anchor): ZipEntry => ({
+        path: `anchors/${orgId}/${anchor.day}.txt`,
+        isPacked: false,
+        open: async () => Readable.from([await readAnchorFile(anchor)]),
+      }),
+    ),
     ...files.map(
       (sha256): ZipEntry => ({
         path: `files/${sha256}`,

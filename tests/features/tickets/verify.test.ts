@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import canonicalize from 'canonicalize';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { writeAnchors } from '../../../src/features/ticket-record/index.ts';
 import { waiveAll } from '../../state-machines/triage/triage-events.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
@@ -28,6 +29,7 @@ describe.each(databaseKinds())('npm run verify, on the %s database', (kind) => {
     }
     const escalate = { type: 'escalate', question: 'Is it the lamp?', waivers: waiveAll };
     await accepted(test.home.technician, tickets[0] ?? '', escalate);
+    await writeAnchors(test.services);
   });
   afterAll(() => test.close());
 
@@ -41,6 +43,7 @@ describe.each(databaseKinds())('npm run verify, on the %s database', (kind) => {
     const { signingKey, dataFolder: original } = test.services.config;
     if (dataFolder !== original)
       await cp(join(original, 'evidence'), join(dataFolder, 'evidence'), { recursive: true });
+    await cp(join(original, 'anchors'), join(dataFolder, 'anchors'), { recursive: true });
     await toFiles(dataFolder);
     const env = {
       ...process.env,
@@ -68,7 +71,7 @@ describe.each(databaseKinds())('npm run verify, on the %s database', (kind) => {
     const { code, faults, stdout } = await verify();
     expect(faults).toEqual([]);
     expect(code).toBe(0);
-    expect(stdout).toContain('home-firm: 3 tickets, 2 files, 1 packets');
+    expect(stdout).toContain('home-firm: 3 tickets, 2 files, 1 packets, 1 anchors');
   });
 
   it('names a flipped byte, a lost file, an edited event, and a forged one that was hashed anew', async () => {
@@ -109,7 +112,12 @@ describe.each(databaseKinds())('npm run verify, on the %s database', (kind) => {
         packed('missing'),
       ]),
     );
-    expect(faults).toHaveLength(6);
+    // The forged event was the newest of its log when that was anchored.
+    const anchored = faults.filter((fault) => fault.includes('the anchor of'));
+    expect(anchored).toEqual([
+      expect.stringMatching(/ticket no\. 3: event 2 is not the one that the anchor of/),
+    ]);
+    expect(faults).toHaveLength(7);
   });
 
   it('names a packet whose list was made to fit other files, and one that lost its signature', async () => {
