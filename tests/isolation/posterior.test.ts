@@ -90,6 +90,17 @@ describe('what is suspected before any test', () => {
     );
   });
 
+  it('leaves a cable its weight where two versions of content protection meet on it', () => {
+    const finding = {
+      rule: 'content-protection',
+      severity: 'shouldFix' as const,
+      place: link('L4'),
+      text: message('findProtectionVersions'),
+    };
+    const cable = ({ component }: Hypothesis) => component === 'link:L4';
+    expect(share({ findings: [finding] }, cable)).toBeGreaterThanOrEqual(share({}, cable));
+  });
+
   it('never rules out something outside the model', () => {
     const results: Result[] = [
       {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chain as chainForm } from '../../shared/contract/chain.ts';
-import { corrected, couplersFrom, hdrValue, valuesAt } from '../../src/web/technician/corrections.ts';
+import { corrected, countFrom, hdrValue, valuesAt } from '../../src/web/technician/corrections.ts';
 import { homeCinema, withDevice, withLink } from '../chain/build-chain.ts';
 
 const receiver = { kind: 'device', deviceId: 'receiver' } as const;
@@ -32,6 +32,22 @@ describe('a correction on site', () => {
     const counted = withLink(homeCinema(), 'L1', { couplers: 2 });
     expect(linkOf(corrected(counted, first, { couplers: '' }))?.couplers).toBeUndefined();
     expect(linkOf(corrected(counted, first, { couplers: 'two' }))?.couplers).toBe(2);
-    expect(couplersFrom('11')).toBeNull();
+    expect(countFrom('couplers', '11')).toBeNull();
+  });
+
+  it('of what a jacket or a maker says takes its figures, and takes them away', () => {
+    const said = corrected(homeCinema(), first, { gaugeAwg: '24', ratedGbps: '18', ratedLengthM: '7,5' });
+    const after = chainForm.parse(said);
+    expect(linkOf(after)).toMatchObject({ gaugeAwg: 24, rated: { gbps: 18, lengthM: 7.5 } });
+    expect(valuesAt(after, first)).toMatchObject({ gaugeAwg: '24', ratedGbps: '18', ratedLengthM: '7.5' });
+    const noLength = linkOf(chainForm.parse(corrected(after, first, { ratedLengthM: '' })));
+    expect(noLength?.rated).toEqual({ gbps: 18, lengthM: null });
+    expect(chainForm.parse(corrected(after, first, { ratedGbps: '', gaugeAwg: '' }))).toEqual(homeCinema());
+    for (const [name, text] of [
+      ['gaugeAwg', '40'],
+      ['ratedGbps', '0'],
+      ['ratedLengthM', 'far'],
+    ] as const)
+      expect(countFrom(name, text)).toBeNull();
   });
 });

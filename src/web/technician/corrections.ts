@@ -12,6 +12,9 @@ export type FieldName =
   | 'category'
   | 'certified'
   | 'couplers'
+  | 'gaugeAwg'
+  | 'ratedGbps'
+  | 'ratedLengthM'
   | 'sourceSeated'
   | 'sinkSeated';
 export type Values = Partial<Record<FieldName, string>>;
@@ -27,7 +30,10 @@ export function valuesAt(chain: Chain, place: Place): Values {
       lengthM: String(link.lengthM),
       category: link.category,
       certified: link.certified ? 'yes' : 'no',
-      couplers: link.couplers === undefined ? '' : String(link.couplers),
+      couplers: textOf(link.couplers),
+      gaugeAwg: textOf(link.gaugeAwg),
+      ratedGbps: textOf(link.rated?.gbps),
+      ratedLengthM: textOf(link.rated?.lengthM),
     };
   }
   const device = place.kind === 'chain' ? undefined : findDevice(chain, place.deviceId);
@@ -39,6 +45,8 @@ export function valuesAt(chain: Chain, place: Place): Values {
         hdr: hdrValue(device.passes?.dynamicRanges),
       };
 }
+
+const textOf = (value: number | null | undefined): string => (value == null ? '' : String(value));
 
 type HdrKind = (typeof hdrKinds)[number];
 
@@ -61,11 +69,23 @@ function passesWith(passes: PassedOn | undefined, hdr: string): Pick<Device, 'pa
   return { passes: Object.keys(known).length === 0 ? undefined : known };
 }
 
-/** Couplers as people count them; null for what is no such number, undefined where nobody looked. */
-export function couplersFrom(text: string): number | null | undefined {
+/** What can be read off a cable's jacket or counted, and what the contract takes for each. */
+const countsOfLink = {
+  couplers: { least: 0, most: 10, isWhole: true },
+  gaugeAwg: { least: 18, most: 36, isWhole: true },
+  ratedGbps: { least: 0.1, most: 48, isWhole: false },
+  ratedLengthM: { least: 0.1, most: 1000, isWhole: false },
+} as const;
+export type CountName = keyof typeof countsOfLink;
+export const countNames = Object.keys(countsOfLink) as CountName[];
+
+/** Such a number as typed, with a comma or a point; null for what is none, undefined where nobody looked. */
+export function countFrom(name: CountName, text: string): number | null | undefined {
   if (text.trim() === '') return undefined;
-  const value = Number(text.trim());
-  return Number.isInteger(value) && value >= 0 && value <= 10 ? value : null;
+  const value = Number(text.trim().replace(',', '.'));
+  const { least, most, isWhole } = countsOfLink[name];
+  const isOne = value >= least && value <= most && (!isWhole || Number.isInteger(value));
+  return isOne ? value : null;
 }
 
 /** The chain with these values at a place; everything else stays as it is. */
@@ -94,8 +114,14 @@ export function corrected(chain: Chain, place: Place, values: Values): Chain {
 }
 
 function correctedLink(link: Link, values: Values): Link {
-  const { lengthM, category, certified, couplers, sourceSeated, sinkSeated } = values;
-  const counted = couplers === undefined ? link.couplers : couplersFrom(couplers);
+  const { lengthM, category, certified, sourceSeated, sinkSeated } = values;
+  const counted = (name: CountName, before: number | undefined): number | undefined => {
+    const text = values[name];
+    const typed = text === undefined ? null : countFrom(name, text);
+    return typed === null ? before : typed;
+  };
+  const gbps = counted('ratedGbps', link.rated?.gbps);
+  const ratedLengthM = counted('ratedLengthM', link.rated?.lengthM ?? undefined);
   const end = (before: LinkEnd, seated: string | undefined): LinkEnd =>
     seated === undefined ? before : { ...before, seated: seated as LinkEnd['seated'] };
   return {
@@ -103,7 +129,9 @@ function correctedLink(link: Link, values: Values): Link {
     lengthM: (lengthM === undefined ? null : lengthFrom(lengthM)) ?? link.lengthM,
     category: (category ?? link.category) as Link['category'],
     certified: certified === undefined ? link.certified : certified === 'yes',
-    couplers: counted === null ? link.couplers : counted,
+    couplers: counted('couplers', link.couplers),
+    gaugeAwg: counted('gaugeAwg', link.gaugeAwg),
+    rated: gbps === undefined ? undefined : { gbps, lengthM: ratedLengthM ?? null },
     sourceEnd: end(link.sourceEnd, sourceSeated),
     sinkEnd: end(link.sinkEnd, sinkSeated),
   };

@@ -6,7 +6,7 @@ import { Choices, Field, SelectField } from '../parts/field.tsx';
 import { chainWords } from '../place/chain-words.ts';
 import { categoryChoices, terms } from '../words/terms.ts';
 import { lengthFrom } from './common/length.ts';
-import { couplersFrom, type FieldName, hdrKindsOf, type Values } from './corrections.ts';
+import { countFrom, countNames, type FieldName, hdrKindsOf, type Values } from './corrections.ts';
 import { describeWords } from './describe-words.ts';
 import { ScanButton } from './scan-button.tsx';
 
@@ -80,13 +80,19 @@ export function DescribeFields({
         onChoose={(value) => set('certified', value)}
         options={(['yes', 'no'] as const).map((value) => ({ value, label: t.certified[value] }))}
       />
-      <Field
-        label={t.fields.couplers}
-        inputMode="numeric"
-        value={shown.couplers ?? ''}
-        {...(couplersFrom(shown.couplers ?? '') === null ? { error: t.noCouplers } : {})}
-        onInput={({ currentTarget }) => set('couplers', currentTarget.value)}
-      />
+      {countNames
+        // A length that is rated says something beside a rate alone.
+        .filter((name) => name !== 'ratedLengthM' || (shown.ratedGbps ?? '') !== '')
+        .map((name) => (
+          <Field
+            key={name}
+            label={t.fields[name]}
+            inputMode={name === 'couplers' || name === 'gaugeAwg' ? 'numeric' : 'decimal'}
+            value={shown[name] ?? ''}
+            {...(countFrom(name, shown[name] ?? '') === null ? { error: t.noCount[name] } : {})}
+            onInput={({ currentTarget }) => set(name, currentTarget.value)}
+          />
+        ))}
     </>
   );
 }

@@ -20,7 +20,7 @@ import { lengthFrom } from './common/length.ts';
 import { placeWords } from './common/place-words.ts';
 import { placeOf } from './common/triage-addresses.ts';
 import { type CorrectionDraft, correctionKey, noCorrection } from './correction-draft.ts';
-import { corrected, couplersFrom, type FieldName, type Values, valuesAt } from './corrections.ts';
+import { corrected, countFrom, countNames, type FieldName, type Values, valuesAt } from './corrections.ts';
 import { DescribeFields, valueWords } from './describe-fields.tsx';
 import { describeWords } from './describe-words.ts';
 import './technician.css';
@@ -73,7 +73,7 @@ function Corrections({ ticketId, symptom, document, place }: Properties) {
   const hasMoved = draft.basedOn !== null && draft.basedOn.version !== chain.version;
   const isWrong =
     (shown.lengthM !== undefined && lengthFrom(shown.lengthM) === null) ||
-    couplersFrom(shown.couplers ?? '') === null;
+    countNames.some((name) => countFrom(name, shown[name] ?? '') === null);
   const isChanged = (Object.keys(draft.values) as FieldName[]).some(
     (name) => draft.values[name] !== now[name],
   );
