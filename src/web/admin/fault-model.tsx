@@ -9,7 +9,7 @@ import { Tick } from '../parts/tick.tsx';
 import { useDocument } from '../store/documents.ts';
 import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
-import { useSettings } from './use-settings.ts';
+import { useSectionDraft, useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
 
 /** As many rows as are drawn at first: a phone scrolls no further at once. */
@@ -29,12 +29,17 @@ export function FaultModelScreen() {
 
 function Figures({ items }: { items: readonly FaultFigure[] }) {
   const t = adminWords();
-  const { sending, save, isSaved, touch } = useSettings();
+  const { document, sending, save, isSaved, touch } = useSettings();
   const [filter, setFilter] = useState('');
   const [onlyOwn, setOnlyOwn] = useState(false);
   const [rows, setRows] = useState(firstRows);
   /** Fields that were touched, by path; empty text: back to the built-in figure. */
-  const [edits, setEdits] = useState<Record<string, string>>({});
+  const section = useSectionDraft<Record<string, string>>('fault-model', {
+    fields: {},
+    version: document.body?.version ?? 0,
+  });
+  if (section === null) return null;
+  const edits = section.fields;
   const words = filter
     .toLowerCase()
     .split(/\s+/)
@@ -49,7 +54,7 @@ function Figures({ items }: { items: readonly FaultFigure[] }) {
       const text = edits[path] ?? (own === null ? '' : String(own));
       return text.trim() === '' ? [] : [[path, Number(text)]];
     });
-    if (await save({ faultModel: Object.fromEntries(kept) })) setEdits({});
+    if (await save({ faultModel: Object.fromEntries(kept) })) await section.forget();
   };
   const pointer = (path: string) => `/settings/faultModel/${path.replaceAll('/', '~1')}`;
   return (
@@ -103,7 +108,7 @@ function Figures({ items }: { items: readonly FaultFigure[] }) {
                       value={text}
                       onInput={({ currentTarget }) => {
                         touch();
-                        setEdits((before) => ({ ...before, [path]: currentTarget.value }));
+                        section.change({ [path]: currentTarget.value });
                       }}
                     />
                     {error !== undefined && <span class="field-error">✕ {error}</span>}
@@ -119,7 +124,7 @@ function Figures({ items }: { items: readonly FaultFigure[] }) {
           <Button onClick={() => setRows(rows + 100)}>{t.moreFigures}</Button>
         </div>
       )}
-      <SaveRow settings={{ sending, isSaved }} disabled={Object.keys(edits).length === 0}>
+      <SaveRow settings={{ sending, isSaved }} draft={section} disabled={Object.keys(edits).length === 0}>
         {Object.keys(edits).length > 0 && <span>{t.unsaved(Object.keys(edits).length)}</span>}
       </SaveRow>
     </form>

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { longest } from '../../../shared/contract/limits.ts';
 import type { FirmwareLevel } from '../../../shared/contract/organisation.ts';
@@ -10,6 +9,7 @@ import { DocumentView } from '../parts/document-view.tsx';
 import { Field } from '../parts/field.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh, useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { frameWords } from '../words/frame.ts';
 import { SectionScreen } from './section-screen.tsx';
 import { adminWords } from './words.ts';
@@ -43,25 +43,28 @@ export function FirmwareScreen() {
 
 function LevelForm({ level }: { level: FirmwareLevel | null }) {
   const t = adminWords();
-  const [input, setInput] = useState<Input>(level ?? { model: '', minimum: '', note: '' });
+  // Only what was typed is a draft: what somebody else saves meanwhile shows beside it.
+  const [draft, change, forget] = useDraftForm<Partial<Input>>(`level ${level?.id ?? 'new'}`, {});
+  const { model, minimum, note } = { ...(level ?? { model: '', minimum: '', note: '' }), ...draft };
+  const input: Input = { model, minimum, note };
   const sending = useSending();
-  const change = (part: Partial<Input>) => setInput((before) => ({ ...before, ...part }));
   const send = async (method: 'PUT' | 'DELETE') => {
     if (level === null) return;
     const path = addressOf(addresses.firmwareLevel, { id: level.id });
     const now = await read(path as DocumentPath<FirmwareLevel>);
     // Somebody else's change since it was shown here is refused, not written over.
     const ifMatch = now.kind === 'ok' && now.body.version === level.version ? (now.etag ?? '') : '"older"';
-    const { model, minimum, note } = input;
-    await sending.send(method, path, {
+    const sent = await sending.send(method, path, {
       ifMatch,
-      ...(method === 'PUT' ? { body: { model, minimum, note } } : {}),
+      ...(method === 'PUT' ? { body: input } : {}),
     });
+    if (sent !== null) await forget();
     await refresh(paths.firmwareLevels);
   };
   const add = async () => {
-    if ((await sending.send('POST', addresses.firmwareLevels, { body: input })) !== null)
-      await refresh(paths.firmwareLevels);
+    if ((await sending.send('POST', addresses.firmwareLevels, { body: input })) === null) return;
+    await forget();
+    await refresh(paths.firmwareLevels);
   };
   return (
     <form

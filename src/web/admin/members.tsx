@@ -16,6 +16,7 @@ import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { Tick } from '../parts/tick.tsx';
 import { refresh, useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { frameWords } from '../words/frame.ts';
 import { terms } from '../words/terms.ts';
 import { adminWords } from './words.ts';
@@ -87,20 +88,22 @@ export function MembersScreen() {
 
 function AddMember({ onDone }: { onDone: () => void }) {
   const t = adminWords();
-  const [member, setMember] = useState({
+  const [member, change, forget] = useDraftForm('new member', {
     name: '',
     email: '',
     role: 'technician' as MemberRole,
-    password: '',
   });
+  // Never kept on a device.
+  const [password, setPassword] = useState('');
   const sending = useSending();
-  const change = (part: Partial<typeof member>) => setMember((before) => ({ ...before, ...part }));
   return (
     <form
       class="stack"
       onSubmit={async (event) => {
         event.preventDefault();
-        if ((await sending.send<Member>('POST', addresses.members, { body: member })) === null) return;
+        const body = { ...member, password };
+        if ((await sending.send<Member>('POST', addresses.members, { body })) === null) return;
+        await forget();
         await refresh(paths.members);
         onDone();
       }}
@@ -126,12 +129,7 @@ function AddMember({ onDone }: { onDone: () => void }) {
         value={member.role}
         onChoose={(role) => change({ role })}
       />
-      <NewPassword
-        label={t.password}
-        hint={t.passwordHint}
-        value={member.password}
-        onType={(password) => change({ password })}
-      />
+      <NewPassword label={t.password} hint={t.passwordHint} value={password} onType={setPassword} />
       <SendingResult sending={sending} />
       <div>
         <Button type="submit" kind="primary" disabled={sending.isBusy}>
@@ -145,10 +143,12 @@ function AddMember({ onDone }: { onDone: () => void }) {
 function ChangeMember({ member, onDone }: { member: Member; onDone: () => void }) {
   const t = adminWords();
   // Only what was changed here is a draft: what somebody else changes meanwhile shows, and is not taken back.
-  const [draft, setDraft] = useState<Partial<Pick<Member, 'name' | 'role' | 'active'>>>({});
+  const [draft, change, forget] = useDraftForm<Partial<Pick<Member, 'name' | 'role' | 'active'>>>(
+    `member ${member.id}`,
+    {},
+  );
   const { name, role, active } = { ...member, ...draft };
   const sending = useSending();
-  const change = (part: typeof draft) => setDraft((before) => ({ ...before, ...part }));
   const save = async () => {
     const path = addressOf(addresses.member, { id: member.id });
     // The list knows no tag of one member: it is read, and has to be the one that was changed here.
@@ -156,7 +156,9 @@ function ChangeMember({ member, onDone }: { member: Member; onDone: () => void }
     const ifMatch = now.kind === 'ok' && now.body.version === member.version ? (now.etag ?? '') : '"older"';
     const done = await sending.send<Member>('PUT', path, { body: { name, role, active }, ifMatch });
     await refresh(paths.members);
-    if (done !== null) onDone();
+    if (done === null) return;
+    await forget();
+    onDone();
   };
   return (
     <form

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { knownCategories, linkConstructions } from '../../../shared/contract/chain-names.ts';
 import { organisationDefaults } from '../../../shared/contract/defaults.ts';
 import { longest, ranges } from '../../../shared/contract/limits.ts';
@@ -10,7 +9,7 @@ import { terms } from '../words/terms.ts';
 import { NumberField } from './number-field.tsx';
 import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
-import { useSettings } from './use-settings.ts';
+import { useSectionDraft, useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
 
 /** Name, time zone, and the assumed numbers that the firm may set for itself. */
@@ -21,7 +20,7 @@ export function NumbersScreen() {
     <SectionScreen title={t.numbers}>
       <DocumentView document={settings.document}>
         {({ name, settings: now, version }) => (
-          <NumbersForm key={version} name={name} now={now} settings={settings} />
+          <NumbersForm fields={{ ...now, name }} version={version} settings={settings} />
         )}
       </DocumentView>
     </SectionScreen>
@@ -46,18 +45,18 @@ type Fields = {
 };
 
 function NumbersForm({
-  name,
-  now,
+  fields: saved,
+  version,
   settings: { sending, save, isSaved, touch },
 }: {
-  name: string;
-  now: OrganisationSettings;
+  fields: OrganisationSettings & { name: string };
+  version: number;
   settings: ReturnType<typeof useSettings>;
 }) {
   const t = adminWords();
-  const [firmName, setFirmName] = useState(name);
-  const [draft, setDraft] = useState(now);
-  const change = (part: Partial<OrganisationSettings>) => setDraft((before) => ({ ...before, ...part }));
+  const section = useSectionDraft('numbers', { fields: saved, version });
+  if (section === null) return null;
+  const { fields: draft, change } = section;
   const fault = (pointer: string) => faultAt(sending.problem, `/settings${pointer}`);
   const fields: Fields = { draft, change, fault };
   return (
@@ -66,7 +65,8 @@ function NumbersForm({
       onInput={touch}
       onSubmit={async (event) => {
         event.preventDefault();
-        if (isZone(draft.timeZone)) await save(draft, firmName);
+        const { name, ...typed } = section.typed;
+        if (isZone(draft.timeZone) && (await save(typed, name))) await section.forget();
       }}
     >
       <fieldset class="admin-fields">
@@ -75,8 +75,8 @@ function NumbersForm({
           label={t.firmName}
           required
           maxLength={longest.line}
-          value={firmName}
-          onInput={({ currentTarget }) => setFirmName(currentTarget.value)}
+          value={draft.name}
+          onInput={({ currentTarget }) => change({ name: currentTarget.value })}
         />
         <GeneralFields {...fields} />
       </fieldset>
@@ -92,7 +92,7 @@ function NumbersForm({
         <legend>{t.draw}</legend>
         <DrawFields {...fields} />
       </fieldset>
-      <SaveRow settings={{ sending, isSaved }} />
+      <SaveRow settings={{ sending, isSaved }} draft={section} />
     </form>
   );
 }

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { mostOwnChanges } from '../../../shared/contract/limits.ts';
 import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import { Button } from '../parts/button.tsx';
@@ -8,7 +7,7 @@ import { OwnChangeFields } from './own-change-fields.tsx';
 import { ownChangeWords } from './own-changes-words.ts';
 import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
-import { useSettings } from './use-settings.ts';
+import { useSectionDraft, useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
 
 /** The kinds of change that the firm adds to the built-in ones. */
@@ -19,7 +18,7 @@ export function OwnChangesScreen() {
       <p>{ownChangeWords().lead}</p>
       <DocumentView document={settings.document}>
         {({ settings: { ownChanges = [] }, version }) => (
-          <OwnChanges key={version} begin={ownChanges} settings={settings} />
+          <OwnChanges begin={ownChanges} version={version} settings={settings} />
         )}
       </DocumentView>
     </SectionScreen>
@@ -43,16 +42,20 @@ const begun = (): OwnChange => ({
 
 function OwnChanges({
   begin,
+  version,
   settings: { sending, save, isSaved, touch },
 }: {
   begin: readonly OwnChange[];
+  version: number;
   settings: ReturnType<typeof useSettings>;
 }) {
   const t = ownChangeWords();
-  const [changes, setChanges] = useState(begin);
+  const section = useSectionDraft('changes', { fields: { changes: begin }, version });
+  if (section === null) return null;
+  const { changes } = section.fields;
   const set = (next: readonly OwnChange[]) => {
     touch();
-    setChanges(next);
+    section.change({ changes: next });
   };
   const isWithdrawn = begin.some(({ id }) => !changes.some((change) => change.id === id));
   return (
@@ -60,7 +63,7 @@ function OwnChanges({
       class="stack admin-form"
       onSubmit={async (event) => {
         event.preventDefault();
-        await save({ ownChanges: [...changes] });
+        if (await save({ ownChanges: [...changes] })) await section.forget();
       }}
     >
       {changes.length === 0 && <p>{t.none}</p>}
@@ -87,7 +90,7 @@ function OwnChanges({
         </div>
       )}
       {isWithdrawn && <p>{t.withdrawn}</p>}
-      <SaveRow settings={{ sending, isSaved }} />
+      <SaveRow settings={{ sending, isSaved }} draft={section} />
     </form>
   );
 }

@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import { longest } from '../../../shared/contract/limits.ts';
 import type { OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import { Button } from '../parts/button.tsx';
@@ -7,7 +6,7 @@ import { DocumentView } from '../parts/document-view.tsx';
 import { Field, TextField } from '../parts/field.tsx';
 import { SaveRow } from './save-row.tsx';
 import { SectionScreen } from './section-screen.tsx';
-import { useSettings } from './use-settings.ts';
+import { useSectionDraft, useSettings } from './use-settings.ts';
 import { adminWords } from './words.ts';
 
 type Row = OrganisationSettings['recognition'][number];
@@ -46,7 +45,7 @@ export function RecognitionScreen() {
       <p>{t.rowsHint}</p>
       <DocumentView document={settings.document}>
         {({ settings: { recognition }, version }) => (
-          <Rows key={version} begin={recognition.map(fieldsOf)} settings={settings} />
+          <Rows begin={recognition.map(fieldsOf)} version={version} settings={settings} />
         )}
       </DocumentView>
     </SectionScreen>
@@ -55,23 +54,29 @@ export function RecognitionScreen() {
 
 function Rows({
   begin,
+  version,
   settings: { sending, save, isSaved, touch },
 }: {
   begin: readonly Fields[];
+  version: number;
   settings: ReturnType<typeof useSettings>;
 }) {
   const t = adminWords();
-  const [rows, setRows] = useState<readonly Fields[]>(begin);
-  const change = (at: number, part: Partial<Fields>) => {
+  const section = useSectionDraft('logs', { fields: { rows: begin }, version });
+  if (section === null) return null;
+  const { rows } = section.fields;
+  const setRows = (next: readonly Fields[]) => {
     touch();
-    setRows((before) => before.map((row, index) => (index === at ? { ...row, ...part } : row)));
+    section.change({ rows: next });
   };
+  const change = (at: number, part: Partial<Fields>) =>
+    setRows(rows.map((row, index) => (index === at ? { ...row, ...part } : row)));
   return (
     <form
       class="stack admin-form"
       onSubmit={async (event) => {
         event.preventDefault();
-        await save({ recognition: rows.map(rowOf) });
+        if (await save({ recognition: rows.map(rowOf) })) await section.forget();
       }}
     >
       {rows.length === 0 && <p>{t.noRows}</p>}
@@ -123,7 +128,7 @@ function Rows({
           {t.addRow}
         </Button>
       </div>
-      <SaveRow settings={{ sending, isSaved }} />
+      <SaveRow settings={{ sending, isSaved }} draft={section} />
     </form>
   );
 }

@@ -14,6 +14,7 @@ import { Screen } from '../parts/screen.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { typed } from '../parts/typed.tsx';
 import { keepDocument, refresh, useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import { textsWords } from './texts-words.ts';
@@ -121,7 +122,7 @@ type FormProperties = { ticketId: string; text: Text; onDone: () => void };
 
 function EraseForm({ ticketId, text: { event, pointer, text }, onDone }: FormProperties) {
   const t = textsWords();
-  const [reason, setReason] = useState('');
+  const [{ reason }, write, forget] = useDraftForm(`erase ${ticketId} ${event} ${pointer}`, { reason: '' });
   const [isTooShort, setTooShort] = useState(false);
   const sending = useSending();
   const erase = async () => {
@@ -132,6 +133,7 @@ function EraseForm({ ticketId, text: { event, pointer, text }, onDone }: FormPro
       body,
     });
     if (done === null) return;
+    await forget();
     const readAt = new Date().toISOString();
     await keepDocument({ path: paths.ticket(ticketId), body: done.body, etag: done.etag, readAt });
     const others = [paths.log(ticketId), paths.timeline(ticketId), paths.evidence(ticketId)];
@@ -157,7 +159,7 @@ function EraseForm({ ticketId, text: { event, pointer, text }, onDone }: FormPro
         value={reason}
         maxLength={longest.reason}
         {...(isTooShort ? { error: t.reasonTooShort } : {})}
-        onInput={({ currentTarget }) => setReason(currentTarget.value)}
+        onInput={({ currentTarget }) => write({ reason: currentTarget.value })}
       />
       <div>
         <Button type="submit" kind="danger" disabled={sending.isBusy}>

@@ -3,6 +3,7 @@ import type { Organisation, OrganisationSettings } from '../../../shared/contrac
 import { paths } from '../api/paths.ts';
 import { type Sending, useSending } from '../parts/sending.tsx';
 import { keepDocument, refresh, useDocument } from '../store/documents.ts';
+import { useDraft } from '../store/use-draft.ts';
 
 /** The firm's settings and a way to change some of them, against the version that was shown. */
 export function useSettings() {
@@ -37,5 +38,43 @@ export function useSettings() {
       setSaved(true);
       return true;
     },
+  };
+}
+
+/** A section's fields as they are typed, kept on this device until they are saved or wiped. */
+export type SectionDraft<Fields extends object> = {
+  /** As they were saved last, with what was typed since. */
+  readonly fields: Fields;
+  readonly typed: Partial<Fields>;
+  /** Somebody saved other settings since this was begun. */
+  readonly isOverOlder: boolean;
+  change(part: Partial<Fields>): void;
+  forget(): Promise<void>;
+  /** Puts back what `forget` took away. */
+  bringBack(typed: Partial<Fields>): void;
+};
+
+/** @returns null until this device's store was read: a row added before that would take the place of what is kept */
+export function useSectionDraft<Fields extends object>(
+  section: string,
+  saved: { fields: Fields; version: number },
+): SectionDraft<Fields> | null {
+  const {
+    draft,
+    change: write,
+    clear: forget,
+  } = useDraft<{ over: number | null; typed: Partial<Fields> }>(`section ${section}`, {
+    over: null,
+    typed: {},
+  });
+  if (draft === null) return null;
+  const { over, typed } = draft;
+  return {
+    fields: { ...saved.fields, ...typed },
+    typed,
+    isOverOlder: over !== null && over !== saved.version,
+    change: (part) => write({ over: over ?? saved.version, typed: { ...typed, ...part } }),
+    forget,
+    bringBack: (before) => write({ over: saved.version, typed: before }),
   };
 }

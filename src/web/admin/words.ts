@@ -58,6 +58,9 @@ const en = {
   note: 'Note',
   addLevel: 'Add a level',
   removeLevel: (model: string) => `Take away the level of ${model}`,
+  asSaved: 'Take back my changes',
+  savedMeanwhile:
+    'Other settings were saved meanwhile. What you typed stands here, and replaces them once you save it.',
   noLevels: 'No level is set. Without one, no firmware is called too old.',
   filter: 'Show figures that contain',
   onlyOwn: 'Only our own',
@@ -149,6 +152,9 @@ const de: typeof en = {
   note: 'Notiz',
   addLevel: 'Stand hinzufügen',
   removeLevel: (model) => `Stand von ${model} wegnehmen`,
+  asSaved: 'Meine Änderungen zurücknehmen',
+  savedMeanwhile:
+    'Inzwischen wurden andere Einstellungen gespeichert. Hier steht, was du geschrieben hast; wenn du es speicherst, gilt dies.',
   noLevels: 'Kein Stand ist gesetzt. Ohne einen gilt keine Firmware als zu alt.',
   filter: 'Zeige Zahlen, die das enthalten',
   onlyOwn: 'Nur unsere eigenen',

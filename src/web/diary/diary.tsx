@@ -10,6 +10,7 @@ import { SelectField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh, useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { ReportList } from './reports.tsx';
 import { diaryWords } from './words.ts';
@@ -34,13 +35,13 @@ function Links({ ticketId, zone, isOpen }: { ticketId: string; zone: string; isO
   const path = paths.diaries(ticketId);
   const diaries = useDocument(path);
   const sending = useSending();
-  const [days, setDays] = useState<string>(String(diaryDays.usual));
+  const [{ days }, write, forget] = useDraftForm(`diary ${ticketId}`, { days: String(diaryDays.usual) });
   const [done, setDone] = useState<string | null>(null);
   const send = async (to: string, what: string, body?: unknown) => {
     setDone(null);
     const answer = await sending.send('POST', to, body === undefined ? {} : { body });
     if (answer === null) return;
-    await refresh(path);
+    await Promise.all([refresh(path), forget()]);
     setDone(what);
   };
   return (
@@ -87,7 +88,7 @@ function Links({ ticketId, zone, isOpen }: { ticketId: string; zone: string; isO
             label={t.days}
             value={days}
             options={choices.map((each) => ({ value: String(each), label: t.forDays(each) }))}
-            onChoose={setDays}
+            onChoose={(chosen) => write({ days: chosen })}
           />
           <div>
             <Button type="submit" disabled={sending.isBusy}>

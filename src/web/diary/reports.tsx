@@ -9,6 +9,7 @@ import { Field } from '../parts/field.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { typed } from '../parts/typed.tsx';
 import { keepDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { diaryWords } from './words.ts';
 
@@ -69,7 +70,7 @@ function OneReport({ report, zone }: { report: Report; zone: string }) {
 function LeaveOut({ ticketId, report, zone }: { ticketId: string; report: Report; zone: string }) {
   const t = diaryWords();
   const [isOpen, setOpen] = useState(false);
-  const [reason, setReason] = useState('');
+  const [{ reason }, write, forget] = useDraftForm(`leave out ${report.id}`, { reason: '' });
   const sending = useSending();
   const moment = dayAndTime(report.occurredAt, zone);
   if (!isOpen)
@@ -84,6 +85,7 @@ function LeaveOut({ ticketId, report, zone }: { ticketId: string; report: Report
     const done = await sending.send<Ticket>('POST', `${path}/commands`, { body });
     if (done === null) return;
     setOpen(false);
+    await forget();
     await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
   };
   return (
@@ -97,7 +99,7 @@ function LeaveOut({ ticketId, report, zone }: { ticketId: string; report: Report
       <Field
         label={t.leaveOutWhy}
         value={reason}
-        onInput={({ currentTarget }) => setReason(currentTarget.value)}
+        onInput={({ currentTarget }) => write({ reason: currentTarget.value })}
       />
       <SendingResult sending={sending} />
       <div class="row">

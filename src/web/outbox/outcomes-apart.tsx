@@ -6,6 +6,7 @@ import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { sendAgain } from '../store/outbox.ts';
 import type { CommandEntry } from '../store/outbox-entry.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { Sentence } from '../words/sentence.tsx';
 import { outboxWords } from './words.ts';
 
@@ -31,7 +32,7 @@ export const OutcomeSide = ({ shown }: { shown: Shown }) => (
 /** The ways on from an outcome that is another at the server: theirs, or one's own verdict with a reason. */
 export function OutcomeWays({ entry, outcomes }: { entry: CommandEntry; outcomes: OutcomesApart }) {
   const t = outboxWords();
-  const [reason, setReason] = useState('');
+  const [{ reason }, write, forget] = useDraftForm(`outcome ${entry.id}`, { reason: '' });
   const [isTooShort, setTooShort] = useState(false);
   const { command } = entry;
   const theirs = { ...command, shown: outcomes.decided } as CommandEntry['command'];
@@ -51,7 +52,10 @@ export function OutcomeWays({ entry, outcomes }: { entry: CommandEntry; outcomes
             setTooShort(!isReason(reason));
             if (!isReason(reason)) return;
             const override = { verdict: mine.verdict, reason: reason.trim() };
-            void sendAgain({ ...entry, command: { type: 'judgeRetest', override, ...momentOf(command) } });
+            void sendAgain({
+              ...entry,
+              command: { type: 'judgeRetest', override, ...momentOf(command) },
+            }).then(forget);
           }}
         >
           <TextField
@@ -59,7 +63,7 @@ export function OutcomeWays({ entry, outcomes }: { entry: CommandEntry; outcomes
             value={reason}
             error={isTooShort ? t.reasonTooShort : undefined}
             maxLength={longest.reason}
-            onInput={({ currentTarget }) => setReason(currentTarget.value)}
+            onInput={({ currentTarget }) => write({ reason: currentTarget.value })}
           />
           <div>
             <Button type="submit">{t.keepMine}</Button>

@@ -8,6 +8,7 @@ import { Field } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh, useDocument } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { dayAndTime } from '../words/times.ts';
 import { packetWords } from './packet-words.ts';
 import { Table } from './table.tsx';
@@ -18,7 +19,7 @@ export function PacketGrants({ packetId, zone }: { packetId: string; zone: strin
   const path = paths.packetGrants(packetId);
   const grants = useDocument(path);
   const sending = useSending();
-  const [address, setAddress] = useState('');
+  const [{ address }, write, forget] = useDraftForm(`grant ${packetId}`, { address: '' });
   const [done, setDone] = useState<string | null>(null);
   const send = async (to: string, what: string, body?: unknown) => {
     setDone(null);
@@ -63,14 +64,14 @@ export function PacketGrants({ packetId, zone }: { packetId: string; zone: strin
             event.preventDefault();
             void send(addressOf(addresses.packetGrants, { id: packetId }), t.granted, {
               memberAddress: address.trim(),
-            }).then((isAccepted) => isAccepted && setAddress(''));
+            }).then((isAccepted) => (isAccepted ? forget() : undefined));
           }}
         >
           <Field
             label={t.addressLabel}
             hint={t.addressHint}
             value={address}
-            onInput={({ currentTarget }) => setAddress(currentTarget.value)}
+            onInput={({ currentTarget }) => write({ address: currentTarget.value })}
           />
           <div>
             <Button type="submit" disabled={sending.isBusy || address.trim() === ''}>

@@ -7,6 +7,7 @@ import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { openChange } from '../../../state-machines/triage/record.ts';
 import { Field, SelectField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { useDraftForm } from '../store/use-draft.ts';
 import { useZone } from '../words/zone.ts';
 import { attachWords } from './attach-words.ts';
 import { aboutOf, keepFile, type OnTicket } from './common/keep-files.ts';
@@ -16,6 +17,17 @@ type DayOrder = (typeof dayOrders)[number];
 const orderIn = (dayOrder: DayOrder) => (dayOrder === 'told' ? {} : { dayOrder });
 
 type Kind = Exclude<FileEvidenceAbout['kind'], 'photo'>;
+/** What is told of a file before it is chosen. Kind, device and socket stand for the next one, too. */
+type Draft = {
+  kind: Kind;
+  deviceId: string;
+  portId: string;
+  dayOrder: DayOrder;
+  logTime: string;
+  trueTime: string;
+  description: string;
+};
+const nothingTyped = { logTime: '', trueTime: '', description: '' };
 type Properties = {
   ticket: Ticket;
   onTicket: OnTicket;
@@ -29,13 +41,15 @@ type Properties = {
 export function AttachFile({ ticket, onTicket, chain, device, kinds }: Properties) {
   const t = attachWords();
   const siteZone = useZone(ticket.siteId);
-  const [kind, setKind] = useState<Kind>(kinds[0] ?? 'document');
-  const [deviceId, setDeviceId] = useState(device?.id ?? '');
-  const [portId, setPortId] = useState('');
-  const [logTime, setLogTime] = useState('');
-  const [trueTime, setTrueTime] = useState('');
-  const [dayOrder, setDayOrder] = useState<DayOrder>('told');
-  const [description, setDescription] = useState('');
+  const first = kinds[0] ?? 'document';
+  const [draft, write] = useDraftForm<Draft>(`attach ${ticket.id} ${device?.id ?? ''} ${first}`, {
+    kind: first,
+    deviceId: device?.id ?? '',
+    portId: '',
+    dayOrder: 'told',
+    ...nothingTyped,
+  });
+  const { kind, deviceId, portId, logTime, trueTime, dayOrder, description } = draft;
   const [kept, setKept] = useState<number | null>(null);
   const [hasFailed, setFailed] = useState(false);
   const ports = chain.chain.devices.find(({ id }) => id === deviceId)?.ports ?? [];
@@ -53,6 +67,7 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
     try {
       for (const file of files)
         await keepFile(onTicket, file, { ...base, description: description.trim(), clock });
+      write(nothingTyped);
       setKept(files.length);
       setFailed(false);
     } catch {
@@ -64,17 +79,14 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
       <SelectField
         label={t.kind}
         value={kind}
-        onChoose={setKind}
+        onChoose={(chosen) => write({ kind: chosen })}
         options={kinds.map((value) => ({ value, label: t.kinds[value] }))}
       />
       {device === null && (
         <SelectField
           label={t.device}
           value={deviceId}
-          onChoose={(id) => {
-            setDeviceId(id);
-            setPortId('');
-          }}
+          onChoose={(id) => write({ deviceId: id, portId: '' })}
           options={[
             { value: '', label: t.noDevice },
             ...chain.chain.devices.map(({ id, name }) => ({ value: id, label: name })),
@@ -85,7 +97,7 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
         <SelectField
           label={t.port}
           value={portId}
-          onChoose={setPortId}
+          onChoose={(id) => write({ portId: id })}
           options={[{ value: '', label: t.noPort }, ...ports.map(({ id, label }) => ({ value: id, label }))]}
         />
       )}
@@ -99,7 +111,7 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
             value={logTime}
             maxLength={longest.logTime}
             autocomplete="off"
-            onInput={({ currentTarget }) => setLogTime(currentTarget.value)}
+            onInput={({ currentTarget }) => write({ logTime: currentTarget.value })}
           />
           <Field
             label={t.trueTime}
@@ -109,12 +121,12 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
             step="1"
             value={trueTime}
             {...(isHalf ? { error: t.bothNeeded } : {})}
-            onInput={({ currentTarget }) => setTrueTime(currentTarget.value)}
+            onInput={({ currentTarget }) => write({ trueTime: currentTarget.value })}
           />
           <SelectField
             label={t.dayOrder}
             value={dayOrder}
-            onChoose={setDayOrder}
+            onChoose={(order) => write({ dayOrder: order })}
             options={dayOrders.map((value) => ({ value, label: t.dayOrders[value] }))}
           />
         </>
@@ -124,7 +136,7 @@ export function AttachFile({ ticket, onTicket, chain, device, kinds }: Propertie
         optional
         value={description}
         maxLength={longest.text}
-        onInput={({ currentTarget }) => setDescription(currentTarget.value)}
+        onInput={({ currentTarget }) => write({ description: currentTarget.value })}
       />
       <div class="row">
         <label class="button button-primary capture-button">

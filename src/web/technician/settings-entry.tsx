@@ -18,8 +18,8 @@ import { readingWords } from './reading-words.ts';
 
 type Phase = 'before' | 'after' | 'apart';
 type Properties = { ticket: Ticket; onTicket: OnTicket; chain: ChainDocument; device: Device };
-type Draft = { values: Record<string, string>; added: string[]; phase: Phase | null };
-const empty: Draft = { values: {}, added: [], phase: null };
+type Draft = { values: Record<string, string>; added: string[]; newKey: string; phase: Phase | null };
+const empty: Draft = { values: {}, added: [], newKey: '', phase: null };
 
 /**
  * Settings as the device's own menu shows them now, row by row beside the last known value. Only rows that were
@@ -29,7 +29,6 @@ export function SettingsEntry({ ticket, onTicket, chain, device }: Properties) {
   const t = readingWords();
   const zone = useZone(ticket.siteId);
   const [draft, change, forget] = useDraftForm(`settings ${ticket.id} ${device.id}`, empty);
-  const [newKey, setNewKey] = useState('');
   const [kept, setKept] = useState<number | null>(null);
   const known = knownSettings(ticket, chain, device.id);
   const keys = [...new Set([...known.keys(), ...draft.added])];
@@ -43,9 +42,9 @@ export function SettingsEntry({ ticket, onTicket, chain, device }: Properties) {
     change({ values: { ...draft.values, [key]: value } });
   };
   const addKey = () => {
-    const key = newKey.trim();
-    if (key !== '' && !keys.includes(key)) change({ added: [...draft.added, key] });
-    setNewKey('');
+    const key = draft.newKey.trim();
+    const isNew = key !== '' && !keys.includes(key);
+    change({ newKey: '', ...(isNew ? { added: [...draft.added, key] } : {}) });
   };
   const keep = async () => {
     if (filled.length === 0) return;
@@ -103,10 +102,10 @@ export function SettingsEntry({ ticket, onTicket, chain, device }: Properties) {
         <Field
           label={t.another}
           hint={t.anotherHint}
-          value={newKey}
+          value={draft.newKey}
           autocomplete="off"
           maxLength={longest.settingKey}
-          onInput={({ currentTarget }) => setNewKey(currentTarget.value)}
+          onInput={({ currentTarget }) => change({ newKey: currentTarget.value })}
           onKeyDown={(event) => {
             if (event.key !== 'Enter') return;
             event.preventDefault();

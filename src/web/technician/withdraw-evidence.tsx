@@ -8,6 +8,7 @@ import { Field } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { SendingResult, useSending } from '../parts/sending.tsx';
 import { refresh } from '../store/documents.ts';
+import { useDraftForm } from '../store/use-draft.ts';
 import { frameWords } from '../words/frame.ts';
 import { evidenceWords } from './evidence-words.ts';
 
@@ -22,7 +23,7 @@ export function WithdrawEvidence({
   onDone: () => void;
 }) {
   const t = evidenceWords();
-  const [reason, setReason] = useState('');
+  const [{ reason }, write, forget] = useDraftForm(`withdraw ${evidenceId}`, { reason: '' });
   const [isTooShort, setTooShort] = useState(false);
   const sending = useSending();
   const withdraw = async () => {
@@ -32,6 +33,7 @@ export function WithdrawEvidence({
       body: { reason: reason.trim() },
     });
     if (done === null) return;
+    await forget();
     await Promise.all([refresh(paths.evidence(ticketId)), refresh(paths.ticket(ticketId))]);
     onDone();
   };
@@ -49,7 +51,7 @@ export function WithdrawEvidence({
         value={reason}
         maxLength={longest.reason}
         {...(isTooShort ? { error: t.reasonTooShort } : {})}
-        onInput={({ currentTarget }) => setReason(currentTarget.value)}
+        onInput={({ currentTarget }) => write({ reason: currentTarget.value })}
       />
       <div class="row">
         <Button type="submit" kind="danger" disabled={sending.isBusy}>

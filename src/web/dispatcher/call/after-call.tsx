@@ -1,4 +1,3 @@
-import { useState } from 'preact/hooks';
 import type { Message } from '../../../../shared/contract/message.ts';
 import type { PhonePlanReply } from '../../../../shared/contract/plan.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
@@ -12,7 +11,7 @@ import { SendingResult, useSending } from '../../parts/sending.tsx';
 import { Ticks } from '../../parts/tick.tsx';
 import { typed } from '../../parts/typed.tsx';
 import { keepDocument, useDocument } from '../../store/documents.ts';
-import { useDraft } from '../../store/use-draft.ts';
+import { useDraft, useDraftForm } from '../../store/use-draft.ts';
 import { percent } from '../../words/percent.ts';
 import { Sentence, said } from '../../words/sentence.tsx';
 import { AssignForm } from '../assign/assign-form.tsx';
@@ -52,7 +51,7 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
   const { draft, change } = useDraft(`reach ${ticket.id}`, { reachable: [] as string[] });
   const plan = useDocument(draft === null ? null : paths.phonePlan(ticket.id, draft.reachable));
   const sending = useSending();
-  const [own, setOwn] = useState('');
+  const [{ own }, write, forget] = useDraftForm(`tried ${ticket.id}`, { own: '' });
   const tell = async (line: string): Promise<boolean> => {
     const { triedOnPhone } = ticket.intake;
     const said = triedOnPhone === '' ? line : `${triedOnPhone}\n${line}`;
@@ -116,13 +115,13 @@ function AfterCall({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
             class="stack"
             onSubmit={(event) => {
               event.preventDefault();
-              if (own.trim() !== '') void tell(own.trim()).then((done) => done && setOwn(''));
+              if (own.trim() !== '') void tell(own.trim()).then((done) => (done ? forget() : undefined));
             }}
           >
             <TextField
               label={t.own}
               value={own}
-              onInput={({ currentTarget }) => setOwn(currentTarget.value)}
+              onInput={({ currentTarget }) => write({ own: currentTarget.value })}
             />
             <div>
               <Button type="submit" disabled={sending.isBusy}>

@@ -88,7 +88,7 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
             <IntakeFacts ticket={ticket} chain={chain} />
             <details class="more not-printed">
               <summary>{t.tell}</summary>
-              <EditIntake key={ticket.sequence} ticket={ticket} etag={etag} />
+              <EditIntake ticket={ticket} etag={etag} />
             </details>
           </Card>
         </div>

@@ -39,7 +39,8 @@ export function ChangeQuestion({ work, planned, change }: AtChange) {
       />
     );
   }
-  if (change.status === 'declared') return <MakeQuestion key="make" work={work} change={change} />;
+  if (change.status === 'declared')
+    return <MakeQuestion key="make" work={work} planned={planned} change={change} />;
   const running = runningUnattended(work.ticket.triage);
   if (running !== null)
     return <LeftInQuestion key="left in" work={work} planned={planned} running={running} />;
@@ -55,16 +56,31 @@ export function ChangeQuestion({ work, planned, change }: AtChange) {
 const titleOf = ({ chain }: Work, change: ChangeRecord): string =>
   `${changeWords(change)}: ${placeWords(chain, change.target)}`;
 
-function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
+function MakeQuestion({ work, planned: { plan }, change }: AtChange) {
   const t = stepWords();
   const [isWithdrawing, setWithdrawing] = useState(false);
+  // Settings are read again before the retest begins.
+  const watches =
+    deviceToRead(work.ticket.triage, change, 'after') === null && ledBy(plan) !== 'leaveInPlace';
   return (
     <Question
       work={work}
       title={t.makeTitle(titleOf(work, change))}
       answers={
         <>
-          <Button kind="primary" large onClick={() => void work.send({ type: 'applyChange' })}>
+          {watches && (
+            <StartWatch
+              work={work}
+              watchMin={plan?.watchMin ?? null}
+              first={[{ type: 'applyChange' }]}
+              label={t.madeAndWatch}
+            />
+          )}
+          <Button
+            kind={watches ? 'plain' : 'primary'}
+            large
+            onClick={() => void work.send({ type: 'applyChange' })}
+          >
             {t.made}
           </Button>
           <Button onClick={() => setWithdrawing(true)}>{t.notMade}</Button>
@@ -79,14 +95,13 @@ function MakeQuestion({ work, change }: { work: Work; change: ChangeRecord }) {
       <Expected change={change} />
       {isWithdrawing && (
         <ReasonDialog
+          about={`withdraw ${change.id}`}
           title={t.notMadeTitle}
           suggestion={t.notMadeReason}
           action={t.notMade}
           refusal={work.refusal}
-          onCancel={() => setWithdrawing(false)}
-          onReason={async (reason) => {
-            if (await work.send({ type: 'withdrawChange', reason })) setWithdrawing(false);
-          }}
+          onDone={() => setWithdrawing(false)}
+          onReason={(reason) => work.send({ type: 'withdrawChange', reason })}
         />
       )}
     </Question>

@@ -9,6 +9,7 @@ import { judgementSoFar } from '../../../../state-machines/triage/rules/changes.
 import { Button } from '../../parts/button.tsx';
 import { Choices } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { percent } from '../../words/percent.ts';
 import { inWords, Sentence } from '../../words/sentence.tsx';
 import { type AtChange, Described, Expected, PutBack } from './change-parts.tsx';
@@ -68,29 +69,44 @@ export function JudgeQuestion({ work, planned: { plan }, change }: AtChange) {
       ))}
       <Described change={change} />
       <Expected change={change} />
-      {isByHand && <ByHand work={work} suggested={judged.verdict} onDone={() => setByHand(false)} />}
+      {isByHand && (
+        <ByHand work={work} changeId={change.id} suggested={judged.verdict} onDone={() => setByHand(false)} />
+      )}
     </Question>
   );
 }
 
-function ByHand({ work, suggested, onDone }: { work: Work; suggested: Verdict; onDone: () => void }) {
+function ByHand({
+  work,
+  changeId,
+  suggested,
+  onDone,
+}: {
+  work: Work;
+  changeId: string;
+  suggested: Verdict;
+  onDone: () => void;
+}) {
   const t = stepWords();
-  const [verdict, setVerdict] = useState<Verdict>(suggested);
+  const [{ verdict }, write, forget] = useDraftForm(`verdict ${changeId}`, { verdict: suggested });
   return (
     <ReasonDialog
+      about={`verdict ${changeId}`}
       title={t.byHandTitle}
       lead={t.byHandLead}
       action={t.byHand}
       refusal={work.refusal}
-      onCancel={onDone}
+      onDone={onDone}
       onReason={async (reason) => {
-        if (await work.send({ type: 'judgeRetest', override: { verdict, reason } })) onDone();
+        const isSent = await work.send({ type: 'judgeRetest', override: { verdict, reason } });
+        if (isSent) await forget();
+        return isSent;
       }}
     >
       <Choices
         label={t.verdict}
         value={verdict}
-        onChoose={setVerdict}
+        onChoose={(chosen) => write({ verdict: chosen })}
         options={verdicts.map((value) => ({
           value,
           label: t.verdicts[value],

@@ -4,6 +4,7 @@ import type { UnattendedWatch } from '../../../../shared/contract/triage.ts';
 import { standingEvidence } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field, SelectField } from '../../parts/field.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { dayAndTime } from '../../words/times.ts';
 import { momentOf } from '../../words/zone-time.ts';
 import { evidenceAddress, placeAddress } from '../common/addresses.ts';
@@ -86,6 +87,7 @@ export function LogsOfDays({
       )}
       {logs.length > 0 && (
         <MomentForm
+          name={`logged ${running.id}`}
           zone={zone}
           options={options}
           span={{ from: running.startedAt, to: new Date().toISOString() }}
@@ -98,19 +100,21 @@ export function LogsOfDays({
 
 /** A moment at which a log shows the fault, by the site's clock. */
 function MomentForm({
+  name,
   zone,
   options,
   span,
   onMoment,
 }: {
+  /** What is typed is kept under it. */
+  name: string;
   zone: string;
   options: readonly { value: string; label: string }[];
   span: { from: string; to: string };
   onMoment: (one: Logged) => void;
 }) {
   const t = leftInWords();
-  const [time, setTime] = useState('');
-  const [chosen, setChosen] = useState<string | null>(null);
+  const [{ time, chosen }, write] = useDraftForm(name, { time: '', chosen: null as string | null });
   const [isWrong, setWrong] = useState(false);
   const evidenceId = chosen ?? options[0]?.value ?? '';
   const note = () => {
@@ -120,12 +124,17 @@ function MomentForm({
     setWrong(!isOfDays);
     if (!isOfDays) return;
     onMoment({ occurredAt: new Date(at).toISOString(), evidenceId });
-    setTime('');
+    write({ time: '' });
   };
   return (
     <div class="stack">
       {options.length > 1 && (
-        <SelectField label={t.whichLog} value={evidenceId} options={options} onChoose={setChosen} />
+        <SelectField
+          label={t.whichLog}
+          value={evidenceId}
+          options={options}
+          onChoose={(id) => write({ chosen: id })}
+        />
       )}
       <Field
         label={t.shownAt}
@@ -134,7 +143,7 @@ function MomentForm({
         step="1"
         value={time}
         error={isWrong ? t.notOfDays : undefined}
-        onInput={({ currentTarget }) => setTime(currentTarget.value)}
+        onInput={({ currentTarget }) => write({ time: currentTarget.value })}
       />
       <Button onClick={note}>{t.note}</Button>
     </div>

@@ -1,5 +1,4 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
 import { findPort } from '../../../../shared/chain/look-up.ts';
 import { bitRateGbps } from '../../../../shared/chain/signal-mode.ts';
 import type { SignalMode } from '../../../../shared/contract/chain.ts';
@@ -7,6 +6,7 @@ import type { LookSent } from '../../../../shared/contract/look.ts';
 import type { Offer } from '../../../../shared/contract/plan.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { SelectField } from '../../parts/field.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { inWords } from '../../words/sentence.tsx';
 import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
@@ -105,6 +105,7 @@ function SignalQuestion({
 }
 
 type YesOrNo = 'yes' | 'no' | 'unknown';
+type Trial = { survives: YesOrNo; keepsFormat: YesOrNo };
 
 function MenuTrial({
   work,
@@ -118,8 +119,10 @@ function MenuTrial({
   onSeen: (seen: object) => void;
 }) {
   const t = lookWords();
-  const [survives, setSurvives] = useState<YesOrNo>('unknown');
-  const [keepsFormat, setKeepsFormat] = useState<YesOrNo>('unknown');
+  const [{ survives, keepsFormat }, write, forget] = useDraftForm<Trial>(
+    `menu trial ${work.ticket.id} ${offer.key}`,
+    { survives: 'unknown', keepsFormat: 'unknown' },
+  );
   const options = (yes: string, no: string) => [
     { value: 'unknown' as const, label: t.notTold },
     { value: 'yes' as const, label: yes },
@@ -136,18 +139,25 @@ function MenuTrial({
             label={t.survives}
             options={options(t.stays, t.goes)}
             value={survives}
-            onChoose={setSurvives}
+            onChoose={(chosen) => write({ survives: chosen })}
           />
           <SelectField
             label={t.keepsFormat}
             options={options(t.same, t.changes)}
             value={keepsFormat}
-            onChoose={setKeepsFormat}
+            onChoose={(chosen) => write({ keepsFormat: chosen })}
           />
         </>
       }
     >
-      <Button kind="primary" large onClick={() => onSeen({ survivesLossOfInput: survives, keepsFormat })}>
+      <Button
+        kind="primary"
+        large
+        onClick={() => {
+          onSeen({ survivesLossOfInput: survives, keepsFormat });
+          void forget();
+        }}
+      >
         {t.keep}
       </Button>
     </Asked>

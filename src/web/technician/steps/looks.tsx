@@ -46,16 +46,14 @@ function Looks({ work }: { work: Work }) {
       </div>
       {withdrawing !== null && (
         <ReasonDialog
+          about={`withdraw ${withdrawing.id}`}
           title={t.withdrawTitle}
           lead={t.withdrawLead}
           suggestion={t.withdrawReason}
           action={t.letNotCount}
           refusal={work.refusal}
-          onCancel={() => setWithdrawing(null)}
-          onReason={async (reason) => {
-            if (await work.send({ type: 'withdrawLook', lookId: withdrawing.id, reason }))
-              setWithdrawing(null);
-          }}
+          onDone={() => setWithdrawing(null)}
+          onReason={(reason) => work.send({ type: 'withdrawLook', lookId: withdrawing.id, reason })}
         />
       )}
     </Screen>
@@ -89,8 +87,10 @@ function LookCard({ work, look, onWithdraw }: { work: Work; look: Look; onWithdr
 /** Anything else worth reading, of any device and at a good moment too. */
 function LookAtMore({ work }: { work: Work }) {
   const t = lookWords();
-  const [deviceId, setDeviceId] = useState('');
-  const [kind, setKind] = useState<'page' | 'setting'>('page');
+  const [{ deviceId, kind }, write] = useDraftForm(`look at more ${work.ticket.id}`, {
+    deviceId: '',
+    kind: 'page' as 'page' | 'setting',
+  });
   const device = work.chain.devices.find(({ id }) => id === deviceId);
   return (
     <section class="card stack">
@@ -98,7 +98,7 @@ function LookAtMore({ work }: { work: Work }) {
       <SelectField
         label={t.whichDevice}
         value={deviceId}
-        onChoose={setDeviceId}
+        onChoose={(id) => write({ deviceId: id })}
         options={[
           { value: '', label: t.chooseDevice },
           ...work.chain.devices.map(({ id, name }) => ({ value: id, label: name })),
@@ -109,7 +109,7 @@ function LookAtMore({ work }: { work: Work }) {
           <SelectField
             label={t.whatToLookAt}
             value={kind}
-            onChoose={setKind}
+            onChoose={(chosen) => write({ kind: chosen })}
             options={[
               { value: 'page', label: t.page },
               { value: 'setting', label: t.setting },

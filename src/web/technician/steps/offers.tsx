@@ -53,13 +53,14 @@ export function OfferButton({ work, offer, isNext = false }: { work: Work; offer
       </Button>
       {isAsking && (
         <ReasonDialog
+          about={`${offer.key} ${work.ticket.id}`}
           title={label}
           action={label}
           refusal={work.refusal}
-          onCancel={() => setAsking(false)}
-          onReason={async (reason) => {
+          onDone={() => setAsking(false)}
+          onReason={(reason) => {
             const words = Object.fromEntries(offer.toSay.map((path) => [path, reason]));
-            if (await send(filledIn(offer, words))) setAsking(false);
+            return send(filledIn(offer, words));
           }}
         />
       )}

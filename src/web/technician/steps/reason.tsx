@@ -6,40 +6,50 @@ import { Button } from '../../parts/button.tsx';
 import { Dialog } from '../../parts/dialog.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { triageWords } from './words.ts';
 
-/** A step that says why: a reason is asked for, and mostly there already. */
+/** A step that says why: a reason is asked for, and mostly there already. What is typed is kept until it is sent. */
 export function ReasonDialog({
+  about,
   title,
   lead,
   suggestion = '',
   action,
   refusal,
   onReason,
-  onCancel,
+  onDone,
   children,
 }: {
+  /** What the reason is given for: its words are kept under it. */
+  about: string;
   title: string;
   lead?: string;
   suggestion?: string;
   action: string;
   refusal: Problem | null;
-  onReason: (reason: string) => Promise<void>;
-  onCancel: () => void;
+  /** @returns whether the step was taken */
+  onReason: (reason: string) => Promise<boolean>;
+  onDone: () => void;
   children?: ComponentChildren;
 }) {
   const t = triageWords();
-  const [reason, setReason] = useState(suggestion);
+  const [{ reason }, write, forget] = useDraftForm(`reason ${about}`, { reason: suggestion });
   const [isTooShort, setTooShort] = useState(false);
+  const send = async () => {
+    setTooShort(!isReason(reason));
+    if (!isReason(reason) || !(await onReason(reason.trim()))) return;
+    await forget();
+    onDone();
+  };
   return (
-    <Dialog title={title} onClose={onCancel}>
+    <Dialog title={title} onClose={onDone}>
       {lead !== undefined && <p>{lead}</p>}
       <form
         class="stack"
         onSubmit={(event) => {
           event.preventDefault();
-          setTooShort(!isReason(reason));
-          if (isReason(reason)) void onReason(reason.trim());
+          void send();
         }}
       >
         {children}
@@ -48,7 +58,7 @@ export function ReasonDialog({
           value={reason}
           error={isTooShort ? t.tooShort : undefined}
           maxLength={longest.reason}
-          onInput={({ currentTarget }) => setReason(currentTarget.value)}
+          onInput={({ currentTarget }) => write({ reason: currentTarget.value })}
         />
         {refusal !== null && <Refusal problem={refusal} />}
         <Button type="submit" kind="primary" large>

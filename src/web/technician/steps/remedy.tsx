@@ -35,14 +35,13 @@ export function TakeBack({
       <Button onClick={() => setAsking(true)}>{label}</Button>
       {isAsking && (
         <ReasonDialog
+          about={`${title} ${work.ticket.id}`}
           title={title}
           suggestion={suggestion}
           action={label}
           refusal={work.refusal}
-          onCancel={() => setAsking(false)}
-          onReason={async (reason) => {
-            if (await send(reason)) setAsking(false);
-          }}
+          onDone={() => setAsking(false)}
+          onReason={send}
         />
       )}
     </>

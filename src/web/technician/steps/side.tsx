@@ -1,15 +1,15 @@
 import { useState } from 'preact/hooks';
-import type { Occurrence, SideObservation } from '../../../../shared/contract/triage.ts';
+import type { Occurrence } from '../../../../shared/contract/triage.ts';
 import { occurrencesIn, standingSides, watchesFor } from '../../../../state-machines/triage/record.ts';
 import { Button, LinkButton } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
-import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { LookQuestion, lookIn } from './look.tsx';
 import { menuAnswerWords } from './menu-answer-words.ts';
+import { NextTest } from './next-test.tsx';
 import { OfferedQuestion } from './offers.tsx';
 import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
-import { ReasonDialog } from './reason.tsx';
+import { deviceWords, Sides } from './sides.tsx';
 import { stepWords } from './step-words.ts';
 import { OtherTests, Suspects } from './tests.tsx';
 import type { PlanHere } from './use-plan.ts';
@@ -17,9 +17,6 @@ import { OccurrenceList } from './watch.tsx';
 import { WithdrawDialog } from './withdraw.tsx';
 import { concludesByLooks, TraceQuestion, WithoutSide } from './without-side.tsx';
 import { type Work, watchFromNow } from './work.ts';
-
-const deviceWords = ({ chain }: Work, deviceId: string): string =>
-  placeWords(chain, { kind: 'device', deviceId });
 
 /** On which side of which device the fault lies. */
 export function SideQuestion({ work, planned }: { work: Work; planned: PlanHere }) {
@@ -56,8 +53,10 @@ export function SideQuestion({ work, planned }: { work: Work; planned: PlanHere 
   if (plan !== null && leads?.test === null && leads.steps[0]?.type === 'escalate')
     return <OfferedQuestion key="offered" work={work} plan={plan} />;
   const next = plan?.next ?? null;
-  return next?.kind === 'menu' && next.target.kind === 'device' ? (
-    <MenuQuestion key={next.id} work={work} planned={planned} deviceId={next.target.deviceId} />
+  if (next?.kind === 'menu' && next.target.kind === 'device')
+    return <MenuQuestion key={next.id} work={work} planned={planned} deviceId={next.target.deviceId} />;
+  return next !== null && next.kind !== 'menu' && work.may('beginSubstitution') ? (
+    <NextTest key={next.id} work={work} planned={planned} />
   ) : (
     <BeginQuestion key="begin" work={work} planned={planned} />
   );
@@ -175,43 +174,5 @@ function ConcludeQuestion({ work, deviceId }: { work: Work; deviceId: string }) 
         <WithdrawDialog work={work} occurrence={withdrawing} onDone={() => setWithdrawing(null)} />
       )}
     </Question>
-  );
-}
-
-/** The sides that stand, each with the way to take it back. */
-export function Sides({ work }: { work: Work }) {
-  const t = stepWords();
-  const [taking, setTaking] = useState<SideObservation | null>(null);
-  const sides = standingSides(work.ticket.triage);
-  if (sides.length === 0) return null;
-  return (
-    <section>
-      <h2>{t.sides}</h2>
-      <ul class="list">
-        {sides.map((side) => (
-          <li key={side.deviceId} class="row">
-            <span>{t.sideOf[side.side](deviceWords(work, side.deviceId))}</span>
-            {work.may('withdrawSide') && (
-              <Button kind="quiet" onClick={() => setTaking(side)}>
-                {t.takeBack}
-              </Button>
-            )}
-          </li>
-        ))}
-      </ul>
-      {taking !== null && (
-        <ReasonDialog
-          title={t.takeBackTitle}
-          suggestion={t.takeBackReason}
-          action={t.takeBack}
-          refusal={work.refusal}
-          onCancel={() => setTaking(null)}
-          onReason={async (reason) => {
-            const { deviceId } = taking;
-            if (await work.send({ type: 'withdrawSide', deviceId, reason })) setTaking(null);
-          }}
-        />
-      )}
-    </section>
   );
 }

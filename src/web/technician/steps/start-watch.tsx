@@ -1,8 +1,9 @@
-import { useState } from 'preact/hooks';
+import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import type { Symptom, WatchConditions } from '../../../../shared/contract/triage.ts';
 import { Button } from '../../parts/button.tsx';
 import { Choices, Field } from '../../parts/field.tsx';
 import { typed } from '../../parts/typed.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
 import { conditionWords } from './condition-words.ts';
 import { watchWords } from './watch-words.ts';
@@ -18,29 +19,35 @@ export function StartWatch({
   menuDeviceId = null,
   isNext = true,
   label,
+  first = [],
 }: {
   work: Work;
   watchMin: number | null;
   menuDeviceId?: string | null;
   isNext?: boolean;
+  /** Steps that the same tap does before. */
+  first?: readonly TicketCommand[];
   /** Of a watch over time; looks and tries have their own. */
   label?: string;
 }) {
   const { triage } = work.ticket;
   const step = watchFromNow(work, watchMin, menuDeviceId);
-  const [said, setSaid] = useState<Partial<WatchConditions>>({});
+  const [said, say, forget] = useDraftForm<Partial<WatchConditions>>(
+    `watch ${work.ticket.id} ${menuDeviceId ?? ''}`,
+    {},
+  );
   const conditions = { ...step.conditions, ...said };
   return (
     <>
-      <Conditions
-        symptom={triage.symptom}
-        conditions={conditions}
-        onSay={(part) => setSaid((before) => ({ ...before, ...part }))}
-      />
+      <Conditions symptom={triage.symptom} conditions={conditions} onSay={say} />
       <Button
         kind={isNext ? 'primary' : 'plain'}
         large
-        onClick={() => void work.send({ ...step, conditions })}
+        onClick={() =>
+          void work
+            .sendInOrder([...first, { ...step, conditions }])
+            .then((isSent) => (isSent ? forget() : undefined))
+        }
       >
         {startLabel(step, label)}
       </Button>

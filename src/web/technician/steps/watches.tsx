@@ -7,6 +7,7 @@ import { Badge } from '../../parts/notice.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { Screen } from '../../parts/screen.tsx';
 import { typed } from '../../parts/typed.tsx';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { dayAndTime, lengthOfTime } from '../../words/times.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { TicketPage } from './page.tsx';
@@ -103,27 +104,32 @@ function TimeDialog({
   onDone: () => void;
 }) {
   const t = watchesWords();
-  const [time, setTime] = useState(wallClock(occurrence.at, work.zone));
+  const [{ time }, write, forget] = useDraftForm(`time of ${occurrence.id}`, {
+    time: wallClock(occurrence.at, work.zone),
+  });
   const [isNoTime, setNoTime] = useState(false);
   return (
     <ReasonDialog
+      about={`time of ${occurrence.id}`}
       title={t.timeTitle}
       lead={t.timeLead}
       suggestion={t.timeReason}
       action={t.timeDo}
       refusal={work.refusal}
-      onCancel={onDone}
+      onDone={onDone}
       onReason={async (reason) => {
         const occurredAt = nearestAt(time, occurrence.at, work.zone);
         setNoTime(occurredAt === null);
-        if (occurredAt === null) return;
+        if (occurredAt === null) return false;
         const command = {
           type: 'correctOccurrence',
           occurrenceId: occurrence.id,
           occurredAt,
           reason,
         } as const;
-        if (await work.send(command)) onDone();
+        const isSent = await work.send(command);
+        if (isSent) await forget();
+        return isSent;
       }}
     >
       <Field
@@ -132,7 +138,7 @@ function TimeDialog({
         step={1}
         value={time}
         error={isNoTime ? t.notATime : undefined}
-        onInput={({ currentTarget }) => setTime(currentTarget.value)}
+        onInput={({ currentTarget }) => write({ time: currentTarget.value })}
       />
     </ReasonDialog>
   );
@@ -142,15 +148,14 @@ function VoidDialog({ work, watch, onDone }: { work: Work; watch: Watch; onDone:
   const t = watchesWords();
   return (
     <ReasonDialog
+      about={`void ${watch.id}`}
       title={t.voidTitle}
       lead={t.voidLead}
       suggestion={t.voidReason}
       action={t.voidDo}
       refusal={work.refusal}
-      onCancel={onDone}
-      onReason={async (reason) => {
-        if (await work.send({ type: 'voidWatch', watchId: watch.id, reason })) onDone();
-      }}
+      onDone={onDone}
+      onReason={(reason) => work.send({ type: 'voidWatch', watchId: watch.id, reason })}
     />
   );
 }

@@ -16,14 +16,13 @@ export function WithdrawDialog({
   const t = watchWords();
   return (
     <ReasonDialog
+      about={`withdraw ${occurrence.id}`}
       title={t.undoTitle}
       lead={t.undoLead}
       suggestion={t.undoReason}
       action={t.undoDo}
-      onCancel={onDone}
-      onReason={async (reason) => {
-        if (await work.send({ type: 'withdrawOccurrence', occurrenceId: occurrence.id, reason })) onDone();
-      }}
+      onDone={onDone}
+      onReason={(reason) => work.send({ type: 'withdrawOccurrence', occurrenceId: occurrence.id, reason })}
       refusal={work.refusal}
     />
   );

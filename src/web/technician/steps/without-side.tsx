@@ -19,15 +19,14 @@ export function WithoutSide({ work }: { work: Work }) {
       <Button onClick={() => setAsked(true)}>{t.goOn}</Button>
       {isAsked && (
         <ReasonDialog
+          about={`without side ${work.ticket.id}`}
           title={t.goOnTitle}
           lead={t.goOnLead}
           suggestion={t.goOnReason}
           action={t.goOn}
           refusal={work.refusal}
-          onCancel={() => setAsked(false)}
-          onReason={async (reason) => {
-            if (await work.send({ type: 'goOnWithoutSide', reason })) setAsked(false);
-          }}
+          onDone={() => setAsked(false)}
+          onReason={(reason) => work.send({ type: 'goOnWithoutSide', reason })}
         />
       )}
     </>
