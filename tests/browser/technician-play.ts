@@ -22,6 +22,8 @@ export class Technician {
     look: Look;
     /** A change that the technician knows better than the plan, from the whole list; null: the plan's own. */
     ownChoice: RegExp | null;
+    /** Does one thing after the other, where one tap would do both. */
+    apart?: boolean;
   };
 
   constructor(page: Page, on: Technician['on']) {
@@ -40,13 +42,14 @@ export class Technician {
   private link = (name: string | RegExp) => this.page.getByRole('link', { name });
 
   /** Does a step that the ticket's log will hold, between two boundaries. */
-  private async step(event: string, act: () => Promise<void>): Promise<void> {
+  private async step(events: string | readonly string[], act: () => Promise<void>): Promise<void> {
+    const done = [events].flat();
     const before = await this.waiting();
     await act();
     // A step counts from when the screen says that it is kept.
     const isOffline = !(await this.page.evaluate('navigator.onLine'));
-    if (isOffline) await expect.poll(this.waiting, { timeout: waitMs }).toBe(before + 1);
-    this.steps.push(event);
+    if (isOffline) await expect.poll(this.waiting, { timeout: waitMs }).toBe(before + done.length);
+    this.steps.push(...done);
     this.page = await this.on.boundary(this.page);
   }
 
@@ -54,8 +57,8 @@ export class Technician {
   private waiting = async (): Promise<number> =>
     Number.parseInt((await this.link(/^Outbox/).textContent())?.replace(/\D/g, '') || '0', 10);
 
-  private press = (event: string, name: string | RegExp): Promise<void> =>
-    this.step(event, () => this.button(name).first().click());
+  private press = (events: string | readonly string[], name: string | RegExp): Promise<void> =>
+    this.step(events, () => this.button(name).first().click());
 
   /** Time goes by on site. */
   private async pass(minutes: number): Promise<void> {
@@ -70,6 +73,28 @@ export class Technician {
     await this.reproduce();
     for (let turn = 0; turn < 12 && !(await this.isShown()); turn += 1) await this.nextTest();
     await this.escalate();
+  }
+
+  /** The whole visit by the shortest way: what belongs together is one tap. */
+  async playToClose(): Promise<void> {
+    await this.link('Go on with the triage').click();
+    await this.baseline();
+    await this.reproduce();
+    for (let turn = 0; turn < 12 && !(await this.isNaming()); turn += 1) await this.nextTest();
+    await this.press('nameCulprit', 'Name it');
+    await this.heading(/: how does this end\?$/).waitFor();
+    await this.page.getByLabel('What is done?').fill('An optical cable in the conduit.');
+    await this.press('chooseRemedy', 'Settle on this');
+    await this.press(['finishRemedy', 'startWatch'], 'It is done: watch whether it holds');
+    await this.heading('Watching whether the remedy holds').waitFor();
+    await this.pass(180);
+    await this.page.getByText('Quiet long enough').waitFor();
+    await this.press('endWatch', 'End the watch');
+    await this.button('Close the ticket').click();
+    await this.step('close', () =>
+      this.page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }).click(),
+    );
+    await this.heading('The ticket is closed').waitFor();
   }
 
   private async baseline(): Promise<void> {
@@ -98,8 +123,9 @@ export class Technician {
     }
     await this.page.locator('.watch-count', { hasText: '3' }).waitFor();
     await this.look(this.page, 'watch');
-    await this.undoOne();
+    if (this.on.apart) await this.undoOne();
     await this.pass(8);
+    if (!this.on.apart) return this.press(['endWatch', 'acceptReproduction'], /^End it\. Seen 3 times/);
     await this.press('endWatch', 'End the watch');
     await this.look(this.page, 'reproduced');
     await this.press('acceptReproduction', /^Seen 3 times/);
@@ -128,15 +154,14 @@ export class Technician {
 
   private title = async (): Promise<string> => (await this.heading(/./).textContent()) ?? '';
 
-  private isShown = async (): Promise<boolean> => (await this.settle()).startsWith('The culprit is shown');
+  private isShown = async (): Promise<boolean> =>
+    /^The culprit is shown|^Name the culprit/.test(await this.settle());
+
+  private isNaming = async (): Promise<boolean> => (await this.settle()).startsWith('Name the culprit');
 
   private async nextTest(): Promise<void> {
     const title = await this.settle();
     if (title.startsWith('Put up the menu of')) return this.watchMenu(title);
-    if (title.startsWith('The side is known')) {
-      await this.look(this.page, 'side-known');
-      return this.press('beginSubstitution', 'Go on: change one thing');
-    }
     if (title.startsWith('It cleared')) return this.seeItReturn();
     const answers = this.page.locator('.answers');
     if (await answers.getByRole('button', { name: 'Go back to the menus' }).isVisible())
@@ -163,6 +188,11 @@ export class Technician {
       'recordOccurrence',
       stays ? 'It happened: the menu stayed' : 'It happened: the menu vanished too',
     );
+    if (!this.on.apart)
+      return this.press(
+        ['endWatch', 'concludeSide'],
+        stays ? /^End it\. The menu stayed/ : /^End it\. The menu vanished/,
+      );
     await this.pass(2);
     await this.press('endWatch', 'End the watch');
     await this.heading(
@@ -174,9 +204,30 @@ export class Technician {
 
   private async makeChange(): Promise<void> {
     await this.look(this.page, 'next-test');
-    if (this.on.ownChoice === null)
-      await this.page.locator('.answers').getByRole('link', { name: 'I will do this' }).click();
-    else {
+    await this.declare();
+    await this.readSettings('before');
+    await this.heading(/, and nothing else$/).waitFor();
+    const cleared = /temporary cable|Replace the cable|output bandwidth|Move the processor/.test(
+      await this.title(),
+    );
+    if (this.on.apart) await this.refuseSecond();
+    await this.look(this.page, 'make');
+    await this.retest(cleared);
+    await this.look(this.page, 'judged');
+    if (cleared && !this.on.apart) return this.putBackAndWatch();
+    await this.press('restoreChange', /^It is put back$/);
+    await this.page.locator('.in-place').waitFor({ state: 'detached' });
+  }
+
+  /** By the plan's one tap, or the technician's own choice by its form. */
+  private async declare(): Promise<void> {
+    const begin = this.page.locator('.answers').getByRole('button', { name: 'Go on: change something else' });
+    if (this.on.ownChoice === null) {
+      const begins = (await begin.isVisible()) ? ['beginSubstitution'] : [];
+      const does = this.page.locator('.answers').getByRole('button', { name: 'I will do this' });
+      await this.step([...begins, 'declareChange'], () => does.click());
+    } else {
+      if (await begin.isVisible()) await this.press('beginSubstitution', 'Go on: change something else');
       await this.link('Do something else').click();
       await this.heading('Choose what to change').waitFor();
       await this.look(this.page, 'changes');
@@ -185,22 +236,25 @@ export class Technician {
       // The likely ones are in sight, all others behind one tap.
       if (!(await choice.isVisible())) await this.page.getByText('All others that make sense here').click();
       await choice.click();
+      await this.button('Declare this one change').waitFor();
+      await this.look(this.page, 'declare');
+      await this.press('declareChange', 'Declare this one change');
     }
-    await this.button('Declare this one change').waitFor();
-    const title = await this.title();
-    const cleared = /temporary cable|Replace the cable|output bandwidth|Move the processor/.test(title);
-    await this.look(this.page, 'declare');
-    await this.press('declareChange', 'Declare this one change');
-    await this.readSettings('before');
-    await this.heading(/, and nothing else$/).waitFor();
-    await this.refuseSecond();
-    await this.look(this.page, 'make');
-    await this.press('applyChange', 'It is made');
-    await this.readSettings('after');
-    await this.heading('It is in place: watch').waitFor();
-    await this.page.locator('.in-place').waitFor();
-    await this.look(this.page, 'in-place');
-    await this.press('startWatch', 'Start the retest');
+  }
+
+  /** From the change being made to its verdict. */
+  private async retest(cleared: boolean): Promise<void> {
+    const both = this.button('It is made: watch from now');
+    if (!this.on.apart && (await both.isVisible()))
+      await this.step(['applyChange', 'startWatch'], () => both.click());
+    else {
+      await this.press('applyChange', /^It is made$/);
+      await this.readSettings('after');
+      await this.heading('It is in place: watch').waitFor();
+      await this.page.locator('.in-place').waitFor();
+      await this.look(this.page, 'in-place');
+      await this.press('startWatch', 'Start the retest');
+    }
     await this.heading(/^Watching with the change in place/).waitFor();
     await this.pass(25);
     await this.look(this.page, 'retest');
@@ -209,14 +263,15 @@ export class Technician {
       await this.pass(90);
       await this.page.getByText('Quiet long enough').waitFor();
     }
-    await this.press('endWatch', 'End the watch');
-    await this.heading(cleared ? 'The fault stayed away' : 'The fault is still there').waitFor();
-    await this.look(this.page, 'judge');
-    await this.press('judgeRetest', cleared ? 'Judge: cleared' : 'Judge: persists');
+    const verdict = cleared ? 'Judge: cleared' : 'Judge: persists';
+    if (!this.on.apart) await this.press(['endWatch', 'judgeRetest'], `End it. ${verdict}`);
+    else {
+      await this.press('endWatch', 'End the watch');
+      await this.heading(cleared ? 'The fault stayed away' : 'The fault is still there').waitFor();
+      await this.look(this.page, 'judge');
+      await this.press('judgeRetest', verdict);
+    }
     await this.heading(cleared ? 'It cleared the fault' : 'That was not it').waitFor();
-    await this.look(this.page, 'judged');
-    await this.press('restoreChange', 'It is put back');
-    await this.page.locator('.in-place').waitFor({ state: 'detached' });
   }
 
   private async readSettings(phase: 'before' | 'after'): Promise<void> {
@@ -239,6 +294,14 @@ export class Technician {
     await this.heading(/, and nothing else$/).waitFor();
   }
 
+  private async putBackAndWatch(): Promise<void> {
+    await this.press(['restoreChange', 'startWatch'], 'It is put back: watch for its return');
+    await this.heading(/watching for its return$/).waitFor();
+    await this.pass(20);
+    await this.press('recordOccurrence', 'It happened');
+    await this.press('endWatch', 'End it. Name the culprit');
+  }
+
   private async seeItReturn(): Promise<void> {
     await this.look(this.page, 'confirm');
     await this.press('startWatch', 'Start watching');
@@ -249,7 +312,8 @@ export class Technician {
   }
 
   private async escalate(): Promise<void> {
-    await this.heading('The culprit is shown').waitFor();
+    if (await this.isNaming()) await this.link('Back to the question').click();
+    await this.heading(/^The culprit is shown/).waitFor();
     await this.look(this.page, 'shown');
     await this.link('Hand it to second line').first().click();
     await this.heading('What do you ask second line?').waitFor();

@@ -26,6 +26,23 @@ async function loseAReply(context: BrowserContext, page: Page): Promise<void> {
   await context.unroute('**/commands');
 }
 
+/** Counts taps, those into a field to type there as well. */
+async function countTaps(context: BrowserContext, page: Page): Promise<void> {
+  const counting = `{
+    let lastAt = -1000;
+    const count = () => {
+      localStorage.setItem('taps', String(Number(localStorage.getItem('taps')) + 1));
+    };
+    addEventListener('pointerup', () => { lastAt = performance.now(); count(); }, true);
+    addEventListener('focusin', ({ target }) => {
+      if (target.matches('textarea, input:not([type=radio], [type=checkbox])') && performance.now() - lastAt > 200) count();
+    }, true);
+  }`;
+  await context.addInitScript(counting);
+  await page.evaluate(counting);
+}
+const tapsOn = (page: Page): Promise<number> => page.evaluate("Number(localStorage.getItem('taps'))");
+
 describe('the technician’s triage', () => {
   let stage: Stage;
   beforeEach(async () => {
@@ -68,6 +85,7 @@ describe('the technician’s triage', () => {
       boundary: async (same) => same,
       look,
       ownChoice: /^Limit the output bandwidth.*Cinema processor/,
+      apart: true,
     });
     await technician.playToEscalation();
     await page.getByText('All sent').waitFor();
@@ -124,6 +142,24 @@ describe('the technician’s triage', () => {
       ),
     );
     expect(ids.length).toBeGreaterThan(8);
+  });
+
+  it('takes at most 30 taps from the list to the closed ticket, with every step of the way on the log', async () => {
+    const { context, page } = await openVisit();
+    await countTaps(context, page);
+    const technician = new Technician(page, {
+      context,
+      boundary: async (same) => same,
+      look: async () => undefined,
+      ownChoice: null,
+    });
+    await technician.playToClose();
+    // The one on the list came before the count.
+    const taps = 1 + (await tapsOn(page));
+    await page.getByText('All sent').waitFor();
+    const log = await logOf(ticketIn(page));
+    expect(log.map(({ type }) => type)).toEqual(technician.steps);
+    expect(taps).toBeLessThanOrEqual(30);
   });
 
   it('can be worked by keyboard alone, from the list to the first occurrence', async () => {

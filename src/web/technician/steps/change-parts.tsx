@@ -1,9 +1,11 @@
 import type { ChangeRecord } from '../../../../shared/contract/change.ts';
+import { openChange } from '../../../../state-machines/triage/record.ts';
 import { Button } from '../../parts/button.tsx';
 import { typed } from '../../parts/typed.tsx';
+import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
 import type { PlanHere } from './use-plan.ts';
-import type { Work } from './work.ts';
+import { type Work, watchFromNow } from './work.ts';
 
 /** What a screen of the one open change is about. */
 export type AtChange = { work: Work; planned: PlanHere; change: ChangeRecord };
@@ -36,12 +38,18 @@ export function Expected({ change }: { change: ChangeRecord }) {
   );
 }
 
+const restore = { type: 'restoreChange', note: '' } as const;
+const isCleared = ({ ticket }: Work): boolean => openChange(ticket.triage)?.judgement?.verdict === 'cleared';
+
 /** The ways to end a change: leaving it, where it may stay, and putting it back. */
 export function PutBack({ work, isNext = false }: { work: Work; isNext?: boolean }) {
   const t = stepWords();
   const ways = [true, false]
     .map((oneOfTwo) => ({ type: 'keepChange', note: '', oneOfTwo }) as const)
     .filter((keep) => work.refusalOf(keep) === null);
+  // What cleared the fault is proven by its return: the same tap begins that watch.
+  const mayWatch =
+    isNext && ways.length === 0 && isCleared(work) && work.takes([restore, watchFromNow(work, null)]);
   return (
     <>
       {ways.map((keep, at) => (
@@ -54,11 +62,12 @@ export function PutBack({ work, isNext = false }: { work: Work; isNext?: boolean
           {keep.oneOfTwo ? t.staysAsOneOfTwo : t.stays}
         </Button>
       ))}
+      {mayWatch && <StartWatch work={work} watchMin={null} first={[restore]} label={t.backAndWatch} />}
       {work.may('restoreChange') && (
         <Button
-          kind={isNext && ways.length === 0 ? 'primary' : 'plain'}
+          kind={isNext && ways.length === 0 && !mayWatch ? 'primary' : 'plain'}
           large={isNext}
-          onClick={() => void work.send({ type: 'restoreChange', note: '' })}
+          onClick={() => void work.send(restore)}
         >
           {t.back}
         </Button>

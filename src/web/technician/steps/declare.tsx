@@ -5,7 +5,6 @@ import type { Settings } from '../../../../shared/contract/chain.ts';
 import type { ChangeRecord } from '../../../../shared/contract/change.ts';
 import type { TicketCommand } from '../../../../shared/contract/commands.ts';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
-import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { testKey } from '../../../../shared/isolation/test-record.ts';
 import { messageKey } from '../../../../shared/message/same.ts';
 import { applicableChangesOf } from '../../../../state-machines/triage/changes/applicable.ts';
@@ -21,12 +20,12 @@ import { isSettled, useDocument } from '../../store/documents.ts';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { inWords } from '../../words/sentence.tsx';
-import { placeWords, suspectWords } from '../common/place-words.ts';
+import { placeWords } from '../common/place-words.ts';
 import { kindOf, placeOf, triageAddress } from '../common/triage-addresses.ts';
+import { expectationOf, settingsTouched } from './declaration.ts';
 import { OtherChangeForm } from './other-change.tsx';
 import { TicketPage, ToQuestion } from './page.tsx';
 import { Cautions, Question, WorkingQuestion } from './question.tsx';
-import { lastSettings } from './settings.tsx';
 import { stepWords } from './step-words.ts';
 import { usePlan } from './use-plan.ts';
 import { triageWords } from './words.ts';
@@ -88,41 +87,26 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
   const t = stepWords();
   const { route } = useLocation();
   const { plan } = usePlan(work);
-  const { id, triage } = work.ticket;
-  const deviceId =
-    change.target.kind === 'device' || change.target.kind === 'port' ? change.target.deviceId : null;
-  const touched = changeCatalogue[change.kind].settings;
-  const touches = touched !== null && deviceId !== null;
-  const known = deviceId === null ? {} : lastSettings(triage, work.chain, deviceId);
-  const usual = touched?.usual ?? null;
+  const { id } = work.ticket;
+  const touched = settingsTouched(work, change);
   const [draft, write, forget] = useDraftForm<Draft>(
     `declare ${id} ${testKey(change.kind, change.target, change.own)}`,
     {
       expected: null,
       detail: '',
-      becomes: usualSetting(known, usual),
+      becomes: touched?.becomes ?? {},
       own: '',
       ownTo: '',
     },
   );
   const [isTooShort, setTooShort] = useState(false);
-  const tests = plan === null ? [] : [plan.next, ...plan.others];
   const ownKindId = change.own?.id ?? null;
-  const test = tests.find(
-    (each) =>
-      each?.kind === change.kind &&
-      (each.ownKindId ?? null) === ownKindId &&
-      samePlace(each.target, change.target),
-  );
-  const suspected = plan?.suspects.find(({ component }) => component === test?.outcomes[0]?.component);
-  const expected =
-    draft.expected ??
-    (suspected === undefined ? t.expectationPlain : t.expectation(suspectWords(work.chain, suspected)));
+  const expected = draft.expected ?? expectationOf(work, plan, { ...change, ownKindId });
   const settings =
-    deviceId === null || !touches
+    touched === null
       ? []
       : [...Object.entries(draft.becomes), [draft.own.trim(), draft.ownTo] as const].flatMap(([key, to]) =>
-          key === '' || to.trim() === '' ? [] : [{ deviceId, key, to: to.trim() }],
+          key === '' || to.trim() === '' ? [] : [{ deviceId: touched.deviceId, key, to: to.trim() }],
         );
   const command: TicketCommand = {
     type: 'declareChange',
@@ -169,7 +153,7 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
           </ul>
         </Notice>
       )}
-      {touches && <SettingFields known={known} draft={draft} write={write} />}
+      {touched !== null && <SettingFields known={touched.known} draft={draft} write={write} />}
       <TextField
         label={t.expected}
         hint={t.expectedHint}
@@ -187,11 +171,6 @@ function DeclareForm({ work, change }: { work: Work; change: ApplicableChange })
       />
     </Question>
   );
-}
-
-function usualSetting(known: Settings, usual: { about: RegExp; to: string } | null): Record<string, string> {
-  const key = usual === null ? undefined : Object.keys(known).find((each) => usual.about.test(each));
-  return key === undefined || usual === null ? {} : { [key]: usual.to };
 }
 
 function SettingFields({

@@ -9,7 +9,7 @@ import { type InstalledDraft, installedFrom, likelyReplaced } from './installed.
 import { InstalledParts } from './installed-parts.tsx';
 import { Question } from './question.tsx';
 import { WithdrawRemedy } from './remedy.tsx';
-import type { Work } from './work.ts';
+import { type Work, watchFromNow } from './work.ts';
 
 /** The remedy is chosen: do it, and say how the chain is left. */
 export function FinishQuestion({ work }: { work: Work }) {
@@ -19,11 +19,13 @@ export function FinishQuestion({ work }: { work: Work }) {
   const [draft, write, forget] = useDraftForm<InstalledDraft>(`as left ${id} ${triage.round}`, { parts: {} });
   const [isLacking, setLacking] = useState(false);
   const installed = installedFrom(draft);
-  const finish = async () => {
+  const finish = async (watches: boolean) => {
     setLacking(installed === null);
     if (installed === null) return;
-    if (await work.send({ type: 'finishRemedy', asLeftChainVersion: work.chainVersion, installed }))
-      await forget();
+    const done = { type: 'finishRemedy', asLeftChainVersion: work.chainVersion, installed } as const;
+    const watch = watchFromNow(work, null);
+    const isTaken = watches && work.takes([done, watch]) ? work.sendInOrder([done, watch]) : work.send(done);
+    if (await isTaken) await forget();
   };
   return (
     <Question
@@ -36,7 +38,10 @@ export function FinishQuestion({ work }: { work: Work }) {
               {t.partLacks}
             </Notice>
           )}
-          <Button kind="primary" large onClick={() => void finish()}>
+          <Button kind="primary" large onClick={() => void finish(true)}>
+            {t.finishAndWatch}
+          </Button>
+          <Button large onClick={() => void finish(false)}>
             {t.finish}
           </Button>
           <WithdrawRemedy work={work} />

@@ -30,7 +30,7 @@ export function partAt(chain: Chain, place: Place, today: string): PartDraft {
     category: 'unknown',
     certified: false,
     lengthM: String(link?.lengthM ?? ''),
-    fittedRight: true,
+    fittedRight: false,
     installedOn: today,
     model: device?.model ?? '',
     serial: '',

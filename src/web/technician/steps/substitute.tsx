@@ -5,12 +5,13 @@ import { suspectWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { LookQuestion, lookIn } from './look.tsx';
+import { CulpritLink, NextTest } from './next-test.tsx';
 import { OfferedQuestion } from './offers.tsx';
-import { PlanSentence, Question, TestFacts, WorkingQuestion } from './question.tsx';
-import { Sides } from './side.tsx';
+import { PlanSentence, Question, WorkingQuestion } from './question.tsx';
+import { Sides } from './sides.tsx';
 import { StartWatch } from './start-watch.tsx';
 import { stepWords } from './step-words.ts';
-import { DoTest, OtherTests, Stop, Suspects, testTitle } from './tests.tsx';
+import { Stop, Suspects } from './tests.tsx';
 import { ledBy, type PlanHere } from './use-plan.ts';
 import { WaysQuestion } from './ways.tsx';
 import { triageWords } from './words.ts';
@@ -42,27 +43,6 @@ const elsewhere: ReadonlySet<string> = new Set(['escalate', 'declareChange', 'vo
 function leadsElsewhere({ offers: [first] }: PlanReply): boolean {
   const type = first?.steps.at(-1)?.type;
   return first?.test === null && type !== undefined && elsewhere.has(type);
-}
-
-function NextTest({ work, planned: { plan } }: { work: Work; planned: PlanHere }) {
-  if (plan?.next == null) return null;
-  return (
-    <Question
-      work={work}
-      title={testTitle(work, plan.next)}
-      answers={<DoTest work={work} test={plan.next} isNext />}
-      beside={
-        <>
-          <OtherTests work={work} plan={plan} />
-          <CulpritLink work={work} />
-          <Suspects work={work} plan={plan} />
-          <Sides work={work} />
-        </>
-      }
-    >
-      <TestFacts test={plan.next} plan={plan} work={work} />
-    </Question>
-  );
 }
 
 /** What cleared the fault was put back: only when the fault returns is it shown. */
@@ -109,17 +89,5 @@ function NothingLeft({ work, planned: { plan } }: { work: Work; planned: PlanHer
       {plan !== null && <Suspects work={work} plan={plan} />}
       <Sides work={work} />
     </Question>
-  );
-}
-
-function CulpritLink({ work, isNext = false }: { work: Work; isNext?: boolean }) {
-  if (!work.may('nameCulprit')) return null;
-  return (
-    <LinkButton
-      href={triageAddress(work.ticket.id, 'culprit')}
-      {...(isNext ? { kind: 'primary' as const, large: true } : {})}
-    >
-      {caseWords().nameIt}
-    </LinkButton>
   );
 }

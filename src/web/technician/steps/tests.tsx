@@ -1,12 +1,14 @@
+import { useLocation } from 'preact-iso';
 import type { ChangeKind } from '../../../../shared/contract/change.ts';
 import type { PlannedTestView, PlanReply } from '../../../../shared/contract/plan.ts';
-import { Button, LinkButton } from '../../parts/button.tsx';
+import { Button } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { percent } from '../../words/percent.ts';
 import { langOf, Sentence, said } from '../../words/sentence.tsx';
 import { lengthOfTime } from '../../words/times.ts';
 import { placeWords, suspectWords } from '../common/place-words.ts';
 import { declareAddress } from '../common/triage-addresses.ts';
+import { declaredAsPlanned, expectationOf } from './declaration.ts';
 import { changeHere, useHere } from './here.ts';
 import { stepWords } from './step-words.ts';
 import { triageWords } from './words.ts';
@@ -32,7 +34,7 @@ export function OtherTests({ work, plan }: { work: Work; plan: PlanReply }) {
               <> · {t.moreThanBest(lengthOfTime(test.expectedMin - next.expectedMin))}</>
             )}
           </p>
-          <DoTest work={work} test={test} />
+          <DoTest work={work} plan={plan} test={test} />
         </section>
       ))}
       {outOfReach !== null && <Better outOfReach={outOfReach} />}
@@ -54,10 +56,12 @@ function Better({ outOfReach }: { outOfReach: NonNullable<PlanReply['outOfReach'
 /** The way into a test from where the ticket is. */
 export function DoTest({
   work,
+  plan,
   test,
   isNext = false,
 }: {
   work: Work;
+  plan: PlanReply;
   test: PlannedTestView;
   isNext?: boolean;
 }) {
@@ -76,17 +80,45 @@ export function DoTest({
       </Button>
     );
   }
-  if (work.ticket.state === 'locateSide') {
-    return work.may('beginSubstitution') ? (
-      <Button {...look} onClick={() => void work.send({ type: 'beginSubstitution' })}>
-        {t.begin}
+  if (work.ticket.state === 'locateSide' && !work.may('beginSubstitution')) return null;
+  return <DoChange work={work} plan={plan} test={test} isNext={isNext} />;
+}
+
+/** One tap where nothing is left to be said of the change; its form, for whoever expects something else of it. */
+function DoChange({
+  work,
+  plan,
+  test,
+  isNext,
+}: {
+  work: Work;
+  plan: PlanReply;
+  test: PlannedTestView;
+  isNext: boolean;
+}) {
+  const t = stepWords();
+  const { route } = useLocation();
+  const look = isNext ? { kind: 'primary' as const, large: true } : {};
+  const commands = declaredAsPlanned(work, plan, test);
+  const address = declareAddress(work.ticket.id, test);
+  const toForm = async () => {
+    const isReady = work.ticket.state !== 'locateSide' || (await work.send({ type: 'beginSubstitution' }));
+    if (isReady) route(address);
+  };
+  if (commands === null)
+    return (
+      <Button {...look} onClick={() => void toForm()}>
+        {t.declareThis}
       </Button>
-    ) : null;
-  }
+    );
   return (
-    <LinkButton {...look} href={declareAddress(work.ticket.id, test)}>
-      {t.declareThis}
-    </LinkButton>
+    <>
+      <Button {...look} onClick={() => void work.sendInOrder(commands)}>
+        {t.declareThis}
+      </Button>
+      {isNext && <p class="soft">{t.expects(expectationOf(work, plan, test))}</p>}
+      {isNext && <Button onClick={() => void toForm()}>{t.declareOtherwise}</Button>}
+    </>
   );
 }
 

@@ -14,6 +14,7 @@ import { conditionWords } from './condition-words.ts';
 import { menuAnswerWords } from './menu-answer-words.ts';
 import { soFar } from './sure.ts';
 import { useNow, useScreenOn } from './use-now.ts';
+import { EndInto } from './watch-end.tsx';
 import { watchWords } from './watch-words.ts';
 import { watchesWords } from './watches-words.ts';
 import { WithdrawDialog } from './withdraw.tsx';
@@ -80,6 +81,7 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
             {judged.more !== null && <> · {judged.more}</>}
           </p>
         </div>
+        {judged.isDone && <EndInto work={work} watch={watch} />}
         {work.refusal !== null && <Refusal problem={work.refusal} />}
         <p role="status" class="for-readers-only">
           {said}

@@ -23,6 +23,10 @@ export type Work = {
   may(type: TicketCommandType): boolean;
   /** Why a command would be refused; null where it would be accepted. */
   refusalOf(command: TicketCommand): Problem | null;
+  /** The ticket as a step would leave it; null where it would be refused. */
+  after(command: TicketCommand): Ticket | null;
+  /** Whether steps would be accepted one after the other. */
+  takes(commands: readonly TicketCommand[]): boolean;
   /** Does a step, or says why not. Resolves to whether it was done, once it is safe on this device. */
   send(command: TicketCommand): Promise<boolean>;
   /** Does steps one after the other, each where those before it lead, until one is refused. */
@@ -54,6 +58,11 @@ export function useWork(ticketId: string): WorkOnScreen {
   const { ticket } = projection;
   const basedOn = server.body;
   const refusalOf = (command: TicketCommand) => wouldRefuse(ticket, command, known, new Date().toISOString());
+  const stepFrom = (from: Ticket, command: TicketCommand): Ticket | null => {
+    const now = new Date().toISOString();
+    const sending = withShown(from, command, known, now);
+    return 'problem' in sending ? null : ticketAfter(from, sending.command, known, now);
+  };
   const refuse = (problem: Problem) => setRefused({ problem, of: ticket.state });
   const sendOn = async (from: Ticket, command: TicketCommand): Promise<Ticket | null> => {
     const now = new Date().toISOString();
@@ -81,6 +90,9 @@ export function useWork(ticketId: string): WorkOnScreen {
       zone,
       may: (type) => ticket.allowedNow.some((command) => command.type === type),
       refusalOf,
+      after: (command) => stepFrom(ticket, command),
+      takes: (commands) =>
+        commands.reduce<Ticket | null>((at, command) => at && stepFrom(at, command), ticket) !== null,
       send: async (command) => (await sendOn(ticket, command)) !== null,
       sendInOrder: async (commands) => {
         let at: Ticket | null = ticket;
