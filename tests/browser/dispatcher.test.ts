@@ -48,6 +48,8 @@ describe('the dispatcher’s desk', () => {
     await page.keyboard.press('Space');
     await page.keyboard.press('ArrowRight');
     expect(await page.getByRole('radio', { name: 'Drop-outs' }).isChecked()).toBe(true);
+    await tabTo(page, /^More to ask/);
+    await page.keyboard.press('Enter');
     await tabTo(page, /^ ?Number/);
     await page.keyboard.type('3');
     await tabTo(page, /Since when/);
@@ -68,7 +70,7 @@ describe('the dispatcher’s desk', () => {
     await page.keyboard.press('Tab');
     await page.keyboard.type('0930AM');
     expect(await page.getByLabel('Visit').inputValue()).toBe('2026-11-30T09:30');
-    await tabTo(page, /^ *Assign$/);
+    await tabTo(page, /^ *Assign to Tuli Marrowen$/);
     await page.keyboard.press('Enter');
     await page.getByText('Saved.').waitFor();
 
@@ -82,6 +84,39 @@ describe('the dispatcher’s desk', () => {
       .waitFor();
     // How often it comes went through to what triage reckons with.
     await page.getByText('3 an hour').waitFor();
+  });
+
+  it('takes at most 40 keys from the call to the assigned ticket, beside what is typed', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await page.getByRole('combobox', { name: 'Who is on the line?' }).waitFor();
+    await page.evaluate(
+      "globalThis.keys = 0; addEventListener('keydown', ({ key }) => { if (key.length > 1 || key === ' ') globalThis.keys += 1; }, true)",
+    );
+    await page.keyboard.type('amberwell', { delay: 20 });
+    await page.getByRole('option', { name: /Lisk Amberwell/ }).waitFor();
+    await page.keyboard.press('Enter');
+    await page.getByRole('group', { name: 'What do you see?' }).waitFor();
+    // The test above may have left a ticket open there.
+    const another = page.getByRole('button', { name: 'It is another fault' });
+    const isOpen = await another.waitFor({ timeout: 5000 }).then(
+      () => true,
+      () => false,
+    );
+    if (isOpen) {
+      await tabTo(page, /It is another fault/);
+      await page.keyboard.press('Enter');
+    }
+    await tabTo(page, /No picture/);
+    await page.keyboard.press('Space');
+    await page.keyboard.press('Control+Enter');
+    await page.getByRole('heading', { name: 'What they can safely try now' }).waitFor();
+    await page.getByText('that somebody has to drive').waitFor();
+    await tabTo(page, /^ ?Technician/);
+    await page.keyboard.type('Tuli');
+    await tabTo(page, /^ *Assign to Tuli Marrowen$/);
+    await page.keyboard.press('Enter');
+    await page.getByText('Saved.').waitFor();
+    expect(await page.evaluate('globalThis.keys')).toBeLessThanOrEqual(40);
   });
 
   it('says that a ticket is open at the chain already, before and when another is opened', async () => {
@@ -103,6 +138,9 @@ describe('the dispatcher’s desk', () => {
     const page = await stage.signedIn('oda', 'desk');
     await takeCallOf(page, 'BL40-2217');
     await page.getByRole('radio', { name: 'Sound only' }).check();
+    await keepScreenshot(page, 'call-three-questions');
+    expect(await page.getByLabel('Since when?').isVisible()).toBe(false);
+    await page.getByText(/^More to ask/).click();
     await page.getByRole('checkbox', { name: 'Disc player' }).check();
     await page.getByLabel('Since when?').fill('since the storm');
     await page.getByRole('checkbox', { name: 'building work' }).check();
@@ -189,14 +227,14 @@ describe('the dispatcher’s desk', () => {
     await one.route('**/events', (route) => route.abort());
     await one.context().setOffline(true);
     await other.getByRole('radio', { name: 'Urgent' }).check();
-    await other.getByRole('button', { name: 'Assign' }).click();
+    await other.getByRole('button', { name: /^Save, with nobody|^Assign to/ }).click();
     await other.getByText('Saved.').waitFor();
     await one.getByRole('radio', { name: 'Low' }).check();
     await one.route('**/tickets/*', (route) =>
       route.request().method() === 'GET' ? route.abort() : route.continue(),
     );
     await one.context().setOffline(false);
-    await one.getByRole('button', { name: 'Assign' }).click();
+    await one.getByRole('button', { name: /^Save, with nobody|^Assign to/ }).click();
     await one.getByRole('alert').getByText('It was changed in the meantime').waitFor();
   });
 

@@ -56,6 +56,7 @@ describe('the demo case through screens, three people signed in at once', () => 
     await page.getByRole('option', { name: /Corrowin/ }).waitFor();
     await page.keyboard.press('Enter');
     await page.getByRole('radio', { name: 'Drop-outs' }).check();
+    await page.getByText(/^More to ask/).click();
     await page.getByRole('group', { name: 'How often?' }).getByLabel('Number').fill('3');
     const sources = page.getByRole('group', { name: 'Which sources show it?' });
     await sources.getByRole('checkbox', { name: 'Disc player' }).check();
@@ -67,7 +68,7 @@ describe('the demo case through screens, three people signed in at once', () => 
     await page.getByRole('heading', { name: 'What they can safely try now' }).waitFor();
     await keepScreenshot(page, 'three-call');
     await page.getByLabel('Technician').selectOption({ label: 'Brask Ilvane' });
-    await page.getByRole('button', { name: 'Assign', exact: true }).click();
+    await page.getByRole('button', { name: 'Assign to Brask Ilvane' }).click();
   }
 
   it('goes from the call to an accepted packet', async () => {

@@ -7,9 +7,12 @@ import { DocumentView } from '../../parts/document-view.tsx';
 import { Field, SelectField } from '../../parts/field.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { Wipe } from '../../parts/wipe.tsx';
 import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
+import { useDraftForm } from '../../store/use-draft.ts';
 import { frameWords } from '../../words/frame.ts';
 import { terms } from '../../words/terms.ts';
+import { dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
 import { fieldTime, momentOf } from '../../words/zone-time.ts';
 import { Chips } from '../common/chips.tsx';
@@ -19,14 +22,12 @@ import { updateOf } from './ticket-update.ts';
 /** Who goes, when, and how soon it matters. Reads the ticket itself, so that what it sends is of the newest version. */
 export function AssignForm({ ticketId, onDone }: { ticketId: string; onDone?: () => void }) {
   const document = useDocument(paths.ticket(ticketId));
-  // Kept here: the form begins anew with what was saved, or with what somebody else changed.
   const [isSaved, setSaved] = useState(false);
   return (
     <DocumentView document={document}>
       {(ticket) => (
         <div class="stack">
           <Form
-            key={`${ticket.assigneeId} ${ticket.visitAt} ${ticket.priority}`}
             ticket={ticket}
             etag={document.etag}
             onTouch={() => setSaved(false)}
@@ -46,6 +47,14 @@ export function AssignForm({ ticketId, onDone }: { ticketId: string; onDone?: ()
   );
 }
 
+type Draft = {
+  over: string | null;
+  assigneeId: string | null;
+  visit: string | null;
+  priority: Ticket['priority'] | null;
+};
+const nothingChosen: Draft = { over: null, assigneeId: null, visit: null, priority: null };
+
 function Form({
   ticket,
   etag,
@@ -64,10 +73,15 @@ function Form({
     ({ id, active, role }) =>
       id === ticket.assigneeId || (active && (role === 'technician' || role === 'admin')),
   );
-  const [assigneeId, setAssignee] = useState(ticket.assigneeId ?? '');
-  const [visit, setVisit] = useState<string | null>(null);
-  const [priority, setPriority] = useState(ticket.priority);
+  const assigned = `${ticket.assigneeId} ${ticket.visitAt} ${ticket.priority}`;
+  // Only what was chosen here is a draft, and what it was chosen over.
+  const [draft, write, forget] = useDraftForm<Draft>(`assign ${ticket.id}`, nothingChosen);
+  const choose = (part: Partial<Draft>) => write({ over: draft.over ?? assigned, ...part });
+  const assigneeId = draft.assigneeId ?? ticket.assigneeId ?? '';
+  const priority = draft.priority ?? ticket.priority;
+  const { visit } = draft;
   const [badTime, setBadTime] = useState(false);
+  const assignee = technicians.find(({ id }) => id === assigneeId);
   const sending = useSending();
   const shown = visit ?? fieldTime(ticket.visitAt, zone);
   const save = async () => {
@@ -85,6 +99,7 @@ function Form({
       void refresh(path);
       return;
     }
+    await forget();
     await keepDocument({ path, body: done.body, etag: done.etag, readAt: new Date().toISOString() });
     onSaved();
   };
@@ -104,7 +119,7 @@ function Form({
           ...technicians.map(({ id, name }) => ({ value: id, label: name })),
         ]}
         value={assigneeId}
-        onChoose={setAssignee}
+        onChoose={(id) => choose({ assigneeId: id })}
       />
       <Field
         type="datetime-local"
@@ -112,19 +127,28 @@ function Form({
         hint={d.visitHint(zone)}
         error={badTime ? d.badTime : undefined}
         value={shown}
-        onInput={({ currentTarget }) => setVisit(currentTarget.value)}
+        onInput={({ currentTarget }) => choose({ visit: currentTarget.value })}
       />
       <Chips
         label={d.priority}
         options={priorities.map((value) => ({ value, label: terms().priority[value] }))}
         value={priority}
-        onChoose={setPriority}
+        onChoose={(chosen) => choose({ priority: chosen })}
       />
+      {draft.over !== null && draft.over !== assigned && (
+        <Notice tone="caution" announce>
+          {d.assignedMeanwhile(
+            members.find(({ id }) => id === ticket.assigneeId)?.name ?? d.nobody,
+            ticket.visitAt === null ? null : dayAndTime(ticket.visitAt, zone),
+          )}
+        </Notice>
+      )}
       <SendingResult sending={sending} />
-      <div>
+      <div class="row">
         <Button type="submit" kind="primary" disabled={sending.isBusy}>
-          {d.assign}
+          {assignee === undefined ? d.leaveOpen : d.assignTo(assignee.name)}
         </Button>
+        <Wipe label={d.asSaved} draft={draft} empty={nothingChosen} onWipe={forget} onUndo={write} />
       </div>
     </form>
   );

@@ -32,7 +32,7 @@ export const boardWords = wordsOf({
     taken: 'taken',
     notTaken: 'not taken yet',
     find: 'Find tickets and sites',
-    findHint: 'A ticket’s number, or any part of name, phone number, address or serial number',
+    findHint: 'A ticket’s number, or words of name, address, phone number, serial number or cable',
     findField: 'Find',
     tickets: 'Tickets',
     sites: 'Sites',
@@ -76,7 +76,7 @@ export const boardWords = wordsOf({
     notTaken: 'noch nicht übernommen',
     find: 'Tickets und Orte suchen',
     findHint:
-      'Die Nummer eines Tickets oder irgendein Teil von Name, Telefonnummer, Adresse oder Seriennummer',
+      'Die Nummer eines Tickets oder Wörter aus Name, Adresse, Telefonnummer, Seriennummer oder Kabel',
     findField: 'Suchen',
     tickets: 'Tickets',
     sites: 'Orte',

@@ -1,3 +1,5 @@
+import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
 import type { Chain } from '../../../../shared/contract/chain.ts';
 import { longest } from '../../../../shared/contract/limits.ts';
 import { symptomKinds, whatChangedKinds } from '../../../../shared/contract/triage-names.ts';
@@ -6,7 +8,7 @@ import { Field, SelectField, TextField } from '../../parts/field.tsx';
 import { Ticks } from '../../parts/tick.tsx';
 import { terms } from '../../words/terms.ts';
 import { Chips } from '../common/chips.tsx';
-import { type Answers, comesAtARate, contentChoices, lasting, often } from './answers.ts';
+import { type Answers, comesAtARate, contentChoices, lasting, noAnswers, often } from './answers.ts';
 import { HowItComes, OnlyWithOne } from './how-it-comes.tsx';
 import { optionsOf } from './options.ts';
 import { callWords } from './words.ts';
@@ -20,7 +22,7 @@ type Properties = {
   withTriage?: boolean;
 };
 
-/** What to ask, in the order in which it comes easiest to somebody who sees no picture. Each may stay open. */
+/** What to ask: three questions, and the rest for whoever has the time. Each but the first may stay open. */
 export function Questions({ chain, answers, onChange, contact, withTriage = true }: Properties) {
   const t = callWords();
   const devicesOf = (isAsked: (role: string) => boolean) =>
@@ -31,69 +33,116 @@ export function Questions({ chain, answers, onChange, contact, withTriage = true
   const displays = devicesOf((role) => role === 'display');
   return (
     <div class="questions">
-      {withTriage && <Symptom chain={chain} answers={answers} onChange={onChange} />}
-      {sources.length > 0 && (
-        <Ticks
-          inRow
-          label={t.sources}
-          options={sources}
-          values={answers.sources}
-          onChange={(values) => onChange({ sources: values })}
-        />
+      {withTriage && (
+        <>
+          <Seen answers={answers} onChange={onChange} />
+          <Changed answers={answers} onChange={onChange} />
+        </>
       )}
-      {displays.length > 0 && (
-        <Ticks
-          inRow
-          label={t.displays}
-          options={displays}
-          values={answers.displays}
-          onChange={(values) => onChange({ displays: values })}
-        />
-      )}
-      <Chips
-        label={t.contentQ}
-        options={optionsOf(contentChoices, t.content)}
-        value={answers.content}
-        onChoose={(content) => onChange({ content })}
-      >
+      <Rest isFolded={withTriage} hasAnswers={hasMore(answers)}>
+        {withTriage && <SymptomFacts chain={chain} answers={answers} onChange={onChange} />}
+        {sources.length > 0 && (
+          <Ticks
+            inRow
+            label={t.sources}
+            options={sources}
+            values={answers.sources}
+            onChange={(values) => onChange({ sources: values })}
+          />
+        )}
+        {displays.length > 0 && (
+          <Ticks
+            inRow
+            label={t.displays}
+            options={displays}
+            values={answers.displays}
+            onChange={(values) => onChange({ displays: values })}
+          />
+        )}
+        <Chips
+          label={t.contentQ}
+          options={optionsOf(contentChoices, t.content)}
+          value={answers.content}
+          onChoose={(content) => onChange({ content })}
+        >
+          <Field
+            label={t.contentText}
+            value={answers.contentText}
+            onInput={({ currentTarget }) => onChange({ contentText: currentTarget.value })}
+          />
+        </Chips>
         <Field
-          label={t.contentText}
-          value={answers.contentText}
-          onInput={({ currentTarget }) => onChange({ contentText: currentTarget.value })}
+          label={t.since}
+          hint={t.sinceHint}
+          maxLength={longest.line}
+          value={answers.since}
+          onInput={({ currentTarget }) => onChange({ since: currentTarget.value })}
         />
-      </Chips>
-      <Field
-        label={t.since}
-        hint={t.sinceHint}
-        maxLength={longest.line}
-        value={answers.since}
-        onInput={({ currentTarget }) => onChange({ since: currentTarget.value })}
-      />
-      <Chips
-        label={t.worked}
-        options={optionsOf(['yes', 'no', 'notKnown'] as const, t.yesNo)}
-        value={answers.workedBefore}
-        onChoose={(workedBefore) => onChange({ workedBefore })}
-      />
-      {withTriage && <Changed answers={answers} onChange={onChange} />}
-      <TextField
-        label={t.tried}
-        value={answers.tried}
-        onInput={({ currentTarget }) => onChange({ tried: currentTarget.value })}
-      />
-      <Caller answers={answers} onChange={onChange} contact={contact} />
-      <TextField
-        label={t.notes}
-        value={answers.notes}
-        onInput={({ currentTarget }) => onChange({ notes: currentTarget.value })}
-      />
+        <Chips
+          label={t.worked}
+          options={optionsOf(['yes', 'no', 'notKnown'] as const, t.yesNo)}
+          value={answers.workedBefore}
+          onChoose={(workedBefore) => onChange({ workedBefore })}
+        />
+        <TextField
+          label={t.tried}
+          value={answers.tried}
+          onInput={({ currentTarget }) => onChange({ tried: currentTarget.value })}
+        />
+        <Caller answers={answers} onChange={onChange} contact={contact} />
+        <TextField
+          label={t.notes}
+          value={answers.notes}
+          onInput={({ currentTarget }) => onChange({ notes: currentTarget.value })}
+        />
+      </Rest>
     </div>
+  );
+}
+
+/** What three questions ask; whatever else is answered stands in the rest. */
+const askedFirst: ReadonlySet<string> = new Set<keyof Answers>([
+  ...(['symptom', 'pattern', 'trigger', 'warmAfterMin', 'changed'] as const),
+]);
+const hasMore = (answers: Answers): boolean =>
+  Object.entries(answers).some(
+    ([key, value]) =>
+      !askedFirst.has(key) && JSON.stringify(value) !== JSON.stringify(noAnswers[key as keyof Answers]),
+  );
+
+function Rest({
+  isFolded,
+  hasAnswers,
+  children,
+}: {
+  isFolded: boolean;
+  hasAnswers: boolean;
+  children: ComponentChildren;
+}) {
+  // Once it was open it stays so, whatever is taken out again.
+  const wasOpen = useRef(false);
+  wasOpen.current ||= hasAnswers;
+  if (!isFolded) return <>{children}</>;
+  return (
+    <details class="more" open={wasOpen.current}>
+      <summary>{callWords().more}</summary>
+      <div class="questions">{children}</div>
+    </details>
   );
 }
 
 type Part = Pick<Properties, 'answers' | 'onChange'>;
 
-export function Symptom({ chain, answers, onChange }: Part & Pick<Properties, 'chain'>) {
+export function Symptom({ chain, ...part }: Part & Pick<Properties, 'chain'>) {
+  return (
+    <>
+      <Seen {...part} />
+      <SymptomFacts chain={chain} {...part} />
+    </>
+  );
+}
+
+function Seen({ answers, onChange }: Part) {
   const t = callWords();
   return (
     <>
@@ -105,6 +154,14 @@ export function Symptom({ chain, answers, onChange }: Part & Pick<Properties, 'c
         onClear={() => onChange({ symptom: null })}
       />
       <HowItComes answers={answers} onChange={onChange} />
+    </>
+  );
+}
+
+function SymptomFacts({ chain, answers, onChange }: Part & Pick<Properties, 'chain'>) {
+  const t = callWords();
+  return (
+    <>
       {comesAtARate(answers) && (
         <Amount
           label={t.oftenQ}

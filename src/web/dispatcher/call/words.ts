@@ -48,6 +48,7 @@ type Words = {
   callerRelation: string;
   callerIsContact: string;
   notes: string;
+  more: string;
   open: string;
   symptomMissing: string;
   chainMissing: string;
@@ -65,7 +66,7 @@ export const callWords = wordsOf<Words>({
   en: {
     title: 'Call in progress',
     who: 'Who is on the line?',
-    whoHint: 'Any part of name, phone number, address or serial number',
+    whoHint: 'Words of name, address, phone number, serial number or cable, in any order',
     searching: 'Searching',
     nothingFound: 'Nobody like that.',
     offline: 'No connection: nobody can be looked up now.',
@@ -123,6 +124,7 @@ export const callWords = wordsOf<Words>({
     callerRelation: 'Who they are to the place',
     callerIsContact: 'It is the site’s contact',
     notes: 'Anything else',
+    more: 'More to ask: how often, on which devices, since when, who calls',
     open: 'Open the ticket',
     symptomMissing: 'Say what is seen: a ticket needs that one answer.',
     chainMissing: 'Choose a site and its chain first.',
@@ -138,7 +140,7 @@ export const callWords = wordsOf<Words>({
   de: {
     title: 'Anruf',
     who: 'Wer ist am Telefon?',
-    whoHint: 'Irgendein Teil von Name, Telefonnummer, Adresse oder Seriennummer',
+    whoHint: 'Wörter aus Name, Adresse, Telefonnummer, Seriennummer oder Kabel, in beliebiger Folge',
     searching: 'Sucht',
     nothingFound: 'Niemand dergleichen.',
     offline: 'Keine Verbindung: jetzt kann niemand nachgeschlagen werden.',
@@ -197,6 +199,7 @@ export const callWords = wordsOf<Words>({
     callerRelation: 'In welchem Verhältnis zum Ort',
     callerIsContact: 'Es ist der Kontakt des Ortes',
     notes: 'Sonst noch etwas',
+    more: 'Mehr zu fragen: wie oft, an welchen Geräten, seit wann, wer anruft',
     open: 'Ticket eröffnen',
     symptomMissing: 'Sag, was zu sehen ist: diese eine Antwort braucht ein Ticket.',
     chainMissing: 'Wähle zuerst einen Ort und seine Kette.',

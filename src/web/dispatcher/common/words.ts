@@ -25,6 +25,11 @@ export const deskWords = wordsOf({
     assign: 'Assign',
     change: 'Change',
     changeOf: (what: string) => `Change technician and visit: ${what}`,
+    assignTo: (who: string) => `Assign to ${who}`,
+    leaveOpen: 'Save, with nobody assigned',
+    asSaved: 'Take back my changes',
+    assignedMeanwhile: (who: string, when: string | null) =>
+      `Meanwhile it was saved otherwise: ${who}${when === null ? '' : `, ${when}`}. What you chose stands above.`,
     badTime: 'There is no such time there.',
     closed: 'closed',
     client: 'Client',
@@ -65,6 +70,11 @@ export const deskWords = wordsOf({
     assign: 'Zuweisen',
     change: 'Ändern',
     changeOf: (what) => `Technik und Termin ändern: ${what}`,
+    assignTo: (who) => `An ${who} geben`,
+    leaveOpen: 'Speichern, ohne dass jemand fährt',
+    asSaved: 'Meine Änderungen zurücknehmen',
+    assignedMeanwhile: (who, when) =>
+      `Inzwischen wurde es anders gespeichert: ${who}${when === null ? '' : `, ${when}`}. Oben steht, was du gewählt hast.`,
     badTime: 'Diese Zeit gibt es dort nicht.',
     closed: 'abgeschlossen',
     client: 'Kunde',
