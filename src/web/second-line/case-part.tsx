@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 
-/** One part of a case, which the list of contents leads to. */
+/** One part of a case, which the list of contents leads to; it folds. */
 export function CasePart({
   id,
   title,
@@ -12,8 +12,12 @@ export function CasePart({
 }) {
   return (
     <section class="card case-part" id={id} aria-labelledby={`${id}-title`}>
-      <h2 id={`${id}-title`}>{title}</h2>
-      {children}
+      <details class="case-fold" open>
+        <summary>
+          <h2 id={`${id}-title`}>{title}</h2>
+        </summary>
+        <div class="stack">{children}</div>
+      </details>
     </section>
   );
 }

@@ -11,6 +11,7 @@ import { frameWords } from '../words/frame.ts';
 import { stateWord, terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { Actions } from './actions.tsx';
+import { Band } from './band.tsx';
 import { type CaseFacts, useCaseFacts } from './case-facts.ts';
 import { ChainPart } from './chain-part.tsx';
 import { ChangesPart } from './changes-part.tsx';
@@ -83,6 +84,7 @@ function Case({ facts }: { facts: CaseFacts }) {
           <Button onClick={() => print()}>{frameWords().print}</Button>
         </span>
       </div>
+      <Band facts={facts} />
       <div class="case-columns">
         <SummaryPart facts={facts} />
         <div class="case-side">
