@@ -75,7 +75,7 @@ function Together({
       <ul>
         {missing.map(({ item, text }) => (
           <li key={item + text}>
-            <strong>{terms().completenessItem[item]}</strong>
+            <a href={href}>{terms().completenessItem[item]}</a>
           </li>
         ))}
       </ul>

@@ -13,6 +13,7 @@ export const captureWords = wordsOf({
     states: { waiting: 'waits', sending: 'is being sent', refused: 'refused', conflict: 'needs you' },
     ofBytes: (sent: string, all: string) => `${sent} of ${all}`,
     views: { sourceEnd: 'its source end', sinkEnd: 'its sink end', label: 'its printed label' },
+    photoHere: 'Take a photo',
     photoOf: (what: string, where: string) => `Photo of ${what}, ${where}`,
   },
   de: {
@@ -27,6 +28,7 @@ export const captureWords = wordsOf({
     states: { waiting: 'wartet', sending: 'wird gesendet', refused: 'abgelehnt', conflict: 'braucht dich' },
     ofBytes: (sent, all) => `${sent} von ${all}`,
     views: { sourceEnd: 'Quellenseite', sinkEnd: 'Anzeigenseite', label: 'Aufdruck' },
+    photoHere: 'Foto aufnehmen',
     photoOf: (what, where) => `Foto: ${what}, ${where}`,
   },
 });
