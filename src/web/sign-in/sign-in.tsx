@@ -6,6 +6,7 @@ import { Field } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { Refusal } from '../parts/refusal.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { askToKeepData } from '../store/member-database.ts';
 import { sendNow } from '../store/sender.ts';
 import { wordsOf } from '../words/language.ts';
@@ -13,6 +14,8 @@ import { wordsOf } from '../words/language.ts';
 const t = wordsOf({
   en: {
     title: 'Sign in',
+    what: 'Halfsplit finds the fault in a cinema or AV chain, one change at a time. For firms that look after them; your admin makes your account.',
+    show: 'Show what I type',
     organisation: 'Organisation',
     organisationHint: 'The short name of your firm',
     email: 'Email',
@@ -23,6 +26,8 @@ const t = wordsOf({
   },
   de: {
     title: 'Anmelden',
+    what: 'Halfsplit findet den Fehler in einer Kino- oder AV-Kette, eine Änderung nach der anderen. Für Firmen, die sie betreuen; dein Admin richtet das Konto ein.',
+    show: 'Eingabe zeigen',
     organisation: 'Organisation',
     organisationHint: 'Der Kurzname deiner Firma',
     email: 'E-Mail',
@@ -36,6 +41,7 @@ const t = wordsOf({
 /** @param known whose sign-in has run out; null for anybody */
 export function SignInScreen({ known }: { known: Session | null }) {
   const words = t();
+  const [isShown, setShown] = useState(false);
   const [busy, setBusy] = useState(false);
   const [refused, setRefused] = useState<Problem | 'unreachable' | null>(null);
   const submit = async (form: FormData): Promise<void> => {
@@ -55,6 +61,7 @@ export function SignInScreen({ known }: { known: Session | null }) {
   };
   const content = (
     <Screen title={words.title}>
+      <p class="narrow">{words.what}</p>
       <form
         class="stack narrow"
         onSubmit={(event) => {
@@ -89,10 +96,12 @@ export function SignInScreen({ known }: { known: Session | null }) {
         <Field
           label={words.password}
           name="password"
-          type="password"
+          type={isShown ? 'text' : 'password'}
           required
           autocomplete="current-password"
+          spellcheck={false}
         />
+        <Tick label={words.show} isOn={isShown} onChange={setShown} />
         <Button type="submit" kind="primary" large disabled={busy}>
           {busy ? words.busy : words.submit}
         </Button>
