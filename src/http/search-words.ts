@@ -36,7 +36,7 @@ function runsOf(words: readonly string[]): string[] {
   const runs: string[] = [];
   let isOpen = false;
   for (const word of words) {
-    if (word === '') continue;
+    if (!/[\p{L}\p{N}]/u.test(word)) continue;
     const last = runs.at(-1);
     if (isOpen && isNumeric(word) && last !== undefined) runs[runs.length - 1] = `${last} ${word}`;
     else runs.push(word);
