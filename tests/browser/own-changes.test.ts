@@ -109,7 +109,7 @@ describe('a change that is not in the built-in list', () => {
     await heading(page, /, and nothing else$/).waitFor();
     await page.getByText('Turned the plug of the lamp round').waitFor();
     await look(page, 'other-make');
-    await page.getByRole('button', { name: 'It is made' }).click();
+    await page.getByRole('button', { name: 'It is made', exact: true }).click();
     await page.locator('.in-place').waitFor();
     await page.getByText('Turned the plug of the lamp round').waitFor();
     await look(page, 'other-in-place');
