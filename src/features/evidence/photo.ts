@@ -2,8 +2,14 @@ import sharp, { type Sharp } from 'sharp';
 import { message } from '../../../shared/message/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
 
-/** Most pixels that are decoded, so that a small file can't fill the memory; assumed: 360 MB while it is turned upright. */
-const maxPixels = 120_000_000;
+/**
+ * Most pixels that are decoded, so that a small file can fill neither the memory nor everybody's time; assumed: more than
+ * the 50 million of a telephone, and 200 MB while it is turned upright.
+ */
+const maxPixels = 64_000_000;
+/** Assumed: photos that may wait for their turn, and about how long one takes, in seconds. */
+const mostWaiting = 16;
+const aboutOneTakesS = 2;
 const thumbnailPx = 480;
 
 sharp.cache(false);
@@ -49,9 +55,15 @@ function encoded(image: Sharp, mediaType: string): Sharp {
 }
 
 let before: Promise<unknown> = Promise.resolve();
-/** One photo at a time: a decoded one can take hundreds of megabytes. */
-function inTurn<Result>(work: () => Promise<Result>): Promise<Result> {
-  const turn = before.then(work);
+let waiting = 0;
+/** One photo at a time: a decoded one can take hundreds of megabytes. Where many wait already, the sender asks again. */
+async function inTurn<Result>(work: () => Promise<Result>): Promise<Result | Refused> {
+  if (waiting >= mostWaiting)
+    return refused('server-busy', message('tryAgainSoon'), { retryAfterS: waiting * aboutOneTakesS });
+  waiting += 1;
+  const turn = before.then(work).finally(() => {
+    waiting -= 1;
+  });
   before = turn.catch(() => undefined);
   return turn;
 }
