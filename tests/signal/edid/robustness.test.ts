@@ -24,16 +24,17 @@ function cpuMs(): number {
   return (user + system) / 1000;
 }
 
-/** Decodes and keeps the best of twenty-five where the first is too slow: other work on the machine isn't ours. */
+/** Decodes, and again where that is too slow, up to twenty-five times: other work on the machine isn't ours. */
 function decodedInTime(content: Uint8Array): DecodedEdid {
-  let best = Number.POSITIVE_INFINITY;
-  for (let attempt = 0; attempt < 25 && best >= mostMs; attempt += 1) {
+  for (let attempt = 1; ; attempt += 1) {
     const from = cpuMs();
-    summarise(decodeEdid(readEdidInput(content).bytes));
-    best = Math.min(best, cpuMs() - from);
+    const decoded = decodeEdid(readEdidInput(content).bytes);
+    summarise(decoded);
+    const took = cpuMs() - from;
+    if (took >= mostMs && attempt < 25) continue;
+    expect(took).toBeLessThan(mostMs);
+    return decoded;
   }
-  expect(best).toBeLessThan(mostMs);
-  return decodeEdid(readEdidInput(content).bytes);
 }
 
 const anyBytes = fc.uint8Array({ maxLength: 32_768, size: 'max' });
@@ -63,6 +64,35 @@ const mutations = fc.array(fc.tuple(fc.nat(), fc.integer({ min: 1, max: 255 })),
   minLength: 1,
   maxLength: 16,
 });
+
+/** Several of each EDID, since making one up takes longer than reading it. */
+const damagesEach = 10;
+const mutated = fc.array(fc.tuple(mutations, fc.nat(400)), {
+  minLength: damagesEach,
+  maxLength: damagesEach,
+});
+
+function damagedBy(whole: Uint8Array, changes: readonly [number, number][], cut: number): Uint8Array {
+  const bytes = whole.slice(0, cut < 40 ? whole.length - cut : whole.length);
+  for (const [at, change] of changes) {
+    const place = at % whole.length;
+    if (place < bytes.length) bytes[place] = (bytes[place] ?? 0) ^ change;
+  }
+  return bytes;
+}
+
+/** Facts, capabilities and text, and no format that the bytes don't state. */
+function expectReadable(bytes: Uint8Array): void {
+  const decoded = decodedInTime(bytes);
+  const summary = summarise(decoded);
+  expect(JSON.parse(JSON.stringify(summary))).toEqual(summary);
+  expect(readableText(decoded, ({ code }) => code)).toContain('Blocks');
+  if (!decoded.edid) return;
+  const { maxTmdsCharacterRateMHz, formats } = sinkCapabilities(decoded.edid);
+  expect(maxTmdsCharacterRateMHz).toBeGreaterThan(0);
+  const stated = statedIn(bytes);
+  expect(formats.filter((format) => !stated.has(keyOf(format)))).toEqual([]);
+}
 
 describe('EDID decoding of whatever comes', () => {
   it('takes any bytes up to 32 KiB in time', () => {
@@ -120,21 +150,11 @@ describe('EDID decoding of whatever comes', () => {
 
   it('gives facts, capabilities and text for any mutation of an EDID, and no format that it does not state', () => {
     fc.assert(
-      fc.property(edid, mutations, fc.nat(400), (tree, changes, cut) => {
+      fc.property(edid, mutated, (tree, damages) => {
         const whole = encodeEdid(tree);
-        for (const [at, change] of changes)
-          whole[at % whole.length] = (whole[at % whole.length] ?? 0) ^ change;
-        const read = cut < 40 ? whole.slice(0, whole.length - cut) : whole;
-        const decoded = decodedInTime(read);
-        expect(JSON.parse(JSON.stringify(summarise(decoded)))).toEqual(summarise(decoded));
-        expect(readableText(decoded, ({ code }) => code)).toContain('Blocks');
-        if (!decoded.edid) return;
-        const { maxTmdsCharacterRateMHz, formats } = sinkCapabilities(decoded.edid);
-        expect(maxTmdsCharacterRateMHz).toBeGreaterThan(0);
-        const stated = statedIn(read);
-        expect(formats.filter((format) => !stated.has(keyOf(format)))).toEqual([]);
+        for (const [changes, cut] of damages) expectReadable(damagedBy(whole, changes, cut));
       }),
-      { numRuns: mutationRuns, endOnFailure: true },
+      { numRuns: Math.ceil(mutationRuns / damagesEach), endOnFailure: true },
     );
   }, 600_000);
 });
