@@ -56,7 +56,7 @@ export function CheckResult({ checking }: { checking: Checking }) {
         <strong>{bad === 0 ? t.allGood(check.files.length) : t.someBad(bad, check.files.length)}</strong>
         <span>{t.whatItMeans}</span>
       </Notice>
-      <WhoSigned signature={check.signature} isFromHere={checking.isFromHere} />
+      <WhoSigned signature={check.signature} isFromHere={checking.isFromHere} isWhole={bad === 0} />
       <Table
         caption={t.fileByFile}
         heads={[t.file, t.state]}
@@ -79,10 +79,12 @@ type Signer = {
   signature: PacketSignature;
   /** Null where this server can't be asked. */
   isFromHere: boolean | null;
+  /** Every file is as listed. */
+  isWhole: boolean;
 };
 
 /** Whose signature a packet carries, as far as that can be told. */
-function WhoSigned({ signature, isFromHere }: Signer) {
+function WhoSigned({ signature, isFromHere, isWhole }: Signer) {
   const t = packetWords();
   if (signature.kind !== 'valid')
     return (
@@ -91,7 +93,7 @@ function WhoSigned({ signature, isFromHere }: Signer) {
       </Notice>
     );
   return (
-    <Notice tone={isFromHere === true ? 'good' : 'caution'}>
+    <Notice tone={isFromHere === true && isWhole ? 'good' : 'caution'}>
       <span>
         {isFromHere === true ? t.signedHere : isFromHere === false ? t.signedElsewhere : t.signedBySome}
       </span>

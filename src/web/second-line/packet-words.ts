@@ -21,11 +21,11 @@ export const packetWords = wordsOf({
       plural('en', bad, `1 of ${count} files is not as listed`, `${bad} of ${count} files are not as listed`),
     whatItMeans:
       'Each file’s SHA-256 was computed on this device and compared with the packet’s own lists. That shows damage; who made the packet only its signature shows.',
-    signedHere: 'Signed by this server, and unchanged since. Its key:',
+    signedHere: 'Its lists are signed by this server, with this key:',
     signedElsewhere:
-      'Signed by another server, whose key is the one below. Ask whoever sent the packet to read theirs out to you.',
+      'Its lists are signed by another server, whose key is the one below. Ask whoever sent the packet to read theirs out to you.',
     signedBySome:
-      'Signed with the key below. Whether it is this server’s could not be asked: is there a connection?',
+      'Its lists are signed with the key below. Whether it is this server’s could not be asked: is there a connection?',
     signatures: {
       none: 'It is not signed, so nothing shows who made it.',
       wrong: 'Its signature does not fit: it was changed after it was signed.',
@@ -83,11 +83,11 @@ export const packetWords = wordsOf({
       ),
     whatItMeans:
       'Die SHA-256 jeder Datei wurde auf diesem Gerät berechnet und mit den Listen des Pakets verglichen. Das zeigt Schäden; wer das Paket gemacht hat, zeigt nur seine Unterschrift.',
-    signedHere: 'Von diesem Server unterschrieben und seither unverändert. Sein Schlüssel:',
+    signedHere: 'Seine Listen hat dieser Server unterschrieben, mit diesem Schlüssel:',
     signedElsewhere:
-      'Von einem anderen Server unterschrieben, mit dem Schlüssel hier unten. Lass ihn dir von dem vorlesen, der das Paket geschickt hat.',
+      'Seine Listen hat ein anderer Server unterschrieben, mit dem Schlüssel hier unten. Lass ihn dir von dem vorlesen, der das Paket geschickt hat.',
     signedBySome:
-      'Mit dem Schlüssel hier unten unterschrieben. Ob es der dieses Servers ist, ließ sich nicht fragen: Gibt es eine Verbindung?',
+      'Seine Listen sind mit dem Schlüssel hier unten unterschrieben. Ob es der dieses Servers ist, ließ sich nicht fragen: Gibt es eine Verbindung?',
     signatures: {
       none: 'Es ist nicht unterschrieben; nichts zeigt, wer es gemacht hat.',
       wrong: 'Seine Unterschrift passt nicht: Es wurde danach verändert.',
