@@ -14,7 +14,7 @@ import { wordsOf } from '../words/language.ts';
 const t = wordsOf({
   en: {
     title: 'Sign in',
-    what: 'Halfsplit finds the fault in a cinema or AV chain, one change at a time. For firms that look after them; your admin makes your account.',
+    what: 'For firms that look after cinema and AV chains. Your admin makes your account.',
     show: 'Show what I type',
     organisation: 'Organisation',
     organisationHint: 'The short name of your firm',
@@ -26,7 +26,7 @@ const t = wordsOf({
   },
   de: {
     title: 'Anmelden',
-    what: 'Halfsplit findet den Fehler in einer Kino- oder AV-Kette, eine Änderung nach der anderen. Für Firmen, die sie betreuen; dein Admin richtet das Konto ein.',
+    what: 'Für Firmen, die Kino- und AV-Ketten betreuen. Dein Admin richtet das Konto ein.',
     show: 'Eingabe zeigen',
     organisation: 'Organisation',
     organisationHint: 'Der Kurzname deiner Firma',
@@ -99,7 +99,6 @@ export function SignInScreen({ known }: { known: Session | null }) {
           type={isShown ? 'text' : 'password'}
           required
           autocomplete="current-password"
-          spellcheck={false}
         />
         <Tick label={words.show} isOn={isShown} onChange={setShown} />
         <Button type="submit" kind="primary" large disabled={busy}>
