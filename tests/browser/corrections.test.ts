@@ -14,7 +14,7 @@ describe('what was recorded wrongly, or decided otherwise', () => {
   let page: Page;
   beforeEach(async () => {
     stage = await openStage();
-    context = await stage.openDevice('phone', 'light');
+    context = await stage.openDevice('phone', 'light', 'kept');
     await context.clock.install({ time: new Date(Date.now() - 5 * 3_600_000) });
     page = await context.newPage();
     await signInOn(page, 'brask');

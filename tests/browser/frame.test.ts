@@ -67,7 +67,7 @@ describe('the frame around every screen', () => {
   });
 
   it('keeps a visit and what is done on it without a connection, over a reload, and sends it once', async () => {
-    const page = await stage.signedIn('brask', 'phone');
+    const page = await stage.signedIn('brask', 'phone', 'light', 'kept');
     await page
       .getByRole('link', { name: /Gable|Corrowin|./ })
       .first()
@@ -95,7 +95,7 @@ describe('the frame around every screen', () => {
   });
 
   it('shows both sides of a conflict and asks, when somebody else took the ticket over in between', async () => {
-    const brask = await stage.signedIn('brask', 'phone');
+    const brask = await stage.signedIn('brask', 'phone', 'light', 'kept');
     await waitForShell(brask);
     await brask.getByRole('main').getByRole('link').first().click();
     await brask.getByLabel('Note').waitFor();
@@ -137,7 +137,7 @@ describe('the frame around every screen', () => {
   });
 
   it('loses nothing when the tab is killed while it sends, and sends nothing twice', async () => {
-    const context = await stage.openDevice('phone');
+    const context = await stage.openDevice('phone', 'light', 'kept');
     const page = await context.newPage();
     await signInOn(page, 'tuli');
     await waitForShell(page);
@@ -273,7 +273,7 @@ describe('the frame around every screen', () => {
   });
 
   it('keeps API addresses for the API, and its own for itself', async () => {
-    const page = await stage.signedIn('brask', 'phone');
+    const page = await stage.signedIn('brask', 'phone', 'light', 'kept');
     await waitForShell(page);
     await page.goto('/app/no/such/page');
     await page.getByRole('heading', { name: 'There is no such page' }).waitFor();

@@ -77,7 +77,7 @@ describe('a phone of version 1, with what it kept and what it had yet to send', 
     await server.app.listen({ host: '127.0.0.1', port: 0 });
     browser = await openBrowser();
     const { port } = server.app.server.address() as AddressInfo;
-    page = await (await deviceIn(browser, `http://127.0.0.1:${port}`, 'phone')).newPage();
+    page = await (await deviceIn(browser, `http://127.0.0.1:${port}`, 'phone', 'light', 'kept')).newPage();
   });
   afterAll(async () => {
     await browser.close();

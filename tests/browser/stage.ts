@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { cp, mkdir, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,6 +13,8 @@ import { keepDiary } from './page-diary.ts';
 export const sizes = { phone: { width: 360, height: 740 }, desk: { width: 1440, height: 900 } } as const;
 export type Size = keyof typeof sizes;
 export type Look = 'light' | 'dark' | 'outdoor';
+/** Whether a device keeps the client's own files, as every device does: that takes 2 s each, and few tests go without. */
+export type Files = 'fetched' | 'kept';
 export type MemberName = 'oda' | 'brask' | 'tuli' | 'pim' | 'runa';
 
 const screenshots = fileURLToPath(new URL('../../screenshots', import.meta.url));
@@ -40,9 +43,9 @@ export type Stage = {
   /** Between the browsers and the server. */
   readonly link: Link;
   /** A device of its own: nothing is shared with others but the server. */
-  openDevice(size: Size, look?: Look): Promise<BrowserContext>;
+  openDevice(size: Size, look?: Look, files?: Files): Promise<BrowserContext>;
   /** A device on which that member of the demo's firm is signed in, through the screen. */
-  signedIn(name: MemberName, size: Size, look?: Look): Promise<Page>;
+  signedIn(name: MemberName, size: Size, look?: Look, files?: Files): Promise<Page>;
   close(): Promise<void>;
 };
 
@@ -56,14 +59,14 @@ export async function openStage(): Promise<Stage> {
   const base = `http://127.0.0.1:${link.port}`;
   const server = await startProgram(program, demoEnvironment(dataFolder, port), base);
   const browser = await openBrowser();
-  const openDevice = (size: Size, look?: Look) => deviceIn(browser, base, size, look);
+  const openDevice = (size: Size, look?: Look, files?: Files) => deviceIn(browser, base, size, look, files);
   return {
     base,
     browser,
     link,
     openDevice,
-    signedIn: async (name, size, look) => {
-      const page = await (await openDevice(size, look)).newPage();
+    signedIn: async (name, size, look, files) => {
+      const page = await (await openDevice(size, look, files)).newPage();
       await signInOn(page, name);
       return page;
     },
@@ -79,8 +82,14 @@ export async function openStage(): Promise<Stage> {
 /** Assumed: what a screen on a busy machine may take to show what it is waited for; what comes sooner costs nothing. */
 export const waitMs = 60_000;
 
-/** Debian's chromium, or the one that CHROMIUM names. */
-export const chromiumPath = process.env.CHROMIUM ?? '/usr/bin/chromium';
+/**
+ * What CHROMIUM names; or Debian's chromium, without a window's parts where that is installed, which takes two thirds of
+ * the time.
+ */
+export const chromiumPath =
+  process.env.CHROMIUM ??
+  ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'].find((path) => existsSync(path)) ??
+  '/usr/bin/chromium';
 export const openBrowser = (): Promise<Browser> =>
   chromium.launch({ executablePath: chromiumPath, args: ['--no-sandbox'] });
 
@@ -90,6 +99,7 @@ export async function deviceIn(
   base: string,
   size: Size,
   look: Look = 'light',
+  files: Files = 'fetched',
 ): Promise<BrowserContext> {
   const context = await browser.newContext({
     baseURL: base,
@@ -98,6 +108,7 @@ export async function deviceIn(
     colorScheme: look === 'dark' ? 'dark' : 'light',
     locale: 'en-GB',
     reducedMotion: 'reduce',
+    serviceWorkers: files === 'kept' ? 'allow' : 'block',
   });
   if (look === 'outdoor') await context.addInitScript("localStorage.setItem('halfsplit-look', 'outdoor')");
   context.setDefaultTimeout(waitMs);
@@ -132,7 +143,7 @@ export async function keepScreenshot(page: Page, name: string): Promise<void> {
   await page.setViewportSize(before);
 }
 
-/** Waits until the client's own files are kept, so that it starts without a connection. */
+/** Waits until the client's own files are kept, so that it starts without a connection; on a device that keeps them. */
 export async function waitForShell(page: Page): Promise<void> {
   await page.evaluate('navigator.serviceWorker.ready.then(() => undefined)');
   await page.waitForFunction(

@@ -51,7 +51,7 @@ describe('the technician’s triage', () => {
   afterEach(() => stage.close());
 
   async function openVisit(look: Look = 'light'): Promise<{ context: BrowserContext; page: Page }> {
-    const context = await stage.openDevice('phone', look);
+    const context = await stage.openDevice('phone', look, 'kept');
     await context.clock.install({ time: new Date(Date.now() - storyStartsHoursAgo * 3_600_000) });
     const page = await context.newPage();
     await signInOn(page, 'brask');

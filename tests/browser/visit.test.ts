@@ -10,7 +10,16 @@ import type { ChainDocument } from '../../shared/contract/site.ts';
 import type { Ticket, TicketSummary } from '../../shared/contract/ticket.ts';
 import { accessibilityFaults, wholeScreenFaults } from './checks.ts';
 import { noisyPhoto } from './noisy-photo.ts';
-import { keepScreenshot, type Look, openStage, type Stage, signInOn, waitForShell, waitMs } from './stage.ts';
+import {
+  type Files,
+  keepScreenshot,
+  type Look,
+  openStage,
+  type Stage,
+  signInOn,
+  waitForShell,
+  waitMs,
+} from './stage.ts';
 
 describe('a visit on the phone', () => {
   let stage: Stage;
@@ -38,9 +47,9 @@ describe('a visit on the phone', () => {
   const evidence = async (): Promise<EvidenceItem[]> =>
     expectStatus(await brask.get<{ items: EvidenceItem[] }>(`/tickets/${ticket.id}/evidence?limit=200`), 200)
       .items;
-  const visit = async (look: Look = 'light'): Promise<Page> => {
-    const page = await stage.signedIn('brask', 'phone', look);
-    await waitForShell(page);
+  const visit = async (look: Look = 'light', files: Files = 'fetched'): Promise<Page> => {
+    const page = await stage.signedIn('brask', 'phone', look, files);
+    if (files === 'kept') await waitForShell(page);
     await page.getByRole('main').getByRole('link').first().click();
     await page.getByText('works without signal').waitFor();
     return page;
@@ -62,7 +71,7 @@ describe('a visit on the phone', () => {
   });
 
   it('opened once, works without signal: facts of a cable, a firmware reading kept over a reload and sent once', async () => {
-    const page = await visit();
+    const page = await visit('light', 'kept');
     await page.context().setOffline(true);
     await page.reload();
     await page.getByRole('button', { name: /^Cable C5/ }).click();
@@ -193,7 +202,7 @@ describe('a visit on the phone', () => {
   });
 
   it('keeps a correction while there is no signal, and shows both sides when the chain was changed meanwhile', async () => {
-    const page = await visit();
+    const page = await visit('light', 'kept');
     await placeAt(page, 'link:C5');
     await page.getByRole('link', { name: 'Correct the description' }).click();
     await page.getByLabel('Length in metres').waitFor();
