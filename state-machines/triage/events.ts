@@ -193,11 +193,15 @@ export type SideRevised = {
 } & Stamp;
 /**
  * After a correction a retest says something else; null: nothing any more. What a person decided by hand stays, with
- * their reason, which is in the event of then.
+ * their reason, which is in the event of then. Whether a change stays as one of perhaps two may fall with it.
  */
 export type JudgementRevised = {
   type: 'judgementRevised';
-  outcome: { changeId: string; judgement: Omit<JudgementFacts, 'override'> | null };
+  outcome: {
+    changeId: string;
+    judgement: Omit<JudgementFacts, 'override'> | null;
+    oneOfTwo: ChangeRecord['oneOfTwo'];
+  };
   happenedAt?: string;
 } & Stamp;
 /** After a correction nothing shows the culprit any more, or that the fault returned without the change. */

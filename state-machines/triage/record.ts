@@ -5,6 +5,7 @@ import type {
   AuditFindings,
   ChangeRecord,
   Escalation,
+  Judgement,
   Occurrence,
   Report,
   SideObservation,
@@ -87,6 +88,10 @@ export const isWithoutSide = ({ withoutSide, round }: TriageRecord): boolean => 
 export const changesOfRound = (record: TriageRecord): ChangeRecord[] =>
   record.changes.filter((change) => change.round === record.round);
 
+/** The change that stayed as one of perhaps two, with whose retest this round began; null where it began otherwise. */
+export const changeBeforeRound = ({ changes, round }: TriageRecord): ChangeRecord | null =>
+  changes.find(({ oneOfTwo, round: then }) => oneOfTwo !== null && then === round - 1) ?? null;
+
 export const standingEvidence = (record: TriageRecord): EvidenceRef[] =>
   record.evidence.filter((item) => item.withdrawn === null);
 
@@ -161,8 +166,11 @@ export const changeToConfirm = (record: TriageRecord): ChangeRecord | null =>
     (change) => change.status === 'restored' && change.judgement?.verdict === 'cleared',
   ) ?? null;
 
+/** What a retest says of a change, whoever signed it. */
+export type Judged = { judgement: Omit<Judgement, 'at' | 'by' | 'override'> | null };
+
 /** Whether the fault still came with a change in place, and more rarely than before, beyond the risk taken. */
-export function cameMoreRarely({ judgement }: ChangeRecord): boolean {
+export function cameMoreRarely({ judgement }: Judged): boolean {
   if (judgement?.verdict !== 'persists' || !judgement.attributable) return false;
   const { occurrences, riskOfBeingFooled, level } = judgement;
   return occurrences > 0 && riskOfBeingFooled !== null && riskOfBeingFooled <= level;

@@ -58,6 +58,7 @@ const otherForms: Record<Exclude<EventType, TicketCommandType>, z.ZodType> = {
     outcome: z.object({
       changeId: id,
       judgement: judgement.omit({ at: true, by: true, override: true }).nullable(),
+      oneOfTwo: oneOfTwo.nullable(),
     }),
   }),
   culpritRevised: z.object({ outcome: z.object({ resumeAt: workingState }) }),

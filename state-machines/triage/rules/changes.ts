@@ -9,6 +9,7 @@ import type { CompleteCommand, EventOf } from '../events.ts';
 import {
   cameMoreRarely,
   changeInPlace,
+  type Judged,
   keptCure,
   minutesOf,
   occurrencesIn,
@@ -235,18 +236,22 @@ export const keepOneOfTwo = rule('keepChange', {
     command.oneOfTwo ? refuseTooEarly(record, command) : because('not-allowed-now', message('sayOneOfTwo')),
   outcome: (record, command) => {
     const change = theOpenChange(record);
-    const fooled = change.judgement?.riskOfBeingFooled ?? 1;
     return {
       ...finishing(record, command),
-      oneOfTwo: { chance: chanceOfTwoFaults(fooled) },
+      oneOfTwo: oneOfTwoBy(change),
       watchIds: usable(retestWatches(record, change.id)).map(({ id }) => id),
     };
   },
   apply: (record, event) => newRound(finish(record, event, 'kept'), event.outcome.watchIds),
 });
 
+/** That a change is one of perhaps two, by its judgement: with the chance of two faults, 0..1. */
+export const oneOfTwoBy = ({ judgement }: Judged): NonNullable<ChangeRecord['oneOfTwo']> => ({
+  chance: chanceOfTwoFaults(judgement?.riskOfBeingFooled ?? 1),
+});
+
 /** Why a change can't stay as one of perhaps two; null where the fault came more rarely with it, beyond the risk taken. */
-export function whyNotOneOfTwo(change: ChangeRecord): Message | null {
+export function whyNotOneOfTwo(change: Judged & Pick<ChangeRecord, 'diagnostic'>): Message | null {
   const { diagnostic, judgement } = change;
   if (diagnostic) return message('diagnosticMustGoBack');
   if (judgement === null) return message('changeNotRetested');

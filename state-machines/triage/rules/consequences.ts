@@ -32,7 +32,7 @@ function withSideRevised(record: TriageRecord, event: EventOf<'sideRevised'>): T
 }
 
 function withJudgementRevised(record: TriageRecord, event: EventOf<'judgementRevised'>): TriageRecord {
-  const { changeId, judgement } = event.outcome;
+  const { changeId, judgement, oneOfTwo } = event.outcome;
   return {
     ...record,
     changes: replaceById(record.changes, changeId, (change) => ({
@@ -43,6 +43,7 @@ function withJudgementRevised(record: TriageRecord, event: EventOf<'judgementRev
         override: change.judgement?.override ?? null,
         ...signed(event),
       },
+      oneOfTwo,
     })),
   };
 }

@@ -1,8 +1,17 @@
 import canonicalize from 'canonicalize';
 import type { ChangeRecord, SideObservation, TriageRecord, Watch } from '../../../shared/contract/triage.ts';
-import type { CompleteCommand, Consequence, ConsequenceType, Outcomes } from '../events.ts';
-import { changesOfRound, isBaseline, isShownAtAll, runningWatch, standingSides } from '../record.ts';
-import { judgementSoFar, wasRetested } from './changes.ts';
+import type { CompleteCommand, Consequence, ConsequenceType } from '../events.ts';
+import {
+  changeBeforeRound,
+  changesOfRound,
+  isBaseline,
+  isShownAtAll,
+  type Judged,
+  retestWatches,
+  runningWatch,
+  standingSides,
+} from '../record.ts';
+import { judgementSoFar, oneOfTwoBy, wasRetested, whyNotOneOfTwo } from './changes.ts';
 import { refuseUnconfirmed, stageWithoutCulprit, whyNoProof } from './culprit.ts';
 import { findOccurrence } from './occurrences.ts';
 import { whyNotQuiet } from './remedy.ts';
@@ -44,11 +53,14 @@ export function decidedAnew(
     return { type: 'reproductionRevised' };
   }
   if (isToldOtherwise(record, then))
-    return judgementRevised(record, () => true) ?? culpritRevised(record) ?? remedyRevised(record);
+    return judgementRevised(record, () => () => true) ?? culpritRevised(record) ?? remedyRevised(record);
   if (command.type === 'recordLook' || command.type === 'withdrawLook')
     return sideRevised(record, restsOnLooks);
   if (command.type === 'withdrawReport' || command.type === 'occurrenceReported') {
-    const rests = ({ judgement }: ChangeRecord): boolean => judgement?.reported != null;
+    const rests: RestsOnIt =
+      () =>
+      ({ judgement }) =>
+        judgement?.reported != null;
     return judgementRevised(record, rests) ?? culpritRevised(record);
   }
   if (command.type === 'endWatch') return culpritRevised(record);
@@ -56,7 +68,7 @@ export function decidedAnew(
   if (watch === null) return null;
   return (
     sideRevised(record, restsOnWatch(watch)) ??
-    judgementRevised(record, restingOn(record, watch)) ??
+    judgementRevised(record, restingOn(watch)) ??
     culpritRevised(record) ??
     remedyRevised(record)
   );
@@ -85,37 +97,58 @@ function sideRevised(record: TriageRecord, restsOnIt: (side: SideObservation) =>
 const isToldOtherwise = ({ symptom: now }: TriageRecord, { symptom: then }: TriageRecord): boolean =>
   differ([now.pattern, now.onlyWith], [then.pattern, then.onlyWith]);
 
+/** Which changes of a round rest on what was corrected. */
+type RestsOnIt = (record: TriageRecord) => (change: ChangeRecord) => boolean;
+
 /** Which changes were judged by a watch. */
 const restingOn =
-  (record: TriageRecord, watch: Watch) =>
-  ({ id, judgement }: ChangeRecord): boolean =>
+  (watch: Watch): RestsOnIt =>
+  (record) =>
+  ({ id, judgement }) =>
     judgement !== null &&
     (watch.purpose === 'retest'
       ? watch.changeId === id
       : isBaseline(record, watch) && Date.parse(watch.startedAt) < Date.parse(judgement.at));
 
-function judgementRevised(
-  record: TriageRecord,
-  restsOnIt: (change: ChangeRecord) => boolean,
-): Revision | null {
-  for (const change of changesOfRound(record).filter(restsOnIt)) {
+function judgementRevised(record: TriageRecord, restsOnIt: RestsOnIt): Revision | null {
+  for (const change of changesOfRound(record).filter(restsOnIt(record))) {
     const judgement = judgementAnew(record, change);
     if (differ(judgement, factsOf(change))) {
-      return { type: 'judgementRevised', outcome: { changeId: change.id, judgement } };
+      return { type: 'judgementRevised', outcome: { changeId: change.id, judgement, oneOfTwo: null } };
     }
   }
-  return null;
+  return oneOfTwoRevised(record, restsOnIt);
 }
 
-type Judged = Omit<Outcomes['judgeRetest']['judgement'], 'override'>;
-function factsOf({ judgement }: ChangeRecord): Judged | null {
+/** A change stays as one of perhaps two for as long as its retest says so, in the round that it was made in. */
+function oneOfTwoRevised(record: TriageRecord, restsOnIt: RestsOnIt): Revision | null {
+  const change = changeBeforeRound(record);
+  if (change === null) return null;
+  const round = recordInRound(record, change.round);
+  if (!restsOnIt(round)(change)) return null;
+  const judgement = judgementAnew(round, change);
+  if (!differ(judgement, factsOf(change))) return null;
+  const anew = { diagnostic: change.diagnostic, judgement };
+  const oneOfTwo = whyNotOneOfTwo(anew) === null ? oneOfTwoBy(anew) : null;
+  return { type: 'judgementRevised', outcome: { changeId: change.id, judgement, oneOfTwo } };
+}
+
+/** The record with an earlier round as the one that counts, and with what that round began with. */
+function recordInRound(record: TriageRecord, round: number): TriageRecord {
+  const then = { ...record, round };
+  const before = changeBeforeRound(then);
+  const began = before === null ? [] : retestWatches({ ...then, round: before.round }, before.id);
+  return { ...then, cameBackWatchIds: began.map(({ id }) => id) };
+}
+
+function factsOf({ judgement }: ChangeRecord): Judged['judgement'] {
   if (judgement === null) return null;
   const { at: _at, by: _by, override: _override, ...facts } = judgement;
   return facts;
 }
 
 /** What a person decided by hand stays theirs, beside what is computed now. */
-function judgementAnew(record: TriageRecord, change: ChangeRecord): Judged | null {
+function judgementAnew(record: TriageRecord, change: ChangeRecord): Judged['judgement'] {
   const before = change.judgement;
   if (before === null || !wasRetested(record, change)) return null;
   const { override: _override, ...now } = judgementSoFar(record, change);

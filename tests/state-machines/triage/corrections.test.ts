@@ -216,7 +216,11 @@ describe('what follows from a correction', () => {
     const forged: TriageEvent[] = [
       { type: 'culpritRevised', outcome: { resumeAt: 'substitute.ready' }, ...signed },
       { type: 'remedyRevised', ...signed },
-      { type: 'judgementRevised', outcome: { changeId: uuid(7), judgement: null }, ...signed },
+      {
+        type: 'judgementRevised',
+        outcome: { changeId: uuid(7), judgement: null, oneOfTwo: null },
+        ...signed,
+      },
     ];
     for (const event of forged) expect(() => evolve(ticket.snapshot, event)).toThrow(/is not taken/);
   });

@@ -89,6 +89,31 @@ describe('a fault that became rarer and did not go', () => {
     expect(ticket.record.changes[1]?.judgement?.verdict).toBe('cleared');
   });
 
+  it('is no longer one of two once the watch that said so is void, and stays as it was left', () => {
+    const ticket = rarer().send(keepAsOneOfTwo);
+    const retest = ticket.record.watches.find(({ purpose }) => purpose === 'retest')?.id ?? '';
+    ticket.send({ type: 'voidWatch', watchId: retest, reason: 'Nobody looked' });
+    expect(ticket.log.slice(-2).map(({ type }) => type)).toEqual(['voidWatch', 'judgementRevised']);
+    expect(ticket.record.changes[0]).toMatchObject({ status: 'kept', oneOfTwo: null, judgement: null });
+    expect(planOf(ticket).twoFaults).toBeNull();
+    expect(ticket.replayed()).toStrictEqual(ticket.snapshot);
+  });
+
+  it('has another chance of two faults once one of the watches before it is void', () => {
+    const ticket = new TriageCase()
+      .baseline()
+      .watch(60, 1)
+      .watch(120, 12)
+      .send({ type: 'acceptReproduction' });
+    const [poor] = ticket.record.watches;
+    ticket.side('processor', 'vanished').send({ type: 'beginSubstitution' });
+    ticket.declare('replaceCable', link('L4')).send({ type: 'applyChange' }).watch(120, 2);
+    ticket.send({ type: 'judgeRetest' }, keepAsOneOfTwo);
+    const chance = ticket.record.changes[0]?.oneOfTwo?.chance ?? 1;
+    ticket.send({ type: 'voidWatch', watchId: poor?.id ?? '', reason: 'Nobody looked' });
+    expect(ticket.record.changes[0]?.oneOfTwo?.chance).toBeGreaterThan(chance);
+  });
+
   it('may be put back all the same, and does not stay as the cure', () => {
     expect(rarer().refused({ type: 'keepChange' })).toMatchObject({
       type: 'change-cannot-stay',
