@@ -41,14 +41,53 @@ export function interrupt(ticket: WalkedTicket, random: () => number): string {
   return 'nothing that would be taken';
 }
 
+/** What few walks meet by chance, since somebody does it unasked at the one moment at which it is taken. */
+export const wishes = [
+  'withdrawSide',
+  'withdrawCulprit',
+  'withdrawReport',
+  'enterLateChange',
+  'answerLogged',
+  'recordLook',
+  'waitFor',
+  'recall',
+  'recordFollowUp',
+] as const;
+export type Wish = (typeof wishes)[number];
+
+/** Does what a walk wants to see, where it is taken; says what it was, null where it was refused. */
+export function grant(ticket: WalkedTicket, wish: Wish, random: () => number): string | null {
+  switch (wish) {
+    case 'recordLook':
+      return sent(ticket, { type: 'recordLook', what: lookUnasked(ticket, random) });
+    case 'answerLogged':
+      return logAnsweredNo(ticket, random);
+    case 'withdrawReport':
+      if (ticket.record.reports.length === 0) {
+        ticket.openDiary(30);
+        ticket.report(null);
+      }
+      return anyOf(ticket, wish, random);
+    // Second line's part of the walk, and a closed ticket's, do these themselves.
+    case 'recall':
+    case 'recordFollowUp':
+      return null;
+    default:
+      return anyOf(ticket, wish, random);
+  }
+}
+
+function anyOf(ticket: WalkedTicket, type: Parameters<typeof commandOf>[0][number], random: () => number) {
+  const picks = { what: 0, which: Math.floor(random() * 1000), minutes: 0, offline: false };
+  return sent(ticket, commandOf([type], picks, ticket.snapshot) as Command);
+}
+
 /** What was done; null where it was refused. */
 function attemptTo(ticket: WalkedTicket, random: () => number): string | null {
   const which = Math.floor(random() * (interrupting.length + others.length));
   const other = others[which - interrupting.length];
   if (other !== undefined) return other(ticket, random);
-  const type = interrupting[which] ?? 'note';
-  const picks = { what: 0, which: Math.floor(random() * 1000), minutes: 0, offline: false };
-  return sent(ticket, commandOf([type], picks, ticket.snapshot) as Command);
+  return anyOf(ticket, interrupting[which] ?? 'note', random);
 }
 
 const others: readonly ((ticket: WalkedTicket, random: () => number) => string | null)[] = [
@@ -127,17 +166,29 @@ const sent = (ticket: WalkedTicket, command: Command): string | null =>
 
 /** A log shows an occurrence that nobody saw, in a watch that has ended. */
 function occurrenceByLog(ticket: WalkedTicket, random: () => number): string | null {
+  const logged = loggedMoment(ticket, random);
+  if (logged === null) return null;
+  const { purpose, ...moment } = logged;
+  const menu = purpose === 'side' ? oneOf(['stayed', 'vanished'] as const, random) : null;
+  return sent(ticket, { type: 'confirmOccurrence', ...moment, menu });
+}
+
+/** Whoever was there says that what a log shows was not the fault. */
+function logAnsweredNo(ticket: WalkedTicket, random: () => number): string | null {
+  const logged = loggedMoment(ticket, random);
+  if (logged === null) return null;
+  const { purpose: _, ...moment } = logged;
+  return sent(ticket, { type: 'answerLogged', ...moment, answer: 'no' });
+}
+
+/** A moment in a watch that has ended, and a log of it; null where none has. */
+function loggedMoment(ticket: WalkedTicket, random: () => number) {
   const ended = ticket.record.watches.filter(({ endedAt }) => endedAt !== null);
   if (ended.length === 0) return null;
   const { id, startedAt, endedAt, purpose } = oneOf(ended, random);
   const [from, to] = [Date.parse(startedAt), Date.parse(endedAt ?? startedAt)];
-  return sent(ticket, {
-    type: 'confirmOccurrence',
-    watchId: id,
-    occurredAt: new Date(from + Math.floor((to - from) * random())).toISOString(),
-    menu: purpose === 'side' ? oneOf(['stayed', 'vanished'], random) : null,
-    evidenceId: ticket.addLog(),
-  });
+  const occurredAt = new Date(from + Math.floor((to - from) * random())).toISOString();
+  return { watchId: id, occurredAt, evidenceId: ticket.addLog(), purpose };
 }
 
 /** What second line may do with a case that it has taken. */

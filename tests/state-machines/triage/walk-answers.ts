@@ -1,8 +1,10 @@
+import { sourcesOf } from '../../../shared/chain/graph.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { OwnChange } from '../../../shared/contract/own-change.ts';
 import type { Symptom } from '../../../shared/contract/triage.ts';
 import {
   checkAnswers,
+  contentKinds,
   ownChangeTargets,
   patternTriggers,
   symptomKinds,
@@ -35,8 +37,21 @@ export const ownChanges: readonly OwnChange[] = ownChangeTargets.map((actsOn, at
   keepsAway: at === 0 ? null : 0.6,
 }));
 
+/** What the call brings: of sources and content mostly nothing that narrows it. */
+export function intakeOf(chain: Chain, faults: readonly Fault[], random: Random) {
+  const symptom = symptomOf(chain, faults, random);
+  const sources = sourcesOf(chain).map(({ id }) => id);
+  return {
+    symptom,
+    affectedSources: random() < 0.3 ? [oneOf(sources, random)] : [],
+    affectedDisplays: [],
+    content: oneOf(['notKnown', ...contentKinds] as const, random),
+    workedBefore: oneOf([true, false, null], random),
+  };
+}
+
 /** What the client tells of how it comes: mostly what is so, at times something else, or nothing. */
-export function symptomOf(chain: Chain, [fault]: readonly Fault[], random: Random): Symptom {
+function symptomOf(chain: Chain, [fault]: readonly Fault[], random: Random): Symptom {
   const kind = oneOf(symptomKinds, random);
   const told = random();
   if (fault === undefined || told < 0.2) return { kind, lastsS: null, perHour: null, ...untoldPattern };

@@ -12,6 +12,24 @@ export const staysWaitingShare = 0.3;
 /** Chances: a closed ticket is heard of again; a technician makes a change of their own choice, each time one could be. */
 export const heardAgainShare = 0.3;
 export const ownChangeShare = 0.3;
+/** The chance that a walk wants to see something that few meet. */
+export const wishesShare = 0.5;
+/** Kinds of change that a plan seldom comes to; half of the walks want to see one of them. */
+export const rareChanges = [
+  'clearVents',
+  'warmByUse',
+  'otherSupply',
+  'disconnectDisturber',
+  'updateFirmware',
+  'movePort',
+  'unplugBranch',
+  'moveProcessorToDisplay',
+  'sourceIntoProcessor',
+  'oneSocketCircuit',
+  'otherChange',
+  'reissueHotPlug',
+  'insertSyncSwitch',
+] as const;
 /** Shares: organisations with kinds of change of their own; with firmware that is older than they want. */
 export const ownKindsShare = 0.2;
 export const oldFirmwareShare = 0.1;

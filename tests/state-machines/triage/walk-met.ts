@@ -1,6 +1,6 @@
 import { ticketCommandTypes } from '../../../shared/contract/commands.ts';
 import { lookMoments, sideProofKinds, witnessAnswers } from '../../../shared/contract/look-names.ts';
-import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import type { Symptom, TriageRecord } from '../../../shared/contract/triage.ts';
 import {
   actingParties,
   changeKinds,
@@ -90,6 +90,14 @@ export class Met {
     return (Object.keys(toMeet) as List[]).flatMap((list) =>
       toMeet[list].map((item): [List, string] => [list, item]),
     );
+  }
+
+  intake({ kind, pattern, onlyWith }: Symptom, content: string): void {
+    this.count('symptom', kind);
+    this.count('pattern', pattern.kind);
+    if (pattern.kind === 'trigger') this.count('trigger', pattern.trigger);
+    if (onlyWith !== null) this.count('onlyWith', onlyWith.kind);
+    this.count('content', content);
   }
 
   /** What a ticket's record tells of its walk. */

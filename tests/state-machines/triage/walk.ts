@@ -1,9 +1,7 @@
-import { sourcesOf } from '../../../shared/chain/graph.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import { lastedAnswers } from '../../../shared/contract/diary-names.ts';
 import type { Offer, PlanReply } from '../../../shared/contract/plan.ts';
-import type { Symptom } from '../../../shared/contract/triage.ts';
-import { changeKinds, contentKinds } from '../../../shared/contract/triage-names.ts';
+import { changeKinds } from '../../../shared/contract/triage-names.ts';
 import type { Circumstances } from '../../../shared/isolation/index.ts';
 import { currentWait } from '../../../state-machines/triage/record.ts';
 import { runningUnattended } from '../../../state-machines/triage/unattended.ts';
@@ -11,8 +9,8 @@ import { anyFault, oneOf } from '../../support/house/faults.ts';
 import { House } from '../../support/house/house.ts';
 import { randomFrom } from '../../support/random.ts';
 import { isObservation, Technician, type Turn, withSampleWords } from '../../support/technician.ts';
-import { answerOfSecondLine, changeByHand, interrupt } from './interruptions.ts';
-import { anyKit, asAnswered, type Errs, ownChanges, symptomOf } from './walk-answers.ts';
+import { answerOfSecondLine, changeByHand, grant, interrupt, type Wish, wishes } from './interruptions.ts';
+import { anyKit, asAnswered, type Errs, intakeOf, ownChanges } from './walk-answers.ts';
 import * as often from './walk-chances.ts';
 import { endOf, Met } from './walk-met.ts';
 import { WalkedTicket } from './walked-ticket.ts';
@@ -45,6 +43,8 @@ export class Walk {
   readonly #errs: Errs;
   /** A kind of change that the technician makes by their own choice, once it applies. */
   #wanted: (typeof changeKinds)[number] | null;
+  /** What else this walk wants to see, once it is taken. */
+  #wish: Wish | null;
   readonly #seen = new Set<string>();
   readonly #told: string[];
   #here: Circumstances;
@@ -62,38 +62,21 @@ export class Walk {
     this.#errs = { chain, random, misreads: observerError, byHand: often.byHandShare };
     this.#house = new House({ chain, faults, seed, observerError });
     this.#technician = new Technician(this.#house, (offers) => this.#oneOf(offers));
-    const symptom = symptomOf(chain, faults, random);
-    const sources = sourcesOf(chain).map(({ id }) => id);
-    const intake = {
-      affectedSources: random() < 0.3 ? [oneOf(sources, random)] : [],
-      affectedDisplays: [],
-      content: oneOf(['notKnown', ...contentKinds] as const, random),
-      workedBefore: oneOf([true, false, null], random),
-    };
-    const wanted = oneOf(changeKinds, random);
+    const intake = intakeOf(chain, faults, random);
+    const { symptom } = intake;
+    const wanted = random() < 0.5 ? oneOf(often.rareChanges, random) : oneOf(changeKinds, random);
     const isOld = wanted === 'updateFirmware' || random() < often.oldFirmwareShare;
     this.#wanted = wanted;
-    this.#ticket = new WalkedTicket(
-      chain,
-      { symptom, ...intake },
-      {
-        ownChanges: random() < often.ownKindsShare ? ownChanges : [],
-        firmwareBelowLevel: isOld ? chain.devices.map(({ id }) => id) : [],
-        met,
-      },
-    );
+    this.#wish = random() < often.wishesShare ? oneOf(wishes, random) : null;
+    this.#ticket = new WalkedTicket(chain, intake, {
+      ownChanges: random() < often.ownKindsShare ? ownChanges : [],
+      firmwareBelowLevel: isOld ? chain.devices.map(({ id }) => id) : [],
+      met,
+    });
     this.#here = { kit: anyKit(random), people: random() < 0.6 ? 1 : 2, refused: [] };
     if (random() < often.diaryShare) this.#ticket.openDiary(30);
     this.#told = [JSON.stringify(faults), JSON.stringify(symptom)];
-    this.#countIntake(symptom, intake.content);
-  }
-
-  #countIntake({ kind, pattern, onlyWith }: Symptom, content: string): void {
-    this.#met.count('symptom', kind);
-    this.#met.count('pattern', pattern.kind);
-    if (pattern.kind === 'trigger') this.#met.count('trigger', pattern.trigger);
-    if (onlyWith !== null) this.#met.count('onlyWith', onlyWith.kind);
-    this.#met.count('content', content);
+    met.intake(symptom, intake.content);
   }
 
   end(): WalkEnd {
@@ -112,6 +95,7 @@ export class Walk {
     if (state.startsWith('escalated.') && state !== 'escalated.moreRequested') return this.#withSecondLine();
     if (state === 'waiting') return this.#whileWaiting();
     this.#maybeInterrupt();
+    this.#grantWish();
     if (this.#ticket.state !== state) return null;
     if (this.#steps >= mostSteps) return this.#stranded(`no end after ${mostSteps} steps`);
     if (state === 'substitute.ready' && this.#changesByHand()) return null;
@@ -131,6 +115,10 @@ export class Walk {
     const theirs = offers.filter(
       ({ steps: [first] }) => first !== undefined && clientsChoices.has(first.type),
     );
+    if (this.#wish === 'recordFollowUp') {
+      const onSuspicion = theirs.find(({ steps }) => steps.some(({ type }) => type === 'replaceOnSuspicion'));
+      if (onSuspicion !== undefined) return onSuspicion;
+    }
     if (theirs.length > 1) return oneOf(theirs, this.#random);
     const others = offers.filter(({ steps }) => !steps.some(({ type }) => type === 'escalate'));
     return others.length > 1 && this.#random() < often.wandersShare ? oneOf(others, this.#random) : offers[0];
@@ -193,6 +181,17 @@ export class Walk {
     this.#told.push(`! ${what}`);
   }
 
+  #grantWish(): void {
+    if (this.#wish === null || this.#random() > often.ownChangeShare) return;
+    const before = this.#ticket.record;
+    const what = grant(this.#ticket, this.#wish, this.#random);
+    if (what === null) return;
+    this.#wish = null;
+    this.#steps += 1;
+    this.#technician.took([], before, this.#ticket.record);
+    this.#told.push(`! as wished: ${what}`);
+  }
+
   #clientRefuses(): string {
     const tests = this.#ticket.plan(this.#here).offers.flatMap(({ test }) => (test === null ? [] : [test]));
     const [test] = tests;
@@ -212,7 +211,7 @@ export class Walk {
       return this.#ended('escalated');
     this.#interruptions += 1;
     this.#pass(60);
-    const isRecalled = this.#random() < 0.2;
+    const isRecalled = this.#wish === 'recall' || this.#random() < 0.2;
     if (isRecalled && this.#ticket.send({ type: 'recall', reason: 'It can be done here' }) === null) {
       this.#told.push('! recall');
       return null;
@@ -248,13 +247,14 @@ export class Walk {
     if (plan.offers.length === 0) return this.#ended('closed');
     const broken = this.#whatIsWrong(plan);
     if (broken !== null) return this.#stranded(broken);
-    if (this.#interruptions >= mostInterruptions || this.#random() > often.heardAgainShare)
-      return this.#ended('closed');
+    const isHeardOf = this.#wish === 'recordFollowUp' || this.#random() < often.heardAgainShare;
+    if (this.#interruptions >= mostInterruptions || !isHeardOf) return this.#ended('closed');
     this.#interruptions += 1;
     this.#letDaysPass(dayMin * (1 + 20 * this.#random()));
     const then = this.#ticket.plan(this.#here);
     if (then.offers.length === 0) return this.#ended('closed');
-    const offer = oneOf(then.offers, this.#random);
+    const wished = then.offers.filter(({ steps }) => steps.some(({ type }) => type === this.#wish));
+    const offer = oneOf(wished.length > 0 ? wished : then.offers, this.#random);
     this.#told.push(`! closed: ${offer.key}`);
     return this.#take({ waitMin: 0, offer, commands: withSampleWords(offer) }, then);
   }
