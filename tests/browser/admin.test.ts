@@ -118,31 +118,40 @@ describe('what an admin sets', () => {
   it('puts an own figure in the fault model, sees where the built-in one is from, and takes it back', async () => {
     const page = await stage.signedIn('runa', 'desk');
     await page.goto('/app/numbers/fault-model');
-    await page.getByLabel('Show figures that contain').fill('bandwidth passiveCopper');
-    const field = page.getByLabel('Our own figure for linkWeights/bandwidth/passiveCopper');
+    // Nothing is changed yet, and every group is folded: what is looked for unfolds.
+    await page.getByText('Every figure is the built-in one.').waitFor();
+    await page.getByLabel('Search the figures').fill('margin passive');
+    const field = page
+      .getByLabel(/^Our own figure for Too little margin for the data rate: passive copper$/)
+      .first();
     await field.waitFor();
     await page
-      .getByRole('row', { name: /linkWeights/ })
+      .getByRole('row', { name: /passive copper/i })
       .getByText('common practice')
       .waitFor();
+    const example = page.getByRole('region', { name: 'What our figures do to an example' });
+    const likeliest = example.getByRole('row').nth(1);
+    const before = await likeliest.textContent();
+    await field.fill('40');
+    await expect.poll(() => likeliest.textContent()).not.toBe(before);
     await field.fill('-5');
     await page.getByRole('button', { name: 'Save' }).click();
     // The model's own refusal, at the figure it is about.
-    await page.locator('td .field-error').waitFor();
+    await page.locator('td .field-error').first().waitFor();
     await keepScreenshot(page, 'fault-model-refused');
     await field.fill('4');
     await page.getByRole('button', { name: 'Save' }).click();
     await saved(page);
     await page.reload();
-    await page.getByLabel('Only our own').check();
-    await page.getByText(/^1 of \d+ figures$/).waitFor();
-    expect(await field.inputValue()).toBe('4');
-    await field.fill('');
+    const ours = page.locator('details', { hasText: 'Changed by us' });
+    await ours.getByRole('row', { name: /How often cables fail/ }).waitFor();
+    const own = ours.getByRole('spinbutton');
+    expect(await own.inputValue()).toBe('4');
+    await own.fill('');
     await page.getByRole('button', { name: 'Save' }).click();
     await saved(page);
     await page.reload();
-    await page.getByLabel('Only our own').check();
-    await page.getByText(/^0 of \d+ figures$/).waitFor();
+    await page.getByText('Every figure is the built-in one.').waitFor();
   });
 
   it('adds a row for logs; one that misses its own example is refused with the reason', async () => {

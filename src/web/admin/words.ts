@@ -62,19 +62,28 @@ const en = {
   savedMeanwhile:
     'Other settings were saved meanwhile. What you typed stands here, and replaces them once you save it.',
   noLevels: 'No level is set. Without one, no firmware is called too old.',
-  filter: 'Show figures that contain',
-  onlyOwn: 'Only our own',
-  figureCount: (shown: number, all: number) => `${shown} of ${all} figures`,
+  filter: 'Search the figures',
+  figure: 'Figure',
+  changedFigures: 'Changed by us',
+  noneChanged: 'Every figure is the built-in one.',
+  noFigure: 'No figure has these words.',
+  figuresIn: (count: number, own: number) =>
+    own === 0 ? plural('en', count, '1 figure', `${count} figures`) : `${count} figures, ${own} of them ours`,
+  figureExample: 'What our figures do to an example',
+  exampleHint:
+    'A source, a receiver and a display; 2 m of copper, then 12 m of it in a wall. Nothing is tried yet; the fault comes at random.',
+  exampleChain: 'Example',
+  exampleSymptom: 'What is seen',
+  suspect: 'Suspect',
+  withOwn: 'With ours',
   builtIn: 'Built in',
   origin: 'From',
   own: 'Our own',
   ownOf: (path: string) => `Our own figure for ${path}`,
-  figuresHint:
-    'What suspects and tests are ranked by. Leave a field empty to use the built-in figure. The names are the model’s own.',
+  figuresHint: 'What suspects and tests are ranked by. Leave a field empty to use the built-in figure.',
   origins: { 'common practice': 'common practice', assumed: 'assumed' } as Record<string, string>,
   unsaved: (count: number) =>
     plural('en', count, '1 figure is changed and not saved', `${count} figures are changed and not saved`),
-  moreFigures: 'Show more',
   rowsHint:
     'How your devices word things in their logs. A line counts where it holds one phrase of every group and none that is ruled out. These come before the built-in ones.',
   kind: 'What it means',
@@ -156,15 +165,26 @@ const de: typeof en = {
   savedMeanwhile:
     'Inzwischen wurden andere Einstellungen gespeichert. Hier steht, was du geschrieben hast; wenn du es speicherst, gilt dies.',
   noLevels: 'Kein Stand ist gesetzt. Ohne einen gilt keine Firmware als zu alt.',
-  filter: 'Zeige Zahlen, die das enthalten',
-  onlyOwn: 'Nur unsere eigenen',
-  figureCount: (shown, all) => `${shown} von ${all} Zahlen`,
+  filter: 'Zahlen suchen',
+  figure: 'Zahl',
+  changedFigures: 'Von uns geändert',
+  noneChanged: 'Jede Zahl ist die eingebaute.',
+  noFigure: 'Keine Zahl hat diese Wörter.',
+  figuresIn: (count, own) =>
+    own === 0 ? plural('de', count, '1 Zahl', `${count} Zahlen`) : `${count} Zahlen, davon ${own} unsere`,
+  figureExample: 'Was unsere Zahlen an einem Beispiel ändern',
+  exampleHint:
+    'Eine Quelle, ein Receiver und ein Bildschirm; 2 m Kupfer, dann 12 m davon in einer Wand. Noch ist nichts versucht; der Fehler kommt zufällig.',
+  exampleChain: 'Beispiel',
+  exampleSymptom: 'Was zu sehen ist',
+  suspect: 'Verdächtig',
+  withOwn: 'Mit unseren',
   builtIn: 'Eingebaut',
   origin: 'Woher',
   own: 'Unsere eigene',
   ownOf: (path) => `Unsere eigene Zahl für ${path}`,
   figuresHint:
-    'Wonach Verdächtige und Tests gereiht werden. Lass ein Feld leer, um die eingebaute Zahl zu nehmen. Die Namen sind die des Modells.',
+    'Wonach Verdächtige und Tests gereiht werden. Lass ein Feld leer, um die eingebaute Zahl zu nehmen.',
   origins: { 'common practice': 'üblich', assumed: 'angenommen' },
   unsaved: (count) =>
     plural(
@@ -173,7 +193,6 @@ const de: typeof en = {
       '1 Zahl ist geändert und nicht gespeichert',
       `${count} Zahlen sind geändert und nicht gespeichert`,
     ),
-  moreFigures: 'Mehr zeigen',
   rowsHint:
     'Wie deine Geräte in ihren Protokollen etwas nennen. Eine Zeile zählt, wenn sie aus jeder Gruppe einen Ausdruck enthält und keinen ausgeschlossenen. Diese kommen vor den eingebauten.',
   kind: 'Was es bedeutet',
