@@ -21,6 +21,8 @@ const goesWithTheScreen: Record<string, string> = {
   'admin/figures/example.tsx setSymptom': 'which symptom the example has',
   'dispatcher/board/find.tsx setTyped': 'stands in the address',
   'dispatcher/board/find.tsx setState': 'stands in the address',
+  'edids/limited-edid.tsx setLink': 'which limits the file that is made at once has',
+  'edids/limited-edid.tsx setWithout': 'which limits the file that is made at once has',
   'place/chain-versions.tsx setFrom': 'which versions are compared',
   'place/chain-versions.tsx setTo': 'which versions are compared',
   'second-line/chain-part.tsx setChangeId': 'which change the drawing shows',
@@ -30,7 +32,7 @@ const goesWithTheScreen: Record<string, string> = {
 };
 /** Whether something was said of the form, such as that it is saved: nothing that anybody typed. */
 const isNotice = (setter: string): boolean =>
-  /^set(Saved|Kept|Set|Done|Wrong|Lacking|Changed|Lacks|TooShort|NoTime|Half)$/.test(setter);
+  /^set(Saved|Kept|Set|Done|Wrong|Lacking|Changed|Lacks|TooShort|NoTime|Half|Failed)$/.test(setter);
 
 /** `useState` setters that a field of the file calls. */
 function settersInFields(path: string): string[] {
