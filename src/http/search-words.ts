@@ -35,8 +35,10 @@ const isOfLetters = (word: string): boolean =>
 function runsOf(words: readonly string[]): string[] {
   const runs: string[] = [];
   let isOpen = false;
-  for (const word of words) {
-    if (!/[\p{L}\p{N}]/u.test(word)) continue;
+  const said = words.filter((word) => word !== '');
+  // A lone bracket beside a number says nothing; signs alone are looked for as they are.
+  const meant = said.filter((word) => /[\p{L}\p{N}]/u.test(word));
+  for (const word of meant.length > 0 ? meant : said) {
     const last = runs.at(-1);
     if (isOpen && isNumeric(word) && last !== undefined) runs[runs.length - 1] = `${last} ${word}`;
     else runs.push(word);
