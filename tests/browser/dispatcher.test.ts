@@ -1,6 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { firmZone } from '../../seed/firm.ts';
+import { firm, firmZone } from '../../seed/firm.ts';
+import { expectStatus, overHttp, signIn } from '../../seed/session.ts';
+import type { ChainDocument, SiteSummary } from '../../shared/contract/site.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { tabTo } from './keyboard.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
@@ -22,6 +24,17 @@ describe('the dispatcher’s desk', () => {
     await page.getByRole('option').nth(1).waitFor();
     await page.keyboard.press('Enter');
     await page.getByRole('group', { name: 'What do you see?' }).waitFor();
+  }
+
+  /** A client of whom no ticket is open, with the chain of another. */
+  async function addQuietSite(): Promise<void> {
+    const oda = await signIn(overHttp(stage.base), firm.handle, `oda@${firm.handle}.example`);
+    const found = await oda.get<{ items: SiteSummary[] }>('/sites?q=amberwell');
+    const chainId = expectStatus(found, 200).items[0]?.chains[0]?.id ?? '';
+    const { chain } = expectStatus(await oda.get<ChainDocument>(`/chains/${chainId}`), 200);
+    const site = { client: 'Quill Harbour', address: '2 Quay Steps, Ostermere' };
+    const { id } = expectStatus(await oda.post<{ id: string }>('/sites', site), 201);
+    expectStatus(await oda.post(`/sites/${id}/chains`, chain), 201);
   }
 
   it('takes a call from its first letter to an assigned ticket by keyboard alone', async () => {
@@ -87,25 +100,16 @@ describe('the dispatcher’s desk', () => {
   });
 
   it('takes at most 40 keys from the call to the assigned ticket, beside what is typed', async () => {
+    await addQuietSite();
     const page = await stage.signedIn('oda', 'desk');
     await page.getByRole('combobox', { name: 'Who is on the line?' }).waitFor();
     await page.evaluate(
       "globalThis.keys = 0; addEventListener('keydown', ({ key }) => { if (key.length > 1 || key === ' ') globalThis.keys += 1; }, true)",
     );
-    await page.keyboard.type('amberwell', { delay: 20 });
-    await page.getByRole('option', { name: /Lisk Amberwell/ }).waitFor();
+    await page.keyboard.type('quill', { delay: 20 });
+    await page.getByRole('option', { name: /Quill Harbour/ }).waitFor();
     await page.keyboard.press('Enter');
     await page.getByRole('group', { name: 'What do you see?' }).waitFor();
-    // The test above may have left a ticket open there.
-    const another = page.getByRole('button', { name: 'It is another fault' });
-    const isOpen = await another.waitFor({ timeout: 5000 }).then(
-      () => true,
-      () => false,
-    );
-    if (isOpen) {
-      await tabTo(page, /It is another fault/);
-      await page.keyboard.press('Enter');
-    }
     await tabTo(page, /No picture/);
     await page.keyboard.press('Space');
     await page.keyboard.press('Control+Enter');
@@ -116,7 +120,8 @@ describe('the dispatcher’s desk', () => {
     await tabTo(page, /^ *Assign to Tuli Marrowen$/);
     await page.keyboard.press('Enter');
     await page.getByText('Saved.').waitFor();
-    expect(await page.evaluate('globalThis.keys')).toBeLessThanOrEqual(40);
+    const keys = await page.evaluate('globalThis.keys');
+    expect(keys).toBeLessThanOrEqual(40);
   });
 
   it('says that a ticket is open at the chain already, before and when another is opened', async () => {
