@@ -17,7 +17,7 @@ const goesWithTheScreen: Record<string, string> = {
   'admin/members.tsx setPassword': 'a password is never kept on a device',
   'sign-in/sign-in.tsx setShown': 'whether a password can be read on the screen',
   'settings/password.tsx setTyped': 'a password is never kept on a device',
-  'admin/figures/fault-model.tsx setSearch': 'what of a list is shown',
+  'admin/fault-model.tsx setSearch': 'what of a list is shown',
   'admin/figures/example.tsx setSymptom': 'which symptom the example has',
   'dispatcher/board/find.tsx setTyped': 'stands in the address',
   'dispatcher/board/find.tsx setState': 'stands in the address',

@@ -29,7 +29,7 @@ export const adminScreens: RoleScreens = {
     },
     {
       path: '/app/numbers/fault-model',
-      screen: lazyScreen(() => import('./figures/fault-model.tsx').then((module) => module.FaultModelScreen)),
+      screen: lazyScreen(() => import('./fault-model.tsx').then((module) => module.FaultModelScreen)),
     },
     {
       path: '/app/numbers/logs',

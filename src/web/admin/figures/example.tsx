@@ -7,15 +7,15 @@ import { Wide } from '../../parts/wide.tsx';
 import { percent } from '../../words/percent.ts';
 import { Sentence } from '../../words/sentence.tsx';
 import { terms } from '../../words/terms.ts';
-import { adminWords } from '../words.ts';
 import { exampleChances } from './example-chances.ts';
+import { figureGroupWords } from './words.ts';
 
 /** Suspects of the example that are worth a line. */
 const mostShown = 6;
 
 /** What the firm's own figures, saved or not, do to the suspects of a small example. */
 export function FigureExample({ own }: { own: Overrides }) {
-  const t = adminWords();
+  const t = figureGroupWords();
   const { role } = terms();
   const [symptom, setSymptom] = useState<Symptom['kind']>('dropOuts');
   const chances = useMemo(

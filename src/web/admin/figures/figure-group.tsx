@@ -2,9 +2,9 @@ import { useEffect, useState } from 'preact/hooks';
 import type { FaultFigure } from '../../../../shared/contract/organisation.ts';
 import { Wide } from '../../parts/wide.tsx';
 import { language } from '../../words/language.ts';
-import { adminWords } from '../words.ts';
 import { sectionOf } from './figure-names.ts';
 import { figureWords } from './figure-words.ts';
+import { figureGroupWords } from './words.ts';
 
 /** A figure as it stands on the screen. */
 export type ShownFigure = Omit<FaultFigure, 'origin'> & {
@@ -35,7 +35,7 @@ export function FigureGroup({
   namesGroup?: boolean;
   onChange(path: string, text: string): void;
 }) {
-  const t = adminWords();
+  const t = figureGroupWords();
   const isRefused = figures.some(({ error }) => error !== undefined);
   const [isUnfolded, setUnfolded] = useState(isOpen);
   useEffect(() => setUnfolded(isOpen || isRefused), [isOpen, isRefused]);
@@ -84,7 +84,7 @@ function Row({
   namesGroup: boolean;
   onChange(path: string, text: string): void;
 }) {
-  const t = adminWords();
+  const t = figureGroupWords();
   const group = figureWords[language.value].sections[sectionOf(path)]?.title;
   return (
     <tr class={isOurs || isEdited ? 'figure-own' : ''}>

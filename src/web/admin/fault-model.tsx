@@ -1,24 +1,24 @@
 import { useState } from 'preact/hooks';
-import type { Message } from '../../../../shared/contract/message.ts';
-import type { FaultFigure } from '../../../../shared/contract/organisation.ts';
-import { paths } from '../../api/paths.ts';
-import { DocumentView } from '../../parts/document-view.tsx';
-import { faultAt } from '../../parts/fault-at.ts';
-import { Field } from '../../parts/field.tsx';
-import { lazyPart } from '../../parts/lazy-part.tsx';
-import { useDocument } from '../../store/documents.ts';
-import { language } from '../../words/language.ts';
-import { said } from '../../words/sentence.tsx';
-import { terms } from '../../words/terms.ts';
-import { SaveRow } from '../save-row.tsx';
-import { SectionScreen } from '../section-screen.tsx';
-import { useSectionDraft, useSettings } from '../use-settings.ts';
-import { adminWords } from '../words.ts';
-import { FigureGroup, type ShownFigure } from './figure-group.tsx';
-import { figureName, figureSections, sectionOf } from './figure-names.ts';
-import { figureWords } from './figure-words.ts';
+import type { Message } from '../../../shared/contract/message.ts';
+import type { FaultFigure } from '../../../shared/contract/organisation.ts';
+import { paths } from '../api/paths.ts';
+import { DocumentView } from '../parts/document-view.tsx';
+import { faultAt } from '../parts/fault-at.ts';
+import { Field } from '../parts/field.tsx';
+import { lazyPart } from '../parts/lazy-part.tsx';
+import { useDocument } from '../store/documents.ts';
+import { language } from '../words/language.ts';
+import { said } from '../words/sentence.tsx';
+import { terms } from '../words/terms.ts';
+import { FigureGroup, type ShownFigure } from './figures/figure-group.tsx';
+import { figureName, figureSections, sectionOf } from './figures/figure-names.ts';
+import { figureWords } from './figures/figure-words.ts';
+import { SaveRow } from './save-row.tsx';
+import { SectionScreen } from './section-screen.tsx';
+import { useSectionDraft, useSettings } from './use-settings.ts';
+import { adminWords } from './words.ts';
 
-const Example = lazyPart(async () => (await import('./example.tsx')).FigureExample);
+const Example = lazyPart(async () => (await import('./figures/example.tsx')).FigureExample);
 
 /** Every figure that suspects are ranked by, in words, where it is from, and the firm's own in its place. */
 export function FaultModelScreen() {
