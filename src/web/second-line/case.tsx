@@ -67,7 +67,7 @@ function Case({ facts }: { facts: CaseFacts }) {
   return (
     <>
       <div class="row">
-        <Badge>{stateWord(ticket.state.startsWith('escalated') ? 'escalated' : ticket.state)}</Badge>
+        <Badge>{stateWord(ticket.state)}</Badge>
         <Badge>{terms().symptom[ticket.symptom]}</Badge>
         <Badge>{terms().priority[ticket.priority]}</Badge>
         <span class="soft">

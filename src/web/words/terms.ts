@@ -20,8 +20,11 @@ export function categoryChoices(): MessageTerms['category'] {
   ) as MessageTerms['category'];
 }
 
-/** The name of a state, also of one that this version does not know. */
-export const stateWord = (state: string): string => (terms().state as Record<string, string>)[state] ?? state;
+/** The name of a state, or of the one that it is within; also of one that this version does not know. */
+export function stateWord(state: string): string {
+  const words: Readonly<Record<string, string>> = terms().state;
+  return words[state] ?? words[state.split('.')[0] ?? ''] ?? state;
+}
 /** What a command, or another event of the log, does, as a button says it. */
 export const commandWord = ({ type }: { type: string }): string =>
   (({ ...terms().fact, ...terms().command }) as Record<string, string>)[type] ?? type;
