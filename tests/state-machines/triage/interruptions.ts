@@ -1,4 +1,5 @@
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
+import { witnessAnswers } from '../../../shared/contract/look-names.ts';
 import type { ChangeKind } from '../../../shared/contract/triage.ts';
 import { changeKinds, patternTriggers, symptomKinds } from '../../../shared/contract/triage-names.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
@@ -106,14 +107,24 @@ const others: readonly ((ticket: WalkedTicket, random: () => number) => string |
   (ticket, random) => sent(ticket, { type: 'recordLook', what: lookUnasked(ticket, random) }),
 ];
 
-/** What somebody reads who was not asked to: a setting, or a page while all is well. */
+/** What somebody reads who was not asked to: a setting, a page while all is well, or what another device shows. */
 function lookUnasked({ record: { asFound } }: WalkedTicket, random: () => number) {
-  const ids = (asFound?.chain.devices ?? []).map(({ id }) => id);
-  const deviceId = ids.length === 0 ? 'd1' : oneOf(ids, random);
-  const shouldBe = oneOf(['enhanced', null], random);
-  return random() < 0.5
-    ? { kind: 'setting', deviceId, key: 'Input signal format', value: 'standard', shouldBe }
-    : { kind: 'signal', deviceId, moment: 'good', said: { kind: 'read', receives: null, sends: null } };
+  const devices = asFound?.chain.devices ?? [];
+  const deviceId = devices.length === 0 ? 'd1' : oneOf(devices, random).id;
+  const witnesses = devices
+    .filter(({ role }) => role === 'source' || role === 'display')
+    .flatMap((one) =>
+      devices.filter((other) => other !== one && other.role === one.role).map((other) => [one, other]),
+    )
+    .map(([one, other]) => ({ kind: 'witness', deviceId: one?.id, besideId: other?.id }));
+  const looks: object[] = [
+    { kind: 'setting', deviceId, key: 'Input signal format', value: 'standard', shouldBe: 'enhanced' },
+    { kind: 'setting', deviceId, key: 'Input signal format', value: 'standard', shouldBe: null },
+    { kind: 'signal', deviceId, moment: 'good', said: { kind: 'read', receives: null, sends: null } },
+  ];
+  return witnesses.length > 0 && random() < 0.4
+    ? { ...oneOf(witnesses, random), answer: oneOf(witnessAnswers, random) }
+    : oneOf(looks, random);
 }
 
 /** The client tells it otherwise than before. */
