@@ -32,19 +32,28 @@ describe('a text that an admin erases', () => {
     await dialog.getByLabel('Why').fill('Says when nobody is at home.');
     await dialog.getByRole('button', { name: 'Erase for good' }).click();
     await page.getByText('The text is erased.').waitFor();
-    await page.getByText(/^\[text erased .* by Runa Stellick\]$/).waitFor();
+    await page
+      .getByText(/^\[text erased .* by Runa Stellick\]$/)
+      .first()
+      .waitFor();
     expect(await page.getByText(question).count()).toBe(0);
     await page.getByRole('link', { name: 'Back to the ticket' }).click();
     await page.getByText('Something in it was erased from the log since.').waitFor();
 
     const second = await stage.signedIn('pim', 'desk');
     await second.goto(`/app/cases/${stage.bare.id}`);
-    await second.getByText(/^\[text erased .* by Runa Stellick\]$/).waitFor();
+    await second
+      .getByText(/^\[text erased .* by Runa Stellick\]$/)
+      .first()
+      .waitFor();
     expect(await second.getByText(question).count()).toBe(0);
     expect(await second.content()).not.toContain('\uFFFC');
     await second.evaluate("localStorage.setItem('halfsplit-language', 'de')");
     await second.reload();
-    await second.getByText(/^\[Text gelöscht .* von Runa Stellick\]$/).waitFor();
+    await second
+      .getByText(/^\[Text gelöscht .* von Runa Stellick\]$/)
+      .first()
+      .waitFor();
   });
 
   it('is nothing that a dispatcher is offered', async () => {

@@ -1,4 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
 import type { MemberName, Size } from './stage.ts';
 
 export type CaseIds = { readonly ticketId: string; readonly boatId: string; readonly watchedId: string };
@@ -136,11 +137,17 @@ export const keptForms: readonly KeptForm[] = [
     path: () => '/app/numbers/fault-model',
     open: async (page) => {
       const group = page.locator('details', { hasText: 'How often cables fail' });
-      await group.waitFor();
-      // What is typed in it and not saved unfolds it.
-      if (!(await group.evaluate('(one) => one.open'))) await group.locator('summary').click();
+      const fields = group.getByRole('spinbutton');
+      // What is typed in it and not saved unfolds it, once this device has read it.
+      await expect
+        .poll(async () => {
+          if ((await fields.count()) === 0) await group.locator('summary').click();
+          return fields.count();
+        })
+        .toBeGreaterThan(0);
     },
-    field: (page) => page.locator('.figure-table input').first(),
+    field: (page) =>
+      page.locator('details', { hasText: 'How often cables fail' }).getByRole('spinbutton').first(),
     text: '0.125',
   },
   {
