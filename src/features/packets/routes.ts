@@ -30,8 +30,8 @@ const grant = { permission: 'grant packets' } as const;
 /** Case packets: read in the own organisation, and by whom one of them was granted to. */
 export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   const { database, evidenceStore } = services;
-  const asReader = async (request: FastifyRequest<{ Params: { id: string } }>) =>
-    (await asCaller(services, request, (context) => readablePacket(context, request.params.id))) ?? noPacket;
+  const asReader = async (request: FastifyRequest, id: string) =>
+    (await asCaller(services, request, (context) => readablePacket(context, id))) ?? noPacket;
   app.get(
     addresses.ticketPackets,
     {
@@ -60,7 +60,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     addresses.packetSummary,
     { schema: { summary: 'The case to read and print, as one HTML file', params: byId }, config: read },
     async (request, reply) => {
-      const readable = await asReader(request);
+      const readable = await asReader(request, request.params.id);
       if ('said' in readable) return sendProblem(request, reply, readable);
       const { orgId } = readable.row;
       const { open, ...shown } = summaryFile(readable);
@@ -83,7 +83,7 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     addresses.packetDownload,
     { schema: { summary: 'The whole packet: a BagIt bag in a zip', params: byId }, config: read },
     async (request, reply) => {
-      const readable = await asReader(request);
+      const readable = await asReader(request, request.params.id);
       if ('said' in readable) return sendProblem(request, reply, readable);
       const { row, files } = readable;
       const damage = isUnchanged(request.headers['if-none-match'], zipTag(files))
