@@ -4,9 +4,9 @@ import { Button } from '../../parts/button.tsx';
 import { faultAt, faultsWithin } from '../../parts/fault-at.ts';
 import { Field, SelectField } from '../../parts/field.tsx';
 import { Tick } from '../../parts/tick.tsx';
+import { refKey } from '../../place/chain-edits.ts';
 import { categoryChoices, terms } from '../../words/terms.ts';
 import { number } from '../../words/times.ts';
-import { refKey } from './chain-edits.ts';
 import { Faults } from './small-parts.tsx';
 import { placeWords } from './words.ts';
 

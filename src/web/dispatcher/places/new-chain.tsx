@@ -6,11 +6,11 @@ import { paths } from '../../api/paths.ts';
 import { Button } from '../../parts/button.tsx';
 import { Notice } from '../../parts/notice.tsx';
 import { SendingResult, useSending } from '../../parts/sending.tsx';
+import { newDevice, newLink } from '../../place/chain-edits.ts';
 import { refresh, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
-import { newDevice, newLink } from './chain-edits.ts';
 import { ChainForm } from './chain-form.tsx';
 import { placeWords } from './words.ts';
 

@@ -1,4 +1,4 @@
-import type { Chain, Device, DeviceRole, Link, Port, SignalMode } from '../../../../shared/contract/chain.ts';
+import type { Chain, Device, DeviceRole, Link, Port, SignalMode } from '../../../shared/contract/chain.ts';
 
 /** Ids are ours to choose and stable over versions; the next free one of a kind. */
 const freeId = (prefix: string, taken: readonly string[]): string => {
