@@ -1,4 +1,4 @@
-import type { Chain, Device, Link, Port } from '../../../../shared/contract/chain.ts';
+import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { Message } from '../../../../shared/contract/message.ts';
 import type { Symptom } from '../../../../shared/contract/symptom.ts';
 import {
@@ -8,73 +8,24 @@ import {
   suspectsOf,
   tableOf,
 } from '../../../../shared/isolation/index.ts';
-
-const socket = (id: string, direction: Port['direction']): Port => ({
-  id,
-  label: id.toUpperCase(),
-  direction,
-  highestMode: { kind: 'tmds', maxCharacterRateMHz: 600 },
-  setMode: null,
-  contentProtection: 'unknown',
-  edidHex: null,
-  fiveVoltMa: null,
-});
-const device = (id: string, role: Device['role'], ports: Port[]): Device => ({
-  id,
-  name: id,
-  role,
-  model: null,
-  serial: null,
-  firmware: null,
-  drawsMenu: role !== 'source',
-  menuSurvivesLossOfInput: 'unknown',
-  menuKeepsFormat: 'unknown',
-  processesPicture: false,
-  edidHandling: { kind: 'passesOn' },
-  outputFormat: null,
-  settings: {},
-  ports,
-  notes: '',
-});
-const loose = { needsPower: false, powered: 'unknown', seated: 'unknown' } as const;
-const copper = (
-  id: string,
-  from: string,
-  to: string,
-  facts: Pick<Link, 'lengthM' | 'category' | 'route'>,
-): Link => ({
-  id,
-  from: { deviceId: from, portId: 'out' },
-  to: { deviceId: to, portId: 'in' },
-  construction: 'passiveCopper',
-  certified: false,
-  direction: 'notDirectional',
-  factoryFittedEnds: true,
-  sourceEnd: loose,
-  sinkEnd: loose,
-  installedOn: null,
-  drawMa: null,
-  notes: '',
-  ...facts,
-});
+import { newDevice, newLink } from '../../place/chain-edits.ts';
 
 /** A source, a receiver and a display, on 2 m of copper and on 12 m of it in a wall. */
-const example = (names: ExampleNames): Chain => ({
-  name: names.chain,
-  devices: [
-    { ...device('source', 'source', [socket('out', 'output')]), name: names.source },
-    {
-      ...device('receiver', 'receiver', [socket('in', 'input'), socket('out', 'output')]),
-      name: names.receiver,
-    },
-    { ...device('display', 'display', [socket('in', 'input')]), name: names.display },
-  ],
-  links: [
-    copper('C1', 'source', 'receiver', { lengthM: 2, category: 'premiumHighSpeed', route: 'free' }),
-    copper('C2', 'receiver', 'display', { lengthM: 12, category: 'highSpeed', route: 'inWall' }),
-  ],
-  wantedFormats: [],
-});
+function example(names: ExampleNames): Chain {
+  const chain: Chain = { name: names.chain, devices: [], links: [], wantedFormats: [] };
+  for (const role of ['source', 'receiver', 'display'] as const) {
+    const device = newDevice(role, names[role], chain);
+    const ports = (['input', 'output'] as const).flatMap((direction) => {
+      const first = device.ports.find((port) => port.direction === direction);
+      return first === undefined ? [] : [{ ...first, label: direction === 'input' ? 'IN' : 'OUT' }];
+    });
+    chain.devices.push({ ...device, ports });
+  }
+  const short = { lengthM: 2, category: 'premiumHighSpeed', route: 'free' } as const;
+  const long = { lengthM: 12, category: 'highSpeed', route: 'inWall' } as const;
+  for (const cable of [short, long]) chain.links.push({ ...newLink(chain), ...cable });
+  return chain;
+}
 /** What the example and its devices are called, in the language of the screens. */
 export type ExampleNames = Record<'chain' | 'source' | 'receiver' | 'display', string>;
 
