@@ -38,10 +38,7 @@ export async function addFile(
     sha256: main.sha256,
     reading: null,
   });
-  const refusal =
-    refusalOfForgedErasure(about.description, null) ??
-    refusalOfSpan(about) ??
-    (await accept(context, ticketId, ref));
+  const refusal = refusalOfAbout(about) ?? (await accept(context, ticketId, ref));
   if (refusal !== null) return refusal;
   await insertFile(context, main, prepared.mediaType);
   if (thumbnail !== null) await insertFile(context, thumbnail, thumbnailType);
@@ -93,6 +90,10 @@ const refOf = ({ services, actor }: Context, id: string, described: Described): 
   withdrawn: null,
 });
 
+/** Why what is said of a file can't be so, whatever the ticket; null where it can. */
+const refusalOfAbout = (about: FileEvidenceAbout): Refused | null =>
+  refusalOfForgedErasure(about.description, null) ?? refusalOfSpan(about);
+
 function refusalOfSpan({ span }: FileEvidenceAbout): Refused | null {
   if (span === null || Date.parse(span.from) <= Date.parse(span.to)) return null;
   return refused('invalid-input', message('logEndsBeforeItBegins'), {
@@ -120,41 +121,34 @@ export async function refusalOfFile(
   ticketId: string,
   about: FileEvidenceAbout,
 ): Promise<Refused | null> {
-  const { actor, services } = context;
   const ticket = await findCase(context, ticketId);
   if (ticket === null) return noTicket;
-  const ref = refOf(context, services.newId(), { ...about, sha256: null, reading: null });
-  const at = services.now().toISOString();
+  const ref = refOf(context, context.services.newId(), { ...about, sha256: null, reading: null });
   return (
-    refusalOfForgedErasure(about.description, null) ??
-    refusalOfSpan(about) ??
+    refusalOfAbout(about) ??
     (await refusalOfTie(context, ticket, about.tie)) ??
-    refusalOfNews(ticket.snapshot, {
-      type: 'evidenceAdded',
-      evidence: ref,
-      at,
-      by: actor.memberId,
-      role: actor.role,
-    })
+    refusalOfNews(ticket.snapshot, newsOf(context, ref))
   );
 }
 
 /** Checks what the item is tied to and puts it to the ticket's machine; null when both agree. */
 async function accept(context: Context, ticketId: string, ref: EvidenceRef): Promise<Refused | null> {
-  const { actor, services } = context;
   const ticket = await findCase(context, ticketId);
   if (ticket === null) return noTicket;
   const refusal = await refusalOfTie(context, ticket, ref.tie);
   if (refusal !== null) return refusal;
-  const accepted = await appendTicketEvent(context, ticketId, {
-    type: 'evidenceAdded',
-    evidence: ref,
-    at: services.now().toISOString(),
-    by: actor.memberId,
-    role: actor.role,
-  });
+  const accepted = await appendTicketEvent(context, ticketId, newsOf(context, ref));
   return accepted.ok ? null : accepted;
 }
+
+/** The event by which a ticket hears of an item. */
+const newsOf = ({ actor, services }: Context, evidence: EvidenceRef) => ({
+  type: 'evidenceAdded' as const,
+  evidence,
+  at: services.now().toISOString(),
+  by: actor.memberId,
+  role: actor.role,
+});
 
 async function added(context: Context, id: string): Promise<Outcome<EvidenceItem>> {
   const row = await findEvidence(context, id);

@@ -33,11 +33,10 @@ export function zipOf(
   };
   zip.on('error', fail);
   output.on('close', () => current?.destroy());
+  const ofAll = { mtime: inUtc(madeAt), forceDosTimestamp: true, mode: fileMode };
   for (const file of files) {
     const options = {
-      mtime: inUtc(madeAt),
-      forceDosTimestamp: true,
-      mode: fileMode,
+      ...ofAll,
       size: file.sizeBytes,
       compress: !packedAlready.test(file.path),
     };
@@ -51,11 +50,7 @@ export function zipOf(
     });
   }
   for (const { path, content } of notes ?? [])
-    zip.addBuffer(Buffer.from(content), `${folder}/${path}`, {
-      mtime: inUtc(madeAt),
-      forceDosTimestamp: true,
-      mode: fileMode,
-    });
+    zip.addBuffer(Buffer.from(content), `${folder}/${path}`, ofAll);
   zip.end();
   return output;
 }
