@@ -1,10 +1,10 @@
 import type { Place } from '../../../shared/contract/chain.ts';
 import { Button } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
+import { placeWord } from '../place/place-words.ts';
 import { useDraftForm } from '../store/use-draft.ts';
 import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
-import { placeWord } from './place-words.ts';
 
 /** The finding, and the place it is about. */
 export function AcceptForm({ facts, send, isBusy }: FormProperties) {

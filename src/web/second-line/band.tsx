@@ -3,6 +3,7 @@ import { changesOfRound } from '../../../state-machines/triage/record.ts';
 import { whyNoProof } from '../../../state-machines/triage/rules/culprit.ts';
 import { paths } from '../api/paths.ts';
 import { typed } from '../parts/typed.tsx';
+import { placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
 import { changeWords } from '../words/change-words.ts';
 import { wordsOf } from '../words/language.ts';
@@ -11,7 +12,6 @@ import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { dayAndTime, lengthOfTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
-import { placeWord } from './place-words.ts';
 import { values } from './value-words.ts';
 
 const t = wordsOf({

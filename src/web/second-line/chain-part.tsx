@@ -9,13 +9,13 @@ import { planMarks } from '../drawing/plan-marks.ts';
 import { useRecordMarks } from '../drawing/use-record-marks.ts';
 import { SelectField } from '../parts/field.tsx';
 import { LeftAs } from '../place/chain-differences.tsx';
+import { placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
 import { changeWords } from '../words/change-words.ts';
 import { dayAndTime } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
 import { PlacePanel } from './place-panel.tsx';
-import { placeWord } from './place-words.ts';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 

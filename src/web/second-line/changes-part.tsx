@@ -7,6 +7,7 @@ import { minutesOf, occurrencesIn } from '../../../state-machines/triage/record.
 import { Facts } from '../parts/card.tsx';
 import { Badge, Notice, type Tone } from '../parts/notice.tsx';
 import { typed } from '../parts/typed.tsx';
+import { deviceWord, placeWord } from '../place/place-words.ts';
 import { changeWords } from '../words/change-words.ts';
 import { percent } from '../words/percent.ts';
 import { inWords, inWordsOf } from '../words/sentence.tsx';
@@ -14,7 +15,6 @@ import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
 import { EvidenceList } from './evidence-part.tsx';
-import { deviceWord, placeWord } from './place-words.ts';
 import { Table } from './table.tsx';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';

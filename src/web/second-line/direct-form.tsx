@@ -4,6 +4,7 @@ import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
+import { placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
 import { useDraftForm } from '../store/use-draft.ts';
 import { changeWords } from '../words/change-words.ts';
@@ -11,7 +12,6 @@ import { inWords, said } from '../words/sentence.tsx';
 import { lengthOfTime } from '../words/times.ts';
 import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
-import { placeWord } from './place-words.ts';
 
 /** One step for the technician, as a change of the triage where there is one that applies. */
 export function DirectForm({ facts, send, isBusy }: FormProperties) {

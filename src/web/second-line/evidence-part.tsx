@@ -8,12 +8,12 @@ import { Dialog } from '../parts/dialog.tsx';
 import { Badge } from '../parts/notice.tsx';
 import { saveAs } from '../parts/save-as.ts';
 import { typed, typedText } from '../parts/typed.tsx';
+import { belongsTo, placeWord } from '../place/place-words.ts';
 import { terms } from '../words/terms.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
 import { useBlobAddress } from './files.ts';
-import { belongsTo, placeWord } from './place-words.ts';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 

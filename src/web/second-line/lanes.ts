@@ -2,9 +2,9 @@ import type { Chain } from '../../../shared/contract/chain.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import type { TriageRecord, Watch } from '../../../shared/contract/triage.ts';
 import { typedText } from '../parts/typed.tsx';
+import { deviceWord, placeWord } from '../place/place-words.ts';
 import { changeWords } from '../words/change-words.ts';
 import { said } from '../words/sentence.tsx';
-import { deviceWord, placeWord } from './place-words.ts';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 

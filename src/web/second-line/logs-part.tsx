@@ -2,11 +2,11 @@ import type { LogFinding } from '../../../shared/contract/log-findings.ts';
 import { type OpenProposal, openProposals } from '../../../shared/logs/open-proposals.ts';
 import { messageKey } from '../../../shared/message/index.ts';
 import { Badge } from '../parts/notice.tsx';
+import { deviceWord } from '../place/place-words.ts';
 import { inWords } from '../words/sentence.tsx';
 import { clockTime, dayAndTime, lengthOfTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
-import { deviceWord } from './place-words.ts';
 import { Table } from './table.tsx';
 import { caseWords } from './words.ts';
 

@@ -4,6 +4,7 @@ import { messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { Facts } from '../parts/card.tsx';
+import { belongsTo, deviceWord, placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
 import { percent } from '../words/percent.ts';
@@ -13,7 +14,6 @@ import { number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { FindingList } from './checks-part.tsx';
 import { EvidenceList, itemsAt } from './evidence-part.tsx';
-import { belongsTo, deviceWord, placeWord } from './place-words.ts';
 import { caseWords } from './words.ts';
 
 /** All that is known of one device or cable, under the drawing it was chosen in. */

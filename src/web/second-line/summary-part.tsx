@@ -2,12 +2,12 @@ import { onlyWithSaid, patternSaid } from '../../../shared/isolation/pattern.ts'
 import { Facts } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { typed, typedInRow } from '../parts/typed.tsx';
+import { deviceWord } from '../place/place-words.ts';
 import { inWords } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
-import { deviceWord } from './place-words.ts';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 

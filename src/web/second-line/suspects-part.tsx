@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
+import { placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
 import { percent } from '../words/percent.ts';
 import { inWords, said } from '../words/sentence.tsx';
 import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
-import { placeWord } from './place-words.ts';
 import type { CaseInputs, SuspectsOverTime } from './suspects-over-time.ts';
 import { letters, PointMark, SuspectsPlot } from './suspects-plot.tsx';
 import { Table } from './table.tsx';

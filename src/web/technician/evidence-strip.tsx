@@ -4,10 +4,10 @@ import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { paths } from '../api/paths.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { typedText } from '../parts/typed.tsx';
+import { contentOf, thumbnailOf, useBlobUrl, waitingFile } from '../store/blob-url.ts';
 import { useDocument } from '../store/documents.ts';
 import { outbox } from '../store/outbox.ts';
 import type { UploadEntry } from '../store/outbox-entry.ts';
-import { contentOf, thumbnailOf, useBlobUrl, waitingFile } from './blob-url.ts';
 import { evidenceWords } from './evidence-words.ts';
 import { isTiedTo } from './place-tie.ts';
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { readFile } from '../api/client.ts';
-import { memberDatabase } from '../store/member-database.ts';
+import { memberDatabase } from './member-database.ts';
 
 /** An address for a file in this page's memory, for as long as it is shown; null until it is there, or if it can't be. */
 export function useBlobUrl(key: string | null, load: (key: string) => Promise<Blob | null>): string | null {
