@@ -11,7 +11,7 @@ export const demoSites: DemoSite[] = [
     site: {
       client: 'Family Corrowin',
       address: '4 Thistle Rise, Marlhaven',
-      contact: { name: 'Edda Corrowin', phone: '+353 1 555 0142', email: null },
+      contact: { name: 'Edda Corrowin', phone: '+353 1 555 0142', email: null, hours: 'after 16:00' },
       accessNotes: 'Ring twice. The rack is in the cupboard under the stairs; the key hangs inside the door.',
       travelNotes: 'Park in the yard.',
       hazards: [
@@ -27,7 +27,7 @@ export const demoSites: DemoSite[] = [
     site: {
       client: 'Dr. Lisk Amberwell',
       address: '19 Harrow Lane, Ostermere',
-      contact: { name: 'Lisk Amberwell', phone: '+353 1 555 0177', email: null },
+      contact: { name: 'Lisk Amberwell', phone: '+353 1 555 0177', email: null, hours: 'weekday mornings' },
       accessNotes: 'Weekday mornings only.',
       hazards: [],
     },

@@ -16,6 +16,8 @@ export const siteInput = z.object({
       name: line.nullable().default(null),
       phone: z.string().trim().max(longest.phone).nullable().default(null),
       email: z.email().max(200).nullable().default(null),
+      /** When the contact is best reached, in words. */
+      hours: z.string().trim().max(longest.line).default(''),
     })
     .prefault({}),
   accessNotes: text.default(''),

@@ -83,7 +83,7 @@ describe('the dispatcher’s desk', () => {
     await page.keyboard.press('Tab');
     await page.keyboard.type('0930AM');
     expect(await page.getByLabel('Visit').inputValue()).toBe('2026-11-30T09:30');
-    await tabTo(page, /^ *Assign to Tuli Marrowen$/);
+    await tabTo(page, /^ *Assign to Tuli Marrowen, Mon 30 Nov, 09:30$/);
     await page.keyboard.press('Enter');
     await page.getByText('Saved.').waitFor();
 
@@ -109,8 +109,8 @@ describe('the dispatcher’s desk', () => {
     await page.keyboard.type('quill', { delay: 20 });
     await page.getByRole('option', { name: /Quill Harbour/ }).waitFor();
     await page.keyboard.press('Enter');
-    await page.getByRole('group', { name: 'What do you see?' }).waitFor();
-    await tabTo(page, /No picture/);
+    // The first question has the focus by itself.
+    await page.getByRole('radio', { name: 'No picture' }).and(page.locator(':focus')).waitFor();
     await page.keyboard.press('Space');
     await page.keyboard.press('Control+Enter');
     await page.getByRole('heading', { name: 'What they can safely try now' }).waitFor();
@@ -263,6 +263,7 @@ describe('the dispatcher’s desk', () => {
     await heading(page, 'A site that is not known yet').waitFor();
     expect(await page.getByLabel('Client').inputValue()).toBe('Wisteria Court');
     await page.getByLabel('Address').fill('8 Sorrel Way, Ostermere');
+    await page.getByLabel('When the contact is best reached').fill('after school');
     await page.getByRole('checkbox', { name: 'Ladder' }).check();
     await page.getByLabel('Ladder: what and where').fill('Projector at 3 m.');
     await page.getByRole('button', { name: 'Add the site' }).click();
@@ -287,6 +288,7 @@ describe('the dispatcher’s desk', () => {
 
     await page.getByRole('link', { name: 'To the ticket' }).click();
     await page.getByRole('link', { name: 'The site' }).click();
+    await page.getByText('after school').first().waitFor();
     await page
       .getByRole('main')
       .getByRole('link', { name: /Version 1/ })
@@ -315,6 +317,36 @@ describe('the dispatcher’s desk', () => {
       .waitFor();
     await page.getByRole('heading', { name: 'What differs between version 1 and version 2' }).waitFor();
     await keepScreenshot(page, 'chain-versions');
+  });
+
+  it('says on the ticket where and whom to call, who could go when, and assigns by one choice', async () => {
+    const page = await stage.signedIn('oda', 'desk');
+    await page.goto('/app/find?q=1');
+    await page.getByRole('link', { name: /^No\. 1 / }).click();
+    const link = (name: string) => page.getByRole('link', { name, exact: true });
+    expect(await link('Call Edda Corrowin').getAttribute('href')).toBe('tel:+35315550142');
+    expect(await link('Map').getAttribute('href')).toBe(
+      `geo:0,0?q=${encodeURIComponent('4 Thistle Rise, Marlhaven')}`,
+    );
+    await page.getByText('after 16:00').waitFor();
+    const week = page.getByRole('group', { name: 'Who could go when' });
+    const morning = week.getByRole('radio', { name: /^Tuli Marrowen, .*09:00$/ }).last();
+    const chosen = (await morning.getAttribute('aria-label')) ?? '';
+    await keepScreenshot(page, 'ticket-who-could-go');
+    expect(await faultsInEveryLook(page, 'ticket-who-could-go')).toEqual([]);
+    await morning.focus();
+    await page.keyboard.press('Space');
+    await tabTo(page, new RegExp(`^ *Assign to ${chosen}$`));
+    await page.keyboard.press('Enter');
+    await page.getByText('Saved.').waitFor();
+    // Of whoever is there already, the client says so, and nobody is sent twice.
+    await page.goto('/app/find?q=penhollow');
+    await page
+      .getByRole('link', { name: /Penhollow Boat House/ })
+      .first()
+      .click();
+    await week.getByText('Family Corrowin').waitFor();
+    expect(await week.getByRole('radio', { name: chosen }).count()).toBe(0);
   });
 
   it('corrects the intake, writes a note, and tells what happened', async () => {

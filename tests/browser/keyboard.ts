@@ -1,8 +1,9 @@
 import type { Page } from 'playwright-core';
 
-/** What has the focus is called: by itself, by its labels, by what it holds. */
+/** What has the focus is called: by itself, by its labels, by what it holds; nothing where the page itself has it. */
 const nameOfFocus = `(() => {
   const on = document.activeElement;
+  if (on === document.body) return '';
   const labels = [...(on?.labels ?? [])].map((label) => label.textContent);
   return [on?.getAttribute('aria-label'), ...labels, on?.textContent].join(' ').trim();
 })()`;

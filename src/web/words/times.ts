@@ -17,6 +17,9 @@ export const dayAndTime = (moment: string, zone: string): string =>
     hour: '2-digit',
     minute: '2-digit',
   }).format(new Date(moment));
+/** As a day of the week with its date: `Wed 25 Nov`. */
+export const weekday = (moment: string, zone: string): string =>
+  format(zone, { weekday: 'short', day: 'numeric', month: 'short' }).format(new Date(moment));
 /** As a date: `25 November 2026`. */
 export const day = (moment: string, zone: string): string =>
   format(zone, { dateStyle: 'long' }).format(new Date(moment));

@@ -18,9 +18,19 @@ import { fieldTime, momentOf } from '../../words/zone-time.ts';
 import { Chips } from '../common/chips.tsx';
 import { deskWords } from '../common/words.ts';
 import { updateOf } from './ticket-update.ts';
+import { WhoCouldGo } from './who-could-go.tsx';
 
 /** Who goes, when, and how soon it matters. Reads the ticket itself, so that what it sends is of the newest version. */
-export function AssignForm({ ticketId, onDone }: { ticketId: string; onDone?: () => void }) {
+export function AssignForm({
+  ticketId,
+  withDays = false,
+  onDone,
+}: {
+  ticketId: string;
+  /** Shows who could go in the coming days, to choose from. */
+  withDays?: boolean;
+  onDone?: () => void;
+}) {
   const document = useDocument(paths.ticket(ticketId));
   const [isSaved, setSaved] = useState(false);
   return (
@@ -30,6 +40,7 @@ export function AssignForm({ ticketId, onDone }: { ticketId: string; onDone?: ()
           <Form
             ticket={ticket}
             etag={document.etag}
+            withDays={withDays}
             onTouch={() => setSaved(false)}
             onSaved={() => {
               setSaved(true);
@@ -58,11 +69,13 @@ const nothingChosen: Draft = { over: null, assigneeId: null, visit: null, priori
 function Form({
   ticket,
   etag,
+  withDays,
   onTouch,
   onSaved,
 }: {
   ticket: Ticket;
   etag: string | null;
+  withDays: boolean;
   onTouch: () => void;
   onSaved: () => void;
 }) {
@@ -84,6 +97,8 @@ function Form({
   const assignee = technicians.find(({ id }) => id === assigneeId);
   const sending = useSending();
   const shown = visit ?? fieldTime(ticket.visitAt, zone);
+  const planned = momentOf(shown, zone);
+  const when = planned === null || planned === 'invalid' ? null : dayAndTime(planned, zone);
   const save = async () => {
     const moment = visit === null ? ticket.visitAt : momentOf(visit, zone);
     setBadTime(moment === 'invalid');
@@ -112,6 +127,15 @@ function Form({
         void save();
       }}
     >
+      {withDays && (
+        <WhoCouldGo
+          ticketId={ticket.id}
+          technicians={technicians.filter(({ role }) => role === 'technician')}
+          zone={zone}
+          chosen={{ assigneeId, visit: shown }}
+          onChoose={choose}
+        />
+      )}
       <SelectField
         label={d.technician}
         options={[
@@ -146,7 +170,7 @@ function Form({
       <SendingResult sending={sending} />
       <div class="row">
         <Button type="submit" kind="primary" disabled={sending.isBusy}>
-          {assignee === undefined ? d.leaveOpen : d.assignTo(assignee.name)}
+          {assignee === undefined ? d.leaveOpen : d.assignTo(assignee.name, when)}
         </Button>
         <Wipe label={d.asSaved} draft={draft} empty={nothingChosen} onWipe={forget} onUndo={write} />
       </div>

@@ -34,6 +34,7 @@ export function Beside({ site, chainId }: { site: SiteSummary; chainId: string |
                 </a>
               ),
             ],
+            [d.hours, site.contact.hours],
             [d.access, site.accessNotes],
             [d.travel, site.travelNotes],
           ]}

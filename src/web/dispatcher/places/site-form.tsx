@@ -14,7 +14,7 @@ import { placeWords } from './words.ts';
 export const emptySite: SiteInput = {
   client: '',
   address: '',
-  contact: { name: null, phone: null, email: null },
+  contact: { name: null, phone: null, email: null, hours: '' },
   accessNotes: '',
   travelNotes: '',
   hazards: [],
@@ -112,6 +112,14 @@ export function SiteForm({
           onInput={({ currentTarget }) => contact({ email: orNull(currentTarget.value) })}
         />
       </div>
+      <Field
+        label={t.hours}
+        optional
+        maxLength={longest.line}
+        error={fault('/contact/hours')}
+        value={site.contact.hours}
+        onInput={({ currentTarget }) => contact({ hours: currentTarget.value })}
+      />
       <TextField
         label={t.access}
         optional

@@ -48,6 +48,7 @@ function SiteView({ site, etag }: { site: SiteSummary; etag: string | null }) {
               [d.contact, site.contact.name],
               [d.phone, site.contact.phone],
               [t.email, site.contact.email],
+              [t.hours, site.contact.hours],
               [d.access, site.accessNotes],
               [d.travel, site.travelNotes],
             ]}

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../../shared/contract/addresses.ts';
+import type { Chain } from '../../../../shared/contract/chain.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { paths } from '../../api/paths.ts';
 import { session } from '../../api/session.ts';
@@ -10,6 +11,8 @@ import { ErasedSince } from '../../parts/erased-since.tsx';
 import { lazyPart } from '../../parts/lazy-part.tsx';
 import { Badge, Notice } from '../../parts/notice.tsx';
 import { typed } from '../../parts/typed.tsx';
+import { HowItEnded } from '../../report/how-it-ended.tsx';
+import { GettingThere, Hazards } from '../../site/getting-there.tsx';
 import { useDocument } from '../../store/documents.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { Sentence } from '../../words/sentence.tsx';
@@ -25,6 +28,7 @@ import { IntakeFacts } from './intake-facts.tsx';
 import { Notes } from './notes.tsx';
 import { Reopen } from './reopen.tsx';
 import { saveFile } from './save-file.ts';
+import { SiteHistory } from './site-history.tsx';
 import { WaitingCard } from './waiting-card.tsx';
 import { ticketWords } from './words.ts';
 
@@ -61,6 +65,7 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
   const [t, d] = [ticketWords(), deskWords()];
   const zone = useZone(ticket.siteId);
   const chain = useDocument(paths.chain(ticket.chainId)).body?.chain ?? null;
+  const site = useDocument(paths.site(ticket.siteId)).body;
   return (
     <>
       <div class="row">
@@ -79,7 +84,7 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
       </div>
       <div class="beside">
         <div class="stack">
-          <NowCard ticket={ticket} />
+          <NowCard ticket={ticket} chain={chain} zone={zone} />
           <WaitingCard ticket={ticket} zone={zone} />
           <FollowUpCard ticket={ticket} zone={zone} />
           <Reopen ticket={ticket} />
@@ -91,26 +96,36 @@ function TicketView({ ticket, etag }: { ticket: Ticket; etag: string | null }) {
               <EditIntake ticket={ticket} etag={etag} />
             </details>
           </Card>
+          <Packets ticketId={ticket.id} number={ticket.number} zone={zone} />
+          <Timeline ticketId={ticket.id} zone={zone} />
         </div>
         <div class="stack">
-          <div class="not-printed">
-            <Card title={d.assign}>
-              <AssignForm ticketId={ticket.id} />
+          {site !== null && (
+            <Card title={t.place}>
+              <GettingThere site={site} />
+              <Hazards site={site} />
             </Card>
-          </div>
+          )}
+          {ticket.state !== 'closed' && (
+            <div class="not-printed">
+              <Card title={d.assign}>
+                <AssignForm ticketId={ticket.id} withDays />
+              </Card>
+            </div>
+          )}
+          <SiteHistory ticket={ticket} zone={zone} />
           <Card title={t.diary}>
             <Diary ticket={ticket} zone={zone} />
           </Card>
           <Notes ticket={ticket} zone={zone} />
-          <Packets ticketId={ticket.id} number={ticket.number} zone={zone} />
-          <Timeline ticketId={ticket.id} zone={zone} />
         </div>
       </div>
     </>
   );
 }
 
-function NowCard({ ticket }: { ticket: Ticket }) {
+/** Where it stands, its result first: on a closed ticket there is nothing else to say. */
+function NowCard({ ticket, chain, zone }: { ticket: Ticket; chain: Chain | null; zone: string }) {
   const t = ticketWords();
   const plan = useDocument(ticket.state === 'closed' ? null : paths.plan(ticket.id)).body;
   const { changes, requests } = ticket.triage;
@@ -119,7 +134,8 @@ function NowCard({ ticket }: { ticket: Ticket }) {
   );
   const asked = requests.filter(({ answer }) => answer === null);
   return (
-    <Card title={t.now}>
+    <Card title={ticket.state === 'closed' ? t.ended : t.now}>
+      <HowItEnded triage={ticket.triage} chain={chain} zone={zone} />
       {plan !== null && (
         <p>
           <strong>{t.next}: </strong>
@@ -147,9 +163,11 @@ function NowCard({ ticket }: { ticket: Ticket }) {
           ))}
         </Notice>
       )}
-      <p class="soft">
-        {t.allowed}: {ticket.allowedNow.map(commandWord).join(' · ')}
-      </p>
+      {ticket.allowedNow.length > 0 && (
+        <p class="soft">
+          {t.allowed}: {ticket.allowedNow.map(commandWord).join(' · ')}
+        </p>
+      )}
     </Card>
   );
 }

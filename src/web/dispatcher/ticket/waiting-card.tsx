@@ -27,7 +27,7 @@ export function WaitingCard({ ticket, zone }: { ticket: Ticket; zone: string }) 
   const isWaiting = may('resumeWork');
   if (!isWaiting && !may('waitFor')) return null;
   return (
-    <Card title={isWaiting ? t.waitingTitle : t.putOff}>
+    <Card {...(isWaiting ? { title: t.waitingTitle } : {})}>
       {isWaiting && (
         <>
           <WaitFacts

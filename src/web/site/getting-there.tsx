@@ -4,21 +4,23 @@ import { Button } from '../parts/button.tsx';
 import { Facts } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { terms } from '../words/terms.ts';
-import { technicianWords } from './words.ts';
+import { siteWords } from './words.ts';
+import './site.css';
 
 /**
- * Address, phone, access and travel. `geo:` has whatever map the phone has look the address up (RFC 5870 knows
+ * Address, phone, the contact's hours, access and travel. `geo:` has whatever map the phone has look the address up (RFC 5870 knows
  * coordinates only; the query part is common practice). Where no map answers, the address can be copied.
  */
 export function GettingThere({ site }: { site: Site }) {
-  const t = technicianWords();
-  const { name, phone } = site.contact;
+  const t = siteWords();
+  const { name, phone, hours } = site.contact;
   return (
     <div class="stack">
       <Facts
         facts={[
           [t.address, site.address],
-          [t.contact, name],
+          [t.contact, [name, phone].filter((part) => part !== null && part !== '').join(', ')],
+          [t.hours, hours],
           [t.access, site.accessNotes],
           [t.travel, site.travelNotes],
         ]}
@@ -39,7 +41,7 @@ export function GettingThere({ site }: { site: Site }) {
 }
 
 function CopyAddress({ address }: { address: string }) {
-  const t = technicianWords();
+  const t = siteWords();
   const [copied, setCopied] = useState(false);
   if (navigator.clipboard === undefined) return null;
   const copy = () =>
@@ -57,12 +59,12 @@ function CopyAddress({ address }: { address: string }) {
 
 /** Where somebody could get hurt here: before everything else of a visit. */
 export function Hazards({ site }: { site: Site }) {
-  const t = technicianWords();
+  const t = siteWords();
   if (site.hazards.length === 0) return null;
   return (
     <Notice tone="caution">
       <h2>{t.hazards}</h2>
-      <ul class="visit-hazards">
+      <ul class="site-hazards">
         {site.hazards.map((hazard) => (
           <li key={hazard.kind + hazard.text}>
             <strong>{terms().hazard[hazard.kind]}</strong>
