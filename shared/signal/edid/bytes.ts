@@ -4,6 +4,11 @@ export const blockSize = 128;
 /** The byte at `index`, or 0 past the end: callers that care check the length first. */
 export const byteAt = (bytes: Uint8Array, index: number): number => bytes[index] ?? 0;
 
+export function allZero(bytes: Uint8Array): boolean {
+  for (let i = 0; i < bytes.length; i++) if (bytes[i] !== 0) return false;
+  return true;
+}
+
 /** Little-endian unsigned number of `count` bytes (at most 4) from `index`. */
 export function littleEndian(bytes: Uint8Array, index: number, count: number): number {
   let value = 0;
@@ -14,12 +19,21 @@ export function littleEndian(bytes: Uint8Array, index: number, count: number): n
 /** `value` as `count` little-endian bytes; bits that don't fit are cut off. */
 export function toLittleEndian(value: number, count: number): number[] {
   const bytes: number[] = [];
+  writeLittleEndian(bytes, 0, { value, count });
+  return bytes;
+}
+
+/** Writes the same from `at` on. */
+export function writeLittleEndian(
+  into: Uint8Array | number[],
+  at: number,
+  { value, count }: { value: number; count: number },
+): void {
   let rest = value;
   for (let i = 0; i < count; i++) {
-    bytes.push(rest % 256);
+    into[at + i] = rest % 256;
     rest = Math.floor(rest / 256);
   }
-  return bytes;
 }
 
 /** The byte that makes `bytes[from..to)` and itself add up to 0 modulo 256 (E-EDID A.2 section 3.11). */
@@ -60,5 +74,8 @@ export function concatBytes(parts: readonly (Uint8Array | readonly number[])[]):
 export const bit = (value: number, index: number): boolean => ((value >> index) & 1) === 1;
 
 /** A byte of flags, the first argument being bit 7. */
-export const flagByte = (...flags: readonly boolean[]): number =>
-  flags.reduce((value, flag) => value * 2 + (flag ? 1 : 0), 0);
+export function flagByte(...flags: readonly boolean[]): number {
+  let value = 0;
+  for (let i = 0; i < flags.length; i++) value = value * 2 + (flags[i] ? 1 : 0);
+  return value;
+}

@@ -118,17 +118,16 @@ function checkBlock(block: Uint8Array, present: number, report: Report): boolean
 
 function decodeExtension(bytes: Uint8Array, report: Report): ExtensionBlock {
   const tag = byteAt(bytes, 0);
-  const content = bytes.slice(1, blockSize - 1);
   switch (tag) {
     case ctaTag:
       return decodeCtaExtension(bytes, report);
     case displayIdTag:
       return decodeDisplayIdExtension(bytes, report);
     case blockMapTag:
-      return { kind: 'blockMap', tags: [...content] };
+      return { kind: 'blockMap', tags: [...bytes.subarray(1, blockSize - 1)] };
     default:
       report('note', 0, message('edid/extensionUnread', { tag: hex(tag) }));
-      return { kind: 'other', tag, content };
+      return { kind: 'other', tag, content: bytes.slice(1, blockSize - 1) };
   }
 }
 

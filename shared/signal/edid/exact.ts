@@ -6,7 +6,10 @@ import { sameBytes } from './bytes.ts';
  */
 export type Exact = { readonly exactBytes?: Uint8Array };
 
-/** Adds `exactBytes` to what was decoded from `bytes` when encoding it again gives other bytes. */
+/**
+ * Adds `exactBytes` to what was decoded from `bytes` when encoding it again gives other bytes. Parts that were kept exact
+ * themselves need no second encoding: whoever checks the whole puts in the bytes that they were read from.
+ */
 export function keepExact<T extends Exact>(value: T, bytes: Uint8Array, encode: (value: T) => Uint8Array): T {
   return sameBytes(encode(value), bytes) ? value : { ...value, exactBytes: bytes.slice() };
 }

@@ -1,10 +1,10 @@
 import { message } from '../../../message/index.ts';
-import { bit, blockSize, byteAt, checksumOf, flagByte, littleEndian, toLittleEndian } from '../bytes.ts';
+import { bit, blockSize, byteAt, checksumOf, flagByte, littleEndian, writeLittleEndian } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
 import type { Report } from '../problems.ts';
 import { checkDescriptor, type Descriptor, decodeDescriptor, encodeDescriptor } from './descriptors.ts';
 import { descriptorSize } from './detailed-timing.ts';
-import { decodeStandardTimings, encodeStandardTiming, type StandardTiming } from './standard-timings.ts';
+import { decodeStandardTimings, encodeStandardTimings, type StandardTiming } from './standard-timings.ts';
 import { decodeVideoInput, encodeVideoInput, type VideoInput } from './video-input.ts';
 
 /** The eight bytes every EDID begins with (E-EDID A.2 section 3.3). */
@@ -60,7 +60,7 @@ export type BaseBlock = Exact & {
 
 const firstStandardTiming = 38;
 const firstDescriptor = 54;
-const slotCount = 4;
+const slotStarts = [0, 1, 2, 3].map((i) => firstDescriptor + descriptorSize * i);
 const firstYear = 1990;
 
 /** Width over height of a screen whose size is unknown (E-EDID A.2 table 3.12). */
@@ -69,14 +69,12 @@ export const aspectRatioOf = (screen: Extract<ScreenSize, { kind: 'aspect' }>): 
 
 function decodeManufacturer(high: number, low: number): string {
   const value = high * 256 + low;
-  return String.fromCharCode(...[10, 5, 0].map((shift) => 64 + ((value >> shift) & 31)));
+  return String.fromCharCode(64 + ((value >> 10) & 31), 64 + ((value >> 5) & 31), 64 + (value & 31));
 }
 
 function encodeManufacturer(letters: string): [number, number] {
-  const value = Array.from(letters.slice(0, 3).padEnd(3, '@')).reduce(
-    (sum, letter) => sum * 32 + (letter.charCodeAt(0) & 31),
-    0,
-  );
+  let value = 0;
+  for (let i = 0; i < 3; i++) value = value * 32 + (letters.charCodeAt(i) & 31);
   return [value >> 8, value & 255];
 }
 
@@ -105,16 +103,35 @@ function encodeScreen(screen: ScreenSize): [number, number] {
 
 /** Bytes 25 to 34: two low bits of each coordinate first, then the eight high ones. */
 function decodeChromaticity(bytes: Uint8Array): BaseBlock['chromaticity'] {
-  const low = byteAt(bytes, 25) * 256 + byteAt(bytes, 26);
-  const coordinate = (i: number) => (byteAt(bytes, 27 + i) * 4 + ((low >> (14 - 2 * i)) & 3)) / 1024;
-  const point = (i: number) => ({ x: coordinate(i), y: coordinate(i + 1) });
-  return { red: point(0), green: point(2), blue: point(4), white: point(6) };
+  return {
+    red: decodePoint(bytes, 0),
+    green: decodePoint(bytes, 2),
+    blue: decodePoint(bytes, 4),
+    white: decodePoint(bytes, 6),
+  };
 }
 
-function encodeChromaticity({ red, green, blue, white }: BaseBlock['chromaticity']): number[] {
-  const values = [red, green, blue, white].flatMap(({ x, y }) => [x, y]).map((v) => Math.round(v * 1024));
-  const low = values.reduce((sum, value) => sum * 4 + (value & 3), 0);
-  return [low >> 8, low & 255, ...values.map((value) => value >> 2)];
+const decodePoint = (bytes: Uint8Array, index: number): Chromaticity => ({
+  x: decodeCoordinate(bytes, index),
+  y: decodeCoordinate(bytes, index + 1),
+});
+
+/** The eight coordinates count from 0. */
+function decodeCoordinate(bytes: Uint8Array, index: number): number {
+  const low = byteAt(bytes, 25) * 256 + byteAt(bytes, 26);
+  return (byteAt(bytes, 27 + index) * 4 + ((low >> (14 - 2 * index)) & 3)) / 1024;
+}
+
+function encodeChromaticity({ red, green, blue, white }: BaseBlock['chromaticity']): Uint8Array {
+  const bytes = new Uint8Array(10);
+  let low = 0;
+  [red.x, red.y, green.x, green.y, blue.x, blue.y, white.x, white.y].forEach((coordinate, i) => {
+    const value = Math.round(coordinate * 1024);
+    low = low * 4 + (value & 3);
+    bytes[2 + i] = value >> 2;
+  });
+  bytes.set([low >> 8, low & 255]);
+  return bytes;
 }
 
 function checkHeader(bytes: Uint8Array, report: Report): void {
@@ -134,7 +151,7 @@ export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
   checkHeader(bytes, report);
   checkVersion(at(18), at(19), report);
   const features = at(24);
-  const slots = [0, 1, 2, 3].map((i) => firstDescriptor + descriptorSize * i);
+  const slots = slotStarts.map((from) => bytes.subarray(from, from + descriptorSize));
   const block: BaseBlock = {
     version: at(18),
     revision: at(19),
@@ -153,38 +170,44 @@ export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
     chromaticity: decodeChromaticity(bytes),
     establishedBits: [at(35), at(36), at(37)],
     standardTimings: decodeStandardTimings(bytes, firstStandardTiming, 8),
-    descriptors: slots.map((from) => decodeDescriptor(bytes.subarray(from, from + descriptorSize))),
+    descriptors: slots.map(decodeDescriptor),
   };
   block.descriptors.forEach((descriptor, i) => {
-    checkDescriptor(descriptor, slots[i] ?? 0, report);
+    checkDescriptor(descriptor, slotStarts[i] ?? 0, report);
   });
-  return keepExact(block, withoutCounts(bytes), encodeFields);
+  return keepExact(block, withoutCounts(bytes), (fields) => encodeFields(fields, slots));
 }
 
 /** The block without what encoding always works out anew: header, extension count and checksum. */
 function withoutCounts(bytes: Uint8Array): Uint8Array {
-  return bytes.slice(edidHeader.length, blockSize - 2);
+  return bytes.subarray(edidHeader.length, blockSize - 2);
 }
 
 /** The 128 bytes of a base block with right header, extension count and checksum. */
 export function encodeBaseBlock(block: BaseBlock, extensionCount: number): Uint8Array {
   const bytes = new Uint8Array(blockSize);
   bytes.set(edidHeader);
-  bytes.set(block.exactBytes ?? encodeFields(block), edidHeader.length);
+  bytes.set(
+    block.exactBytes ?? encodeFields(block, block.descriptors.map(encodeDescriptor)),
+    edidHeader.length,
+  );
   bytes[126] = Math.min(extensionCount, 255);
   bytes[127] = checksumOf(bytes, 0, 127);
   return bytes;
 }
 
-/** Bytes 8 to 125. */
-function encodeFields(block: BaseBlock): Uint8Array {
+/** Bytes 8 to 125; `slots` are the bytes of the block's descriptors. */
+function encodeFields(block: BaseBlock, slots: readonly Uint8Array[]): Uint8Array {
   const { manufacture, powerStates } = block;
   const week = manufacture.kind === 'modelYear' ? 255 : (manufacture.week ?? 0);
   const bytes = new Uint8Array(blockSize);
   bytes.set(encodeManufacturer(block.manufacturer), 8);
-  bytes.set(toLittleEndian(block.productCode, 2), 10);
-  bytes.set(toLittleEndian(block.serialNumber, 4), 12);
-  bytes.set([week, manufacture.year - firstYear, block.version, block.revision], 16);
+  writeLittleEndian(bytes, 10, { value: block.productCode, count: 2 });
+  writeLittleEndian(bytes, 12, { value: block.serialNumber, count: 4 });
+  bytes[16] = week;
+  bytes[17] = manufacture.year - firstYear;
+  bytes[18] = block.version;
+  bytes[19] = block.revision;
   bytes[20] = encodeVideoInput(block.input);
   bytes.set(encodeScreen(block.screen), 21);
   bytes[23] = block.gamma === null ? 255 : Math.round(block.gamma * 100) - 100;
@@ -194,9 +217,9 @@ function encodeFields(block: BaseBlock): Uint8Array {
     flagByte(block.srgbDefault, block.firstTimingNative, block.continuousFrequency);
   bytes.set(encodeChromaticity(block.chromaticity), 25);
   bytes.set(block.establishedBits, 35);
-  for (const [i, timing] of block.standardTimings.entries())
-    bytes.set(encodeStandardTiming(timing), firstStandardTiming + 2 * i);
-  for (const [i, descriptor] of block.descriptors.slice(0, slotCount).entries())
-    bytes.set(encodeDescriptor(descriptor), firstDescriptor + descriptorSize * i);
+  bytes.set(encodeStandardTimings(block.standardTimings), firstStandardTiming);
+  slotStarts.forEach((from, i) => {
+    bytes.set(slots[i] ?? [], from);
+  });
   return withoutCounts(bytes);
 }

@@ -1,5 +1,5 @@
 import { message } from '../../../message/index.ts';
-import { byteAt, concatBytes } from '../bytes.ts';
+import { allZero, byteAt } from '../bytes.ts';
 import { type Exact, keepExact } from '../exact.ts';
 import type { Report } from '../problems.ts';
 import {
@@ -11,7 +11,7 @@ import {
   syncOverruns,
 } from './detailed-timing.ts';
 import { decodeRangeLimits, encodeRangeLimits, type RangeLimits } from './range-limits.ts';
-import { decodeStandardTimings, encodeStandardTiming, type StandardTiming } from './standard-timings.ts';
+import { decodeStandardTimings, encodeStandardTimings, type StandardTiming } from './standard-timings.ts';
 
 /** A CVT timing in three bytes (E-EDID A.2 section 3.10.3.8). `rateFlags`: bit 4 50 Hz … bit 1 85 Hz, bit 0 60 Hz reduced. */
 export type CvtCode = {
@@ -52,19 +52,15 @@ const lineFeed = 0x0a;
 
 /** Text ends at the first byte that isn't printable ASCII (E-EDID A.2 section 3.10.3.1: line feed, then spaces). */
 function decodeText(bytes: Uint8Array): string {
-  let text = '';
-  for (let i = 5; i < descriptorSize; i++) {
-    const code = byteAt(bytes, i);
-    if (code < 0x20 || code > 0x7e) break;
-    text += String.fromCharCode(code);
-  }
-  return text;
+  let end = 5;
+  while (end < descriptorSize && byteAt(bytes, end) >= 0x20 && byteAt(bytes, end) <= 0x7e) end += 1;
+  return String.fromCharCode(...bytes.subarray(5, end));
 }
 
-function encodeText(text: string): number[] {
-  const codes = Array.from(text.slice(0, textLength), (letter) => letter.charCodeAt(0));
-  if (codes.length < textLength) codes.push(lineFeed);
-  while (codes.length < textLength) codes.push(0x20);
+function encodeText(text: string): Uint8Array {
+  const codes = new Uint8Array(textLength).fill(0x20);
+  if (text.length < textLength) codes[text.length] = lineFeed;
+  for (let i = 0; i < Math.min(text.length, textLength); i++) codes[i] = text.charCodeAt(i);
   return codes;
 }
 
@@ -148,8 +144,13 @@ function decodeTagged(bytes: Uint8Array): Descriptor {
   }
 }
 
-const tagged = (tag: number, fromByte4: readonly number[]): Uint8Array =>
-  concatBytes([[0, 0, 0, tag], fromByte4]);
+/** A slot of a tag; `content` begins at its fifth byte, or at the one before where that isn't reserved. */
+function tagged(tag: number, content: ArrayLike<number>, from: 4 | 5 = 5): Uint8Array {
+  const bytes = new Uint8Array(descriptorSize);
+  bytes[3] = tag;
+  for (let i = 0; i < content.length; i++) bytes[from + i] = content[i] ?? 0;
+  return bytes;
+}
 
 function encodeFields(descriptor: Descriptor): Uint8Array {
   switch (descriptor.kind) {
@@ -157,28 +158,28 @@ function encodeFields(descriptor: Descriptor): Uint8Array {
     case 'implausibleTiming':
       return encodeDetailedTiming(descriptor.timing);
     case 'text':
-      return tagged(textTags[descriptor.role], [0, ...encodeText(descriptor.text)]);
+      return tagged(textTags[descriptor.role], encodeText(descriptor.text));
     case 'rangeLimits':
-      return tagged(0xfd, encodeRangeLimits(descriptor.limits));
+      return tagged(0xfd, encodeRangeLimits(descriptor.limits), 4);
     case 'whitePoints':
-      return tagged(0xfb, [0, ...encodeWhitePoints(descriptor.points)]);
+      return tagged(0xfb, encodeWhitePoints(descriptor.points));
     case 'standardTimings':
-      return tagged(0xfa, [0, ...descriptor.timings.flatMap((timing) => encodeStandardTiming(timing)), 0x0a]);
+      return tagged(0xfa, [...encodeStandardTimings(descriptor.timings), 0x0a]);
     case 'colourManagement': {
       const words = descriptor.coefficients.map((value) => Math.round(value * 100));
-      return tagged(0xf9, [0, 3, ...words.flatMap((word) => [word & 255, word >> 8])]);
+      return tagged(0xf9, [3, ...words.flatMap((word) => [word & 255, word >> 8])]);
     }
     case 'cvtCodes':
-      return tagged(0xf8, [0, 1, ...descriptor.codes.flatMap(encodeCvtCode)]);
+      return tagged(0xf8, [1, ...descriptor.codes.flatMap(encodeCvtCode)]);
     case 'establishedTimingsIII':
-      return tagged(0xf7, [0, 10, ...descriptor.bits, 0, 0, 0, 0, 0, 0]);
+      return tagged(0xf7, [10, ...descriptor.bits]);
     case 'dummy':
-      return tagged(0x10, new Array(14).fill(0));
+      return tagged(0x10, []);
     case 'empty':
       return new Uint8Array(descriptorSize);
     case 'maker':
     case 'unknown':
-      return tagged(descriptor.tag, [0, ...descriptor.data]);
+      return tagged(descriptor.tag, descriptor.data);
   }
 }
 
@@ -195,7 +196,7 @@ export function checkDescriptor(slot: Descriptor, at: number, report: Report): v
 
 /** Reads one 18-byte slot: a timing when its pixel clock isn't zero, else what its tag says. */
 export function decodeDescriptor(bytes: Uint8Array): Descriptor {
-  if (bytes.every((value) => value === 0)) return { kind: 'empty' };
+  if (allZero(bytes)) return { kind: 'empty' };
   if (byteAt(bytes, 0) === 0 && byteAt(bytes, 1) === 0)
     return keepExact(decodeTagged(bytes), bytes, encodeFields);
   const timing = decodeDetailedTiming(bytes);

@@ -75,26 +75,28 @@ function encodeSync(sync: TimingSync): number {
 
 /** Reads the 18 bytes of `bytes`; every combination of bits has a meaning. */
 export function decodeDetailedTiming(bytes: Uint8Array): DetailedTiming {
-  const at = (index: number) => byteAt(bytes, index);
-  const flags = at(17);
+  const flags = byteAt(bytes, 17);
   return {
-    pixelClockKHz: (at(0) + at(1) * 256) * 10,
+    pixelClockKHz: (byteAt(bytes, 0) + byteAt(bytes, 1) * 256) * 10,
     interlaced: bit(flags, 7),
     horizontal: {
-      activePx: at(2) + (at(4) >> 4) * 256,
-      blankPx: at(3) + (at(4) & 15) * 256,
-      frontPorchPx: at(8) + (at(11) >> 6) * 256,
-      syncPx: at(9) + ((at(11) >> 4) & 3) * 256,
-      borderPx: at(15),
+      activePx: byteAt(bytes, 2) + (byteAt(bytes, 4) >> 4) * 256,
+      blankPx: byteAt(bytes, 3) + (byteAt(bytes, 4) & 15) * 256,
+      frontPorchPx: byteAt(bytes, 8) + (byteAt(bytes, 11) >> 6) * 256,
+      syncPx: byteAt(bytes, 9) + ((byteAt(bytes, 11) >> 4) & 3) * 256,
+      borderPx: byteAt(bytes, 15),
     },
     vertical: {
-      activeLines: at(5) + (at(7) >> 4) * 256,
-      blankLines: at(6) + (at(7) & 15) * 256,
-      frontPorchLines: (at(10) >> 4) + ((at(11) >> 2) & 3) * 16,
-      syncLines: (at(10) & 15) + (at(11) & 3) * 16,
-      borderLines: at(16),
+      activeLines: byteAt(bytes, 5) + (byteAt(bytes, 7) >> 4) * 256,
+      blankLines: byteAt(bytes, 6) + (byteAt(bytes, 7) & 15) * 256,
+      frontPorchLines: (byteAt(bytes, 10) >> 4) + ((byteAt(bytes, 11) >> 2) & 3) * 16,
+      syncLines: (byteAt(bytes, 10) & 15) + (byteAt(bytes, 11) & 3) * 16,
+      borderLines: byteAt(bytes, 16),
     },
-    imageMm: { width: at(12) + (at(14) >> 4) * 256, height: at(13) + (at(14) & 15) * 256 },
+    imageMm: {
+      width: byteAt(bytes, 12) + (byteAt(bytes, 14) >> 4) * 256,
+      height: byteAt(bytes, 13) + (byteAt(bytes, 14) & 15) * 256,
+    },
     stereoCode: ((flags >> 5) & 3) * 2 + (flags & 1),
     sync: decodeSync(flags),
   };

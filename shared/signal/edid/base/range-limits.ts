@@ -35,8 +35,7 @@ export type RangeLimits = {
 const highest = 255;
 
 function decodeTiming(bytes: Uint8Array): RangeTiming {
-  const at = (index: number) => byteAt(bytes, index);
-  switch (at(10)) {
+  switch (byteAt(bytes, 10)) {
     case 0:
       return { kind: 'defaultGtf' };
     case 1:
@@ -44,27 +43,27 @@ function decodeTiming(bytes: Uint8Array): RangeTiming {
     case 2:
       return {
         kind: 'secondaryGtf',
-        startKHz: at(12) * 2,
-        c: at(13) / 2,
-        m: at(14) + at(15) * 256,
-        k: at(16),
-        j: at(17) / 2,
+        startKHz: byteAt(bytes, 12) * 2,
+        c: byteAt(bytes, 13) / 2,
+        m: byteAt(bytes, 14) + byteAt(bytes, 15) * 256,
+        k: byteAt(bytes, 16),
+        j: byteAt(bytes, 17) / 2,
       };
     case 4:
       return {
         kind: 'cvt',
-        version: at(11),
-        clockSteps: at(12) >> 2,
-        maxActivePx: (at(13) + (at(12) & 3) * 256) * 8,
-        aspectFlags: at(14),
-        preferredAspectCode: at(15) >> 5,
-        standardBlanking: bit(at(15), 3),
-        reducedBlanking: bit(at(15), 4),
-        scalingFlags: at(16),
-        preferredRefreshHz: at(17),
+        version: byteAt(bytes, 11),
+        clockSteps: byteAt(bytes, 12) >> 2,
+        maxActivePx: (byteAt(bytes, 13) + (byteAt(bytes, 12) & 3) * 256) * 8,
+        aspectFlags: byteAt(bytes, 14),
+        preferredAspectCode: byteAt(bytes, 15) >> 5,
+        standardBlanking: bit(byteAt(bytes, 15), 3),
+        reducedBlanking: bit(byteAt(bytes, 15), 4),
+        scalingFlags: byteAt(bytes, 16),
+        preferredRefreshHz: byteAt(bytes, 17),
       };
     default:
-      return { kind: 'other', code: at(10), data: bytes.slice(11, 18) };
+      return { kind: 'other', code: byteAt(bytes, 10), data: bytes.slice(11, 18) };
   }
 }
 
@@ -112,15 +111,18 @@ function writeRange(low: number, high: number): { low: number; high: number; fla
 
 /** Reads the 18 bytes of a range limits descriptor. */
 export function decodeRangeLimits(bytes: Uint8Array): RangeLimits {
-  const at = (index: number) => byteAt(bytes, index);
-  const [minVerticalHz, maxVerticalHz] = readRange(at(5), at(6), at(4) & 3);
-  const [minHorizontalKHz, maxHorizontalKHz] = readRange(at(7), at(8), (at(4) >> 2) & 3);
+  const [minVerticalHz, maxVerticalHz] = readRange(byteAt(bytes, 5), byteAt(bytes, 6), byteAt(bytes, 4) & 3);
+  const [minHorizontalKHz, maxHorizontalKHz] = readRange(
+    byteAt(bytes, 7),
+    byteAt(bytes, 8),
+    (byteAt(bytes, 4) >> 2) & 3,
+  );
   return {
     minVerticalHz,
     maxVerticalHz,
     minHorizontalKHz,
     maxHorizontalKHz,
-    maxPixelClockMHz: at(9) * 10,
+    maxPixelClockMHz: byteAt(bytes, 9) * 10,
     timing: decodeTiming(bytes),
   };
 }

@@ -19,9 +19,15 @@ export function decodeStandardTiming(first: number, second: number): StandardTim
   };
 }
 
-export function encodeStandardTiming(timing: StandardTiming | null): [number, number] {
-  if (!timing) return [1, 1];
-  return [timing.widthPx / 8 - 31, aspects.indexOf(timing.aspect) * 64 + (timing.refreshHz - 60)];
+/** Two bytes a code. */
+export function encodeStandardTimings(timings: readonly (StandardTiming | null)[]): Uint8Array {
+  const bytes = new Uint8Array(2 * timings.length).fill(1);
+  timings.forEach((timing, i) => {
+    if (!timing) return;
+    bytes[2 * i] = timing.widthPx / 8 - 31;
+    bytes[2 * i + 1] = aspects.indexOf(timing.aspect) * 64 + (timing.refreshHz - 60);
+  });
+  return bytes;
 }
 
 /** `count` codes from `from` on. */
@@ -30,9 +36,10 @@ export function decodeStandardTimings(
   from: number,
   count: number,
 ): (StandardTiming | null)[] {
-  return Array.from({ length: count }, (_, i) =>
-    decodeStandardTiming(byteAt(bytes, from + 2 * i), byteAt(bytes, from + 2 * i + 1)),
-  );
+  const timings: (StandardTiming | null)[] = [];
+  for (let at = from; at < from + 2 * count; at += 2)
+    timings.push(decodeStandardTiming(byteAt(bytes, at), byteAt(bytes, at + 1)));
+  return timings;
 }
 
 /** Lines of the picture, whole ones (961.875 are 961); `squareBefore13` for an EDID before 1.3, where the first code meant 1:1. */

@@ -187,7 +187,7 @@ export function decodeDataBlock(
   const block =
     extendedTag === null ? decodeByTag(tag, payload, report) : decodeExtended(extendedTag, payload, report);
   if (!block) return { kind: 'unknown', tag, extendedTag, payload: payload.slice() };
-  return keepExact(block, payload, (value) => payloadOf(value));
+  return keepExact(block, payload, payloadOf);
 }
 
 /** Tag, extended tag or null. */
@@ -220,7 +220,7 @@ const littleEndian24 = (value: number): number[] => [value & 255, (value >> 8) &
 
 function payloadOf(block: DataBlock): Uint8Array {
   const fields = fieldsOf(block);
-  return fields instanceof Uint8Array ? fields : Uint8Array.from(fields);
+  return fields instanceof Uint8Array ? fields : new Uint8Array(fields);
 }
 
 function fieldsOf(block: DataBlock): Uint8Array | readonly number[] {

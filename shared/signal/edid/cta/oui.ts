@@ -5,7 +5,8 @@ export const ouiLength = 3;
 export const hdmiOui = '00-0C-03';
 export const hdmiForumOui = 'C4-5D-D8';
 
-const ouiPart = (value: number): string => value.toString(16).toUpperCase().padStart(2, '0');
+const hexBytes = Array.from({ length: 256 }, (_, value) => value.toString(16).toUpperCase().padStart(2, '0'));
+const ouiPart = (value: number): string => hexBytes[value] ?? '';
 
 /** The OUI as it is written: the last byte is the most significant. */
 export const decodeOui = (payload: Uint8Array): string =>

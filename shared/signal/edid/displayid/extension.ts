@@ -92,7 +92,8 @@ function decodeBlock(tag: number, flags: number, payload: Uint8Array, report: Re
     return { kind: 'product', tag, flags, product: decodeProduct(payload) };
   if (tag === ctaTag) {
     const end = payload.length;
-    return { kind: 'cta', flags, dataBlocks: decodeDataBlocks(payload, 0, end, end, shifted(report, 3)) };
+    const { blocks } = decodeDataBlocks(payload, 0, end, end, shifted(report, 3));
+    return { kind: 'cta', flags, dataBlocks: blocks };
   }
   return { kind: 'unknown', tag, flags, payload: payload.slice() };
 }
@@ -111,9 +112,9 @@ const tagOf = (block: DisplayIdBlock): number => {
 function payloadOf(block: DisplayIdBlock): Uint8Array {
   switch (block.kind) {
     case 'product':
-      return Uint8Array.from(encodeProduct(block.product));
+      return new Uint8Array(encodeProduct(block.product));
     case 'timings':
-      return Uint8Array.from(encodeDisplayIdTimings(block.type, block.timings));
+      return encodeDisplayIdTimings(block.type, block.timings);
     case 'cta':
       return concatBytes(block.dataBlocks.map(encodeDataBlock));
     case 'unknown':
@@ -133,10 +134,16 @@ function fillerStart(bytes: Uint8Array, end: number): number {
   return start;
 }
 
-function decodeBlocks(bytes: Uint8Array, end: number, report: Report): DisplayIdBlock[] {
+/** `content` is what the blocks were read from; null where one overruns, and so can't encode to what was read. */
+function decodeBlocks(
+  bytes: Uint8Array,
+  end: number,
+  report: Report,
+): { blocks: DisplayIdBlock[]; content: Uint8Array | null } {
   const blocks: DisplayIdBlock[] = [];
   const filler = fillerStart(bytes, end);
-  for (let at = blocksStart; at + 3 <= end && at < filler; ) {
+  let at = blocksStart;
+  while (at + 3 <= end && at < filler) {
     const blockEnd = at + 3 + byteAt(bytes, at + 2);
     if (blockEnd > end) report('error', at, message('edid/displayIdBlockOverruns'));
     const payload = bytes.subarray(at + 3, Math.min(blockEnd, end));
@@ -144,10 +151,10 @@ function decodeBlocks(bytes: Uint8Array, end: number, report: Report): DisplayId
     blocks.push(keepExact(block, payload, payloadOf));
     at = blockEnd;
   }
-  return blocks;
+  return { blocks, content: at > end ? null : bytes.subarray(blocksStart, at) };
 }
 
-const withoutChecksum = (bytes: Uint8Array): Uint8Array => bytes.slice(0, blockSize - 1);
+const withoutChecksum = (bytes: Uint8Array): Uint8Array => bytes.subarray(0, blockSize - 1);
 
 /** Where the section's own checksum is, or null when the section claims more than the block holds. */
 function sectionChecksumAt(bytes: Uint8Array): number | null {
@@ -167,20 +174,26 @@ export function decodeDisplayIdExtension(bytes: Uint8Array, report: Report): Dis
   if (checksumAt === null) report('error', 2, message('edid/displayIdSectionTooLong'));
   else if (!displayIdSectionValid(bytes)) report('error', checksumAt, message('edid/displayIdChecksumWrong'));
   const version = byteAt(bytes, 1);
+  const { blocks, content } = decodeBlocks(bytes, checksumAt ?? blockSize - 2, report);
   const extension: DisplayIdExtension = {
     kind: 'displayId',
     version: version >> 4,
     revision: version & 15,
     productTypeCode: byteAt(bytes, 3),
     extensionCount: byteAt(bytes, 4),
-    blocks: decodeBlocks(bytes, checksumAt ?? blockSize - 2, report),
+    blocks,
   };
-  return keepExact(extension, withoutChecksum(bytes), (value) => withoutChecksum(encodeFields(value)));
+  return keepExact(extension, withoutChecksum(bytes), (fields) =>
+    encodeFields(fields, content ?? contentOf(fields)),
+  );
 }
 
-function encodeFields(extension: DisplayIdExtension): Uint8Array {
+const contentOf = (extension: DisplayIdExtension): Uint8Array =>
+  concatBytes(extension.blocks.map(encodeBlock)).subarray(0, mostBlockBytes);
+
+/** All but the block's checksum; `content` are the bytes of its blocks. */
+function encodeFields(extension: DisplayIdExtension, content: Uint8Array): Uint8Array {
   const bytes = new Uint8Array(blockSize);
-  const content = concatBytes(extension.blocks.map(encodeBlock)).subarray(0, mostBlockBytes);
   bytes.set([
     displayIdTag,
     extension.version * 16 + extension.revision,
@@ -191,13 +204,13 @@ function encodeFields(extension: DisplayIdExtension): Uint8Array {
   bytes.set(content, blocksStart);
   const checksumAt = blocksStart + content.length;
   bytes[checksumAt] = checksumOf(bytes, sectionStart, checksumAt);
-  return bytes;
+  return withoutChecksum(bytes);
 }
 
 /** The 128 bytes of a DisplayID block with right checksums. */
 export function encodeDisplayIdExtension(extension: DisplayIdExtension): Uint8Array {
   const bytes = new Uint8Array(blockSize);
-  bytes.set(extension.exactBytes ?? withoutChecksum(encodeFields(extension)));
+  bytes.set(extension.exactBytes ?? encodeFields(extension, contentOf(extension)));
   const checksumAt = sectionChecksumAt(bytes);
   if (checksumAt !== null) bytes[checksumAt] = checksumOf(bytes, sectionStart, checksumAt);
   bytes[blockSize - 1] = checksumOf(bytes, 0, blockSize - 1);

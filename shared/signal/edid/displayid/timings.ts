@@ -1,4 +1,12 @@
-import { bit, byteAt, flagByte, littleEndian, toLittleEndian } from '../bytes.ts';
+import {
+  bit,
+  byteAt,
+  concatBytes,
+  flagByte,
+  littleEndian,
+  toLittleEndian,
+  writeLittleEndian,
+} from '../bytes.ts';
 
 /** One direction of a DisplayID timing; the porch, sync and blanking are in pixels or lines. */
 export type DisplayIdSpan = {
@@ -34,47 +42,58 @@ const imageSizeLength = 3;
 
 /** Types I (steps of 10 kHz) and VII (1 kHz): every field holds its value less one. */
 function decodeLong(bytes: Uint8Array, stepKHz: 1 | 10): DisplayIdTiming {
-  const word = (index: number) => littleEndian(bytes, index, 2);
   const options = byteAt(bytes, 3);
-  const span = (from: number): DisplayIdSpan => ({
-    active: word(from) + 1,
-    blank: word(from + 2) + 1,
-    frontPorch: (word(from + 4) & 0x7fff) + 1,
-    sync: word(from + 6) + 1,
-    positiveSync: bit(word(from + 4), 15),
-  });
   return {
     pixelClockKHz: (littleEndian(bytes, 0, 3) + 1) * stepKHz,
     preferred: bit(options, 7),
     interlaced: bit(options, 4),
     stereoCode: (options >> 5) & 3,
     aspectCode: options & 15,
-    horizontal: span(4),
-    vertical: span(12),
+    horizontal: decodeLongSpan(bytes, 4),
+    vertical: decodeLongSpan(bytes, 12),
     imageSize: null,
   };
 }
 
-function encodeLong(timing: DisplayIdTiming, stepKHz: 1 | 10): number[] {
-  const span = (s: DisplayIdSpan) =>
-    [s.active - 1, s.blank - 1, s.frontPorch - 1 + (s.positiveSync ? 0x8000 : 0), s.sync - 1].flatMap(
-      (value) => toLittleEndian(value, 2),
-    );
-  return [
-    ...toLittleEndian(Math.round(timing.pixelClockKHz / stepKHz) - 1, 3),
+function decodeLongSpan(bytes: Uint8Array, from: number): DisplayIdSpan {
+  const frontPorch = littleEndian(bytes, from + 4, 2);
+  return {
+    active: littleEndian(bytes, from, 2) + 1,
+    blank: littleEndian(bytes, from + 2, 2) + 1,
+    frontPorch: (frontPorch & 0x7fff) + 1,
+    sync: littleEndian(bytes, from + 6, 2) + 1,
+    positiveSync: bit(frontPorch, 15),
+  };
+}
+
+function encodeLong(timing: DisplayIdTiming, stepKHz: 1 | 10): Uint8Array {
+  const bytes = new Uint8Array(lengths.I);
+  writeLittleEndian(bytes, 0, { value: Math.round(timing.pixelClockKHz / stepKHz) - 1, count: 3 });
+  bytes[3] =
     (timing.preferred ? 128 : 0) +
-      timing.stereoCode * 32 +
-      (timing.interlaced ? 16 : 0) +
-      (timing.aspectCode ?? 0),
-    ...span(timing.horizontal),
-    ...span(timing.vertical),
+    timing.stereoCode * 32 +
+    (timing.interlaced ? 16 : 0) +
+    (timing.aspectCode ?? 0);
+  writeLongSpan(bytes, 4, timing.horizontal);
+  writeLongSpan(bytes, 12, timing.vertical);
+  return bytes;
+}
+
+function writeLongSpan(into: Uint8Array, at: number, span: DisplayIdSpan): void {
+  const words = [
+    span.active - 1,
+    span.blank - 1,
+    span.frontPorch - 1 + (span.positiveSync ? 0x8000 : 0),
+    span.sync - 1,
   ];
+  words.forEach((value, i) => {
+    writeLittleEndian(into, at + 2 * i, { value, count: 2 });
+  });
 }
 
 /** Type II: horizontal values in steps of eight pixels. */
 function decodeShort(bytes: Uint8Array): DisplayIdTiming {
-  const at = (index: number) => byteAt(bytes, index);
-  const options = at(3);
+  const options = byteAt(bytes, 3);
   return {
     pixelClockKHz: (littleEndian(bytes, 0, 3) + 1) * 10,
     preferred: bit(options, 7),
@@ -82,17 +101,17 @@ function decodeShort(bytes: Uint8Array): DisplayIdTiming {
     stereoCode: (options >> 5) & 3,
     aspectCode: null,
     horizontal: {
-      active: (at(4) + (at(5) & 1) * 256 + 1) * 8,
-      blank: ((at(5) >> 1) + 1) * 8,
-      frontPorch: ((at(6) >> 4) + 1) * 8,
-      sync: ((at(6) & 15) + 1) * 8,
+      active: (byteAt(bytes, 4) + (byteAt(bytes, 5) & 1) * 256 + 1) * 8,
+      blank: ((byteAt(bytes, 5) >> 1) + 1) * 8,
+      frontPorch: ((byteAt(bytes, 6) >> 4) + 1) * 8,
+      sync: ((byteAt(bytes, 6) & 15) + 1) * 8,
       positiveSync: bit(options, 3),
     },
     vertical: {
-      active: at(7) + (at(8) & 15) * 256 + 1,
-      blank: at(9) + 1,
-      frontPorch: (at(10) >> 4) + 1,
-      sync: (at(10) & 15) + 1,
+      active: byteAt(bytes, 7) + (byteAt(bytes, 8) & 15) * 256 + 1,
+      blank: byteAt(bytes, 9) + 1,
+      frontPorch: (byteAt(bytes, 10) >> 4) + 1,
+      sync: (byteAt(bytes, 10) & 15) + 1,
       positiveSync: bit(options, 2),
     },
     imageSize: null,
@@ -119,28 +138,27 @@ function encodeShort(timing: DisplayIdTiming): number[] {
 
 /** Type VI: 14 bytes, or 17 with the picture's size. */
 function decodeMiddle(bytes: Uint8Array): DisplayIdTiming {
-  const at = (index: number) => byteAt(bytes, index);
   return {
     pixelClockKHz: (littleEndian(bytes, 0, 3) & 0x3fffff) + 1,
-    preferred: bit(at(2), 7),
-    interlaced: bit(at(13), 7),
-    stereoCode: (at(13) >> 5) & 3,
+    preferred: bit(byteAt(bytes, 2), 7),
+    interlaced: bit(byteAt(bytes, 13), 7),
+    stereoCode: (byteAt(bytes, 13) >> 5) & 3,
     aspectCode: null,
     horizontal: {
-      active: at(3) + (at(4) & 63) * 256 + 1,
-      blank: at(7) + (at(9) & 15) * 256 + 1,
-      frontPorch: at(8) + (at(9) >> 4) * 256 + 1,
-      sync: at(10) + 1,
-      positiveSync: bit(at(4), 7),
+      active: byteAt(bytes, 3) + (byteAt(bytes, 4) & 63) * 256 + 1,
+      blank: byteAt(bytes, 7) + (byteAt(bytes, 9) & 15) * 256 + 1,
+      frontPorch: byteAt(bytes, 8) + (byteAt(bytes, 9) >> 4) * 256 + 1,
+      sync: byteAt(bytes, 10) + 1,
+      positiveSync: bit(byteAt(bytes, 4), 7),
     },
     vertical: {
-      active: at(5) + (at(6) & 63) * 256 + 1,
-      blank: at(11) + 1,
-      frontPorch: at(12) + 1,
-      sync: (at(13) & 15) + 1,
-      positiveSync: bit(at(6), 7),
+      active: byteAt(bytes, 5) + (byteAt(bytes, 6) & 63) * 256 + 1,
+      blank: byteAt(bytes, 11) + 1,
+      frontPorch: byteAt(bytes, 12) + 1,
+      sync: (byteAt(bytes, 13) & 15) + 1,
+      positiveSync: bit(byteAt(bytes, 6), 7),
     },
-    imageSize: bit(at(2), 6) ? bytes.slice(14, 14 + imageSizeLength) : null,
+    imageSize: bit(byteAt(bytes, 2), 6) ? bytes.slice(14, 14 + imageSizeLength) : null,
   };
 }
 
@@ -193,14 +211,14 @@ export function decodeDisplayIdTimings(
   return { timings, left: payload.length - at };
 }
 
-const encoders = {
+const encoders: Record<DetailedTimingType, (timing: DisplayIdTiming) => Uint8Array | number[]> = {
   I: (timing: DisplayIdTiming) => encodeLong(timing, 10),
   II: encodeShort,
   VI: encodeMiddle,
   VII: (timing: DisplayIdTiming) => encodeLong(timing, 1),
-} as const;
+};
 
 export const encodeDisplayIdTimings = (
   type: DetailedTimingType,
   timings: readonly DisplayIdTiming[],
-): number[] => timings.flatMap(encoders[type]);
+): Uint8Array => concatBytes(timings.map(encoders[type]));
