@@ -26,15 +26,19 @@ const severityOf = ({ shortfall }: CableFault): Finding['severity'] =>
 
 const ratesFor = ({ needGbps }: CableFault): number[] => (needGbps > 18 ? [48] : [18, 48]);
 
-/** Another cable in its place: copper as far as that is counted on, and optical past it, but not straight on a source. */
+/**
+ * Another cable in its place: copper as far as that is counted on, and optical past it, but not straight on a source, unless
+ * one that reaches far enough lies there already.
+ */
 function another(context: LinkContext, fault: CableFault): Pick<Observation, 'whatToDo' | 'cautions'> {
   const { link, ends } = context;
   const isCopper = link.lengthM <= fault.shortfall.passiveReachM;
+  const isOptical = link.construction === 'activeOptical' && fault.shortfall.cause !== 'length';
   const rates = ratesFor(fault);
   return {
     whatToDo: isCopper
       ? message('replaceByCertifiedCable', { rates })
-      : ends.source.role === 'source'
+      : ends.source.role === 'source' && !isOptical
         ? message('moveSourceNearer')
         : message('replaceByCertifiedOptical', { rates }),
     cautions: replacingCautions(context, !isCopper),

@@ -13,7 +13,7 @@ import {
 import { namedDevice, namedPlace, namedPort } from '../../chain/named-place.ts';
 import { bitRateGbps } from '../../chain/signal-mode.ts';
 import type { Chain, Device, Port } from '../../contract/chain.ts';
-import { message, type NamedPlace } from '../../message/index.ts';
+import { type Code, message, type NamedPlace } from '../../message/index.ts';
 import { firmwareCaution, mainsCaution } from './cautions.ts';
 import { edidManagement, lossRule } from './losses.ts';
 import { commonPractice, type DeviceContext, type Observation, type Rule } from './rule.ts';
@@ -139,6 +139,13 @@ function displaysAt({ chain }: DeviceContext, deviceId: string): string[] {
     .filter((id) => reached.has(id));
 }
 
+/** Why a level can't be compared that reading it once more may mend; the rest only its maker knows. */
+const readAgain: ReadonlySet<string> = new Set<Code>([
+  'firmwareNotRead',
+  'firmwareWithoutBuild',
+  'firmwareUnreadable',
+]);
+
 function firmwareLevel({ device, named, minimumFirmware }: DeviceContext): Observation[] {
   const { model, firmware } = device;
   return checkLevels(device, minimumFirmware).flatMap(({ result, reason, minimum }): Observation[] => {
@@ -157,7 +164,7 @@ function firmwareLevel({ device, named, minimumFirmware }: DeviceContext): Obser
       {
         severity: 'note',
         text: message('firmwareLevelUnknown', { device: named, minimum, reason }),
-        whatToDo: message('readFirmware'),
+        whatToDo: message(readAgain.has(reason.code) ? 'readFirmware' : 'askBeforeUpdating'),
         cautions: [],
       },
     ];

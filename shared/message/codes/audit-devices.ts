@@ -32,4 +32,5 @@ export const auditDeviceCodes = {
   updateFirmwareTo: { minimum: 'name' },
   firmwareLevelUnknown: { device: 'place', minimum: 'name', reason: 'message' },
   readFirmware: {},
+  askBeforeUpdating: {},
 } as const satisfies CodeTable;

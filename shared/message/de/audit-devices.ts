@@ -57,5 +57,7 @@ export const auditDevicesDe: Sentences<typeof auditDeviceCodes> = {
     `Sichere die Einstellungen, schreib den vorgefundenen Stand auf, dann aktualisier auf ${say.name(minimum)} oder neuer.`,
   firmwareLevelUnknown: ({ device, minimum, reason }, say) =>
     `Ob die Firmware von ${say.place(device, 'dative')} den Stand ${say.name(minimum)} erreicht, lässt sich nicht sagen: ${say.message(reason)}.`,
+  askBeforeUpdating: () =>
+    'Aktualisiere nichts, bevor der Hersteller gesagt hat, was von beidem neuer ist: Zurück geht es danach oft nicht.',
   readFirmware: () => 'Lies den Firmware-Stand im Menü und schreib ihn auf, wie er dasteht.',
 };

@@ -27,7 +27,9 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
   onlyCompressed: ({ need, limit, bitsPerPixel }, say) =>
     `${say.message(need)}. ${say.start(say.message(limit))}: Es geht nur komprimiert, auf ${say.number(bitsPerPixel, 4)} Bit je Pixel, wenn die Quelle das kann.`,
   cableCountedForLess: ({ need, rated, reasons, counted, headroom }, say) =>
-    `${say.message(need)}. Das Kabel taugt vielleicht für ${say.number(rated)}, aber ${say.and(reasons.map(say.message))}: Rechne mit ${say.number(counted)} (angenommen), ${say.message(headroom)}.`,
+    counted === 0
+      ? `${say.message(need)}. Das Kabel taugt vielleicht für ${say.number(rated)}, aber ${say.and(reasons.map(say.message))}: Rechne nicht damit (angenommen).`
+      : `${say.message(need)}. Das Kabel taugt vielleicht für ${say.number(rated)}, aber ${say.and(reasons.map(say.message))}: Rechne mit ${say.number(counted)} (angenommen), ${say.message(headroom)}.`,
   doubtExtender: () => 'bei Verlängerungen zählt, was die meisten durchlassen',
   doubtCategory: () => 'die Kategorie ist nicht bekannt',
   doubtCertification: () => 'niemand hat das Zertifizierungsetikett gesehen',
@@ -36,7 +38,9 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
     `es ist ${say.metres(length)} lang, wo ${say.metres(counted)} voll zählen`,
   doubtCouplers: () => 'es ist aus Stücken gekuppelt',
   cablePassesLess: ({ need, reasons, rate, headroom }, say) =>
-    `${say.message(need)}. Das Kabel taugt höchstens für ${say.number(rate)}, denn ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
+    rate === 0
+      ? `${say.message(need)}. Das Kabel lässt nichts durch, denn ${say.and(reasons.map(say.message))}.`
+      : `${say.message(need)}. Das Kabel taugt höchstens für ${say.number(rate)}, denn ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
   doubtReversed: () => 'es liegt verkehrt herum',
   doubtWithoutPower: () => 'ein Ende, das Strom braucht, hat keinen',
 
@@ -48,9 +52,9 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
   lossOfThreeD: () => '3D',
   lossOfDepth: ({ bits }) => `${bits} Bit`,
   lostAtDevice: ({ device, what }, say) =>
-    `${say.place(device)} kann nicht mit ${say.or(what.map(say.message))} umgehen`,
+    `${say.place(device)} unterstützt ${say.or(what.map(say.message))} nicht`,
   lostByEdid: ({ device, what }, say) =>
-    `das EDID von ${say.place(device, 'dative')} erlaubt nicht ${say.or(what.map(say.message))}`,
+    `das EDID von ${say.place(device, 'dative')} erlaubt ${say.or(what.map(say.message))} nicht`,
   lostByLimitedEdid: ({ device, what }, say) =>
     `${say.place(device)} nimmt ${say.and(what.map(say.message))} aus dem EDID`,
   lostByReplacedEdid: ({ device, what }, say) =>

@@ -53,5 +53,7 @@ export const auditDevicesEn: Sentences<typeof auditDeviceCodes> = {
     `Save its settings and note the level as found, then update it to ${say.name(minimum)} or later.`,
   firmwareLevelUnknown: ({ device, minimum, reason }, say) =>
     `Whether the firmware of ${say.place(device)} reaches ${say.name(minimum)} can't be told: ${say.message(reason)}.`,
+  askBeforeUpdating: () =>
+    'Update nothing before its maker has said which of the two is newer: an update often can’t be undone.',
   readFirmware: () => 'Read the firmware level in its menu and note it as shown.',
 };

@@ -27,7 +27,9 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
   onlyCompressed: ({ need, limit, bitsPerPixel }, say) =>
     `${say.message(need)}. ${say.start(say.message(limit))}: it goes only compressed, to ${say.number(bitsPerPixel, 4)} bits a pixel, if the source can.`,
   cableCountedForLess: ({ need, rated, reasons, counted, headroom }, say) =>
-    `${say.message(need)}. The cable may be good for ${say.number(rated)}, but ${say.and(reasons.map(say.message))}: count on ${say.number(counted)} (assumed), ${say.message(headroom)}.`,
+    counted === 0
+      ? `${say.message(need)}. The cable may be good for ${say.number(rated)}, but ${say.and(reasons.map(say.message))}: don’t count on it (assumed).`
+      : `${say.message(need)}. The cable may be good for ${say.number(rated)}, but ${say.and(reasons.map(say.message))}: count on ${say.number(counted)} (assumed), ${say.message(headroom)}.`,
   doubtExtender: () => 'extenders are counted with what most of them pass',
   doubtCategory: () => 'its category isn’t known',
   doubtCertification: () => 'nobody has seen its certification label',
@@ -36,7 +38,9 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
     `it is ${say.metres(length)} long, where ${say.metres(counted)} are counted in full`,
   doubtCouplers: () => 'it is made of pieces on couplers',
   cablePassesLess: ({ need, reasons, rate, headroom }, say) =>
-    `${say.message(need)}. The cable is good for ${say.number(rate)} at most, as ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
+    rate === 0
+      ? `${say.message(need)}. The cable passes nothing, as ${say.and(reasons.map(say.message))}.`
+      : `${say.message(need)}. The cable is good for ${say.number(rate)} at most, as ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
   doubtReversed: () => 'it lies the wrong way round',
   doubtWithoutPower: () => 'an end that needs power has none',
 

@@ -111,7 +111,9 @@ function faultsOf(run: Run, ask: Ask, assumptions: BudgetAssumptions): LinkFault
 
   if (!ask.canBeSent) return [{ ...asked, of: 'noSuchFormat' }];
   if (!goes(both)) {
-    if (judged?.compressed) return [{ ...asked, of: 'onlyCompressed' }, ...lost];
+    // Whether the source compresses doesn't matter before it is told that it may send the picture.
+    if (judged?.compressed)
+      return [{ ...asked, of: judged.refusals.length > 0 ? 'edid' : 'onlyCompressed' }, ...lost];
     const ends = (['output', 'input'] as const).filter((end) => !goes(highest[end]));
     return [
       ...(ask.carriedSomehow

@@ -147,6 +147,11 @@ export const cableRows: Row[] = [
     ['end-power mustFix L: cableEndWithoutPower > plugInSupply'],
   ],
   [
+    'optical of 18 Gbit/s for 40: a faster one, since copper of that length is none',
+    fastPair(optical({ category: 'premiumHighSpeed' })),
+    ['certification mustFix L: cableTestedForLess > replaceByCertifiedOptical', opticalOnSource],
+  ],
+  [
     'optical with ends fitted on site',
     pair(optical({ factoryFittedEnds: false })),
     [

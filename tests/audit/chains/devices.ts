@@ -1,3 +1,4 @@
+import type { VideoFormat } from '../../../shared/contract/chain.ts';
 import {
   cable,
   chainOf,
@@ -65,6 +66,11 @@ export const deviceRows: Row[] = [
     fastPair({}, format(4320, 60, 'rgb', 10)),
     ['link-budget note L: formatOnlyCompressed > checkSourceCompresses'],
   ],
+  [
+    'a format that would go only compressed, and that the EDID doesn’t offer',
+    slowSource(format(2160, 100, 'rgb', 10)),
+    ['link-budget shouldFix L: formatNotOffered > readEdidAtBothEnds'],
+  ],
   ['a format that no link carries', chainWithout8k(), ['link-budget mustFix L: formatTooMuch > askForLess']],
   [
     'a sampling that does not exist',
@@ -79,6 +85,20 @@ export const deviceRows: Row[] = [
   [
     'a firmware of which it can’t be told whether it is newer',
     withDevice(pair(), 'tv', { model: 'TV-1', firmware: '1.1' }),
+    ['firmware-level note tv: firmwareLevelUnknown > askBeforeUpdating'],
+    {},
+    [{ model: 'TV-1', minimum: '1.02' }],
+  ],
+  [
+    'a firmware of which it can’t be told whether it is less, 1.2 beside 1.20',
+    withDevice(pair(), 'tv', { model: 'TV-1', firmware: '1.2' }),
+    ['firmware-level note tv: firmwareLevelUnknown > askBeforeUpdating'],
+    {},
+    [{ model: 'TV-1', minimum: '1.20' }],
+  ],
+  [
+    'a firmware that nobody has read',
+    withDevice(pair(), 'tv', { model: 'TV-1' }),
     ['firmware-level note tv: firmwareLevelUnknown > readFirmware'],
     {},
     [{ model: 'TV-1', minimum: '1.02' }],
@@ -90,6 +110,13 @@ export const deviceRows: Row[] = [
     { displayId: 'projector' },
   ],
 ];
+
+/** A source of 24 Gbit/s on a television of 48 that takes compressed video. */
+function slowSource(wanted: VideoFormat) {
+  return withPort(fastPair({}, wanted), 'console', 'out1', {
+    highestMode: { kind: 'frl', lanes: 4, gbpsPerLane: 6 },
+  });
+}
 
 /** A link of 48 Gbit/s, no EDID known, on which nobody can say that it takes compressed video. */
 function chainWithout8k() {
