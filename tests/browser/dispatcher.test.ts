@@ -346,7 +346,7 @@ describe('the dispatcher’s desk', () => {
       .first()
       .click();
     await week.getByText('Family Corrowin').waitFor();
-    expect(await week.getByRole('radio', { name: chosen }).count()).toBe(0);
+    await week.getByRole('radio', { name: chosen }).waitFor({ state: 'detached' });
   });
 
   it('corrects the intake, writes a note, and tells what happened', async () => {
