@@ -15,7 +15,7 @@ import type { Edid, ExtensionBlock } from '../tree.ts';
 import { type EdidLimits, type ResolvedLimits, resolveLimits } from './edid-limits.ts';
 import { limitSink } from './limit-sink.ts';
 import { limitBase, limitDescriptors, limitDisplayId } from './limit-timings.ts';
-import { applyVideoPlan, planVideo } from './limit-video.ts';
+import { applyVideoPlan, isNativeFrame, planVideo } from './limit-video.ts';
 
 /** Extension that lists timings alone (VESA VTB-EXT). */
 const videoTimingTag = 0x10;
@@ -171,6 +171,39 @@ function limitFormats(edid: Edid, limits: ResolvedLimits): Edid {
   });
 }
 
+const listsCodes = (block: DataBlock): block is Extract<DataBlock, { kind: 'video' | 'ycbcr420Video' }> =>
+  block.kind === 'video' || block.kind === 'ycbcr420Video';
+
+const countsNative = ({ extensions }: Edid): number =>
+  Math.max(0, ...extensions.map((extension) => (extension.kind === 'cta' ? extension.nativeTimings : 0)));
+
+/** Whether a progressive timing is said to be native, by its code or by the count of detailed timings. */
+const hasNativeFrame = (edid: Edid): boolean =>
+  dataBlocks(edid).some((block) => listsCodes(block) && block.formats.some(isNativeFrame)) ||
+  detailedTimings(edid)
+    .slice(0, countsNative(edid))
+    .some(({ interlaced }) => !interlaced);
+
+/** Where the last native frame went, no interlaced timing is what the display shows best. */
+function withoutNatives(edid: Edid): Edid {
+  const cleared = withDataBlocks(edid, (holders) =>
+    holders.map((blocks) =>
+      blocks.map((block) => {
+        if (!listsCodes(block) || !block.formats.some(({ native }) => native)) return block;
+        return edited(block, { formats: block.formats.map((format) => ({ ...format, native: false })) });
+      }),
+    ),
+  );
+  return {
+    ...cleared,
+    extensions: cleared.extensions.map((extension) =>
+      extension.kind === 'cta' && extension.nativeTimings > 0
+        ? edited(extension, { nativeTimings: 0 })
+        : extension,
+    ),
+  };
+}
+
 /**
  * Counts the native timings anew: they are the first ones of the EDID, base block included. Where the first was replaced,
  * or no progressive one is left of them, none is native any more.
@@ -210,5 +243,6 @@ export function limitEdid(edid: Edid, limits: EdidLimits): Edid {
     const plan = planVideo(dataBlocks(limited), resolved);
     limited = withDataBlocks(limited, (holders) => applyVideoPlan(holders, plan, resolved));
   }
-  return formatsLimited ? limitFormats(limited, resolved) : limited;
+  if (formatsLimited) limited = limitFormats(limited, resolved);
+  return hasNativeFrame(edid) && !hasNativeFrame(limited) ? withoutNatives(limited) : limited;
 }

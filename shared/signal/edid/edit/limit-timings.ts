@@ -89,10 +89,12 @@ export const limitDescriptors = (slots: readonly Descriptor[], limit: TimingLimi
 
 const slotCount = 4;
 
-/** The size of the picture as the block's first timing has it. */
-function imageOf({ descriptors }: BaseBlock): DetailedTiming['imageMm'] {
+/** The size of the picture as the block's first timing has it; without one, as the block itself does. */
+function imageOf({ descriptors, screen }: BaseBlock): DetailedTiming['imageMm'] {
   const slot = descriptors.find(({ kind }) => kind === 'timing');
-  return slot?.kind === 'timing' ? slot.timing.imageMm : { width: 0, height: 0 };
+  if (slot?.kind === 'timing') return slot.timing.imageMm;
+  if (screen.kind !== 'size') return { width: 0, height: 0 };
+  return { width: screen.widthCm * 10, height: screen.heightCm * 10 };
 }
 
 /** Gives a timing that tells of no size the one that the timing in front of it had told of. */

@@ -36,10 +36,11 @@ export function planVideo(blocks: readonly DataBlock[], limits: ResolvedLimits):
   const keep = new Set(formats.map(({ vic }) => vic).filter((vic) => fits(vic, limit, false)));
   const already = limits.drop420 ? [] : ycbcr420Vics(blocks);
   const moved = [...capable].filter((vic) => !keep.has(vic));
+  const too420 = new Set([...capable].filter((vic) => keep.has(vic)));
   return {
     keep,
-    only420: [...new Set([...already, ...moved])].filter((vic) => fits(vic, limit, true)),
-    too420: new Set([...capable].filter((vic) => keep.has(vic))),
+    only420: [...new Set([...already, ...moved])].filter((vic) => fits(vic, limit, true) && !too420.has(vic)),
+    too420,
   };
 }
 
@@ -116,14 +117,11 @@ export function applyVideoPlan(
       formats: plan.only420.slice(0, mostIn420Block).map((vic) => ({ vic, native: false })),
     });
   if (mapped.length > 0) fresh.push({ kind: 'ycbcr420Map', map: capabilityMapOf(mapped) });
-  const nativeGoes = shortVideoDescriptors(all).some(isNativeFrame) && !kept.some(isNativeFrame);
   const limited = extensions.map((blocks) =>
     blocks.flatMap((block): DataBlock[] => {
       switch (block.kind) {
         case 'video': {
-          const formats = block.formats
-            .filter(({ vic }) => plan.keep.has(vic))
-            .map((format) => (nativeGoes ? { ...format, native: false } : format));
+          const formats = block.formats.filter(({ vic }) => plan.keep.has(vic));
           return formats.length > 0 ? [edited(block, { formats })] : [];
         }
         case 'ycbcr420Video':
@@ -142,8 +140,8 @@ export function applyVideoPlan(
   return limited.map((blocks, i) => (i === target ? afterVideo(blocks, fresh) : blocks));
 }
 
-/** Native and progressive: where the last of them goes, no interlaced one is the display's native format either. */
-const isNativeFrame = ({ vic, native }: ShortVideoDescriptor): boolean =>
+/** Native and progressive. */
+export const isNativeFrame = ({ vic, native }: ShortVideoDescriptor): boolean =>
   native && vicTiming(vic)?.interlaced === false;
 
 const has420 = (blocks: readonly DataBlock[]): boolean =>
