@@ -10,6 +10,7 @@ export const changeKinds = [
   'flexCable',
   'replaceCable',
   'temporaryCable',
+  'otherSpareCable',
   'removeCoupler',
   'otherSource',
   'otherTitle',
