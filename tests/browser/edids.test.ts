@@ -3,7 +3,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { decodeEdid, encodeEdid, limitEdid, sinkCapabilities } from '../../shared/signal/edid/index.ts';
 import { plainDisplay, wallDisplay } from '../signal/edid/build-edid.ts';
-import { screenFaults } from './checks.ts';
+import { type CaseStage, openCaseStage } from './case-stage.ts';
+import { accessibilityFaults, screenFaults, sidewaysPx } from './checks.ts';
 import { keepScreenshot, openStage, type Stage } from './stage.ts';
 
 const wall = encodeEdid(wallDisplay);
@@ -92,5 +93,46 @@ describe('EDIDs that somebody looks into', () => {
     await page.getByText(/^Formats/).click();
     await keepScreenshot(page, 'edids');
     expect(await screenFaults(page, 'edids at the desk')).toEqual([]);
+  });
+});
+
+describe('EDIDs of a case at second line', () => {
+  let stage: CaseStage;
+  beforeAll(async () => {
+    stage = await openCaseStage();
+  });
+  afterAll(() => stage.close());
+
+  it('are taken from its evidence, compared with a pasted one, limited and saved', async () => {
+    const { play } = stage;
+    const about = { kind: 'edid', tie: { deviceId: 'projector' }, description: 'Read at the projector' };
+    await play.attach(about, new Blob([Uint8Array.from(wall)]), 'projector.bin');
+    const page = await stage.signedIn('pim', 'desk');
+    await page.goto(`/app/cases/${play.ticketId}`);
+    await page.getByRole('button', { name: 'Look into an EDID' }).click();
+    const ofEvidence = page.getByLabel('Of the evidence');
+    const [option = ''] = await ofEvidence
+      .first()
+      .getByRole('option', { name: /projector\.bin/ })
+      .allTextContents();
+    await ofEvidence.first().selectOption({ label: option });
+    await page.getByText('LUMEN WALL 9').first().waitFor();
+    await page
+      .getByRole('group', { name: 'Second EDID, to compare with' })
+      .getByLabel('Pasted as hexadecimal or base64')
+      .fill(Buffer.from(plain).toString('hex'));
+    await page.getByRole('region', { name: 'Compared' }).getByRole('listitem').first().waitFor();
+    await page.getByLabel('Link', { exact: true }).selectOption({ label: '18 Gbit/s, no fixed rate link' });
+    await page.getByRole('region', { name: 'A limited one' }).getByText('It loses:').waitFor();
+    await keepScreenshot(page, 'case-edids');
+    expect(await accessibilityFaults(page)).toEqual([]);
+    expect(await sidewaysPx(page)).toBe(0);
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the limited EDID' }).click(),
+    ]);
+    const saved = new Uint8Array(await readFile(await download.path()));
+    const limits = { maxTmdsCharacterRateMHz: 600, dropFrl: true };
+    expect(saved).toEqual(encodeEdid(limitEdid(wallDisplay, limits)));
   });
 });
