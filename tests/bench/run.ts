@@ -4,6 +4,7 @@ import type { BenchRow } from './bench-row.ts';
 const benches: Record<string, () => Promise<BenchRow[]>> = {
   edid: async () => (await import('./edid.ts')).benchEdid(),
   budget: async () => (await import('./budget.ts')).benchBudget(),
+  phone: async () => (await import('./phone.ts')).benchPhone(),
   logs: async () => (await import('./logs.ts')).benchLogs(),
   isolation: async () => (await import('./isolation.ts')).benchIsolation(),
   plan: async () => (await import('./plan.ts')).benchPlan(),
