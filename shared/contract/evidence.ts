@@ -71,10 +71,10 @@ export type EvidenceItem = z.infer<typeof evidenceItem>;
 export const logClock = z.object({
   /** Zone of stamps that name none: an IANA name, `UTC`, or an offset such as `+01:00`. */
   zone: z.string().min(1).max(60).optional(),
-  /** What the device's clock (or its seconds since boot) said at a moment that is known: copied as it stands in a line. */
+  /** What the device's clock (or its seconds since boot) said at a moment that is known: copied as it stands in a line. A clock drifts from one to the next. */
   knownMoments: z
     .array(z.object({ logTime: z.string().min(1).max(longest.logTime), trueTime: instant }))
-    .max(2)
+    .max(8)
     .optional(),
   bootedAt: instant.optional(),
   /** Which comes first in numeric dates such as 03/04/2026; where it is left out, the log's own dates tell, or nobody. */

@@ -1,5 +1,6 @@
 import { FixedOffsetZone, IANAZone, Info, type Zone } from 'luxon';
 import { type Message, message } from '../message/index.ts';
+import { type Anchor, isDrift, skewBetween } from './skew.ts';
 import { dayMs, minuteMs, type StampBase } from './stamp.ts';
 import type { DayOrder } from './stamp-date.ts';
 import { readStamp } from './stamp-reader.ts';
@@ -19,7 +20,7 @@ export type ClockReference = {
   zone?: string;
   /** When the log was taken from the device, ISO 8601 with a zone: gives stamps without a year theirs. */
   takenAt?: string;
-  /** At most one of the device's clock, and one in seconds since boot. */
+  /** Several of the device's clock, which drifts from one to the next; and at most one in seconds since boot. */
   knownMoments?: readonly KnownMoment[];
   /** When the device started, ISO 8601 with a zone; the short form of a known moment at 0 s since boot. */
   bootedAt?: string;
@@ -32,11 +33,12 @@ export type LogClock = {
   zone: LocalZone;
   /** False where no zone was given, and UTC is taken. */
   zoneGiven: boolean;
-  /** To be added to what the device's clock said, where its stamps name a zone. */
-  zonedSkewMs: number;
+  /** To be added to what the device's clock said, ms since 1970, where its stamps name a zone. */
+  zonedSkewMs(toldMs: number): number;
   /** The same where they name none. */
-  localSkewMs: number;
-  skewKnown: boolean;
+  localSkewMs(toldMs: number): number;
+  /** What it was off by at the last moment that is known; null where none is. */
+  skewMs: number | null;
   /** Latest moment, as the device's clock tells it, at which the log can have ended; null where nothing is known. */
   writtenByMs: number | null;
   /** Start of the last boot in the log, ms since 1970; null where nothing is known. */
@@ -69,24 +71,34 @@ export function compileClock(reference: ClockReference = {}): ClockResult {
   const clock: LogClock = {
     zone,
     zoneGiven: reference.zone !== undefined,
-    zonedSkewMs: 0,
-    localSkewMs: 0,
-    skewKnown: false,
+    zonedSkewMs: () => 0,
+    localSkewMs: () => 0,
+    skewMs: null,
     writtenByMs: takenAtMs === null ? null : takenAtMs + clockErrorMs,
     bootedAtMs,
     nearMs: takenAtMs,
     dayOrder: reference.dayOrder ?? null,
   };
+  const known: Known = { local: [], zoned: [] };
   for (const moment of reference.knownMoments ?? []) {
-    const why = anchor(clock, moment);
+    const why = anchor(clock, moment, known);
     if (why !== null) return refusal(why);
   }
-  if (clock.writtenByMs !== null) clock.writtenByMs -= clock.localSkewMs;
+  clock.localSkewMs = skewBetween(known.local);
+  clock.zonedSkewMs = skewBetween(known.zoned);
+  clock.skewMs = lastOf(known.local)?.skewMs ?? null;
+  if (clock.writtenByMs !== null) clock.writtenByMs -= clock.localSkewMs(clock.writtenByMs);
   return { ok: true, clock };
 }
 
-/** Takes one known moment into `clock`; says why where it can't. */
-function anchor(clock: LogClock, moment: KnownMoment): Message | null {
+/** Moments of a clock that are known: all of them, and those that hold where stamps name a zone. */
+type Known = { local: Anchor[]; zoned: Anchor[] };
+
+const lastOf = (anchors: readonly Anchor[]): Anchor | undefined =>
+  anchors.toSorted((a, b) => a.toldMs - b.toldMs).at(-1);
+
+/** Takes one known moment into `clock` and `known`; says why where it can't. */
+function anchor(clock: LogClock, moment: KnownMoment, known: Known): Message | null {
   const trueMs = momentMs(moment.trueTime);
   const stamp = readStamp(moment.logTime);
   if (trueMs === null || Number.isNaN(trueMs))
@@ -97,11 +109,11 @@ function anchor(clock: LogClock, moment: KnownMoment): Message | null {
     clock.bootedAtMs = trueMs - stamp.ms;
     return null;
   }
-  if (clock.skewKnown) return message('twoMomentsOfClock');
-  const skewMs = trueMs - toldMs(clock, stamp.base, stamp.ms, trueMs);
-  clock.skewKnown = true;
-  clock.localSkewMs = skewMs;
-  if (clock.zoneGiven || stamp.base === 'utc') clock.zonedSkewMs = skewMs;
+  const told = toldMs(clock, stamp.base, stamp.ms, trueMs);
+  const found: Anchor = { toldMs: told, skewMs: trueMs - told };
+  if (known.local.some((other) => !isDrift(other, found))) return message('twoMomentsOfClock');
+  known.local.push(found);
+  if (clock.zoneGiven || stamp.base === 'utc') known.zoned.push(found);
   clock.writtenByMs ??= trueMs + halfYearMs;
   clock.nearMs ??= trueMs;
   return null;

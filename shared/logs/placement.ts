@@ -45,6 +45,8 @@ export function createPlacement(clock: LogClock): Placement {
   let lastBootMs = Number.POSITIVE_INFINITY;
   let year: number | null = null;
 
+  const withSkew = (ms: number): number => ms + clock.localSkewMs(ms);
+
   const putOnClock = (ms: number, placed: Placed) => {
     placed.track = 'clock';
     placed.place = ms;
@@ -55,7 +57,7 @@ export function createPlacement(clock: LogClock): Placement {
     let ms = localMs - (offsets[0] as number) * minuteMs;
     if (offsets.length > 1 && ms < lastLocalMs - minuteMs) ms = localMs - (offsets[1] as number) * minuteMs;
     lastLocalMs = ms;
-    return putOnClock(ms + clock.localSkewMs, placed);
+    return putOnClock(withSkew(ms), placed);
   };
   const putYearless = (ms: number, placed: Placed) => {
     placed.track = 'yearless';
@@ -89,16 +91,18 @@ export function createPlacement(clock: LogClock): Placement {
     const number = Math.floor(place / leapYearMs);
     const localMs = utcOfYearless(place - number * leapYearMs, year + number);
     if (localMs > clock.writtenByMs) return null;
-    return localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs + clock.localSkewMs;
+    return withSkew(localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs);
   };
   /** The last line is the latest that its time of day allows before what is known, give or take an hour: assumed. */
   const dailyMs = (place: number): number | null => {
     if (clock.nearMs === null) return null;
     const nearLocalMs =
-      clock.nearMs - clock.localSkewMs + (clock.zone.offsetsMin(clock.nearMs)[0] as number) * minuteMs;
+      clock.nearMs -
+      clock.localSkewMs(clock.nearMs) +
+      (clock.zone.offsetsMin(clock.nearMs)[0] as number) * minuteMs;
     const lastDay = Math.floor((nearLocalMs + 60 * minuteMs - lastDailyMs) / dayMs);
     const localMs = (lastDay - day) * dayMs + place;
-    return localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs + clock.localSkewMs;
+    return withSkew(localMs - (clock.zone.offsetsMin(localMs)[0] as number) * minuteMs);
   };
   const bootMs = (place: number): number | null => {
     const number = Math.floor(place / bootStretchMs);
@@ -109,7 +113,7 @@ export function createPlacement(clock: LogClock): Placement {
 
   return {
     put: (stamp, placed) => {
-      if (stamp.base === 'utc') return putOnClock(stamp.ms + clock.zonedSkewMs, placed);
+      if (stamp.base === 'utc') return putOnClock(stamp.ms + clock.zonedSkewMs(stamp.ms), placed);
       if (stamp.base === 'local') return putLocal(stamp.ms, placed);
       if (stamp.base === 'daily') return putDaily(stamp.ms, placed);
       return stamp.base === 'boot' ? putBoot(stamp.ms, placed) : putYearless(stamp.ms, placed);

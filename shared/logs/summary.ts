@@ -68,7 +68,7 @@ export function summarise(parts: ReadParts): LogReading {
     boots: placement.boots(),
     clock: {
       zone: clock.zoneGiven ? 'given' : 'assumed',
-      skewS: clock.skewKnown ? clock.localSkewMs / 1000 : null,
+      skewS: clock.skewMs === null ? null : clock.skewMs / 1000,
     },
     cutShort,
     notes: notesOn(parts, kept, steps.count),
@@ -124,7 +124,10 @@ function notesOn(
   const notes: [boolean, Message][] = [
     [cutShort === 'damaged', message('logDamaged')],
     [cutShort === 'tooLarge', message('logLongerThanRead')],
-    [zoneless > 0 && !clock.zoneGiven && !clock.skewKnown, message('linesWithoutZone', { lines: zoneless })],
+    [
+      zoneless > 0 && !clock.zoneGiven && clock.skewMs === null,
+      message('linesWithoutZone', { lines: zoneless }),
+    ],
     [
       bases.yearless > 0 && clock.writtenByMs === null,
       message('linesWithoutYear', { lines: bases.yearless }),

@@ -56,6 +56,55 @@ describe('stamps without a zone', () => {
   });
 });
 
+describe('several moments that are known', () => {
+  const knownMoments = [
+    { logTime: '2026-11-25T20:00:00Z', trueTime: '2026-11-25T20:00:34Z' },
+    { logTime: '2026-11-25T08:00:00Z', trueTime: '2026-11-25T08:00:10Z' },
+  ];
+  const read = (...stamps: string[]) => timesOf(readText(lost(...stamps), { knownMoments }));
+
+  it('put what lies between them where a clock that drifts evenly puts it', () => {
+    expect(read('2026-11-25T08:00:00Z', '2026-11-25T14:00:00Z', '2026-11-25T20:00:00Z')).toEqual([
+      '2026-11-25T08:00:10.000Z',
+      '2026-11-25T14:00:22.000Z',
+      '2026-11-25T20:00:34.000Z',
+    ]);
+  });
+
+  it('let it drift on beyond them by what clocks drift, and no more', () => {
+    const [before, after] = read('2026-11-25T05:13:20Z', '2026-11-25T22:46:40Z');
+    expect(before).toBe('2026-11-25T05:13:29.000Z');
+    expect(after).toBe('2026-11-25T22:47:15.000Z');
+  });
+
+  it('keep the order of lines, whatever was read off within a second', () => {
+    const drifts = fc.record({
+      offS: fc.integer({ min: -3600, max: 3600 }),
+      driftPpm: fc.integer({ min: -900, max: 900 }),
+      atMin: fc.array(fc.integer({ min: 1, max: 2000 }), { minLength: 2, maxLength: 6 }),
+    });
+    fc.assert(
+      fc.property(drifts, ({ offS, driftPpm, atMin }) => {
+        const from = Date.UTC(2026, 10, 25);
+        const iso = (ms: number) => new Date(Math.round(ms)).toISOString();
+        const trueOf = (min: number) => from + min * 60_000 * (1 + driftPpm / 1e6) + offS * 1000;
+        const moments = atMin.map((min) => ({
+          logTime: iso(from + min * 60_000),
+          trueTime: iso(trueOf(min)),
+        }));
+        const stamps = atMin.toSorted((a, b) => a - b).map((min) => iso(from + min * 60_000));
+        const told = timesOf(readText(lost(...stamps), { knownMoments: moments })).map((at) =>
+          Date.parse(at ?? ''),
+        );
+        expect(told).toEqual(told.toSorted((a, b) => a - b));
+        for (const [at, min] of atMin.toSorted((a, b) => a - b).entries())
+          expect(Math.abs((told[at] ?? 0) - trueOf(min))).toBeLessThan(2);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
+
 describe('a moment that is known', () => {
   it('sets a wrong clock right, also where stamps name a zone', () => {
     const reading = readText(lost('2026-11-25T09:00:00Z', '2026-11-25T09:05:00Z'), {
@@ -221,7 +270,7 @@ describe('a clock reference that can’t be', () => {
       {
         knownMoments: [
           { logTime: '2026-11-25T10:00:00Z', trueTime: '2026-11-25T10:00:01Z' },
-          { logTime: 'Nov 25 10:00:00', trueTime: '2026-11-25T10:00:02Z' },
+          { logTime: 'Nov 25 10:00:00', trueTime: '2026-11-25T10:00:12Z' },
         ],
       },
       'twoMomentsOfClock',

@@ -81,7 +81,8 @@ export const logsDe: Sentences<typeof logCodes> = {
   knownMomentUnreadable: ({ moment }, say) => `${say.text(moment)} ist kein Zeitpunkt mit Zeitzone.`,
   noTimeInLine: ({ line }, say) => `In ${say.text(line)} steht keine Zeit.`,
   twoMomentsSinceStart: () => 'Für die Sekunden seit dem Start des Geräts sind zwei Zeitpunkte genannt.',
-  twoMomentsOfClock: () => 'Für die Uhr des Geräts sind zwei Zeitpunkte genannt.',
+  twoMomentsOfClock: () =>
+    'Zwei Zeitpunkte, die für die Uhr des Geräts genannt sind, weichen stärker ab, als eine Uhr nachgeht: Sie wurde dazwischen gestellt, oder einer ist falsch.',
 
   recognitionRowMisfit: ({ row, kind, why }, say) => `Zeile ${row} (${say.text(kind)}): ${say.message(why)}`,
   recognitionRowsTooMany: ({ most }) => `Mehr als ${most} Zeilen.`,

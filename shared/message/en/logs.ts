@@ -80,7 +80,8 @@ export const logsEn: Sentences<typeof logCodes> = {
   knownMomentUnreadable: ({ moment }, say) => `${say.text(moment)} is no moment with a zone.`,
   noTimeInLine: ({ line }, say) => `No time is found in ${say.text(line)}.`,
   twoMomentsSinceStart: () => 'Two moments are given for the seconds since the device started.',
-  twoMomentsOfClock: () => 'Two moments are given for the device’s clock.',
+  twoMomentsOfClock: () =>
+    'Two moments that are given for the device’s clock differ by more than a clock drifts: it was set in between, or one is mistaken.',
 
   recognitionRowMisfit: ({ row, kind, why }, say) => `Row ${row} (${say.text(kind)}): ${say.message(why)}`,
   recognitionRowsTooMany: ({ most }) => `More than ${most} rows.`,
