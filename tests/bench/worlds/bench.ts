@@ -10,24 +10,26 @@ const argument = (name: string): string | undefined =>
 const faults = Number(argument('faults') ?? (process.argv.includes('--quick') ? 100 : 700));
 /** Another number plays other faults. */
 const start = Number(argument('seed') ?? 1);
+const comparesProvoking = process.argv.includes('--provoking');
 const asked = argument('worlds')?.split(',');
 
 /** Part of a world's faults, for one worker. */
 export type Batch = { world: string; way: Way; seeds: number; from: number };
 const batchSize = 25;
+const ways: readonly Way[] = ['plan', comparesProvoking ? 'unprovoked' : 'halfSplitting'];
 
 /**
  * Twelve worlds that are not as the planner's tables say, and what comes of following the plan in them: how many culprits
  * are named and right, how many repairs of a wrong part are taken for one, minutes beside half-splitting, the bill
  * beside handing every case over at once, and whether the chances said are those that come true. `--worlds=own,bursts`
- * plays those whose names begin so, `--apart` those that nothing is tuned to, `--faults=…` so many faults in each.
+ * plays those whose names begin so, `--provoking` the plan beside itself without changes that make the fault come, `--apart` those that nothing is tuned to, `--faults=…` so many faults in each.
  */
 export async function benchWorlds(): Promise<BenchRow[]> {
   const kinds = (process.argv.includes('--apart') ? keptApart : worlds).filter(
     ({ name }) => asked === undefined || asked.some((part) => name.startsWith(part)),
   );
   const batches = kinds.flatMap(({ name }) =>
-    (['plan', 'halfSplitting'] as const).flatMap((way): Batch[] =>
+    ways.flatMap((way): Batch[] =>
       Array.from({ length: Math.ceil(faults / batchSize) }, (_, at) => ({
         world: name,
         way,
@@ -40,7 +42,9 @@ export async function benchWorlds(): Promise<BenchRow[]> {
   return kinds.flatMap(({ name }) => {
     const of = (way: Way) =>
       batches.flatMap((batch, at) => (batch.world === name && batch.way === way ? (endings[at] ?? []) : []));
-    return rowsOf(name, of('plan'), of('halfSplitting'));
+    return comparesProvoking
+      ? rowsOfProvoking(name, of('plan'), of('unprovoked'))
+      : rowsOf(name, of('plan'), of('halfSplitting'));
   });
 }
 
@@ -82,6 +86,34 @@ function rowsOf(name: string, plan: readonly Ending[], halves: readonly Ending[]
       ratio: (mean(({ bill }) => bill) / priceMin).toFixed(3),
     },
     ...bandRows(name, plan),
+  ];
+}
+
+/** The plan beside the same plan without changes that make the fault come: minutes, named, and right of the named. */
+function rowsOfProvoking(name: string, plan: readonly Ending[], without: readonly Ending[]): BenchRow[] {
+  const minutes = (all: readonly Ending[]) =>
+    all.reduce((sum, ending) => sum + ending.minutes, 0) / all.length;
+  const named = (all: readonly Ending[]) => all.filter(({ kind }) => kind === 'named');
+  const right = (all: readonly Ending[]) => named(all).filter((ending) => ending.right).length;
+  return [
+    {
+      name: `${name}: minutes`,
+      value: minutes(plan).toFixed(0),
+      baseline: `without provoking ${minutes(without).toFixed(0)}`,
+      ratio: (minutes(plan) / minutes(without)).toFixed(2),
+    },
+    {
+      name: `${name}: named`,
+      value: percent(named(plan).length, plan.length),
+      baseline: `without provoking ${percent(named(without).length, without.length)}`,
+      ratio: '',
+    },
+    {
+      name: `${name}: right of named`,
+      value: percent(right(plan), named(plan).length),
+      baseline: `without provoking ${percent(right(without), named(without).length)}`,
+      ratio: '',
+    },
   ];
 }
 

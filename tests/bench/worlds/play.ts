@@ -3,6 +3,7 @@ import { organisationDefaults } from '../../../shared/contract/defaults.ts';
 import { decisionOf } from '../../../shared/isolation/build-decision.ts';
 import { type ChangeOption, candidatesFor } from '../../../shared/isolation/candidates.ts';
 import type { Case, Result } from '../../../shared/isolation/case.ts';
+import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { provokingExposure } from '../../../shared/isolation/courses.ts';
 import { namingChance, termsIn } from '../../../shared/isolation/decision.ts';
 import type { TestKind } from '../../../shared/isolation/effect-table.ts';
@@ -37,7 +38,8 @@ export type Ending = {
   bill: number;
   tests: number;
 };
-export type Way = 'plan' | 'halfSplitting';
+/** `unprovoked`: the plan, but for changes that make the fault come. */
+export type Way = 'plan' | 'halfSplitting' | 'unprovoked';
 
 const sizes = [4, 6, 8, 12, 30];
 /** A case that goes on for longer than this is handed over. */
@@ -55,7 +57,9 @@ export function playFault(kind: WorldKind, way: Way, seed: number): Ending | nul
   if (house === null) return null;
   const { baseline, pattern } = house.reproduced;
   const facts: Case = { ...told, symptom: { ...told.symptom, pattern }, baseline };
-  const changes = changesOn(chain);
+  const isOpen = ({ kind: test }: ChangeOption) =>
+    way !== 'unprovoked' || changeCatalogue[test].provokingMin === null;
+  const changes = changesOn(chain).filter(isOpen);
   const results: Result[] = [];
   let minutes = 0;
   let last: Made | null = null;
