@@ -147,28 +147,27 @@ function checkVersion(version: number, revision: number, report: Report): void {
 
 /** Reads the base block; `bytes` is 128 long. Problems go to `report`; nothing throws. */
 export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
-  const at = (index: number) => byteAt(bytes, index);
   checkHeader(bytes, report);
-  checkVersion(at(18), at(19), report);
-  const features = at(24);
+  checkVersion(byteAt(bytes, 18), byteAt(bytes, 19), report);
+  const features = byteAt(bytes, 24);
   const slots = slotStarts.map((from) => bytes.subarray(from, from + descriptorSize));
   const block: BaseBlock = {
-    version: at(18),
-    revision: at(19),
-    manufacturer: decodeManufacturer(at(8), at(9)),
+    version: byteAt(bytes, 18),
+    revision: byteAt(bytes, 19),
+    manufacturer: decodeManufacturer(byteAt(bytes, 8), byteAt(bytes, 9)),
     productCode: littleEndian(bytes, 10, 2),
     serialNumber: littleEndian(bytes, 12, 4),
-    manufacture: decodeManufacture(at(16), at(17)),
-    input: decodeVideoInput(at(20), at(19)),
-    screen: decodeScreen(at(21), at(22)),
-    gamma: at(23) === 255 ? null : (at(23) + 100) / 100,
+    manufacture: decodeManufacture(byteAt(bytes, 16), byteAt(bytes, 17)),
+    input: decodeVideoInput(byteAt(bytes, 20), byteAt(bytes, 19)),
+    screen: decodeScreen(byteAt(bytes, 21), byteAt(bytes, 22)),
+    gamma: byteAt(bytes, 23) === 255 ? null : (byteAt(bytes, 23) + 100) / 100,
     powerStates: { standby: bit(features, 7), suspend: bit(features, 6), activeOff: bit(features, 5) },
     colourTypeCode: (features >> 3) & 3,
     srgbDefault: bit(features, 2),
     firstTimingNative: bit(features, 1),
     continuousFrequency: bit(features, 0),
     chromaticity: decodeChromaticity(bytes),
-    establishedBits: [at(35), at(36), at(37)],
+    establishedBits: [byteAt(bytes, 35), byteAt(bytes, 36), byteAt(bytes, 37)],
     standardTimings: decodeStandardTimings(bytes, firstStandardTiming, 8),
     descriptors: slots.map(decodeDescriptor),
   };

@@ -62,16 +62,17 @@ function decodeVideo(payload: Uint8Array, from: number, report: Report): [HdmiVi
   return [video, Math.min(end, payload.length)];
 }
 
+/** Null where the block ends before it. */
+const latencyAt = (payload: Uint8Array, at: number): Latency | null =>
+  at + 1 < payload.length ? { videoCode: byteAt(payload, at), audioCode: byteAt(payload, at + 1) } : null;
+
 function decodeDetails(payload: Uint8Array, report: Report): [HdmiDetails, number] {
   const flags = byteAt(payload, 4);
   let at = 5;
-  const latency = (present: boolean): Latency | null => {
-    if (!present || at + 1 >= payload.length) return null;
-    at += 2;
-    return { videoCode: byteAt(payload, at - 2), audioCode: byteAt(payload, at - 1) };
-  };
-  const progressive = latency(bit(flags, 7));
-  const interlaced = latency(bit(flags, 7) && bit(flags, 6));
+  const progressive = bit(flags, 7) ? latencyAt(payload, at) : null;
+  if (progressive) at += 2;
+  const interlaced = bit(flags, 7) && bit(flags, 6) ? latencyAt(payload, at) : null;
+  if (interlaced) at += 2;
   let video: HdmiVideo | null = null;
   if (bit(flags, 5) && at < payload.length) [video, at] = decodeVideo(payload, at, report);
   const details = {
