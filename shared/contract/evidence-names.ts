@@ -7,7 +7,7 @@ export const attachedKinds = ['log', 'edid', 'settings', 'document'] as const;
 /** What a case has to show of a suspect cable: both its ends and its printed label. */
 export const linkViews = ['sourceEnd', 'sinkEnd', 'label'] as const;
 export type LinkView = (typeof linkViews)[number];
-export const shownViews = [...linkViews, 'port', 'screen', 'other'] as const;
+export const shownViews = [...linkViews, 'port', 'screen', 'signature', 'other'] as const;
 
 /** When settings were read: before the change was applied, after it, or apart from any change. */
 export const settingsPhases = ['before', 'after', 'apart'] as const;

@@ -7,6 +7,17 @@ import { type CaseStage, openCaseStage } from './case-stage.ts';
 import { faultsInEveryLook } from './checks.ts';
 import { keepScreenshot } from './stage.ts';
 
+/** How much of a picture is drawn on, in its own pixels. */
+const darkPixels = (picture: Element): number => {
+  const image = picture as HTMLImageElement;
+  const canvas = document.createElement('canvas');
+  [canvas.width, canvas.height] = [image.naturalWidth, image.naturalHeight];
+  const context = canvas.getContext('2d');
+  context?.drawImage(image, 0, 0);
+  const { data } = context?.getImageData(0, 0, canvas.width, canvas.height) ?? { data: [] };
+  return data.filter((value, at) => at % 4 === 0 && value < 128).length;
+};
+
 describe('how a ticket ends', () => {
   let stage: CaseStage;
   beforeAll(async () => {
@@ -104,6 +115,7 @@ describe('how a ticket ends', () => {
     await pass(120);
     await page.getByText('Quiet long enough: end the watch').waitFor();
     await press('End the watch');
+    await signReport(page);
     await press('Close the ticket');
     const dialog = page.getByRole('dialog');
     await dialog.getByLabel(/^A word for the record/).fill('The old cable stays in the wall, capped.');
@@ -117,6 +129,7 @@ describe('how a ticket ends', () => {
     await heading('The ticket is closed');
     await page.getByText('The old cable stays in the wall, capped.').waitFor();
     await look('ending-closed');
+    await deskHasIt();
     await pass(60 * 24);
     await press('Open it again');
     await page.getByRole('dialog').getByRole('button', { name: 'Open it again' }).click();
@@ -124,6 +137,60 @@ describe('how a ticket ends', () => {
     await heading('Watch for the fault, and touch nothing');
     expect(faults).toEqual([]);
   });
+
+  /** The client reads the visit on one page, and signs with a finger, without signal. */
+  async function signReport(page: Page): Promise<void> {
+    await page.getByText('All sent').waitFor();
+    await page.getByRole('link', { name: 'Report for the client, to sign' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Visit report' }).waitFor();
+    await page.getByText('An optical cable in the conduit, beside the old one.').first().waitFor();
+    await page.getByText(/^Cable C5 .*: active optical, 12 m$/).waitFor();
+    await page.context().setOffline(true);
+    await page.getByRole('button', { name: 'Sign', exact: true }).click();
+    await page.getByText('Write your name, and sign', { exact: false }).waitFor();
+    await page.getByLabel('Your name').fill('Edda Corrowin');
+    const field = page.getByRole('img', { name: 'Sign here with your finger' });
+    await field.scrollIntoViewIfNeeded();
+    const box = (await field.boundingBox()) ?? { x: 0, y: 0, width: 0, height: 0 };
+    await page.mouse.move(box.x + 30, box.y + 60);
+    await page.mouse.down();
+    for (const [x, y] of [
+      [60, 20],
+      [90, 70],
+      [120, 25],
+      [180, 60],
+    ] as const)
+      await page.mouse.move(box.x + x, box.y + y);
+    await page.mouse.up();
+    await page.getByRole('img', { name: 'A signature is drawn.' }).waitFor();
+    await keepScreenshot(page, 'report-signing');
+    await page.getByRole('button', { name: 'Sign', exact: true }).click();
+    const picture = page.getByRole('img', { name: 'Signature of Edda Corrowin' });
+    await picture.waitFor();
+    await page.getByText('Kept on this phone, still to be sent').waitFor();
+    await page.context().setOffline(false);
+    await page.getByText('All sent').waitFor();
+    await picture.waitFor();
+    await keepScreenshot(page, 'report-signed');
+    expect(await faultsInEveryLook(page, 'report-signed')).toEqual([]);
+    await page.goto(`/app/visits/${stage.play.ticketId}/triage`);
+  }
+
+  /** A closed ticket says at the desk first how it ended, and has the report with its signature. */
+  async function deskHasIt(): Promise<void> {
+    const desk = await stage.signedIn('oda', 'desk');
+    await desk.goto(`/app/tickets/${stage.play.ticketId}`);
+    await desk.getByRole('heading', { name: 'How it ended' }).waitFor();
+    await desk.getByText('Repaired for good: An optical cable', { exact: false }).first().waitFor();
+    await keepScreenshot(desk, 'ticket-closed');
+    expect(await faultsInEveryLook(desk, 'ticket-closed')).toEqual([]);
+    await desk.getByRole('link', { name: 'Visit report' }).click();
+    await desk.getByRole('img', { name: 'Signature of Edda Corrowin' }).waitFor();
+    const drawn = await desk.getByRole('img', { name: 'Signature of Edda Corrowin' }).evaluate(darkPixels);
+    expect(drawn).toBeGreaterThan(100);
+    await keepScreenshot(desk, 'report');
+    await desk.close();
+  }
 
   /** The chain as it was described before the repair, with its time, from the visit's own page. */
   async function earlierVersion(page: Page): Promise<void> {

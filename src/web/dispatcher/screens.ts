@@ -42,6 +42,10 @@ export const dispatcherScreens: RoleScreens = {
       screen: lazyScreen(() => import('./ticket/ticket.tsx').then((module) => module.TicketScreen)),
     },
     {
+      path: '/app/tickets/:ticketId/report',
+      screen: lazyScreen(() => import('./ticket/report-screen.tsx').then((module) => module.ReportScreen)),
+    },
+    {
       path: '/app/sites/new',
       screen: lazyScreen(() => import('./places/new-site.tsx').then((module) => module.NewSiteScreen)),
     },

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { TriageRecord } from '../../../shared/contract/triage.ts';
+import { minutesOf, occurrencesIn, verifyWatches } from '../../../state-machines/triage/record.ts';
 import { Facts } from '../parts/card.tsx';
 import { typed } from '../parts/typed.tsx';
 import { placeWord } from '../place/place-words.ts';
@@ -59,15 +60,22 @@ export function remedyOf({ triage, chain }: Known): ComponentChildren {
   );
 }
 
-/** What was watched after the remedy, or quietly where no fault was found; null while the ticket is open. */
-export function proofOf({ closing, quietProof }: TriageRecord): ComponentChildren {
+/** What was watched after the remedy so far, or quietly where no fault was found; null where there is no remedy. */
+export function proofOf(triage: TriageRecord): ComponentChildren {
   const t = endWords();
-  if (closing === null) return null;
-  const { proof } = closing;
-  const quietMin = quietProof?.watchedMin;
+  const quietMin = triage.quietProof?.watchedMin;
   if (typeof quietMin === 'number') return t.watched(lengthOfTime(quietMin), 0);
-  if (proof === 'notRecorded') return null;
+  const proof = triage.closing === null ? watchedSince(triage) : triage.closing.proof;
+  if (proof === null || proof === 'notRecorded') return null;
   return proof.watchedMin === 0 && proof.occurrences === 0
     ? t.notWatched
     : t.watched(lengthOfTime(proof.watchedMin), proof.occurrences);
+}
+
+/** What the watches since the remedy say while the ticket is open. */
+function watchedSince(triage: TriageRecord): { watchedMin: number; occurrences: number } | null {
+  if (triage.asLeft === null) return null;
+  const watches = verifyWatches(triage);
+  const watchedMin = watches.reduce((sum, watch) => sum + minutesOf(watch), 0);
+  return { watchedMin, occurrences: occurrencesIn(watches).length };
 }

@@ -60,6 +60,7 @@ const en: ValueWords = {
     label: 'label',
     port: 'port',
     screen: 'screen',
+    signature: 'client’s signature',
     other: 'other',
   },
   outcomes: {
@@ -114,6 +115,7 @@ const de: ValueWords = {
     label: 'Aufdruck',
     port: 'Anschluss',
     screen: 'Bildschirm',
+    signature: 'Unterschrift des Kunden',
     other: 'anderes',
   },
   outcomes: {

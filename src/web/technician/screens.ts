@@ -30,6 +30,10 @@ export const technicianScreens: RoleScreens = {
       screen: lazyScreen(() => import('./evidence-screen.tsx').then((module) => module.EvidenceScreen)),
     },
     {
+      path: '/app/visits/:ticketId/report',
+      screen: lazyScreen(() => import('./report-screen.tsx').then((module) => module.ReportScreen)),
+    },
+    {
       path: '/app/visits/:ticketId/diary',
       screen: lazyScreen(() => import('./diary-screen.tsx').then((module) => module.DiaryScreen)),
     },

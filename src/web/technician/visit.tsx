@@ -19,7 +19,7 @@ import { frameWords } from '../words/frame.ts';
 import { stateWord, terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
-import { diaryAddress, evidenceAddress } from './common/addresses.ts';
+import { diaryAddress, evidenceAddress, reportAddress } from './common/addresses.ts';
 import { KeptHere } from './kept-here.tsx';
 import { KitList } from './kit-list.tsx';
 import { marksOf } from './marks-of.ts';
@@ -109,6 +109,9 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
                     <LinkButton href={diaryAddress(ticketId)}>{t.toDiary}</LinkButton>
                   </div>
                 </Part>
+                <div>
+                  <LinkButton href={reportAddress(ticketId)}>{t.toReport}</LinkButton>
+                </div>
               </InTurn>
               <InTurn>
                 <Part id="kit" title={t.kit}>

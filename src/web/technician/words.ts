@@ -73,6 +73,7 @@ export const technicianWords = wordsOf({
     reportCount: (count: number) =>
       plural('en', count, '1 occurrence reported', `${count} occurrences reported`),
     toDiary: 'Reports, and a link for the client',
+    toReport: 'Report for the client',
     note: 'Note',
     writeNote: 'Write it down',
   },
@@ -147,6 +148,7 @@ export const technicianWords = wordsOf({
     diary: 'Tagebuch des Kunden',
     reportCount: (count) => plural('de', count, '1 Vorkommen gemeldet', `${count} Vorkommen gemeldet`),
     toDiary: 'Meldungen, und ein Link für den Kunden',
+    toReport: 'Bericht für den Kunden',
     note: 'Notiz',
     writeNote: 'Aufschreiben',
   },

@@ -93,6 +93,7 @@ const en: ValueWords = {
     label: 'printed label',
     port: 'port',
     screen: 'screen',
+    signature: 'client’s signature',
     other: '',
   },
   outcomes: {
@@ -167,6 +168,7 @@ const de: ValueWords = {
     label: 'Aufdruck',
     port: 'Buchse',
     screen: 'Bildschirm',
+    signature: 'Unterschrift des Kunden',
     other: '',
   },
   outcomes: {

@@ -47,6 +47,7 @@ export function TicketScreen({ ticketId = '' }: { ticketId?: string }) {
       tools={
         <>
           <LinkButton href={`/app/call/${ticketId}`}>{t.callAgain}</LinkButton>
+          <LinkButton href={`/app/tickets/${ticketId}/report`}>{t.toReport}</LinkButton>
           {body !== null && <LinkButton href={`/app/sites/${body.siteId}`}>{d.toSite}</LinkButton>}
           {session.value?.member.role === 'admin' && (
             <LinkButton href={`/app/tickets/${ticketId}/texts`}>{t.eraseTexts}</LinkButton>

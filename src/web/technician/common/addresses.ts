@@ -10,5 +10,7 @@ export const placeAddress = (ticketId: string, place: Place, part?: Part): strin
 export const describeAddress = (ticketId: string, place: Place): string =>
   `/app/visits/${ticketId}/describe/${encodeURIComponent(placeKey(place))}`;
 export const diaryAddress = (ticketId: string): string => `/app/visits/${ticketId}/diary`;
+/** What the client reads and signs. */
+export const reportAddress = (ticketId: string): string => `/app/visits/${ticketId}/report`;
 export const evidenceAddress = (ticketId: string, part?: 'log'): string =>
   `/app/visits/${ticketId}/evidence${part === undefined ? '' : `#${part}`}`;

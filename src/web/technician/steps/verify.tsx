@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { isReason, longest } from '../../../../shared/contract/limits.ts';
 import { occurrencesIn, verifyWatches } from '../../../../state-machines/triage/record.ts';
-import { Button } from '../../parts/button.tsx';
+import { Button, LinkButton } from '../../parts/button.tsx';
 import { Dialog } from '../../parts/dialog.tsx';
 import { TextField } from '../../parts/field.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
@@ -9,6 +9,7 @@ import { typed } from '../../parts/typed.tsx';
 import { LeftAs } from '../../place/chain-differences.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { FollowUp, followUpWords } from '../../waiting/follow-up.tsx';
+import { reportAddress } from '../common/addresses.ts';
 import { caseWords } from './case-words.ts';
 import { LeavingQuestion } from './leaving.tsx';
 import { PlanSentence, Question } from './question.tsx';
@@ -56,6 +57,7 @@ export function VerifyQuestion({ work, planned: { plan } }: { work: Work; planne
           )}
           <StartWatch work={work} watchMin={plan?.watchMin ?? null} isNext={!holds && !cameBack} />
           {!holds && <Button onClick={() => setClosing(true)}>{t.close}</Button>}
+          <ToReport work={work} label={t.toReportToSign} />
           <WithdrawRemedy work={work} />
         </>
       }
@@ -112,6 +114,11 @@ function CloseDialog({ work, onDone }: { work: Work; onDone: () => void }) {
   );
 }
 
+/** The page for the client. It is signed before the ticket is closed: a closed one takes no evidence. */
+const ToReport = ({ work, label }: { work: Work; label: string }) => (
+  <LinkButton href={reportAddress(work.ticket.id)}>{label}</LinkButton>
+);
+
 /** The ticket is closed; for some days it can be opened again. */
 export function ClosedQuestion({ work }: { work: Work }) {
   const t = caseWords();
@@ -122,15 +129,18 @@ export function ClosedQuestion({ work }: { work: Work }) {
       work={work}
       title={t.closedTitle}
       answers={
-        work.may('reopen') && (
-          <TakeBack
-            work={work}
-            label={t.reopen}
-            title={t.reopen}
-            suggestion={t.reopenReason}
-            send={(reason) => work.send({ type: 'reopen', reason })}
-          />
-        )
+        <>
+          <ToReport work={work} label={t.toReport} />
+          {work.may('reopen') && (
+            <TakeBack
+              work={work}
+              label={t.reopen}
+              title={t.reopen}
+              suggestion={t.reopenReason}
+              send={(reason) => work.send({ type: 'reopen', reason })}
+            />
+          )}
+        </>
       }
     >
       {remedy !== null && !work.may('recordFollowUp') && <p>{typed(remedy.what)}</p>}
