@@ -6,6 +6,7 @@ import { accessToken, reportReachable } from '../api/session.ts';
 import { memberDatabase } from './member-database.ts';
 import { changeEntry } from './outbox.ts';
 import type { UploadEntry } from './outbox-entry.ts';
+import { answerTo, problemIn } from './upload-answer.ts';
 
 type UploadResult =
   | { kind: 'ok' }
@@ -59,17 +60,16 @@ function resultOf(error: Error | DetailedError, gotFurther: boolean): UploadResu
   const reply = error instanceof DetailedError ? error.originalResponse : null;
   const status = reply?.getStatus() ?? 0;
   reportReachable(status !== 0);
-  if (status < 400 || status >= 500 || [401, 408, 409, 423, 425, 429].includes(status))
-    return { kind: 'unreachable', gotFurther };
-  try {
-    return { kind: 'refused', problem: JSON.parse(reply?.getBody() ?? '') as Problem };
-  } catch {
-    return {
-      kind: 'refused',
-      problem: { type: 'about:blank', status, said: message('uploadRefused', { reason: error.message }) },
-    };
-  }
+  return answerTo(status, reply?.getBody() ?? '') === 'comesAgain'
+    ? { kind: 'unreachable', gotFurther }
+    : { kind: 'refused', problem: problemIn(reply?.getBody() ?? '') ?? unnamed(status, error.message) };
 }
+
+const unnamed = (status: number, reason: string): Problem => ({
+  type: 'about:blank',
+  status,
+  said: message('uploadRefused', { reason }),
+});
 
 const lostFile: Problem = {
   type: 'about:blank',
