@@ -91,7 +91,8 @@ async function makeChange(play: Case, chain: Chain, fault: StoryFault, test: Pla
   const { tell, watch, occurrence, say, later } = play;
   const setting = settingOf(test);
   const settings = setting === null ? [] : [setting];
-  const expected = `If it is ${test.outcomes[0]?.likeliest}, the fault stays away.`;
+  const likeliest = test.outcomes[0]?.likeliest;
+  const expected = `If it is ${likeliest == null ? 'here' : inEnglish(likeliest)}, the fault stays away.`;
   const declared = await tell({
     type: 'declareChange',
     kind: test.kind,
