@@ -63,8 +63,14 @@ describe('how a ticket ends', () => {
     const desk = await stage.signedIn('pim', 'desk');
     await desk.goto(`/app/cases/${stage.play.ticketId}`);
     await desk.getByRole('button', { name: 'Take the case' }).click();
-    await desk.getByRole('button', { name: 'Direct a step' }).click();
-    await desk.getByLabel('Which step').selectOption({ index: 1 });
+    // A step is picked where it is to be made, on the drawing.
+    await desk.getByRole('button', { name: /^Cable C5/ }).click();
+    const steps = desk.locator('.case-place').locator('xpath=.//h5/..');
+    const step = (await steps.getByRole('button').first().textContent()) ?? '';
+    await steps.getByRole('button').first().click();
+    const inWords = desk.getByLabel('The step in words');
+    await expect.poll(() => inWords.inputValue()).toMatch(/: Cable C5 /);
+    expect(await inWords.inputValue()).toContain(step.replace(/ \(tried before\)$/, ''));
     await desk.getByLabel('The step in words').fill('Read the output level of A once more, and leave it.');
     await keepScreenshot(desk, 'case-directing');
     await desk.getByRole('button', { name: 'Give the case back for this step' }).click();

@@ -22,13 +22,18 @@ describe("second line's screens", () => {
     await page.goto(`/app/cases/${stage.play.ticketId}`);
     await caseIsThere(page);
   };
-  /** All that is computed and fetched for the page is on it. */
+  /** All that is computed and fetched for the page is on it, and unfolded. */
   const caseIsThere = async (page: Page): Promise<void> => {
     await page.getByRole('img', { name: /^Plot: the chance/ }).waitFor();
     await page.getByRole('img', { name: /^Time line/ }).waitFor();
+    const unfold = page.getByRole('button', { name: 'Unfold everything' });
+    if (!(await unfold.isVisible())) await page.getByText('On this page', { exact: true }).click();
+    await unfold.click();
     await page.getByRole('table', { name: 'Link budget' }).waitFor();
     await page.getByRole('img', { name: 'C5, label' }).first().waitFor();
   };
+  const screensHigh = (page: Page): Promise<number> =>
+    page.evaluate('document.documentElement.scrollHeight / innerHeight') as Promise<number>;
   const openAll = async (page: Page): Promise<void> => {
     const shut = page.locator('details:not([open]) > summary');
     while ((await shut.count()) > 0) await shut.first().click();
@@ -48,8 +53,17 @@ describe("second line's screens", () => {
     await page.getByText('The owner leaves tomorrow').waitFor();
     await keepScreenshot(page, `queue-${look}`);
     await clean(page);
-    await openCase(page);
+    await page.goto(`/app/cases/${stage.play.ticketId}`);
+    await page.getByRole('img', { name: /^Plot: the chance/ }).waitFor();
+    // What is folded says beside its heading what of it differs from usual.
+    await page
+      .getByRole('heading', { name: 'Audit findings' })
+      .locator('xpath=..')
+      .getByText(/\d+ must be fixed/)
+      .waitFor();
     await keepScreenshot(page, `case-${look}`);
+    if (size === 'desk') expect(await screensHigh(page)).toBeLessThanOrEqual(5);
+    await caseIsThere(page);
     await openAll(page);
     await clean(page);
     await page.goto('/app/packets');
@@ -161,6 +175,7 @@ describe("second line's screens", () => {
     await page.getByLabel('Question of your own, no. 1').fill('Which output level is set for output A?');
     // What is half written is there again after a reload.
     await page.reload();
+    await caseIsThere(page);
     await page.getByRole('button', { name: 'Ask for more' }).click();
     await keepScreenshot(page, 'case-asking');
     await clean(page);

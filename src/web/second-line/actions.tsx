@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import { paths } from '../api/paths.ts';
 import { session } from '../api/session.ts';
@@ -13,6 +13,7 @@ import { AskForm } from './ask-form.tsx';
 import type { CaseFacts } from './case-facts.ts';
 import { DirectForm } from './direct-form.tsx';
 import type { FormProperties } from './form-properties.ts';
+import { pickedStep } from './picked-step.ts';
 
 const forms = {
   askForMore: AskForm,
@@ -30,6 +31,12 @@ export function Actions({ facts }: { facts: CaseFacts }) {
   const [open, setOpen] = useState<FormName | null>(null);
   const [done, setDone] = useState<string | null>(null);
   const sending = useSending();
+  const isPicked = pickedStep.value?.ticketId === ticket.id;
+  useEffect(() => {
+    if (!isPicked) return;
+    setDone(null);
+    setOpen('directStep');
+  }, [isPicked]);
   const allowed = new Set(ticket.allowedNow.map(({ type }) => type));
   const send: FormProperties['send'] = async (command) => {
     setDone(null);

@@ -1,5 +1,5 @@
 import './second-line.css';
-import { useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
@@ -13,6 +13,7 @@ import { dayAndTime } from '../words/times.ts';
 import { Actions } from './actions.tsx';
 import { Band } from './band.tsx';
 import { type CaseFacts, useCaseFacts } from './case-facts.ts';
+import { unfold, unfoldAll } from './case-part.tsx';
 import { ChainPart } from './chain-part.tsx';
 import { ChangesPart } from './changes-part.tsx';
 import { AuditPart, FirmwarePart } from './checks-part.tsx';
@@ -47,6 +48,20 @@ export function CaseScreen({ ticketId = '' }: { ticketId?: string }) {
 function Case({ facts }: { facts: CaseFacts }) {
   const t = caseWords();
   const { ticket, zone } = facts;
+  // Paper can't be unfolded: all of it is printed.
+  useEffect(() => {
+    let foldAgain = (): void => undefined;
+    const before = (): void => {
+      foldAgain = unfoldAll();
+    };
+    const after = (): void => foldAgain();
+    addEventListener('beforeprint', before);
+    addEventListener('afterprint', after);
+    return () => {
+      removeEventListener('beforeprint', before);
+      removeEventListener('afterprint', after);
+    };
+  }, []);
   const contents: [string, string][] = [
     ['question', t.question],
     ...(ticket.triage.requests.length > 0 ? [['requests', t.requests] as [string, string]] : []),
@@ -132,10 +147,15 @@ function Contents({ contents }: { contents: readonly [string, string][] }) {
     <nav class="card case-contents not-printed" aria-label={t.contents}>
       <details open={isOpen}>
         <summary>{t.contents}</summary>
+        <div>
+          <Button onClick={() => unfoldAll()}>{t.unfoldAll}</Button>
+        </div>
         <ol>
           {contents.map(([id, title]) => (
             <li key={id}>
-              <a href={`#${id}`}>{title}</a>
+              <a href={`#${id}`} onClick={() => unfold(id)}>
+                {title}
+              </a>
             </li>
           ))}
         </ol>

@@ -57,8 +57,10 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
       {selected !== null && <PlacePanel facts={facts} place={selected} onClose={() => setSelected(null)} />}
       <LeftAs triage={triage} />
       {shown !== undefined && (
-        <>
-          <h3>{t.underTest}</h3>
+        <details>
+          <summary>
+            {t.underTest}: {changeWords(shown)}, {placeWord(chain, shown.target)}
+          </summary>
           {changes.length > 1 && (
             <div class="not-printed case-choice">
               <SelectField
@@ -81,7 +83,7 @@ export function ChainPart({ facts }: { facts: CaseFacts }) {
             {shown.judgement !== null && `. ${values().verdicts[shown.judgement.verdict]}.`}
           </p>
           <ChainDrawing chain={chain} marks={{ ...marks, change: shown.target }} />
-        </>
+        </details>
       )}
     </CasePart>
   );

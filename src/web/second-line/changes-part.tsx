@@ -68,7 +68,12 @@ function Change({ facts, change, nth }: { facts: CaseFacts; change: ChangeRecord
       </div>
       <ChangeFacts facts={facts} change={change} />
       {judgement !== null && <Warnings facts={facts} judgement={judgement} />}
-      {items.length > 0 && <EvidenceList facts={facts} items={items} />}
+      {items.length > 0 && (
+        <details>
+          <summary>{t.readWithIt(items.length)}</summary>
+          <EvidenceList facts={facts} items={items} />
+        </details>
+      )}
     </article>
   );
 }

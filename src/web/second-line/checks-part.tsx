@@ -9,7 +9,7 @@ import { Badge } from '../parts/notice.tsx';
 import { placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
 import { inWords, inWordsOf, said } from '../words/sentence.tsx';
-import { dayAndTime } from '../words/times.ts';
+import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
 import { Table } from './table.tsx';
@@ -23,7 +23,7 @@ export function AuditPart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
   const t = caseWords();
   const audit = useDocument(paths.chainAudit(ticket.chainId, ticket.triage.symptom.kind));
   return (
-    <CasePart id="audit" title={t.audit}>
+    <CasePart id="audit" title={t.audit} isFolded digest={<AuditDigest findings={audit.body?.findings} />}>
       <DocumentView document={audit}>
         {({ version, findings }) => (
           <>
@@ -58,6 +58,20 @@ export function AuditPart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
   );
 }
 
+/** How many findings there are of each severity that somebody has to act on. */
+function AuditDigest({ findings }: { findings: readonly Finding[] | undefined }) {
+  if (findings === undefined) return null;
+  const counted = (['mustFix', 'shouldFix'] as const)
+    .map((severity) => ({ severity, count: findings.filter((one) => one.severity === severity).length }))
+    .filter(({ count }) => count > 0);
+  if (counted.length === 0) return <Badge tone="good">{caseWords().nothingToSay}</Badge>;
+  return counted.map(({ severity, count }) => (
+    <Badge key={severity} tone={tones[severity]}>
+      {number(count)} {values().severities[severity]}
+    </Badge>
+  ));
+}
+
 export function FindingList({ findings }: { findings: readonly Finding[] }) {
   return (
     <ul>
@@ -75,10 +89,14 @@ export function FirmwarePart({ facts: { ticket, chain, zone, nameOf } }: { facts
   const t = caseWords();
   const levels = useDocument(paths.firmwareLevels).body?.items ?? [];
   const readings = standingEvidence(ticket.triage).filter(({ reading }) => reading?.kind === 'firmware');
-  const rows = chain.devices.map((device) => {
+  const known = chain.devices.map((device) => {
     const read = readings.findLast(({ tie }) => tie.deviceId === device.id);
     const level = read?.reading?.kind === 'firmware' ? read.reading.level : device.firmware;
-    const checks = checkLevels({ model: device.model, firmware: level }, levels);
+    return { device, read, level, checks: checkLevels({ model: device.model, firmware: level }, levels) };
+  });
+  const below = known.filter(({ checks }) => checks.some(({ result }) => result === 'below')).length;
+  const unread = known.filter(({ level }) => level === null).length;
+  const rows = known.map(({ device, read, level, checks }) => {
     return [
       device.name,
       device.model ?? '',
@@ -107,7 +125,18 @@ export function FirmwarePart({ facts: { ticket, chain, zone, nameOf } }: { facts
     ];
   });
   return (
-    <CasePart id="firmware" title={t.firmwareLevels}>
+    <CasePart
+      id="firmware"
+      title={t.firmwareLevels}
+      isFolded
+      digest={
+        <>
+          {below > 0 && <Badge tone="refusal">{`${number(below)} ${t.levelBelow}`}</Badge>}
+          {unread > 0 && <Badge tone="caution">{`${number(unread)} ${t.notKnown}`}</Badge>}
+          {below + unread === 0 && <Badge tone="good">{t.levelOk}</Badge>}
+        </>
+      }
+    >
       <Table
         caption={t.firmwareLevels}
         heads={[t.device, t.model, t.level, t.lowest, t.check, t.from]}

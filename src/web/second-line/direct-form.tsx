@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import { testKey } from '../../../shared/isolation/test-record.ts';
 import { messageKey } from '../../../shared/message/same.ts';
 import { paths } from '../api/paths.ts';
@@ -12,6 +13,7 @@ import { inWords, said } from '../words/sentence.tsx';
 import { lengthOfTime } from '../words/times.ts';
 import { actionWords } from './action-words.ts';
 import type { FormProperties } from './form-properties.ts';
+import { pickedStep } from './picked-step.ts';
 
 /** One step for the technician, as a change of the triage where there is one that applies. */
 export function DirectForm({ facts, send, isBusy }: FormProperties) {
@@ -22,8 +24,26 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
   const keyOf = ({ kind, target, own }: (typeof changes)[number]) => testKey(kind, target, own);
   const nameOf = (each: (typeof changes)[number]) => `${changeWords(each)}: ${placeWord(chain, each.target)}`;
   const chosen = changes.find((each) => keyOf(each) === draft.change);
+  const choose = (key: string) => {
+    const picked = changes.find((each) => keyOf(each) === key);
+    const wasOffered = draft.text.trim() === '' || changes.some((each) => nameOf(each) === draft.text);
+    change({
+      change: key,
+      ...(wasOffered ? { text: picked === undefined ? '' : nameOf(picked) } : {}),
+    });
+  };
+  const form = useRef<HTMLFormElement>(null);
+  const wantedKey = pickedStep.value?.ticketId === ticket.id ? pickedStep.value.key : null;
+  useEffect(() => {
+    if (wantedKey === null || changes.length === 0) return;
+    choose(wantedKey);
+    pickedStep.value = null;
+    form.current?.scrollIntoView({ block: 'nearest' });
+    form.current?.querySelector('textarea')?.focus();
+  }, [wantedKey, changes.length]);
   return (
     <form
+      ref={form}
       class="stack"
       onSubmit={(event) => {
         event.preventDefault();
@@ -38,14 +58,7 @@ export function DirectForm({ facts, send, isBusy }: FormProperties) {
       <SelectField
         label={t.whichStep}
         value={chosen === undefined ? '' : draft.change}
-        onChoose={(key) => {
-          const picked = changes.find((each) => keyOf(each) === key);
-          const wasOffered = draft.text.trim() === '' || changes.some((each) => nameOf(each) === draft.text);
-          change({
-            change: key,
-            ...(wasOffered ? { text: picked === undefined ? '' : nameOf(picked) } : {}),
-          });
-        }}
+        onChoose={choose}
         options={[
           { value: '', label: t.inWordsOnly },
           ...changes.map((each) => ({

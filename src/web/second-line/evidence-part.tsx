@@ -42,7 +42,12 @@ export function EvidencePart({ facts }: { facts: CaseFacts }) {
     { name: t.ofTheWhole, items: loose },
   ].filter(({ items }) => items.length > 0);
   return (
-    <CasePart id="evidence" title={t.evidence}>
+    <CasePart
+      id="evidence"
+      title={t.evidence}
+      isFolded
+      digest={<Badge>{number(facts.evidence.length)}</Badge>}
+    >
       {groups.length === 0 && <p>{t.noEvidence}</p>}
       <div class="two-sides">
         {groups.map(({ name, items }) => (

@@ -48,17 +48,19 @@ export function HistoryPart({ facts: { ticket, zone } }: { facts: CaseFacts }) {
   const t = caseWords();
   const timeline = useDocument(paths.timeline(ticket.id));
   return (
-    <CasePart id="history" title={t.history}>
+    <CasePart
+      id="history"
+      title={t.history}
+      isFolded
+      digest={timeline.body !== null && <Badge>{t.entries(timeline.body.items.length)}</Badge>}
+    >
       <DocumentView document={timeline}>
         {({ items }) => (
-          <details>
-            <summary>{t.entries(items.length)}</summary>
-            <Table
-              caption={t.history}
-              heads={[t.when, t.who, t.what]}
-              rows={items.map(({ at, actorName, text }) => [dayAndTime(at, zone), actorName, inWords(text)])}
-            />
-          </details>
+          <Table
+            caption={t.history}
+            heads={[t.when, t.who, t.what]}
+            rows={items.map(({ at, actorName, text }) => [dayAndTime(at, zone), actorName, inWords(text)])}
+          />
         )}
       </DocumentView>
     </CasePart>

@@ -15,7 +15,16 @@ export function LogsPart({ facts }: { facts: CaseFacts }) {
   const t = caseWords();
   const proposals = openProposals(facts.logs, facts.ticket.triage.watches);
   return (
-    <CasePart id="logs" title={t.whatLogsSay}>
+    <CasePart
+      id="logs"
+      title={t.whatLogsSay}
+      isFolded={proposals.length === 0}
+      digest={facts.logs.map(({ evidenceId, coverage }) => (
+        <Badge key={evidenceId} tone={coverage.complete ? 'good' : 'caution'}>
+          {t.coverage(coverage.covered, coverage.of)}
+        </Badge>
+      ))}
+    >
       {facts.logs.length === 0 ? (
         <p>{t.noLogs}</p>
       ) : (

@@ -3,6 +3,7 @@ import { paths } from '../api/paths.ts';
 import { session } from '../api/session.ts';
 import { DocumentView } from '../parts/document-view.tsx';
 import { ErasedSince } from '../parts/erased-since.tsx';
+import { Badge } from '../parts/notice.tsx';
 import { useDocument } from '../store/documents.ts';
 import { inWords } from '../words/sentence.tsx';
 import { dayAndTime, number } from '../words/times.ts';
@@ -19,7 +20,12 @@ export function PacketsPart({ facts: { ticket, zone } }: { facts: CaseFacts }) {
   const packets = useDocument(paths.packets(ticket.id));
   const role = session.value?.member.role;
   return (
-    <CasePart id="packets" title={caseWords().packets}>
+    <CasePart
+      id="packets"
+      title={caseWords().packets}
+      isFolded
+      digest={packets.body !== null && <Badge>{number(packets.body.items.length)}</Badge>}
+    >
       <DocumentView document={packets}>
         {({ items }) => (
           <>

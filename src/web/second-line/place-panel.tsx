@@ -1,11 +1,13 @@
 import { modeName } from '../../../shared/chain/signal-mode.ts';
 import type { Place } from '../../../shared/contract/chain.ts';
+import { testKey } from '../../../shared/isolation/test-record.ts';
 import { messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { Button } from '../parts/button.tsx';
 import { Facts } from '../parts/card.tsx';
 import { belongsTo, deviceWord, placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
+import { changeWords } from '../words/change-words.ts';
 import { frameWords } from '../words/frame.ts';
 import { percent } from '../words/percent.ts';
 import { inWords, said } from '../words/sentence.tsx';
@@ -14,6 +16,7 @@ import { number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { FindingList } from './checks-part.tsx';
 import { EvidenceList, itemsAt } from './evidence-part.tsx';
+import { pickedStep } from './picked-step.ts';
 import { caseWords } from './words.ts';
 
 /** All that is known of one device or cable, under the drawing it was chosen in. */
@@ -53,8 +56,34 @@ export function PlacePanel({
       ))}
       {findings.length > 0 && <FindingList findings={findings} />}
       {items.length > 0 && <EvidenceList facts={facts} items={items} />}
+      {ticket.allowedNow.some(({ type }) => type === 'directStep') && (
+        <StepsHere facts={facts} place={place} />
+      )}
       <div class="not-printed">
         <Button onClick={onClose}>{frameWords().close}</Button>
+      </div>
+    </div>
+  );
+}
+
+/** The steps that can be made here; one that is tapped goes into the form that directs it. */
+function StepsHere({ facts: { ticket }, place }: { facts: CaseFacts; place: Place }) {
+  const t = caseWords();
+  const changes = useDocument(paths.applicableChanges(ticket.id)).body?.items ?? [];
+  const here = changes.filter(({ target }) => belongsTo(target, place));
+  if (here.length === 0) return null;
+  return (
+    <div class="stack not-printed">
+      <h5>{t.directHere}</h5>
+      <div class="row">
+        {here.map((each) => {
+          const key = testKey(each.kind, each.target, each.own);
+          return (
+            <Button key={key} onClick={() => (pickedStep.value = { ticketId: ticket.id, key })}>
+              {each.tried ? `${changeWords(each)} (${t.triedBefore})` : changeWords(each)}
+            </Button>
+          );
+        })}
       </div>
     </div>
   );

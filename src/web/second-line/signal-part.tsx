@@ -40,7 +40,7 @@ export function BudgetPart({ facts }: { facts: CaseFacts }) {
   const version = ticket.triage.asFound?.chainVersion;
   const budget = useDocument(paths.chainBudget(ticket.chainId, version === undefined ? {} : { version }));
   return (
-    <CasePart id="budget" title={t.budget}>
+    <CasePart id="budget" title={t.budget} isFolded digest={<BudgetDigest body={budget.body} />}>
       <DocumentView document={budget}>
         {(body) => (
           <>
@@ -72,6 +72,21 @@ export function BudgetPart({ facts }: { facts: CaseFacts }) {
       </DocumentView>
     </CasePart>
   );
+}
+
+/** How many of the cables' formats are not carried, by how; that all fit, where they do. */
+function BudgetDigest({ body }: { body: BudgetReply | null }) {
+  if (body === null) return null;
+  const verdicts = body.budget.links.flatMap(({ wanted }) => wanted.map(({ verdict }) => verdict));
+  const kinds = (['short', 'notOffered', 'reduced', 'doubtful'] as const).filter((kind) =>
+    verdicts.includes(kind),
+  );
+  if (kinds.length === 0) return <Badge tone="good">{values().fits.fits}</Badge>;
+  return kinds.map((kind) => (
+    <Badge key={kind} tone={tones[kind]}>
+      {number(verdicts.filter((verdict) => verdict === kind).length)} {values().fits[kind]}
+    </Badge>
+  ));
 }
 
 const Overall = ({ body }: { body: BudgetReply }) => (
@@ -113,12 +128,25 @@ export function EdidPart({ facts }: { facts: CaseFacts }) {
   const t = caseWords();
   const edids = useDocument(paths.chainEdids(facts.ticket.chainId));
   return (
-    <CasePart id="edids" title={t.edids}>
+    <CasePart id="edids" title={t.edids} isFolded digest={<EdidDigest body={edids.body} />}>
       <DocumentView document={edids}>
         {(body) => (body.readings.length === 0 ? <p>{t.noEdids}</p> : <Edids facts={facts} edids={body} />)}
       </DocumentView>
       <OpenEdidBench ticketId={facts.ticket.id} />
     </CasePart>
+  );
+}
+
+/** How many EDIDs there are, and whether any two that should be alike differ. */
+function EdidDigest({ body }: { body: EdidReadings | null }) {
+  const t = caseWords();
+  if (body === null) return null;
+  const apart = body.comparisons.filter(({ same, differences }) => !same && differences.length > 0).length;
+  return (
+    <>
+      <Badge>{number(body.readings.length)}</Badge>
+      {apart > 0 && <Badge tone="caution">{t.pairsDiffer(apart)}</Badge>}
+    </>
   );
 }
 

@@ -58,8 +58,10 @@ export function SummaryPart({ facts }: { facts: CaseFacts }) {
           </ul>
         </div>
       )}
-      <h3>{t.complaint}</h3>
-      <Complaint facts={facts} />
+      <details>
+        <summary>{t.complaint}</summary>
+        <Complaint facts={facts} />
+      </details>
     </CasePart>
   );
 }

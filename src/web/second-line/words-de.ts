@@ -7,6 +7,13 @@ export const caseWordsDe: CaseWords = {
   case: 'Fall',
   caseOf: (number, client) => `Fall Nr. ${number}: ${client}`,
   contents: 'Auf dieser Seite',
+  readWithIt: (count) =>
+    plural('de', count, '1 Lesung oder Datei dazu', `${count} Lesungen oder Dateien dazu`),
+  unfoldAll: 'Alles aufklappen',
+  directHere: 'Hier einen Schritt anweisen',
+  triedBefore: 'schon versucht',
+  pairsDiffer: (count) =>
+    plural('de', count, '1 Paar unterscheidet sich', `${count} Paare unterscheiden sich`),
   openedAt: (when) => `geöffnet ${when}`,
   technicianIs: (name) => `vor Ort: ${name}`,
   timesIn: (zone) => `Zeiten in ${zone}`,

@@ -6,6 +6,12 @@ export const caseWordsEn = {
   case: 'Case',
   caseOf: (number: number, client: string) => `Case no. ${number}: ${client}`,
   contents: 'On this page',
+  readWithIt: (count: number) =>
+    plural('en', count, '1 reading or file with it', `${count} readings or files with it`),
+  unfoldAll: 'Unfold everything',
+  directHere: 'Direct a step here',
+  triedBefore: 'tried before',
+  pairsDiffer: (count: number) => plural('en', count, '1 pair differs', `${count} pairs differ`),
   openedAt: (when: string) => `opened ${when}`,
   technicianIs: (name: string) => `on site: ${name}`,
   timesIn: (zone: string) => `times in ${zone}`,
