@@ -90,7 +90,10 @@ export const keptForms: readonly KeptForm[] = [
     who: 'pim',
     size: 'desk',
     path: ({ ticketId }) => `/app/cases/${ticketId}`,
-    open: unfold('Shown to'),
+    open: async (page) => {
+      await unfold('Case packets')(page);
+      await unfold('Shown to')(page);
+    },
     field: (page) => page.getByLabel('Address of a second-line member elsewhere').first(),
     text: 'an address half copied',
   },
