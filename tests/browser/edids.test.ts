@@ -109,12 +109,13 @@ describe('EDIDs of a case at second line', () => {
     await play.attach(about, new Blob([Uint8Array.from(wall)]), 'projector.bin');
     const page = await stage.signedIn('pim', 'desk');
     await page.goto(`/app/cases/${play.ticketId}`);
+    // The part is folded until somebody goes to it.
+    await page.getByRole('link', { name: 'EDIDs compared' }).click();
     await page.getByRole('button', { name: 'Look into an EDID' }).click();
     const ofEvidence = page.getByLabel('Of the evidence');
-    const [option = ''] = await ofEvidence
-      .first()
-      .getByRole('option', { name: /projector\.bin/ })
-      .allTextContents();
+    const choice = ofEvidence.first().getByRole('option', { name: /projector\.bin/ });
+    await choice.waitFor({ state: 'attached' });
+    const option = (await choice.textContent()) ?? '';
     await ofEvidence.first().selectOption({ label: option });
     await page.getByText('LUMEN WALL 9').first().waitFor();
     await page
