@@ -81,7 +81,7 @@ function takesItAway({ kind, target }: PlannedTestView, fault: StoryFault, chain
     place.kind === 'device' &&
     (place.deviceId === link.from.deviceId || downstreamOf(chain, place.deviceId).has(link.from.deviceId));
   return (
-    (atLink && ['temporaryCable', 'replaceCable', 'otherSpareCable'].includes(kind)) ||
+    (atLink && (kind === 'temporaryCable' || kind === 'replaceCable')) ||
     (kind === 'limitOutputBandwidth' && before(target)) ||
     (kind === 'moveProcessorToDisplay' && before(target))
   );

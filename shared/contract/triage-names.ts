@@ -10,7 +10,6 @@ export const changeKinds = [
   'flexCable',
   'replaceCable',
   'temporaryCable',
-  'otherSpareCable',
   'removeCoupler',
   'otherSource',
   'otherTitle',

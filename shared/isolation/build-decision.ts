@@ -1,13 +1,11 @@
 import type { Candidate } from './candidates.ts';
 import { staysOnceCured } from './change-catalogue.ts';
-import { provokingExposure, type QuietByCourse, quietFor } from './courses.ts';
 import { type Decision, namingChance, type Option, type Terms } from './decision.ts';
 import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from './decision-classes.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
-import type { FaultTable } from './fault-table.ts';
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
-import { effectsOf, quietInAll } from './likelihood.ts';
+import { awayIn, effectsOf, provokingExposure, quietInAll } from './likelihood.ts';
 import { menuStaysIn, tellsNothingChance } from './menu-stays.ts';
 import { requiredQuiet, type WatchRecord } from './quiet-length.ts';
 import { type Records, wasMadeWith } from './test-record.ts';
@@ -22,7 +20,7 @@ export function decisionOf(
 ): Decision {
   const rate = records.rate.mode === 'none' ? terms.baseline : records.rate;
   const furtherRisk = terms.risk * figureOf(model.table.planning.furtherWatch, 'riskShare');
-  const quiet = quietSpells(model.table, rate, terms, furtherRisk);
+  const quiet = quietSpells(rate, terms, furtherRisk);
   const steps = candidates.map((candidate) =>
     optionsOf({ model, chances, records, quiet, terms }, candidate),
   );
@@ -44,13 +42,10 @@ type QuietSpells = {
   need: number;
   more: number;
   /** A watch from so much quiet on to so much: its minutes if it stays quiet, if the fault comes, and two chances. */
-  watch(
-    from: number,
-    to: number,
-  ): { quietMin: number; seenMin: number; before: QuietByCourse; after: QuietByCourse };
+  watch(from: number, to: number): { quietMin: number; seenMin: number; before: number; after: number };
 };
 
-function quietSpells(table: FaultTable, rate: FaultRate, terms: Terms, furtherRisk: number): QuietSpells {
+function quietSpells(rate: FaultRate, terms: Terms, furtherRisk: number): QuietSpells {
   const known = new Map<string, ReturnType<QuietSpells['watch']>>();
   return {
     rate,
@@ -62,8 +57,8 @@ function quietSpells(table: FaultTable, rate: FaultRate, terms: Terms, furtherRi
       const found = known.get(key) ?? {
         quietMin,
         seenMin: minutesWhenSeen(afterQuiet(rate, from), to - from, quietMin, terms),
-        before: quietFor(table, rate, from),
-        after: quietFor(table, rate, to),
+        before: quietChance(rate, from),
+        after: quietChance(rate, to),
       };
       known.set(key, found);
       return found;
@@ -101,11 +96,11 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
   }
   const effects = effectsOf(model, action);
   const isRepair = staysOnceCured(action) && averageOf(effects.because, chances) >= likelyRepair;
+  const away = awayIn(effects);
   const done = record?.quiet ?? 0;
   const watch = (from: number, to: number, handlingMin: number): OptionByHypothesis => {
     const { quietMin, seenMin, before, after } = quiet.watch(from, to);
-    const until = quietInAll(effects, before);
-    const first = quietInAll(effects, after).map((chance, at) => chance / (until[at] ?? 1));
+    const first = away.map((chance) => (chance + (1 - chance) * after) / (chance + (1 - chance) * before));
     const minutes = { firstMin: handlingMin + quietMin, secondMin: handlingMin + seenMin, handlingMin };
     return { candidate, first, ...minutes, isRepair, exposure: to - from };
   };

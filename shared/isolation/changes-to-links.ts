@@ -16,10 +16,6 @@ const otherCable = {
 };
 const asLong = ({ lengthM }: Link): Message[] => [message('needCableAsLong', { lengthM })];
 
-/** Copper where it carries as far, optical fibre beyond: what differs in make shares no weakness. */
-const otherConstruction = ({ construction, lengthM }: Link): Link['construction'] =>
-  construction !== 'passiveCopper' && lengthM <= easilyReplacedM ? 'passiveCopper' : 'activeOptical';
-
 const change = changeTo('link');
 
 /** The kinds of change made to a cable. Common practice of the trade, no source; figures say their own origin. */
@@ -75,17 +71,6 @@ export const changesToLinks = {
     needs: ['needSureCable', 'needTapeOrCover'],
     needsAt: asLong,
     kit: (link) => [cableFor({ ...link, construction: 'activeOptical' })],
-    cautions: ['cautionCableAcrossFloor', 'cautionMains'],
-    byClient: 'phoneTakesKit',
-    minutes: minutes(20, 10),
-    effects: otherCable,
-  }),
-  /** A spare can be bad too, and one that is told apart from a bad one by nothing but a second of another make. */
-  otherSpareCable: change({
-    whyNot: linkPossible,
-    needs: ['needSureCable', 'needTapeOrCover'],
-    needsAt: asLong,
-    kit: (link) => [cableFor({ ...link, construction: otherConstruction(link) })],
     cautions: ['cautionCableAcrossFloor', 'cautionMains'],
     byClient: 'phoneTakesKit',
     minutes: minutes(20, 10),

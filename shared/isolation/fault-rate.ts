@@ -77,12 +77,9 @@ function afterQuiet(numbers: readonly number[], share: number): readonly number[
   return sum > 0 ? weights.map((weight) => weight / sum) : numbers;
 }
 
-/**
- * Chance of seeing nothing in so many minutes or tries while the fault is there, 0..1. Below 0: what it takes back that
- * as much watching, which the rate was reckoned from, was without the fault; from 1 on.
- */
+/** Chance of seeing nothing in so many minutes or tries while the fault is there, 0..1. */
 export function quietChance(rate: FaultRate, exposure: number): number {
-  if (rate.mode === 'none' || exposure === 0) return 1;
+  if (rate.mode === 'none' || exposure <= 0) return 1;
   if (rate.mode === 'time') {
     const share = rate.minutes / (rate.minutes + exposure);
     return rate.independent === undefined ? share ** rate.occurrences : powerSum(rate.independent, share);

@@ -122,10 +122,6 @@ const onlyWithFactors: Record<'title' | 'application', Factors> = {
 const weighing = {
   /** Share of "something outside the model" among all faults, before the case is known. */
   outsideShare: assumed({ share: 0.02 }),
-  /** Share of changes that only thin out the fault that they are made against, and what they leave of its rate. */
-  thins: assumed({ share: 0.08, left: 0.3 }),
-  /** How often something else is taken for the fault while it is away, as a share of how often the fault comes. */
-  mistaken: assumed({ share: 0.003 }),
   /** Weight of a component that is not on the way of the picture but on a parallel branch, against one that is. */
   besideThePath: practice({ edid: 0.6, contentProtection: 0.5, any: 0.1 }),
   /** Factor on the contact of a cable per year that it has lain, and the highest it comes to. */
@@ -178,8 +174,8 @@ const planning = {
   naming: assumed({ stopAt: 0.95, priorDoubt: 3 }),
   /** A watch that goes on after `cleared` is for this share of the risk: 1 % where it was 5 %. */
   furtherWatch: assumed({ riskShare: 0.2 }),
-  /** Minutes that handing the case on is worth: three working days for the packet, the answer and the second visit. */
-  escalation: assumed({ minutes: 1500 }),
+  /** Minutes that handing the case on is worth: two working days for the packet, the answer and the second visit. */
+  escalation: assumed({ minutes: 960 }),
   /** Minutes of work that a day of waiting with the fault is worth to the client. */
   day: assumed({ minutes: 20 }),
   /** Hours a day that the chain is in use, and the fault can be seen. */

@@ -1,16 +1,23 @@
 import type { Place } from '../contract/chain.ts';
 import type { OwnChange } from '../contract/own-change.ts';
+import { changeCatalogue } from './change-catalogue.ts';
 import type { EffectRow, Reach } from './change-facts.ts';
 import { type Components, chainKey, componentAt, deviceKey, neighboursOf, relationOf } from './components.ts';
-import { chanceOfWays, type Effect, type QuietByCourse, quietWith, waysOf } from './courses.ts';
 import { factsFromLogs, type TestKind } from './effect-table.ts';
 import { outside } from './failure-modes.ts';
+import { type FaultRate, quietChance } from './fault-rate.ts';
+import type { FaultTable } from './fault-table.ts';
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel, Hypothesis } from './hypotheses.ts';
 import { menuStaysIn, tellsNothingChance } from './menu-stays.ts';
 import { reachOf } from './reach.ts';
-import { type Records, testKey } from './test-record.ts';
+import { type Records, type TestRecord, testKey } from './test-record.ts';
 
+/**
+ * Chance that the fault stays away with a change in place: because of what it changes, or by coincidence; and that the
+ * change itself brings it on.
+ */
+export type Effect = { because: number; coincidence: number; provoked: number };
 /** A change of a kind at a place. */
 type Made = { test: TestKind; target: Place; own?: OwnChange | null | undefined };
 
@@ -25,6 +32,18 @@ export const effectAt = ({ because, coincidence, provoked }: Effects, at: number
 
 /** What changes do under a model doesn't depend on results, so that replanning can use it again. */
 const known = new WeakMap<FaultModel, { coincidence: Float64Array; ofChanges: Map<string, Effects> }>();
+
+/**
+ * Minutes or tries, by how the fault comes, in which a change that may bring it on is watched; null for every other
+ * change, which is watched for as long as quiet takes to mean something.
+ */
+export function provokingExposure({ planning }: FaultTable, test: TestKind, mode: FaultRate['mode']) {
+  const { provokingMin } = changeCatalogue[test];
+  if (provokingMin === null) return null;
+  return mode === 'trigger' || mode === 'look'
+    ? Math.ceil(provokingMin / figureOf(planning.oneTry, 'minutes'))
+    : provokingMin;
+}
 
 /** Chance, for each hypothesis of the model, that a change keeps the fault away. */
 export function effectsOf(model: FaultModel, { test, target, own }: Made): Effects {
@@ -79,9 +98,23 @@ function strongestIn(
   return strongest;
 }
 
-/** Chance that nothing is seen with a change in place, under each hypothesis. @param left of each course, `quietIn` */
-export const quietInAll = (effects: Effects, quiet: QuietByCourse): Float64Array =>
-  effects.because.map((_, at) => quietWith(effectAt(effects, at), quiet));
+/** Chance that the fault stays away for either reason, 0..1. */
+export const staysAway = ({ because, coincidence }: Omit<Effect, 'provoked'>): number =>
+  because + (1 - because) * coincidence;
+
+/** The same under each hypothesis. */
+export const awayIn = (effects: Effects): Float64Array =>
+  effects.because.map((because, at) => staysAway({ because, coincidence: effects.coincidence[at] ?? 0 }));
+
+/** Chance that nothing is seen while a change that may bring the fault on is watched, whose quiet is this likely. */
+function quietWhileProvoked(effect: Effect, quiet: number): number {
+  const away = staysAway(effect);
+  return (1 - effect.provoked) * (away + (1 - away) * quiet);
+}
+
+/** The same under each hypothesis. */
+export const quietInAll = (effects: Effects, quiet: number): Float64Array =>
+  effects.because.map((_, at) => quietWhileProvoked(effectAt(effects, at), quiet));
 
 /**
  * Likelihood of all results under each hypothesis, exactly. Watches of one change share what the change does; all
@@ -89,18 +122,19 @@ export const quietInAll = (effects: Effects, quiet: QuietByCourse): Float64Array
  * it is: a sign that the fault comes less often than the baseline said.
  */
 export function likelihoodsOf(model: FaultModel, records: Records): number[] {
-  const { rate } = records;
   const tests = [...records.tests.values()].map((record) => ({
+    record,
     effects: effectsOf(model, record),
-    ways: waysOf(model.table, rate, record),
   }));
   const older = records.discounted.map((each) => ({
     power: figureOf(model.table.weighing.trust, each.trust),
-    likelihoods: likelihoodsOf(model, { ...each, discounted: [], rate }),
+    likelihoods: likelihoodsOf(model, { ...each, discounted: [], rate: records.rate }),
   }));
   return model.hypotheses.map((hypothesis, at) => {
-    const courses = tests.map(({ effects, ways }) => ways(effectAt(effects, at)));
-    let likelihood = chanceOfWays(courses, rate);
+    const ways = tests.map(({ record, effects }) =>
+      waysOf({ record, effect: effectAt(effects, at), table: model.table, rate: records.rate }),
+    );
+    let likelihood = chanceOfWays(ways, records.rate);
     for (const { power, likelihoods } of older) likelihood *= (likelihoods[at] ?? 1) ** power;
     for (const [deviceId, answers] of records.menus)
       likelihood *= menuLikelihood(model, deviceId, answers, at);
@@ -125,6 +159,60 @@ function factsLikelihood(
     else others *= figure;
   }
   return fromLogs * others;
+}
+
+/** One way in which a test can have come out as it did: its chance, and how much quiet with the fault there it takes. */
+type Way = { chance: number; quiet: number };
+type Weighed = { record: TestRecord; effect: Effect; table: FaultTable; rate: FaultRate };
+
+function waysOf({ record, effect, table, rate }: Weighed): Way[] {
+  const away = staysAway(effect);
+  const provoking = provokingExposure(table, record.test, rate.mode);
+  if (provoking !== null && !record.surelyAway && record.putBack === null) {
+    const watched = record.exposure > 0 ? record.exposure : provoking;
+    const quiet = quietWhileProvoked(effect, quietChance(rate, watched));
+    return [{ chance: record.seen ? 1 - quiet : quiet, quiet: 0 }];
+  }
+  if (record.seen) return [{ chance: 1 - away, quiet: 0 }];
+  if (record.surelyAway) return [{ chance: away, quiet: 0 }];
+  if (record.putBack === null)
+    return [
+      { chance: away, quiet: 0 },
+      { chance: 1 - away, quiet: record.quiet },
+    ];
+  const { because, coincidence } = effect;
+  const byItself = (1 - because) * coincidence;
+  const { returned, quiet } = record.putBack;
+  if (returned)
+    return [
+      { chance: because, quiet: 0 },
+      { chance: 1 - because - byItself, quiet: record.quiet },
+    ];
+  return [
+    { chance: because, quiet },
+    { chance: byItself, quiet: 0 },
+    { chance: 1 - because - byItself, quiet: record.quiet + quiet },
+  ];
+}
+
+/** More tests than this without the fault in any of them are not expanded over the shared rate, but taken apart. */
+const mostShared = 10;
+
+function chanceOfWays(tests: readonly Way[][], rate: FaultRate): number {
+  let spread: Way[] = [{ chance: 1, quiet: 0 }];
+  let apart = 1;
+  let expanded = 0;
+  for (const ways of tests) {
+    if (ways.length > 1 && expanded >= mostShared)
+      apart *= ways.reduce((sum, way) => sum + way.chance * quietChance(rate, way.quiet), 0);
+    else {
+      spread = spread.flatMap((before) =>
+        ways.map((way) => ({ chance: before.chance * way.chance, quiet: before.quiet + way.quiet })),
+      );
+      if (ways.length > 1) expanded += 1;
+    }
+  }
+  return apart * spread.reduce((sum, way) => sum + way.chance * quietChance(rate, way.quiet), 0);
 }
 
 /**

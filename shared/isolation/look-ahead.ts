@@ -78,60 +78,41 @@ export type PolicyEnd = {
 };
 type Taken = { index: number; before: Taken } | null;
 
-/** A belief on the way: what is still to be expected from it on, and what it branches into once it was looked at. */
-type Node = Branch & { taken: Taken; furtherMin: number; children: readonly Node[] };
-
-/**
- * Follows the policy after a first option, the likeliest branch first, until the beliefs are used up. From each belief on
- * it hands over where that turns out to take less than going on: what was found further on is reckoned back.
- */
+/** Follows the policy after a first option, the likeliest branch first, until the beliefs are used up. */
 export function policyEnds(decision: Decision, scorer: Scorer, first: number, beliefs: number): PolicyEnd[] {
-  const { escalationMin, nameAt } = decision;
-  const open: { node: Node; weight: number }[] = [];
-  const looked: Node[] = [];
-  const nodesOf = (branches: Branch[], weight: number, taken: Taken): Node[] =>
-    branches.map((branch) => {
-      const node = { ...branch, taken, furtherMin: escalationMin, children: [] };
-      open.push({ node, weight: weight * branch.weight });
-      return node;
-    });
-  const roots = nodesOf(branchesOf(decision, startOf(decision), first), 1, { index: first, before: null });
-  for (let left = beliefs; open.length > 0; ) {
+  const ends: PolicyEnd[] = [];
+  const open: (Branch & { taken: Taken })[] = [];
+  const add = (branches: Branch[], from: { weight: number; minutes: number }, taken: Taken) => {
+    for (const branch of branches)
+      open.push({
+        ...branch,
+        weight: from.weight * branch.weight,
+        minutes: from.minutes + branch.minutes,
+        taken,
+      });
     open.sort((a, b) => a.weight - b.weight);
-    const next = open.pop();
-    if (next === undefined) break;
-    const { node, weight } = next;
-    if (scorer.believe(node.state.chances) >= nameAt) {
-      node.furtherMin = 0;
+  };
+  add(
+    branchesOf(decision, startOf(decision), first),
+    { weight: 1, minutes: 0 },
+    { index: first, before: null },
+  );
+  for (let next = open.pop(), left = beliefs; next !== undefined; next = open.pop()) {
+    const { weight, taken, state } = next;
+    const end = (furtherMin: number) =>
+      ends.push({ weight, minutes: (next?.minutes ?? 0) + furtherMin, chances: state.chances, taken });
+    if (scorer.believe(state.chances) >= decision.nameAt) {
+      end(0);
       continue;
     }
-    const best = bestOf(openOptions(decision, scorer, node.state));
+    const best = bestOf(openOptions(decision, scorer, state));
     left -= 1;
-    if (best === null) continue;
-    const toGo = scorer.distance() / best.rate;
-    node.furtherMin = Math.min(escalationMin, toGo);
-    if (left <= 0) continue;
-    node.children = nodesOf(branchesOf(decision, node.state, best.index), weight, {
-      index: best.index,
-      before: node.taken,
-    });
-    looked.push(node);
+    const toGo = best === null ? Number.POSITIVE_INFINITY : scorer.distance() / best.rate;
+    if (best === null || left <= 0 || toGo >= decision.escalationMin)
+      end(Math.min(decision.escalationMin, toGo));
+    else add(branchesOf(decision, state, best.index), next, { index: best.index, before: taken });
   }
-  for (const node of looked.reverse()) {
-    const onward = node.children.reduce(
-      (sum, { weight, minutes, furtherMin }) => sum + weight * (minutes + furtherMin),
-      0,
-    );
-    if (onward >= escalationMin) node.children = [];
-    node.furtherMin = Math.min(escalationMin, onward);
-  }
-  return roots.flatMap((root) => endsOf(root, 1, 0));
-}
-
-function endsOf(node: Node, weight: number, minutes: number): PolicyEnd[] {
-  const [own, until] = [weight * node.weight, minutes + node.minutes];
-  if (node.children.length > 0) return node.children.flatMap((child) => endsOf(child, own, until));
-  return [{ weight: own, minutes: until + node.furtherMin, chances: node.state.chances, taken: node.taken }];
+  return ends;
 }
 
 function bestOf(options: readonly Scored[]): Scored | null {

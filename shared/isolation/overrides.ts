@@ -43,8 +43,6 @@ const boundsUnder: readonly (readonly [string, Bounds])[] = [
   ['readings', chance],
   ['witnesses', chance],
   ['weighing/outsideShare', chance],
-  ['weighing/thins', chance],
-  ['weighing/mistaken', chance],
   ['weighing/sources', chance],
   ['weighing/reports', chance],
   ['weighing/logsShow', chance],

@@ -1,6 +1,5 @@
 import { type ChangeOption, type Circumstances, candidatesFor, whyNotHere } from './candidates.ts';
-import { staysAway } from './courses.ts';
-import { effectAt, effectsOf } from './likelihood.ts';
+import { effectAt, effectsOf, staysAway } from './likelihood.ts';
 import type { Standing } from './standing.ts';
 import { testKey } from './test-record.ts';
 

@@ -6,7 +6,6 @@ import { changeCatalogue, kindsCountedAs } from './change-catalogue.ts';
 import type { TestKind } from './effect-table.ts';
 import { exposureOf, type FaultRate, rateOf, seenIn, withWatch } from './fault-rate.ts';
 import type { WatchRecord } from './quiet-length.ts';
-import { expectedIndependent } from './rhythm.ts';
 
 /** Everything seen with one change in place, however many watches it took. */
 export type TestRecord = {
@@ -19,10 +18,6 @@ export type TestRecord = {
   quiet: number;
   /** Minutes or tries watched in all, in the baseline's mode. */
   exposure: number;
-  /** Occurrences that were independent of each other, in the same. */
-  occurrences: number;
-  /** How often the fault comes was reckoned from its watches too. */
-  isInRate: boolean;
   /** Known to be away, with no watch to doubt. */
   surelyAway: boolean;
   /** After the change was undone: minutes or tries without the fault, or that it came back. */
@@ -67,34 +62,29 @@ const hasWatch = (result: Result): result is WatchResult =>
 /** Sorts results into what was seen with each change, each menu, and facts; those that count for less apart. */
 export function recordsOf(facts: Case, results: readonly Result[]): Records {
   const inFull = results.filter(({ trust }) => trust === undefined);
-  const watches = inFull.filter(hasWatch);
-  const telling = tellingOfRate(watches);
   const kinds = [...new Set(results.flatMap(({ trust }) => trust ?? []))];
   return {
-    ...sorted(facts, inFull, (result) => telling.has(keyOf(result))),
+    ...sorted(facts, inFull),
     discounted: kinds.map((trust) => ({
       trust,
       ...sorted(
         facts,
         results.filter((result) => result.trust === trust),
-        () => false,
       ),
     })),
-    rate: rateFrom(facts.baseline, watches, telling),
+    rate: rateFrom(facts.baseline, inFull.filter(hasWatch)),
   };
 }
 
-type IsInRate = (result: ResultOfChange) => boolean;
-
-const sorted = (facts: Case, results: readonly Result[], isInRate: IsInRate): Sorted => ({
-  tests: testsIn(facts, results, isInRate),
+const sorted = (facts: Case, results: readonly Result[]): Sorted => ({
+  tests: testsIn(facts, results),
   menus: menusOf(results),
   facts: results.filter((result) => result.kind === 'fact'),
   readings: results.filter((result) => result.kind === 'reading'),
   witnesses: results.filter((result) => result.kind === 'witness'),
 });
 
-function testsIn(facts: Case, results: readonly Result[], isInRate: IsInRate): Map<string, TestRecord> {
+function testsIn(facts: Case, results: readonly Result[]): Map<string, TestRecord> {
   const tests = new Map<string, TestRecord>();
   for (const result of results) {
     if (!isOfChange(result)) continue;
@@ -107,8 +97,6 @@ function testsIn(facts: Case, results: readonly Result[], isInRate: IsInRate): M
       seen: false,
       quiet: 0,
       exposure: 0,
-      occurrences: 0,
-      isInRate: isInRate(result),
       surelyAway: false,
       putBack: null,
     };
@@ -127,7 +115,6 @@ function recordWith(
   const seen = seenIn(result.watch) > 0;
   // quiet in another mode than the fault was reproduced in says nothing
   const exposure = result.watch.mode === mode ? exposureOf(result.watch) : 0;
-  const occurrences = result.watch.mode === mode ? independentIn(result.watch) : 0;
   const quiet = seen ? 0 : exposure;
   if (result.kind === 'test')
     return {
@@ -135,16 +122,10 @@ function recordWith(
       seen: record.seen || seen,
       quiet: record.quiet + quiet,
       exposure: record.exposure + exposure,
-      occurrences: record.occurrences + occurrences,
     };
   const before = record.putBack ?? { returned: false, quiet: 0 };
   return { ...record, putBack: { returned: before.returned || seen, quiet: before.quiet + quiet } };
 }
-
-const independentIn = (watch: WatchRecord): number =>
-  watch.mode === 'time' && watch.independent !== undefined && watch.occurrences > 0
-    ? expectedIndependent(watch.independent)
-    : seenIn(watch);
 
 function menusOf(results: readonly Result[]): Records['menus'] {
   const menus = new Map<string, { stayed: number; vanished: number }>();
@@ -156,25 +137,18 @@ function menusOf(results: readonly Result[]): Records['menus'] {
   return menus;
 }
 
-const keyOf = ({ kind, test, target, own }: ResultOfChange): string =>
-  `${kind} ${testKey(test, target, own)}`;
-
 /**
- * A change during which the fault came mostly has no part in it, so all its watches tell how often the fault comes; unless
- * it may have brought it on.
+ * A change during which the fault came has no part in it, so all its watches tell how often the fault comes; unless it
+ * may have brought it on.
  */
-const tellingOfRate = (results: readonly WatchResult[]): ReadonlySet<string> =>
-  new Set(
+function rateFrom(baseline: WatchRecord | null, results: readonly WatchResult[]): FaultRate {
+  const keyOf = (result: WatchResult) => `${result.kind} ${testKey(result.test, result.target, result.own)}`;
+  const present = new Set(
     results
       .filter(({ test, watch }) => seenIn(watch) > 0 && changeCatalogue[test].provokingMin === null)
       .map(keyOf),
   );
-
-const rateFrom = (
-  baseline: WatchRecord | null,
-  results: readonly WatchResult[],
-  telling: ReadonlySet<string>,
-): FaultRate =>
-  results
-    .filter((result) => telling.has(keyOf(result)))
+  return results
+    .filter((result) => present.has(keyOf(result)))
     .reduce((rate, { watch }) => withWatch(rate, watch), rateOf(baseline));
+}

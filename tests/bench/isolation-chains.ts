@@ -101,7 +101,6 @@ export function changesOn(chain: Chain): ChangeOption[] {
       option('reseat', target),
       ...(route === 'free' && construction !== 'activeOptical' ? [option('flexCable', target)] : []),
       option(lengthM <= 5 ? 'replaceCable' : 'temporaryCable', target),
-      option('otherSpareCable', target),
       option('insertSyncSwitch', target),
       ...(branches ? [option('unplugBranch', target)] : []),
     ];

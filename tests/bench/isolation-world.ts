@@ -1,10 +1,9 @@
 import type { Candidate } from '../../shared/isolation/candidates.ts';
 import type { Case, Result } from '../../shared/isolation/case.ts';
-import { staysAway } from '../../shared/isolation/courses.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
 import { exposureOf, quietChance, seenIn } from '../../shared/isolation/fault-rate.ts';
 import type { FaultModel, Hypothesis } from '../../shared/isolation/hypotheses.ts';
-import { effectAt, effectsOf } from '../../shared/isolation/likelihood.ts';
+import { effectAt, effectsOf, staysAway } from '../../shared/isolation/likelihood.ts';
 import { menuStaysChance } from '../../shared/isolation/menu-stays.ts';
 import type { WatchRecord } from '../../shared/isolation/quiet-length.ts';
 import { pick, randomFrom, seedOf } from '../support/random.ts';

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decisionOf } from '../../shared/isolation/build-decision.ts';
 import { candidatesFor } from '../../shared/isolation/candidates.ts';
-import { provokingExposure } from '../../shared/isolation/courses.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import {
   type Case,
@@ -11,6 +10,7 @@ import {
   standingOf,
   type WatchRecord,
 } from '../../shared/isolation/index.ts';
+import { provokingExposure } from '../../shared/isolation/likelihood.ts';
 import { termsOf } from '../../shared/isolation/plan.ts';
 import type { PlannedTest } from '../../shared/isolation/plan-wording.ts';
 import { posteriorOf } from '../../shared/isolation/posterior.ts';

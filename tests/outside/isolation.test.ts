@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import type { Place } from '../../shared/contract/chain.ts';
 import { type Case, plainCase, type Result } from '../../shared/isolation/case.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
-import { figureOf } from '../../shared/isolation/figures.ts';
 import { faultModelOf } from '../../shared/isolation/hypotheses.ts';
 import { effectAt, effectsOf } from '../../shared/isolation/likelihood.ts';
 import { menuStaysChance } from '../../shared/isolation/menu-stays.ts';
@@ -67,10 +66,6 @@ function enumerate(facts: Case, results: readonly Result[]): number[] {
   const { baseline } = facts;
   if (baseline?.mode !== 'time') throw new Error('The joint table is written out for faults in time.');
   const slip = 0.02;
-  const { thins: thinsRow, mistaken: mistakenRow } = faultTable.weighing;
-  const [thins, thinned] = [figureOf(thinsRow, 'share'), figureOf(thinsRow, 'left')];
-  const mistaken = figureOf(mistakenRow, 'share');
-
   const joint = model.hypotheses.map((hypothesis, at) => {
     const tests = groupedTests(results);
     const menus = groupedMenus(results);
@@ -80,13 +75,15 @@ function enumerate(facts: Case, results: readonly Result[]): number[] {
       for (const { test, target, during, afterwards } of tests) {
         const { because, coincidence } = effectAt(effectsOf(model, { test, target }), at);
         const courses = [
-          { chance: because * (1 - thins), left: mistaken, comesBack: true },
-          { chance: because * thins, left: thinned, comesBack: true },
-          { chance: (1 - because) * coincidence, left: mistaken, comesBack: false },
-          { chance: (1 - because) * (1 - coincidence), left: 1, comesBack: true },
+          { chance: because, gone: true, comesBack: true },
+          { chance: (1 - because) * coincidence, gone: true, comesBack: false },
+          { chance: (1 - because) * (1 - coincidence), gone: false, comesBack: true },
         ];
         product *= courses.reduce((sum, course) => {
-          const seen = during.reduce((chance, watch) => chance * watchChance(watch, course.left * lambda), 1);
+          const seen = during.reduce(
+            (chance, watch) => chance * watchChance(watch, course.gone ? 0 : lambda),
+            1,
+          );
           const back = afterwards.reduce(
             (chance, watch) => chance * watchChance(watch, course.comesBack ? lambda : 0),
             1,

@@ -29,13 +29,6 @@ export const changesToLinks = {
       'Leg ein Kabel, das sicher gut ist, offen von Buchse zu Buchse, und lass das feste Kabel liegen, beide Stecker gezogen.',
     afterwards: 'Nimm das Kabel auf und steck das feste wieder in dieselben zwei Buchsen.',
   },
-  otherSpareCable: {
-    label: 'Ein weiteres Ersatzkabel eines anderen Fabrikats legen',
-    order: (name) => `Leg ein weiteres Ersatzkabel eines anderen Fabrikats anstelle von ${name('dative')}`,
-    instructions:
-      'Leg ein Kabel eines anderen Fabrikats als das zuvor versuchte offen von Buchse zu Buchse, und lass das feste Kabel liegen, beide Stecker gezogen. Zwei Fabrikate haben kaum dieselbe Schwäche.',
-    afterwards: 'Nimm das Ersatzkabel auf und steck das feste Kabel wieder in dieselben zwei Buchsen.',
-  },
   removeCoupler: {
     label: 'Kupplung, Wanddose oder Adapter umgehen',
     order: (name) => `Umgeh Kupplung, Wanddose oder Adapter: ${name()}`,

@@ -29,13 +29,6 @@ export const changesToLinks = {
       'Lay a cable known to be good from port to port in the open, and leave the fixed cable where it is with both its plugs out.',
     afterwards: 'Take the temporary cable up and plug the fixed one back into the same two ports.',
   },
-  otherSpareCable: {
-    label: 'Lay another spare cable, of another make',
-    order: (place) => `Lay another spare, of another make, in place of ${place}`,
-    instructions:
-      'Lay a cable of another make than the spare that was tried before, in the open from port to port, and leave the fixed cable where it is with both its plugs out. Two makes hardly share a weakness.',
-    afterwards: 'Take the spare up and plug the fixed cable back into the same two ports.',
-  },
   removeCoupler: {
     label: 'Take a coupler, wall plate or adapter out of the way',
     order: (place) => `Take out what joins ${place}`,

@@ -5,22 +5,9 @@ import type { FaultTable } from '../../../shared/isolation/fault-table.ts';
  * What is true in these worlds: the planner's figures as they stood on 2026-11-30, kept apart. So figures that are typed
  * in anew in the planner move nothing here, and a planner that believes other things is wrong about these worlds.
  */
-const frozen = JSON.parse(readFileSync(new URL('./figures.json', import.meta.url), 'utf8')) as FaultTable;
-
-/** A kind of change that came later does, by a draw of its own, what the kind that it is a second of did. */
-const like = { otherSpareCable: 'temporaryCable' } as const;
-
-const withLater = <Of extends 'effects' | 'provocations' | 'changeMinutes'>(of: Of): FaultTable[Of] => ({
-  ...frozen[of],
-  ...Object.fromEntries(Object.entries(like).map(([kind, before]) => [kind, frozen[of][before]])),
-});
-
-export const worldTable: FaultTable = {
-  ...frozen,
-  effects: withLater('effects'),
-  provocations: withLater('provocations'),
-  changeMinutes: withLater('changeMinutes'),
-};
+export const worldTable = JSON.parse(
+  readFileSync(new URL('./figures.json', import.meta.url), 'utf8'),
+) as FaultTable;
 
 /** Figures of the worlds that the table has no place for; ours, none is from a source. */
 export const worldFigures = {

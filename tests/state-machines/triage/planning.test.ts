@@ -70,9 +70,7 @@ function follow(ticket: TriageCase, linkId: string): PlanReply {
 function tryChange(ticket: TriageCase, test: PlannedTestView, linkId: string): void {
   const atCable = JSON.stringify(test.target) === JSON.stringify(link(linkId));
   const without = test.kind === 'sourceIntoProcessor' && linkId !== 'L4';
-  const cured =
-    without ||
-    (atCable && ['reseat', 'replaceCable', 'temporaryCable', 'otherSpareCable'].includes(test.kind));
+  const cured = without || (atCable && ['reseat', 'replaceCable', 'temporaryCable'].includes(test.kind));
   ticket.declare(test.kind as 'reseat', test.target).send({ type: 'applyChange' });
   ticket.watch(cured ? 200 : 20, cured ? 0 : 2).send({ type: 'judgeRetest' });
   ticket.send({ type: 'restoreChange' });

@@ -86,7 +86,6 @@ export const doings: Readonly<Record<string, Doing>> = {
   flexCable: { here: { contact: 0.4, wallPlate: 0.3 }, beside: { contact: 0.4 } },
   replaceCable: newCable,
   temporaryCable: newCable,
-  otherSpareCable: newCable,
   otherSource: { takesOut: onlyOf },
   otherTitle: { here: { content: 0.8 } },
   otherApplication: { here: { content: 0.85, firmware: 0.2 } },

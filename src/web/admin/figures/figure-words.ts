@@ -99,10 +99,6 @@ const en: FigureWords = {
   },
   whole: {
     'weighing/outsideShare/share': 'Share of faults that the model knows nothing of',
-    'weighing/thins/share': 'Share of changes that only thin out the fault they are made against',
-    'weighing/thins/left': 'What such a change leaves of how often the fault comes',
-    'weighing/mistaken/share':
-      'How often something else is taken for a fault that is away, against how often the fault comes',
     'weighing/besideThePath/edid': 'EDID handling on a branch beside the picture’s way',
     'weighing/besideThePath/contentProtection': 'Content protection on a branch beside the picture’s way',
     'weighing/besideThePath/any': 'Anything else on a branch beside the picture’s way',
@@ -294,10 +290,6 @@ const de: FigureWords = {
   },
   whole: {
     'weighing/outsideShare/share': 'Anteil der Fehler, von denen das Modell nichts weiß',
-    'weighing/thins/share': 'Anteil der Änderungen, mit denen ihr Fehler nur seltener kommt',
-    'weighing/thins/left': 'Was eine solche Änderung von der Häufigkeit des Fehlers übrig lässt',
-    'weighing/mistaken/share':
-      'Wie oft anderes für einen Fehler gehalten wird, der weg ist, gegen die Häufigkeit des Fehlers',
     'weighing/besideThePath/edid': 'EDID-Behandlung an einem Zweig neben dem Weg des Bildes',
     'weighing/besideThePath/contentProtection': 'Kopierschutz an einem Zweig neben dem Weg des Bildes',
     'weighing/besideThePath/any': 'Alles andere an einem Zweig neben dem Weg des Bildes',
