@@ -50,17 +50,24 @@ function menuUpStage(asked: Asked, running: Watch): Stage {
   return stage(message('menuUpSeen', { seen, place }), [conclude, endOffer(record), ...seenOffers(record)]);
 }
 
-/** A device with whose menu up the fault was seen, and of which no side was concluded. */
+/**
+ * A device with whose menu up the fault was seen, and of which no side was concluded. What was taken back comes after the
+ * others, and not again once another's side stands in its place: the two may contradict each other.
+ */
 function answeredDevice(asked: Asked): string | null {
   const { record } = asked;
-  const concluded = new Set(standingSides(record).map(({ deviceId }) => deviceId));
-  const answered = watchesFor(record, 'side').filter(
-    (watch) =>
-      occurrencesOf(watch).length > 0 &&
-      !concluded.has(watch.menuDeviceId ?? '') &&
-      canTell(asked, watch.menuDeviceId ?? ''),
+  const standing = new Set(standingSides(record).map(({ deviceId }) => deviceId));
+  const takenBack = new Set(
+    record.sides
+      .filter(({ round, withdrawn }) => round === record.round && withdrawn !== null)
+      .map(({ deviceId }) => deviceId),
   );
-  return answered.at(-1)?.menuDeviceId ?? null;
+  const answered = watchesFor(record, 'side')
+    .filter((watch) => occurrencesOf(watch).length > 0)
+    .map(({ menuDeviceId }) => menuDeviceId ?? '')
+    .filter((deviceId) => !standing.has(deviceId) && canTell(asked, deviceId));
+  const untouched = answered.filter((deviceId) => !takenBack.has(deviceId));
+  return untouched.at(-1) ?? (standing.size === 0 ? answered.at(-1) : undefined) ?? null;
 }
 
 const sideWatchesAt = ({ record }: Asked, deviceId: string): Watch[] =>
