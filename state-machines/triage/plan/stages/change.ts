@@ -67,7 +67,10 @@ function retestStage(asked: Asked, { change, what }: InPlace, watches: readonly 
     const offers = leftMin > 0 ? [...waitingOffers(asked, { minutes: leftMin }), judgeOffer(record)] : judged;
     return stage(message('changeWatch', { ...what, how }), [...offers, restore()]);
   }
-  const offers = [...waitingOffers(asked, leftOf(left)), judgeOffer(record), restore()];
+  const waiting = waitingOffers(asked, leftOf(left));
+  // Made although the day was over: it is not watched into the night, but judged as it is, or put back.
+  const end = watches.length > 0 ? [judgeOffer(record), restore()] : [restore()];
+  const offers = isDayOver(record) ? [...end, ...waiting] : [...waiting, judgeOffer(record), restore()];
   return left.mode === 'time'
     ? stage(message('changeWatchMinutes', { ...what, minutes: left.remainingMin }), offers)
     : stage(
