@@ -2,6 +2,8 @@
  * Isolation: what can still be wrong, which test is worth doing next, and when a retest means something. Pure and
  * deterministic; the same code runs on the server and, offline, on a phone.
  */
+
+export { isSteady } from './assumed-baseline.ts';
 export { type ChangeOption, type Circumstances, menuKey } from './candidates.ts';
 export {
   type Case,

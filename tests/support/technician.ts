@@ -1,6 +1,6 @@
 import type { Place } from '../../shared/contract/chain.ts';
 import type { Offer, PlanReply } from '../../shared/contract/plan.ts';
-import type { ChangeRecord, TriageRecord, Watch } from '../../shared/contract/triage.ts';
+import type { ChangeRecord, Symptom, TriageRecord, Watch } from '../../shared/contract/triage.ts';
 import { filledIn, standInFor } from '../../state-machines/triage/plan/fill-in.ts';
 import { openChange, runningWatch } from '../../state-machines/triage/record.ts';
 import type { House } from './house/house.ts';
@@ -53,11 +53,27 @@ export class Technician {
     const turn = running === null ? null : this.#whileWatching(plan, running);
     if (turn !== null) return turn;
     this.#looks = 0;
-    const offer = this.#choose(plan.offers);
+    const offer = this.#howItCame(plan) ?? this.#choose(plan.offers);
     if (offer === undefined) return { stranded: `nothing is offered in ${plan.state}` };
     const change = openChange(record);
     const isMade = offer.steps.some(({ type }) => type === 'applyChange' || type === 'restoreChange');
     return this.#taking(offer, change !== null && isMade ? 5 : 1, record);
+  }
+
+  /** Whoever saw how it came says so where that is asked. */
+  #howItCame({ offers, state }: Plan): Offer | undefined {
+    if (!state.startsWith('reproduce')) return undefined;
+    return offers.find(({ steps }) => {
+      const { type, symptom } = (steps.at(-1) ?? {}) as { type?: string; symptom?: Symptom };
+      if (type !== 'amendIntake' || symptom === undefined) return false;
+      const { pattern } = symptom;
+      return this.#house.rhythms.some(({ kind, ...more }) =>
+        kind === 'trigger' || kind === 'always'
+          ? pattern.kind === kind &&
+            (!('trigger' in pattern) || ('trigger' in more && more.trigger === pattern.trigger))
+          : pattern.kind === 'random',
+      );
+    });
   }
 
   #taking(offer: Offer, waitMin: number, { symptom }: TriageRecord): Turn {

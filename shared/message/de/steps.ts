@@ -37,6 +37,12 @@ export const stepsDe: Sentences<typeof stepCodes> = {
   lookOnceForFault: () => 'Er soll immer da sein: Sieh einmal hin, und sag, ob er da ist.',
   tryWhatMakesItCome: ({ trigger, tries }, say) =>
     `Er kommt ${say.term('patternTrigger', trigger)}: Versuch genau das, und zähl jeden Versuch. Kommt er so, sollte er sich in ${tries} ${say.plural(tries, 'Versuch', 'Versuchen')} zeigen.`,
+  tryWhatMayMakeItCome: ({ tries }, say) =>
+    `Niemand weiß, wie er kommt: Versuch vor dem Warten, was solche Fehler oft auslöst. Schalt alles aus und ein, wechsle die Quelle, starte einen Titel, ändere das Format, und zähl jeden Versuch. ${say.plural(tries, 'Ein Versuch reicht', `${tries} Versuche reichen`)} noch.`,
+  sayWhatMadeItCome: () => 'Wenn du gesehen hast, was ihn ausgelöst hat, sag es, bevor du weitermachst.',
+  itCameBy: ({ trigger }, say) => `Er kam ${say.term('patternTrigger', trigger)}`,
+  itCameByItself: () => 'Er kam von selbst, durch nichts, was versucht wurde',
+  itIsAlwaysThere: () => 'Er ist die ganze Zeit da',
   tooRareToWaitFor: () => 'Er kommt zu selten, um bei einem Besuch auf ihn zu warten.',
   watchForBursts: () =>
     'Er kommt in Schüben: Beobachte lange genug für mehr als einen davon, jeder zählt einmal.',

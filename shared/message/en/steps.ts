@@ -36,6 +36,12 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   lookOnceForFault: () => 'It is told to be always there: look once, and say whether it is.',
   tryWhatMakesItCome: ({ trigger, tries }, say) =>
     `It comes ${say.term('patternTrigger', trigger)}: try just that, and count each try. If it comes that way, it should show within ${tries} ${say.plural(tries, 'try', 'tries')}.`,
+  tryWhatMayMakeItCome: ({ tries }, say) =>
+    `Nobody knows how it comes: before waiting for it, try what often makes such a fault come. Switch everything off and on, change the source, start a title, change the format, and count each try. ${say.plural(tries, 'One more try', `${tries} more tries`)} will do.`,
+  sayWhatMadeItCome: () => 'If you saw what made it come, say so before you go on.',
+  itCameBy: ({ trigger }, say) => `It came ${say.term('patternTrigger', trigger)}`,
+  itCameByItself: () => 'It came by itself, by nothing that was tried',
+  itIsAlwaysThere: () => 'It is there all the time',
   tooRareToWaitFor: () => 'It comes too rarely to be waited for on a visit.',
   watchForBursts: () =>
     'It comes in bursts: watch long enough to see more than one of them, each counts once.',

@@ -54,6 +54,7 @@ function keyOf(step: Step): string {
   const about = {
     ...('remedy' in step ? step.remedy : {}),
     ...('what' in step && typeof step.what === 'object' ? step.what : {}),
+    ...(step.type === 'amendIntake' ? step.symptom?.pattern : {}),
   };
   const content = { ...step, ...about } as Record<string, unknown>;
   const parts = telling.flatMap((field) => {

@@ -63,6 +63,11 @@ export class House {
     return this.#faults;
   }
 
+  /** How what is still wrong comes. */
+  get rhythms(): readonly Rhythm[] {
+    return this.#faults.map(({ rhythm }) => rhythm);
+  }
+
   /** Whether nothing shows any more, however long one waits: repaired, or kept away by what was done. */
   get isQuiet(): boolean {
     return this.#faults.every((fault) => this.#deeds.some((deed) => this.#helps(deed, fault)));
@@ -89,6 +94,11 @@ export class House {
   repair(place: Place): void {
     const parts = place.kind === 'port' ? [`device:${place.deviceId}`, placeKey(place)] : [placeKey(place)];
     this.#faults = this.#faults.filter(({ at }) => !parts.includes(placeKey(at)) || this.#random() < 0.05);
+  }
+
+  /** It is switched on again, after a night without. */
+  startDay(): void {
+    this.#sincePowerOnMin = 0;
   }
 
   pass(minutes: number): void {

@@ -5,6 +5,7 @@ import {
   assumedRatePerHour,
   exposureOf,
   goodBaseline,
+  isSteady,
   requiredQuiet,
   seenIn,
   type WatchRecord,
@@ -28,6 +29,7 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
 import { conditionsFor, watchAsItComes, watchByTries, watchOverTime } from '../steps.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
+import { triesOfWhatMakesItCome, whatMadeItCome } from './how-it-comes.ts';
 import { daysFrom, hasWaitedFor, usualUntil, waitForLogs, waitForReports } from './waiting.ts';
 import { afterWatch, endOffer, type Left, seenOffers, triesInVain, waitingOffers } from './watching.ts';
 
@@ -63,6 +65,10 @@ function unseenStage(asked: Asked, upToNow: TriageRecord): Stage {
   if (rare !== null) return rareStage(asked, rare);
   const quiet = quietOf(upToNow, usable(baselineWatches(upToNow)));
   const left = Math.max(0, quiet.needed - quiet.done);
+  const tries = triesOfWhatMakesItCome(asked, upToNow);
+  // What is there or not is tried first; what comes and goes by its nature is waited for first.
+  const isTriedFirst = isSteady(record.symptom.kind) && runningWatch(record)?.mode !== 'time';
+  if (tries !== null && (left === 0 || isTriedFirst)) return tries;
   if (left === 0) return shouldHaveShown(asked);
   const { pattern } = record.symptom;
   const leftMin = quiet.mode === 'time' ? left : null;
@@ -131,7 +137,6 @@ const reportedStage = (record: TriageRecord, reports: number): Stage =>
     escalateOffer(record),
   ]);
 
-/** Nobody sits through it: what there is to do over days is in the plan's `overDays`, and the ticket can wait for it. */
 /** Nobody waits on site for it: by minutes and days, its reports or the devices' logs, each of which is waited for once. */
 function rareStage({ record, now }: Asked, rare: OverDays): Stage {
   const waits = rare.ways.flatMap(({ kind, days }) => {
@@ -165,8 +170,8 @@ function shouldHaveShown(asked: Asked): Stage {
   const tried = watchesFor(record, 'reproduce').some(({ mode, tries }) => mode === 'trigger' && tries > 0);
   const isOtherwise = pattern.kind === 'always' || pattern.kind === 'trigger';
   const tries = tried || isOtherwise || runningWatch(record) !== null ? [] : [offering(watchByTries(null))];
-  // What it shows with was perhaps not what played: whoever lives there sees it come, and can say what did.
-  const asksClient = onlyWith !== null && !hasWaitedFor(record, 'client');
+  // The client saw it come: whoever lives there will again, and can say when and with what.
+  const asksClient = (!isOtherwise || onlyWith !== null) && !hasWaitedFor(record, 'client');
   return stage(message(isOtherwise ? 'wasNotAsTold' : 'shouldHaveShown'), [
     ...(isOtherwise ? [comesAndGoes(record)] : []),
     ...(asksClient ? [waitForReports(record, usualUntil(asked.now))] : []),
@@ -194,8 +199,15 @@ function seenStage(asked: Asked, baseline: WatchRecord): Stage {
   const seen = seenIn(baseline);
   const accept = afterWatch(record, { type: 'acceptReproduction' });
   const more = worthWatchingOn(asked, baseline);
-  if (more === null)
-    return stage(message('faultReproduced', { seen }), [accept, ...seenOffers(record), endOffer(record)]);
+  const came = whatMadeItCome(record);
+  if (more === null) {
+    const reproduced = message('faultReproduced', { seen });
+    const said =
+      came.length === 0
+        ? reproduced
+        : message('sentences', { sentences: [reproduced, message('sayWhatMadeItCome')] });
+    return stage(said, [accept, ...came, ...seenOffers(record), endOffer(record)]);
+  }
   const known = { seen, enough: goodBaseline };
   return baseline.mode === 'time'
     ? stage(
@@ -214,7 +226,7 @@ function seenStage(asked: Asked, baseline: WatchRecord): Stage {
           retestTries: more.retest,
           thenRetestTries: more.thenRetest,
         }),
-        [...waitingOffers(asked, { minutes: null, tries: more.more }), accept],
+        [...waitingOffers(asked, { minutes: null, tries: more.more }), ...came, accept],
       );
 }
 
