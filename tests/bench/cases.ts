@@ -1,15 +1,28 @@
 import type { PlayedCase } from '../played/cases.ts';
+import { drawnCase } from '../played/drawn.ts';
 import { keptApartCases } from '../played/kept-apart.ts';
 import { openCasesApp, playCase } from '../played/play.ts';
 import { tunedCases } from '../played/tuned.ts';
 import type { BenchRow } from './bench-row.ts';
 
-/** Each played case over HTTP with its steps and minutes; with `--kept-apart` those that nothing is tuned to. */
+const given = (name: string): number | null => {
+  const word = process.argv.find((each) => each.startsWith(`--${name}=`));
+  return word === undefined ? null : Number(word.split('=')[1]);
+};
+
+/** With `--drawn=N` as many that nobody chose, from seed `--from=`; `--kept-apart`: those that nothing is tuned to. */
+function casesAsked(): readonly PlayedCase[] {
+  const drawn = given('drawn');
+  const from = given('from') ?? 1;
+  if (drawn !== null) return Array.from({ length: drawn }, (_, at) => drawnCase(from + at));
+  return process.argv.includes('--kept-apart') ? keptApartCases : tunedCases;
+}
+
+/** Each played case over HTTP with its steps and minutes. */
 export async function benchCases(): Promise<BenchRow[]> {
-  const cases: readonly PlayedCase[] = process.argv.includes('--kept-apart') ? keptApartCases : tunedCases;
   const test = await openCasesApp();
   const rows: BenchRow[] = [];
-  for (const played of cases) {
+  for (const played of casesAsked()) {
     const { name, end, what, steps, minutes } = await playCase(test, played);
     rows.push({
       name,

@@ -4,6 +4,8 @@ import type { Ticket } from '../../shared/contract/ticket.ts';
 import type { TriageRecord } from '../../shared/contract/triage.ts';
 import { chainKey } from '../../shared/isolation/components.ts';
 import { outside } from '../../shared/isolation/failure-modes.ts';
+import { currentWait } from '../../state-machines/triage/record.ts';
+import { runningUnattended } from '../../state-machines/triage/unattended.ts';
 import type { Fault } from '../support/house/faults.ts';
 import { House } from '../support/house/house.ts';
 import { rarePerHour, toldOf } from '../support/house/told.ts';
@@ -12,6 +14,7 @@ import { openTestApp, type TestApp } from '../support/test-app.ts';
 import type { DatabaseKind } from '../support/test-database.ts';
 import { bodyOf } from '../support/tickets.ts';
 import type { PlayedCase } from './cases.ts';
+import { Days } from './days.ts';
 
 export type PlayedEnd = {
   name: string;
@@ -37,6 +40,7 @@ class Play {
   #nowMs = Date.parse('2026-11-02T08:00:00.000Z');
   #ticketId = '';
   #steps = 0;
+  #days: Days | null = null;
   #suspects: PlanReply['suspects'] = [];
 
   constructor(test: TestApp, played: PlayedCase) {
@@ -53,7 +57,7 @@ class Play {
       const { state, triage } = ticket;
       if (state === 'closed') return this.#judged(triage, 'closed');
       if (state.startsWith('escalated')) return this.#judged(triage, 'escalated');
-      if (state.startsWith('waiting')) return this.#judged(triage, 'waiting');
+      if (currentWait(triage)?.kind === 'part') return this.#judged(triage, 'waiting');
       if (this.#steps >= mostSteps) return this.#ended('stranded', `no end after ${mostSteps} steps`);
       const next = await this.#turn(ticket);
       if ('stranded' in next) return this.#ended('stranded', next.stranded);
@@ -90,6 +94,7 @@ class Play {
   async #turn(ticket: Ticket): Promise<Ticket | { stranded: string }> {
     const { technician } = this.#test.home;
     const address = `/tickets/${this.#ticketId}`;
+    await this.#betweenVisits(ticket.triage);
     const plan = bodyOf<PlanReply>(await technician.get(`${address}/plan?people=2`), 200);
     this.#suspects = plan.suspects;
     const turn = this.#technician.next(plan, ticket.triage);
@@ -109,6 +114,16 @@ class Play {
       this.#technician.took([command], before, after.triage);
     }
     return after;
+  }
+
+  /** Where the ticket waits for days, or a change is left in for them, they pass: the client has a diary meanwhile. */
+  async #betweenVisits(record: TriageRecord): Promise<void> {
+    const until = currentWait(record)?.until ?? runningUnattended(record)?.until;
+    if (until === undefined || Date.parse(until) <= this.#nowMs) return;
+    this.#days ??= new Days(this.#test, this.#house, this.#ticketId);
+    await this.#days.open(this.#nowMs, Date.parse(until));
+    this.#nowMs = await this.#days.pass(this.#nowMs, Date.parse(until));
+    this.#technician.passed(0);
   }
 
   #pass(minutes: number): void {

@@ -1,7 +1,13 @@
 import type { Chain, Place } from '../../../shared/contract/chain.ts';
 import { witnessAnswers } from '../../../shared/contract/look-names.ts';
 import type { ChangeKind } from '../../../shared/contract/triage.ts';
-import { changeKinds, patternTriggers, symptomKinds } from '../../../shared/contract/triage-names.ts';
+import {
+  actingParties,
+  changeKinds,
+  patternTriggers,
+  symptomKinds,
+  waitingKinds,
+} from '../../../shared/contract/triage-names.ts';
 import { changeCatalogue } from '../../../shared/isolation/change-catalogue.ts';
 import { applicableChanges } from '../../../state-machines/index.ts';
 import { everyPlace } from '../../../state-machines/triage/changes/places.ts';
@@ -9,6 +15,7 @@ import { oneOf } from '../../support/house/faults.ts';
 import type { Sent as Command } from '../../support/technician.ts';
 import { commandOf } from './any-commands.ts';
 import { members, uuid, waiveAll } from './triage-events.ts';
+import { wishesForAnswers } from './walk-chances.ts';
 import type { WalkedTicket } from './walked-ticket.ts';
 
 /** What others do meanwhile, or the technician thinks better of: never offered, and taken where it is allowed. */
@@ -43,7 +50,7 @@ export function interrupt(ticket: WalkedTicket, random: () => number): string {
 }
 
 /** What few walks meet by chance, since somebody does it unasked at the one moment at which it is taken. */
-export const wishes = [
+const wishes = [
   'withdrawSide',
   'withdrawCulprit',
   'withdrawReport',
@@ -55,6 +62,14 @@ export const wishes = [
   'recordFollowUp',
 ] as const;
 export type Wish = (typeof wishes)[number];
+const withAnswers: ReadonlySet<Wish> = new Set(['recordFollowUp', 'waitFor']);
+
+export function anyWish(random: () => number): Wish {
+  const often = wishes.flatMap((wish) =>
+    Array<Wish>(withAnswers.has(wish) ? wishesForAnswers : 1).fill(wish),
+  );
+  return oneOf(often, random);
+}
 
 /** Does what a walk wants to see, where it is taken; says what it was, null where it was refused. */
 export function grant(ticket: WalkedTicket, wish: Wish, random: () => number): string | null {
@@ -69,6 +84,8 @@ export function grant(ticket: WalkedTicket, wish: Wish, random: () => number): s
         ticket.report(null);
       }
       return anyOf(ticket, wish, random);
+    case 'waitFor':
+      return sent(ticket, waitUnasked(random));
     // Second line's part of the walk, and a closed ticket's, do these themselves.
     case 'recall':
     case 'recordFollowUp':
@@ -77,6 +94,15 @@ export function grant(ticket: WalkedTicket, wish: Wish, random: () => number): s
       return anyOf(ticket, wish, random);
   }
 }
+
+/** A wait for anything, on anybody: what the plan waits for is little of what there is to wait for. */
+const waitUnasked = (random: () => number): Command => ({
+  type: 'waitFor',
+  kind: oneOf(waitingKinds, random),
+  what: 'What it takes',
+  actor: oneOf(actingParties, random),
+  until: '2199-01-01T08:00:00.000Z',
+});
 
 function anyOf(ticket: WalkedTicket, type: Parameters<typeof commandOf>[0][number], random: () => number) {
   const picks = { what: 0, which: Math.floor(random() * 1000), minutes: 0, offline: false };

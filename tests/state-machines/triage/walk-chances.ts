@@ -13,7 +13,11 @@ export const staysWaitingShare = 0.3;
 export const heardAgainShare = 0.3;
 export const ownChangeShare = 0.3;
 /** The chance that a walk wants to see something that few meet. */
-export const wishesShare = 0.5;
+export const wishesShare = 0.75;
+/** The chance, a turn, that somebody does what a walk wants to see, where it is taken. */
+export const grantedShare = 0.6;
+/** What has several answers, each of which is to be met, is wished for so many times as often. */
+export const wishesForAnswers = 3;
 /** Kinds of change that a plan seldom comes to; half of the walks want to see one of them. */
 export const rareChanges = [
   'clearVents',

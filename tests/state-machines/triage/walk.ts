@@ -9,7 +9,7 @@ import { anyFault, oneOf } from '../../support/house/faults.ts';
 import { House } from '../../support/house/house.ts';
 import { randomFrom } from '../../support/random.ts';
 import { isObservation, Technician, type Turn, withSampleWords } from '../../support/technician.ts';
-import { answerOfSecondLine, changeByHand, grant, interrupt, type Wish, wishes } from './interruptions.ts';
+import { answerOfSecondLine, anyWish, changeByHand, grant, interrupt, type Wish } from './interruptions.ts';
 import { anyKit, asAnswered, type Errs, intakeOf, ownChanges } from './walk-answers.ts';
 import * as often from './walk-chances.ts';
 import { endOf, Met } from './walk-met.ts';
@@ -67,7 +67,7 @@ export class Walk {
     const wanted = random() < 0.5 ? oneOf(often.rareChanges, random) : oneOf(changeKinds, random);
     const isOld = wanted === 'updateFirmware' || random() < often.oldFirmwareShare;
     this.#wanted = wanted;
-    this.#wish = random() < often.wishesShare ? oneOf(wishes, random) : null;
+    this.#wish = random() < often.wishesShare ? anyWish(random) : null;
     this.#ticket = new WalkedTicket(chain, intake, {
       ownChanges: random() < often.ownKindsShare ? ownChanges : [],
       firmwareBelowLevel: isOld ? chain.devices.map(({ id }) => id) : [],
@@ -182,7 +182,7 @@ export class Walk {
   }
 
   #grantWish(): void {
-    if (this.#wish === null || this.#random() > often.ownChangeShare) return;
+    if (this.#wish === null || this.#random() > often.grantedShare) return;
     const before = this.#ticket.record;
     const what = grant(this.#ticket, this.#wish, this.#random);
     if (what === null) return;
