@@ -17,6 +17,9 @@ export const linkConstructions = [
   'twistedPairExtender',
 ] as const;
 
+/** Of cables to have at hand, those that are not of passive copper. */
+export const cableKitConstructions = ['activeCopper', 'activeOptical'] as const;
+
 /** The cable categories of the HDMI compliance programme: 74.25 MHz, 340 MHz, 18 Gbit/s, 48 Gbit/s. */
 export const knownCategories = ['standard', 'highSpeed', 'premiumHighSpeed', 'ultraHighSpeed'] as const;
 export const linkCategories = [...knownCategories, 'unknown'] as const;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { linkCategories, place } from './chain.ts';
+import { cableKitConstructions } from './chain-names.ts';
 import { wayOn } from './choice.ts';
 import { ticketCommandTypes } from './commands.ts';
 import { message } from './message.ts';
@@ -12,7 +13,13 @@ const probability = z.number().min(0).max(1);
 
 /** Something to have at hand. Lengths in metres. */
 export const kitItem = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('cable'), category: z.enum(linkCategories), lengthM: z.number().positive() }),
+  z.object({
+    kind: z.literal('cable'),
+    category: z.enum(linkCategories),
+    lengthM: z.number().positive(),
+    /** Left out: passive copper, or nobody said. */
+    construction: z.enum(cableKitConstructions).optional(),
+  }),
   z.object({ kind: z.enum(['coupler', 'syncSwitch', 'display', 'source', 'extenderPair', 'powerSupply']) }),
 ]);
 

@@ -70,7 +70,7 @@ export const changesToLinks = {
       (link.route === 'free' && link.lengthM <= easilyReplacedM ? message('cableShortAndFree') : null),
     needs: ['needSureCable', 'needTapeOrCover'],
     needsAt: asLong,
-    kit: (link) => [cableFor({ ...link, construction: 'activeOptical' })],
+    kit: (link) => [cableFor({ ...link, construction: 'passiveCopper' })],
     cautions: ['cautionCableAcrossFloor', 'cautionMains'],
     byClient: 'phoneTakesKit',
     minutes: minutes(20, 10),
@@ -80,7 +80,11 @@ export const changesToLinks = {
     ...mayStay,
     whyNot: linkPossible,
     needs: ['needCableInOnePiece'],
-    kit: (link) => [cableFor({ ...link, construction: 'passiveCopper' })],
+    kit: (link) => [
+      cableFor(
+        link.construction === 'twistedPairExtender' ? { ...link, construction: 'passiveCopper' } : link,
+      ),
+    ],
     cautions: ['cautionMains'],
     cautionsAt: ({ route }) => (route === 'free' ? [] : ['cautionCableAcrossFloor']),
     byClient: 'phoneTakesKit',

@@ -138,7 +138,7 @@ describe('what is at hand and allowed', () => {
     expect(JSON.stringify(without.advice)).not.toContain('"temporaryCable"');
     expect(without.outOfReach?.why).toEqual({
       code: 'notAtHand',
-      values: { kit: [{ code: 'kitCable', values: { category: 'ultraHighSpeed', lengthM: 15 } }] },
+      values: { kit: [{ code: 'kitOpticalCable', values: { category: 'ultraHighSpeed', lengthM: 15 } }] },
     });
     expect(without.outOfReach?.savesMin).toBeGreaterThan(10);
     const kit = [{ kind: 'cable' as const, category: 'ultraHighSpeed' as const, lengthM: 20 }];

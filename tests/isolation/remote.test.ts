@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { Link } from '../../shared/contract/chain.ts';
 import { changeKinds, clientWays } from '../../shared/contract/triage-names.ts';
 import type { Candidate } from '../../shared/isolation/candidates.ts';
 import { changeCatalogue } from '../../shared/isolation/change-catalogue.ts';
 import { whyNotByPhone } from '../../shared/isolation/client-reach.ts';
 import { plainCase, planRemotely } from '../../shared/isolation/index.ts';
+import { cableFor, hasItem, kitMessage } from '../../shared/isolation/kit.ts';
 import { changesOn } from '../bench/isolation-chains.ts';
 import { cable, display, processor, receiver, rowOf, source } from '../chain/build-chain.ts';
 import { cinema, facts, input } from './cinema-case.ts';
@@ -66,6 +68,7 @@ describe('before anybody drives', () => {
       kind: 'cable',
       category: 'ultraHighSpeed',
       lengthM: 15,
+      construction: 'activeOptical',
     });
     for (const { probability, item, text } of remote.kit) {
       if (item.kind === 'cable') expect(text.values).toMatchObject({ lengthM: item.lengthM });
@@ -97,7 +100,38 @@ describe('before anybody drives', () => {
       },
       { reachableDevices: [] },
     ).kit;
-    expect(kit[0]?.item).toEqual({ kind: 'cable', category: 'premiumHighSpeed', lengthM: 12.5 });
+    expect(kit[0]?.item).toEqual({
+      kind: 'cable',
+      category: 'premiumHighSpeed',
+      lengthM: 12.5,
+      construction: 'activeOptical',
+    });
+  });
+});
+
+describe('a cable to pack', () => {
+  const wanted = (facts: Partial<Link>) => cableFor(cable('receiver.out1', 'tv.in1', facts));
+  const optical = wanted({ construction: 'activeOptical', category: 'ultraHighSpeed', lengthM: 15 });
+  const copper = wanted({ lengthM: 4 });
+
+  it.each([
+    [optical, 'kitOpticalCable', { category: 'ultraHighSpeed', lengthM: 15 }],
+    [
+      wanted({ construction: 'activeCopper', lengthM: 9 }),
+      'kitActiveCopperCable',
+      { category: 'premiumHighSpeed', lengthM: 10 },
+    ],
+    [copper, 'kitCable', { category: 'premiumHighSpeed', lengthM: 5 }],
+  ])('is made as the one that it stands in for', (item, code, values) => {
+    expect(kitMessage(item)).toEqual({ code, values });
+  });
+
+  it('is at hand where one made like it is, or one of which nobody said how it is made', () => {
+    const long = { kind: 'cable', category: 'ultraHighSpeed', lengthM: 20 } as const;
+    expect(hasItem([{ ...long, construction: 'activeOptical' }], optical)).toBe(true);
+    expect(hasItem([{ ...long, construction: 'activeCopper' }], optical)).toBe(false);
+    expect(hasItem([long], optical)).toBe(true);
+    expect(hasItem([{ ...long, construction: 'activeOptical' }], copper)).toBe(true);
   });
 });
 

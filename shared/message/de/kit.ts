@@ -3,6 +3,10 @@ import type { Sentences } from '../sentences.ts';
 
 export const kitDe: Sentences<typeof kitCodes> = {
   kitCable: ({ lengthM, category }, say) => `ein Kabel von ${say.metres(lengthM)}, ${say.category(category)}`,
+  kitOpticalCable: ({ lengthM, category }, say) =>
+    `ein aktives optisches Kabel von ${say.metres(lengthM)}, ${say.category(category)}, mit Enden aus der Fabrik`,
+  kitActiveCopperCable: ({ lengthM, category }, say) =>
+    `ein aktives Kupferkabel von ${say.metres(lengthM)}, ${say.category(category)}`,
   kitCertifiedCable: ({ lengthM }, say) => `ein zertifiziertes Kabel von ${say.metres(lengthM)}`,
   kitCoupler: () => 'eine Kupplung, die die volle Rate durchlässt',
   kitSyncSwitch: () => 'ein Umschalter, der den Takt erneuert',
