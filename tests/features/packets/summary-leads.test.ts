@@ -78,9 +78,11 @@ describe('what a summary leads with', () => {
   });
 
   test('names no part that was acquitted', () => {
-    const lead = leadOf(summaryOf(recordWith({ verdict: 'persists', attributable: true })));
-    expect(lead).toContain(words.suspect);
-    expect(lead).not.toContain(placeWords(cable));
+    const text = summaryOf(recordWith({ verdict: 'persists', attributable: true }));
+    expect(leadOf(text)).toContain(words.suspect);
+    expect(leadOf(text)).not.toContain(placeWords(cable));
+    // Where the side is told, it is struck out, with what acquitted it.
+    expect(text).toContain(`${placeWords(cable)} ${summaryWordsEn.side.acquittedBy(1)}`);
   });
 
   test('says what was acquitted where no side was found, and that nothing is left where all was', () => {

@@ -2,9 +2,9 @@ import { placeKey } from '../../../../shared/chain/place.ts';
 import type { Place } from '../../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { ChangeRecord } from '../../../../shared/contract/triage.ts';
-import { changeCatalogue } from '../../../../shared/isolation/change-catalogue.ts';
 import { changesOfRound, isOfOnePart, occurrencesIn, whyNoProof } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
+import { acquittals } from './acquitted.ts';
 import { changeWords } from './changes.ts';
 import { facts, placeWords, signature } from './parts.ts';
 import { isNarrowed, sideWords } from './side.ts';
@@ -22,30 +22,11 @@ const shownBy = (triage: CaseFile['triage']): ChangeRecord | null =>
   changesOfRound(triage).findLast((change) => whyNoProof(change) === null && isOfOnePart(change.kind)) ??
   null;
 
-/** From this chance on of taking away whatever ails a part, a change that did not take the fault away acquits it; assumed. */
-const acquitsFrom = 0.8;
-
-/** Whether a change takes its target out of the way whole, so that a fault that stays is not the target's. */
-function acquits({ kind, own, judgement, round }: ChangeRecord, now: number): boolean {
-  if (round !== now || judgement?.verdict !== 'persists' || !judgement.attributable) return false;
-  const figures =
-    own === null ? Object.values(changeCatalogue[kind].effects.target?.figures ?? {}) : [own.keepsAway ?? 0];
-  return figures.length > 0 && Math.min(...figures) >= acquitsFrom;
-}
-
-/** What changes of this round have acquitted, each place once. */
-const acquittedPlaces = ({ triage }: CaseFile): Map<string, Place> =>
-  new Map(
-    triage.changes
-      .filter((change) => acquits(change, triage.round))
-      .map(({ target }) => [placeKey(target), target]),
-  );
-
 /** Ids of devices and links that can still be at fault: within what the sides leave, and not acquitted since. */
 export function suspectIds(file: CaseFile): string[] {
   const { segment } = file;
   if (!isNarrowed(file) || segment === null || shownPlace(file) !== null) return [];
-  const acquitted = acquittedPlaces(file);
+  const acquitted = acquittals(file);
   const left = (kind: 'device' | 'link') => (id: string) =>
     !acquitted.has(placeKey(kind === 'device' ? { kind, deviceId: id } : { kind, linkId: id }));
   return [...segment.deviceIds.filter(left('device')), ...segment.linkIds.filter(left('link'))];
@@ -70,7 +51,7 @@ const worthNaming = 0.01;
 /** What can be at fault by the sides and by what was acquitted, the likeliest first; older packets know no chances. */
 function suspectsByChance(file: CaseFile): { place: Place; probability: number | null }[] {
   const { segment, suspects } = file;
-  const acquitted = acquittedPlaces(file);
+  const acquitted = acquittals(file);
   const left = new Set(suspectIds(file));
   const devices = new Set(segment?.deviceIds);
   if (suspects.length === 0)
@@ -93,7 +74,7 @@ function suspectWords(file: CaseFile): string {
   const suspects = suspectsByChance(file);
   if (suspects.length === 0) {
     if (isNarrowed(file)) return t.allAcquitted;
-    const but = [...acquittedPlaces(file).values()].map((place) => placeWords(file, place));
+    const but = [...acquittals(file).values()].map(({ target }) => placeWords(file, target));
     return but.length === 0 ? t.noSuspect : t.anythingBut(but.join('; '));
   }
   const named = suspects.slice(0, mostNamed).map(({ place, probability }) => {

@@ -1,8 +1,11 @@
+import { placeKey } from '../../../../shared/chain/place.ts';
+import type { Place } from '../../../../shared/contract/chain.ts';
 import type { CaseFile } from '../../../../shared/contract/packet.ts';
 import type { SideObservation } from '../../../../shared/contract/triage.ts';
 import { occurrencesIn, standingSides } from '../../../../state-machines/index.ts';
 import { type Html, html } from '../../../page/html.ts';
 import { list, none, section } from '../../../page/parts.ts';
+import { acquittals } from './acquitted.ts';
 import { lookList, withoutSideWords } from './looks.ts';
 import { deviceWords, placeWords, signature, struck } from './parts.ts';
 import { spoken, wordsOf } from './tongue.ts';
@@ -76,9 +79,20 @@ function segmentWords(file: CaseFile): Html {
     const output = segment.outputHalfIds.includes(deviceId);
     return input && output ? device : input ? t.inputHalf(device) : t.outputHalf(device);
   };
+  const acquitted = acquittals(file);
+  const unlessAcquitted = (place: Place, name: string): string | Html => {
+    const by = acquitted.get(placeKey(place));
+    const number = file.triage.changes.findIndex(({ id }) => id === by?.id) + 1;
+    return by === undefined ? name : struck(name, t.acquittedBy(number));
+  };
   const suspects = [
-    ...segment.deviceIds.map(deviceAtFault),
-    ...segment.linkIds.map((linkId) => placeWords(file, { kind: 'link', linkId })),
+    ...segment.deviceIds.map((deviceId) =>
+      unlessAcquitted({ kind: 'device', deviceId }, deviceAtFault(deviceId)),
+    ),
+    ...segment.linkIds.map((linkId) => {
+      const place: Place = { kind: 'link', linkId };
+      return unlessAcquitted(place, placeWords(file, place));
+    }),
   ];
   return html`<h3>${t.segment}</h3>${list(suspects) ?? none(t.contradiction)}`;
 }

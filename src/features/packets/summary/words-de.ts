@@ -238,6 +238,7 @@ export const summaryWordsDe: SummaryWords = {
     earlierRound: 'Aus einer früheren Runde; die Kette wurde seither geändert.',
     segment: 'Was noch schuld sein kann',
     notRecorded: 'Die Kette wurde noch nicht festgehalten wie vorgefunden.',
+    acquittedBy: (number) => `entlastet durch Änderung ${number}`,
     contradiction: 'Nichts: Die Antworten widersprechen einander.',
     inputHalf: (device) => `${device}, nur die Eingangsseite`,
     outputHalf: (device) => `${device}, nur die Ausgangsseite`,

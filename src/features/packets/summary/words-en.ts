@@ -239,6 +239,7 @@ export const summaryWordsEn = {
     earlierRound: 'Of an earlier round; the chain was changed since.',
     segment: 'What can still be at fault',
     notRecorded: 'The chain was not recorded as found yet.',
+    acquittedBy: (number: number) => `acquitted by change ${number}`,
     contradiction: 'Nothing: the answers contradict each other.',
     inputHalf: (device: string) => `${device}, its input side only`,
     outputHalf: (device: string) => `${device}, its output side only`,
