@@ -217,6 +217,8 @@ describe('how a ticket ends', () => {
     await page.getByRole('dialog').getByRole('button', { name: 'Take it back' }).click();
     await heading('Watch for the fault, and touch nothing');
     await press('Start watching');
+    // It runs before the minutes pass: else it begins after them, and is no watch.
+    await page.getByRole('button', { name: 'End the watch' }).waitFor();
     await pass(10);
     await press('End the watch');
     await press('It comes when something is done');

@@ -264,10 +264,10 @@ describe("second line's screens", () => {
     const page = await stage.signedIn('pim', 'desk');
     await openCase(page);
     const packet = page.getByRole('article', { name: 'Version 1' });
-    await packet.getByText('Shown to 0 members elsewhere').click();
-    await packet
-      .getByLabel('Address of a second-line member elsewhere')
-      .fill((await address.textContent()) ?? '');
+    const whose = packet.getByLabel('Address of a second-line member elsewhere');
+    // It is unfolded with everything else, or by itself.
+    if (!(await whose.isVisible())) await packet.getByText('Shown to 0 members elsewhere').click();
+    await whose.fill((await address.textContent()) ?? '');
     await packet.getByRole('button', { name: 'Show them this packet' }).click();
     await packet.getByText('They can read it now.').waitFor();
     await keepScreenshot(page, 'packet-granted');

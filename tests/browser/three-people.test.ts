@@ -111,6 +111,7 @@ describe('the demo case through screens, three people signed in at once', () => 
     await phone.getByRole('button', { name: 'Answer it' }).click();
     await phone.getByRole('button', { name: 'Send it again' }).click();
 
+    await pim.page.locator('summary', { hasText: 'Case packets' }).click();
     await pim.page.getByRole('heading', { name: 'Version 2' }).waitFor();
     await pim.page.getByRole('button', { name: 'Accept the case' }).click();
     await pim.page
