@@ -59,8 +59,12 @@ export function isBeyondVisit(need: RetestNeed, table: FaultTable = faultTable):
   if (need.mode === 'look') return false;
   return need.mode === 'time'
     ? need.totalWatchMin > visitAtMostMin
-    : need.totalTries * figureOf(table.planning.oneTry, 'minutes') > visitAtMostMin;
+    : need.totalTries > mostTriesAVisit ||
+        need.totalTries * figureOf(table.planning.oneTry, 'minutes') > visitAtMostMin;
 }
+
+/** Nobody switches something off and on more often than this in one visit, however quick it is; assumed. */
+const mostTriesAVisit = 60;
 
 /** How often it was seen to come; null where tries were counted. */
 const perHourIn = (baseline: WatchRecord | null): number | null =>
