@@ -22,23 +22,26 @@ const enoughRemedies = 2;
 /** Steps on a ticket in all, whoever had it meanwhile, after which it is somebody else's turn; assumed: a long day. */
 const enoughSteps = 40;
 /**
- * A watch is begun and ended, so is waiting, and so are days that a change is left in; a change is declared, made, judged and put back or
- * kept; a round that fell was named, repaired and watched.
+ * A watch is begun and ended, so is waiting, and so are days that a change is left in; a change is declared, made, judged
+ * and put back or kept; a round that fell was named, repaired and watched; a remedy that was taken back was chosen and
+ * done; a case that was handed over was answered.
  */
-const stepsOf = { watch: 2, wait: 2, unattended: 2, change: 4, round: 4 } as const;
+const stepsOf = { watch: 2, wait: 2, unattended: 2, change: 4, round: 4, remedy: 2, escalation: 2 } as const;
 
 /** Steps after which going on is not even offered beside handing it over; assumed: the day is over. */
 const mostSteps = 44;
 
 /** What was done on a ticket so far, in steps of whoever is on site. */
-const stepsSoFar = ({ watches, waits, unattended, changes, looks, sides, round }: TriageRecord): number =>
-  stepsOf.watch * watches.length +
-  stepsOf.wait * waits.length +
-  stepsOf.unattended * unattended.length +
-  stepsOf.change * changes.length +
-  stepsOf.round * (round - 1) +
-  looks.length +
-  sides.length;
+const stepsSoFar = (record: TriageRecord): number =>
+  stepsOf.watch * record.watches.length +
+  stepsOf.wait * record.waits.length +
+  stepsOf.unattended * record.unattended.length +
+  stepsOf.change * record.changes.length +
+  stepsOf.round * (record.round - 1) +
+  stepsOf.remedy * record.setAside.length +
+  stepsOf.escalation * record.escalations.length +
+  record.looks.length +
+  record.sides.length;
 
 /** Why more of the same leads nowhere, by what was done since second line was last asked, or in all; null while it may. */
 export function whyInVain(record: TriageRecord): Message | null {
