@@ -3,18 +3,14 @@ import { drawnCase } from '../played/drawn.ts';
 import { keptApartCases } from '../played/kept-apart.ts';
 import { openCasesApp, playCase } from '../played/play.ts';
 import { tunedCases } from '../played/tuned.ts';
+import { argument } from './argument.ts';
 import type { BenchRow } from './bench-row.ts';
-
-const given = (name: string): number | null => {
-  const word = process.argv.find((each) => each.startsWith(`--${name}=`));
-  return word === undefined ? null : Number(word.split('=')[1]);
-};
 
 /** With `--drawn=N` as many that nobody chose, from seed `--from=`; `--kept-apart`: those that nothing is tuned to. */
 function casesAsked(): readonly PlayedCase[] {
-  const drawn = given('drawn');
-  const from = given('from') ?? 1;
-  if (drawn !== null) return Array.from({ length: drawn }, (_, at) => drawnCase(from + at));
+  const drawn = Number(argument('drawn') ?? 0);
+  const from = Number(argument('from') ?? 1);
+  if (drawn > 0) return Array.from({ length: drawn }, (_, at) => drawnCase(from + at));
   return process.argv.includes('--kept-apart') ? keptApartCases : tunedCases;
 }
 

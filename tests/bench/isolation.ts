@@ -3,6 +3,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { termsIn } from '../../shared/isolation/decision.ts';
 import { faultTable, planNext } from '../../shared/isolation/index.ts';
+import { argument } from './argument.ts';
 import type { BenchRow } from './bench-row.ts';
 import { falseClearsAt } from './false-clear.ts';
 import { caseOn } from './isolation-cases.ts';
@@ -10,7 +11,7 @@ import type { Cell, CellResult, StrategyName } from './isolation-cell.ts';
 import { benchChains, changesOn } from './isolation-chains.ts';
 
 const isQuick = process.argv.includes('--quick');
-const askedFor = process.argv.find((word) => word.startsWith('--faults='))?.slice('--faults='.length);
+const askedFor = argument('faults');
 const faults = Number(askedFor ?? (isQuick ? 100 : 2000));
 const sizes = [4, 6, 8, 12, 30];
 const worlds = ['ours', 'perturbed', 'wrongThroughout'] as const;

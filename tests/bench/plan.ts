@@ -21,6 +21,7 @@ import {
 import { TriageCase } from '../state-machines/triage/triage-case.ts';
 import { opening } from '../state-machines/triage/triage-events.ts';
 import { largestChain } from '../support/largest-chain.ts';
+import { argument } from './argument.ts';
 import type { BenchRow } from './bench-row.ts';
 
 /** The program's own code, as it stands here or stood at another commit. */
@@ -107,8 +108,7 @@ async function programAt(ref: string): Promise<{ program: Program; remove(): voi
  * same run: `--against=REF`, the commit before where nothing is said.
  */
 export async function benchPlan(): Promise<BenchRow[]> {
-  const ref =
-    process.argv.find((word) => word.startsWith('--against='))?.slice('--against='.length) ?? 'HEAD~1';
+  const ref = argument('against') ?? 'HEAD~1';
   const before = await programAt(ref);
   const rows = [
     { name: 'plan at 12 components', chain: twelveComponents(), rounds: 60 },

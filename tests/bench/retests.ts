@@ -4,10 +4,10 @@ import { fullNeedOf, judgeWatches } from '../../state-machines/triage/retest.ts'
 import { TriageCase } from '../state-machines/triage/triage-case.ts';
 import { opening } from '../state-machines/triage/triage-events.ts';
 import { randomFrom } from '../support/random.ts';
+import { argument } from './argument.ts';
 import type { BenchRow } from './bench-row.ts';
 
-const asked = process.argv.find((word) => word.startsWith('--retests='))?.slice('--retests='.length);
-const retests = Number(asked ?? 20_000);
+const retests = Number(argument('retests') ?? 20_000);
 const mostBaselineMin = 480;
 /** Nobody watches while the change is made. */
 const changeMin = 10;

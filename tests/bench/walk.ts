@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { Walk, type WalkEnd } from '../state-machines/triage/walk.ts';
 import { walkChains } from '../state-machines/triage/walk-chains.ts';
 import { Met } from '../state-machines/triage/walk-met.ts';
+import { argument } from './argument.ts';
 import type { BenchRow } from './bench-row.ts';
 
 const walks = 10_000;
@@ -16,7 +17,7 @@ const kinds = ['closed', 'escalated', 'waiting', 'stranded'] as const;
  * many steps, and what was met how often; a walk that is stranded is printed with its way.
  */
 export function benchWalk(): BenchRow[] {
-  const asked = process.argv.find((word) => word.startsWith('--walks='))?.slice('--walks='.length);
+  const asked = argument('walks');
   const count = asked !== undefined ? Number(asked) : process.argv.includes('--quick') ? quickWalks : walks;
   const met = new Met();
   const ends: WalkEnd[] = [];

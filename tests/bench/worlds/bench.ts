@@ -1,12 +1,11 @@
 import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import { argument } from '../argument.ts';
 import type { BenchRow } from '../bench-row.ts';
 import { type Ending, priceMin, type Way } from './play.ts';
 import { keptApart, worlds } from './worlds.ts';
 
-const argument = (name: string): string | undefined =>
-  process.argv.find((word) => word.startsWith(`--${name}=`))?.slice(name.length + 3);
 const faults = Number(argument('faults') ?? (process.argv.includes('--quick') ? 100 : 700));
 /** Another number plays other faults. */
 const start = Number(argument('seed') ?? 1);
@@ -22,7 +21,8 @@ const ways: readonly Way[] = ['plan', comparesProvoking ? 'unprovoked' : 'halfSp
  * Twelve worlds that are not as the planner's tables say, and what comes of following the plan in them: how many culprits
  * are named and right, how many repairs of a wrong part are taken for one, minutes beside half-splitting, the bill
  * beside handing every case over at once, and whether the chances said are those that come true. `--worlds=own,bursts`
- * plays those whose names begin so, `--provoking` the plan beside itself without changes that make the fault come, `--apart` those that nothing is tuned to, `--faults=…` so many faults in each.
+ * plays those whose names begin so, `--provoking` the plan beside itself without changes that make the fault come,
+ * `--apart` those that nothing is tuned to, `--faults=…` so many faults in each.
  */
 export async function benchWorlds(): Promise<BenchRow[]> {
   const kinds = (process.argv.includes('--apart') ? keptApart : worlds).filter(
