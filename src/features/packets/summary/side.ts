@@ -82,8 +82,7 @@ function segmentWords(file: CaseFile): Html {
   const acquitted = acquittals(file);
   const unlessAcquitted = (place: Place, name: string): string | Html => {
     const by = acquitted.get(placeKey(place));
-    const number = file.triage.changes.findIndex(({ id }) => id === by?.id) + 1;
-    return by === undefined ? name : struck(name, t.acquittedBy(number));
+    return by === undefined ? name : struck(name, t.acquittedBy(file.triage.changes.indexOf(by) + 1));
   };
   const suspects = [
     ...segment.deviceIds.map((deviceId) =>

@@ -69,8 +69,8 @@ function retestStage(asked: Asked, { change, what }: InPlace, watches: readonly 
   }
   const waiting = waitingOffers(asked, leftOf(left));
   // Made although the day was over: it is not watched into the night, but judged as it is, or put back.
-  const end = watches.length > 0 ? [judgeOffer(record), restore()] : [restore()];
-  const offers = isDayOver(record) ? [...end, ...waiting] : [...waiting, judgeOffer(record), restore()];
+  const end = [judgeOffer(record), restore()];
+  const offers = isDayOver(record) ? [...end, ...waiting] : [...waiting, ...end];
   return left.mode === 'time'
     ? stage(message('changeWatchMinutes', { ...what, minutes: left.remainingMin }), offers)
     : stage(
