@@ -123,7 +123,6 @@ class Play {
     this.#days ??= new Days(this.#test, this.#house, this.#ticketId);
     await this.#days.open(this.#nowMs, Date.parse(until));
     this.#nowMs = await this.#days.pass(this.#nowMs, Date.parse(until));
-    this.#technician.passed(0);
   }
 
   #pass(minutes: number): void {

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { Place } from '../../shared/contract/chain.ts';
 import type { Offer, PlanReply } from '../../shared/contract/plan.ts';
 import type { ChangeRecord, Symptom, TriageRecord, Watch } from '../../shared/contract/triage.ts';
@@ -5,6 +6,7 @@ import { filledIn, standInFor } from '../../state-machines/triage/plan/fill-in.t
 import { openChange, runningWatch } from '../../state-machines/triage/record.ts';
 import type { House } from './house/house.ts';
 import { seenIn, type ToLookAt } from './house/looks.ts';
+import { seenPatternOf } from './house/told.ts';
 
 export type Sent = { type: string } & Record<string, unknown>;
 /** What a technician does next: waits so long, then takes an offer. Without an offer the plan is asked again. */
@@ -63,15 +65,11 @@ export class Technician {
   /** Whoever saw how it came says so where that is asked. */
   #howItCame({ offers, state }: Plan): Offer | undefined {
     if (!state.startsWith('reproduce')) return undefined;
+    const seen = this.#house.faults.map(seenPatternOf);
     return offers.find(({ steps }) => {
-      const { type, symptom } = (steps.at(-1) ?? {}) as { type?: string; symptom?: Symptom };
-      if (type !== 'amendIntake' || symptom === undefined) return false;
-      const { pattern } = symptom;
-      return this.#house.rhythms.some(({ kind, ...more }) =>
-        kind === 'trigger' || kind === 'always'
-          ? pattern.kind === kind &&
-            (!('trigger' in pattern) || ('trigger' in more && more.trigger === pattern.trigger))
-          : pattern.kind === 'random',
+      const last = steps.at(-1) as { type: string; symptom?: Symptom } | undefined;
+      return (
+        last?.type === 'amendIntake' && seen.some((one) => isDeepStrictEqual(one, last.symptom?.pattern))
       );
     });
   }

@@ -63,11 +63,6 @@ export class House {
     return this.#faults;
   }
 
-  /** How what is still wrong comes. */
-  get rhythms(): readonly Rhythm[] {
-    return this.#faults.map(({ rhythm }) => rhythm);
-  }
-
   /** Whether nothing shows any more, however long one waits: repaired, or kept away by what was done. */
   get isQuiet(): boolean {
     return this.#faults.every((fault) => this.#deeds.some((deed) => this.#helps(deed, fault)));

@@ -15,6 +15,13 @@ function perHourOf(rhythm: Rhythm): number | null {
   return rhythm.kind === 'bursts' ? rhythm.perHour * rhythm.inBurst : null;
 }
 
+/** How it looks to whoever sees it come while trying things: always there, by what was tried, or by itself. */
+export function seenPatternOf({ rhythm }: Fault): Symptom['pattern'] {
+  return rhythm.kind === 'always' || rhythm.kind === 'trigger'
+    ? patternOf(rhythm)
+    : { kind: 'random', rarely: false };
+}
+
 function patternOf(rhythm: Rhythm): Symptom['pattern'] {
   switch (rhythm.kind) {
     case 'always':
