@@ -1,12 +1,14 @@
 import type { Config } from './config.ts';
 import type { Database } from './database/index.ts';
 import type { EvidenceStore } from './evidence-store/index.ts';
+import type { HeavyWork } from './heavy-work/index.ts';
 
 /** What features need of the outside world. Tests pass their own. */
 export type Services = {
   readonly config: Config;
   readonly database: Database;
   readonly evidenceStore: EvidenceStore;
+  readonly heavyWork: HeavyWork;
   readonly now: () => Date;
   /** A random UUID. */
   readonly newId: () => string;

@@ -6,6 +6,7 @@ import type { Config } from './config.ts';
 import { openDatabase } from './database/index.ts';
 import { openEvidenceStore } from './evidence-store/index.ts';
 import { keepAnchors, keepSnapshotsCurrent } from './features/ticket-record/index.ts';
+import { openHeavyWork } from './heavy-work/index.ts';
 import { createLogger } from './http/logging.ts';
 import type { Services } from './services.ts';
 
@@ -26,10 +27,12 @@ export async function startServer(config: Config, options: StartOptions = {}): P
   const logger = createLogger(config.logLevel);
   const database = await openDatabase({ databaseUrl: config.databaseUrl, dataFolder: config.dataFolder });
   const evidenceStore = await openEvidenceStore({ folder: join(config.dataFolder, 'evidence') });
+  const heavyWork = openHeavyWork();
   const services: Services = {
     config,
     database,
     evidenceStore,
+    heavyWork,
     now: options.now ?? (() => new Date()),
     newId: randomUUID,
   };
@@ -40,6 +43,7 @@ export async function startServer(config: Config, options: StartOptions = {}): P
   };
   const address = await listen().catch(async (error: unknown) => {
     await app.close();
+    await heavyWork.close();
     await database.close();
     throw error;
   });
@@ -49,6 +53,7 @@ export async function startServer(config: Config, options: StartOptions = {}): P
     services,
     stop: async () => {
       await app.close();
+      await heavyWork.close();
       for (const job of jobs) await job.stop();
       await database.close();
     },

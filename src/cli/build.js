@@ -15,6 +15,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 /** Each becomes a file of its name in dist/server, whole in itself but for the packages that it imports. */
 const programs = [
   'src/main.ts',
+  'src/heavy-worker.ts',
   'src/cli/chain.ts',
   'src/cli/create-organisation.ts',
   'src/cli/edid.ts',

@@ -1,8 +1,10 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
 import type { TenantTransaction } from '../database/index.ts';
+import type { Asked, HeavyTask } from '../heavy-work/index.ts';
 import type { Services } from '../services.ts';
 import { allowedActor, asCaller } from './as-caller.ts';
+import { askedBy } from './asked.ts';
 import { refusalOfConstraint } from './constraint-refusals.ts';
 import type { Context } from './context.ts';
 import { etagOf, isUnchanged } from './etag.ts';
@@ -20,6 +22,13 @@ declare module 'fastify' {
      * The type is the body's, so that a route's description is checked against it; what comes back is the reply, sent.
      */
     fromRead<Body>(work: Work<Body>): Promise<Body>;
+    /** The same with a task between, done by a worker thread from what was read, once the transaction has ended. */
+    fromTask<Input, Body>(read: Work<Input>, task: HeavyTask<Input, Body>): Promise<Body>;
+    /** The same with whatever comes between, which is told who asks and when they hang up. */
+    fromReadAnd<Input, Body>(
+      read: Work<Input>,
+      goOn: (input: Input, asked: Asked) => Promise<Body>,
+    ): Promise<Body>;
     /**
      * Runs a use case in one transaction of the caller's tenant, once per Idempotency-Key, and sends its result.
      * A refusal leaves nothing behind but the kept reply. `content` stands for the body in the key's fingerprint
@@ -33,13 +42,24 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
   const { database, config } = services;
 
   app.decorateReply('fromRead', async function fromRead<Body>(this: FastifyReply, work: Work<Body>) {
-    const { request } = this;
-    const outcome = await asCaller(services, request, work);
-    if (!outcome.ok) return sendProblem(request, this, outcome);
-    const etag = etagIn(etagOf(outcome.body), nameLanguage(request, this));
-    this.header('etag', etag).header('cache-control', 'private, no-cache');
-    if (isUnchanged(request.headers['if-none-match'], etag)) return this.code(304).send();
-    return this.code(outcome.status).send(outcome.body);
+    const outcome = await asCaller(services, this.request, work);
+    return outcome.ok ? sendRead(this, outcome.body) : sendProblem(this.request, this, outcome);
+  });
+
+  app.decorateReply('fromReadAnd', async function fromReadAnd<
+    Input,
+    Body,
+  >(this: FastifyReply, read: Work<Input>, goOn: (input: Input, asked: Asked) => Promise<Body>) {
+    const outcome = await asCaller(services, this.request, read);
+    if (!outcome.ok) return sendProblem(this.request, this, outcome);
+    return sendRead(this, await goOn(outcome.body, askedBy(this)));
+  });
+
+  app.decorateReply('fromTask', async function fromTask<
+    Input,
+    Body,
+  >(this: FastifyReply, read: Work<Input>, task: HeavyTask<Input, Body>) {
+    return this.fromReadAnd(read, (input, asked) => services.heavyWork.compute(task, input, asked));
   });
 
   app.decorateReply('fromWrite', async function fromWrite<
@@ -64,6 +84,14 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     return 'ok' in result ? sendProblem(request, this, result) : sendKept(request, this, result);
   });
 });
+
+function sendRead(reply: FastifyReply, body: unknown): FastifyReply {
+  const { request } = reply;
+  const etag = etagIn(etagOf(body), nameLanguage(request, reply));
+  reply.header('etag', etag).header('cache-control', 'private, no-cache');
+  if (isUnchanged(request.headers['if-none-match'], etag)) return reply.code(304).send();
+  return reply.code(200).send(body);
+}
 
 /** A savepoint, so that a refusal (or a row that somebody else was faster to write) undoes all the work did. */
 async function undoneOnRefusal<Body>(

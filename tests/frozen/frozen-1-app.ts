@@ -15,7 +15,13 @@ import { requestHash } from '../../src/http/idempotency.ts';
 import { createLogger } from '../../src/http/logging.ts';
 import type { Services } from '../../src/services.ts';
 import type { OutboxEntry } from '../../src/web/store/outbox-entry.ts';
-import { type TestMember, type TestReply, testMemberOf, usualTestConfig } from '../support/test-app.ts';
+import {
+  heavyWorkHere,
+  type TestMember,
+  type TestReply,
+  testMemberOf,
+  usualTestConfig,
+} from '../support/test-app.ts';
 import { type DatabaseKind, openEmptyDatabase } from '../support/test-database.ts';
 import {
   type FrozenDatabase,
@@ -88,6 +94,7 @@ export async function openFrozenApp(
     config: { ...usualTestConfig, dataFolder },
     database,
     evidenceStore,
+    heavyWork: heavyWorkHere(),
     now: () => new Date(),
     newId: randomUUID,
   };

@@ -17,12 +17,13 @@ export function largestChain(count = 66): Chain {
     cable(`split${at}.out2`, `join${at}.in2`),
     cable(`split${at}.out3`, `join${at}.in3`),
     cable(`left${at}.out1`, `join${at}.in1`),
-    cable(`left${at}.out2`, `join${at}.in4`),
   ]);
+  // Those that a rung can do without come last, since not all have room.
+  const beside = rungs.map((at) => cable(`left${at}.out2`, `join${at}.in4`));
   const onward = rungs.slice(1).map((at) => cable(`join${at - 1}.out1`, `split${at}.in1`));
   const ends = [cable('player.out1', 'split0.in1'), cable(`join${count - 1}.out1`, 'projector.in1')];
   return chainOf(
     [source('player'), ...devices, display('projector')],
-    [...ends, ...onward, ...within].slice(0, 392),
+    [...ends, ...onward, ...within, ...beside].slice(0, 392),
   );
 }

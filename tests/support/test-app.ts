@@ -10,6 +10,8 @@ import { createApp } from '../../src/app.ts';
 import { builtClient, type Config } from '../../src/config.ts';
 import { openEvidenceStore } from '../../src/evidence-store/index.ts';
 import { provisionOrganisation } from '../../src/features/people/index.ts';
+import { type HeavyWork, openHeavyWork } from '../../src/heavy-work/index.ts';
+import { run } from '../../src/heavy-worker.ts';
 import { createLogger } from '../../src/http/logging.ts';
 import type { Services } from '../../src/services.ts';
 import { type DatabaseKind, openTestDatabase } from './test-database.ts';
@@ -74,8 +76,15 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   trustProxy: false,
 };
 
+/** What is asked of worker threads, done in this one: where a test is not about the threads, starting them costs seconds. */
+export const heavyWorkHere = (): HeavyWork =>
+  openHeavyWork(() => ({ execute: (order) => run(order), close: async () => undefined }));
+
 /** The whole application on a fresh database, with two organisations and a member of every role in each. */
-export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config> = {}): Promise<TestApp> {
+export async function openTestApp(
+  kind: DatabaseKind,
+  { heavyWork = heavyWorkHere(), ...overrides }: Partial<Config & { heavyWork: HeavyWork }> = {},
+): Promise<TestApp> {
   const opened = await openTestDatabase(kind);
   const dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-test-'));
   let now: Date | null = null;
@@ -83,6 +92,7 @@ export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config>
     config: { ...usualTestConfig, dataFolder, ...overrides },
     database: opened.database,
     evidenceStore: await openEvidenceStore({ folder: join(dataFolder, 'evidence') }),
+    heavyWork,
     now: () => now ?? new Date(),
     newId: randomUUID,
   };
@@ -106,6 +116,7 @@ export async function openTestApp(kind: DatabaseKind, overrides: Partial<Config>
     request: () => supertest(app.server),
     close: async () => {
       await app.close();
+      await heavyWork.close();
       await opened.drop();
       await rm(dataFolder, { recursive: true, force: true });
     },

@@ -14,6 +14,7 @@ export const requestCodes = {
   requestCameLate: {},
   requestsTooMany: {},
   tryAgainSoon: {},
+  workTooLarge: {},
   newerServerWrote: { found: 'count', known: 'count' },
   ticketUnreadable: {},
   requestFailed: { request: 'term' },

@@ -14,6 +14,7 @@ export const requestsDe: Sentences<typeof requestCodes> = {
   requestCameLate: () => 'Die Anfrage kam nicht rechtzeitig ganz an.',
   requestsTooMany: () => 'So viele Anfragen auf einmal sind zu viele. Warte eine Minute.',
   tryAgainSoon: () => 'Versuch es gleich noch einmal.',
+  workTooLarge: () => 'Das braucht mehr Speicher, als der Server für eine Anfrage hergibt.',
   newerServerWrote: ({ found, known }) =>
     `Das hat ein neuerer Server geschrieben: Es hat Fassung ${found}, und dieser Server liest bis ${known}. Frag wieder, wenn alle Server ersetzt sind.`,
   ticketUnreadable: () =>

@@ -14,6 +14,7 @@ export const requestsEn: Sentences<typeof requestCodes> = {
   requestCameLate: () => 'The request did not arrive whole in time.',
   requestsTooMany: () => 'So many requests at once are too many. Wait a minute.',
   tryAgainSoon: () => 'Try again in a moment.',
+  workTooLarge: () => 'This takes more memory than the server gives to one request.',
   newerServerWrote: ({ found, known }) =>
     `A newer server wrote this: it is of version ${found}, and this server reads up to ${known}. Ask again once all servers are replaced.`,
   ticketUnreadable: () =>

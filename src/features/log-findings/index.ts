@@ -1,2 +1,2 @@
-export { type LogEvents, logEventsOf, logFindingsOf } from './read-findings.ts';
+export { type LogEvents, logEventsOf, logFindingsOf, logsOf } from './read-findings.ts';
 export { logFindingsRoutes } from './routes.ts';

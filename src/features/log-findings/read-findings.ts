@@ -6,7 +6,7 @@ import { evidenceOfKind, logReadingOf } from '../evidence-record/index.ts';
 import { findCase, noTicket } from '../ticket-record/index.ts';
 
 /** The logs of a ticket as they were read on arrival, oldest first; withdrawn ones are left out. */
-async function logsOf(context: Context, ticketId: string): Promise<TicketLog[]> {
+export async function logsOf(context: Context, ticketId: string): Promise<TicketLog[]> {
   const logs = await evidenceOfKind(context, ticketId, 'log');
   return logs.flatMap((item) => {
     const reading = logReadingOf(item);

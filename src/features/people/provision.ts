@@ -15,7 +15,7 @@ export type NewOrganisation = {
 
 /** Creates an organisation with its first members; for the command line and the demo, never for a route. */
 export async function provisionOrganisation(
-  services: Services,
+  services: Omit<Services, 'heavyWork'>,
   input: NewOrganisation,
 ): Promise<{ orgId: string }> {
   const orgId = input.orgId ?? services.newId();

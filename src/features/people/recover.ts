@@ -18,7 +18,7 @@ export const randomPassword = (): string => randomBytes(15).toString('base64url'
  * @returns null where there is no such account
  */
 export async function recoverMember(
-  services: Services,
+  services: Omit<Services, 'heavyWork'>,
   { organisation, email, makeAdmin }: Recovery,
 ): Promise<{ readonly member: Member; readonly password: string } | null> {
   const password = randomPassword();

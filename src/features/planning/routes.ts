@@ -2,13 +2,17 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
 import { phonePlan, phonePlanQuery, plan, planQuery } from '../../../shared/contract/plan.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
+import type { Circumstances } from '../../../shared/isolation/index.ts';
 import type { Services } from '../../services.ts';
-import { readPhonePlan, readPlan } from './plans.ts';
+import { phonePlanWork, planWork } from './plan.work.ts';
+import { Plans } from './plans.ts';
 
 const read = { permission: 'read tickets' } as const;
 
 /** What to do next on a ticket: on site, and before anybody drives. */
-export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
+export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  const onSite = new Plans(services.heavyWork, planWork);
+  const fromAfar = new Plans(services.heavyWork, phonePlanWork);
   app.get(
     addresses.plan,
     {
@@ -21,7 +25,13 @@ export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((context) => readPlan(context, request.params.id, request.query)),
+    ({ params, query }, reply) => {
+      const here = { ...query, kit: query.kit ?? null } as Circumstances;
+      return reply.fromReadAnd(
+        (context) => onSite.find(context, params.id, here),
+        (from, asked) => onSite.make(from, asked),
+      );
+    },
   );
   app.get(
     addresses.phonePlan,
@@ -34,7 +44,10 @@ export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       },
       config: read,
     },
-    (request, reply) =>
-      reply.fromRead((context) => readPhonePlan(context, request.params.id, request.query.reachable)),
+    ({ params, query }, reply) =>
+      reply.fromReadAnd(
+        (context) => fromAfar.find(context, params.id, { reachableDevices: query.reachable }),
+        (from, asked) => fromAfar.make(from, asked),
+      ),
   );
 };

@@ -1,2 +1,2 @@
-export { readEdids } from './edid-readings.ts';
+export { edidsRead } from './edid-readings.ts';
 export { signalRoutes } from './routes.ts';

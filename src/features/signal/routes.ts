@@ -4,7 +4,8 @@ import { byId } from '../../../shared/contract/primitives.ts';
 import { budgetQuery, budgetReply, edidReadings } from '../../../shared/contract/signal.ts';
 import type { Services } from '../../services.ts';
 import { readBudget } from './budget.ts';
-import { readEdids } from './edid-readings.ts';
+import { findEdids } from './edid-readings.ts';
+import { edidsWork } from './edids.work.ts';
 
 const read = { permission: 'read chains' } as const;
 
@@ -34,6 +35,6 @@ export const signalRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((context) => readEdids(context, request.params.id)),
+    (request, reply) => reply.fromTask((context) => findEdids(context, request.params.id), edidsWork),
   );
 };
