@@ -55,7 +55,7 @@ module.exports = {
       comment: 'What runs in a worker thread has no request and no database, and a thread loads neither.',
       severity: 'error',
       from: { path: '^src/features/.+\\.work\\.ts$' },
-      to: { path: '^src/', pathNot: ['\\.work\\.ts$', '^src/heavy-work/', '^src/page/'] },
+      to: { path: '^src/(http|database|evidence-store)/', reachable: true },
     },
     {
       name: 'features-do-not-know-the-app',

@@ -1,9 +1,18 @@
+import { readLogWork } from './features/evidence/read-log.work.ts';
+import { summaryWork } from './features/packets/summary.work.ts';
 import { phonePlanWork, planWork, suspectsWork } from './features/planning/plan.work.ts';
 import { edidsWork } from './features/signal/edids.work.ts';
 import type { HeavyTask, Order } from './heavy-work/task.ts';
 
 /** What runs in a worker thread (src/heavy-work): every task of every feature. */
-const tasks = [edidsWork, phonePlanWork, planWork, suspectsWork] as unknown as HeavyTask<unknown, unknown>[];
+const tasks = [
+  edidsWork,
+  phonePlanWork,
+  planWork,
+  readLogWork,
+  summaryWork,
+  suspectsWork,
+] as unknown as HeavyTask<unknown, unknown>[];
 const byName = new Map(tasks.map((task) => [task.name, task]));
 
 /** Does a task; input and output are JSON. */

@@ -1,7 +1,7 @@
 import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
 import { message } from '../../shared/message/index.ts';
 import { ContendedError } from '../database/index.ts';
-import { BusyError, HungUpError, TooMuchMemoryError } from '../heavy-work/index.ts';
+import { refusalOfHeavyWork } from './heavy-work.ts';
 import { methodsByAddress } from './methods.ts';
 import { type Refused, refused, sendProblem } from './problem.ts';
 import { refusalOfUnreadable } from './unreadable-data.ts';
@@ -43,13 +43,10 @@ function problemFor(error: FastifyError, request: FastifyRequest): Refused {
   }
   if (error instanceof ContendedError)
     return refused('server-busy', message('tryAgainSoon'), { retryAfterS: 1 });
-  if (error instanceof BusyError)
-    return refused('server-busy', message('tryAgainSoon'), { retryAfterS: error.retryAfterS });
-  // Nobody reads it.
-  if (error instanceof HungUpError) return refused('request-timeout', message('tryAgainSoon'));
-  if (error instanceof TooMuchMemoryError) {
-    request.log.error({ err: error }, 'a request took too much memory');
-    return refused('too-large', message('workTooLarge'));
+  const undone = refusalOfHeavyWork(error);
+  if (undone !== null) {
+    request.log.warn({ err: error }, 'what a request asked for was not worked out');
+    return undone;
   }
   const known = byFrameworkCode[error.code];
   if (known !== undefined) return known(error);

@@ -1,10 +1,12 @@
 export { access, type Permission } from './access.ts';
 export type { Actor } from './actor.ts';
+export { askedBy } from './asked.ts';
 export type { AccessClaims } from './authentication.ts';
 export type { Context } from './context.ts';
 export { decodeCursor, literalLike, pageFrom } from './cursor.ts';
 export { eraseFromReplies } from './erase-from-replies.ts';
 export { etagOf, isUnchanged, mismatch } from './etag.ts';
+export { refusalOfHeavyWork } from './heavy-work.ts';
 export { languageOf, problemInWords } from './language.ts';
 export { created, type Done, found, type Outcome } from './outcome.ts';
 export { type ProblemFacts, problemOf, problemType, type Refused, refused, sendProblem } from './problem.ts';

@@ -4,6 +4,7 @@ import type { PlanReply } from '../../shared/contract/plan.ts';
 import { openHeavyWork, TooMuchMemoryError } from '../../src/heavy-work/index.ts';
 import { heavyTask } from '../../src/heavy-work/task.ts';
 import { workerThreads } from '../../src/heavy-work/worker-pool.ts';
+import { postForm } from '../features/evidence/form-client.ts';
 import { largestChain } from '../support/largest-chain.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
@@ -63,6 +64,12 @@ describe.each(databaseKinds())('with worker threads, on the %s database', (kind)
     expect(
       bodyOf<{ readings: unknown[] }>(await test.home.support.get(`/chains/${chainId}/edids`), 200),
     ).toEqual({ readings: [], comparisons: [] });
+  });
+
+  it('reads a log', async () => {
+    const file = Buffer.from('2026-03-02T19:00:00Z input 1: sync lost\n');
+    const reply = await postForm(test, test.home.technician, ticketId, { about: { kind: 'log' }, file });
+    expect(bodyOf(reply, 201)).toMatchObject({ facts: { log: { events: [{ kind: 'syncLost' }] } } });
   });
 });
 

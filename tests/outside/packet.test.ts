@@ -20,6 +20,7 @@ import { type EvidenceStore, openEvidenceStore } from '../../src/evidence-store/
 import { bagDeclaration, manifest, payloadOxum } from '../../src/features/packets/bag.ts';
 import { bagFolder } from '../../src/features/packets/packet-files.ts';
 import { storeBag } from '../../src/features/packets/store-bag.ts';
+import { caseSummary } from '../../src/features/packets/summary/index.ts';
 import { zipOf } from '../../src/features/packets/zip.ts';
 import type { LoggedEvent } from '../../src/features/ticket-record/index.ts';
 import { homeCinema } from '../chain/build-chain.ts';
@@ -63,7 +64,7 @@ beforeAll(async () => {
         chain: homeCinema(),
       },
     ],
-    thumbnails: new Map(),
+    summary: caseSummary(file, new Map()),
     damage: [],
   });
   const zip = join(work, 'packet.zip');

@@ -1,22 +1,22 @@
-import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { type FileEvidenceAbout, type Span, span } from '../../../shared/contract/evidence.ts';
-import {
-  type ClockReference,
-  compileClock,
-  type Recognition,
-  readLogFile,
-} from '../../../shared/logs/index.ts';
+import { type ClockReference, compileClock, type RecognitionRow } from '../../../shared/logs/index.ts';
 import { message } from '../../../shared/message/index.ts';
 import { decodeEdid, readEdidInput, summarise } from '../../../shared/signal/edid/index.ts';
+import type { Asked, HeavyWork } from '../../heavy-work/index.ts';
 import { type Refused, refused } from '../../http/index.ts';
+import { readLogWork } from './read-log.work.ts';
 
 /** What was read out of a file on arrival. */
 export type Facts = Record<string, unknown>;
 type Read = { readonly ok: true; readonly facts: Facts | null; readonly span: Span | null };
 
-/** Events kept of each kind in a log's facts; the rest are counted. Assumed. */
-const maxEventsPerKind = 500;
+/** Who has a file read, and by which rows of their own a log is read. */
+export type Reader = {
+  readonly asked: Asked;
+  readonly heavyWork: HeavyWork;
+  readonly rows: readonly RecognitionRow[];
+};
 
 /**
  * Facts of a file, by its kind; null where there are none to read. A damaged file is kept, with its problems among
@@ -24,19 +24,17 @@ const maxEventsPerKind = 500;
  *
  * Of an EDID: its bytes as `edidHex` (lower-case hexadecimal), what it says as `edid` (the shape that the command line
  * prints), and how it was found as `notes`. Of a log: its `LogReading` as `log`.
- *
- * @param recognition the words to read a log by; null: the built-in ones
  */
 export async function factsOf(
   about: FileEvidenceAbout,
   { path, mediaType }: { readonly path: string; readonly mediaType: string },
-  recognition: Recognition | null,
+  reader: Reader,
 ): Promise<Read | Refused> {
   switch (about.kind) {
     case 'edid':
       return edidFacts(path, mediaType);
     case 'log':
-      return logFacts(about, path, recognition);
+      return logFacts(about, path, reader);
     default:
       return { ok: true, facts: null, span: null };
   }
@@ -54,7 +52,7 @@ async function edidFacts(path: string, mediaType: string): Promise<Read | Refuse
 async function logFacts(
   { clock, takenAt }: FileEvidenceAbout,
   path: string,
-  recognition: Recognition | null,
+  { rows, heavyWork, asked }: Reader,
 ): Promise<Read | Refused> {
   const reference = { ...clock, ...(takenAt === null ? {} : { takenAt }) } as ClockReference;
   const compiled = compileClock(reference);
@@ -63,11 +61,7 @@ async function logFacts(
       errors: [{ pointer: '/clock', ...compiled.why }],
     });
   }
-  const log = await readLogFile(() => createReadStream(path), {
-    clock: compiled.clock,
-    maxEventsPerKind,
-    ...(recognition === null ? {} : { recognition }),
-  });
+  const log = await heavyWork.compute(readLogWork, { path, reference, rows }, asked);
   const covered = span.safeParse(log.span);
   return { ok: true, facts: { log }, span: covered.success ? covered.data : null };
 }

@@ -49,7 +49,7 @@ async function makeEvidence(
   request: FastifyRequest,
   id: string,
 ): Promise<Outcome<EvidenceItem>> {
-  const { evidenceStore } = services;
+  const { evidenceStore, heavyWork } = services;
   const notes = await uploads.notesOf(id);
   if (notes === null) throw new Error('an upload without notes cannot be finished');
   const read = readAbout(notes.about, 'Upload-Metadata/about');
@@ -57,7 +57,10 @@ async function makeEvidence(
   const words = await logWordsFor(services, request, read.about);
   if (!words.ok) return words;
   const file = await evidenceStore.inspect(uploads.pathOf(id));
-  const prepared = await prepareFile(evidenceStore, file, { ...words, about: read.about });
+  // Goes on where the phone is gone: it will ask what came of the upload.
+  const asked = { orgId: request.user.org, memberId: request.user.sub };
+  const reader = { heavyWork, asked, rows: words.rows };
+  const prepared = await prepareFile(evidenceStore, file, { ...reader, about: read.about });
   if (!prepared.ok) return prepared;
   const fileName = readFileName(notes.filename);
   const evidence = { id, ticketId: notes.ticketId, about: read.about, fileName, prepared };

@@ -1,10 +1,9 @@
 import { Readable } from 'node:stream';
 import type { FileEvidenceAbout, Span } from '../../../shared/contract/evidence.ts';
-import type { Recognition } from '../../../shared/logs/index.ts';
 import type { EvidenceStore, ReceivedFile } from '../../evidence-store/index.ts';
 import type { Refused } from '../../http/index.ts';
 import { acceptedType } from './content-type.ts';
-import { type Facts, factsOf } from './facts.ts';
+import { type Facts, factsOf, type Reader } from './facts.ts';
 import { cleanPhoto } from './photo.ts';
 
 /** A file that was looked at and may be kept; its parts still lie in the staging folder. */
@@ -28,22 +27,23 @@ export const thumbnailType = 'image/jpeg';
  * without position and other metadata, and gets a thumbnail; an EDID is decoded, a log read. The caller keeps the
  * file's staging copy until it knows what came of it.
  *
- * @param recognition the words to read a log by; null: the built-in ones
+ * @throws what heavy work throws, see src/heavy-work
  */
 export async function prepareFile(
   store: EvidenceStore,
   file: ReceivedFile,
-  { about, recognition }: { about: FileEvidenceAbout; recognition: Recognition | null },
+  { about, ...reader }: { about: FileEvidenceAbout } & Reader,
 ): Promise<PreparedFile | Refused> {
   const accepted = await acceptedType(about.kind, file.path, file.sizeBytes);
   if (!accepted.ok) return accepted;
   const { mediaType } = accepted;
   if (!mediaType.startsWith('image/')) {
-    const read = await factsOf(about, { path: file.path, mediaType }, recognition);
+    const read = await factsOf(about, { path: file.path, mediaType }, reader);
     if (!read.ok) return read;
     return { ...read, main: file, mediaType, thumbnail: null, originalSha256: null };
   }
-  const cleaned = await cleanPhoto(file.path, mediaType);
+  const { heavyWork, asked } = reader;
+  const cleaned = await heavyWork.inTurn('photos', asked, () => cleanPhoto(file.path, mediaType));
   if (!cleaned.ok) return cleaned;
   return {
     ok: true,

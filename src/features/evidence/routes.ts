@@ -12,7 +12,7 @@ import { byId, pageOf } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
 import { faultOfFile } from '../../http/file-fault.ts';
 import { sendFile } from '../../http/file-reply.ts';
-import { isUnchanged, sendProblem } from '../../http/index.ts';
+import { askedBy, isUnchanged, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { addFile, addReading } from './add-evidence.ts';
 import { formLimits, readForm } from './form.ts';
@@ -140,7 +140,9 @@ async function addByForm(services: Services, reply: FastifyReply, ticketId: stri
   try {
     const words = await logWordsFor(services, request, about);
     if (!words.ok) return sendProblem(request, reply, words);
-    const prepared = await prepareFile(evidenceStore, file, { ...words, about });
+    const { heavyWork } = services;
+    const reader = { heavyWork, asked: askedBy(reply), rows: words.rows };
+    const prepared = await prepareFile(evidenceStore, file, { ...reader, about });
     if (!prepared.ok) return sendProblem(request, reply, prepared);
     try {
       return await reply.fromWrite(

@@ -10,6 +10,7 @@ import {
   problemOf,
   problemType,
   type Refused,
+  refusalOfHeavyWork,
   refusalOfUnreadable,
   refused,
 } from '../../http/index.ts';
@@ -84,7 +85,7 @@ export function uploadServer(services: Services, uploads: UploadStore, finish: F
     onResponseError: (_request, error) => {
       if ('status_code' in error) return undefined;
       const here = caller();
-      here.refusal = refusalOfUnreadable(error);
+      here.refusal = refusalOfUnreadable(error) ?? refusalOfHeavyWork(error);
       if (here.refusal === null) {
         here.request.log.error({ err: error }, 'an upload failed');
         here.refusal = refused('internal-error', message('requestFailed', { request: here.request.id }));
@@ -121,7 +122,12 @@ function problemReply(request: FastifyRequest, problem: Problem) {
   const instance = `urn:request:${request.id}`;
   return {
     status_code: problem.status,
-    headers: { 'content-type': problemType, 'content-language': language.tag, vary: 'accept-language' },
+    headers: {
+      'content-type': problemType,
+      'content-language': language.tag,
+      vary: 'accept-language',
+      ...(problem.retryAfterS === undefined ? {} : { 'retry-after': String(Math.ceil(problem.retryAfterS)) }),
+    },
     body: JSON.stringify(problemInWords({ ...problem, instance }, language)),
   };
 }

@@ -8,6 +8,7 @@ import { gatherCase } from './gather-case.ts';
 import { evidenceFiles } from './packet-files.ts';
 import { storeBag } from './store-bag.ts';
 import type { Thumbnails } from './summary/index.ts';
+import { summaryWork } from './summary.work.ts';
 
 /** Photos that the summary shows itself; more of them are linked only. Assumed: 2 MB of thumbnails at most. */
 const shownPhotos = 60;
@@ -26,9 +27,14 @@ export async function buildPacket(
   const { evidence, ...gathered } = await gatherCase(context, { ...packet, id });
   const thumbnails = await thumbnailsOf(services, actor.orgId, evidence);
   const damage = await damageIn(services.evidenceStore, actor.orgId, evidenceFiles(gathered.file));
+  const { html: summary } = await services.heavyWork.compute(
+    summaryWork,
+    { file: gathered.file, thumbnails: [...thumbnails] },
+    actor,
+  );
   const { evidenceStore: store, config } = services;
   const { signingKey } = config;
-  const files = await storeBag({ store, signingKey }, actor.orgId, { ...gathered, thumbnails, damage });
+  const files = await storeBag({ store, signingKey }, actor.orgId, { ...gathered, summary, damage });
   await tx.packet.create({
     data: {
       orgId: actor.orgId,

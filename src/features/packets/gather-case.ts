@@ -30,7 +30,7 @@ export type NewPacket = {
   readonly version: number;
   readonly at: string;
 };
-export type GatheredCase = Omit<PacketContents, 'thumbnails' | 'damage'> & {
+export type GatheredCase = Omit<PacketContents, 'summary' | 'damage'> & {
   readonly evidence: readonly EvidenceRow[];
 };
 

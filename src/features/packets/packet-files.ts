@@ -5,7 +5,6 @@ import type { ChainVersionDocument } from '../chains/index.ts';
 import { type LoggedEvent, logFiles } from '../ticket-record/index.ts';
 import { bagDeclaration, bagInfo, manifest, payloadOxum } from './bag.ts';
 import type { Damage } from './damage.ts';
-import { caseSummary, type Thumbnails } from './summary/index.ts';
 import { erasureWords, wordsOf } from './summary/tongue.ts';
 import { timelineCsv } from './timeline-csv.ts';
 
@@ -17,7 +16,8 @@ export type PacketContents = {
   readonly events: readonly LoggedEvent[];
   readonly timeline: readonly TimelineEntry[];
   readonly chainVersions: readonly ChainVersionDocument[];
-  readonly thumbnails: Thumbnails;
+  /** HTML. */
+  readonly summary: string;
   /** Evidence whose file was no longer what it was when the packet was made: listed by the hash that it had. */
   readonly damage: readonly Damage[];
 };
@@ -30,9 +30,9 @@ export const writtenPayload = ({
   events,
   timeline,
   chainVersions,
-  thumbnails,
+  summary,
 }: PacketContents): WrittenFile[] => [
-  { path: 'data/summary.html', content: caseSummary(file, thumbnails) },
+  { path: 'data/summary.html', content: summary },
   { path: 'data/case.json', content: json(file) },
   ...chainVersions.map((version) => ({
     path: `data/chain/version-${String(version.version).padStart(4, '0')}.json`,

@@ -45,7 +45,7 @@ export async function addMember(
   if (taken !== null) return refused('already-exists', message('emailTaken'));
   const weak = weakPassword(password, await namesAround(context, input));
   if (weak !== null) return weak;
-  const passwordHash = await hashPassword(password);
+  const passwordHash = await hashInTurn(context, password);
   const row = await tx.member.create({
     data: { ...rest, orgId: actor.orgId, id: services.newId(), passwordHash },
   });
@@ -95,7 +95,8 @@ export async function changePassword(
   const row = await tx.member.findUniqueOrThrow({
     where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
   });
-  if (!(await passwordFits(row.passwordHash, input.current))) {
+  const { heavyWork } = context.services;
+  if (!(await heavyWork.inTurn('passwords', actor, () => passwordFits(row.passwordHash, input.current)))) {
     return refused('invalid-input', message('passwordWrong'), {
       errors: [{ pointer: '/current', ...message('passwordWrong') }],
     });
@@ -114,18 +115,15 @@ async function namesAround(
   return [name, email.split('@', 1)[0] ?? '', organisation.handle, organisation.name];
 }
 
-async function setPassword(
-  { tx, actor, services }: Context,
-  memberId: string,
-  password: string,
-): Promise<Member> {
+async function setPassword(context: Context, memberId: string, password: string): Promise<Member> {
+  const { tx, actor, services } = context;
   const { orgId } = actor;
   const but = memberId === actor.memberId ? actor.sessionId : null;
   await endSessions(tx, sessionsOf({ orgId, memberId }, but), services.now());
   const row = await tx.member.update({
     where: { orgId_id: { orgId, id: memberId } },
     data: {
-      passwordHash: await hashPassword(password),
+      passwordHash: await hashInTurn(context, password),
       version: { increment: 1 },
     },
   });
@@ -152,3 +150,6 @@ async function leavesNoAdmin(
   });
   return others > 0 ? null : refused('last-admin', message('otherAdminNeeded'));
 }
+
+const hashInTurn = ({ services, actor }: Context, password: string): Promise<string> =>
+  services.heavyWork.inTurn('passwords', actor, () => hashPassword(password));

@@ -30,7 +30,10 @@ export async function signIn(
   const claimed = await claimTry(services, address, credentials);
   if (!claimed.mayTry) return signInDelayed(claimed.waitS);
   const account = await services.database.lookUp((tx) => findAccount(tx, credentials));
-  const fits = await passwordFits(account?.passwordHash ?? null, credentials.password);
+  const stranger = { orgId: claimed.keys.address, memberId: claimed.keys.account };
+  const fits = await services.heavyWork.inTurn('passwords', stranger, () =>
+    passwordFits(account?.passwordHash ?? null, credentials.password),
+  );
   if (account === null || !fits || !account.active) return signInRefused;
   await forgetTries(services, claimed.keys);
   const owner = { orgId: account.orgId, memberId: account.memberId };

@@ -103,19 +103,6 @@ test('a picture of more pixels than a camera takes is refused before it is decod
   expect(await cleanPhoto(path, 'image/png')).toMatchObject({ ok: false, kind: 'too-large' });
 });
 
-test('of many that come at once some are told to come again, and are taken then', async () => {
-  const path = await phonePhoto('jpeg');
-  const cleaned = await Promise.all(Array.from({ length: 40 }, () => cleanPhoto(path, 'image/jpeg')));
-  const turnedAway = cleaned.flatMap((each) => (each.ok ? [] : [each]));
-  expect(turnedAway.length).toBeGreaterThan(0);
-  expect(turnedAway.length).toBeLessThan(40);
-  for (const { kind, facts } of turnedAway) {
-    expect(kind).toBe('server-busy');
-    expect(facts.retryAfterS).toBeGreaterThan(0);
-  }
-  expect(await cleanPhoto(path, 'image/jpeg')).toMatchObject({ ok: true });
-});
-
 async function topColour(photo: Buffer): Promise<string> {
   const { data } = await sharp(photo)
     .extract({ left: 400, top: 100, width: 1, height: 1 })
