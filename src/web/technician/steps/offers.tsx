@@ -7,6 +7,7 @@ import { Button } from '../../parts/button.tsx';
 import { Refusal } from '../../parts/refusal.tsx';
 import { inWords, said } from '../../words/sentence.tsx';
 import { declareAddress, triageAddress, waitAddress } from '../common/triage-addresses.ts';
+import { waysItCame } from './how-it-came.tsx';
 import { offerWords } from './offer-words.ts';
 import { PlanSentence, Question } from './question.tsx';
 import { ReasonDialog } from './reason.tsx';
@@ -130,7 +131,10 @@ const isOnItsScreen = (offer: Offer): boolean => {
 /** The plan's other ways on, of which the question above has no button. */
 export function OtherWays({ work, plan }: { work: Work; plan: PlanReply }) {
   const t = offerWords();
-  const others = plan.offers.slice(1).filter((offer) => !isOnItsScreen(offer) && isDrawn(work, offer));
+  const asked = waysItCame(plan);
+  const others = plan.offers
+    .slice(1)
+    .filter((offer) => !isOnItsScreen(offer) && isDrawn(work, offer) && !asked.includes(offer));
   if (others.length === 0) return null;
   return (
     <details class="question">

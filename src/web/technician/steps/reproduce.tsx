@@ -7,6 +7,7 @@ import { Button, LinkButton } from '../../parts/button.tsx';
 import { Field } from '../../parts/field.tsx';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { diaryAddress } from '../common/addresses.ts';
+import { HowItCame } from './how-it-came.tsx';
 import { OfferButton, OfferedQuestion } from './offers.tsx';
 import { PlanSentence, Question } from './question.tsx';
 import { NoFaultForm } from './remedy.tsx';
@@ -76,6 +77,7 @@ export function ReproduceQuestion({ work, planned }: { work: Work; planned: Plan
     >
       <p class="to-do">{isRare ? t.rareDo : t.reproduceDo}</p>
       <PlanSentence plan={planned.plan} />
+      {plan !== null && <HowItCame work={work} plan={plan} />}
     </Question>
   );
 }
