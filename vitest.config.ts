@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 /** Checks that ask a program which `npm ci` does not bring; .ci/run installs it. */
 const asksReferencePrograms = [
-  'tests/outside/{edid,edid-formats,edid-varied,export,timings,packet}.test.ts',
+  'tests/outside/{backup,edid,edid-formats,edid-varied,export,timings,packet}.test.ts',
   'tests/readme-tour.test.ts',
 ];
 /**

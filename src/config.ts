@@ -85,6 +85,24 @@ const environment = z.object({
   HALFSPLIT_TRUST_PROXY: trustedProxies.default(false),
 });
 
+const places = environment.pick({ HALFSPLIT_DATA: true, DATABASE_URL: true });
+
+/**
+ * Where the data lies, for programs that need nothing else: unlike `readConfig` it makes no secrets.
+ * @throws WrongSettingError
+ */
+export function placesOf(env: NodeJS.ProcessEnv): Pick<Config, 'dataFolder' | 'databaseUrl'> {
+  const { HALFSPLIT_DATA: dataFolder, DATABASE_URL: databaseUrl } = parsed(places, env);
+  return { dataFolder, databaseUrl };
+}
+
+function parsed<Schema extends z.ZodType>(schema: Schema, env: NodeJS.ProcessEnv): z.output<Schema> {
+  const result = schema.safeParse(env);
+  if (result.success) return result.data;
+  const faults = result.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`);
+  throw new WrongSettingError('Configuration', faults.join('; '));
+}
+
 /** Nobody, the last so many, or those at these addresses and nets (as `@fastify/proxy-addr` reads them). */
 export type TrustedProxies = false | number | string[];
 
@@ -120,12 +138,7 @@ export type Config = {
  * @throws WrongSettingError when a variable, or what is kept of it, has a value that can't be used
  */
 export function readConfig(env: NodeJS.ProcessEnv): Config {
-  const parsed = environment.safeParse(env);
-  if (!parsed.success) {
-    const faults = parsed.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`);
-    throw new WrongSettingError('Configuration', faults.join('; '));
-  }
-  const value = parsed.data;
+  const value = parsed(environment, env);
   return {
     dataFolder: value.HALFSPLIT_DATA,
     databaseUrl: value.DATABASE_URL,
@@ -183,6 +196,10 @@ export function rotateTokenSecret(dataFolder: string, { forget }: { readonly for
 }
 
 const tokenSecretFile = 'token-secret';
+const signingKeyFile = 'signing-key';
+/** What a data folder keeps that was not given, each readable by its owner only. */
+export const secretFiles = [tokenSecretFile, signingKeyFile] as const;
+
 const newSecret = (): string => randomBytes(48).toString('base64url');
 function keptKey(dataFolder: string): KeyObject {
   const pem = keptSecret(dataFolder, signingKeyFile, newKey);
@@ -195,7 +212,6 @@ function keptKey(dataFolder: string): KeyObject {
   }
 }
 
-const signingKeyFile = 'signing-key';
 const newKey = (): string =>
   generateKeyPairSync('ed25519').privateKey.export({ type: 'pkcs8', format: 'pem' }).toString().trim();
 

@@ -1,5 +1,5 @@
 import { inspect } from 'node:util';
-import { FolderInUseError, MigrationError } from './database/index.ts';
+import { FolderInUseError, MigrationError, NotRestorableError } from './database/index.ts';
 import { WrongSettingError } from './wrong-setting.ts';
 
 type SystemError = Error & {
@@ -26,7 +26,8 @@ export function startFault(error: unknown): string {
   if (
     error instanceof WrongSettingError ||
     error instanceof FolderInUseError ||
-    error instanceof MigrationError
+    error instanceof MigrationError ||
+    error instanceof NotRestorableError
   )
     return error.message;
   if (!isSystemError(error)) return inspect(error);

@@ -16,11 +16,13 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const programs = [
   'src/main.ts',
   'src/heavy-worker.ts',
+  'src/cli/backup.ts',
   'src/cli/chain.ts',
   'src/cli/create-organisation.ts',
   'src/cli/edid.ts',
   'src/cli/rebuild-tickets.ts',
   'src/cli/recover-member.ts',
+  'src/cli/restore.ts',
   'src/cli/rotate-secret.ts',
   'src/cli/verify.ts',
   'src/database/run-migrations.ts',

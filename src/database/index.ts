@@ -2,15 +2,19 @@ import { setTimeout } from 'node:timers/promises';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { WrongSettingError } from '../wrong-setting.ts';
 import { retriedWhenContended } from './contention.ts';
+import { readTables, type TablesAtOneMoment } from './copy-tables.ts';
 import { type Prisma, PrismaClient } from './generated/client.ts';
 import { migrate } from './migrate.ts';
 import type { Listen } from './notifications.ts';
-import { type Connections, openEmbedded, openServer, waitForConnectionMs } from './pools.ts';
+import { type Connections, connectTo, type DatabasePlace, waitForConnectionMs } from './pools.ts';
 
 export { ContendedError } from './contention.ts';
+export type { TableCopy, TablesAtOneMoment } from './copy-tables.ts';
 export { FolderInUseError } from './folder-lock.ts';
 export { Prisma } from './generated/client.ts';
 export { MigrationError } from './migrate.ts';
+export type { DatabasePlace } from './pools.ts';
+export { NotRestorableError, restoreTables } from './restore-tables.ts';
 export { RolledBackError } from './silent-rollback.ts';
 export { NewerDataError, UnreadableDataError } from './unreadable-data.ts';
 
@@ -39,6 +43,8 @@ export type Database = {
   lookUp<T>(work: (tx: TenantTransaction) => Promise<T>): Promise<T>;
   /** As the role that adds organisations and members to any; for the command line and the seed, never for a route. */
   provision<T>(work: (tx: TenantTransaction) => Promise<T>): Promise<T>;
+  /** Every table as it is at one moment, of all tenants: for backups, never for a route. */
+  readTables<T>(work: (tables: TablesAtOneMoment) => Promise<T>): Promise<T>;
   /** Hears what any process's transactions on this database tell with NOTIFY, from the moment they commit. */
   listen: Listen;
   /** Whether the database answers within 3 s. */
@@ -52,15 +58,8 @@ export type Database = {
  * is `memory://`), and applies the migrations it lacks.
  * @throws MigrationError, FolderInUseError, or WrongSettingError when the server can't be reached.
  */
-export async function openDatabase(options: {
-  databaseUrl?: string | undefined;
-  dataFolder: string;
-}): Promise<Database> {
-  return databaseOver(
-    options.databaseUrl === undefined
-      ? await openEmbedded(options.dataFolder)
-      : openServer(options.databaseUrl),
-  );
+export async function openDatabase(where: DatabasePlace): Promise<Database> {
+  return databaseOver(await connectTo(where));
 }
 
 /** Migrates the database behind `connections`, and puts the door in front of it. */
@@ -89,12 +88,21 @@ export async function databaseOver(connections: Connections): Promise<Database> 
     result.then(over, over);
     return result;
   };
+  const readAll = async <T>(work: (tables: TablesAtOneMoment) => Promise<T>): Promise<T> => {
+    const client = await pool.connect();
+    try {
+      return await readTables(client, work);
+    } finally {
+      client.release();
+    }
+  };
   let closing: Promise<void> | undefined;
   return {
     kind,
     inTenant: (tenant, work) => inRole('halfsplit_request', tenant, work),
     lookUp: (work) => inRole('halfsplit_lookup', null, work),
     provision: (work) => inRole('halfsplit_provision', null, work),
+    readTables: readAll,
     listen: connections.listen,
     isReady: () => Promise.race([answers(pool), setTimeout(3_000, false, { ref: false })]),
     close: () => {

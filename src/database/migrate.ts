@@ -34,15 +34,22 @@ export class MigrationError extends Error {
  * Brings a database up to the migrations in `folder` (Prisma's form: `<timestamp>_<name>/migration.sql`), each in one
  * transaction with its row in `_prisma_migrations`, all under Prisma's advisory lock. Safe to call from many processes
  * at once.
+ * @param only where it is given, all that are applied
  * @returns the names of the migrations it applied, in order.
  * @throws MigrationError when an applied migration's file has changed or is gone, one failed half-way, or one fails now.
  */
-export async function migrate(client: pg.ClientBase, folder: string = migrationsFolder): Promise<string[]> {
+export async function migrate(
+  client: pg.ClientBase,
+  folder: string = migrationsFolder,
+  only?: ReadonlySet<string>,
+): Promise<string[]> {
   const migrations = await readMigrations(folder);
   await client.query('select pg_advisory_lock($1)', [migrationLock]);
   try {
     await client.query(bookkeepingTable);
-    const waiting = notYetApplied(migrations, await readApplied(client));
+    const waiting = notYetApplied(migrations, await readApplied(client)).filter(
+      ({ name }) => only === undefined || only.has(name),
+    );
     for (const migration of waiting) await apply(client, migration);
     return waiting.map(({ name }) => name);
   } finally {
@@ -53,11 +60,18 @@ export async function migrate(client: pg.ClientBase, folder: string = migrations
 /** On a connection that is gone, lock and transaction are too; the error that tells is the one before. */
 const ignoringLoss = (query: Promise<unknown>): Promise<unknown> => query.catch(() => undefined);
 
-async function readMigrations(folder: string): Promise<Migration[]> {
+/** In the order in which they are applied. */
+export async function migrationNames(folder: string = migrationsFolder): Promise<string[]> {
   const entries = await readdir(folder, { withFileTypes: true });
-  const names = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
+  return entries
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => entry.name)
+    .sort();
+}
+
+async function readMigrations(folder: string): Promise<Migration[]> {
   return Promise.all(
-    names.sort().map(async (name) => {
+    (await migrationNames(folder)).map(async (name) => {
       const sql = await readFile(`${folder}/${name}/migration.sql`, 'utf8');
       return { name, sql, checksum: createHash('sha256').update(sql).digest('hex') };
     }),

@@ -16,6 +16,13 @@ export type Connections = {
   close(): Promise<void>;
 };
 
+/** A server, or where there is none the data folder that the embedded database lies in. */
+export type DatabasePlace = { readonly databaseUrl?: string | undefined; readonly dataFolder: string };
+
+/** @throws FolderInUseError when another process has the folder open */
+export const connectTo = async ({ databaseUrl, dataFolder }: DatabasePlace): Promise<Connections> =>
+  databaseUrl === undefined ? openEmbedded(dataFolder) : openServer(databaseUrl);
+
 /** Assumed: enough to keep a small server busy, few enough for a default PostgreSQL (100) with several of us on it. */
 const serverConnections = 10;
 /** Assumed: how long a request may wait for a connection before it is told that the database is busy. */

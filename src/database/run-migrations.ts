@@ -1,10 +1,11 @@
+import { placesOf } from '../config.ts';
 import { startFault } from '../start-fault.ts';
 import { migrateOver } from './index.ts';
-import { openEmbedded, openServer } from './pools.ts';
+import { connectTo } from './pools.ts';
 
 /** `npm run db:migrate`: applies the migrations that the database lacks, and says which. */
-async function run(databaseUrl: string | undefined, dataFolder: string): Promise<void> {
-  const connections = databaseUrl === undefined ? await openEmbedded(dataFolder) : openServer(databaseUrl);
+async function run(): Promise<void> {
+  const connections = await connectTo(placesOf(process.env));
   try {
     const applied = await migrateOver(connections);
     console.log(
@@ -18,7 +19,7 @@ async function run(databaseUrl: string | undefined, dataFolder: string): Promise
 }
 
 try {
-  await run(process.env.DATABASE_URL, process.env.HALFSPLIT_DATA ?? '.halfsplit');
+  await run();
 } catch (error) {
   console.error(startFault(error));
   process.exitCode = 1;

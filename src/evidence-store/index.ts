@@ -1,4 +1,5 @@
-export { openEvidenceStore } from './local-disk.ts';
+export { copyContent } from './copy-content.ts';
+export { openEvidenceStore, pathOfContent } from './local-disk.ts';
 export type {
   ByteRange,
   Condition,
@@ -6,5 +7,6 @@ export type {
   EvidenceStore,
   Received,
   ReceivedFile,
+  StoredContent,
   TooLarge,
 } from './store.ts';

@@ -11,6 +11,7 @@ import type {
   EvidenceStore,
   Received,
   ReceivedFile,
+  StoredContent,
   TooLarge,
 } from './store.ts';
 
@@ -24,6 +25,19 @@ export async function openEvidenceStore(options: { readonly folder: string }): P
   await store.removeTemporary();
   return store;
 }
+
+const organisationId = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
+const digest = /^[0-9a-f]{64}$/;
+
+/** Where a file lies below the store's folder. @throws TypeError for anything that no store has */
+export function pathOfContent(orgId: string, sha256: string): string {
+  if (!organisationId.test(orgId)) throw new TypeError('not an organisation id');
+  if (!digest.test(sha256)) throw new TypeError('not a SHA-256 in hexadecimal');
+  return join(orgId, sha256.slice(0, 2), sha256);
+}
+
+const namesIn = async (folder: string, form: RegExp): Promise<string[]> =>
+  (await readdir(folder)).filter((name) => form.test(name));
 
 class LocalDisk implements EvidenceStore {
   readonly stagingFolder: string;
@@ -108,11 +122,15 @@ class LocalDisk implements EvidenceStore {
     }
   }
 
+  async *contents(): AsyncGenerator<StoredContent> {
+    for (const orgId of await namesIn(this.folder, organisationId)) {
+      for (const start of await namesIn(join(this.folder, orgId), /^[0-9a-f]{2}$/))
+        for (const sha256 of await namesIn(join(this.folder, orgId, start), digest)) yield { orgId, sha256 };
+    }
+  }
+
   private addressOf(orgId: string, sha256: string): string {
-    if (!/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/.test(orgId))
-      throw new TypeError('not an organisation id');
-    if (!/^[0-9a-f]{64}$/.test(sha256)) throw new TypeError('not a SHA-256 in hexadecimal');
-    return join(this.folder, orgId, sha256.slice(0, 2), sha256);
+    return join(this.folder, pathOfContent(orgId, sha256));
   }
 
   private async makeFolder(folder: string): Promise<void> {

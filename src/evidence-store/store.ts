@@ -13,6 +13,8 @@ export type Received = { readonly ok: true; readonly file: ReceivedFile };
 /** Both ends count, first byte is 0 (as in RFC 9110, section 14.1.2). */
 export type ByteRange = { readonly start: number; readonly end: number };
 
+export type StoredContent = { readonly orgId: string; readonly sha256: string };
+
 /**
  * What became of a file since it was kept: its bytes have its hash still, others lie in their place (a disk, a restore or
  * somebody changed them), or there are none.
@@ -54,6 +56,8 @@ export interface EvidenceStore {
   /** Size in bytes, or null where there is no such content. */
   size(orgId: string, sha256: string): Promise<number | null>;
   has(orgId: string, sha256: string): Promise<boolean>;
+  /** Everything that is kept, by organisation and hash, in no order that means anything. */
+  contents(): AsyncIterable<StoredContent>;
   /**
    * Removes what a crash left half received. Files younger than `idleForS` seconds stay: another server on the
    * same folder may be writing them. An hour is longer than a request may take.

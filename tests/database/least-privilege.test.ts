@@ -10,6 +10,7 @@ import {
   type Sql,
   uniqueViolation,
 } from './as-role.ts';
+import { ourTables } from './schema-description.ts';
 import { type Firm, makeFirm } from './two-firms.ts';
 
 describe.each(databaseKinds())('what each role may do on the %s database', (kind) => {
@@ -251,5 +252,18 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
       ];
     });
     expect(new Set(codes)).toEqual(new Set([insufficientPrivilege]));
+  });
+
+  it('lets the role of backups read every table of ours, and write none', async () => {
+    type Access = { name: string; reads: boolean; sees: boolean; writes: boolean };
+    const { rows } = await test.owner.query<Access>(`
+      select relname as name, has_table_privilege('halfsplit_backup', c.oid, 'SELECT') as reads,
+        exists (select from pg_policy p where p.polrelid = c.oid and p.polcmd = 'r'
+          and 'halfsplit_backup'::regrole = any(p.polroles)) as sees,
+        has_table_privilege('halfsplit_backup', c.oid, 'INSERT') or has_table_privilege('halfsplit_backup', c.oid, 'DELETE')
+          or has_any_column_privilege('halfsplit_backup', c.oid, 'UPDATE') as writes
+      from pg_class c where ${ourTables}`);
+    expect(rows.length).toBeGreaterThan(15);
+    expect(rows.filter(({ reads, sees, writes }) => !reads || !sees || writes)).toEqual([]);
   });
 });

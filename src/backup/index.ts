@@ -1,0 +1,2 @@
+export { type BackupReport, backUp } from './back-up.ts';
+export { type RestoreReport, restore } from './restore.ts';
