@@ -14,7 +14,7 @@ export const lanes = {
   /** Logs, of any length that an upload may have. */
   logs: { atOnce: 1, mostWaiting: 16, deadlineMs: 300_000 },
   /** One photo at a time: a decoded one can take hundreds of megabytes. */
-  photos: { atOnce: 1, mostWaiting: 16, deadlineMs: 60_000 },
+  photos: { atOnce: 1, mostWaiting: 16, deadlineMs: 180_000 },
   /** Password hashes; each takes 19 MiB and one of libuv's four threads, which files are read on, too. */
   passwords: { atOnce: Math.min(2, spare), mostWaiting: 128, deadlineMs: 20_000 },
 } as const satisfies Record<string, QueueLimits>;

@@ -12,6 +12,7 @@ const benches: Record<string, () => Promise<BenchRow[]>> = {
   worlds: async () => (await import('./worlds/bench.ts')).benchWorlds(),
   walk: async () => (await import('./walk.ts')).benchWalk(),
   cases: async () => (await import('./cases.ts')).benchCases(),
+  loop: async () => (await import('./loop/bench.ts')).benchLoop(),
   screens: async () => (await import('./screens.ts')).benchScreens(),
 };
 
