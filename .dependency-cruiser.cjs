@@ -60,13 +60,13 @@ module.exports = {
     {
       name: 'features-do-not-know-the-app',
       severity: 'error',
-      from: { path: '^src/(features|database|evidence-store|heavy-work|http|page)/' },
+      from: { path: '^src/(features|database|evidence-store|heavy-work|http|page|replies)/' },
       to: { path: '^src/(app|main)\\.ts$' },
     },
     {
       name: 'plumbing-does-not-know-features',
       severity: 'error',
-      from: { path: '^src/(database|evidence-store|heavy-work|http|page)/' },
+      from: { path: '^src/(database|evidence-store|heavy-work|http|page|replies)/' },
       to: { path: '^src/features/' },
     },
     {

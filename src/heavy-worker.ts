@@ -1,11 +1,13 @@
 import { readLogWork } from './features/evidence/read-log.work.ts';
 import { summaryWork } from './features/packets/summary.work.ts';
 import { phonePlanWork, planWork, suspectsWork } from './features/planning/plan.work.ts';
+import { budgetWork } from './features/signal/budget.work.ts';
 import { edidsWork } from './features/signal/edids.work.ts';
 import type { HeavyTask, Order } from './heavy-work/task.ts';
 
 /** What runs in a worker thread (src/heavy-work): every task of every feature. */
 const tasks = [
+  budgetWork,
   edidsWork,
   phonePlanWork,
   planWork,

@@ -4,7 +4,7 @@ import type { HeavyTask } from './task.ts';
 import { type Executor, workerThreads } from './worker-pool.ts';
 
 export { type Asked, BusyError, HungUpError } from './fair-queue.ts';
-export { type HeavyTask, heavyTask, type Order } from './task.ts';
+export { type HeavyTask, heavyTask, type Order, type ReplyTask, replyTask } from './task.ts';
 export { type Executor, TooMuchMemoryError } from './worker-pool.ts';
 
 /**

@@ -1,16 +1,9 @@
-import { createHash } from 'node:crypto';
-import canonicalize from 'canonicalize';
 import { message } from '../../shared/message/index.ts';
+import { etagOf } from '../replies/spoken.ts';
 import { withoutLanguage } from './language.ts';
 import { type Refused, refused } from './problem.ts';
 
-/** A strong entity tag (RFC 9110, section 8.8.3) of a reply's body: the start of the SHA-256 of its RFC 8785 form. */
-export function etagOf(body: unknown): string {
-  const digest = createHash('sha256')
-    .update(canonicalize(body) ?? '')
-    .digest('base64url');
-  return `"${digest.slice(0, 27)}"`;
-}
+export { etagOf };
 
 const tagsIn = (header: string): string[] => header.match(/(?:W\/)?"[^"]*"/g) ?? [];
 

@@ -3,13 +3,10 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
 import Negotiator from 'negotiator';
 import type { Problem, SpokenProblem } from '../../shared/contract/problem.ts';
-import { german } from '../../shared/message/de/index.ts';
 import { english } from '../../shared/message/en/index.ts';
 import { type Language, type Message, messageText } from '../../shared/message/index.ts';
+import { languages, withSentences, zone } from '../replies/spoken.ts';
 import { problemType } from './problem.ts';
-
-/** What replies can be in; the first where nobody asks. */
-export const languages: readonly Language[] = [english, german];
 
 /** The language that a request asks for by `Accept-Language` (RFC 9110, section 12.5.4); English where it names none. */
 export function languageOf(request: FastifyRequest): Language {
@@ -25,31 +22,6 @@ export const etagIn = (etag: string, { tag }: Language): string =>
   tag === 'en' ? etag : `${etag.slice(0, -1)}.${tag}"`;
 /** The data's own ETag, whatever language the body was in that it came with. */
 export const withoutLanguage = (etag: string): string => etag.replace(/\.[a-z]{2}"$/, '"');
-
-/** Moments are told in UTC, and say so: a reply does not know where it is read. */
-const zone = 'UTC';
-
-/** The same body with its sentence beside every message. A ticket's `triage` is the record as it is, without text. */
-export function withSentences(body: unknown, language: Language): unknown {
-  if (Array.isArray(body)) return body.map((one) => withSentences(one, language));
-  if (body === null || typeof body !== 'object' || Object.getPrototypeOf(body) !== Object.prototype)
-    return body;
-  if (isMessage(body)) return { ...body, text: messageText(body, language, zone) };
-  return Object.fromEntries(
-    Object.entries(body).map(([key, value]) => [
-      key,
-      key === 'triage' ? value : withSentences(value, language),
-    ]),
-  );
-}
-
-const isMessage = (body: object): body is Message =>
-  'code' in body &&
-  typeof body.code === 'string' &&
-  'values' in body &&
-  typeof body.values === 'object' &&
-  body.values !== null &&
-  Object.hasOwn(english.sentences, body.code);
 
 /**
  * A problem with title and detail as sentences (RFC 9457, section 3.1). What was kept with its sentences, by an earlier

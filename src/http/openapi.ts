@@ -7,8 +7,9 @@ import { addresses } from '../../shared/contract/addresses.ts';
 import { problemKinds, problemStatuses, spokenProblem } from '../../shared/contract/problem.ts';
 import { typeOfKind } from '../../shared/contract/problem-type.ts';
 import { message } from '../../shared/message/index.ts';
+import { languages } from '../replies/spoken.ts';
 import { access } from './access.ts';
-import { languages, nameLanguage, problemInWords } from './language.ts';
+import { nameLanguage, problemInWords } from './language.ts';
 import { refused, sendProblem } from './problem.ts';
 
 const problemPage = z.object({ kind: z.string(), status: z.int(), title: z.string() });

@@ -1,7 +1,9 @@
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
+import type { LanguageTag } from '../../shared/contract/language-names.ts';
 import type { TenantTransaction } from '../database/index.ts';
-import type { Asked, HeavyTask } from '../heavy-work/index.ts';
+import type { Asked, ReplyTask } from '../heavy-work/index.ts';
+import type { SpokenReply } from '../replies/spoken.ts';
 import type { Services } from '../services.ts';
 import { allowedActor, asCaller } from './as-caller.ts';
 import { askedBy } from './asked.ts';
@@ -22,12 +24,12 @@ declare module 'fastify' {
      * The type is the body's, so that a route's description is checked against it; what comes back is the reply, sent.
      */
     fromRead<Body>(work: Work<Body>): Promise<Body>;
-    /** The same with a task between, done by a worker thread from what was read, once the transaction has ended. */
-    fromTask<Input, Body>(read: Work<Input>, task: HeavyTask<Input, Body>): Promise<Body>;
-    /** The same with whatever comes between, which is told who asks and when they hang up. */
+    /** The same with a task between: a worker thread makes the reply from what was read, once the transaction has ended. */
+    fromTask<Input, Body>(read: Work<Input>, task: ReplyTask<Input, Body>): Promise<Body>;
+    /** The same with whatever comes between, which is told who asks, in which language, and when they hang up. */
     fromReadAnd<Input, Body>(
       read: Work<Input>,
-      goOn: (input: Input, asked: Asked) => Promise<Body>,
+      goOn: (input: Input, asked: Asked, language: LanguageTag) => Promise<SpokenReply>,
     ): Promise<Body>;
     /**
      * Runs a use case in one transaction of the caller's tenant, once per Idempotency-Key, and sends its result.
@@ -43,23 +45,29 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
 
   app.decorateReply('fromRead', async function fromRead<Body>(this: FastifyReply, work: Work<Body>) {
     const outcome = await asCaller(services, this.request, work);
-    return outcome.ok ? sendRead(this, outcome.body) : sendProblem(this.request, this, outcome);
+    if (!outcome.ok) return sendProblem(this.request, this, outcome);
+    if (isKnown(this, etagOf(outcome.body))) return this.code(304).send();
+    return this.code(outcome.status).send(outcome.body);
   });
 
   app.decorateReply('fromReadAnd', async function fromReadAnd<
     Input,
-    Body,
-  >(this: FastifyReply, read: Work<Input>, goOn: (input: Input, asked: Asked) => Promise<Body>) {
-    const outcome = await asCaller(services, this.request, read);
-    if (!outcome.ok) return sendProblem(this.request, this, outcome);
-    return sendRead(this, await goOn(outcome.body, askedBy(this)));
+  >(this: FastifyReply, read: Work<Input>, goOn: (input: Input, asked: Asked, language: LanguageTag) => Promise<SpokenReply>) {
+    const { request } = this;
+    const outcome = await asCaller(services, request, read);
+    if (!outcome.ok) return sendProblem(request, this, outcome);
+    const { text, etag } = await goOn(outcome.body, askedBy(this), languageOf(request).tag);
+    if (isKnown(this, etag)) return this.code(304).send();
+    return this.code(200).type('application/json; charset=utf-8').send(text);
   });
 
   app.decorateReply('fromTask', async function fromTask<
     Input,
     Body,
-  >(this: FastifyReply, read: Work<Input>, task: HeavyTask<Input, Body>) {
-    return this.fromReadAnd(read, (input, asked) => services.heavyWork.compute(task, input, asked));
+  >(this: FastifyReply, read: Work<Input>, task: ReplyTask<Input, Body>) {
+    return this.fromReadAnd(read, (input, asked, language) =>
+      services.heavyWork.compute(task, { input, language }, asked),
+    );
   });
 
   app.decorateReply('fromWrite', async function fromWrite<
@@ -85,12 +93,12 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
   });
 });
 
-function sendRead(reply: FastifyReply, body: unknown): FastifyReply {
+/** Names a body's ETag, and whether the caller has it already. */
+function isKnown(reply: FastifyReply, bodyTag: string): boolean {
   const { request } = reply;
-  const etag = etagIn(etagOf(body), nameLanguage(request, reply));
+  const etag = etagIn(bodyTag, nameLanguage(request, reply));
   reply.header('etag', etag).header('cache-control', 'private, no-cache');
-  if (isUnchanged(request.headers['if-none-match'], etag)) return reply.code(304).send();
-  return reply.code(200).send(body);
+  return isUnchanged(request.headers['if-none-match'], etag);
 }
 
 /** A savepoint, so that a refusal (or a row that somebody else was faster to write) undoes all the work did. */

@@ -3,7 +3,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { german } from '../../shared/message/de/index.ts';
 import { english } from '../../shared/message/en/index.ts';
 import { messageText } from '../../shared/message/index.ts';
-import { problemInWords, withSentences } from '../../src/http/language.ts';
+import { problemInWords } from '../../src/http/language.ts';
+import { withSentences } from '../../src/replies/spoken.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
 

@@ -4,7 +4,7 @@ import { ticketCommand } from '../../shared/contract/commands.ts';
 import { erasureOf } from '../../shared/contract/erased-text.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
 import { english } from '../../shared/message/en/index.ts';
-import { withSentences } from '../../src/http/language.ts';
+import { withSentences } from '../../src/replies/spoken.ts';
 import { type Known, project, snapshotOf, wouldRefuse } from '../../src/web/projection/project.ts';
 import type { OutboxEntry } from '../../src/web/store/outbox-entry.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';

@@ -1,6 +1,7 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { FirmwareLevel, OrganisationSettings } from '../../../shared/contract/organisation.ts';
 import type { CaseFile } from '../../../shared/contract/packet.ts';
+import { phonePlan, plan } from '../../../shared/contract/plan.ts';
 import type { Intake } from '../../../shared/contract/ticket.ts';
 import { figureOf } from '../../../shared/isolation/figures.ts';
 import { type Circumstances, standingOf, tableOf } from '../../../shared/isolation/index.ts';
@@ -17,7 +18,7 @@ import {
   planTicket,
   type TriageSnapshot,
 } from '../../../state-machines/index.ts';
-import { heavyTask } from '../../heavy-work/task.ts';
+import { heavyTask, replyTask } from '../../heavy-work/task.ts';
 import { edidReadingsIn, type ReadEdid } from '../signal/edids.work.ts';
 
 /** All that a plan of a ticket is made from, as it is stored. */
@@ -36,7 +37,7 @@ export type CaseToPlan = {
 export type Question<Asking> = { readonly ticket: CaseToPlan; readonly asking: Asking };
 
 /** What to do next on a ticket, with what is at hand on site. */
-export const planWork = heavyTask('plan', 'plans', ({ ticket, asking }: Question<Circumstances>) =>
+export const planWork = replyTask('plan', plan, ({ ticket, asking }: Question<Circumstances>) =>
   planTicket(ticket.snapshot, requestOf(ticket, asking)),
 );
 
@@ -46,7 +47,7 @@ const beforeTheVisit = { kit: null, people: 1, refused: [] } as const;
 type FromAfar = { readonly reachableDevices: readonly string[] };
 
 /** What a client can be asked to do on the phone, and what to pack. */
-export const phonePlanWork = heavyTask('phone plan', 'plans', ({ ticket, asking }: Question<FromAfar>) =>
+export const phonePlanWork = replyTask('phone plan', phonePlan, ({ ticket, asking }: Question<FromAfar>) =>
   planByPhone(ticket.snapshot, requestOf(ticket, beforeTheVisit), asking),
 );
 

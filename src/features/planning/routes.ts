@@ -29,7 +29,7 @@ export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
       const here = { ...query, kit: query.kit ?? null } as Circumstances;
       return reply.fromReadAnd(
         (context) => onSite.find(context, params.id, here),
-        (from, asked) => onSite.make(from, asked),
+        (from, asked, language) => onSite.make(from, asked, language),
       );
     },
   );
@@ -47,7 +47,7 @@ export const planningRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
     ({ params, query }, reply) =>
       reply.fromReadAnd(
         (context) => fromAfar.find(context, params.id, { reachableDevices: query.reachable }),
-        (from, asked) => fromAfar.make(from, asked),
+        (from, asked, language) => fromAfar.make(from, asked, language),
       ),
   );
 };

@@ -2,10 +2,10 @@ import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import { upstreamOf } from '../../../shared/chain/graph.ts';
 import type { Chain } from '../../../shared/contract/chain.ts';
-import type { edidComparison, edidReading, edidReadings } from '../../../shared/contract/signal.ts';
+import { type edidComparison, type edidReading, edidReadings } from '../../../shared/contract/signal.ts';
 import { compareEdids } from '../../../shared/signal/edid/compare.ts';
 import { decodeEdid, type Edid, summarise } from '../../../shared/signal/edid/index.ts';
-import { heavyTask } from '../../heavy-work/task.ts';
+import { replyTask } from '../../heavy-work/task.ts';
 
 type Reading = z.infer<typeof edidReading> & { edid: Edid };
 type Comparison = z.infer<typeof edidComparison>;
@@ -23,7 +23,7 @@ export type ReadEdid = {
 export type EdidsOfChain = { readonly chain: Chain; readonly read: readonly ReadEdid[] };
 
 /** Every pair is compared, so that many EDIDs take long. */
-export const edidsWork = heavyTask('edids', 'plans', (edids: EdidsOfChain) => edidReadingsIn(edids));
+export const edidsWork = replyTask('edids', edidReadings, (edids: EdidsOfChain) => edidReadingsIn(edids));
 
 /** Every EDID of a chain, and each pair that says something: the same place at two times, and a display's own against what is seen before it. */
 export function edidReadingsIn({ chain, read }: EdidsOfChain): z.infer<typeof edidReadings> {

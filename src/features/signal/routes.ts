@@ -3,7 +3,8 @@ import { addresses } from '../../../shared/contract/addresses.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
 import { budgetQuery, budgetReply, edidReadings } from '../../../shared/contract/signal.ts';
 import type { Services } from '../../services.ts';
-import { readBudget } from './budget.ts';
+import { findChainToBudget } from './budget.ts';
+import { budgetWork } from './budget.work.ts';
 import { findEdids } from './edid-readings.ts';
 import { edidsWork } from './edids.work.ts';
 
@@ -23,7 +24,8 @@ export const signalRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: read,
     },
-    (request, reply) => reply.fromRead((context) => readBudget(context, request.params.id, request.query)),
+    (request, reply) =>
+      reply.fromTask((context) => findChainToBudget(context, request.params.id, request.query), budgetWork),
   );
   app.get(
     addresses.chainEdids,

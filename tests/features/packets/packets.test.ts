@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { GrantedPacket, Packet, PacketGrant, PacketSummary } from '../../../shared/contract/packet.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
 import { english } from '../../../shared/message/en/index.ts';
-import { withSentences } from '../../../src/http/language.ts';
+import { withSentences } from '../../../src/replies/spoken.ts';
 import { checkPacket } from '../../../src/web/second-line/check-packet.ts';
 import { waiveAll } from '../../state-machines/triage/triage-events.ts';
 import {
