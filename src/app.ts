@@ -10,7 +10,7 @@ import { liveRoutes } from './features/live/index.ts';
 import { logFindingsRoutes } from './features/log-findings/index.ts';
 import { organisationRoutes } from './features/organisation/index.ts';
 import { packetRoutes } from './features/packets/index.ts';
-import { memberRoutes, signInRoutes } from './features/people/index.ts';
+import { memberRoutes, secondFactorRoutes, signInRoutes } from './features/people/index.ts';
 import { planningRoutes } from './features/planning/index.ts';
 import { referenceRoutes } from './features/reference/index.ts';
 import { signalRoutes } from './features/signal/index.ts';
@@ -24,6 +24,7 @@ export async function createApp(services: Services, logger: Logger): Promise<Fas
   const app = await createServer(services, logger);
   await app.register(healthRoutes, { services });
   await app.register(signInRoutes, { services });
+  await app.register(secondFactorRoutes, { services });
   await app.register(memberRoutes, { services });
   await app.register(organisationRoutes, { services });
   await app.register(siteRoutes, { services });

@@ -93,6 +93,8 @@ export const organisationSettings = z.object({
   ownChanges: z.array(ownChange).max(mostOwnChanges).default([]),
   /** What the organisation's own devices write in their logs; these rows come before the built-in ones. */
   recognition: z.array(recognitionRow).max(200).default([]),
+  /** Whether admins have to show more than a password. */
+  adminsNeedSecondFactor: z.boolean().default(false),
   /** The time zone that sites of this organisation are in, unless a site says otherwise. */
   timeZone: z.string().max(60).default(organisationDefaults.timeZone),
 });

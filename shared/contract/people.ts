@@ -37,6 +37,30 @@ export const me = z.object({
   memberAddress: id,
 });
 export type Me = z.infer<typeof me>;
+/** What a sign-in goes on with whose password was right, where something has to be shown beside it. */
+export const secondStep = z.object({ token: z.string() });
+export type SecondStep = z.infer<typeof secondStep>;
+/** Six digits of an app, or a code for recovery, with or without what is typed between its groups. */
+const code = z.string().trim().min(6).max(60);
+export const secondStepTaken = z.object({ token: z.string().min(20).max(500), code });
+/** What I show beside my password; `isRequired` where the organisation wants it of me. */
+export const secondFactors = z.object({
+  app: z.object({ addedAt: instant, usedAt: instant }).nullable(),
+  recoveryCodesLeft: z.int(),
+  isRequired: z.boolean(),
+});
+export type SecondFactors = z.infer<typeof secondFactors>;
+/** A key for an app in Base32, the same as the text of the code that the app's camera reads, and what confirms it. */
+export const newApp = z.object({ key: z.string(), uri: z.string(), proposal: z.string() });
+export type NewApp = z.infer<typeof newApp>;
+export const appConfirmed = z.object({
+  password: z.string().max(200),
+  proposal: z.string().max(1000),
+  code,
+});
+export const passwordAgain = z.object({ password: z.string().max(200) });
+export const recoveryCodes = z.object({ recoveryCodes: z.array(z.string()) });
+export type RecoveryCodes = z.infer<typeof recoveryCodes>;
 /** One of my sign-ins that can still be gone on with. */
 export const session = z.object({
   id,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { place } from './chain.ts';
 import { message } from './message.ts';
 import { outcomesApart } from './outcome.ts';
+import { secondStep } from './people.ts';
 import { missingItem } from './triage.ts';
 
 export { type ProblemKind, problemKinds, problemStatuses } from './problem-kinds.ts';
@@ -34,6 +35,8 @@ export const problem = z.object({
   remainingMin: z.number().optional(),
   /** What the ticket, site or chain stands at, where a version conflict needs showing. */
   currentVersion: z.string().optional(),
+  /** What a sign-in goes on with at `second-step`. */
+  secondStep: secondStep.optional(),
   openTickets: z.array(z.object({ id: z.string(), number: z.int(), state: z.string() })).optional(),
   retryAfterS: z.number().optional(),
 });

@@ -8,4 +8,6 @@ export type Actor = {
   readonly name: string;
   /** The sign-in that the request's token came of; null where nobody signed in, as with a client's diary. */
   readonly sessionId: string | null;
+  /** An admin without the second factor that the organisation wants of them: they may see to it, and nothing else. */
+  readonly lacksSecondFactor: boolean;
 };

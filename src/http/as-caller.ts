@@ -15,6 +15,8 @@ export async function allowedActor(tx: TenantTransaction, request: FastifyReques
   if (typeof actor === 'string')
     return refused('sign-in-needed', message(actor === 'ended' ? 'signInAgain' : 'accountInactive'));
   const { permission } = request.routeOptions.config;
+  if (actor.lacksSecondFactor && permission !== 'own account')
+    return refused('second-factor-missing', message('secondFactorWanted'));
   if (permission !== undefined && permission !== 'public' && may(actor.role, permission)) return actor;
   return roleNotAllowed(actor.role, permission);
 }

@@ -8,6 +8,7 @@ export { eraseFromReplies } from './erase-from-replies.ts';
 export { etagOf, isUnchanged, mismatch } from './etag.ts';
 export { refusalOfHeavyWork } from './heavy-work.ts';
 export { languageOf, problemInWords } from './language.ts';
+export type { Sends } from './openapi.ts';
 export { created, type Done, found, type Outcome } from './outcome.ts';
 export { type ProblemFacts, problemOf, problemType, type Refused, refused, sendProblem } from './problem.ts';
 export { digitsOf, searchWords } from './search-words.ts';

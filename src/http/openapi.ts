@@ -12,6 +12,24 @@ import { access } from './access.ts';
 import { nameLanguage, problemInWords } from './language.ts';
 import { refused, sendProblem } from './problem.ts';
 
+/** What a route answers with that is no JSON of the contract. */
+export type Sends = {
+  readonly says: string;
+  /** Of a success's body; none for a reply without a body. */
+  readonly mediaTypes?: readonly string[];
+  readonly status?: 200 | 201 | 204;
+  /** Whether a part of it can be had (RFC 9110, section 14). */
+  readonly inParts?: boolean;
+  /** Headers that a success comes with, by what each says. */
+  readonly headers?: Readonly<Record<string, string>>;
+};
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** For the description of a route that has no schema for its success. */
+    sends?: Sends;
+  }
+}
+
 const problemPage = z.object({ kind: z.string(), status: z.int(), title: z.string() });
 
 const header = (description: string) => ({ type: 'string', description });
@@ -43,6 +61,12 @@ const problemReply = {
   content: { 'application/problem+json': { schema: z.toJSONSchema(spokenProblem, { io: 'output' }) } },
 };
 
+/** How the description's maker is told that a reply has no body. */
+const noBody = { type: 'null' };
+
+/** RFC 9110, section 15.4.5. */
+const unchangedReply = { ...noBody, description: 'The caller has it already (If-None-Match)' };
+
 /** The replies of a route that are described, with the headers that say which language they are in. */
 const spokenReplies = (response: unknown): Record<string, object> =>
   Object.fromEntries(
@@ -52,18 +76,42 @@ const spokenReplies = (response: unknown): Record<string, object> =>
     ]),
   );
 
+/** The successes of a route whose body is a file, a stream, or none. */
+function sentReplies(sends: Sends): Record<string, object> {
+  const { says, mediaTypes = [], status = 200, inParts = false, headers = {} } = sends;
+  // A body of bytes has no schema beside its media type (OpenAPI 3.1.0, section 4.8.14.2).
+  const content = Object.fromEntries(mediaTypes.map((type) => [type, { schema: {} }]));
+  const whole = {
+    description: says,
+    ...(mediaTypes.length === 0 ? noBody : { content }),
+    headers: Object.fromEntries(Object.entries(headers).map(([name, words]) => [name, header(words)])),
+  };
+  if (!inParts) return { [status]: whole };
+  return {
+    [status]: whole,
+    206: { description: 'The part that Range asks for', content },
+    416: { ...noBody, description: 'It has no such part; Content-Range says how long it is' },
+  };
+}
+
 /** A route's description, with the roles that it is for, the headers that it asks for, and how it refuses. */
 const described: typeof jsonSchemaTransform = (input) => {
   const { schema, url } = jsonSchemaTransform(input);
-  const permission = input.route?.config?.permission;
+  const { permission, sends } = input.route?.config ?? {};
   if (permission === undefined || schema.hide) return { schema, url };
-  const needed = headersOf([input.route.method].flat()[0] ?? '', url);
+  const method = [input.route.method].flat()[0] ?? '';
+  const needed = headersOf(method, url);
   const headers = {
     type: 'object',
     properties: { ...needed, ...acceptLanguage },
     required: Object.keys(needed),
   };
-  const response = { ...spokenReplies(schema.response), default: problemReply };
+  const response = {
+    ...spokenReplies(schema.response),
+    ...(sends === undefined ? {} : sentReplies(sends)),
+    ...(method === 'GET' && permission !== 'public' ? { 304: unchangedReply } : {}),
+    default: problemReply,
+  };
   const roles = permission === 'public' ? ['anyone'] : access[permission];
   return { schema: { ...schema, headers, response, 'x-roles': roles }, url };
 };

@@ -5,11 +5,12 @@ import { sessionState } from './api/session.ts';
 import { Frame } from './frame/frame.tsx';
 import { LinkButton } from './parts/button.tsx';
 import { Screen } from './parts/screen.tsx';
-import { lazyScreen } from './routing/lazy-screen.ts';
+import { firstScreen, lazyScreen } from './routing/lazy-screen.ts';
 import { homeOf, loadScreensAhead, menuOf, routesOf } from './screens.ts';
-import { SignInScreen } from './sign-in/sign-in.tsx';
 import { frameWords } from './words/frame.ts';
 
+// Who is signed in, as nearly everybody is, does not load it.
+const SignInScreen = firstScreen(() => import('./sign-in/sign-in.tsx').then((module) => module.SignInScreen));
 const OutboxScreen = lazyScreen(() => import('./outbox/outbox.tsx').then((module) => module.OutboxScreen));
 const SettingsScreen = lazyScreen(() =>
   import('./settings/settings.tsx').then((module) => module.SettingsScreen),
@@ -22,7 +23,12 @@ export function App() {
     if (ownRole !== null) void loadScreensAhead(ownRole);
   }, [ownRole]);
   if (state.kind === 'restoring') return null;
-  if (state.kind === 'signedOut') return <SignInScreen known={null} />;
+  if (state.kind === 'signedOut')
+    return (
+      <ErrorBoundary>
+        <SignInScreen />
+      </ErrorBoundary>
+    );
   const { role, id } = state.session.member;
   return (
     // A click on anything else than the client's own addresses is the browser's.
@@ -34,7 +40,7 @@ export function App() {
             <Route path="/app" component={() => <GoTo href={homeOf(role)} />} />
             <Route path="/app/outbox" component={OutboxScreen} />
             <Route path="/app/settings" component={SettingsScreen} />
-            <Route path="/app/sign-in" component={() => <SignInScreen known={state.session} />} />
+            <Route path="/app/sign-in" component={SignInScreen} />
             {routesOf(role).map(({ path, screen }) => (
               <Route key={path} path={path} component={screen} />
             ))}

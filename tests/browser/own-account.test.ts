@@ -1,3 +1,4 @@
+import { TOTP } from 'otpauth';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoPassword, firm } from '../../seed/firm.ts';
@@ -14,6 +15,15 @@ describe("a member's own account", () => {
   const toSettings = async (page: Page): Promise<void> => {
     await page.getByRole('link', { name: 'Settings' }).click();
     await page.getByRole('heading', { name: 'Where you are signed in' }).waitFor();
+  };
+
+  /** The first step of signing in, on a device that knows nobody. */
+  const passwordOn = async (page: Page, name: string, password: string): Promise<void> => {
+    await page.goto('/');
+    await page.getByLabel('Organisation').fill(firm.handle);
+    await page.getByLabel('Email').fill(`${name}@${firm.handle}.example`);
+    await page.getByLabel('Password').fill(password);
+    await page.getByRole('button', { name: 'Sign in' }).click();
   };
 
   it('shows where they are signed in, and a phone that was left somewhere is signed out from here', async () => {
@@ -52,11 +62,51 @@ describe("a member's own account", () => {
     await page.getByRole('heading', { name: 'Where you are signed in' }).waitFor();
 
     const elsewhere = await (await stage.openDevice('phone')).newPage();
-    await elsewhere.goto('/');
-    await elsewhere.getByLabel('Organisation').fill(firm.handle);
-    await elsewhere.getByLabel('Email').fill(`tuli@${firm.handle}.example`);
-    await elsewhere.getByLabel('Password').fill('slate and lantern light');
+    await passwordOn(elsewhere, 'tuli', 'slate and lantern light');
+    await elsewhere.getByRole('navigation').first().waitFor();
+  });
+
+  it('has a second step of signing in, by an app, and by a code for recovery where the app is lost', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    await toSettings(page);
+    await page.getByRole('button', { name: 'Turn on an authenticator app' }).click();
+    await page.getByRole('img', { name: /^QR code/ }).waitFor();
+    await keepScreenshot(page, 'second-factor-new');
+    expect(await screenFaults(page, 'second factor')).toEqual([]);
+    const key = ((await page.locator('code').first().textContent()) ?? '').replaceAll(' ', '');
+    const codeAt = (moment: number) => new TOTP({ secret: key }).generate({ timestamp: moment });
+    const confirm = async (code: string): Promise<void> => {
+      await page.getByLabel('The code that it shows now').fill(code);
+      await page.getByLabel('Your password').fill(demoPassword);
+      await page.getByRole('button', { name: 'Turn it on' }).click();
+    };
+    await confirm('000000');
+    await page.getByRole('alert').waitFor();
+    await confirm(codeAt(Date.now()));
+    await page.getByRole('button', { name: 'I have them' }).waitFor();
+    await keepScreenshot(page, 'second-factor-codes');
+    const recovery = (await page.locator('ul code').first().textContent()) ?? '';
+    await page.getByRole('button', { name: 'I have them' }).click();
+    await page.getByText(/^On since .*8 codes/).waitFor();
+    await keepScreenshot(page, 'second-factor-on');
+
+    const elsewhere = await (await stage.openDevice('phone')).newPage();
+    await passwordOn(elsewhere, 'brask', demoPassword);
+    await elsewhere.getByLabel('Code').waitFor();
+    await keepScreenshot(elsewhere, 'second-step');
+    expect(await screenFaults(elsewhere, 'second step')).toEqual([]);
+    await elsewhere.getByLabel('Code').fill('000000');
+    await elsewhere.getByRole('button', { name: 'Sign in' }).click();
+    await elsewhere.getByRole('alert').waitFor();
+    // A code is good once: the next one, which a clock that runs ahead shows already.
+    await elsewhere.getByLabel('Code').fill(codeAt(Date.now() + 30_000));
     await elsewhere.getByRole('button', { name: 'Sign in' }).click();
     await elsewhere.getByRole('navigation').first().waitFor();
+
+    const third = await (await stage.openDevice('phone')).newPage();
+    await passwordOn(third, 'brask', demoPassword);
+    await third.getByLabel('Code').fill(recovery);
+    await third.getByRole('button', { name: 'Sign in' }).click();
+    await third.getByRole('navigation').first().waitFor();
   });
 });

@@ -97,9 +97,12 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
          and has_table_privilege('halfsplit_request', oid, 'DELETE') order by relname`,
       );
       expect(rows.map(({ relname }) => relname)).toEqual([
+        'authenticator_app',
         'firmware_level',
         'idempotency_record',
+        'recovery_code',
         'refresh_token',
+        'second_step',
       ]);
       const deleted = await asRequest(async (sql) => {
         await sql(

@@ -48,6 +48,13 @@ export async function makeFirm(database: Database, handle: string): Promise<Firm
         expiresAt: new Date('2999-01-01'),
       },
     });
+    await tx.authenticatorApp.create({
+      data: { orgId, memberId, sealedKey: 'sealed', lastStep: 1n, addedAt: at, usedAt: at },
+    });
+    await tx.recoveryCode.create({ data: { orgId, memberId, codeHash: hash('code') } });
+    await tx.secondStep.create({
+      data: { orgId, memberId, tokenHash: hash('step'), expiresAt: new Date('2999-01-01') },
+    });
     await tx.idempotencyRecord.create({ data: { orgId, memberId, key: 'key', requestHash: 'hash' } });
     await tx.firmwareLevel.create({ data: { ...own, model: 'P-1', minimum: '3.10' } });
     await tx.site.create({

@@ -35,6 +35,11 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('GET /me/sessions', all),
   route('POST /me/sessions/{id}/end', all),
   route('POST /me/sessions/end-others', all),
+  route('GET /me/second-factors', all),
+  route('POST /me/second-factors/app/end', all, { password: 'not the password' }),
+  route('POST /auth/app/new', all),
+  route('POST /auth/app', all, { password: 'not the password', proposal: 'none', code: '000000' }),
+  route('POST /auth/recovery-codes', all, { password: 'not the password' }),
   route('GET /members', all),
   route('GET /members/{id}', all),
   route('POST /members', only('admin'), {
@@ -45,6 +50,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   }),
   route('PUT /members/{id}', only('admin'), { name: 'Renamed', role: 'technician', active: true }),
   route('POST /members/{id}/password', only('admin'), { password }),
+  route('POST /members/{id}/second-factors/end', only('admin')),
   route('GET /organisation', all),
   route('PUT /organisation', only('admin'), { name: 'Renamed', settings: {} }),
   route('GET /fault-model', all),
@@ -119,6 +125,7 @@ export const streamRoutes: readonly string[] = ['GET /events'];
 /** Routes that anybody may use. */
 export const openRoutes: readonly string[] = [
   'POST /auth/sign-in',
+  'POST /auth/second-step',
   'POST /auth/refresh',
   'POST /auth/sign-out',
   'GET /signing-key',

@@ -16,6 +16,8 @@ const fields = new Set([
 const goesWithTheScreen: Record<string, string> = {
   'admin/members.tsx setPassword': 'a password is never kept on a device',
   'sign-in/sign-in.tsx setShown': 'whether a password can be read on the screen',
+  'sign-in/second-step.tsx setCode': 'a code is good for a minute, and once',
+  'settings/second-factor.tsx setTyped': 'a password is never kept on a device',
   'settings/password.tsx setTyped': 'a password is never kept on a device',
   'admin/fault-model.tsx setSearch': 'what of a list is shown',
   'admin/figures/example.tsx setSymptom': 'which symptom the example has',

@@ -30,6 +30,7 @@ import { recordCodes } from './records.ts';
 import { refusalsCodes } from './refusals.ts';
 import { requestCodes } from './requests.ts';
 import { retestCodes } from './retest.ts';
+import { secondFactorCodes } from './second-factor.ts';
 import { sourceCodes } from './sources.ts';
 import { stepCodes } from './steps.ts';
 import { suspectCodes } from './suspects.ts';
@@ -71,6 +72,7 @@ export const codes = {
   ...refusalsCodes,
   ...requestCodes,
   ...retestCodes,
+  ...secondFactorCodes,
   ...sourceCodes,
   ...stepCodes,
   ...suspectCodes,

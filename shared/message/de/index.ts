@@ -32,6 +32,7 @@ import { refusalsDe } from './refusals.ts';
 import { requestsDe } from './requests.ts';
 import { retestDe } from './retest.ts';
 import { germanSay } from './say.ts';
+import { secondFactorDe } from './second-factor.ts';
 import { sourcesDe } from './sources.ts';
 import { stepsDe } from './steps.ts';
 import { suspectsDe } from './suspects.ts';
@@ -77,6 +78,7 @@ export const german: Language = {
     ...refusalsDe,
     ...requestsDe,
     ...retestDe,
+    ...secondFactorDe,
     ...sourcesDe,
     ...stepsDe,
     ...suspectsDe,

@@ -25,6 +25,7 @@ import { powerEn } from './power.ts';
 import { recordsEn } from './records.ts';
 import { refusalsEn } from './refusals.ts';
 import { retestEn } from './retest.ts';
+import { secondFactorEn } from './second-factor.ts';
 import { sourcesEn } from './sources.ts';
 import { stepsEn } from './steps.ts';
 import { suspectsEn } from './suspects.ts';
@@ -60,6 +61,7 @@ export const laterEn = {
   ...recordsEn,
   ...refusalsEn,
   ...retestEn,
+  ...secondFactorEn,
   ...sourcesEn,
   ...stepsEn,
   ...suspectsEn,

@@ -73,6 +73,8 @@ export async function openDiaryOf(
   });
   if (row === null || !isOpen(row, services.now())) return null;
   const { openedBy: memberId, opener } = row;
-  const actor = { orgId, memberId, role: opener.role as MemberRole, name: opener.name, sessionId: null };
+  const { name } = opener;
+  const role = opener.role as MemberRole;
+  const actor = { orgId, memberId, role, name, sessionId: null, lacksSecondFactor: false };
   return { id, ticketId: row.ticketId, until: row.until, actor };
 }

@@ -81,7 +81,13 @@ export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = asy
   for (const which of ['content', 'thumbnail'] as const) {
     app.get(
       files[which].address,
-      { schema: { summary: files[which].says, params: byId }, config: read },
+      {
+        schema: { summary: files[which].says, params: byId },
+        config: {
+          ...read,
+          sends: { says: files[which].says, mediaTypes: files[which].mediaTypes, inParts: true },
+        },
+      },
       async (request, reply) => {
         const file = await asCaller(services, request, (context) =>
           evidenceFile(context, request.params.id, which),
@@ -127,8 +133,13 @@ const files = {
   content: {
     address: addresses.evidenceContent,
     says: 'The file of an item, as an attachment; in parts with Range',
+    mediaTypes: ['*/*'],
   },
-  thumbnail: { address: addresses.evidenceThumbnail, says: 'A small picture of a photo' },
+  thumbnail: {
+    address: addresses.evidenceThumbnail,
+    says: 'A small picture of a photo',
+    mediaTypes: ['image/*'],
+  },
 };
 
 async function addByForm(services: Services, reply: FastifyReply, ticketId: string) {

@@ -6,7 +6,7 @@ import { addresses } from '../../../shared/contract/addresses.ts';
 import { byId, id as idForm } from '../../../shared/contract/primitives.ts';
 import { message } from '../../../shared/message/index.ts';
 import { asCaller } from '../../http/as-caller.ts';
-import { type Refused, refused, sendProblem } from '../../http/index.ts';
+import { type Refused, refused, type Sends, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { readAbout, readFileName } from './about-file.ts';
 import { refusalOfFile } from './add-evidence.ts';
@@ -17,6 +17,18 @@ import { type UploadNotes, UploadStore } from './upload-store.ts';
 /** How often abandoned uploads are looked for. */
 const sweepEveryMs = 3600 * 1000;
 const mayAdd = { permission: 'add evidence' } as const;
+
+const progress = { 'upload-offset': 'Bytes that are here', [evidenceHeader]: 'The evidence that it became' };
+const goingOn: Record<'PATCH' | 'HEAD' | 'DELETE', Sends & { summary: string }> = {
+  PATCH: {
+    summary: 'Go on with an upload (tus 1.0)',
+    says: 'As far as it is now',
+    status: 204,
+    headers: progress,
+  },
+  HEAD: { summary: 'How far an upload is (tus 1.0)', says: 'As far as it is', headers: progress },
+  DELETE: { summary: 'Give an upload up (tus 1.0)', says: 'It is gone', status: 204 },
+};
 
 /**
  * Uploads that resume, by the tus protocol 1.0 (creation, creation with upload, deferred length, expiration,
@@ -34,40 +46,54 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
 
   app.post(
     addresses.uploads,
-    { schema: { summary: 'Begin an upload that can resume (tus 1.0)' }, config: mayAdd },
+    {
+      schema: { summary: 'Begin an upload that can resume (tus 1.0)' },
+      config: {
+        ...mayAdd,
+        sends: { says: 'It is begun', status: 201, headers: { location: 'Where it goes on' } },
+      },
+    },
     async (request, reply) => {
       const notes = await notesOf(request, services);
       return 'ok' in notes ? sendProblem(request, reply, notes) : server.pass(request, reply, notes);
     },
   );
-  app.route({
-    method: ['PATCH', 'HEAD', 'DELETE'],
-    url: addresses.upload,
-    schema: { summary: 'Go on with an upload, ask how far it is, or give it up (tus 1.0)', params: byId },
-    config: mayAdd,
-    handler: async (request, reply) => {
-      const { id } = request.params;
-      const notes = await uploads.notesOf(id);
-      if (notes === null || notes.organisation !== request.user.org || notes.member !== request.user.sub) {
-        return sendProblem(request, reply, refused('not-found', message('noSuchUpload')));
-      }
-      // The protocol's library ends none that is whole; one that was refused may go.
-      if (request.method === 'DELETE' && (await uploads.isWhole(id).catch(() => false))) {
-        await uploads.remove(id);
-        return reply.code(204).header('tus-resumable', '1.0.0').send();
-      }
-      if (request.method === 'HEAD' && (await uploads.isWhole(id).catch(() => false))) {
-        const outcome = await finish(request, id);
-        if (!outcome.ok) return sendProblem(request, reply, outcome);
-      }
-      const evidence = (await uploads.notesOf(id))?.evidence;
-      if (evidence !== undefined) reply.header(evidenceHeader, evidence);
-      return server.pass(request, reply, null);
-    },
-  });
+  for (const [method, { summary, ...sends }] of Object.entries(goingOn))
+    app.route({
+      method,
+      url: addresses.upload,
+      schema: { summary, params: byId },
+      // Its package leaves a HEAD out otherwise, since most are those of a GET.
+      config: { ...mayAdd, sends, swagger: { exposeHeadRoute: true } },
+      handler: async (request, reply) => {
+        const { id } = request.params;
+        const notes = await uploads.notesOf(id);
+        if (notes === null || notes.organisation !== request.user.org || notes.member !== request.user.sub) {
+          return sendProblem(request, reply, refused('not-found', message('noSuchUpload')));
+        }
+        // The protocol's library ends none that is whole; one that was refused may go.
+        if (request.method === 'DELETE' && (await uploads.isWhole(id).catch(() => false))) {
+          await uploads.remove(id);
+          return reply.code(204).header('tus-resumable', '1.0.0').send();
+        }
+        if (request.method === 'HEAD' && (await uploads.isWhole(id).catch(() => false))) {
+          const outcome = await finish(request, id);
+          if (!outcome.ok) return sendProblem(request, reply, outcome);
+        }
+        const evidence = (await uploads.notesOf(id))?.evidence;
+        if (evidence !== undefined) reply.header(evidenceHeader, evidence);
+        return server.pass(request, reply, null);
+      },
+    });
   app.options(
     addresses.uploads,
-    { schema: { summary: 'What the upload protocol can do here' }, config: { permission: 'public' } },
+    {
+      schema: { summary: 'What the upload protocol can do here' },
+      config: {
+        permission: 'public',
+        sends: { says: 'Its versions and extensions, in headers', status: 204 },
+      },
+    },
     (request, reply) => server.pass(request, reply, null),
   );
 };

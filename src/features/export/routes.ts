@@ -14,7 +14,10 @@ export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       schema: {
         summary: 'All data of the organisation: a zip of JSON documents and files with their SHA-256',
       },
-      config: { permission: 'export everything' },
+      config: {
+        permission: 'export everything',
+        sends: { says: 'The zip', mediaTypes: ['application/zip'] },
+      },
     },
     async (request, reply) => {
       const madeAt = services.now();

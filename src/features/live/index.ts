@@ -29,7 +29,10 @@ export const liveRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
     addresses.events,
     {
       schema: { summary: 'What changes from now on, as server-sent events (`change`, `resync`)' },
-      config: { permission: 'follow changes' },
+      config: {
+        permission: 'follow changes',
+        sends: { says: 'The stream, which ends with the token', mediaTypes: ['text/event-stream'] },
+      },
     },
     async (request, reply) => {
       const allowed = await asCaller(services, request, async ({ actor }) => found(actor));

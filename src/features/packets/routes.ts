@@ -58,7 +58,10 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.get(
     addresses.packetSummary,
-    { schema: { summary: 'The case to read and print, as one HTML file', params: byId }, config: read },
+    {
+      schema: { summary: 'The case to read and print, as one HTML file', params: byId },
+      config: { ...read, sends: { says: 'The case as a page', mediaTypes: ['text/html'], inParts: true } },
+    },
     async (request, reply) => {
       const readable = await asReader(request, request.params.id);
       if ('said' in readable) return sendProblem(request, reply, readable);
@@ -81,7 +84,10 @@ export const packetRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   );
   app.get(
     addresses.packetDownload,
-    { schema: { summary: 'The whole packet: a BagIt bag in a zip', params: byId }, config: read },
+    {
+      schema: { summary: 'The whole packet: a BagIt bag in a zip', params: byId },
+      config: { ...read, sends: { says: 'The bag', mediaTypes: ['application/zip'], inParts: true } },
+    },
     async (request, reply) => {
       const readable = await asReader(request, request.params.id);
       if ('said' in readable) return sendProblem(request, reply, readable);

@@ -38,3 +38,12 @@ export async function accountOf(tx: TenantTransaction, { orgId, memberId }: Acco
   });
   return { member: memberView(row), organisation: { id: orgId, ...row.organisation } };
 }
+
+/** The hash of a member's password. */
+export async function hashOfMember(tx: TenantTransaction, { orgId, memberId }: Account): Promise<string> {
+  const { passwordHash } = await tx.member.findUniqueOrThrow({
+    where: { orgId_id: { orgId, id: memberId } },
+    select: { passwordHash: true },
+  });
+  return passwordHash;
+}

@@ -10,21 +10,23 @@ import {
   session,
 } from '../../../shared/contract/people.ts';
 import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
-import { found, updateIn } from '../../http/index.ts';
+import { found, sendProblem, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { accountOf } from './account.read.ts';
 import {
   addMember,
   changePassword,
+  endFactorsOf,
   listMembers,
   readMember,
   resetPassword,
   updateMember,
 } from './members.ts';
+import { wrongPassword } from './password-again.ts';
 import { endMyOtherSessions, endMySession, listSessions } from './sessions.ts';
 
 /** The organisation's members, and one's own account. */
-export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
+export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   app.get(
     addresses.me,
     {
@@ -49,7 +51,12 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
       config: { permission: 'own account' },
     },
-    (request, reply) => reply.fromWrite((context) => changePassword(context, request.body)),
+    async (request, reply) => {
+      const asked = { password: request.body.current, pointer: '/current' };
+      const wrong = await wrongPassword(services, request, asked);
+      if (wrong !== null) return sendProblem(request, reply, wrong);
+      return reply.fromWrite((context) => changePassword(context, request.body));
+    },
   );
   app.get(
     addresses.ownSessions,
@@ -133,5 +140,17 @@ export const memberRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
     (request, reply) =>
       reply.fromWrite((context) => resetPassword(context, request.params.id, request.body.password)),
+  );
+  app.post(
+    addresses.endMemberFactors,
+    {
+      schema: {
+        summary: 'Take the second factors of a member who has lost theirs; ends their sign-ins',
+        params: byId,
+        response: { 200: member },
+      },
+      config: { permission: 'manage members' },
+    },
+    (request, reply) => reply.fromWrite((context) => endFactorsOf(context, request.params.id)),
   );
 };

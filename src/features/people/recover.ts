@@ -4,6 +4,7 @@ import type { Services } from '../../services.ts';
 import { findAccount } from './account.read.ts';
 import { memberView } from './member-view.ts';
 import { hashPassword } from './passwords.ts';
+import { endSecondFactors } from './second-factors.ts';
 import { endSessions, sessionsOf } from './sessions.ts';
 
 type Recovery = { readonly organisation: string; readonly email: string; readonly makeAdmin: boolean };
@@ -13,7 +14,7 @@ export const randomPassword = (): string => randomBytes(15).toString('base64url'
 
 /**
  * Lets a member in again whom nobody in the organisation can help: gives them another password, makes them active and,
- * where it is asked for, an admin. All their sign-ins end. For the command line, never for a route.
+ * where it is asked for, an admin. All their sign-ins end, and they need no second factor until they turn one on again. For the command line, never for a route.
  * @param organisation its handle
  * @returns null where there is no such account
  */
@@ -36,6 +37,7 @@ export async function recoverMember(
         ...(makeAdmin ? { role: 'admin' } : {}),
       },
     });
+    await endSecondFactors(tx, { orgId, memberId });
     await endSessions(tx, sessionsOf({ orgId, memberId }), services.now());
     return { member: memberView(row), password };
   });

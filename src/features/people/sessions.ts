@@ -12,10 +12,17 @@ const longestDevice = 200;
 export async function startSession(
   tx: TenantTransaction,
   owner: Owner,
-  { id, device, now }: { id: string; device: string; now: Date },
+  { id, device, secondFactor, now }: { id: string; device: string; secondFactor: boolean; now: Date },
 ): Promise<void> {
   await tx.session.create({
-    data: { ...owner, id, device: device.slice(0, longestDevice), startedAt: now, seenAt: now },
+    data: {
+      ...owner,
+      id,
+      device: device.slice(0, longestDevice),
+      secondFactor,
+      startedAt: now,
+      seenAt: now,
+    },
   });
 }
 

@@ -1,10 +1,10 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
-import { refresh, signIn as signInBody, tokens } from '../../../shared/contract/people.ts';
+import { refresh, secondStepTaken, signIn as signInBody, tokens } from '../../../shared/contract/people.ts';
 import { type AccessClaims, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { refreshTokens, signIn, signOut } from './sign-in.ts';
+import { refreshTokens, signIn, signOut, takeSecondStep } from './sign-in.ts';
 
 const open = { permission: 'public' } as const;
 
@@ -24,6 +24,25 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     async (request, reply) => {
       const caller = { address: request.ip, device: request.headers['user-agent'] ?? '' };
       const result = await signIn({ services, sign }, request.body, caller);
+      return 'ok' in result
+        ? sendProblem(request, reply, result)
+        : reply.header('cache-control', 'no-store').send(result);
+    },
+  );
+  app.post(
+    addresses.secondStep,
+    {
+      schema: {
+        summary:
+          'The second step of a sign-in, where a member has a second factor; gives tokens as the first one does',
+        body: secondStepTaken,
+        response: { 200: tokens },
+      },
+      config: open,
+    },
+    async (request, reply) => {
+      const device = request.headers['user-agent'] ?? '';
+      const result = await takeSecondStep({ services, sign }, request.body, device);
       return 'ok' in result
         ? sendProblem(request, reply, result)
         : reply.header('cache-control', 'no-store').send(result);

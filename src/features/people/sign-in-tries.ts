@@ -3,38 +3,54 @@ import { isIPv6 } from 'node:net';
 import type { Services } from '../../services.ts';
 import type { Credentials } from './account.read.ts';
 
-/** Who counts as one: how many wrong tries cost nothing, and the first wait after them, doubled by each further one. */
-type Allowance = { readonly free: number; readonly firstWaitS: number };
+/** How many wrong tries cost nothing, and the first wait after them, doubled by each further one up to the longest. */
+type Allowance = { readonly free: number; readonly firstWaitS: number; readonly longestWaitS: number };
 
 /** Assumed. Of one address on one account; of one address on all, where a whole office may stand behind one. */
-const onOneAccount: Allowance = { free: 5, firstWaitS: 15 };
-const onAll: Allowance = { free: 100, firstWaitS: 15 };
-/** Assumed: the longest wait, in seconds, and after how long without a try an address begins anew. */
-const longestWaitS = 900;
+const onOneAccount: Allowance = { free: 5, firstWaitS: 15, longestWaitS: 900 };
+const onAll: Allowance = { free: 100, firstWaitS: 15, longestWaitS: 900 };
+/**
+ * Assumed. Of everybody who has shown that they know a member's password, or holds their session. An hour, since of a
+ * million codes three are right at a time: whoever keeps on for a year has a chance of 2.6 %. Recovery codes, of which
+ * nobody guesses one, are taken meanwhile.
+ */
+const onOneMember: Allowance = { free: 10, firstWaitS: 15, longestWaitS: 3600 };
+/** Assumed: after how long without a try somebody begins anew, in seconds. */
 const forgottenAfterS = 86_400;
 
-/** Digests under which the tries of an address are counted; keyed, so that they tell nobody who tried what. */
-type TryKeys = { readonly address: string; readonly account: string };
-export type Claimed =
-  | { readonly mayTry: true; readonly keys: TryKeys }
-  | { readonly mayTry: false; readonly waitS: number };
+/** Whose tries are counted together: under a keyed digest, so that it tells nobody who tried what. */
+type Counted = Allowance & { readonly key: string; readonly whenRight: 'forget' | 'one less' };
+export type Tries = readonly Counted[];
+export type Claimed = { readonly mayTry: true } | { readonly mayTry: false; readonly waitS: number };
 
-/**
- * Counts a try to sign in before its password is looked at, so that many at once are counted as many. Whoever was wrong
- * too often from an address waits there; the account stays open to everybody else, and nothing shows whether it exists.
- */
-export async function claimTry(
+/** A try to sign in: the address's on any account, and on this one; nothing shows whether that exists. */
+export function signInTries(
   services: Services,
   address: string,
-  credentials: Credentials,
-): Promise<Claimed> {
-  const keys = keysOf(services, address, credentials);
-  const allowances: [string, Allowance][] = [
-    [keys.address, onAll],
-    [keys.account, onOneAccount],
+  { organisation, email }: Credentials,
+): readonly [Counted, Counted] {
+  const from = networkOf(address);
+  const account = digestOf(services, from, organisation.trim().toLowerCase(), email.trim().toLowerCase());
+  return [
+    { ...onAll, key: digestOf(services, from), whenRight: 'one less' },
+    { ...onOneAccount, key: account, whenRight: 'forget' },
   ];
+}
+
+/** A try by somebody who got as far as a member of this id: at their second factor, or at their password once more. */
+export const memberTries = (
+  services: Services,
+  what: 'second factor' | 'own password',
+  { orgId, memberId }: { readonly orgId: string; readonly memberId: string },
+): Tries => [{ ...onOneMember, key: digestOf(services, what, orgId, memberId), whenRight: 'forget' }];
+
+/**
+ * Counts a try before it is looked at, so that many at once are counted as many. Whoever was wrong too often from an
+ * address waits there; the account stays open to everybody else.
+ */
+export async function claimTry(services: Services, tries: Tries): Promise<Claimed> {
   return services.database.lookUp(async (tx) => {
-    for (const [key, { free, firstWaitS }] of allowances) {
+    for (const { key, free, firstWaitS, longestWaitS } of tries) {
       const now = services.now();
       const fresh = new Date(now.getTime() - forgottenAfterS * 1000);
       const counted = await tx.$queryRaw<unknown[]>`
@@ -51,30 +67,27 @@ export async function claimTry(
       const { freeAt } = await tx.signInTry.findUniqueOrThrow({ where: { key }, select: { freeAt: true } });
       return { mayTry: false, waitS: Math.max(1, Math.ceil((freeAt.getTime() - now.getTime()) / 1000)) };
     }
-    return { mayTry: true, keys };
+    return { mayTry: true };
   });
 }
 
-/** Takes back what was counted before the password turned out right, and forgets who hasn't tried for long. */
-export async function forgetTries(services: Services, { address, account }: TryKeys): Promise<void> {
+/** Takes back what was counted before a try turned out right, and forgets who hasn't tried for long. */
+export async function forgetTries(services: Services, tries: Tries): Promise<void> {
   const before = new Date(services.now().getTime() - forgottenAfterS * 1000);
+  const keysTo = (whenRight: Counted['whenRight']): string[] =>
+    tries.filter((one) => one.whenRight === whenRight).map(({ key }) => key);
   await services.database.lookUp(async (tx) => {
-    await tx.$executeRaw`update sign_in_try set wrong = greatest(0, wrong - 1) where key = ${address}`;
-    await tx.$executeRaw`delete from sign_in_try where key = ${account} or seen_at < ${before}::timestamptz`;
+    await tx.$executeRaw`
+      update sign_in_try set wrong = greatest(0, wrong - 1) where key = any(${keysTo('one less')})`;
+    await tx.$executeRaw`
+      delete from sign_in_try where key = any(${keysTo('forget')}) or seen_at < ${before}::timestamptz`;
   });
 }
 
-function keysOf({ config }: Services, address: string, { organisation, email }: Credentials): TryKeys {
-  const digestOf = (...parts: string[]) =>
-    createHmac('sha256', config.tokenSecrets[0])
-      .update(JSON.stringify(['sign-in try', ...parts]))
-      .digest('hex');
-  const from = networkOf(address);
-  return {
-    address: digestOf(from),
-    account: digestOf(from, organisation.trim().toLowerCase(), email.trim().toLowerCase()),
-  };
-}
+const digestOf = ({ config }: Services, ...parts: string[]): string =>
+  createHmac('sha256', config.tokenSecrets[0])
+    .update(JSON.stringify(['sign-in try', ...parts]))
+    .digest('hex');
 
 /** What one subscriber is given: an IPv4 address, or the first 64 bits of an IPv6 one (RFC 6177, section 2, from memory). */
 function networkOf(address: string): string {

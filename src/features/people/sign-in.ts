@@ -3,13 +3,16 @@ import { message } from '../../../shared/message/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import { type AccessClaims, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { accountOf, type Credentials, findAccount } from './account.read.ts';
+import { type Account, accountOf, type Credentials, findAccount } from './account.read.ts';
 import { passwordFits } from './passwords.ts';
 import { issueToken, readToken, spendToken, type TokenFamily } from './refresh-tokens.ts';
+import { beginSecondStep, endStepWith, isAppCode, ownerOfStep } from './second-step.ts';
 import { endSessions, startSession } from './sessions.ts';
-import { claimTry, forgetTries } from './sign-in-tries.ts';
+import { claimTry, forgetTries, memberTries, signInTries } from './sign-in-tries.ts';
 
 const signInRefused = refused('sign-in-refused', message('signInWrong'));
+const stepRefused = refused('second-factor-refused', message('codeWrong'));
+const stepOver = refused('sign-in-refused', message('secondStepOver'));
 const refreshRefused = refused('refresh-refused', message('signInAgain'));
 
 type Signer = (claims: AccessClaims) => string;
@@ -20,29 +23,75 @@ export type Caller = { readonly address: string; readonly device: string };
 
 /**
  * Signs a member in. Every reason to refuse reads the same and does the same work, and so does having to wait after too
- * many wrong tries, which is said before any password is looked at.
+ * many wrong tries, which is said before any password is looked at. Whoever has a second factor gets a refusal with what
+ * the sign-in goes on with.
  */
 export async function signIn(
   { services, sign }: Issuer,
   credentials: Credentials,
   { address, device }: Caller,
 ): Promise<Tokens | Refused> {
-  const claimed = await claimTry(services, address, credentials);
+  const tries = signInTries(services, address, credentials);
+  const claimed = await claimTry(services, tries);
   if (!claimed.mayTry) return signInDelayed(claimed.waitS);
   const account = await services.database.lookUp((tx) => findAccount(tx, credentials));
-  const stranger = { orgId: claimed.keys.address, memberId: claimed.keys.account };
+  const [ofAddress, ofAccount] = tries;
+  const stranger = { orgId: ofAddress.key, memberId: ofAccount.key };
   const fits = await services.heavyWork.inTurn('passwords', stranger, () =>
     passwordFits(account?.passwordHash ?? null, credentials.password),
   );
   if (account === null || !fits || !account.active) return signInRefused;
-  await forgetTries(services, claimed.keys);
+  await forgetTries(services, tries);
   const owner = { orgId: account.orgId, memberId: account.memberId };
   return services.database.inTenant(owner, async (tx) => {
-    const id = services.newId();
-    await startSession(tx, owner, { id, device, now: services.now() });
-    return issueTokens(tx, { services, sign }, { ...owner, familyId: id });
+    const secondStep = await beginSecondStep(tx, services, owner);
+    if (secondStep !== null)
+      return refused('second-factor-needed', message('secondFactorNeeded'), { secondStep });
+    return tokensOfNewSession(tx, { services, sign }, { ...owner, device, secondFactor: false });
   });
 }
+
+/**
+ * The second step of a sign-in: a code of the member's app, or one for recovery. Wrong codes of the app are counted by
+ * member, since everybody who gets here knows the password; codes for recovery nobody guesses, and they are taken always.
+ */
+export async function takeSecondStep(
+  { services, sign }: Issuer,
+  { token, code }: { token: string; code: string },
+  device: string,
+): Promise<Tokens | Refused> {
+  const read = readToken(token);
+  if (read === null) return stepOver;
+  const owner = await services.database.inTenant({ orgId: read.orgId, memberId: null }, (tx) =>
+    ownerOfStep(tx, read, services.now()),
+  );
+  if (owner === null) return stepOver;
+  const tries = memberTries(services, 'second factor', owner);
+  const claimed = isAppCode(code) ? await claimTry(services, tries) : null;
+  if (claimed?.mayTry === false) return codesDelayed(claimed.waitS);
+  const tokens = await services.database.inTenant(owner, async (tx) => {
+    if (!(await endStepWith(tx, services, { ...owner, code, token }))) return null;
+    return tokensOfNewSession(tx, { services, sign }, { ...owner, device, secondFactor: true });
+  });
+  if (tokens === null) return stepRefused;
+  await forgetTries(services, tries);
+  return tokens;
+}
+
+async function tokensOfNewSession(
+  tx: TenantTransaction,
+  { services, sign }: Issuer,
+  { device, secondFactor, ...owner }: Account & { device: string; secondFactor: boolean },
+): Promise<Tokens> {
+  const id = services.newId();
+  await startSession(tx, owner, { id, device, secondFactor, now: services.now() });
+  return issueTokens(tx, { services, sign }, { ...owner, familyId: id });
+}
+
+const codesDelayed = (waitS: number): Refused =>
+  refused('too-many-requests', message('codesDelayed', { minutes: Math.ceil(waitS / 60) }), {
+    retryAfterS: waitS,
+  });
 
 const signInDelayed = (waitS: number): Refused =>
   refused('too-many-requests', message('signInDelayed', { minutes: Math.ceil(waitS / 60) }), {

@@ -80,6 +80,7 @@ export function MembersScreen() {
         <Dialog title={opened.name} onClose={() => setOpen(null)}>
           <ChangeMember member={opened} onDone={() => setOpen(null)} />
           <SetPassword member={opened} />
+          <TakeFactor member={opened} />
         </Dialog>
       )}
     </Screen>
@@ -230,5 +231,33 @@ function SetPassword({ member }: { member: Member }) {
         </Button>
       </div>
     </form>
+  );
+}
+
+/** For a member who has lost what they show beside their password. */
+function TakeFactor({ member }: { member: Member }) {
+  const t = adminWords();
+  const [isDone, setDone] = useState(false);
+  const sending = useSending();
+  const take = async (): Promise<void> => {
+    const path = addressOf(addresses.endMemberFactors, { id: member.id });
+    setDone((await sending.send<Member>('POST', path)) !== null);
+  };
+  return (
+    <div class="stack">
+      <h3>{t.takeFactor}</h3>
+      <p class="soft">{t.takeFactorHint}</p>
+      <SendingResult sending={sending} />
+      {isDone && (
+        <Notice tone="good" announce>
+          {t.factorTaken}
+        </Notice>
+      )}
+      <div>
+        <Button disabled={sending.isBusy} onClick={() => void take()}>
+          {t.takeFactor}
+        </Button>
+      </div>
+    </div>
   );
 }

@@ -5,6 +5,7 @@ import type { OrganisationSettings } from '../../../shared/contract/organisation
 import { DocumentView } from '../parts/document-view.tsx';
 import { faultAt } from '../parts/fault-at.ts';
 import { Field, SelectField } from '../parts/field.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { terms } from '../words/terms.ts';
 import { NumberField } from './number-field.tsx';
 import { SaveRow } from './save-row.tsx';
@@ -126,6 +127,11 @@ function GeneralFields({ draft, change, fault }: Fields) {
         error={fault('/reopenDays')}
         value={draft.reopenDays}
         onChange={(reopenDays) => change({ reopenDays })}
+      />
+      <Tick
+        label={t.adminsSecond}
+        isOn={draft.adminsNeedSecondFactor}
+        onChange={(adminsNeedSecondFactor) => change({ adminsNeedSecondFactor })}
       />
     </>
   );

@@ -15,6 +15,10 @@ const en = {
   addIt: 'Add',
   password: 'Password, at least 10 characters',
   passwordHint: 'Tell it to them; they can change it in their settings.',
+  takeFactor: 'Take the second factor off',
+  takeFactorHint:
+    'For whoever has lost their app and their codes: the password alone lets them in again, and all their sign-ins end.',
+  factorTaken: 'Done. The password alone lets them in now.',
   setPassword: 'Set a new password',
   setPasswordHint: 'They are signed out everywhere.',
   setIt: 'Set the password',
@@ -36,6 +40,7 @@ const en = {
   risk: 'Chance we take of calling a fault cleared that is still there',
   riskHint: (risk: number) =>
     `From 0.001 to 0.5; built in is ${number(risk, 3)} (${number(risk * 100, 1)} %), common practice in testing. Smaller means longer retests.`,
+  adminsSecond: 'Admins sign in with a second factor (authenticator app)',
   reopen: 'Days in which a closed ticket may be reopened',
   assumed: (value: number) => `Built in: ${number(value, 3)}, assumed.`,
   practice: (value: number) => `Built in: ${number(value, 3)}, common practice, no source.`,
@@ -104,6 +109,10 @@ const de: typeof en = {
   addIt: 'Hinzufügen',
   password: 'Passwort, mindestens 10 Zeichen',
   passwordHint: 'Sag es der Person; sie kann es in ihren Einstellungen ändern.',
+  takeFactor: 'Zweiten Faktor abnehmen',
+  takeFactorHint:
+    'Für jemanden, dem App und Codes abhanden kamen: das Passwort allein genügt dann wieder, und alle Anmeldungen enden.',
+  factorTaken: 'Erledigt. Jetzt genügt das Passwort.',
   setPassword: 'Ein neues Passwort setzen',
   setPasswordHint: 'Die Person wird überall abgemeldet.',
   setIt: 'Passwort setzen',
@@ -125,6 +134,7 @@ const de: typeof en = {
   risk: 'Wie wahrscheinlich wir einen Fehler für behoben halten dürfen, der noch da ist',
   riskHint: (risk) =>
     `Von 0,001 bis 0,5; eingebaut ist ${number(risk, 3)} (${number(risk * 100, 1)} %), üblich beim Prüfen. Kleiner heißt längere Nachtests.`,
+  adminsSecond: 'Admins melden sich mit einem zweiten Faktor an (Authenticator-App)',
   reopen: 'Tage, in denen ein abgeschlossenes Ticket wieder geöffnet werden darf',
   assumed: (value) => `Eingebaut: ${number(value, 3)}, angenommen.`,
   practice: (value) => `Eingebaut: ${number(value, 3)}, üblich, ohne Quelle.`,

@@ -10,7 +10,7 @@ import type {
   PacketSummary,
   SigningKey,
 } from '../../../shared/contract/packet.ts';
-import type { Me, Member, Session } from '../../../shared/contract/people.ts';
+import type { Me, Member, SecondFactors, Session } from '../../../shared/contract/people.ts';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
 import type { Items, Page } from '../../../shared/contract/primitives.ts';
 import type { BudgetReply, EdidReadings } from '../../../shared/contract/signal.ts';
@@ -49,6 +49,7 @@ const documentAt = <Body>(path: string): DocumentPath<Body> => path;
 /** Every document that the client reads. A screen that needs another one adds it here, with its type. */
 export const paths = {
   me: documentAt<Me>(addresses.me),
+  ownSecondFactors: documentAt<SecondFactors>(addresses.ownSecondFactors),
   ownSessions: documentAt<Items<Session>>(addresses.ownSessions),
   members: documentAt<Items<Member>>(addresses.members),
   organisation: documentAt<Organisation>(addresses.organisation),

@@ -62,15 +62,19 @@ const post = (path: string, body: object): Promise<Response | null> =>
     signal: AbortSignal.timeout(20_000),
   }).catch(() => null);
 
-/** @returns null when it worked, the problem when it was refused, `unreachable` without an answer */
-export async function signIn(credentials: {
-  organisation: string;
-  email: string;
-  password: string;
-}): Promise<Problem | 'unreachable' | null> {
-  const reply = await post(addresses.signIn, credentials);
+/**
+ * One step of signing in: the password, or what is shown beside it.
+ * @returns null when it worked, the problem when it was refused, `unreachable` without an answer
+ */
+export async function signIn(
+  step: typeof addresses.signIn | typeof addresses.secondStep,
+  shown: Readonly<Record<string, string>>,
+): Promise<Problem | 'unreachable' | null> {
+  const reply = await post(step, shown);
   reportReachable(reply !== null);
   if (reply === null) return 'unreachable';
+  // To wait after too many wrong tries is an answer, not a connection that is gone.
+  if (reply.status === 429) return reply.json().catch(() => 'unreachable');
   const answer = await answerOf<Tokens>(reply);
   if (answer.kind === 'refused') return answer.problem;
   if (answer.kind !== 'ok') return 'unreachable';

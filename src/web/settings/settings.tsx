@@ -11,6 +11,7 @@ import { chooseLook, look, looks } from '../style/look.ts';
 import { chooseLanguage, language, plural, wordsOf } from '../words/language.ts';
 import { terms } from '../words/terms.ts';
 import { OwnPassword } from './password.tsx';
+import { SecondFactor } from './second-factor.tsx';
 import { SignIns } from './sign-ins.tsx';
 
 const t = wordsOf({
@@ -99,6 +100,7 @@ export function SettingsScreen() {
           </div>
         </Card>
         <OwnPassword />
+        <SecondFactor />
         <SignIns />
       </div>
       {asking && (

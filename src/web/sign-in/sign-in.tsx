@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
+import { addresses } from '../../../shared/contract/addresses.ts';
+import type { SecondStep } from '../../../shared/contract/people.ts';
 import type { Problem } from '../../../shared/contract/problem.ts';
-import { type Session, signIn } from '../api/session.ts';
+import { session, signIn } from '../api/session.ts';
 import { Button } from '../parts/button.tsx';
 import { Field } from '../parts/field.tsx';
 import { Notice } from '../parts/notice.tsx';
@@ -10,6 +12,7 @@ import { Tick } from '../parts/tick.tsx';
 import { askToKeepData } from '../store/member-database.ts';
 import { sendNow } from '../store/sender.ts';
 import { wordsOf } from '../words/language.ts';
+import { SecondStepForm } from './second-step.tsx';
 
 const t = wordsOf({
   en: {
@@ -38,74 +41,92 @@ const t = wordsOf({
   },
 });
 
-/** @param known whose sign-in has run out; null for anybody */
-export function SignInScreen({ known }: { known: Session | null }) {
+/** Signing in: anybody, or the member of this device whose sign-in has run out. */
+export function SignInScreen() {
+  const known = session.value;
   const words = t();
   const [isShown, setShown] = useState(false);
   const [busy, setBusy] = useState(false);
   const [refused, setRefused] = useState<Problem | 'unreachable' | null>(null);
+  const [second, setSecond] = useState<SecondStep | null>(null);
   const submit = async (form: FormData): Promise<void> => {
     setBusy(true);
     const of = (name: string) => String(form.get(name) ?? '').trim();
-    const result = await signIn({
+    const result = await signIn(addresses.signIn, {
       organisation: of('organisation').toLowerCase(),
       email: of('email'),
       password: String(form.get('password') ?? ''),
     });
+    const step = result === null || result === 'unreachable' ? undefined : result.secondStep;
     setBusy(false);
-    setRefused(result);
-    if (result !== null) return;
+    if (step === undefined) setRefused(result);
+    else setSecond(step);
+    if (result === null) goOn();
+  };
+  const goOn = (): void => {
     void askToKeepData();
     void sendNow();
     if (known !== null) history.back();
   };
-  const content = (
-    <Screen title={words.title}>
-      <p class="narrow">{words.what}</p>
-      <form
-        class="stack narrow"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void submit(new FormData(event.currentTarget));
-        }}
-      >
-        {refused === 'unreachable' && (
-          <Notice tone="refusal" announce>
-            {words.unreachable}
-          </Notice>
-        )}
-        {refused !== null && refused !== 'unreachable' && <Refusal problem={refused} />}
-        <Field
-          label={words.organisation}
-          hint={words.organisationHint}
-          name="organisation"
-          required
-          autocomplete="organization"
-          autocapitalize="none"
-          spellcheck={false}
-          defaultValue={known?.organisation.handle ?? ''}
+  const content =
+    second !== null ? (
+      <Screen title={words.title}>
+        <SecondStepForm
+          step={second}
+          onDone={goOn}
+          onBack={(problem) => {
+            setSecond(null);
+            setRefused(problem);
+          }}
         />
-        <Field
-          label={words.email}
-          name="email"
-          type="email"
-          required
-          autocomplete="username"
-          defaultValue={known?.member.email ?? ''}
-        />
-        <Field
-          label={words.password}
-          name="password"
-          type={isShown ? 'text' : 'password'}
-          required
-          autocomplete="current-password"
-        />
-        <Tick label={words.show} isOn={isShown} onChange={setShown} />
-        <Button type="submit" kind="primary" large disabled={busy}>
-          {busy ? words.busy : words.submit}
-        </Button>
-      </form>
-    </Screen>
-  );
+      </Screen>
+    ) : (
+      <Screen title={words.title}>
+        <p class="narrow">{words.what}</p>
+        <form
+          class="stack narrow"
+          onSubmit={(event) => {
+            event.preventDefault();
+            void submit(new FormData(event.currentTarget));
+          }}
+        >
+          {refused === 'unreachable' && (
+            <Notice tone="refusal" announce>
+              {words.unreachable}
+            </Notice>
+          )}
+          {refused !== null && refused !== 'unreachable' && <Refusal problem={refused} />}
+          <Field
+            label={words.organisation}
+            hint={words.organisationHint}
+            name="organisation"
+            required
+            autocomplete="organization"
+            autocapitalize="none"
+            spellcheck={false}
+            defaultValue={known?.organisation.handle ?? ''}
+          />
+          <Field
+            label={words.email}
+            name="email"
+            type="email"
+            required
+            autocomplete="username"
+            defaultValue={known?.member.email ?? ''}
+          />
+          <Field
+            label={words.password}
+            name="password"
+            type={isShown ? 'text' : 'password'}
+            required
+            autocomplete="current-password"
+          />
+          <Tick label={words.show} isOn={isShown} onChange={setShown} />
+          <Button type="submit" kind="primary" large disabled={busy}>
+            {busy ? words.busy : words.submit}
+          </Button>
+        </form>
+      </Screen>
+    );
   return known === null ? <main class="frame-content">{content}</main> : content;
 }
