@@ -83,6 +83,10 @@ const environment = z.object({
   HALFSPLIT_HEARTBEAT_S: z.coerce.number().min(0.01).max(110).default(20),
   HALFSPLIT_CLIENT: z.string().min(1).default(builtClient),
   HALFSPLIT_TRUST_PROXY: trustedProxies.default(false),
+  HALFSPLIT_LEAST_FREE_MIB: z.coerce.number().min(0).default(64),
+  HALFSPLIT_DRAIN_S: z.coerce.number().min(0).max(600).default(0),
+  HALFSPLIT_TLS_CERT: z.string().min(1).optional(),
+  HALFSPLIT_TLS_KEY: z.string().min(1).optional(),
 });
 
 const places = environment.pick({ HALFSPLIT_DATA: true, DATABASE_URL: true });
@@ -102,6 +106,9 @@ function parsed<Schema extends z.ZodType>(schema: Schema, env: NodeJS.ProcessEnv
   const faults = result.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`);
   throw new WrongSettingError('Configuration', faults.join('; '));
 }
+
+/** Paths of PEM files: the certificate, with those between it and its authority after it, and its private key. */
+export type TlsFiles = { readonly certificate: string; readonly key: string };
 
 /** Nobody, the last so many, or those at these addresses and nets (as `@fastify/proxy-addr` reads them). */
 export type TrustedProxies = false | number | string[];
@@ -130,6 +137,12 @@ export type Config = {
   /** The folder that the built client is in. */
   readonly clientFolder: string;
   readonly trustProxy: TrustedProxies;
+  /** Of the data folder's disk: with less, the server says that it isn't ready. Assumed: room for what is under way. */
+  readonly leastFreeBytes: number;
+  /** Seconds between saying that it isn't ready any more and taking no more requests, for a proxy to notice. */
+  readonly drainS: number;
+  /** Where TLS ends here, and not at a proxy. */
+  readonly tls: TlsFiles | null;
 };
 
 /**
@@ -155,7 +168,23 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     heartbeatS: value.HALFSPLIT_HEARTBEAT_S,
     clientFolder: resolve(value.HALFSPLIT_CLIENT),
     trustProxy: value.HALFSPLIT_TRUST_PROXY,
+    leastFreeBytes: value.HALFSPLIT_LEAST_FREE_MIB * 1024 * 1024,
+    drainS: value.HALFSPLIT_DRAIN_S,
+    tls: tlsOf(value),
   };
+}
+
+function tlsOf({
+  HALFSPLIT_TLS_CERT: certificate,
+  HALFSPLIT_TLS_KEY: key,
+}: Pick<z.output<typeof environment>, 'HALFSPLIT_TLS_CERT' | 'HALFSPLIT_TLS_KEY'>): TlsFiles | null {
+  if (certificate === undefined && key === undefined) return null;
+  if (certificate === undefined || key === undefined)
+    throw new WrongSettingError(
+      certificate === undefined ? 'HALFSPLIT_TLS_CERT' : 'HALFSPLIT_TLS_KEY',
+      'certificate and key are given together',
+    );
+  return { certificate, key };
 }
 
 type Given = Pick<

@@ -10,6 +10,11 @@ export type Services = {
   readonly evidenceStore: EvidenceStore;
   readonly heavyWork: HeavyWork;
   readonly now: () => Date;
+  /** Whether the process is about to end: what comes now had better go to another. */
+  readonly isStopping: () => boolean;
   /** A random UUID. */
   readonly newId: () => string;
 };
+
+/** What a program on the command line has of it: nobody waits for a reply, and it ends by itself. */
+export type CommandLineServices = Omit<Services, 'heavyWork' | 'isStopping'>;

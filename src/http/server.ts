@@ -1,10 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import helmet from '@fastify/helmet';
 import rateLimit from '@fastify/rate-limit';
-import fastify, { type FastifyBaseLogger, type FastifyInstance } from 'fastify';
+import fastify, { type FastifyBaseLogger, type FastifyInstance, type FastifyServerOptions } from 'fastify';
 import { serializerCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod';
 import type { Logger } from 'pino';
-import type { TrustedProxies } from '../config.ts';
+import type { TlsFiles, TrustedProxies } from '../config.ts';
 import type { Services } from '../services.ts';
 import { authentication } from './authentication.ts';
 import { answerClientError, maxHeaderKiB } from './client-errors.ts';
@@ -12,6 +12,7 @@ import { installErrorHandling } from './errors.ts';
 import { spokenReplies } from './language.ts';
 import { openapi } from './openapi.ts';
 import { sendProblem } from './problem.ts';
+import { readTlsPair } from './tls.ts';
 import { transactions } from './transactions.ts';
 import { invalidInput, validatorCompiler } from './validation.ts';
 import { findUnstorable } from './well-formed.ts';
@@ -22,7 +23,7 @@ const bodyLimitBytes = 4 * 1024 * 1024;
 /** A server with everything that all routes share: limits, log, problems, sign-in check, transactions, description. */
 export async function createServer(services: Services, logger: Logger): Promise<FastifyInstance> {
   const { config } = services;
-  const app = fastify({
+  const options = {
     loggerInstance: logger as FastifyBaseLogger,
     genReqId: () => randomUUID(),
     trustProxy: trustedHops(config.trustProxy),
@@ -32,9 +33,9 @@ export async function createServer(services: Services, logger: Logger): Promise<
     keepAliveTimeout: 10_000,
     forceCloseConnections: 'idle',
     clientErrorHandler: answerClientError,
-    http: { maxHeaderSize: maxHeaderKiB * 1024, headersTimeout: 20_000 },
     routerOptions: { maxParamLength: 200 },
-  }).withTypeProvider<ZodTypeProvider>();
+  } satisfies FastifyServerOptions;
+  const app = serverOver(options, config.tls).withTypeProvider<ZodTypeProvider>();
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   installErrorHandling(app);
@@ -60,7 +61,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
         frameAncestors: ["'none'"],
       },
     },
-    hsts: config.trustProxy !== false,
+    hsts: config.tls !== null || config.trustProxy !== false,
   });
   await app.register(rateLimit, { max: config.requestsPerMin, timeWindow: '1 minute' });
   await app.register(authentication, { services });
@@ -69,6 +70,17 @@ export async function createServer(services: Services, logger: Logger): Promise<
   await app.register(openapi);
   return app;
 }
+
+const headerLimits = { maxHeaderSize: maxHeaderKiB * 1024, headersTimeout: 20_000 };
+
+/** Fastify's types tell a server with TLS from one without; to all that is built on it they are the same. */
+const serverOver = (options: FastifyServerOptions, tls: TlsFiles | null): FastifyInstance =>
+  tls === null
+    ? fastify({ ...options, http: headerLimits })
+    : (fastify({
+        ...(options as object),
+        https: { ...readTlsPair(tls), ...headerLimits },
+      }) as unknown as FastifyInstance);
 
 /** Fastify's types know no count of proxies: the last so many addresses that a request came by are theirs. */
 const trustedHops = (

@@ -97,6 +97,7 @@ export async function openFrozenApp(
     heavyWork: heavyWorkHere(),
     now: () => new Date(),
     newId: randomUUID,
+    isStopping: () => false,
   };
   const app = await createApp(services, createLogger('silent'));
   const tamper = async (sql: string, values: unknown[]): Promise<void> => {

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createApp } from '../../src/app.ts';
+import { createLogger } from '../../src/http/logging.ts';
 import { postForm } from '../features/evidence/form-client.ts';
 import { openTestApp, type TestApp } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
@@ -269,5 +271,13 @@ describe.each(databaseKinds())('habits of the API, on the %s database', (kind) =
   it('is alive and ready', async () => {
     expect((await test.request().get('/healthz')).body).toEqual({ status: 'ok' });
     expect((await test.request().get('/readyz')).body).toEqual({ status: 'ok' });
+  });
+
+  it('is not ready where the disk has less room than it was told to keep', async () => {
+    const config = { ...test.services.config, leastFreeBytes: Number.MAX_SAFE_INTEGER };
+    const app = await createApp({ ...test.services, config }, createLogger('silent'));
+    const ready = await app.inject('/readyz');
+    await app.close();
+    expect([ready.statusCode, ready.json()]).toEqual([503, { status: 'diskFull' }]);
   });
 });

@@ -74,6 +74,9 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   heartbeatS: 20,
   clientFolder: builtClient,
   trustProxy: false,
+  leastFreeBytes: 0,
+  drainS: 0,
+  tls: null,
 };
 
 /** What is asked of worker threads, done in this one: where a test is not about the threads, starting them costs seconds. */
@@ -94,6 +97,7 @@ export async function openTestApp(
     evidenceStore: await openEvidenceStore({ folder: join(dataFolder, 'evidence') }),
     heavyWork,
     now: () => now ?? new Date(),
+    isStopping: () => false,
     newId: randomUUID,
   };
   const app = await createApp(services, createLogger('silent'));

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { organisationSettings } from '../../../shared/contract/organisation.ts';
 import type { newMember } from '../../../shared/contract/people.ts';
-import type { Services } from '../../services.ts';
+import type { CommandLineServices } from '../../services.ts';
 import { insertOrganisation } from '../organisation/index.ts';
 import { hashPassword } from './passwords.ts';
 
@@ -15,7 +15,7 @@ export type NewOrganisation = {
 
 /** Creates an organisation with its first members; for the command line and the demo, never for a route. */
 export async function provisionOrganisation(
-  services: Omit<Services, 'heavyWork'>,
+  services: CommandLineServices,
   input: NewOrganisation,
 ): Promise<{ orgId: string }> {
   const orgId = input.orgId ?? services.newId();

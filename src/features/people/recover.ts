@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { Member } from '../../../shared/contract/people.ts';
-import type { Services } from '../../services.ts';
+import type { CommandLineServices } from '../../services.ts';
 import { findAccount } from './account.read.ts';
 import { memberView } from './member-view.ts';
 import { hashPassword } from './passwords.ts';
@@ -19,7 +19,7 @@ export const randomPassword = (): string => randomBytes(15).toString('base64url'
  * @returns null where there is no such account
  */
 export async function recoverMember(
-  services: Omit<Services, 'heavyWork'>,
+  services: CommandLineServices,
   { organisation, email, makeAdmin }: Recovery,
 ): Promise<{ readonly member: Member; readonly password: string } | null> {
   const password = randomPassword();
