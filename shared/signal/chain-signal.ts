@@ -1,7 +1,7 @@
 import { displaysOf } from '../chain/graph.ts';
 import type { Chain, VideoFormat } from '../contract/chain.ts';
 import { cablesBehindVersionMessage, chainProtection } from './content-protection/index.ts';
-import { type BudgetAssumptions, chainBudget } from './link-budget/index.ts';
+import { type BudgetAssumptions, chainBudget, type LinkBudget, shownHex } from './link-budget/index.ts';
 import { type PowerAssumptions, powerBudget } from './power.ts';
 import { returnAudioOf } from './return-audio.ts';
 
@@ -24,12 +24,19 @@ export function chainSignal(
   figures: SignalFigures,
   wanted: readonly VideoFormat[] = chain.wantedFormats,
 ) {
+  const budget = chainBudget(chain, wanted, { assumptions: figures.budget ?? {} });
   return {
-    budget: chainBudget(chain, wanted, { assumptions: figures.budget ?? {} }),
+    budget: { ...budget, links: budget.links.map(withShownEdid) },
     contentProtection: { ...chainProtection(chain), ifADisplaySeemsTooOld: suspectCables(chain) },
     returnAudio: returnAudioOf(chain),
     power: powerBudget(chain, figures.cableDrawMa),
   };
+}
+
+/** The limits on an EDID's way worked into its bytes. */
+function withShownEdid(link: LinkBudget) {
+  const { limits, ...seen } = link.seen;
+  return { ...link, seen: { ...seen, edidHex: shownHex(link.seen) } };
 }
 
 /** For each display: the cables to suspect when a message says it lacks a version that its data sheet has. */

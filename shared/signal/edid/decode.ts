@@ -41,7 +41,9 @@ export function decodeEdid(bytes: Uint8Array): DecodedEdid {
     problems.push(note(mostBlocks - 1, 127, message('edid/onlyFirstBlocksRead', { blocks: mostBlocks })));
   const copies = copiesIn(bytes);
   if (copies > 1) problems.push(note(0, 0, message('edid/repeatedWhole', { copies })));
-  const blocks = Array.from({ length: blockCount / copies }, (_, i) => wholeBlock(bytes, i));
+  // Parts of the tree keep views of what they were read from: of a copy that nobody else writes to.
+  const own = new Uint8Array(bytes.subarray(0, (blockCount / copies) * blockSize));
+  const blocks = Array.from({ length: blockCount / copies }, (_, i) => wholeBlock(own, i));
   const valid = blocks.map((block, i) =>
     checkBlock(block, bytes.length - i * blockSize, reportInto(problems, i)),
   );

@@ -1,17 +1,13 @@
-import { sameBytes } from './bytes.ts';
-
 /**
- * Bytes as they were read, present only where the typed fields can't reproduce them (reserved bits in use, padding,
- * odd lengths). Encoding takes them instead of the fields, so whoever edits a field must leave them out of the copy.
+ * The bytes that a part was read from. Encoding takes them instead of the fields, so that reserved bits, padding and odd
+ * lengths come back as they were; whoever edits a field must leave them out of the copy (`edited`).
  */
 export type Exact = { readonly exactBytes?: Uint8Array };
 
-/**
- * Adds `exactBytes` to what was decoded from `bytes` when encoding it again gives other bytes. Parts that were kept exact
- * themselves need no second encoding: whoever checks the whole puts in the bytes that they were read from.
- */
-export function keepExact<T extends Exact>(value: T, bytes: Uint8Array, encode: (value: T) => Uint8Array): T {
-  return sameBytes(encode(value), bytes) ? value : { ...value, exactBytes: bytes.slice() };
+/** Adds to a part that was just read the bytes it was read from. Changes `value`, which nobody else has yet. */
+export function readFrom<T extends Exact>(value: T, bytes: Uint8Array): T {
+  (value as { exactBytes?: Uint8Array }).exactBytes = bytes;
+  return value;
 }
 
 /** A copy of `value` with `changes`, freed from the bytes it was read from. */

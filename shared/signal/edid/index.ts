@@ -15,6 +15,7 @@ export { limitEdid } from './edit/limit-edid.ts';
 export { encodeEdid } from './encode.ts';
 export { type FormatSource, type SinkFormat, sinkFormats } from './formats.ts';
 export { type EdidInput, readEdidInput, readEdidText } from './input/read-input.ts';
+export { withoutNeedlessBytes } from './needless-bytes.ts';
 export type { EdidProblem, Severity } from './problems.ts';
 export { rasterOfDetailed, rasterOfDisplayId } from './raster.ts';
 export { readableText } from './readable-text.ts';

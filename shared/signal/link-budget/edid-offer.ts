@@ -3,7 +3,7 @@ import { hdrKinds, pictureFeatures } from '../../contract/chain-names.ts';
 import {
   type DepthsByEncoding,
   decodeEdid,
-  encodeEdid,
+  type EdidLimits,
   type FormatSource,
   limitEdid,
   type SinkCapabilities,
@@ -52,11 +52,11 @@ function hdrOf({ eotfs, dynamicMetadataTypes, vendorVideoOuis }: SinkCapabilitie
   });
 }
 
-/** What the EDID in this hexadecimal offers; null where it holds none that can be read. */
-export function readOffer(edidHex: string): EdidOffer | null {
-  const { edid } = decodeEdid(bytesOf(edidHex));
+/** What the EDID in this hexadecimal offers once it is limited so; null where it holds none that can be read. */
+export function readOffer(edidHex: string, limits: readonly EdidLimits[] = []): EdidOffer | null {
+  const { edid } = decodeEdid(bytesOfHex(edidHex));
   if (edid === null) return null;
-  const sink = sinkCapabilities(edid);
+  const sink = sinkCapabilities(limits.reduce(limitEdid, edid));
   const plain = sink.formats.filter(({ in420 }) => in420 !== 'only');
   return {
     tmdsMHz: sink.maxTmdsCharacterRateMHz,
@@ -83,36 +83,33 @@ function vicOf(source: FormatSource): number[] {
   return vic === undefined ? [] : [vic];
 }
 
-/** A reader that reads each EDID once, however often it is asked for. */
-export function readingOnce(): (edidHex: string) => EdidOffer | null {
+/** A reader that reads each EDID once with the same limits, however often it is asked for. */
+export function readingOnce(): typeof readOffer {
   const known = new Map<string, EdidOffer | null>();
-  return (edidHex) => {
-    const found = known.get(edidHex);
+  return (edidHex, limits = []) => {
+    const key = JSON.stringify([edidHex, limits]);
+    const found = known.get(key);
     if (found !== undefined) return found;
-    const offer = readOffer(edidHex);
-    known.set(edidHex, offer);
+    const offer = readOffer(edidHex, limits);
+    known.set(key, offer);
     return offer;
   };
 }
 
 type Limits = Extract<Device['edidHandling'], { kind: 'limits' }>;
 
-/** The EDID that a device shows when it limits this one; null where there is none to limit. */
-export function limitedHex(edidHex: string, limits: Limits): string | null {
-  const { edid } = decodeEdid(bytesOf(edidHex));
-  if (edid === null) return null;
-  const rateMHz = limits.maxTmdsCharacterRateMHz;
-  const shown = limitEdid(edid, {
-    ...(rateMHz === null ? {} : { maxTmdsCharacterRateMHz: rateMHz }),
-    dropFrl: limits.dropsFrl,
-    drop420: limits.drops420,
-    dropHdr: limits.dropsHdr,
-    stereoOnly: limits.stereoOnly,
-  });
-  return Array.from(encodeEdid(shown), (byte) => byte.toString(16).padStart(2, '0')).join('');
-}
+/** What a device that limits EDIDs takes away from one. */
+export const edidLimitsOf = (limits: Limits): EdidLimits => ({
+  ...(limits.maxTmdsCharacterRateMHz !== null && {
+    maxTmdsCharacterRateMHz: limits.maxTmdsCharacterRateMHz,
+  }),
+  dropFrl: limits.dropsFrl,
+  drop420: limits.drops420,
+  dropHdr: limits.dropsHdr,
+  stereoOnly: limits.stereoOnly,
+});
 
-const bytesOf = (edidHex: string): Uint8Array =>
+export const bytesOfHex = (edidHex: string): Uint8Array =>
   Uint8Array.from(edidHex.match(/../g) ?? [], (byte) => Number.parseInt(byte, 16));
 
 /** What is left of an offer that has no bytes when a device limits it; never more than there was. */

@@ -15,6 +15,7 @@ export type { ElementKind, LinkElement } from './elements.ts';
 export { type FaultyRun, type LinkFault, linkFaults } from './link-faults.ts';
 export { joinedLosses, type Loss } from './losses.ts';
 export type { EdidHand, SeenEdid } from './seen-edid.ts';
+export { shownHex } from './shown-edid.ts';
 export type { FormatVerdict, LinkVerdict } from './verdict.ts';
 export { compareWithout, type DeviceComparison, type FormatWithAndWithout } from './without.ts';
 export { lossSentence, overallSentence } from './words.ts';

@@ -1,5 +1,6 @@
 import type { Device } from '../../contract/chain.ts';
-import { common, type EdidOffer, limitedHex, limitedOffer, readingOnce } from './edid-offer.ts';
+import type { EdidLimits } from '../edid/index.ts';
+import { common, type EdidOffer, edidLimitsOf, limitedOffer, readingOnce } from './edid-offer.ts';
 import type { Run, Wiring } from './wiring.ts';
 
 /** What was done to an EDID on its way from the display to the output that sees it. */
@@ -15,13 +16,15 @@ export type EdidHand = {
 export type SeenEdid = {
   /** Null when nothing is known. */
   offer: EdidOffer | null;
-  /** The bytes; null where several EDIDs were put together, or nothing is known. */
+  /** The bytes as they were recorded; null where several EDIDs were put together, or nothing is known. */
   edidHex: string | null;
+  /** What devices on the way took away from it, one after the other; `shownHex` says the bytes that are left. */
+  limits: readonly EdidLimits[];
   hands: EdidHand[];
 };
 
 /** Nothing known. */
-export const unknownEdid: SeenEdid = { offer: null, edidHex: null, hands: [] };
+export const unknownEdid: SeenEdid = { offer: null, edidHex: null, limits: [], hands: [] };
 
 /**
  * The EDID that the output of each run sees, by the run's id.
@@ -40,7 +43,7 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
   const readAt = (device: Device, edidHex: string | null): SeenEdid | null =>
     edidHex === null
       ? null
-      : { offer: read(edidHex), edidHex, hands: [{ deviceId: device.id, did: 'read' }] };
+      : { offer: read(edidHex), edidHex, limits: [], hands: [{ deviceId: device.id, did: 'read' }] };
   const freshAt = (device: Device, edidHex: string | null): SeenEdid | null =>
     staleReadings.has(device.id) ? null : readAt(device, edidHex);
 
@@ -78,7 +81,7 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
       device,
       edidHex === null
         ? unknownEdid
-        : { offer: read(edidHex), edidHex, hands: [{ deviceId: device.id, did: 'answers' }] },
+        : { offer: read(edidHex), edidHex, limits: [], hands: [{ deviceId: device.id, did: 'answers' }] },
     );
 
   const handled = (device: Device, given: SeenEdid): SeenEdid => {
@@ -91,9 +94,10 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
           : { ...given, hands: given.offer === null ? [] : hand('passesOn') };
       case 'limits': {
         if (given.offer === null) return given;
-        const edidHex = given.edidHex && limitedHex(given.edidHex, handling);
-        const offer = edidHex ? read(edidHex) : limitedOffer(given.offer, handling);
-        return { offer, edidHex, hands: hand('limits') };
+        const { edidHex } = given;
+        const limits = [...given.limits, edidLimitsOf(handling)];
+        const offer = edidHex === null ? limitedOffer(given.offer, handling) : read(edidHex, limits);
+        return { offer, edidHex, limits, hands: hand('limits') };
       }
       case 'replaces':
         return handling.edidHex === null
@@ -101,6 +105,7 @@ export function seenEdids({ runs, staleReadings }: Wiring): ReadonlyMap<string, 
           : {
               offer: read(handling.edidHex),
               edidHex: handling.edidHex,
+              limits: [],
               hands: [{ deviceId: device.id, did: 'replaces' }],
             };
     }
@@ -122,6 +127,7 @@ function combined(device: Device, seen: readonly SeenEdid[]): SeenEdid {
   return {
     offer,
     edidHex: null,
+    limits: [],
     hands: [...known.flatMap(({ hands }) => hands), { deviceId: device.id, did: 'combines' }],
   };
 }

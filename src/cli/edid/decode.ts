@@ -3,6 +3,7 @@ import {
   readableText,
   summarise,
   summariseSink,
+  withoutNeedlessBytes,
 } from '../../../shared/signal/edid/index.ts';
 import { inEnglish, print, withSentences } from '../program/output.ts';
 import { type Command, UsageError } from '../program/program.ts';
@@ -34,7 +35,8 @@ export const decode: Command = {
 
 const asText = (decoded: DecodedEdid): string => readableText(decoded, inEnglish);
 
-const asTree = ({ edid }: DecodedEdid): string => JSON.stringify(treeAsJson(edid), null, 1);
+const asTree = ({ edid }: DecodedEdid): string =>
+  JSON.stringify(edid && treeAsJson(withoutNeedlessBytes(edid)), null, 1);
 
 const asFacts = (decoded: DecodedEdid, file: string): string => {
   const sink = decoded.edid && summariseSink(decoded.edid);

@@ -136,7 +136,7 @@ describe('limiting to 300 MHz (9 Gbit/s)', () => {
       slot.kind === 'rangeLimits' ? [slot.limits.maxPixelClockMHz] : [],
     );
     expect(clocks).toEqual([300, 300]);
-    expect(cta?.kind === 'cta' && cta.dataBlocks.at(-1)).toEqual({
+    expect(cta?.kind === 'cta' && cta.dataBlocks.at(-1)).toMatchObject({
       kind: 'formatPreference',
       references: [16],
     });

@@ -1,13 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Chain, Device } from '../../../shared/contract/chain.ts';
+import { encodeEdid } from '../../../shared/signal/edid/index.ts';
 import {
   type BudgetOptions,
   type ChainBudget,
   chainBudget,
+  shownHex,
 } from '../../../shared/signal/link-budget/index.ts';
 import { arbitraryChain } from '../../chain/arbitrary-chain.ts';
-import { cable, chainOf, display, processor, source } from '../../chain/build-chain.ts';
+import { cable, chainOf, display, processor, source, withDevice } from '../../chain/build-chain.ts';
+import { edid } from '../edid/arbitrary-edid.ts';
 import { cinema, edid9, edid18, edid48, edid1080, uhd60, withEdid } from './chains.ts';
 
 const onLink = (of: ChainBudget, linkId: string) => {
@@ -55,6 +58,28 @@ describe('the EDID that an output sees', () => {
     expect(seenBy(chain, 'A+B', { without: 'p' }).edidHex).toBe(edid18);
   });
 
+  it('limited on the way offers what its bytes do', () => {
+    const limiting = fc.record({
+      kind: fc.constant('limits' as const),
+      maxTmdsCharacterRateMHz: fc.constantFrom(null, 165, 300, 600),
+      dropsFrl: fc.boolean(),
+      drops420: fc.boolean(),
+      dropsHdr: fc.boolean(),
+      stereoOnly: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(edid, limiting, fc.option(limiting), (tree, first, second) => {
+        const shown = Buffer.from(encodeEdid(tree)).toString('hex');
+        const atDisplay = { edidHandling: second ?? ({ kind: 'passesOn' } as const) };
+        const limited = withDevice(withEdid(row({ edidHandling: first }), 'd', 'in1', shown), 'd', atDisplay);
+        const { offer, ...seen } = seenBy(limited, 'A');
+        expect(offer).not.toBeNull();
+        expect(seenBy(withEdid(row(), 'd', 'in1', shownHex(seen) ?? ''), 'A').offer).toEqual(offer);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
   it('limited to 9 Gbit/s loses what the budget says is lost then, and nothing else', () => {
     const handling = {
       kind: 'limits',
@@ -80,7 +105,7 @@ describe('the EDID that an output sees', () => {
 
   it('is not known before a device whose own EDID nobody read', () => {
     const chain = row({ edidHandling: { kind: 'replaces', edidHex: null } });
-    expect(seenBy(chain, 'A')).toEqual({ offer: null, edidHex: null, hands: [] });
+    expect(seenBy(chain, 'A')).toEqual({ offer: null, edidHex: null, limits: [], hands: [] });
     expect(seenBy(withEdid(chain, 'p', 'in1', edid9), 'A').offer?.tmdsMHz).toBe(300);
     expect(seenBy(chain, 'B').edidHex).toBe(edid18);
   });

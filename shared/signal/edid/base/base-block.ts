@@ -1,6 +1,6 @@
 import { message } from '../../../message/index.ts';
 import { bit, blockSize, byteAt, checksumOf, flagByte, littleEndian, writeLittleEndian } from '../bytes.ts';
-import { type Exact, keepExact } from '../exact.ts';
+import { type Exact, readFrom } from '../exact.ts';
 import type { Report } from '../problems.ts';
 import { checkDescriptor, type Descriptor, decodeDescriptor, encodeDescriptor } from './descriptors.ts';
 import { descriptorSize } from './detailed-timing.ts';
@@ -174,7 +174,7 @@ export function decodeBaseBlock(bytes: Uint8Array, report: Report): BaseBlock {
   block.descriptors.forEach((descriptor, i) => {
     checkDescriptor(descriptor, slotStarts[i] ?? 0, report);
   });
-  return keepExact(block, withoutCounts(bytes), (fields) => encodeFields(fields, slots));
+  return readFrom(block, withoutCounts(bytes));
 }
 
 /** The block without what encoding always works out anew: header, extension count and checksum. */
@@ -186,18 +186,15 @@ function withoutCounts(bytes: Uint8Array): Uint8Array {
 export function encodeBaseBlock(block: BaseBlock, extensionCount: number): Uint8Array {
   const bytes = new Uint8Array(blockSize);
   bytes.set(edidHeader);
-  bytes.set(
-    block.exactBytes ?? encodeFields(block, block.descriptors.map(encodeDescriptor)),
-    edidHeader.length,
-  );
+  bytes.set(block.exactBytes ?? encodeFields(block), edidHeader.length);
   bytes[126] = Math.min(extensionCount, 255);
   bytes[127] = checksumOf(bytes, 0, 127);
   return bytes;
 }
 
-/** Bytes 8 to 125; `slots` are the bytes of the block's descriptors. */
-function encodeFields(block: BaseBlock, slots: readonly Uint8Array[]): Uint8Array {
-  const { manufacture, powerStates } = block;
+/** Bytes 8 to 125. */
+function encodeFields(block: BaseBlock): Uint8Array {
+  const { manufacture, powerStates, descriptors } = block;
   const week = manufacture.kind === 'modelYear' ? 255 : (manufacture.week ?? 0);
   const bytes = new Uint8Array(blockSize);
   bytes.set(encodeManufacturer(block.manufacturer), 8);
@@ -218,7 +215,8 @@ function encodeFields(block: BaseBlock, slots: readonly Uint8Array[]): Uint8Arra
   bytes.set(block.establishedBits, 35);
   bytes.set(encodeStandardTimings(block.standardTimings), firstStandardTiming);
   slotStarts.forEach((from, i) => {
-    bytes.set(slots[i] ?? [], from);
+    const slot = descriptors[i];
+    if (slot !== undefined) bytes.set(encodeDescriptor(slot), from);
   });
   return withoutCounts(bytes);
 }

@@ -1,6 +1,6 @@
 import { message } from '../../../message/index.ts';
 import { allZero, byteAt } from '../bytes.ts';
-import { type Exact, keepExact } from '../exact.ts';
+import { type Exact, readFrom } from '../exact.ts';
 import type { Report } from '../problems.ts';
 import {
   type DetailedTiming,
@@ -197,8 +197,7 @@ export function checkDescriptor(slot: Descriptor, at: number, report: Report): v
 /** Reads one 18-byte slot: a timing when its pixel clock isn't zero, else what its tag says. */
 export function decodeDescriptor(bytes: Uint8Array): Descriptor {
   if (allZero(bytes)) return { kind: 'empty' };
-  if (byteAt(bytes, 0) === 0 && byteAt(bytes, 1) === 0)
-    return keepExact(decodeTagged(bytes), bytes, encodeFields);
+  if (byteAt(bytes, 0) === 0 && byteAt(bytes, 1) === 0) return readFrom(decodeTagged(bytes), bytes);
   const timing = decodeDetailedTiming(bytes);
   return { kind: timing.pixelClockKHz < leastPixelClockKHz ? 'implausibleTiming' : 'timing', timing };
 }

@@ -1,6 +1,6 @@
 import { message } from '../../../message/index.ts';
 import { byteAt } from '../bytes.ts';
-import { type Exact, keepExact } from '../exact.ts';
+import { type Exact, readFrom } from '../exact.ts';
 import { type Report, shifted } from '../problems.ts';
 import { type AudioDescriptor, decodeAudio, encodeAudio } from './audio.ts';
 import {
@@ -187,7 +187,7 @@ export function decodeDataBlock(
   const block =
     extendedTag === null ? decodeByTag(tag, payload, report) : decodeExtended(extendedTag, payload, report);
   if (!block) return { kind: 'unknown', tag, extendedTag, payload: payload.slice() };
-  return keepExact(block, payload, payloadOf);
+  return readFrom(block, payload);
 }
 
 /** Tag, extended tag or null. */

@@ -2,7 +2,7 @@ import { message } from '../../../message/index.ts';
 import { checkDescriptor, type Descriptor, decodeDescriptor, encodeDescriptor } from '../base/descriptors.ts';
 import { descriptorSize } from '../base/detailed-timing.ts';
 import { bit, blockSize, byteAt, checksumOf, concatBytes, flagByte } from '../bytes.ts';
-import { type Exact, keepExact } from '../exact.ts';
+import { type Exact, readFrom } from '../exact.ts';
 import { type Report, shifted } from '../problems.ts';
 import { type DataBlock, decodeDataBlock, encodeDataBlock } from './data-blocks.ts';
 
@@ -32,8 +32,7 @@ const extendedTag = 7;
 
 /**
  * Reads data blocks from `from` while they begin before `to`. A block that runs over `to` is read to its own end, but
- * not beyond `limit`; an audio block that does is not believed, since its last formats are made of other bytes. `end`
- * is where the last one says that it ends. Up to there the blocks encode to the bytes that were read, if it is within `limit`.
+ * not beyond `limit`; an audio block that does is not believed, since its last formats are made of other bytes.
  */
 export function decodeDataBlocks(
   bytes: Uint8Array,
@@ -41,7 +40,7 @@ export function decodeDataBlocks(
   to: number,
   limit: number,
   report: Report,
-): { blocks: DataBlock[]; end: number } {
+): DataBlock[] {
   const blocks: DataBlock[] = [];
   let reservedSeen = false;
   let at = from;
@@ -64,7 +63,7 @@ export function decodeDataBlocks(
     } else blocks.push(decodeAt(bytes, at, tag, Math.min(end, limit), report));
     at = end;
   }
-  return { blocks, end: at };
+  return blocks;
 }
 
 /** How many zeros there are in a row: blocks of the reserved tag 0 without content, which nothing but filling needs. */
@@ -84,21 +83,16 @@ function decodeAt(bytes: Uint8Array, at: number, tag: number, end: number, repor
   return decodeDataBlock(tag, byteAt(bytes, at + 1), bytes.subarray(at + 2, end), shifted(report, at + 2));
 }
 
-/** Zeros are the padding (CTA-861-H section 7.5): the first empty slot ends the timings. `end` is where the last one does. */
-function decodeTimings(
-  bytes: Uint8Array,
-  from: number,
-  report: Report,
-): { timings: Descriptor[]; end: number } {
+/** Zeros are the padding (CTA-861-H section 7.5): the first empty slot ends the timings. */
+function decodeTimings(bytes: Uint8Array, from: number, report: Report): Descriptor[] {
   const timings: Descriptor[] = [];
-  let at = from;
-  for (; at + descriptorSize <= dataEnd; at += descriptorSize) {
+  for (let at = from; at + descriptorSize <= dataEnd; at += descriptorSize) {
     const slot = decodeDescriptor(bytes.subarray(at, at + descriptorSize));
     if (slot.kind === 'empty') break;
     checkDescriptor(slot, at, report);
     timings.push(slot);
   }
-  return { timings, end: at };
+  return timings;
 }
 
 function nothingIn(revision: number): CtaExtension {
@@ -115,65 +109,44 @@ function nothingIn(revision: number): CtaExtension {
   };
 }
 
-/** The bytes that an extension's parts have: its data blocks, and after them its timings. */
-type Parts = { data: Uint8Array; timings: Uint8Array };
-
-const noParts: Parts = { data: new Uint8Array(), timings: new Uint8Array() };
-
-/** `parts` is null where the data blocks run out of the block, and so can't encode to what was read. */
-type Fields = { cta: CtaExtension; parts: Parts | null };
-
-function decodeFields(bytes: Uint8Array, report: Report): Fields {
+function decodeFields(bytes: Uint8Array, report: Report): CtaExtension {
   const revision = byteAt(bytes, 1);
   const timingsAt = byteAt(bytes, 2);
   const nothing = nothingIn(revision);
   if (revision === 0) {
     report('error', 1, message('edid/ctaRevisionZero'));
-    return { cta: nothing, parts: noParts };
+    return nothing;
   }
   if (timingsAt < dataStart) {
     if (timingsAt > 0) report('error', 2, message('edid/timingsInsideHead', { byte: timingsAt }));
     else report('note', 2, message('edid/blockHoldsNothing'));
-    return { cta: nothing, parts: noParts };
+    return nothing;
   }
   if (timingsAt > dataEnd) report('error', 2, message('edid/timingsOutsideBlock', { byte: timingsAt }));
   const flags = byteAt(bytes, 3);
   const hasFlags = revision >= 2;
   const collectionEnd = Math.min(timingsAt, dataEnd);
-  const { blocks, end } =
-    revision >= 3
-      ? decodeDataBlocks(bytes, dataStart, collectionEnd, dataEnd, report)
-      : { blocks: [], end: dataStart };
-  const detailed = decodeTimings(bytes, timingsAt, report);
-  const cta = {
+  return {
     ...nothing,
     underscan: hasFlags && bit(flags, 7),
     basicAudio: hasFlags && bit(flags, 6),
     ycbcr444: hasFlags && bit(flags, 5),
     ycbcr422: hasFlags && bit(flags, 4),
     nativeTimings: hasFlags ? flags & 15 : 0,
-    dataBlocks: blocks,
-    timings: detailed.timings,
+    dataBlocks: revision >= 3 ? decodeDataBlocks(bytes, dataStart, collectionEnd, dataEnd, report) : [],
+    timings: decodeTimings(bytes, timingsAt, report),
   };
-  const timings = bytes.subarray(timingsAt, detailed.end);
-  return { cta, parts: end > dataEnd ? null : { data: bytes.subarray(dataStart, end), timings } };
 }
 
 /** Reads the 128 bytes of a block whose tag is 02h. */
 export function decodeCtaExtension(bytes: Uint8Array, report: Report): CtaExtension {
-  const { cta, parts } = decodeFields(bytes, report);
-  return keepExact(cta, bytes.subarray(0, dataEnd), (fields) =>
-    encodeFields(fields, parts ?? partsOf(fields)),
-  );
-}
-
-function partsOf(cta: CtaExtension): Parts {
-  const data = cta.revision >= 3 ? cta.dataBlocks.map(encodeDataBlock) : [];
-  return { data: concatBytes(data), timings: concatBytes(cta.timings.map(encodeDescriptor)) };
+  return readFrom(decodeFields(bytes, report), bytes.subarray(0, dataEnd));
 }
 
 /** All but the checksum. Timings that don't fit whole are left out. */
-function encodeFields(cta: CtaExtension, { data, timings }: Parts): Uint8Array {
+function encodeFields(cta: CtaExtension): Uint8Array {
+  const data = concatBytes(cta.revision >= 3 ? cta.dataBlocks.map(encodeDataBlock) : []);
+  const timings = concatBytes(cta.timings.map(encodeDescriptor));
   const bytes = new Uint8Array(blockSize - 1);
   bytes.set(data.subarray(0, dataEnd - dataStart), dataStart);
   const timingsAt = dataStart + data.length;
@@ -187,7 +160,7 @@ function encodeFields(cta: CtaExtension, { data, timings }: Parts): Uint8Array {
 /** The 128 bytes of a CTA-861 block with its right checksum. What doesn't fit is cut off: see `ctaSpaceLeft`. */
 export function encodeCtaExtension(cta: CtaExtension): Uint8Array {
   const bytes = new Uint8Array(blockSize);
-  bytes.set(cta.exactBytes ?? encodeFields(cta, partsOf(cta)));
+  bytes.set(cta.exactBytes ?? encodeFields(cta));
   bytes[dataEnd] = checksumOf(bytes, 0, dataEnd);
   return bytes;
 }

@@ -2,7 +2,7 @@ import { message } from '../../../message/index.ts';
 import { blockSize, byteAt, checksumOf, concatBytes, littleEndian, toLittleEndian } from '../bytes.ts';
 import { type DataBlock, encodeDataBlock } from '../cta/data-blocks.ts';
 import { decodeDataBlocks } from '../cta/extension.ts';
-import { type Exact, keepExact } from '../exact.ts';
+import { type Exact, readFrom } from '../exact.ts';
 import { type Report, shifted } from '../problems.ts';
 import {
   type DetailedTimingType,
@@ -92,8 +92,8 @@ function decodeBlock(tag: number, flags: number, payload: Uint8Array, report: Re
     return { kind: 'product', tag, flags, product: decodeProduct(payload) };
   if (tag === ctaTag) {
     const end = payload.length;
-    const { blocks } = decodeDataBlocks(payload, 0, end, end, shifted(report, 3));
-    return { kind: 'cta', flags, dataBlocks: blocks };
+    const dataBlocks = decodeDataBlocks(payload, 0, end, end, shifted(report, 3));
+    return { kind: 'cta', flags, dataBlocks };
   }
   return { kind: 'unknown', tag, flags, payload: payload.slice() };
 }
@@ -122,7 +122,8 @@ function payloadOf(block: DisplayIdBlock): Uint8Array {
   }
 }
 
-function encodeBlock(block: DisplayIdBlock): Uint8Array {
+/** A block with its tag, flags and length. */
+export function encodeDisplayIdBlock(block: DisplayIdBlock): Uint8Array {
   const payload = block.exactBytes ?? payloadOf(block);
   return concatBytes([[tagOf(block), block.flags, payload.length], payload]);
 }
@@ -134,12 +135,7 @@ function fillerStart(bytes: Uint8Array, end: number): number {
   return start;
 }
 
-/** `content` is what the blocks were read from; null where one overruns, and so can't encode to what was read. */
-function decodeBlocks(
-  bytes: Uint8Array,
-  end: number,
-  report: Report,
-): { blocks: DisplayIdBlock[]; content: Uint8Array | null } {
+function decodeBlocks(bytes: Uint8Array, end: number, report: Report): DisplayIdBlock[] {
   const blocks: DisplayIdBlock[] = [];
   const filler = fillerStart(bytes, end);
   let at = blocksStart;
@@ -148,10 +144,10 @@ function decodeBlocks(
     if (blockEnd > end) report('error', at, message('edid/displayIdBlockOverruns'));
     const payload = bytes.subarray(at + 3, Math.min(blockEnd, end));
     const block = decodeBlock(byteAt(bytes, at), byteAt(bytes, at + 1), payload, shifted(report, at));
-    blocks.push(keepExact(block, payload, payloadOf));
+    blocks.push(readFrom(block, payload));
     at = blockEnd;
   }
-  return { blocks, content: at > end ? null : bytes.subarray(blocksStart, at) };
+  return blocks;
 }
 
 const withoutChecksum = (bytes: Uint8Array): Uint8Array => bytes.subarray(0, blockSize - 1);
@@ -174,25 +170,23 @@ export function decodeDisplayIdExtension(bytes: Uint8Array, report: Report): Dis
   if (checksumAt === null) report('error', 2, message('edid/displayIdSectionTooLong'));
   else if (!displayIdSectionValid(bytes)) report('error', checksumAt, message('edid/displayIdChecksumWrong'));
   const version = byteAt(bytes, 1);
-  const { blocks, content } = decodeBlocks(bytes, checksumAt ?? blockSize - 2, report);
   const extension: DisplayIdExtension = {
     kind: 'displayId',
     version: version >> 4,
     revision: version & 15,
     productTypeCode: byteAt(bytes, 3),
     extensionCount: byteAt(bytes, 4),
-    blocks,
+    blocks: decodeBlocks(bytes, checksumAt ?? blockSize - 2, report),
   };
-  return keepExact(extension, withoutChecksum(bytes), (fields) =>
-    encodeFields(fields, content ?? contentOf(fields)),
-  );
+  return readFrom(extension, withoutChecksum(bytes));
 }
 
 const contentOf = (extension: DisplayIdExtension): Uint8Array =>
-  concatBytes(extension.blocks.map(encodeBlock)).subarray(0, mostBlockBytes);
+  concatBytes(extension.blocks.map(encodeDisplayIdBlock)).subarray(0, mostBlockBytes);
 
-/** All but the block's checksum; `content` are the bytes of its blocks. */
-function encodeFields(extension: DisplayIdExtension, content: Uint8Array): Uint8Array {
+/** All but the block's checksum. */
+function encodeFields(extension: DisplayIdExtension): Uint8Array {
+  const content = contentOf(extension);
   const bytes = new Uint8Array(blockSize);
   bytes.set([
     displayIdTag,
@@ -210,7 +204,7 @@ function encodeFields(extension: DisplayIdExtension, content: Uint8Array): Uint8
 /** The 128 bytes of a DisplayID block with right checksums. */
 export function encodeDisplayIdExtension(extension: DisplayIdExtension): Uint8Array {
   const bytes = new Uint8Array(blockSize);
-  bytes.set(extension.exactBytes ?? encodeFields(extension, contentOf(extension)));
+  bytes.set(extension.exactBytes ?? encodeFields(extension));
   const checksumAt = sectionChecksumAt(bytes);
   if (checksumAt !== null) bytes[checksumAt] = checksumOf(bytes, sectionStart, checksumAt);
   bytes[blockSize - 1] = checksumOf(bytes, 0, blockSize - 1);
@@ -219,4 +213,4 @@ export function encodeDisplayIdExtension(extension: DisplayIdExtension): Uint8Ar
 
 /** Bytes of blocks that still fit; negative when there are too many. */
 export const displayIdSpaceLeft = (extension: Pick<DisplayIdExtension, 'blocks'>): number =>
-  mostBlockBytes - extension.blocks.reduce((sum, block) => sum + encodeBlock(block).length, 0);
+  mostBlockBytes - extension.blocks.reduce((sum, block) => sum + encodeDisplayIdBlock(block).length, 0);
