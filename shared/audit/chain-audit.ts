@@ -11,6 +11,7 @@ import { type PowerAssumptions, powerBudget } from '../signal/power.ts';
 import { capacityRules } from './rules/cable-capacity.ts';
 import { cableRules } from './rules/cables.ts';
 import { deviceRules } from './rules/devices.ts';
+import { keptOut, pictureRules } from './rules/pictures.ts';
 import { portRules } from './rules/ports.ts';
 import {
   type AuditAssumptions,
@@ -61,7 +62,7 @@ export function auditChain(chain: Chain, options: AuditOptions): Finding[] {
   const lost = links
     .flatMap(({ faults }) => faults)
     .flatMap((fault) => (fault.of === 'loss' ? fault.losses : []));
-  const allLosses = joinedLosses(lost);
+  const allLosses = joinedLosses([...lost, ...keptOut(links)]);
   const ofLinks = links.flatMap((subject) => {
     const place: Place = { kind: 'link', linkId: subject.link.id };
     return linkRules.flatMap((rule) => findings(rule, subject, place, options.symptom));
@@ -72,7 +73,10 @@ export function auditChain(chain: Chain, options: AuditOptions): Finding[] {
     const subject = { ...context, device, named: namedPlace(chain, place), losses };
     return deviceRules.flatMap((rule) => findings(rule, subject, place, options.symptom));
   });
-  return sorted(chain, [...ofLinks, ...ofDevices, ...(options.linkFindings ?? [])]);
+  const ofChain = pictureRules.flatMap((rule) =>
+    findings(rule, { ...context, links }, { kind: 'chain' }, options.symptom),
+  );
+  return sorted(chain, [...ofLinks, ...ofChain, ...ofDevices, ...(options.linkFindings ?? [])]);
 }
 
 const linkRules = [...capacityRules, ...cableRules, ...portRules];
@@ -108,7 +112,9 @@ function linksOf(context: AuditContext, own: AuditOptions['assumptions']): LinkC
 
 /** Every rule of the audit, for lists and help texts. */
 export const auditRules: readonly { id: string; source: Message }[] = [
-  ...new Map([...linkRules, ...deviceRules].map(({ id, source }) => [id, { id, source }])).values(),
+  ...new Map(
+    [...linkRules, ...pictureRules, ...deviceRules].map(({ id, source }) => [id, { id, source }]),
+  ).values(),
 ];
 
 function withUsual(own: AuditOptions['assumptions']): AuditAssumptions {

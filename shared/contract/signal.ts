@@ -77,7 +77,8 @@ const formatOnLink = z.object({
       capacityGbps: z.number(),
       narrowest: elementKind,
       headroomGbps: z.number(),
-      headroomFraction: z.number(),
+      /** Over the lesser of need and capacity: -0.24 where 24 % more is needed than is carried; null where nothing is. */
+      headroomFraction: z.number().nullable(),
     })
     .nullable(),
   ratedGbps: z.number().nullable(),

@@ -9,8 +9,11 @@ import type { Kinds } from './values.ts';
 export const modeGbps = (mode: Kinds['mode']): number =>
   mode.kind === 'tmds' ? (mode.maxCharacterRateMHz * 30) / 1000 : mode.lanes * mode.gbpsPerLane;
 
+/** A half that floating point holds a trifle too low, as 22.275, counts as one. */
+const upward = 1 + 4 * Number.EPSILON;
 /** At most so many decimals, and none that are zero. */
-export const rounded = (value: number, digits: number): string => String(Number(value.toFixed(digits)));
+export const rounded = (value: number, digits: number): string =>
+  String(Number((value * upward).toFixed(digits)));
 
 /** Minutes that were watched: a decimal below ten, whole above. */
 export const watched = (minutes: number): string =>

@@ -41,7 +41,7 @@ describe('what the budgets say against a chain', () => {
     expect(port?.whatToDo.code).toBe('setPortMode');
     const [edid] = found(withEdid(pair, 'd', 'in1', edid1080));
     expect(edid).toMatchObject({ severity: 'shouldFix', cautions: [] });
-    expect(edid?.whatToDo.code).toBe('readEdidAtBothEnds');
+    expect(edid?.whatToDo.code).toBe('setInputOrAskForListed');
   });
 
   it('says so of a format that there is no way to send', () => {

@@ -69,8 +69,13 @@ function fiveVolt(context: LinkContext): Observation[] {
   ];
 }
 
+/** Where the pair can't do what is asked of it, that finding says what to lay in its place. */
 function twistedPair(context: LinkContext): Observation[] {
-  if (context.link.construction !== 'twistedPairExtender') return [];
+  const hasToGo = context.faults.some(
+    (fault) =>
+      fault.of === 'cable' && (fault.shortfall.cause === 'rate' || fault.shortfall.cause === 'length'),
+  );
+  if (context.link.construction !== 'twistedPairExtender' || hasToGo) return [];
   return [
     {
       severity: 'shouldFix',
@@ -87,8 +92,11 @@ function direction(context: LinkContext): Observation[] {
   const finding = (severity: Observation['severity'], text: Message, whatToDo: Message): Observation[] => [
     { severity, text, whatToDo, cautions: pluggingCautions(context) },
   ];
-  if (link.direction === 'reversed')
-    return finding('mustFix', message('cableReversed', { cable }), message('turnCableRound'));
+  if (link.direction === 'reversed') {
+    const isExtender = link.construction === 'twistedPairExtender';
+    const remedy = message(isExtender ? 'swapExtenderEnds' : 'turnCableRound');
+    return finding('mustFix', message('cableReversed', { cable }), remedy);
+  }
   if (link.direction === 'unknown')
     return active
       ? finding('shouldFix', message('activeCableDirectionUnknown', { cable }), message('readMarksAtPlugs'))

@@ -6,7 +6,7 @@ import { commonPractice, type DeviceContext, type Observation, type Rule } from 
 /** Displays and sources answer for nothing upstream of them, and a processor is there to do so. */
 const passesEdidOn: readonly Device['role'][] = ['switch', 'receiver', 'extender', 'splitter'];
 
-const managesEdid = ({ role, edidHandling }: Device): boolean =>
+export const managesEdid = ({ role, edidHandling }: Device): boolean =>
   passesEdidOn.includes(role) && edidHandling.kind !== 'passesOn';
 
 /** An EDID that isn't the display's; where that costs something of a wanted picture, it is told here and not once more. */
@@ -18,7 +18,8 @@ export function edidManagement({ device, named, losses }: DeviceContext): Observ
     what.length === 0
       ? message(isReplaced ? 'edidReplaced' : 'edidLimited', { device: named })
       : message(isReplaced ? 'edidReplacedLosing' : 'edidLimitedLosing', { device: named, what });
-  return [{ severity: 'shouldFix', text, whatToDo: message('switchEdidManagementOff'), cautions: [] }];
+  const severity = what.some(({ code }) => code === 'lossOfFormat') ? 'mustFix' : 'shouldFix';
+  return [{ severity, text, whatToDo: message('switchEdidManagementOff'), cautions: [] }];
 }
 
 const isOfEdidManagement = ({ why }: Loss): boolean => why === 'limits' || why === 'replaces';

@@ -3,7 +3,6 @@ import { namedPlace, namedPort } from '../../chain/named-place.ts';
 import { bitRateGbps } from '../../chain/signal-mode.ts';
 import type { Port, PortRef } from '../../contract/chain.ts';
 import { type Message, message, type NamedPlace, type NamedPort } from '../../message/index.ts';
-import { type LinkFault, overallSentence, type WantedOnLink } from '../../signal/link-budget/index.ts';
 import { pluggingCautions } from './cautions.ts';
 import { commonPractice, type LinkContext, type Observation, type Rule } from './rule.ts';
 
@@ -93,6 +92,10 @@ function lowerRatePort(context: LinkContext): Observation[] {
     );
   });
 }
+
+/** Whether a rule here tells of another socket that passes more, so that nobody has to be told to look for one. */
+export const isToldOfBetterPort = (context: LinkContext): boolean =>
+  lowerRatePort(context).some(({ severity }) => severity !== 'note');
 
 /** It can't pass a picture that is wanted; or the usual rate, which its other end passes, where the record wants none. */
 function lacksRate({ chain, faults, assumptions }: LinkContext, { port, peer, end }: Socket): boolean {
@@ -193,49 +196,9 @@ function outputLabel(context: LinkContext): Observation[] {
   });
 }
 
-type Picture = LinkFault & { judged: WantedOnLink };
-const isPicture = (fault: LinkFault): fault is Picture => fault.judged !== null;
-
-/** Pictures that a link can't carry for what no other rule speaks of: its sockets, its EDID, or the picture itself. */
-function linkBudget(context: LinkContext): Observation[] {
-  const { named, faults } = context;
-  const isToldOfBetter = lowerRatePort(context).some(({ severity }) => severity !== 'note');
-  return faults.filter(isPicture).flatMap((fault): Observation[] => {
-    const remedy = remedies[fault.of];
-    if (remedy === null || (fault.of === 'socket' && isToldOfBetter)) return [];
-    const { judged } = fault;
-    const text =
-      fault.of === 'onlyCompressed'
-        ? message('formatOnlyCompressed', { format: judged.wanted, link: named, onLink: judged.sentence })
-        : overallSentence(named, judged);
-    const severity = fault.of === 'onlyCompressed' ? 'note' : severities[judged.verdict];
-    return [{ severity, text, whatToDo: remedy, cautions: [] }];
-  });
-}
-
-const severities = {
-  short: 'mustFix',
-  reduced: 'shouldFix',
-  notOffered: 'shouldFix',
-  doubtful: 'shouldFix',
-  fits: 'note',
-} as const;
-/** Null for what has a rule of its own. */
-const remedies: Record<LinkFault['of'], Message | null> = {
-  cable: null,
-  loss: null,
-  setting: null,
-  socket: message('useFasterPort'),
-  edid: message('readEdidAtBothEnds'),
-  onlyCompressed: message('checkSourceCompresses'),
-  noSuchFormat: message('askForExistingFormat'),
-  noLinkCarries: message('askForLess'),
-};
-
 /** The right port, and the right mode of it, at both ends of each cable. */
 export const portRules: readonly Rule<LinkContext>[] = [
   { id: 'port-mode', source: commonPractice, urgentFor: [], check: portMode },
-  { id: 'link-budget', source: message('computedCapacity'), urgentFor: [], check: linkBudget },
   { id: 'lower-rate-port', source: commonPractice, urgentFor: [], check: lowerRatePort },
   {
     id: 'port-protection',

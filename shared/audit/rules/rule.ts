@@ -50,6 +50,9 @@ export type DeviceContext = AuditContext & {
   losses: readonly Loss[];
 };
 
+/** What a rule for the whole chain looks at. */
+export type ChainContext = AuditContext & { links: readonly LinkContext[] };
+
 export type Observation = {
   severity: Finding['severity'];
   text: Message;

@@ -29,6 +29,8 @@ export const auditCableCodes = {
   extenderSupplyUnknown: { cable: 'place' },
   checkExtenderSupply: {},
   /** Of a chain looked at because of a fault that shows on this display. */
+  /** A finding that holds for other links too. */
+  alsoOnLinks: { finding: 'message', links: 'place[]' },
   onAnotherBranch: { finding: 'message', display: 'place' },
   cableCertificationUnseen: { cable: 'place', category: 'category' },
   findCertificationLabel: {},
@@ -49,6 +51,7 @@ export const auditCableCodes = {
   replaceTwistedPair: {},
   cableReversed: { cable: 'place' },
   turnCableRound: {},
+  swapExtenderEnds: {},
   activeCableDirectionUnknown: { cable: 'place' },
   readMarksAtPlugs: {},
   cableDirectionUnknown: { cable: 'place' },

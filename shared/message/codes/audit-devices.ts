@@ -21,6 +21,7 @@ export const auditDeviceCodes = {
   askForWhatIsTaken: {},
   letDevicePass: {},
   setInputToAdmit: {},
+  setInputOrAskForListed: {},
   feedDisplaysAlike: {},
   askForTenBits: {},
   askForLessSound: {},

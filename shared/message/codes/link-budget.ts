@@ -10,11 +10,15 @@ export const linkBudgetCodes = {
   linkNeeds: { need: 'gbps' },
   linkNeedsFixedRate: { need: 'gbps' },
   cableIsGoodFor: { rate: 'gbps' },
+  extenderIsGoodFor: { rate: 'gbps' },
   edidAdmits: { port: 'port', rate: 'gbps' },
   portIsSetToPass: { port: 'port', rate: 'gbps' },
   portPasses: { port: 'port', rate: 'gbps' },
   byTmdsOnly: { limit: 'message' },
+  /** Of the need; said by earlier versions. */
   rateShort: { share: 'percent' },
+  rateExceeded: { share: 'percent' },
+  nothingCarried: {},
   nothingToSpare: {},
   rateToSpare: { share: 'percent' },
   linkNotOffered: { need: 'message', port: 'port', reasons: 'message[]' },
@@ -38,10 +42,20 @@ export const linkBudgetCodes = {
   doubtLength: { length: 'metres', counted: 'metres' },
   doubtCouplers: {},
   cablePassesLess: { need: 'message', reasons: 'message[]', rate: 'gbps', headroom: 'message' },
+  /** The same of what isn't a cable. */
+  extenderCountedForLess: {
+    need: 'message',
+    rated: 'gbps',
+    reasons: 'message[]',
+    counted: 'gbps',
+    headroom: 'message',
+  },
+  extenderPassesLess: { need: 'message', reasons: 'message[]', rate: 'gbps', headroom: 'message' },
   doubtReversed: {},
   doubtWithoutPower: {},
 
   /** What of a picture gets lost, as clauses, and where. */
+  lossOfFormat: { format: 'format' },
   lossOfHdr: { kind: 'term' },
   lossOfWideColour: {},
   lossOfVariableRate: {},

@@ -41,6 +41,8 @@ export const auditCablesDe: Sentences<typeof auditCableCodes> = {
   extenderSupplyUnknown: ({ cable }, say) => `Niemand hat notiert, wo ${say.place(cable)} versorgt wird.`,
   checkExtenderSupply: () =>
     'Sieh nach, an welchem Ende das Netzteil sitzt, ob es steckt und auch in Bereitschaft der Geräte Strom hat, und schreib es auf.',
+  alsoOnLinks: ({ finding, links }, say) =>
+    `${say.message(finding)} Dasselbe gilt für ${say.and(links.map((link) => say.place(link, 'accusative')))}.`,
   onAnotherBranch: ({ finding, display }, say) =>
     `${say.message(finding)} Es liegt nicht auf dem Weg zu ${say.place(display, 'dative')}.`,
   cableCertificationUnseen: ({ cable, category }, say) =>
@@ -78,6 +80,8 @@ export const auditCablesDe: Sentences<typeof auditCableCodes> = {
     'Nimm stattdessen ein aktives optisches Kabel mit Enden aus der Fabrik, oder leg für einen Test eines hinüber.',
   cableReversed: ({ cable }, say) => `${say.start(say.place(cable))} liegt verkehrt herum.`,
   turnCableRound: () => `Schließ es andersherum an. ${readMarks}`,
+  swapExtenderEnds: () =>
+    'Tausch die beiden Kästen mit ihren Netzteilen: Der Sender gehört an das Gerät näher an der Quelle, der Empfänger näher an die Anzeige.',
   activeCableDirectionUnknown: ({ cable }, say) =>
     `Niemand hat notiert, wie herum ${say.place(cable)} liegt, und es ist aktiv: Verkehrt herum lässt es nichts durch, oder nur manchmal.`,
   readMarksAtPlugs: () => readMarks,

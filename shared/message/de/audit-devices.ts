@@ -39,6 +39,8 @@ export const auditDevicesDe: Sentences<typeof auditDeviceCodes> = {
     'Such eine Einstellung, die es durchlässt. Gibt es keine, führ das Bild am Gerät vorbei, oder lass es mit Absicht umwandeln und schreib das auf.',
   setInputToAdmit: () =>
     'Stell den Eingang der Anzeige auf die Betriebsart, die es erlaubt, und lies ihr EDID noch einmal: Viele erlauben HDR und schnelle Betriebsarten nur dann.',
+  setInputOrAskForListed: () =>
+    'Stell den Eingang der Anzeige auf die Betriebsart, die es erlaubt, und lies ihr EDID noch einmal: Viele erlauben schnelle Formate nur dann. Steht es dann immer noch nicht darin, verlang ein Format, das sie nennt.',
   feedDisplaysAlike: () =>
     'Speis die geringere Anzeige aus einem Ausgang mit eigenem Bild, oder verlang, was alle nehmen.',
   askForTenBits: () => 'Verlang 10 Bit oder mehr; 4:2:2 bringt sie ohne höhere Rate.',

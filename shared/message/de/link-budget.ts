@@ -9,12 +9,15 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
   linkNeeds: ({ need }, say) => `Diese Verbindung braucht ${say.gbps(need)}`,
   linkNeedsFixedRate: ({ need }, say) => `Diese Verbindung braucht ${say.gbps(need)} mit fester Rate`,
   cableIsGoodFor: ({ rate }, say) => `das Kabel taugt für ${say.number(rate)}`,
+  extenderIsGoodFor: ({ rate }, say) => `das Paar Verlängerungen taugt für ${say.number(rate)}`,
   edidAdmits: ({ port, rate }, say) => `das EDID, das ${say.socket(port)} sieht, erlaubt ${say.number(rate)}`,
   portIsSetToPass: ({ port, rate }, say) =>
     `${say.socket(port)} ist auf höchstens ${say.number(rate)} eingestellt`,
   portPasses: ({ port, rate }, say) => `${say.socket(port)} lässt ${say.number(rate)} durch`,
   byTmdsOnly: ({ limit }, say) => `${say.message(limit)}, nur über TMDS`,
   rateShort: ({ share }, say) => `es fehlen ${say.percent(share)}`,
+  rateExceeded: ({ share }, say) => `${say.percent(share)} mehr sind nötig`,
+  nothingCarried: () => 'nichts, womit zu rechnen wäre',
   nothingToSpare: () => 'nichts übrig',
   rateToSpare: ({ share }, say) => `${say.percent(share)} übrig`,
   linkNotOffered: ({ need, port, reasons }, say) =>
@@ -41,9 +44,16 @@ export const linkBudgetDe: Sentences<typeof linkBudgetCodes> = {
     rate === 0
       ? `${say.message(need)}. Das Kabel lässt nichts durch, denn ${say.and(reasons.map(say.message))}.`
       : `${say.message(need)}. Das Kabel taugt höchstens für ${say.number(rate)}, denn ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
+  extenderCountedForLess: ({ need, rated, reasons, counted, headroom }, say) =>
+    `${say.message(need)}. Das Paar Verlängerungen taugt vielleicht für ${say.number(rated)}, aber ${say.and(reasons.map(say.message))}: Rechne mit ${say.number(counted)} (angenommen), ${say.message(headroom)}.`,
+  extenderPassesLess: ({ need, reasons, rate, headroom }, say) =>
+    rate === 0
+      ? `${say.message(need)}. Das Paar Verlängerungen lässt nichts durch, denn ${say.and(reasons.map(say.message))}.`
+      : `${say.message(need)}. Das Paar Verlängerungen taugt höchstens für ${say.number(rate)}, denn ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
   doubtReversed: () => 'es liegt verkehrt herum',
   doubtWithoutPower: () => 'ein Ende, das Strom braucht, hat keinen',
 
+  lossOfFormat: ({ format }, say) => say.format(format),
   lossOfHdr: ({ kind }) => kind,
   lossOfWideColour: () => 'Farben nach BT.2020',
   lossOfVariableRate: () => 'variable Bildrate',

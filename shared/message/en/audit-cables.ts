@@ -42,6 +42,8 @@ export const auditCablesEn: Sentences<typeof auditCableCodes> = {
   extenderSupplyUnknown: ({ cable }, say) => `Nobody has noted where ${say.place(cable)} is fed.`,
   checkExtenderSupply: () =>
     'Look which end its supply is at, that it is plugged in and stays on while the devices are on standby, and note it.',
+  alsoOnLinks: ({ finding, links }, say) =>
+    `${say.message(finding)} The same goes for ${say.and(links.map((link) => say.place(link)))}.`,
   onAnotherBranch: ({ finding, display }, say) =>
     `${say.message(finding)} It isn’t on the way to ${say.place(display)}.`,
   cableCertificationUnseen: ({ cable, category }, say) =>
@@ -78,6 +80,8 @@ export const auditCablesEn: Sentences<typeof auditCableCodes> = {
     'Replace it with an active optical cable with factory-fitted ends, or lay one across for a test.',
   cableReversed: ({ cable }, say) => `${say.start(say.place(cable))} lies the wrong way round.`,
   turnCableRound: () => `Turn it round. ${readMarks}`,
+  swapExtenderEnds: () =>
+    'Swap the two boxes, with their supplies: the transmitter goes to the device nearer the source, the receiver nearer the display.',
   activeCableDirectionUnknown: ({ cable }, say) =>
     `Nobody has noted which way round ${say.place(cable)} lies, and it is active: the wrong way it passes nothing, or only sometimes.`,
   readMarksAtPlugs: () => readMarks,

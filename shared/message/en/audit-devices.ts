@@ -35,6 +35,8 @@ export const auditDevicesEn: Sentences<typeof auditDeviceCodes> = {
     'Look for a setting that lets it through. If there is none, send the picture past the device, or have it convert on purpose and note that.',
   setInputToAdmit: () =>
     'Set the display’s input to the mode that admits it, and read its EDID again: many admit HDR and fast modes only then.',
+  setInputOrAskForListed: () =>
+    'Set the display’s input to the mode that admits it, and read its EDID again: many admit fast formats only then. If it still doesn’t, ask for a format that it lists.',
   feedDisplaysAlike: () =>
     'Feed the lesser display from an output that sends it a picture of its own, or ask for what all of them take.',
   askForTenBits: () => 'Ask for 10 bits or more; 4:2:2 brings them at no higher rate.',

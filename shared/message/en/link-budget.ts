@@ -9,12 +9,15 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
   linkNeeds: ({ need }, say) => `This link needs ${say.gbps(need)}`,
   linkNeedsFixedRate: ({ need }, say) => `This link needs ${say.gbps(need)} of a fixed rate link`,
   cableIsGoodFor: ({ rate }, say) => `the cable is good for ${say.number(rate)}`,
+  extenderIsGoodFor: ({ rate }, say) => `the pair of extenders is good for ${say.number(rate)}`,
   edidAdmits: ({ port, rate }, say) => `the EDID that ${say.socket(port)} sees admits ${say.number(rate)}`,
   portIsSetToPass: ({ port, rate }, say) =>
     `${say.socket(port)} is set to pass no more than ${say.number(rate)}`,
   portPasses: ({ port, rate }, say) => `${say.socket(port)} passes ${say.number(rate)}`,
   byTmdsOnly: ({ limit }, say) => `${say.message(limit)}, by TMDS only`,
   rateShort: ({ share }, say) => `${say.percent(share)} short`,
+  rateExceeded: ({ share }, say) => `${say.percent(share)} more is needed`,
+  nothingCarried: () => 'nothing that can be counted on',
   nothingToSpare: () => 'nothing to spare',
   rateToSpare: ({ share }, say) => `${say.percent(share)} to spare`,
   linkNotOffered: ({ need, port, reasons }, say) =>
@@ -41,9 +44,16 @@ export const linkBudgetEn: Sentences<typeof linkBudgetCodes> = {
     rate === 0
       ? `${say.message(need)}. The cable passes nothing, as ${say.and(reasons.map(say.message))}.`
       : `${say.message(need)}. The cable is good for ${say.number(rate)} at most, as ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
+  extenderCountedForLess: ({ need, rated, reasons, counted, headroom }, say) =>
+    `${say.message(need)}. The pair of extenders may be good for ${say.number(rated)}, but ${say.and(reasons.map(say.message))}: count on ${say.number(counted)} (assumed), ${say.message(headroom)}.`,
+  extenderPassesLess: ({ need, reasons, rate, headroom }, say) =>
+    rate === 0
+      ? `${say.message(need)}. The pair of extenders passes nothing, as ${say.and(reasons.map(say.message))}.`
+      : `${say.message(need)}. The pair of extenders is good for ${say.number(rate)} at most, as ${say.and(reasons.map(say.message))}: ${say.message(headroom)}.`,
   doubtReversed: () => 'it lies the wrong way round',
   doubtWithoutPower: () => 'an end that needs power has none',
 
+  lossOfFormat: ({ format }, say) => say.format(format),
   lossOfHdr: ({ kind }) => kind,
   lossOfWideColour: () => 'BT.2020 colour',
   lossOfVariableRate: () => 'variable refresh rate',

@@ -4,7 +4,17 @@ import { type Message, message } from '../../message/index.ts';
 import { frlRates, maxTmdsCharacterRateMHz } from '../format/index.ts';
 import type { BudgetAssumptions } from './assumptions.ts';
 import type { Capacity } from './capacity.ts';
-import { alike, further, laneAt, type Reach, ratedReach, reachAt, reachOf, testedLaneGbps } from './reach.ts';
+import {
+  alike,
+  further,
+  laneAt,
+  type Reach,
+  ratedReach,
+  reachAt,
+  reachOf,
+  testedLaneGbps,
+  toTenth,
+} from './reach.ts';
 
 /** Fast lanes: how fast one of them is driven, Gbit/s, and how many there are for a fixed rate, none for TMDS only. */
 export type Lanes = { gbps: number; fixedRateLanes: 0 | 3 | 4 };
@@ -74,11 +84,16 @@ function factsOf(link: Link, assumptions: BudgetAssumptions): Facts {
   const reach = reachFor(link, assumptions);
   const kind = kindOf(link, assumptions);
   const isExtender = link.construction === 'twistedPairExtender';
-  const mayGbps = laneAt(isExtender ? reach : further(reach, assumptions.farthestReach), link.lengthM);
+  // Past the length of its pair an extender's own link is lost; it gets no slower.
+  const isLost = isExtender && toTenth(link.lengthM) > reachAt(reach, kind.may.gbps);
+  const mayGbps = isLost
+    ? 0
+    : laneAt(isExtender ? reach : further(reach, assumptions.farthestReach), link.lengthM);
+  const countedGbps = isLost || link.certified ? mayGbps : laneAt(reach, link.lengthM);
   return {
     unusable: whyUnusable(link),
     kind,
-    length: { reach, mayGbps, countedGbps: link.certified ? mayGbps : laneAt(reach, link.lengthM) },
+    length: { reach, mayGbps, countedGbps },
     ends: link.factoryFittedEnds === false && !isExtender ? assumptions.siteFittedEnds : 1,
     couplers: leftByCouplers(link, assumptions),
   };
@@ -86,7 +101,6 @@ function factsOf(link: Link, assumptions: BudgetAssumptions): Facts {
 
 function reachFor(link: Link, assumptions: BudgetAssumptions): Reach {
   const { rated, construction } = link;
-  // Past the length of a pair an extender's own link is lost; it gets no slower.
   if (construction === 'twistedPairExtender') return alike(rated?.lengthM ?? assumptions.twistedPairReachM);
   const usual = reachOf({ ...link, construction }, assumptions);
   if (construction === 'passiveCopper' || !rated?.lengthM) return usual;

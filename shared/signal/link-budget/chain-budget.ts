@@ -25,7 +25,7 @@ import { overallSentence, verdictSentence } from './words.ts';
  *
  * A link carries the least of its source port as set, its cable, its sink port as set, and what the EDID admits that
  * its source sees. What a device makes of the picture is judged on the links behind it. Rates in Gbit/s; headroom as a
- * fraction of the need, -0.43 being 43 % short. Never throws for a chain of the contract; one with faults is judged as
+ * fraction, -0.24 where 24 % more is needed than is carried. Never throws for a chain of the contract; one with faults is judged as
  * far as its links make sense. Plain data, fit for JSON.
  *
  * @param wantedFormats in the client's order; empty for those that the chain itself names

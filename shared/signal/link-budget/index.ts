@@ -12,6 +12,7 @@ export type { Capacity } from './capacity.ts';
 export { chainBudget } from './chain-budget.ts';
 export type { EdidOffer } from './edid-offer.ts';
 export type { ElementKind, LinkElement } from './elements.ts';
+export { worst } from './judged-run.ts';
 export { type FaultyRun, type LinkFault, linkFaults } from './link-faults.ts';
 export { joinedLosses, type Loss } from './losses.ts';
 export type { EdidHand, SeenEdid } from './seen-edid.ts';

@@ -8,8 +8,8 @@ import { type CableShortfall, cableShortfall, type Lanes } from './cable.ts';
 import { type Capacity, frlGbps, leastOf, modeCapacity } from './capacity.ts';
 import { type JudgedRun, judgeRuns } from './judged-run.ts';
 import type { Loss } from './losses.ts';
-import { seenEdids } from './seen-edid.ts';
-import { type RateNeed, wayOver } from './verdict.ts';
+import { type EdidHand, seenEdids } from './seen-edid.ts';
+import { frlNeedGbps, type RateNeed, wayOver } from './verdict.ts';
 import { type Run, type Wiring, wiringOf } from './wiring.ts';
 import { verdictSentence } from './words.ts';
 
@@ -30,7 +30,9 @@ export type LinkFault = AskedOfLink &
     | { of: 'socket'; ends: ('output' | 'input')[] }
     /** The picture goes, and something of it is lost at these devices. */
     | { of: 'loss'; losses: Loss[] }
-    | { of: 'edid' | 'onlyCompressed' | 'noSuchFormat' | 'noLinkCarries' }
+    /** The EDID seen doesn't offer it, with what was done to that on its way. */
+    | { of: 'edid'; hands: readonly EdidHand[] }
+    | { of: 'onlyCompressed' | 'noSuchFormat' | 'noLinkCarries' }
   );
 
 export type FaultyRun = { run: Run; faults: LinkFault[] };
@@ -55,7 +57,12 @@ export function linkFaults(
   });
 }
 
-type Ask = AskedOfLink & { need: RateNeed; canBeSent: boolean; carriedSomehow: boolean };
+type Ask = AskedOfLink & {
+  need: RateNeed;
+  canBeSent: boolean;
+  carriedSomehow: boolean;
+  hands: readonly EdidHand[];
+};
 
 function pictures(wiring: Wiring, judged: readonly JudgedRun[]): ReadonlyMap<string, Ask[]> {
   const wanted = wiring.chain.wantedFormats.map((format) => ({ format, runs: askedOf(wiring, format) }));
@@ -78,6 +85,7 @@ const picturesOn = (chain: Chain, judged: JudgedRun, wanted: VideoFormat): Ask[]
       judged: { wanted, ...verdict, sentence },
       canBeSent: need.tmds !== null,
       carriedSomehow: need.tmds?.fits === true || need.leastFrlRate !== null,
+      hands: judged.seen.hands,
     };
   });
 
@@ -96,24 +104,28 @@ function plainRate({ output, input }: Run, requiredGbps: number): Ask {
     judged: null,
     canBeSent: true,
     carriedSomehow: true,
+    hands: [],
   };
 }
 
 function faultsOf(run: Run, ask: Ask, assumptions: BudgetAssumptions): LinkFault[] {
-  const { needGbps, judged, need } = ask;
-  const asked: AskedOfLink = { needGbps, judged };
+  const { judged, need, hands } = ask;
   const losses = judged?.losses ?? [];
-  const lost: LinkFault[] = losses.length > 0 ? [{ ...asked, of: 'loss', losses }] : [];
   const { output, input } = run;
   const highest = { output: modeCapacity(output.highestMode), input: modeCapacity(input.highestMode) };
   const both = leastOf([highest.output, highest.input]);
+  const asked: AskedOfLink = { needGbps: fixedRateNeedGbps(need, both) ?? ask.needGbps, judged };
+  const lost: LinkFault[] = losses.length > 0 ? [{ ...asked, of: 'loss', losses }] : [];
   const goes = (capacity: Capacity): boolean => wayOver(need, capacity) !== null;
 
   if (!ask.canBeSent) return [{ ...asked, of: 'noSuchFormat' }];
   if (!goes(both)) {
     // Whether the source compresses doesn't matter before it is told that it may send the picture.
     if (judged?.compressed)
-      return [{ ...asked, of: judged.refusals.length > 0 ? 'edid' : 'onlyCompressed' }, ...lost];
+      return [
+        judged.refusals.length > 0 ? { ...asked, of: 'edid', hands } : { ...asked, of: 'onlyCompressed' },
+        ...lost,
+      ];
     const ends = (['output', 'input'] as const).filter((end) => !goes(highest[end]));
     return [
       ...(ask.carriedSomehow
@@ -140,9 +152,13 @@ function faultsOf(run: Run, ask: Ask, assumptions: BudgetAssumptions): LinkFault
   const onItsOwn = found.length === 0 && !isCarried;
   // A socket that is set too low tells the source so: its EDID is no fault of its own then.
   const edid: LinkFault[] =
-    onItsOwn || (isRefused && settings.length === 0) ? [{ ...asked, of: 'edid' }] : [];
+    onItsOwn || (isRefused && settings.length === 0) ? [{ ...asked, of: 'edid', hands }] : [];
   return [...found, ...edid, ...lost];
 }
+
+/** What it takes of a fixed rate link, where that is the way it goes; else null. */
+const fixedRateNeedGbps = (need: RateNeed, both: Capacity): number | null =>
+  need.frl !== null && wayOver(need, both) === 'frl' ? frlNeedGbps(need.frl, both) : null;
 
 /** The lanes that a picture takes, on each way that the sockets leave open. */
 function lanesOf({ tmds, frl }: RateNeed, both: Capacity): Lanes[] {

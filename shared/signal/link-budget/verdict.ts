@@ -24,8 +24,11 @@ export type Figures = {
   narrowest: ElementKind;
   /** Capacity less need; below zero what is short. */
   headroomGbps: number;
-  /** The same over the need. */
-  headroomFraction: number;
+  /**
+   * The same over the lesser of the two: 0.14 where it carries 14 % more than is needed, -0.24 where 24 % more is needed
+   * than it carries; null where it carries nothing.
+   */
+  headroomFraction: number | null;
 };
 
 export type FormatVerdict = {
@@ -94,8 +97,10 @@ export function judgeFormat(need: FormatNeed, limits: LinkLimits): FormatVerdict
   const { format } = need;
   const { elements, offer } = limits;
   const why = offer === null ? [] : refusals(offer, format, need);
-  const sure = attempt(need, limits.sure);
-  const rated = sure.fits ? sure : attempt(need, limits.rated);
+  const plain = attempt(need, limits.sure);
+  const rated = plain.fits ? plain : attempt(need, limits.rated);
+  // What may go one way is counted on for that way.
+  const sure = rated.fits && !plain.fits ? attempt(need, limits.sure, rated.figures?.way) : plain;
   const compressed = rated.fits ? null : compression(need, limits);
   const carried = sure.fits ? 'fits' : rated.fits || compressed !== null ? 'doubtful' : 'short';
   // What is short for certain is said by what is certain: the figures without anything assumed.
@@ -137,16 +142,21 @@ export function wayOver({ tmds, frl }: RateNeed, whole: Capacity): Figures['way'
   return whole.frl !== null && frlNeedGbps(frl, whole) <= frlGbps(whole.frl) ? 'frl' : null;
 }
 
-const frlNeedGbps = (frl: NonNullable<RateNeed['frl']>, whole: Capacity): number =>
+export const frlNeedGbps = (frl: NonNullable<RateNeed['frl']>, whole: Capacity): number =>
   (whole.frl?.lanes === 3 ? frl.threeLanes : frl.fourLanes).bitRateGbps;
 
 type Attempt = { fits: boolean; figures: Figures | null };
 
-/** The figures of the way that a format goes; where it goes neither, of the way that comes nearest to carrying it. */
-function attempt(need: FormatNeed, { whole, tmds, frl, tmdsOnly }: View): Attempt {
+/** The figures of the way that a format goes; where it goes neither, of the way asked for, or that comes nearest. */
+function attempt(
+  need: FormatNeed,
+  { whole, tmds, frl, tmdsOnly }: View,
+  asked: Figures['way'] | undefined = undefined,
+): Attempt {
   if (need.tmds === null || need.frl === null) return { fits: false, figures: null };
   const way = wayOver(need, whole);
   const fits = way !== null;
+  if (asked === 'frl' && !fits) return { fits, figures: figuresOf('frl', frlNeedGbps(need.frl, whole), frl) };
   if (way === 'tmds' || tmdsOnly !== null) {
     // Past what TMDS passes at all, what has no other way is what keeps it out.
     const narrowest = need.tmds.fits ? tmds : (tmdsOnly ?? tmds);
@@ -157,7 +167,8 @@ function attempt(need: FormatNeed, { whole, tmds, frl, tmdsOnly }: View): Attemp
 
 function figuresOf(way: Figures['way'], needGbps: number, { narrowest, capacityGbps }: Narrowest): Figures {
   const headroomGbps = capacityGbps - needGbps;
-  return { way, needGbps, capacityGbps, narrowest, headroomGbps, headroomFraction: headroomGbps / needGbps };
+  const headroomFraction = capacityGbps === 0 ? null : headroomGbps / Math.min(needGbps, capacityGbps);
+  return { way, needGbps, capacityGbps, narrowest, headroomGbps, headroomFraction };
 }
 
 function ratedGbpsOf({ way, narrowest }: Figures, elements: readonly LinkElement[]): number | null {

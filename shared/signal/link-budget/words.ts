@@ -31,8 +31,9 @@ export function verdictSentence(
   if (verdict === 'doubtful' && ratedGbps === null && compressed !== null)
     return message('onlyCompressed', { need, limit, bitsPerPixel: compressed.bitsPerPixel });
   const reasons = narrowest?.doubts ?? [];
+  const isExtender = run.link.construction === 'twistedPairExtender';
   if (verdict === 'doubtful' && ratedGbps !== null && reasons.length > 0)
-    return message('cableCountedForLess', {
+    return message(isExtender ? 'extenderCountedForLess' : 'cableCountedForLess', {
       need,
       rated: ratedGbps,
       reasons,
@@ -40,7 +41,7 @@ export function verdictSentence(
       headroom: headroomOf(figures),
     });
   if (verdict === 'short' && figures.narrowest === 'cable' && reasons.length > 0)
-    return message('cablePassesLess', {
+    return message(isExtender ? 'extenderPassesLess' : 'cablePassesLess', {
       need,
       reasons,
       rate: figures.capacityGbps,
@@ -74,9 +75,10 @@ function limitOf(chain: Chain, run: Run, { figures, narrowest }: Narrowest): Mes
 
 function rateOf(chain: Chain, { link }: Run, { figures, narrowest }: Narrowest): Message {
   const rate = figures.capacityGbps;
+  const isExtender = link.construction === 'twistedPairExtender';
   switch (figures.narrowest) {
     case 'cable':
-      return message('cableIsGoodFor', { rate });
+      return message(isExtender ? 'extenderIsGoodFor' : 'cableIsGoodFor', { rate });
     case 'edid':
       return message('edidAdmits', { port: namedPort(chain, link.from), rate });
     case 'sourcePort':
@@ -88,9 +90,10 @@ function rateOf(chain: Chain, { link }: Run, { figures, narrowest }: Narrowest):
 }
 
 function headroomOf({ headroomGbps, headroomFraction }: Figures): Message {
+  if (headroomFraction === null) return message('nothingCarried');
   if (headroomGbps === 0) return message('nothingToSpare');
   const share = Math.abs(headroomFraction);
-  return headroomGbps < 0 ? message('rateShort', { share }) : message('rateToSpare', { share });
+  return headroomGbps < 0 ? message('rateExceeded', { share }) : message('rateToSpare', { share });
 }
 
 /** What a format comes to over the chain: the verdict on the link that settles it. */

@@ -30,8 +30,13 @@ const itemsOf = (items: readonly Message[]): ComponentChild =>
   items.length === 0 ? '–' : items.map((item, at) => [at > 0 && ', ', inWords(item)]);
 
 /** The tightest first; what can't be reckoned before everything. */
-const leftOver = (figures: { headroomFraction: number } | null): number =>
+const leftOver = (figures: { headroomFraction: number | null } | null): number =>
   figures?.headroomFraction ?? Number.NEGATIVE_INFINITY;
+
+const headroomWord = (figures: { headroomFraction: number | null } | null): string =>
+  figures === null || figures.headroomFraction === null
+    ? '–'
+    : `${number(figures.headroomFraction * 100, 0)} %`;
 
 /** What each cable has to carry for what the client wants, what it can, and what is left. */
 export function BudgetPart({ facts }: { facts: CaseFacts }) {
@@ -61,7 +66,7 @@ export function BudgetPart({ facts }: { facts: CaseFacts }) {
                   </Badge>,
                   figures === null ? '–' : `${number(figures.needGbps, 2)} Gbit/s`,
                   figures === null ? '–' : `${number(figures.capacityGbps, 2)} Gbit/s`,
-                  figures === null ? '–' : `${number(figures.headroomFraction * 100, 0)} %`,
+                  headroomWord(figures),
                   figures === null ? '' : t.elements[figures.narrowest],
                   inWords(sentence),
                 ])}

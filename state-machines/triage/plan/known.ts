@@ -37,7 +37,9 @@ export function knownOfChain(
     chain,
     findings: fullAudit(chain, { duringTriage: true, symptom: symptom.kind }, settings, minimumFirmware),
     headroom: links.flatMap(({ cableLinkId, wanted }) => {
-      const fractions = wanted.flatMap(({ figures }) => (figures === null ? [] : [figures.headroomFraction]));
+      const fractions = wanted.flatMap(({ figures }) =>
+        figures === null ? [] : [figures.headroomFraction ?? Number.NEGATIVE_INFINITY],
+      );
       return fractions.length === 0
         ? []
         : [{ linkId: cableLinkId, headroomFraction: Math.min(...fractions) }];

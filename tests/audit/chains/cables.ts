@@ -183,12 +183,12 @@ export const cableRows: Row[] = [
   [
     'twisted pair rated for 10.2 Gbit/s',
     pair(twistedPair({ rated: { gbps: 10.2, lengthM: 70 }, category: 'unknown' })),
-    ['certification mustFix L: extenderRatedForLess > fitFasterExtender', bestAvoided],
+    ['certification mustFix L: extenderRatedForLess > fitFasterExtender'],
   ],
   [
     '150 m of twisted pair',
     pair(twistedPair({ lengthM: 150 })),
-    ['length-long mustFix L: extenderTooLong > replaceTwistedPair', bestAvoided],
+    ['length-long mustFix L: extenderTooLong > replaceTwistedPair'],
   ],
   [
     'twisted pair without its supply',

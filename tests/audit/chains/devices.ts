@@ -53,7 +53,7 @@ export const deviceRows: Row[] = [
   [
     'a display whose EDID doesn’t offer it',
     withPort(pair(), 'tv', 'in1', { edidHex: edid1080 }),
-    ['link-budget shouldFix L: formatNotOffered > readEdidAtBothEnds'],
+    ['link-budget shouldFix L: formatNotOffered > setInputOrAskForListed'],
   ],
   ['a display whose EDID offers it', withPort(pair(), 'tv', 'in1', { edidHex: edid18 }), []],
   [
@@ -69,7 +69,7 @@ export const deviceRows: Row[] = [
   [
     'a format that would go only compressed, and that the EDID doesn’t offer',
     slowSource(format(2160, 100, 'rgb', 10)),
-    ['link-budget shouldFix L: formatNotOffered > readEdidAtBothEnds'],
+    ['link-budget shouldFix L: formatNotOffered > setInputOrAskForListed'],
   ],
   ['a format that no link carries', chainWithout8k(), ['link-budget mustFix L: formatTooMuch > askForLess']],
   [

@@ -36,12 +36,12 @@ describe('a link', () => {
         code: 'linkBudget',
         values: {
           limit: { code: 'cableIsGoodFor', values: { rate: 10.2 } },
-          headroom: { code: 'rateShort', values: { share: expect.closeTo(0.4276, 4) } },
+          headroom: { code: 'rateExceeded', values: { share: expect.closeTo(0.7471, 4) } },
         },
       },
     });
     expect(found.figures?.headroomGbps).toBeCloseTo(-7.62, 9);
-    expect(found.figures?.headroomFraction).toBeCloseTo(-0.4276, 4);
+    expect(found.figures?.headroomFraction).toBeCloseTo(-0.7471, 4);
   });
 
   it('that may be good enough says what speaks against it', () => {
@@ -143,7 +143,7 @@ describe('a link', () => {
           need: { code: 'linkNeeds', values: { need: expect.closeTo(44.55, 9) } },
           limit: {
             code: 'byTmdsOnly',
-            values: { limit: { code: 'cableIsGoodFor', values: { rate: 10.2 } } },
+            values: { limit: { code: 'extenderIsGoodFor', values: { rate: 10.2 } } },
           },
         },
       });
