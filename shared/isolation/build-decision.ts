@@ -1,12 +1,14 @@
 import type { Candidate } from './candidates.ts';
-import { staysOnceCured } from './change-catalogue.ts';
-import { type Decision, namingChance, type Option, type Terms } from './decision.ts';
+import { changeCatalogue, staysOnceCured } from './change-catalogue.ts';
+import { type Decision, namingChance, type Option, type Terms, watchedIn } from './decision.ts';
 import { inClasses, type OptionByHypothesis, tellsApart, withoutDearer } from './decision-classes.ts';
+import type { TestKind } from './effect-table.ts';
 import { type FaultRate, minutesUntilSeen, quietChance, withWatch } from './fault-rate.ts';
 import { figureIn, figureOf } from './figures.ts';
 import type { FaultModel } from './hypotheses.ts';
 import { awayIn, effectsOf, provokingExposure, quietInAll } from './likelihood.ts';
 import { menuStaysIn, tellsNothingChance } from './menu-stays.ts';
+import { leftInAtMostMin, leftInWorth, visitAtMostMin } from './over-days.ts';
 import { requiredQuiet, type WatchRecord } from './quiet-length.ts';
 import { type Records, wasMadeWith } from './test-record.ts';
 
@@ -80,7 +82,7 @@ const likelyRepair = 0.5;
 /** The option that a candidate is, and watching on for longer after it; none if it tells nothing. */
 function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothesis[] {
   const { model, chances, records, quiet, terms } = situation;
-  const { need, more, rate } = quiet;
+  const { need, rate } = quiet;
   const { action } = candidate;
   if (action.kind === 'menu') {
     const option = menuOption(model, candidate, action.deviceId, need, rate, terms);
@@ -94,10 +96,26 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
     const option = record === undefined ? provokingOption(situation, candidate, provoking) : null;
     return option === null || !tellsApart(option, chances) ? [] : [option];
   }
+  return watchOptions(situation, { ...candidate, action }, record?.quiet ?? 0);
+}
+
+type ChangeCandidate = Candidate & { action: Extract<Candidate['action'], { kind: 'test' }> };
+
+/**
+ * Watching until quiet means something, after so much of it, and on from there to be surer; where nobody sits through
+ * that, leaving the change in.
+ */
+function watchOptions(
+  { model, chances, quiet, terms }: Situation,
+  candidate: ChangeCandidate,
+  done: number,
+): OptionByHypothesis[] {
+  const { need, more } = quiet;
+  const { action } = candidate;
+  if (done >= more) return [];
   const effects = effectsOf(model, action);
   const isRepair = staysOnceCured(action) && averageOf(effects.because, chances) >= likelyRepair;
   const away = awayIn(effects);
-  const done = record?.quiet ?? 0;
   const watch = (from: number, to: number, handlingMin: number): OptionByHypothesis => {
     const { quietMin, seenMin, before, after } = quiet.watch(from, to);
     const first = away.map((chance) => (chance + (1 - chance) * after) / (chance + (1 - chance) * before));
@@ -105,10 +123,37 @@ function optionsOf(situation: Situation, candidate: Candidate): OptionByHypothes
     return { candidate, first, ...minutes, isRepair, exposure: to - from };
   };
   const handlingMin = handlingMinutes(candidate, terms, done);
-  if (done >= more) return [];
-  const main = watch(done, done < need ? need : more, handlingMin);
+  const until = done < need ? need : more;
+  if (isTooLong(terms, need) && mayBeLeftIn(action.test)) {
+    const left = leftIn(
+      watch(done, Math.min(until, done + leftInAtMostMin(model.table)), handlingMin),
+      model,
+    );
+    return tellsApart(left, chances) ? [left] : [];
+  }
+  const main = watch(done, until, handlingMin);
   if (!tellsApart(main, chances)) return [];
   return done < need ? [main, watch(need, more, 0)] : [main];
+}
+
+/** Whether nobody sits through a quiet retest in one visit. */
+const isTooLong = ({ baseline }: Terms, need: number): boolean =>
+  baseline.mode === 'time' && need > visitAtMostMin;
+
+/** What lies across a floor is never left in. */
+const mayBeLeftIn = (test: TestKind): boolean =>
+  !changeCatalogue[test].cautions.includes('cautionCableAcrossFloor');
+
+/** The same watch, by whoever lives there: worth the work and the days, not the minutes. */
+function leftIn(watched: OptionByHypothesis, { table }: FaultModel): OptionByHypothesis {
+  const minutes = watchedIn(watched);
+  const worth = (watchMin: number): number => watched.handlingMin + leftInWorth(watchMin, table);
+  return {
+    ...watched,
+    firstMin: worth(minutes.quietMin),
+    secondMin: worth(minutes.seenMin),
+    leftIn: minutes,
+  };
 }
 
 function averageOf(figures: Float64Array, chances: readonly number[]): number {

@@ -20,11 +20,25 @@ export type Option = {
   isRepair: boolean;
   /** Minutes or tries to watch at most. */
   exposure: number;
+  /**
+   * Minutes of watching, by outcome, where nobody sits through them: it is left in over days, whose worth is in the minutes
+   * above. Left out where it is watched.
+   */
+  leftIn?: { quietMin: number; seenMin: number };
   /** -1; or the index of the option that this one goes on from, once that came out first. */
   after: number;
   /** Minutes to set up again what this one goes on from, or what is in place now, once something else was done. */
   resumeMin: number;
 };
+
+/** Minutes of watching in each outcome of an option, on average. */
+export const watchedIn = ({
+  firstMin,
+  secondMin,
+  handlingMin,
+  leftIn,
+}: Pick<Option, 'firstMin' | 'secondMin' | 'handlingMin' | 'leftIn'>) =>
+  leftIn ?? { quietMin: firstMin - handlingMin, seenMin: secondMin - handlingMin };
 
 /** The choice to be made, in a form that can be searched: hypotheses that no option tells apart are one class. */
 export type Decision = {

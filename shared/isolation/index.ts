@@ -19,7 +19,14 @@ export { exposureOf, seenIn } from './fault-rate.ts';
 export { type FaultTable, faultTable } from './fault-table.ts';
 export { type KitItem, kitMessage } from './kit.ts';
 export { liesOverPicture, menuTells } from './menu-symptoms.ts';
-export { perDayOf, type RareFault, visitAtMostMin, type WayOverDays, waysOverDays } from './over-days.ts';
+export {
+  leftInAtMostDays,
+  perDayOf,
+  type RareFault,
+  visitAtMostMin,
+  type WayOverDays,
+  waysOverDays,
+} from './over-days.ts';
 export {
   type Figure,
   listFigures,

@@ -7,6 +7,9 @@ const rarelyPerDay = 0.5;
 /** A working day, in minutes: what takes longer is not watched for in one visit; common practice, no source. */
 export const visitAtMostMin = 480;
 
+/** A change is left in for so many days at most, however many would be needed; assumed. */
+export const leftInAtMostDays = 21;
+
 export type WayOverDays = {
   readonly kind: 'diary' | 'logs' | 'unattended' | 'remote' | 'visit';
   /** Of people's work, and of waiting, both on average. */
@@ -27,6 +30,24 @@ export type RareFault = {
 /** How often the fault comes on a day of use. */
 export const perDayOf = (perHour: number | null, table: FaultTable = faultTable): number =>
   perHour === null ? rarelyPerDay : perHour * figureOf(table.planning.use, 'hoursPerDay');
+
+/** Minutes of watching that a day is worth on which somebody lives with the fault and reports it. */
+const watchedPerDayMin = (table: FaultTable): number =>
+  figureOf(table.planning.use, 'hoursPerDay') * 60 * figureOf(table.weighing.reports, 'weight');
+
+/** Minutes of watching that a change left in for as long as it may be stands for. */
+export const leftInAtMostMin = (table: FaultTable): number => leftInAtMostDays * watchedPerDayMin(table);
+
+/**
+ * What leaving a change in is worth, in minutes of work and the worth of the days, until as much was seen as in so many
+ * minutes of watching.
+ */
+export function leftInWorth(watchMin: number, table: FaultTable): number {
+  const { overDays } = table.effort;
+  const days = watchMin / watchedPerDayMin(table);
+  const work = figureOf(overDays, 'unattended') + figureOf(overDays, 'travel');
+  return work + days * figureOf(table.planning.day, 'minutes');
+}
 
 /**
  * What there is to do about a fault that comes too rarely to be watched for, the cheapest first: a diary, the devices'

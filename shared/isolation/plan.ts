@@ -17,7 +17,7 @@ import {
 import type { Case } from './case.ts';
 import { changeCatalogue } from './change-catalogue.ts';
 import { namedComponent } from './components.ts';
-import { type Decision, namingChance, type Option, type Terms, termsIn } from './decision.ts';
+import { type Decision, namingChance, type Option, type Terms, termsIn, watchedIn } from './decision.ts';
 import type { TestKind } from './effect-table.ts';
 import { type FailureMode, outside } from './failure-modes.ts';
 import { seenIn } from './fault-rate.ts';
@@ -236,9 +236,10 @@ function planned(
   { decision, terms }: { decision: Decision; terms: Terms },
 ): PlannedTest {
   const { option, expectedMin } = ranked;
-  const { candidate, exposure, firstMin, secondMin, handlingMin } = option;
+  const { candidate, exposure, handlingMin } = option;
   const firstChance = decision.chances.reduce((sum, chance, at) => sum + chance * (option.first[at] ?? 0), 0);
-  const testMin = firstChance * firstMin + (1 - firstChance) * secondMin;
+  const { quietMin, seenMin } = watchedIn(option);
+  const testMin = handlingMin + firstChance * quietMin + (1 - firstChance) * seenMin;
   const isRunning = candidate.id === terms.inPlace;
   const minutes = {
     setup: isRunning ? 0 : candidate.setupMin,

@@ -2,7 +2,7 @@ import { decisionOf } from './build-decision.ts';
 import type { Candidate } from './candidates.ts';
 import type { Result } from './case.ts';
 import type { Decision, Option, Terms } from './decision.ts';
-import { namingChance } from './decision.ts';
+import { namingChance, watchedIn } from './decision.ts';
 import { outside } from './failure-modes.ts';
 import type { FaultModel } from './hypotheses.ts';
 import { byComponent } from './posterior.ts';
@@ -113,12 +113,13 @@ function partsSuspects(decision: Decision, option: Option): boolean {
 }
 
 /** What would be noted of a test, if it came out in each of its two ways. */
-function outcomesOf({ candidate, exposure, secondMin, handlingMin }: Option, terms: Terms): [Result, Result] {
+function outcomesOf(option: Option, terms: Terms): [Result, Result] {
+  const { candidate, exposure } = option;
   const { action } = candidate;
   if (action.kind === 'menu')
     return [answered(action.deviceId, 'stayed'), answered(action.deviceId, 'vanished')];
   const { mode } = terms.baseline;
-  const untilSeenMin = Math.max(1, secondMin - handlingMin);
+  const untilSeenMin = Math.max(1, watchedIn(option).seenMin);
   const untilSeen = mode === 'time' ? untilSeenMin : Math.ceil(untilSeenMin / terms.minutesPerTry);
   const { test, target, own = null } = action;
   const watched = (watch: WatchRecord): Result => ({ kind: 'test', test, target, own, watch });

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { faultTable, waysOverDays, withOverrides } from '../../shared/isolation/index.ts';
+import {
+  faultTable,
+  leftInAtMostDays,
+  planNext,
+  type Result,
+  testKey,
+  waysOverDays,
+  withOverrides,
+} from '../../shared/isolation/index.ts';
+import { input } from './cinema-case.ts';
 
 const once = { perHour: 0.125, risk: 0.05, wanted: 'baseline' } as const;
 const kinds = (ways: ReturnType<typeof waysOverDays>) => ways.map(({ kind }) => kind);
@@ -33,5 +42,39 @@ describe('the ways of a rare fault', () => {
 
   it('take “rarely” without a rate for once in two days', () => {
     expect(waysOverDays({ ...once, perHour: null })).toEqual(waysOverDays(once));
+  });
+});
+
+describe('a test of a fault that nobody can sit through', () => {
+  /** Three occurrences in a day: quiet takes longer than a visit. Menus put it between processor and projector. */
+  const rarely = { mode: 'time', minutes: 1440, occurrences: 3 } as const;
+  const results = (['processor', 'receiver', 'projector'] as const).map(
+    (deviceId): Result => ({
+      kind: 'menu',
+      deviceId,
+      answer: deviceId === 'projector' ? 'stayed' : 'vanished',
+    }),
+  );
+  const planOf = (perDay: number) => {
+    const table = withOverrides(faultTable, { 'planning/day/minutes': perDay });
+    if (!table.ok) throw new Error('refused');
+    return planNext(input({ table: table.table, menus: [] }, { baseline: rarely, results })).advice;
+  };
+
+  it('is left in at the price of its days, so that testing goes on where sitting through it would not pay', () => {
+    expect(planOf(20).kind).toBe('test');
+    expect(planOf(480).kind).toBe('escalate');
+  });
+
+  it('is left in for no longer than a change may be, however long quiet would have to be', () => {
+    const { changes } = input();
+    const one = changes.filter(({ kind }) => kind === 'limitOutputBandwidth');
+    const byClient = one.map(({ kind, target }) => testKey(kind, target));
+    const baseline = { ...rarely, minutes: 4800 };
+    const { advice } = planNext(input({ changes: one, byClient, menus: [] }, { baseline, results }));
+    if (advice.kind !== 'test') throw new Error(`No test, but ${advice.kind}.`);
+    // Four hours a day that count half: two hours of watching on each.
+    expect(advice.next.quiet).toEqual({ mode: 'time', amount: leftInAtMostDays * 120 });
+    expect(advice.next.minutes.watch).toBeGreaterThan(1000);
   });
 });

@@ -170,7 +170,7 @@ function nextStage(asked: Asked, choice: Choice): Stage {
       ...testOffers(asked, tests),
       ...endings(asked, choice),
     ]);
-  const [look] = [...settingOffers(asked), ...witnessesBefore(asked, tests)];
+  const [look] = [...settingOffers(asked), ...witnessesBefore(asked, choice)];
   if (look !== undefined)
     return stage(look.text, [look, ...testOffers(asked, tests), ...endings(asked, choice)]);
   if (tests.views.length === 0 && plan.advice.kind === 'escalate') return waysStage(asked, choice);
@@ -186,8 +186,14 @@ function nextStage(asked: Asked, choice: Choice): Stage {
   };
 }
 
-/** Whoever can see it is asked before anything is done that would show the same. */
-function witnessesBefore(asked: Asked, { views: [next] }: Choice['tests']): Offer[] {
+/**
+ * Whoever can see it is asked before anything is done that would show the same; and before a case is handed over that rests
+ * on menus alone. After changes in vain there are perhaps two faults, and a witness answers for one of them.
+ */
+function witnessesBefore(asked: Asked, { plan: { advice }, tests: { views } }: Choice): Offer[] {
+  const [next] = views;
+  if (next === undefined && advice.kind === 'escalate' && changesOfRound(asked.record).length === 0)
+    return witnessOffers(asked);
   const kind = changeKinds.find((each) => each === next?.kind);
   if (next === undefined || kind === undefined || !changeCatalogue[kind].asksWitnessFirst) return [];
   const { setup, watch, restore } = next.minutes;

@@ -1,4 +1,5 @@
 import type { ChangeRecord } from '../../../../shared/contract/triage.ts';
+import { leftInAtMostDays } from '../../../../shared/isolation/index.ts';
 import { message } from '../../../../shared/message/message.ts';
 import { runningWatch } from '../../record.ts';
 import { runningUnattended, unattendedOf } from '../../unattended.ts';
@@ -7,8 +8,6 @@ import { offering, type Stage, stage } from '../offer.ts';
 import { overDaysOf, tooRare } from '../over-days.ts';
 import { judgeRetest } from '../steps.ts';
 
-/** Assumed: as long as a change is left in where the days that are needed are more. */
-const usualDays = 21;
 const dayMs = 86_400_000;
 
 /**
@@ -34,8 +33,10 @@ export function unattendedStage(asked: Asked, change: ChangeRecord): Stage | nul
   }
   const rare = overDaysOf(asked);
   if (rare === null) return null;
-  const wanted = rare.ways.find(({ kind }) => kind === 'unattended')?.days ?? usualDays;
-  const until = new Date(Date.parse(now) + Math.min(usualDays, Math.ceil(wanted)) * dayMs).toISOString();
+  const wanted = rare.ways.find(({ kind }) => kind === 'unattended')?.days ?? leftInAtMostDays;
+  const until = new Date(
+    Date.parse(now) + Math.min(leftInAtMostDays, Math.ceil(wanted)) * dayMs,
+  ).toISOString();
   const firmware = known.chain.devices.slice(0, 50).map(({ id }) => ({ deviceId: id }));
   return stage(tooRare(rare), [
     offering({ type: 'leaveInPlace', until, firmware }),
