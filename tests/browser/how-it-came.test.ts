@@ -4,7 +4,7 @@ import type { Ticket } from '../../shared/contract/ticket.ts';
 import { patternTriggers } from '../../shared/contract/triage-names.ts';
 import { recordBaseline, technicianOn } from './bring-to-changes.ts';
 import { faultsInEveryLook } from './checks.ts';
-import { keepScreenshot, openStage, type Stage } from './stage.ts';
+import { keepScreenshot, openStage, type Stage, waitMs } from './stage.ts';
 
 describe('a fault of which nobody knows how it comes, on the phone', () => {
   let stage: Stage;
@@ -15,20 +15,30 @@ describe('a fault of which nobody knows how it comes, on the phone', () => {
     ({ technician, ticketId } = await technicianOn(stage));
     await recordBaseline(technician, ticketId);
     const { triage } = expectStatus(await technician.get<Ticket>(`/tickets/${ticketId}`), 200);
-    const symptom = { ...triage.symptom, perHour: null, pattern: { kind: 'notKnown' } };
+    const symptom = { ...triage.symptom, kind: 'noPicture', perHour: null, pattern: { kind: 'notKnown' } };
     await technician.command(ticketId, { type: 'amendIntake', symptom });
-    await technician.command(ticketId, {
-      type: 'startWatch',
-      mode: 'trigger',
-      trigger: 'What may make it come',
-    });
-    await technician.command(ticketId, { type: 'recordTry' });
-    await technician.command(ticketId, { type: 'recordOccurrence' });
-    await technician.command(ticketId, { type: 'endWatch' });
   });
   afterAll(() => stage.close());
 
+  it('is tried before it is waited for, as the plan says', async () => {
+    const page = await stage.signedIn('brask', 'phone');
+    await page.goto(`/app/visits/${ticketId}/triage`);
+    await page.getByRole('heading', { level: 1, name: 'Try until the fault comes' }).waitFor();
+    await keepScreenshot(page, 'tries-first');
+    expect(await faultsInEveryLook(page, 'tries-first')).toEqual([]);
+    await page.getByRole('button', { name: 'Start trying' }).click();
+    await page.getByLabel('The switching, in words').fill('Off and on, another source, another title');
+    await page.getByRole('button', { name: 'Start trying' }).click();
+    const watches = async () =>
+      expectStatus(await technician.get<Ticket>(`/tickets/${ticketId}`), 200).triage.watches;
+    await expect.poll(watches, { timeout: waitMs }).toMatchObject([{ mode: 'trigger', triggerKind: null }]);
+    await page.context().close();
+  });
+
   it('asks what made it come in one question, keeps the answer over a reload, and goes on by it', async () => {
+    await technician.command(ticketId, { type: 'recordTry' });
+    await technician.command(ticketId, { type: 'recordOccurrence' });
+    await technician.command(ticketId, { type: 'endWatch' });
     const page = await stage.signedIn('brask', 'phone');
     await page.goto(`/app/visits/${ticketId}/triage`);
     const question = page.getByLabel('What made it come?');

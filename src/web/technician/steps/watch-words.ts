@@ -6,6 +6,9 @@ export const watchWords = wordsOf({
     reproduceTitle: 'Watch for the fault, and touch nothing',
     reproduceDo:
       'Play what the client plays when it comes. Change nothing, plug nothing, and wait until you have seen it yourself.',
+    tryTitle: 'Try until the fault comes',
+    tryDo:
+      'Play what the client plays when it comes. Switch what is said here, change and plug nothing else, and say of each try how it went.',
     rareTitle: 'Find out how often it comes, and touch nothing',
     rareDo:
       'Nobody can sit through this one. Whoever is there notes each time it comes; change nothing until then.',
@@ -97,6 +100,9 @@ export const watchWords = wordsOf({
     reproduceTitle: 'Warte auf den Fehler und fass nichts an',
     reproduceDo:
       'Spiel ab, was der Kunde abspielt, wenn er kommt. Ändere nichts, steck nichts um, und warte, bis du ihn selbst gesehen hast.',
+    tryTitle: 'Versuch es, bis der Fehler kommt',
+    tryDo:
+      'Spiel ab, was der Kunde abspielt, wenn er kommt. Schalte, was hier steht, ändere und steck sonst nichts um, und sag zu jedem Versuch, wie er ausging.',
     rareTitle: 'Finde heraus, wie oft er kommt, und fass nichts an',
     rareDo:
       'Diesen kann niemand absitzen. Wer dort ist, notiert jedes Mal, wenn er kommt; ändere bis dahin nichts.',
