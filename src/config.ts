@@ -3,6 +3,7 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSy
 import { isIP } from 'node:net';
 import { join, resolve } from 'node:path';
 import { z } from 'zod';
+import type { QuotaName } from '../shared/contract/quota-names.ts';
 import { programFolder } from './program-folder.ts';
 import { WrongSettingError } from './wrong-setting.ts';
 
@@ -78,6 +79,10 @@ const environment = z.object({
   HALFSPLIT_ACCESS_TOKEN_S: z.coerce.number().int().min(30).max(86_400).default(900),
   HALFSPLIT_REFRESH_TOKEN_DAYS: z.coerce.number().int().min(1).max(365).default(30),
   HALFSPLIT_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
+  HALFSPLIT_ORG_OPEN_UPLOADS: z.coerce.number().int().min(1).default(200),
+  HALFSPLIT_ORG_STORED_GIB: z.coerce.number().min(0.001).default(1024),
+  HALFSPLIT_ORG_EVENT_STREAMS: z.coerce.number().int().min(1).default(500),
+  HALFSPLIT_ORG_REQUESTS_PER_MIN: z.coerce.number().int().min(1).default(6000),
   HALFSPLIT_DIARY_PER_MIN: z.coerce.number().int().min(1).default(30),
   HALFSPLIT_MAX_UPLOAD_MIB: z.coerce.number().int().min(1).max(65_536).default(2048),
   HALFSPLIT_HEARTBEAT_S: z.coerce.number().min(0.01).max(110).default(20),
@@ -131,6 +136,8 @@ export type Config = {
   readonly requestsPerMin: number;
   /** Requests per address to the pages of clients' diaries, which nobody signs in for. */
   readonly diaryPerMin: number;
+  /** The most that one organisation may use. */
+  readonly quotas: Readonly<Record<QuotaName, number>>;
   readonly maxUploadBytes: number;
   /** Seconds between signs of life on a stream of events; less than the 120 s after which a silent socket is closed. */
   readonly heartbeatS: number;
@@ -164,6 +171,12 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     refreshTokenDays: value.HALFSPLIT_REFRESH_TOKEN_DAYS,
     requestsPerMin: value.HALFSPLIT_REQUESTS_PER_MIN,
     diaryPerMin: value.HALFSPLIT_DIARY_PER_MIN,
+    quotas: {
+      openUploads: value.HALFSPLIT_ORG_OPEN_UPLOADS,
+      storedBytes: Math.floor(value.HALFSPLIT_ORG_STORED_GIB * 1024 ** 3),
+      eventStreams: value.HALFSPLIT_ORG_EVENT_STREAMS,
+      requestsPerMin: value.HALFSPLIT_ORG_REQUESTS_PER_MIN,
+    },
     maxUploadBytes: value.HALFSPLIT_MAX_UPLOAD_MIB * 1024 * 1024,
     heartbeatS: value.HALFSPLIT_HEARTBEAT_S,
     clientFolder: resolve(value.HALFSPLIT_CLIENT),

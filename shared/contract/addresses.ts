@@ -22,6 +22,7 @@ export const addresses = {
   endMemberFactors: '/members/:id/second-factors/end',
 
   organisation: '/organisation',
+  usage: '/organisation/usage',
   faultModel: '/fault-model',
   firmwareLevels: '/firmware-levels',
   firmwareLevel: '/firmware-levels/:id',

@@ -30,6 +30,7 @@ export const problemStatuses = {
   'request-timeout': 408,
   'type-not-allowed': 415,
   'too-many-requests': 429,
+  'quota-reached': 403,
   'server-busy': 503,
   'newer-data': 503,
   'log-does-not-replay': 409,

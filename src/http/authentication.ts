@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import jwt from '@fastify/jwt';
 import type { FastifyRequest } from 'fastify';
 import fastifyPlugin from 'fastify-plugin';
+import { LRUCache } from 'lru-cache';
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import { message } from '../../shared/message/index.ts';
 import type { Services } from '../services.ts';
@@ -39,6 +40,14 @@ export const authentication = fastifyPlugin<{ services: Services }>(async (app, 
     sign: { expiresIn: accessTokenS, iss: 'halfsplit', aud: 'halfsplit-api', kid: keyIdOf(newest) },
     verify: { allowedIss: 'halfsplit', allowedAud: 'halfsplit-api', algorithms: ['HS256'] },
   });
+  const { requestsPerMin } = services.config.quotas;
+  const limited = app.createRateLimit({
+    max: requestsPerMin,
+    timeWindow: '1 minute',
+    keyGenerator: (request) => request.user.org,
+  });
+  const asked = new LRUCache<string, number>({ max: 10_000, ttl: 60_000 });
+  app.quotas.measureBy('requestsPerMin', (orgId) => asked.get(orgId) ?? 0);
   app.addHook('onRoute', (route) => {
     if (route.method === 'OPTIONS' || route.method === 'HEAD') return;
     // These routes come from a package that knows nothing of permissions.
@@ -51,6 +60,11 @@ export const authentication = fastifyPlugin<{ services: Services }>(async (app, 
     if (request.is404 || permission === 'public') return;
     if (!(await hasGoodToken(request))) {
       return sendProblem(request, reply, refused('sign-in-needed', message('accessTokenNeeded')));
+    }
+    const rate = await limited(request);
+    if (!rate.isAllowed) {
+      asked.set(request.user.org, rate.max - rate.remaining);
+      if (rate.isExceeded) return sendProblem(request, reply, app.quotas.refusal('requestsPerMin'));
     }
     if (permission === undefined || !may(request.user.role, permission)) {
       return sendProblem(request, reply, roleNotAllowed(request.user.role, permission));

@@ -11,6 +11,7 @@ export { languageOf, problemInWords } from './language.ts';
 export type { Sends } from './openapi.ts';
 export { created, type Done, found, type Outcome } from './outcome.ts';
 export { type ProblemFacts, problemOf, problemType, type Refused, refused, sendProblem } from './problem.ts';
+export type { Quotas } from './quotas.ts';
 export { digitsOf, searchWords } from './search-words.ts';
 export { refusalOfUnreadable } from './unreadable-data.ts';
 export { type Update, updateIn } from './update.ts';

@@ -12,6 +12,7 @@ import { installErrorHandling } from './errors.ts';
 import { spokenReplies } from './language.ts';
 import { openapi } from './openapi.ts';
 import { sendProblem } from './problem.ts';
+import { Quotas } from './quotas.ts';
 import { readTlsPair } from './tls.ts';
 import { transactions } from './transactions.ts';
 import { invalidInput, validatorCompiler } from './validation.ts';
@@ -63,6 +64,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
     },
     hsts: config.tls !== null || config.trustProxy !== false,
   });
+  app.decorate('quotas', new Quotas(config.quotas));
   await app.register(rateLimit, { max: config.requestsPerMin, timeWindow: '1 minute' });
   await app.register(authentication, { services });
   await app.register(transactions, { services });

@@ -205,6 +205,7 @@ describe('what an admin sets', () => {
       ['fault-model', '/app/numbers/fault-model'],
       ['logs', '/app/numbers/logs'],
       ['own-changes', '/app/numbers/changes'],
+      ['usage', '/app/numbers/usage'],
       ['export', '/app/numbers/export'],
     ];
     for (const [name, address] of screens) {

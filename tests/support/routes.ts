@@ -53,6 +53,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('POST /members/{id}/second-factors/end', only('admin')),
   route('GET /organisation', all),
   route('PUT /organisation', only('admin'), { name: 'Renamed', settings: {} }),
+  route('GET /organisation/usage', only('admin')),
   route('GET /fault-model', all),
   route('GET /firmware-levels', all),
   route('GET /firmware-levels/{id}', all),

@@ -70,6 +70,7 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   refreshTokenDays: 30,
   requestsPerMin: 1_000_000,
   diaryPerMin: 1_000_000,
+  quotas: { openUploads: 1e6, storedBytes: 1e15, eventStreams: 1e6, requestsPerMin: 1e6 },
   maxUploadBytes: 1024 * 1024 * 1024,
   heartbeatS: 20,
   clientFolder: builtClient,

@@ -28,6 +28,7 @@ export const problemTitlesDe: Sentences<typeof problemTitleCodes> = {
   'problems/header-too-large': () => 'Der Kopf der Anfrage ist zu groß',
   'problems/request-timeout': () => 'Die Anfrage kam nicht rechtzeitig an',
   'problems/type-not-allowed': () => 'Diese Art von Inhalt wird hier nicht genommen',
+  'problems/quota-reached': () => 'Die Organisation nutzt so viel, wie sie darf',
   'problems/too-many-requests': () => 'Zu viele Anfragen, später noch einmal',
   'problems/server-busy': () => 'Gerade nicht bereit, gleich noch einmal',
   'problems/newer-data': () => 'Das hat ein neuerer Server geschrieben',

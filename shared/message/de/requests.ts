@@ -15,6 +15,14 @@ export const requestsDe: Sentences<typeof requestCodes> = {
   requestsTooMany: () => 'So viele Anfragen auf einmal sind zu viele. Warte eine Minute.',
   tryAgainSoon: () => 'Versuch es gleich noch einmal.',
   workTooLarge: () => 'Das braucht mehr Speicher, als der Server für eine Anfrage hergibt.',
+  quotaOpenUploads: ({ most }) =>
+    `In deiner Organisation sind ${most} Uploads unterwegs, mehr nimmt der Server nicht. Führ einige zu Ende, oder gib welche auf.`,
+  quotaStoredBytes: ({ mostMB }) =>
+    `Deine Organisation bewahrt so viele Belege auf, wie dieser Server von ihr nimmt: ${mostMB} MB. Wer den Server betreibt, kann mehr erlauben.`,
+  quotaEventStreams: ({ most }) =>
+    `Deine Organisation verfolgt Änderungen ${most}-mal gleichzeitig. Schließ einige Bildschirme.`,
+  quotaRequests: ({ most }) =>
+    `Deine Organisation fragt öfter als ${most}-mal in der Minute. Warte eine Minute.`,
   newerServerWrote: ({ found, known }) =>
     `Das hat ein neuerer Server geschrieben: Es hat Fassung ${found}, und dieser Server liest bis ${known}. Frag wieder, wenn alle Server ersetzt sind.`,
   ticketUnreadable: () =>

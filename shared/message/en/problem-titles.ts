@@ -28,6 +28,7 @@ export const problemTitlesEn: Sentences<typeof problemTitleCodes> = {
   'problems/header-too-large': () => 'Address and headers are larger than allowed',
   'problems/request-timeout': () => 'The request took too long to arrive',
   'problems/type-not-allowed': () => 'That kind of content is not taken here',
+  'problems/quota-reached': () => 'The organisation uses as much as it may',
   'problems/too-many-requests': () => 'Too many requests, try again later',
   'problems/server-busy': () => 'Not ready, try again in a moment',
   'problems/newer-data': () => 'A newer server wrote that',

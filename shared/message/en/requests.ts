@@ -15,6 +15,13 @@ export const requestsEn: Sentences<typeof requestCodes> = {
   requestsTooMany: () => 'So many requests at once are too many. Wait a minute.',
   tryAgainSoon: () => 'Try again in a moment.',
   workTooLarge: () => 'This takes more memory than the server gives to one request.',
+  quotaOpenUploads: ({ most }) =>
+    `Your organisation has ${most} uploads under way, and no more are taken. Finish some, or give some up.`,
+  quotaStoredBytes: ({ mostMB }) =>
+    `Your organisation keeps as much evidence as this server takes of it, ${mostMB} MB. Whoever runs the server can let it keep more.`,
+  quotaEventStreams: ({ most }) =>
+    `Your organisation follows changes ${most} times at once. Close some screens.`,
+  quotaRequests: ({ most }) => `Your organisation asks more than ${most} times a minute. Wait a minute.`,
   newerServerWrote: ({ found, known }) =>
     `A newer server wrote this: it is of version ${found}, and this server reads up to ${known}. Ask again once all servers are replaced.`,
   ticketUnreadable: () =>

@@ -12,4 +12,5 @@ export {
   withFile,
 } from './evidence-item.ts';
 export { evidencePath, extensionOf, safeStem } from './file-names.ts';
+export { storedBytes } from './stored-bytes.ts';
 export { insertEvidence, insertFile, markWithdrawn } from './write.ts';

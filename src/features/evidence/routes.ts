@@ -14,6 +14,7 @@ import { faultOfFile } from '../../http/file-fault.ts';
 import { sendFile } from '../../http/file-reply.ts';
 import { askedBy, isUnchanged, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
+import { storedBytes } from '../evidence-record/index.ts';
 import { addFile, addReading } from './add-evidence.ts';
 import { formLimits, readForm } from './form.ts';
 import { listEvidence } from './list-evidence.read.ts';
@@ -28,6 +29,7 @@ const add = { permission: 'add evidence' } as const;
 
 /** Evidence: files by form or by resumable upload, readings, and what was withdrawn of them. */
 export const evidenceRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  app.quotas.measureBy('storedBytes', storedBytes);
   await app.register(multipart, { limits: formLimits });
   await app.register(uploadRoutes, { services });
 
@@ -145,6 +147,7 @@ const files = {
 async function addByForm(services: Services, reply: FastifyReply, ticketId: string) {
   const { evidenceStore } = services;
   const { request } = reply;
+  const { quotas } = reply.server;
   const form = await readForm(request, evidenceStore);
   if (!form.ok) return sendProblem(request, reply, form);
   const { about, fileName, file } = form;
@@ -157,7 +160,11 @@ async function addByForm(services: Services, reply: FastifyReply, ticketId: stri
     if (!prepared.ok) return sendProblem(request, reply, prepared);
     try {
       return await reply.fromWrite(
-        (context) => addFile(context, { id: services.newId(), ticketId, about, fileName, prepared }),
+        async (context) =>
+          (await quotas.refusalOf('storedBytes', file.sizeBytes, {
+            orgId: context.actor.orgId,
+            tx: context.tx,
+          })) ?? addFile(context, { id: services.newId(), ticketId, about, fileName, prepared }),
         { about, fileName, sha256: file.sha256 },
       );
     } finally {

@@ -18,8 +18,34 @@ export type UploadNotes = {
 
 /** Uploads under way, as files in a folder. A finished one leaves its notes behind for a phone that missed the reply. */
 export class UploadStore extends FileStore {
+  /** Organisations by the uploads that nothing was made of yet; read from the folder when it is asked for first. */
+  readonly #open = new Map<string, string>();
+  #known: Promise<void> | null = null;
+
   constructor(directory: string) {
     super({ directory, expirationPeriodInMilliseconds: keptForMs });
+  }
+
+  /** How many uploads of an organisation became nothing yet. */
+  async openOf(organisation: string): Promise<number> {
+    this.#known ??= this.#findOpen();
+    await this.#known;
+    return [...this.#open.values()].filter((whose) => whose === organisation).length;
+  }
+
+  async #findOpen(): Promise<void> {
+    for (const name of await readdir(this.directory)) {
+      if (!name.endsWith('.json')) continue;
+      const id = name.slice(0, -'.json'.length);
+      const notes = await this.notesOf(id);
+      if (notes !== null && notes.evidence === undefined) this.#open.set(id, notes.organisation);
+    }
+  }
+
+  override async create(upload: Upload): Promise<Upload> {
+    const created = await super.create(upload);
+    this.#open.set(upload.id, String(upload.metadata?.organisation));
+    return created;
   }
 
   pathOf(id: string): string {
@@ -39,6 +65,7 @@ export class UploadStore extends FileStore {
   }
 
   async noteFinished(id: string, evidenceId: string): Promise<void> {
+    this.#open.delete(id);
     const record = await this.configstore.get(id);
     if (record === undefined) return;
     await this.configstore.set(
@@ -61,6 +88,7 @@ export class UploadStore extends FileStore {
   }
 
   override async remove(id: string): Promise<void> {
+    this.#open.delete(id);
     await rm(this.pathOf(id), { force: true });
     await rm(`${this.pathOf(id)}.json`, { force: true });
   }

@@ -6,7 +6,7 @@ import { addresses } from '../../../shared/contract/addresses.ts';
 import { byId, id as idForm } from '../../../shared/contract/primitives.ts';
 import { message } from '../../../shared/message/index.ts';
 import { asCaller } from '../../http/as-caller.ts';
-import { type Refused, refused, type Sends, sendProblem } from '../../http/index.ts';
+import { type Quotas, type Refused, refused, type Sends, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { readAbout, readFileName } from './about-file.ts';
 import { refusalOfFile } from './add-evidence.ts';
@@ -43,6 +43,8 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
   app.addContentTypeParser('*', (_request, _body, done) => done(null));
   app.addHook('preClose', async () => server.breakOff());
   sweepHourly(app, uploads, services);
+  const { quotas } = app;
+  quotas.measureBy('openUploads', (orgId) => uploads.openOf(orgId));
 
   app.post(
     addresses.uploads,
@@ -54,7 +56,7 @@ export const uploadRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       },
     },
     async (request, reply) => {
-      const notes = await notesOf(request, services);
+      const notes = await notesOf(request, { services, quotas });
       return 'ok' in notes ? sendProblem(request, reply, notes) : server.pass(request, reply, notes);
     },
   );
@@ -109,7 +111,11 @@ function sweepHourly(app: FastifyInstance, uploads: UploadStore, services: Servi
 }
 
 /** What is noted beside a new upload, or why there will be none. */
-async function notesOf(request: FastifyRequest, services: Services): Promise<UploadNotes | Refused> {
+async function notesOf(
+  request: FastifyRequest,
+  { services, quotas }: { readonly services: Services; readonly quotas: Quotas },
+): Promise<UploadNotes | Refused> {
+  const sizeBytes = Number(request.headers['upload-length'] ?? 0) || 0;
   const metadata = metadataOf(request.headers['upload-metadata']);
   const read = readAbout(metadata.about, 'Upload-Metadata/about');
   if (!read.ok) return read;
@@ -119,9 +125,14 @@ async function notesOf(request: FastifyRequest, services: Services): Promise<Upl
       errors: [{ pointer: 'Upload-Metadata/ticketId', ...message('fieldNotId') }],
     });
   }
-  const refusal = await asCaller(services, request, (context) =>
-    refusalOfFile(context, ticketId.data, read.about),
-  );
+  const refusal = await asCaller(services, request, async (context) => {
+    const tenant = { orgId: context.actor.orgId, tx: context.tx };
+    return (
+      (await quotas.refusalOf('openUploads', 1, tenant)) ??
+      (await quotas.refusalOf('storedBytes', sizeBytes, tenant)) ??
+      refusalOfFile(context, ticketId.data, read.about)
+    );
+  });
   if (refusal !== null) return refusal;
   return {
     ticketId: ticketId.data,

@@ -63,6 +63,10 @@ export class NewsHub {
     return [...this.#subscribers].filter(({ claims }) => claims.sub === memberId).length;
   }
 
+  streamsOf(orgId: string): number {
+    return [...this.#subscribers].filter(({ claims }) => claims.org === orgId).length;
+  }
+
   /** Ends the member's stream that has been open for longest, to make room for another. */
   endOldestOf(memberId: string): void {
     [...this.#subscribers].find(({ claims }) => claims.sub === memberId)?.end();

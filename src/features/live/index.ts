@@ -20,6 +20,8 @@ const longestBacklog = 256 * 1024;
  */
 export const liveRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
   const hub = new NewsHub();
+  const { quotas } = app;
+  quotas.measureBy('eventStreams', (orgId) => hub.streamsOf(orgId));
   app.addHook('onReady', () => hub.open(services.database));
   // Before the server waits for running requests to end, which these would not.
   app.addHook('preClose', async () => hub.endAll());
@@ -35,7 +37,10 @@ export const liveRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (
       },
     },
     async (request, reply) => {
-      const allowed = await asCaller(services, request, async ({ actor }) => found(actor));
+      const allowed = await asCaller(services, request, async ({ actor, tx }) => {
+        const refusal = await quotas.refusalOf('eventStreams', 1, { orgId: actor.orgId, tx });
+        return refusal ?? found(actor);
+      });
       if (!allowed.ok) return sendProblem(request, reply, allowed);
       const { memberId, role } = allowed.body;
       if (hub.countOf(memberId) >= streamsPerMember) hub.endOldestOf(memberId);

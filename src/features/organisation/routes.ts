@@ -8,6 +8,7 @@ import {
   organisationUpdate,
 } from '../../../shared/contract/organisation.ts';
 import { byId, itemsOf } from '../../../shared/contract/primitives.ts';
+import { usage } from '../../../shared/contract/usage.ts';
 import { found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import {
@@ -43,6 +44,18 @@ export const organisationRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       config: { permission: 'manage organisation' },
     },
     (request, reply) => reply.fromWrite((context) => updateOrganisation(context, updateIn(request))),
+  );
+  app.get(
+    addresses.usage,
+    {
+      schema: {
+        summary: 'What the organisation uses of what the server lets it have',
+        response: { 200: itemsOf(usage) },
+      },
+      config: { permission: 'manage organisation' },
+    },
+    (_request, reply) =>
+      reply.fromRead(async ({ actor, tx }) => found({ items: await app.quotas.usageOf(actor.orgId, tx) })),
   );
   app.get(
     addresses.faultModel,

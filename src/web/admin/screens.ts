@@ -40,6 +40,10 @@ export const adminScreens: RoleScreens = {
       screen: lazyScreen(() => import('./own-changes.tsx').then((module) => module.OwnChangesScreen)),
     },
     {
+      path: '/app/numbers/usage',
+      screen: lazyScreen(() => import('./usage.tsx').then((module) => module.UsageScreen)),
+    },
+    {
       path: '/app/numbers/export',
       screen: lazyScreen(() => import('./export.tsx').then((module) => module.ExportScreen)),
     },

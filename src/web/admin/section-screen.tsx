@@ -14,6 +14,7 @@ export function SectionScreen({ title, children }: { title: string; children: Co
     ['/app/numbers/fault-model', t.figures],
     ['/app/numbers/logs', t.recognition],
     ['/app/numbers/changes', t.ownChanges],
+    ['/app/numbers/usage', t.usage],
     ['/app/numbers/export', t.take],
   ] as const;
   return (

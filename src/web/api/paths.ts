@@ -29,6 +29,7 @@ import type {
   TimelineEntry,
 } from '../../../shared/contract/ticket.ts';
 import type { Symptom } from '../../../shared/contract/triage.ts';
+import type { Usage } from '../../../shared/contract/usage.ts';
 import type { ApplicableChange } from '../../../state-machines/triage/changes/described.ts';
 
 declare const bodyOf: unique symbol;
@@ -52,6 +53,7 @@ export const paths = {
   ownSecondFactors: documentAt<SecondFactors>(addresses.ownSecondFactors),
   ownSessions: documentAt<Items<Session>>(addresses.ownSessions),
   members: documentAt<Items<Member>>(addresses.members),
+  usage: documentAt<Items<Usage>>(addresses.usage),
   organisation: documentAt<Organisation>(addresses.organisation),
   firmwareLevels: documentAt<Items<FirmwareLevel>>(addresses.firmwareLevels),
   faultModel: documentAt<Items<FaultFigure>>(addresses.faultModel),
