@@ -24,6 +24,8 @@ const longAndSilent = [
 const withStandIns = ['tests/state-machines/triage/replay-computes-nothing.test.ts'];
 const pure = ['tests/{audit,chain,isolation,logs,message,signal,state-machines}/**/*.test.ts'];
 const saysSomethingPurely = ['tests/{audit,isolation,logs,state-machines}/**/*.test.ts'];
+/** What keeps strangers out, and thousands of requests that nobody meant: by itself, since it takes minutes. */
+const security = ['tests/security/**/*.test.ts'];
 const slow = ['tests/slow/**/*.test.ts'];
 const browser = ['tests/browser/**/*.test.ts'];
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
@@ -39,7 +41,7 @@ export default defineConfig({
         test: {
           name: 'main',
           include: ['tests/**/*.test.ts'],
-          exclude: [...asksReferencePrograms, ...slow, ...browser, ...pure],
+          exclude: [...asksReferencePrograms, ...slow, ...browser, ...security, ...pure],
           ...shared,
           ...limits,
         },
@@ -68,6 +70,7 @@ export default defineConfig({
           ...limits,
         },
       },
+      { test: { name: 'security', include: security, ...limits, testTimeout: 300_000 } },
       { test: { name: 'reference', include: asksReferencePrograms, ...limits, testTimeout: 300_000 } },
       {
         test: {

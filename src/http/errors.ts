@@ -1,9 +1,10 @@
-import type { FastifyError, FastifyInstance, FastifyRequest } from 'fastify';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { message } from '../../shared/message/index.ts';
 import { ContendedError } from '../database/index.ts';
 import { refusalOfHeavyWork } from './heavy-work.ts';
+import { languageOf, problemInWords } from './language.ts';
 import { methodsByAddress } from './methods.ts';
-import { type Refused, refused, sendProblem } from './problem.ts';
+import { problemOf, problemType, type Refused, refused, sendProblem } from './problem.ts';
 import { refusalOfUnreadable } from './unreadable-data.ts';
 import { invalidInput, MisfitError } from './validation.ts';
 
@@ -32,6 +33,31 @@ export function installErrorHandling(app: FastifyInstance): void {
     const said = message('methodNotTaken', { path, taken: methods, method: request.method });
     return sendProblem(request, reply, refused('method-not-allowed', said));
   });
+}
+
+/** Answers an address that the router can't read, which reaches no hook of ours: in words, and with what every reply has. */
+export function answerUnreadableAddress(
+  error: FastifyError,
+  request: FastifyRequest,
+  reply: FastifyReply,
+): FastifyReply {
+  const refusal =
+    error.code === 'FST_ERR_MAX_PARAM_LENGTH'
+      ? refused('not-found', message('nothingAtAddress', { path: pathOf(request) }))
+      : refused('malformed-request', message('requestUnreadable', { reason: error.message }));
+  const language = languageOf(request);
+  const problem = problemInWords(problemOf(refusal, `urn:request:${request.id}`), language);
+  return reply
+    .code(problem.status)
+    .headers({
+      'x-request-id': request.id,
+      'x-content-type-options': 'nosniff',
+      'content-language': language.tag,
+      vary: 'accept-language',
+    })
+    .type(problemType)
+    .serializer((body: unknown) => JSON.stringify(body))
+    .send(problem);
 }
 
 function problemFor(error: FastifyError, request: FastifyRequest): Refused {

@@ -68,11 +68,13 @@ function formsOf(word: string): string[] {
 
 /** Every way in which one slip may have made this of the word that was meant, as patterns. */
 function withOneSlip(word: string): string[] {
-  const slips = [...word].flatMap((letter, at) => {
-    const [before, after] = [literalLike(word.slice(0, at)), literalLike(word.slice(at + 1))];
-    const next = word[at + 1];
-    const turned =
-      next === undefined ? [] : [before + literalLike(next + letter) + literalLike(word.slice(at + 2))];
+  // By code points: half of a letter that UTF-16 writes in two is nothing that a database takes.
+  const letters = [...word];
+  const part = (from: number, to?: number): string => literalLike(letters.slice(from, to).join(''));
+  const slips = letters.flatMap((letter, at) => {
+    const [before, after] = [part(0, at), part(at + 1)];
+    const next = letters[at + 1];
+    const turned = next === undefined ? [] : [before + literalLike(next + letter) + part(at + 2)];
     const missing = at === 0 ? [] : [`${before}_${literalLike(letter)}${after}`];
     return [`${before}_${after}`, before + after, ...missing, ...turned];
   });

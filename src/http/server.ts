@@ -8,7 +8,7 @@ import type { TlsFiles, TrustedProxies } from '../config.ts';
 import type { Services } from '../services.ts';
 import { authentication } from './authentication.ts';
 import { answerClientError, maxHeaderKiB } from './client-errors.ts';
-import { installErrorHandling } from './errors.ts';
+import { answerUnreadableAddress, installErrorHandling } from './errors.ts';
 import { spokenReplies } from './language.ts';
 import { openapi } from './openapi.ts';
 import { sendProblem } from './problem.ts';
@@ -34,6 +34,7 @@ export async function createServer(services: Services, logger: Logger): Promise<
     keepAliveTimeout: 10_000,
     forceCloseConnections: 'idle',
     clientErrorHandler: answerClientError,
+    frameworkErrors: answerUnreadableAddress,
     routerOptions: { maxParamLength: 200 },
   } satisfies FastifyServerOptions;
   const app = serverOver(options, config.tls).withTypeProvider<ZodTypeProvider>();

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { memberRoles } from '../../shared/contract/primitives.ts';
 import type { Ticket } from '../../shared/contract/ticket.ts';
+import { everythingIn } from '../support/everything.ts';
 import {
   bodyWith,
   guardedRoutes,
@@ -13,7 +14,7 @@ import {
 } from '../support/routes.ts';
 import { openTestApp, type TestApp, type TestMember, type TestReply } from '../support/test-app.ts';
 import { databaseKinds } from '../support/test-database.ts';
-import { bodyOf, openTestTicket } from '../support/tickets.ts';
+import { openTestTicket } from '../support/tickets.ts';
 
 const rows = guardedRoutes.map((row): [string, RouteRow] => [`${row.method.toUpperCase()} ${row.path}`, row]);
 
@@ -126,48 +127,4 @@ function comparable(reply: TestReply, ids: Ids): string {
     reply.text ?? '',
   );
   return named.replaceAll(/urn:request:[0-9a-f-]{36}/g, '<request>');
-}
-
-/** One of everything in the first organisation. */
-async function everythingIn(test: TestApp): Promise<Ids> {
-  const { admin, technician, support } = test.home;
-  const { siteId, chainId, ticketId } = await openTestTicket(test);
-  const level = await admin.post('/firmware-levels', { body: { model: 'Quellor R-9', minimum: '1.8' } });
-  const note = await technician.post(`/tickets/${ticketId}/readings`, {
-    body: { reading: { kind: 'note', text: 'Hums.' } },
-  });
-  const { missing } = (await technician.get(`/tickets/${ticketId}`)).body as Ticket;
-  const waivers = [...new Set(missing.map((one) => one.item))].map((item) => ({
-    item,
-    reason: 'Not for this test.',
-  }));
-  const escalate = { type: 'escalate', question: 'What is this?', waivers };
-  bodyOf(await technician.post(`/tickets/${ticketId}/commands`, { body: escalate }), 200);
-  const packets = await support.get(`/tickets/${ticketId}/packets`);
-  const packetId = packets.body.items[0].id as string;
-  const reader = await openReader(test);
-  const diary = await technician.post(`/tickets/${ticketId}/diaries`, { body: { days: 7 } });
-  const grant = await support.post(`/packets/${packetId}/grants`, { body: { memberAddress: reader } });
-  return {
-    members: technician.id,
-    'firmware-levels': bodyOf<{ id: string }>(level, 201).id,
-    sites: siteId,
-    chains: chainId,
-    tickets: ticketId,
-    evidence: bodyOf<{ id: string }>(note, 201).id,
-    packets: packetId,
-    grants: bodyOf<{ id: string }>(grant, 201).id,
-    diaries: bodyOf<{ id: string }>(diary, 201).id,
-  };
-}
-
-/** A support member of the other organisation who was granted the packet, and whom no test signs in as. */
-async function openReader(test: TestApp): Promise<string> {
-  const body = {
-    name: 'Reader',
-    email: 'reader@other-firm.example',
-    role: 'support',
-    password: 'a password for tests',
-  };
-  return bodyOf<{ id: string }>(await test.other.admin.post('/members', { body }), 201).id;
 }
