@@ -58,17 +58,20 @@ function togetherInTime(rate: TimeRecord, watch: TimeRecord): TimeRecord {
   if (rate.independent === undefined && watch.independent === undefined)
     return { mode: 'time', minutes, occurrences };
   const before = afterQuiet(numbersOf(rate), minutes === 0 ? 1 : rate.minutes / minutes);
-  const independent = new Array<number>(occurrences).fill(0);
+  const then = numbersOf(watch);
+  const independent = new Array<number>(before.length + then.length - 2).fill(0);
   for (const [k, first] of before.entries())
-    for (const [m, second] of numbersOf(watch).entries())
+    for (const [m, second] of then.entries())
       if (k + m > 0) independent[k + m - 1] = (independent[k + m - 1] ?? 0) + first * second;
   return { mode: 'time', minutes, occurrences, independent };
 }
 
-/** Chance of each number of independent occurrences, from none. */
+/** Chance of each number of independent occurrences, from none; what reports count for lies between two of them. */
 function numbersOf({ occurrences, independent }: TimeRecord): readonly number[] {
   if (occurrences > 0 && independent !== undefined) return [0, ...independent];
-  return Array.from({ length: occurrences + 1 }, (_, k) => (k === occurrences ? 1 : 0));
+  return Array.from({ length: Math.ceil(occurrences) + 1 }, (_, k) =>
+    Math.max(0, 1 - Math.abs(occurrences - k)),
+  );
 }
 
 function afterQuiet(numbers: readonly number[], share: number): readonly number[] {

@@ -7,6 +7,7 @@ import {
   type TimeRecord,
   twoRatesRisk,
 } from '../../shared/isolation/quiet-length.ts';
+import { reportedAsWatched } from '../../shared/isolation/reported.ts';
 import { judgeRetest } from '../../shared/isolation/retest-statistics.ts';
 import { burstsOf, expectedIndependent, independentOf } from '../../shared/isolation/rhythm.ts';
 import { randomFrom } from '../support/random.ts';
@@ -133,5 +134,22 @@ describe('a change that did nothing', () => {
     { perHour: 2, size: 2, gapMin: 3 },
   ])('is not called cleared more often than allowed where the fault comes in bursts: %o', (bursts) => {
     expect(falseClears(bursts, 4000)).toBeLessThan(0.067);
+  });
+});
+
+describe('a rate from reports and from a watch whose occurrences may hang together', () => {
+  it('is of both together, though reports count for halves', () => {
+    const reported = reportedAsWatched({ days: 10, occurrences: 3 });
+    const burst = { mode: 'time', minutes: 60, occurrences: 2, independent: [0.3, 0.7] } as const;
+    // Reports that count for one and a half are one or two; the watch's two are one or two: two to four in all.
+    expect(withWatch(reported, burst)).toEqual({
+      mode: 'time',
+      minutes: reported.minutes + 60,
+      occurrences: 3.5,
+      independent: [0, expect.any(Number), expect.any(Number), expect.any(Number)],
+    });
+    const { independent = [] } = withWatch(reported, burst) as TimeRecord;
+    expect(independent.reduce((sum, chance) => sum + chance, 0)).toBeCloseTo(1);
+    expect(quietChance(withWatch(reported, burst), 600)).toBeLessThan(quietChance(reported, 600));
   });
 });
