@@ -97,16 +97,18 @@ async function writeTable(client: pg.ClientBase, { name, rows }: TableCopy): Pro
   await client.query(`alter table ${table} force row level security, enable trigger user`);
 }
 
-/** Whether nobody has anything in this database yet. */
+/** Whether no table of ours has a row, or there is none. */
 export async function isEmpty(client: pg.ClientBase): Promise<boolean> {
-  const { rows } = await client.query<{ there: boolean }>(
-    `select to_regclass('public.organisation') is not null as there`,
-  );
-  if (rows[0]?.there !== true) return true;
+  const names = await tablesInOrder(client);
+  if (names.length === 0) return true;
   await client.query('begin');
   try {
-    await client.query('set local role halfsplit_provision');
-    return (await client.query('select from organisation limit 1')).rowCount === 0;
+    await client.query('set local role halfsplit_backup');
+    for (const name of names) {
+      const { rowCount } = await client.query(`select from ${client.escapeIdentifier(name)} limit 1`);
+      if (rowCount !== 0) return false;
+    }
+    return true;
   } finally {
     await client.query('rollback');
   }

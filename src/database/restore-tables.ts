@@ -29,7 +29,7 @@ export async function restoreTables(where: DatabasePlace, copy: RestoredTables):
     const client = await connections.pool.connect();
     try {
       if (!(await isEmpty(client)))
-        throw new NotRestorableError('The database has an organisation in it; restore into an empty one.');
+        throw new NotRestorableError('The database has rows in it; restore into an empty one.');
       await migrate(client, undefined, new Set(copy.migrations));
       await copy.beforeRows();
       await writeTables(client, copy.tables);

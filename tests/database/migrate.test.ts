@@ -173,7 +173,9 @@ describe.each(servers)('a %s login that is no superuser', (kind) => {
   });
 
   it('needs nothing but the schema and to be a member of the roles, and is walled itself', async () => {
-    await asAdministrator(`grant halfsplit_request, halfsplit_lookup, halfsplit_provision to ${login}`);
+    await asAdministrator(
+      `grant halfsplit_request, halfsplit_lookup, halfsplit_provision, halfsplit_backup to ${login}`,
+    );
     const database = await openDatabase({ databaseUrl, dataFolder: folder });
     const firm = await makeFirm(database, 'firm');
     const seen = await database.inTenant(firm.tenant, (tx) => tx.ticket.count());

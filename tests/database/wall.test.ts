@@ -184,7 +184,10 @@ describe.each(databaseKinds())('the wall between tenants on the %s database', (k
       readsBookkeeping: false,
     };
     expect(rows).toEqual(
-      ['lookup', 'provision', 'request'].map((name) => ({ rolname: `halfsplit_${name}`, ...nothing })),
+      ['backup', 'lookup', 'provision', 'request'].map((name) => ({
+        rolname: `halfsplit_${name}`,
+        ...nothing,
+      })),
     );
     const { rows: others } = await test.owner.query(`
       select relname::text as name from pg_class where relnamespace = 'public'::regnamespace and relkind in ('v', 'm', 'f')
