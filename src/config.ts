@@ -88,6 +88,7 @@ const environment = z.object({
   HALFSPLIT_HEARTBEAT_S: z.coerce.number().min(0.01).max(110).default(20),
   HALFSPLIT_CLIENT: z.string().min(1).default(builtClient),
   HALFSPLIT_TRUST_PROXY: trustedProxies.default(false),
+  HALFSPLIT_REPLIES_DAYS: z.coerce.number().min(1).default(90),
   HALFSPLIT_LEAST_FREE_MIB: z.coerce.number().min(0).default(64),
   HALFSPLIT_DRAIN_S: z.coerce.number().min(0).max(600).default(0),
   HALFSPLIT_TLS_CERT: z.string().min(1).optional(),
@@ -144,6 +145,8 @@ export type Config = {
   /** The folder that the built client is in. */
   readonly clientFolder: string;
   readonly trustProxy: TrustedProxies;
+  /** How long a write that is sent again under its key gets its reply again. Assumed: longer than a phone lies in a drawer. */
+  readonly keepRepliesDays: number;
   /** Of the data folder's disk: with less, the server says that it isn't ready. Assumed: room for what is under way. */
   readonly leastFreeBytes: number;
   /** Seconds between saying that it isn't ready any more and taking no more requests, for a proxy to notice. */
@@ -181,6 +184,7 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     heartbeatS: value.HALFSPLIT_HEARTBEAT_S,
     clientFolder: resolve(value.HALFSPLIT_CLIENT),
     trustProxy: value.HALFSPLIT_TRUST_PROXY,
+    keepRepliesDays: value.HALFSPLIT_REPLIES_DAYS,
     leastFreeBytes: value.HALFSPLIT_LEAST_FREE_MIB * 1024 * 1024,
     drainS: value.HALFSPLIT_DRAIN_S,
     tls: tlsOf(value),

@@ -11,6 +11,7 @@ import { keepAnchors, keepSnapshotsCurrent } from './features/ticket-record/inde
 import { openHeavyWork } from './heavy-work/index.ts';
 import { createLogger } from './http/logging.ts';
 import { followTlsFiles } from './http/tls.ts';
+import { keepRetention } from './retention.ts';
 import type { Services } from './services.ts';
 
 export type RunningServer = {
@@ -68,7 +69,11 @@ export async function startServer(config: Config, options: StartOptions = {}): P
           logger,
           everyMs: options.certificateLookEveryMs,
         });
-  const jobs = [keepSnapshotsCurrent(database, logger), keepAnchors(services, logger)];
+  const jobs = [
+    keepSnapshotsCurrent(database, logger),
+    keepAnchors(services, logger),
+    keepRetention(services, logger),
+  ];
   return {
     address,
     services,

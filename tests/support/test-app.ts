@@ -75,6 +75,7 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   heartbeatS: 20,
   clientFolder: builtClient,
   trustProxy: false,
+  keepRepliesDays: 90,
   leastFreeBytes: 0,
   drainS: 0,
   tls: null,

@@ -110,3 +110,18 @@ async function mayRepeat(
   const waiting = await tx.refreshToken.count({ where: { ...others, usedAt: null, revokedAt: null } });
   return usedSince === 0 && waiting < repliesLostAtMost;
 }
+
+/** Assumed: few enough that a transaction is over in well under a second. */
+const forgottenAtOnce = 500;
+
+/**
+ * Takes away tokens that would be refused for their age alone, so many at most.
+ * @returns whether there are more
+ */
+export async function forgetExpiredTokens(tx: TenantTransaction, orgId: string, now: Date): Promise<boolean> {
+  const count = await tx.$executeRaw`
+    delete from refresh_token where org_id = ${orgId}::uuid and id in (
+      select id from refresh_token
+      where org_id = ${orgId}::uuid and expires_at < ${now}::timestamptz limit ${forgottenAtOnce})`;
+  return count === forgottenAtOnce;
+}

@@ -1,0 +1,58 @@
+import type { Logger } from 'pino';
+import type { TenantTransaction } from './database/index.ts';
+import { everyOrganisation } from './features/organisation/index.ts';
+import { forgetExpiredTokens } from './features/people/index.ts';
+import type { BackgroundJob } from './features/ticket-record/index.ts';
+import { forgetReplies } from './http/forget-replies.ts';
+import type { Services } from './services.ts';
+
+type Keeping = Pick<Services, 'config' | 'database' | 'now'>;
+
+/** Assumed: what is past its time grows slowly, and nobody waits for it to go. */
+const everyMs = 6 * 3600 * 1000;
+const dayMs = 86_400_000;
+
+/**
+ * Takes away, now and every six hours, what nobody can ask for any more: kept replies past their days, and expired refresh
+ * tokens. Several servers may do it at a time: what one has taken away, the other does not find.
+ */
+export function keepRetention(services: Keeping, logger: Logger): BackgroundJob {
+  let isStopping = false;
+  let running: Promise<void> = Promise.resolve();
+  const look = (): void => {
+    running = running
+      .then(() => forgetOld(services, () => isStopping))
+      .catch((error: unknown) =>
+        logger.error({ err: error }, 'what is past its time could not all be removed'),
+      );
+  };
+  look();
+  const timer = setInterval(look, everyMs);
+  timer.unref();
+  return {
+    stop: async () => {
+      isStopping = true;
+      clearInterval(timer);
+      await running;
+    },
+  };
+}
+
+/** A batch a transaction, so that requests come in between. */
+export async function forgetOld(
+  { config, database, now }: Keeping,
+  isStopping: () => boolean = () => false,
+): Promise<void> {
+  const repliesBefore = new Date(now().getTime() - config.keepRepliesDays * dayMs);
+  const jobs: ((tx: TenantTransaction, orgId: string) => Promise<boolean>)[] = [
+    (tx, orgId) => forgetReplies(tx, orgId, repliesBefore),
+    (tx, orgId) => forgetExpiredTokens(tx, orgId, now()),
+  ];
+  for (const { orgId } of await everyOrganisation(database)) {
+    for (const job of jobs) {
+      let more = true;
+      while (more && !isStopping())
+        more = await database.inTenant({ orgId, memberId: null }, (tx) => job(tx, orgId));
+    }
+  }
+}
