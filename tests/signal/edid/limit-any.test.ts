@@ -9,18 +9,8 @@ import {
   sinkCapabilities,
 } from '../../../shared/signal/edid/index.ts';
 import { edid } from './arbitrary-edid.ts';
+import { anyLimits } from './arbitrary-limits.ts';
 import { limitedAsSeen } from './limited-as-seen.ts';
-
-const anyLimits: fc.Arbitrary<EdidLimits> = fc.record(
-  {
-    maxTmdsCharacterRateMHz: fc.constantFrom(75, 148.5, 165, 225, 300, 340, 594, 600),
-    dropFrl: fc.boolean(),
-    drop420: fc.boolean(),
-    dropHdr: fc.boolean(),
-    stereoOnly: fc.boolean(),
-  },
-  { requiredKeys: [] },
-);
 
 /** A format by its raster; 18-byte timings know the clock to 10 kHz only. */
 const formatKey = ({ timing }: SinkFormat) =>

@@ -4,6 +4,7 @@ import { descriptorSize } from '../base/detailed-timing.ts';
 import { bit, blockSize, byteAt, checksumOf, concatBytes, flagByte } from '../bytes.ts';
 import { type Exact, readFrom } from '../exact.ts';
 import { type Report, shifted } from '../problems.ts';
+import { dataBlockLength } from './data-block-length.ts';
 import { type DataBlock, decodeDataBlock, encodeDataBlock } from './data-blocks.ts';
 
 /**
@@ -167,6 +168,6 @@ export function encodeCtaExtension(cta: CtaExtension): Uint8Array {
 
 /** Bytes that are still free in a block; negative when its content doesn't fit. */
 export function ctaSpaceLeft(cta: Pick<CtaExtension, 'dataBlocks' | 'timings'>): number {
-  const data = cta.dataBlocks.reduce((sum, block) => sum + encodeDataBlock(block).length, 0);
+  const data = cta.dataBlocks.reduce((sum, block) => sum + dataBlockLength(block), 0);
   return dataEnd - dataStart - data - cta.timings.length * descriptorSize;
 }
