@@ -120,13 +120,22 @@ function luminanceText({ luminance: { max, maxFrameAverage, min } }: SinkCapabil
   );
 }
 
+const isDisplayPort = ({ base: { input } }: Edid): boolean =>
+  input.kind === 'digital' && input.interface === 'DisplayPort';
+
 /** What the display is connected by, as far as its EDID says. */
-function linkText({ base: { input } }: Edid, sink: SinkCapabilities): string {
-  if (input.kind === 'analog') return 'analog';
+function linkText(edid: Edid, sink: SinkCapabilities): string {
+  if (edid.base.input.kind === 'analog') return 'analog';
   if (sink.hdmi) return 'HDMI';
-  const isDisplayPort = input.kind === 'digital' && input.interface === 'DisplayPort';
-  return isDisplayPort ? 'DisplayPort' : 'DVI, or HDMI taken for it: RGB of 8 bits, no audio';
+  return isDisplayPort(edid) ? 'DisplayPort' : 'DVI, or HDMI taken for it: RGB of 8 bits, no audio';
 }
+
+/** False where the display is reached over a link of another kind, of which rates and depths of TMDS say nothing. */
+const hasTmds = (edid: Edid, sink: SinkCapabilities): boolean =>
+  edid.base.input.kind !== 'analog' && (sink.hdmi || !isDisplayPort(edid));
+
+const tmdsText = (sink: SinkCapabilities): string =>
+  tmdsRateName(sink.maxTmdsCharacterRateMHz) + (sink.tmdsRateStated ? '' : ', not stated');
 
 function compressionText({ compression }: SinkCapabilities): string | null {
   if (compression === null) return null;
@@ -162,10 +171,10 @@ const tilingText = ({ tiling }: SinkCapabilities): string | null =>
 
 const capabilityRows = (edid: Edid, sink: SinkCapabilities): Row[] => [
   ['Link', linkText(edid, sink)],
-  ['TMDS', tmdsRateName(sink.maxTmdsCharacterRateMHz) + (sink.tmdsRateStated ? '' : ', not stated')],
+  ['TMDS', hasTmds(edid, sink) ? tmdsText(sink) : null],
   ['Fixed rate link', sink.frl && frlName(sink.frl)],
   ['Compression', compressionText(sink)],
-  ['Depths', joined(encodingNamesWithDepths(sink.depths))],
+  ['Depths', hasTmds(edid, sink) ? joined(encodingNamesWithDepths(sink.depths)) : null],
   ['Transfer functions', joined(sink.eotfs.map((eotf) => eotfNames[eotf]))],
   ['Luminance', luminanceText(sink)],
   ['Dynamic metadata', joined(sink.dynamicMetadataTypes.map((type) => `type ${type}`))],
@@ -184,12 +193,14 @@ const capabilityRows = (edid: Edid, sink: SinkCapabilities): Row[] => [
   ['CEC address', sink.physicalAddress],
 ];
 
+const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+
 function displayIdBlockText(block: DisplayIdBlock): string {
   switch (block.kind) {
     case 'product':
       return `product ${block.product.productId || block.product.productCode}`;
     case 'timings':
-      return `${block.timings.length} timings of type ${block.type}`;
+      return `${counted(block.timings.length, 'timing')} of type ${block.type}`;
     case 'cta':
       return 'CTA-861 data';
     case 'unknown':
@@ -200,7 +211,7 @@ function displayIdBlockText(block: DisplayIdBlock): string {
 function extensionText(extension: ExtensionBlock): string {
   switch (extension.kind) {
     case 'cta':
-      return `CTA-861 revision ${extension.revision}, ${extension.dataBlocks.length} data blocks`;
+      return `CTA-861 revision ${extension.revision}, ${counted(extension.dataBlocks.length, 'data block')}`;
     case 'displayId': {
       const blocks = extension.blocks.map(displayIdBlockText);
       return `DisplayID ${extension.version}.${extension.revision}: ${joined(blocks) ?? 'empty'}`;
@@ -238,7 +249,7 @@ export function readableText(
     ({ severity, block, offset, text }) => `  ${severity}, block ${block}, byte ${offset}: ${inWords(text)}`,
   );
   const sink = edid && sinkCapabilities(edid);
-  const checks = `${blockCount} blocks, checksums ${checksumsValid ? 'right' : 'wrong'}`;
+  const checks = `${counted(blockCount, 'block')}, checksums ${checksumsValid ? 'right' : 'wrong'}`;
   return [
     ...section('Problems', faults),
     ...section('Display', edid ? lines(identityRows(edid)) : []),

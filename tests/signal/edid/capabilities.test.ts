@@ -134,6 +134,19 @@ describe('what a sink accepts', () => {
     }
   });
 
+  it('says so too where it is compression that a later fixed rate is for', () => {
+    const forum = forumBlock();
+    const dsc = forum.kind === 'hdmiForum' ? forum.forum.dsc : null;
+    for (const dsc12a of [true, false]) {
+      const shown = displayOf(hdmiBlock(), forumBlock({ dsc: dsc && { ...dsc, dsc12a, maxFrlCode: 9 } }));
+      const { edid, problems } = decodeEdid(encodeEdid(shown));
+      const compression = edid && sinkCapabilities(edid).compression;
+      expect(compression?.maxRate).toEqual(dsc12a ? { lanes: 4, gbpsPerLane: 12 } : undefined);
+      const said = problems.filter(({ text }) => text.code === 'edid/frlRateUnknown');
+      expect(said).toHaveLength(dsc12a ? 1 : 0);
+    }
+  });
+
   it('leaves 4:4:4 at 8 bits where deep colour is said for RGB alone', () => {
     const flags = { supportsAi: false, dc48: false, dc36: true, dc30: true, dcY444: false, dviDual: false };
     expect(sinkCapabilities(displayOf(hdmiBlock({ capabilities: flags }))).depths).toEqual({

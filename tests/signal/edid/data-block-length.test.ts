@@ -63,6 +63,12 @@ describe('the length of a data block', () => {
     );
   });
 
+  it('is never more than its header can say', () => {
+    for (const extendedTag of [null, 2])
+      for (const content of [29, 30, 31, 32, 40])
+        expectLength({ kind: 'unknown', tag: 7, extendedTag, payload: new Uint8Array(content) });
+  });
+
   it('is that of what is encoded after limiting', () => {
     fc.assert(
       fc.property(edid, anyLimits, (display, limits) => {

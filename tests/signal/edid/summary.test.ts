@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { BaseBlock } from '../../../shared/signal/edid/base/base-block.ts';
 import {
   decodeEdid,
   type Edid,
@@ -167,6 +168,29 @@ describe('the text of an EDID', () => {
     '2 blocks, checksums right',
   ])('says %s', (part) => {
     expect(text).toContain(part);
+  });
+
+  it('tells rates and depths of TMDS only where the display is reached by it', () => {
+    const analog = {
+      kind: 'analog' as const,
+      signalLevelCode: 0,
+      blankToBlack: false,
+      separateSync: true,
+      compositeSync: false,
+      syncOnGreen: false,
+      serrations: false,
+    };
+    const port = (name: 'DVI' | 'DisplayPort') =>
+      ({ kind: 'digital', bitsPerColour: 10, interface: name }) as const;
+    const rows = (input: BaseBlock['input'], extensions: Edid['extensions'] = []) => {
+      const edid = { base: baseBlock({ revision: 4, input }), extensions };
+      const text = readableText(decodeEdid(encodeEdid(edid)), ({ code }) => code);
+      return text.split('\n').filter((line) => /^ {2}(TMDS|Depths) /.test(line)).length;
+    };
+    expect(rows(analog)).toBe(0);
+    expect(rows(port('DisplayPort'))).toBe(0);
+    expect(rows(port('DVI'))).toBe(2);
+    expect(rows(port('DisplayPort'), [ctaExtension([hdmiBlock()])])).toBe(2);
   });
 
   it('puts problems first', () => {

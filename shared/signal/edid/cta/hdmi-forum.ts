@@ -124,13 +124,20 @@ const decodeDeepColour = (value: number): ForumDeepColour420 => ({
   dc30: bit(value, 0),
 });
 
+/** Notes a code past the table, see `frlRateOf`. */
+function reportLaterRate(code: number | null, at: number, report: Report): void {
+  if ((code ?? 0) > frlRates.length)
+    report('note', at, message('edid/frlRateUnknown', { code: String(code) }));
+}
+
 /** Reads what follows the OUI or, in the block of its own, the two reserved bytes. */
 export function decodeHdmiForum(payload: Uint8Array, report: Report): HdmiForumBlock {
   if (payload.length < 4) report('error', 0, message('edid/forumBlockTooShort'));
   const [version = 0, rate, flags, frl, features, vrr, vrrLow, dsc] = payload;
   const maxFrlCode = frl === undefined ? null : frl >> 4;
-  if ((maxFrlCode ?? 0) > frlRates.length)
-    report('note', 3, message('edid/frlRateUnknown', { code: String(maxFrlCode) }));
+  const compression = dsc === undefined ? null : decodeDsc(payload);
+  reportLaterRate(maxFrlCode, 3, report);
+  if (compression?.dsc12a) reportLaterRate(compression.maxFrlCode, 8, report);
   return {
     version,
     maxTmdsCharacterRateMHz: rate === undefined ? null : rate * 5,
@@ -140,7 +147,7 @@ export function decodeHdmiForum(payload: Uint8Array, report: Report): HdmiForumB
     features: features === undefined ? null : decodeFeatures(features),
     vrrMinHz: vrr === undefined ? null : vrr & 63,
     vrrMaxHz: vrr === undefined || vrrLow === undefined ? null : (vrr >> 6) * 256 + vrrLow,
-    dsc: dsc === undefined ? null : decodeDsc(payload),
+    dsc: compression,
     rest: payload.slice(10),
   };
 }
