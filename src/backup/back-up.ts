@@ -2,7 +2,6 @@ import { createReadStream, existsSync } from 'node:fs';
 import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import { join, relative } from 'node:path';
 import { Readable } from 'node:stream';
-import { createGzip } from 'node:zlib';
 import { secretFiles } from '../config.ts';
 import type { TableCopy, TablesAtOneMoment } from '../database/index.ts';
 import {
@@ -83,8 +82,8 @@ async function writeTables(folder: string, { migrations, tables }: TablesAtOneMo
   const copied: CopiedTables = { migrations: [...migrations], tables: [], files: [] };
   for (const table of tables) {
     const count = { rows: 0 };
-    const packed = Readable.from(linesOf(table, count)).pipe(createGzip());
-    copied.files.push(await writeHashed(folder, tableFile(table.name), packed));
+    const lines = Readable.from(linesOf(table, count));
+    copied.files.push(await writeHashed(folder, tableFile(table.name), lines, { gzip: true }));
     copied.tables.push({ name: table.name, rows: count.rows });
   }
   return copied;

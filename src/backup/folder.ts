@@ -2,10 +2,9 @@ import { createHash } from 'node:crypto';
 import { createReadStream, createWriteStream } from 'node:fs';
 import { mkdir, readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { createInterface } from 'node:readline';
 import { PassThrough, type Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import { createGunzip } from 'node:zlib';
+import { createGunzip, createGzip } from 'node:zlib';
 import { z } from 'zod';
 import { NotRestorableError } from '../database/index.ts';
 
@@ -53,13 +52,19 @@ export async function readHashes(folder: string, name: string): Promise<HashedFi
 }
 
 /** Writes a file durably, readable by its owner only. @returns the hash of what lies there now */
-export async function writeHashed(folder: string, path: string, source: Readable): Promise<HashedFile> {
+export async function writeHashed(
+  folder: string,
+  path: string,
+  source: Readable,
+  packed: { readonly gzip: boolean } = { gzip: false },
+): Promise<HashedFile> {
   const file = join(folder, path);
   await mkdir(dirname(file), { recursive: true, mode: 0o700 });
   const hash = createHash('sha256');
   const meter = new PassThrough();
   meter.on('data', (chunk: Buffer) => hash.update(chunk));
-  await pipeline(source, meter, createWriteStream(file, { mode: 0o600, flags: 'wx', flush: true }));
+  const packing = packed.gzip ? createGzip() : new PassThrough();
+  await pipeline(source, packing, meter, createWriteStream(file, { mode: 0o600, flags: 'wx', flush: true }));
   return { path, sha256: hash.digest('hex') };
 }
 
@@ -71,7 +76,14 @@ export async function hashOf(path: string): Promise<string> {
 
 /** The rows of a table, as they were written. */
 export async function* readRows(folder: string, table: string): AsyncGenerator<string> {
-  const unpacked = createReadStream(join(folder, tableFile(table))).pipe(createGunzip());
-  for await (const line of createInterface({ input: unpacked, crlfDelay: Number.POSITIVE_INFINITY }))
-    yield line;
+  const file = createReadStream(join(folder, tableFile(table)));
+  const unpacked = createGunzip().setEncoding('utf8');
+  file.on('error', (error) => unpacked.destroy(error)).pipe(unpacked);
+  let begun = '';
+  for await (const text of unpacked) {
+    const lines = `${begun}${text}`.split('\n');
+    begun = lines.pop() ?? '';
+    yield* lines;
+  }
+  if (begun !== '') yield begun;
 }

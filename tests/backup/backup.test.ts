@@ -160,6 +160,29 @@ describe.each(databaseKinds())('a backup of the %s database', (kind) => {
     expect(await list(next.folder)).toBe(await list(backup));
   });
 
+  it('fails, and leaves no folder behind, where a table can not be read', async () => {
+    const to = await scratch();
+    const failing: Database = {
+      ...test.services.database,
+      readTables: (work) =>
+        test.services.database.readTables(({ migrations, tables }) =>
+          work({
+            migrations,
+            tables: tables.map((table) => ({
+              name: table.name,
+              rows: async function* () {
+                yield* table.rows();
+                if (table.name === 'ticket') throw new Error('the disk of the database broke');
+              },
+            })),
+          }),
+        ),
+    };
+    const made = backUp({ ...test.services, database: failing }, { to, secrets: true });
+    await expect(made).rejects.toThrow('the disk of the database broke');
+    expect(await readdir(to)).toEqual([]);
+  });
+
   it('leaves out the secrets where it is told to', async () => {
     const { folder: made } = await backUp(test.services, { to: await scratch(), secrets: false });
     expect(await readdir(join(made, 'data'))).toEqual(['anchors']);
