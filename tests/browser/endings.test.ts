@@ -215,13 +215,13 @@ describe('how a ticket ends', () => {
     await heading('Second line has the case');
     await press('Take it back');
     await page.getByRole('dialog').getByRole('button', { name: 'Take it back' }).click();
-    await heading('Watch for the fault, and touch nothing');
+    await heading('Try until the fault comes');
     await press('Start watching');
     // It runs before the minutes pass: else it begins after them, and is no watch.
     await page.getByRole('button', { name: 'End the watch' }).waitFor();
     await pass(10);
     await press('End the watch');
-    await press('It comes when something is done');
+    await press('Start trying');
     await heading('What makes it come?');
     await look('tries-trigger');
     await page.getByLabel(/^The switching, in words/).fill('Change from the disc player to the laptop lead');
