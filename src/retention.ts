@@ -1,8 +1,8 @@
 import type { Logger } from 'pino';
+import { type BackgroundJob, repeatedly } from './background-job.ts';
 import type { TenantTransaction } from './database/index.ts';
 import { everyOrganisation } from './features/organisation/index.ts';
 import { forgetExpiredTokens } from './features/people/index.ts';
-import type { BackgroundJob } from './features/ticket-record/index.ts';
 import { forgetReplies } from './http/forget-replies.ts';
 import type { Services } from './services.ts';
 
@@ -16,27 +16,11 @@ const dayMs = 86_400_000;
  * Takes away, now and every six hours, what nobody can ask for any more: kept replies past their days, and expired refresh
  * tokens. Several servers may do it at a time: what one has taken away, the other does not find.
  */
-export function keepRetention(services: Keeping, logger: Logger): BackgroundJob {
-  let isStopping = false;
-  let running: Promise<void> = Promise.resolve();
-  const look = (): void => {
-    running = running
-      .then(() => forgetOld(services, () => isStopping))
-      .catch((error: unknown) =>
-        logger.error({ err: error }, 'what is past its time could not all be removed'),
-      );
-  };
-  look();
-  const timer = setInterval(look, everyMs);
-  timer.unref();
-  return {
-    stop: async () => {
-      isStopping = true;
-      clearInterval(timer);
-      await running;
-    },
-  };
-}
+export const keepRetention = (services: Keeping, logger: Logger): BackgroundJob =>
+  repeatedly((isStopping) => forgetOld(services, isStopping), {
+    everyMs,
+    onError: (error) => logger.error({ err: error }, 'what is past its time could not all be removed'),
+  });
 
 /** A batch a transaction, so that requests come in between. */
 export async function forgetOld(

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { link, mkdir, open, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Logger } from 'pino';
+import { type BackgroundJob, repeatedly } from '../../background-job.ts';
 import type { Services } from '../../services.ts';
 import { everyOrganisation } from '../organisation/index.ts';
 import {
@@ -13,7 +14,6 @@ import {
   readAnchor,
   readAnchorFile,
 } from './anchor-file.ts';
-import type { BackgroundJob } from './keep-current.ts';
 import type { Tenancy } from './tenancy.ts';
 
 type Anchoring = Pick<Services, 'config' | 'database' | 'now'>;
@@ -29,23 +29,11 @@ const overlapMs = 3600 * 1000;
  * Keeps one anchor a day (UTC) of every organisation in the data folder: the newest hash of each log that went on since
  * the one before. Whoever may write the database, and nothing else, can't cut off or replace what one of them names.
  */
-export function keepAnchors(services: Anchoring, logger: Logger): BackgroundJob {
-  let running: Promise<void> = Promise.resolve();
-  const look = (): void => {
-    running = running
-      .then(() => writeAnchors(services))
-      .catch((error: unknown) => logger.error({ err: error }, 'the heads of the logs could not be anchored'));
-  };
-  look();
-  const timer = setInterval(look, lookEveryMs);
-  timer.unref();
-  return {
-    stop: async () => {
-      clearInterval(timer);
-      await running;
-    },
-  };
-}
+export const keepAnchors = (services: Anchoring, logger: Logger): BackgroundJob =>
+  repeatedly(() => writeAnchors(services), {
+    everyMs: lookEveryMs,
+    onError: (error) => logger.error({ err: error }, 'the heads of the logs could not be anchored'),
+  });
 
 /** Writes today's anchor of every organisation that has none yet. */
 export async function writeAnchors({ config, database, now }: Anchoring): Promise<void> {

@@ -5,7 +5,7 @@ export { checkAnchors } from './check-anchors.ts';
 export { eraseTexts, type TextOnLog, type TextPlace, textOnLog } from './erase.ts';
 export { type ErasedOnLog, erasedTextsOf } from './erased.read.ts';
 export type { FactType } from './facts.ts';
-export { type BackgroundJob, keepSnapshotsCurrent } from './keep-current.ts';
+export { keepSnapshotsCurrent } from './keep-current.ts';
 export { type NamedEvent, namedEventsOf } from './log.read.ts';
 export {
   hashedForm,

@@ -1,8 +1,7 @@
 import type { Logger } from 'pino';
+import type { BackgroundJob } from '../../background-job.ts';
 import type { Database } from '../../database/index.ts';
 import { rebuildTickets } from './rebuild.ts';
-
-export type BackgroundJob = { stop(): Promise<void> };
 
 /**
  * Stores anew, beside the server's work, every snapshot that an older version of the program left. Until a ticket's
