@@ -13,6 +13,7 @@ import { type Context, type Refused, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { wrongPassword } from './password-again.ts';
 import { confirmApp, endApp, listSecondFactors, proposeApp, replaceRecoveryCodes } from './second-factors.ts';
+import { sendUnkept } from './send-unkept.ts';
 
 const own = { permission: 'own account' } as const;
 
@@ -35,9 +36,7 @@ export const secondFactorRoutes: FastifyPluginAsyncZod<{ services: Services }> =
       pointer: '/password',
     });
     const result = wrong ?? (await asCaller(services, request, work));
-    return 'ok' in result
-      ? sendProblem(request, reply, result as Refused)
-      : reply.header('cache-control', 'no-store').send(result);
+    return sendUnkept(request, reply, result);
   }
 
   app.get(
@@ -56,9 +55,7 @@ export const secondFactorRoutes: FastifyPluginAsyncZod<{ services: Services }> =
     },
     async (request, reply) => {
       const result = await asCaller(services, request, proposeApp);
-      return 'ok' in result
-        ? sendProblem(request, reply, result)
-        : reply.header('cache-control', 'no-store').send(result);
+      return sendUnkept(request, reply, result);
     },
   );
   app.post(

@@ -2,8 +2,9 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { z } from 'zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
 import { refresh, secondStepTaken, signIn as signInBody, tokens } from '../../../shared/contract/people.ts';
-import { type AccessClaims, sendProblem } from '../../http/index.ts';
+import type { AccessClaims } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
+import { sendUnkept } from './send-unkept.ts';
 import { refreshTokens, signIn, signOut, takeSecondStep } from './sign-in.ts';
 
 const open = { permission: 'public' } as const;
@@ -24,9 +25,7 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     async (request, reply) => {
       const caller = { address: request.ip, device: request.headers['user-agent'] ?? '' };
       const result = await signIn({ services, sign }, request.body, caller);
-      return 'ok' in result
-        ? sendProblem(request, reply, result)
-        : reply.header('cache-control', 'no-store').send(result);
+      return sendUnkept(request, reply, result);
     },
   );
   app.post(
@@ -43,9 +42,7 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     async (request, reply) => {
       const device = request.headers['user-agent'] ?? '';
       const result = await takeSecondStep({ services, sign }, request.body, device);
-      return 'ok' in result
-        ? sendProblem(request, reply, result)
-        : reply.header('cache-control', 'no-store').send(result);
+      return sendUnkept(request, reply, result);
     },
   );
   app.post(
@@ -60,9 +57,7 @@ export const signInRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
     async (request, reply) => {
       const result = await refreshTokens(services, sign, request.body.refreshToken);
-      return 'ok' in result
-        ? sendProblem(request, reply, result)
-        : reply.header('cache-control', 'no-store').send(result);
+      return sendUnkept(request, reply, result);
     },
   );
   app.post(
