@@ -10,8 +10,8 @@ const usage = 'npm run backup -- --to FOLDER [--without-secrets]';
 
 /**
  * `npm run backup`: writes database, evidence, anchors and the data folder's secrets into a new folder in FOLDER. With a
- * database server ours may run meanwhile; an embedded database can be opened once only, so stop the server first, or let
- * it make its own (HALFSPLIT_BACKUP). Ends with exit code 1 where a file of the evidence is not as it was kept.
+ * database server ours may run meanwhile; an embedded database can be opened once only, so stop the server
+ * first. Ends with exit code 1 where a file of the evidence is not as it was kept.
  */
 async function run(to: string, secrets: boolean): Promise<void> {
   const config = readConfig(process.env);

@@ -1,6 +1,7 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { Secret } from 'otpauth';
 import type { TenantTransaction } from '../../database/index.ts';
+import { hashOf } from './secret-token.ts';
 
 type Owner = { readonly orgId: string; readonly memberId: string };
 
@@ -10,7 +11,6 @@ const codesAtOnce = 8;
 const codeBytes = 15;
 
 const plainOf = (typed: string): string => typed.toUpperCase().replaceAll(/[^A-Z2-7]/g, '');
-const hashOf = (plain: string): string => createHash('sha256').update(plain).digest('hex');
 
 /** New codes in place of those that were left: groups of four letters and digits (RFC 4648, section 6). */
 export async function renewRecoveryCodes(tx: TenantTransaction, owner: Owner): Promise<string[]> {

@@ -1,9 +1,7 @@
-import { createHash, randomBytes } from 'node:crypto';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Services } from '../../services.ts';
+import { hashOf, newToken } from './secret-token.ts';
 import { endSessions } from './sessions.ts';
-
-const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
 
 export type RefreshToken = { readonly orgId: string; readonly token: string };
 
@@ -23,7 +21,7 @@ export async function issueToken(
   services: Services,
   family: TokenFamily,
 ): Promise<string> {
-  const token = `${family.orgId}.${randomBytes(32).toString('base64url')}`;
+  const token = newToken(family.orgId);
   const now = services.now();
   await tx.refreshToken.create({
     data: {

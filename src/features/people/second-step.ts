@@ -1,16 +1,14 @@
-import { createHash, randomBytes } from 'node:crypto';
 import type { SecondStep } from '../../../shared/contract/people.ts';
 import type { TenantTransaction } from '../../database/index.ts';
 import type { Services } from '../../services.ts';
 import { takeAppCode } from './authenticator-app.ts';
 import { takeRecoveryCode } from './recovery-codes.ts';
+import { hashOf, newToken } from './secret-token.ts';
 
 type Owner = { readonly orgId: string; readonly memberId: string };
 
 /** Assumed: minutes that somebody takes to find their phone and type what it shows. */
 const stepMin = 10;
-
-const hashOf = (token: string): string => createHash('sha256').update(token).digest('hex');
 
 /** Whether it is of an app by its look, and none for recovery. */
 export const isAppCode = (code: string): boolean => /^\d{6}$/.test(code.replaceAll(/\s/g, ''));
@@ -25,7 +23,7 @@ export async function beginSecondStep(
   if (!hasApp) return null;
   const now = services.now();
   await tx.secondStep.deleteMany({ where: { orgId: owner.orgId, expiresAt: { lte: now } } });
-  const token = `${owner.orgId}.${randomBytes(32).toString('base64url')}`;
+  const token = newToken(owner.orgId);
   const expiresAt = new Date(now.getTime() + stepMin * 60_000);
   await tx.secondStep.create({ data: { ...owner, tokenHash: hashOf(token), expiresAt } });
   return { token };
