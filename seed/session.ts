@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { setTimeout } from 'node:timers/promises';
 import type { FastifyInstance, InjectOptions } from 'fastify';
 import type { Problem } from '../shared/contract/problem.ts';
 import type { Ticket } from '../shared/contract/ticket.ts';
@@ -24,6 +25,9 @@ export type Session = {
     command: { type: string } & Record<string, unknown>,
   ): Promise<Problem>;
 };
+
+/** A server that is asked for much says when to ask again; so often that is done. */
+const mostTries = 10;
 
 /** How requests reach the server: `overHttp` an address, or `inside` a server that does not listen yet. */
 export type Transport = (path: string, init: RequestInit) => Promise<Response>;
@@ -69,11 +73,12 @@ function sessionOf(transport: Transport, accessToken: string, name: string): Ses
     if (method !== 'GET') headers['idempotency-key'] = randomUUID();
     if (body !== undefined) headers['content-type'] = 'application/json';
     if (ifMatch) headers['if-match'] = ifMatch;
-    const answer = await transport(path, {
-      method,
-      headers,
-      body: form ?? (body === undefined ? null : JSON.stringify(body)),
-    });
+    const init = { method, headers, body: form ?? (body === undefined ? null : JSON.stringify(body)) };
+    let answer = await transport(path, init);
+    for (let again = 0; answer.status === 503 && again < mostTries; again += 1) {
+      await setTimeout(1000 * Math.max(1, Number(answer.headers.get('retry-after'))));
+      answer = await transport(path, init);
+    }
     return { status: answer.status, body: (await answer.json()) as Body, etag: answer.headers.get('etag') };
   }
   const post = <Body>(path: string, body: unknown) => send<Body>(path, { method: 'POST', body });
