@@ -101,6 +101,26 @@ describe('what a summary leads with', () => {
     );
   });
 
+  test('is the change that the fault went away with, though it shows no one part: it leads before the side', () => {
+    const cleared = recordWith({ attributable: true });
+    const throttled: TriageRecord = {
+      ...cleared,
+      changes: cleared.changes.map((change) => ({
+        ...change,
+        kind: 'limitOutputBandwidth',
+        target: { kind: 'port', deviceId: 'processor', portId: 'out1' },
+      })),
+    };
+    const lead = leadOf(summaryOf(throttled));
+    expect(lead).toContain(words.suspect);
+    const [before = ''] = words.clearedBy('', false).split(/[.:]/u);
+    const proofAt = lead.indexOf(before);
+    expect(proofAt).toBeGreaterThan(lead.indexOf(words.proof));
+    const [side = ''] = summaryWordsEn.side.lies('').split('.');
+    expect(lead.indexOf(side.trim(), proofAt)).toBeGreaterThan(proofAt);
+    expect(leadOf(summaryOf(recordWith({ attributable: false })))).not.toContain(before);
+  });
+
   test('is no suspect once a part was shown to be the cause', () => {
     const text = summaryOf(recordWith({ attributable: true }));
     const lead = leadOf(text);

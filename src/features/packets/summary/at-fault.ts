@@ -17,6 +17,10 @@ export function shownPlace({ triage }: CaseFile): Place | null {
   return shownBy(triage)?.target ?? null;
 }
 
+/** The last change that the fault went away with, and that it can be put down to. */
+const clearing = (triage: CaseFile['triage']): ChangeRecord | null =>
+  changesOfRound(triage).findLast((change) => whyNoProof(change) === null) ?? null;
+
 /** A change that takes a whole stretch out of the way shows the stretch, and not which part of it. */
 const shownBy = (triage: CaseFile['triage']): ChangeRecord | null =>
   changesOfRound(triage).findLast((change) => whyNoProof(change) === null && isOfOnePart(change.kind)) ??
@@ -41,7 +45,7 @@ export function leading(file: CaseFile): Html {
   const shown = shownPlace(file);
   return html`<div class="box">${facts([
     shown === null ? [t.suspect, suspectWords(file)] : [t.shown, placeWords(file, shown)],
-    [t.proof, shown === null ? sideWords(file) : proofWords(file)],
+    [t.proof, shown === null ? narrowedBy(file) : proofWords(file)],
   ])}<p><strong>${t.question}</strong></p><p class="typed">${file.packet.question}</p></div>`;
 }
 
@@ -90,22 +94,25 @@ function suspectWords(file: CaseFile): string {
   return joined([...named, others > 0 ? t.andOthers(others) : ''], '; ');
 }
 
+/** What narrowed it down while no part is shown to be the cause: the change that it went away with, and the side. */
+function narrowedBy(file: CaseFile): string {
+  const change = clearing(file.triage);
+  if (change === null) return sideWords(file);
+  return joined([wentAwayWith(file, change), isNarrowed(file) ? sideWords(file) : ''], ' ');
+}
+
+function wentAwayWith(file: CaseFile, change: ChangeRecord): string {
+  const returned = file.triage.watches.filter(
+    ({ purpose, changeId }) => purpose === 'confirm' && changeId === change.id,
+  );
+  return wordsOf(file).opening.clearedBy(changeWords(file, change), occurrencesIn(returned).length > 0);
+}
+
 /** How what is at fault was shown: by a change, and whether the fault came back without it; or by whoever said so. */
 function proofWords(file: CaseFile): string {
   const { opening: t, standing } = wordsOf(file);
-  const { triage } = file;
-  const { culprit } = triage;
-  const change = shownBy(triage);
+  const { culprit } = file.triage;
+  const change = shownBy(file.triage);
   if (change === null) return culprit === null ? '' : standing.secondLine(signature(file, culprit));
-  const returned = triage.watches.filter(
-    ({ purpose, changeId }) => purpose === 'confirm' && changeId === change.id,
-  );
-  return joined(
-    [
-      t.clearedBy(changeWords(file, change)),
-      occurrencesIn(returned).length > 0 ? standing.cameBack : '',
-      culprit === null ? t.notNamedYet : '',
-    ],
-    ' ',
-  );
+  return joined([wentAwayWith(file, change), culprit === null ? t.notNamedYet : ''], ' ');
 }

@@ -29,7 +29,8 @@ export const summaryWordsDe: SummaryWords = {
       `Das ist Runde ${round}. Bei den Chancen der Verdächtigen zählt, was davor gefunden wurde, ${weight} von dem, was jetzt gefunden wird, und was den Fehler damals wegnahm, spricht gegen nichts, was seither gerichtet wurde.`,
     shown: 'Als Ursache erwiesen',
     proof: 'Beweis',
-    clearedBy: (change) => `Der Fehler blieb aus mit: ${change}.`,
+    clearedBy: (change, cameBack) =>
+      `Der Fehler blieb aus mit: ${change}${cameBack ? '; er kam wieder, als zurückgebaut war' : ''}.`,
     notNamedYet: 'Benannt hat es noch niemand.',
     howItComes: 'Wie er kommt',
     question: 'Die Frage',

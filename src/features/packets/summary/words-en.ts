@@ -28,7 +28,8 @@ export const summaryWordsEn = {
       `This is round ${round}. In the suspects’ chances, what was found before it counts ${weight} of what is found now, and what took the fault away then speaks against nothing that was put right since.`,
     shown: 'Shown to be the cause',
     proof: 'Proof',
-    clearedBy: (change: string) => `The fault stayed away with: ${change}.`,
+    clearedBy: (change: string, cameBack: boolean) =>
+      `The fault stayed away with: ${change}${cameBack ? '; it came back when that was put back' : ''}.`,
     notNamedYet: 'Nobody has named it yet.',
     howItComes: 'How it comes',
     question: 'The question',
