@@ -69,8 +69,9 @@ export async function plantTickets(transport: Transport, planted: Planted, clock
       since: 'about three weeks',
       workedBefore: true,
       triedOnPhone: 'Receiver switched off and on: came back after twenty minutes.',
+      promised: 'Somebody comes today, and calls half an hour before.',
     },
-    { priority: 'high', assigneeId: await idOf(brask), visitAt },
+    { priority: 'high', assigneeId: await idOf(brask), visitAt, visitMin: 120 },
   );
   clock.backToReal();
 

@@ -14,6 +14,7 @@ export const demoSites: DemoSite[] = [
       contact: { name: 'Edda Corrowin', phone: '+353 1 555 0142', email: null, hours: 'after 16:00' },
       accessNotes: 'Ring twice. The rack is in the cupboard under the stairs; the key hangs inside the door.',
       travelNotes: 'Park in the yard.',
+      travelMin: 25,
       hazards: [
         { kind: 'ladder', text: 'Projector hangs at 3.4 m: ladder and a second person.' },
         { kind: 'laser', text: 'Projector has a laser light source: never look into the lens.' },
@@ -40,6 +41,7 @@ export const demoSites: DemoSite[] = [
       address: 'Quay 2, Saltmere',
       contact: { name: 'Maro Penhollow', phone: '+353 1 555 0123', email: null },
       accessNotes: 'Sign in at the slipway office.',
+      travelMin: 50,
       travelNotes: 'The quay floods at spring tide: check before you go.',
       hazards: [
         { kind: 'mains', text: 'Two supplies in the rack. Mains work is for a licensed electrician.' },

@@ -22,6 +22,8 @@ export const siteInput = z.object({
     .prefault({}),
   accessNotes: text.default(''),
   travelNotes: text.default(''),
+  /** Minutes from where the technicians set out, one way; null: not known. */
+  travelMin: z.int().min(0).max(1440).nullable().default(null),
   hazards: z.array(hazard).max(30).default([]),
   timeZone: z.string().max(60).nullable().default(null),
 });

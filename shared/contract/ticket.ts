@@ -40,9 +40,14 @@ export const intake = z.object({
   workedBefore: z.boolean().nullable().default(null),
   whatChanged: z.array(whatChanged).max(20).default([]),
   triedOnPhone: text.default(''),
+  /** What the client was promised of the visit, such as the hours to expect it in. */
+  promised: text.default(''),
   notes: text.default(''),
 });
 export type Intake = z.infer<typeof intake>;
+
+/** How long a visit is planned for; null: not said. */
+const visitMin = z.int().min(5).max(1440).nullable().default(null);
 
 export const newTicket = z.object({
   siteId: id,
@@ -51,6 +56,7 @@ export const newTicket = z.object({
   priority: priority.default('normal'),
   assigneeId: id.nullable().default(null),
   visitAt: instant.nullable().default(null),
+  visitMin,
   /** Open tickets at the same chain that were seen, and this is not one of them. */
   seenDuplicates: z.array(id).max(100).default([]),
 });
@@ -61,6 +67,7 @@ export const ticketUpdate = z.object({
   priority,
   assigneeId: id.nullable(),
   visitAt: instant.nullable(),
+  visitMin,
   intake: intake.omit({ symptom: true, whatChanged: true }),
 });
 export type TicketUpdate = z.infer<typeof ticketUpdate>;
@@ -78,6 +85,7 @@ export const ticketSummary = z.object({
   assigneeId: id.nullable(),
   assigneeName: z.string().nullable(),
   visitAt: instant.nullable(),
+  visitMin: z.int().nullable(),
   openedAt: instant,
   updatedAt: instant,
   closedAt: instant.nullable(),

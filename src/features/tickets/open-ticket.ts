@@ -46,6 +46,7 @@ export async function openTicket(context: Context, input: NewTicket): Promise<Ou
       priority: input.priority,
       assigneeId: input.assigneeId,
       visitAt: input.visitAt,
+      visitMin: input.visitMin,
     },
   });
   const row = await findTicket(context, id);

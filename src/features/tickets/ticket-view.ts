@@ -20,6 +20,7 @@ export const summaryView = (row: TicketHead): TicketSummary => ({
   assigneeId: row.assigneeId,
   assigneeName: row.assignee?.name ?? null,
   visitAt: row.visitAt?.toISOString() ?? null,
+  visitMin: row.visitMin,
   openedAt: row.openedAt.toISOString(),
   updatedAt: row.updatedAt.toISOString(),
   closedAt: row.closedAt?.toISOString() ?? null,

@@ -76,6 +76,7 @@ function factsOf({
     symptom: triage.symptom.kind,
     assigneeName: people.find(({ id }) => id === ticket.assigneeId)?.name ?? null,
     visitAt: null,
+    visitMin: null,
     updatedAt: ticket.openedAt,
     closedAt: triage.closedAt,
     due: null,

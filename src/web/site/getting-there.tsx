@@ -4,6 +4,7 @@ import { Button } from '../parts/button.tsx';
 import { Facts } from '../parts/card.tsx';
 import { Notice } from '../parts/notice.tsx';
 import { terms } from '../words/terms.ts';
+import { lengthOfTime } from '../words/times.ts';
 import { siteWords } from './words.ts';
 import './site.css';
 
@@ -22,7 +23,12 @@ export function GettingThere({ site }: { site: Site }) {
           [t.contact, [name, phone].filter((part) => part !== null && part !== '').join(', ')],
           [t.hours, hours],
           [t.access, site.accessNotes],
-          [t.travel, site.travelNotes],
+          [
+            t.travel,
+            [site.travelMin == null ? '' : t.wayMin(lengthOfTime(site.travelMin)), site.travelNotes]
+              .filter((part) => part !== '')
+              .join('. '),
+          ],
         ]}
       />
       <div class="row">

@@ -20,14 +20,16 @@ const readers: readonly (readonly [RegExp, Reader])[] = [
   [/^\/chains\/[^/?]+\/audit(\?|$)/, (body) => withFindings(body as ChainAudit)],
 ];
 
-/** In version 1 no ticket waited, and no repair was asked after. */
+/** In version 1 no ticket waited, no repair was asked after, and nobody said how long a visit takes. */
 const withoutDue = (list: Items<TicketSummary>): Items<TicketSummary> => ({
   ...list,
-  items: list.items.map((ticket) => ({ ...ticket, due: null })),
+  items: list.items.map((ticket) => ({ ...ticket, due: null, visitMin: null })),
 });
 const withRecord = (ticket: Ticket): Ticket => ({
   ...ticket,
   due: null,
+  visitMin: null,
+  intake: { ...ticket.intake, promised: '' },
   triage: recordAsToday(ticket.triage),
   allowedNow: ticket.allowedNow.map(allowedAsToday),
   missing: ticket.missing.map(missingAsToday),

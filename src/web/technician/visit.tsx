@@ -12,12 +12,13 @@ import { InTurn } from '../parts/in-turn.tsx';
 import { lazyPart } from '../parts/lazy-part.tsx';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
+import { typed } from '../parts/typed.tsx';
 import { useTicket } from '../projection/use-ticket.ts';
 import { GettingThere, Hazards } from '../site/getting-there.tsx';
 import { isSettled, useDocument } from '../store/documents.ts';
 import { frameWords } from '../words/frame.ts';
 import { stateWord, terms } from '../words/terms.ts';
-import { dayAndTime } from '../words/times.ts';
+import { dayAndTime, lengthOfTime } from '../words/times.ts';
 import { useZone } from '../words/zone.ts';
 import { diaryAddress, evidenceAddress, reportAddress } from './common/addresses.ts';
 import { KeptHere } from './kept-here.tsx';
@@ -73,7 +74,13 @@ export function VisitScreen({ ticketId = '' }: { ticketId?: string }) {
                 <Part id="way" title={t.wayThere}>
                   <p>
                     <strong>{body.visitAt === null ? t.noVisit : dayAndTime(body.visitAt, zone)}</strong>
+                    {body.visitMin != null && ` · ${lengthOfTime(body.visitMin)}`}
                   </p>
+                  {body.intake.promised !== '' && (
+                    <p>
+                      {t.promised}: {typed(body.intake.promised)}
+                    </p>
+                  )}
                   <GettingThere site={site} />
                 </Part>
               )}

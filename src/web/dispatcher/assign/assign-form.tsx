@@ -1,4 +1,6 @@
 import { useState } from 'preact/hooks';
+import { typedBefore } from '../../../../shared/contract/erased-text.ts';
+import { longest } from '../../../../shared/contract/limits.ts';
 import type { Ticket } from '../../../../shared/contract/ticket.ts';
 import { priorities } from '../../../../shared/contract/ticket-names.ts';
 import { paths } from '../../api/paths.ts';
@@ -12,7 +14,7 @@ import { keepDocument, refresh, useDocument } from '../../store/documents.ts';
 import { useDraftForm } from '../../store/use-draft.ts';
 import { frameWords } from '../../words/frame.ts';
 import { terms } from '../../words/terms.ts';
-import { dayAndTime } from '../../words/times.ts';
+import { dayAndTime, lengthOfTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
 import { fieldTime, momentOf } from '../../words/zone-time.ts';
 import { Chips } from '../common/chips.tsx';
@@ -62,9 +64,20 @@ type Draft = {
   over: string | null;
   assigneeId: string | null;
   visit: string | null;
+  visitMin: string | null;
+  promised: string | null;
   priority: Ticket['priority'] | null;
 };
-const nothingChosen: Draft = { over: null, assigneeId: null, visit: null, priority: null };
+const nothingChosen: Draft = {
+  over: null,
+  assigneeId: null,
+  visit: null,
+  visitMin: null,
+  promised: null,
+  priority: null,
+};
+/** Lengths to choose from, minutes; assumed. One that was set otherwise stands among them. */
+const lengths = [30, 60, 90, 120, 180, 240, 360, 480];
 
 function Form({
   ticket,
@@ -93,6 +106,7 @@ function Form({
   const assigneeId = draft.assigneeId ?? ticket.assigneeId ?? '';
   const priority = draft.priority ?? ticket.priority;
   const { visit } = draft;
+  const visitMin = draft.visitMin ?? String(ticket.visitMin ?? '');
   const [badTime, setBadTime] = useState(false);
   const assignee = technicians.find(({ id }) => id === assigneeId);
   const sending = useSending();
@@ -106,7 +120,9 @@ function Form({
     const body = updateOf(ticket, {
       assigneeId: assigneeId === '' ? null : assigneeId,
       visitAt: moment,
+      visitMin: visitMin === '' ? null : Number(visitMin),
       priority,
+      ...(draft.promised == null ? {} : { intake: { promised: draft.promised } }),
     });
     const path = paths.ticket(ticket.id);
     const done = await sending.send<Ticket>('PUT', path, { body, ifMatch: etag ?? '' });
@@ -152,6 +168,25 @@ function Form({
         error={badTime ? d.badTime : undefined}
         value={shown}
         onInput={({ currentTarget }) => choose({ visit: currentTarget.value })}
+      />
+      <SelectField
+        label={d.visitLength}
+        options={[
+          { value: '', label: d.lengthUnsaid },
+          ...[...new Set([...lengths, ...(ticket.visitMin === null ? [] : [ticket.visitMin])])]
+            .toSorted((a, b) => a - b)
+            .map((minutes) => ({ value: String(minutes), label: lengthOfTime(minutes) })),
+        ]}
+        value={visitMin}
+        onChoose={(chosen) => choose({ visitMin: chosen })}
+      />
+      <Field
+        label={d.promised}
+        hint={d.promisedHint}
+        optional
+        maxLength={longest.line}
+        value={draft.promised ?? typedBefore(ticket.intake.promised)}
+        onInput={({ currentTarget }) => choose({ promised: currentTarget.value })}
       />
       <Chips
         label={d.priority}

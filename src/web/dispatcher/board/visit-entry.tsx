@@ -1,13 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { TicketSummary } from '../../../../shared/contract/ticket.ts';
 import { Button } from '../../parts/button.tsx';
-import { Dialog } from '../../parts/dialog.tsx';
 import { Badge } from '../../parts/notice.tsx';
 import { DueBadge } from '../../waiting/due-badge.tsx';
 import { stateWord, terms } from '../../words/terms.ts';
 import { clockTime, dayAndTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
-import { AssignForm } from '../assign/assign-form.tsx';
+import { AssignDialog } from '../assign/assign-dialog.tsx';
 import { deskWords } from '../common/words.ts';
 
 /** A ticket on the board: when, where, what; and a dialog to give it to somebody else or to another time. */
@@ -40,11 +39,7 @@ export function VisitEntry({ ticket, isDated = false }: { ticket: TicketSummary;
           {d.change}
         </Button>
       </div>
-      {isChanging && (
-        <Dialog title={name} onClose={() => setChanging(false)}>
-          <AssignForm ticketId={ticket.id} onDone={() => setChanging(false)} />
-        </Dialog>
-      )}
+      {isChanging && <AssignDialog name={name} ticketId={ticket.id} onClose={() => setChanging(false)} />}
     </div>
   );
 }

@@ -45,6 +45,7 @@ export type Answers = {
   workedBefore: 'yes' | 'no' | 'notKnown';
   changed: { kind: Intake['whatChanged'][number]['kind']; text: string; when: string }[];
   tried: string;
+  promised: string;
   callerName: string;
   callerPhone: string;
   callerRelation: string;
@@ -70,6 +71,7 @@ export const noAnswers: Answers = {
   workedBefore: 'notKnown',
   changed: [],
   tried: '',
+  promised: '',
   callerName: '',
   callerPhone: '',
   callerRelation: '',
@@ -144,6 +146,7 @@ export function intakeOf(answers: Answers & { symptom: SymptomKind }): Intake {
       when: when === '' ? null : when,
     })),
     triedOnPhone: answers.tried,
+    promised: answers.promised,
     notes: answers.notes,
   };
 }
@@ -171,6 +174,7 @@ export function answersOf(intake: Intake): Answers {
       when: typedBefore(when ?? ''),
     })),
     tried: typedBefore(intake.triedOnPhone),
+    promised: typedBefore(intake.promised),
     callerName: intake.reporter.name,
     callerPhone: intake.reporter.phone,
     callerRelation: typedBefore(intake.reporter.relation),
@@ -198,6 +202,7 @@ export function keepingErased(edited: Intake, before: Intake): Intake {
     affectedContent: unlessErased(edited.affectedContent, before.affectedContent),
     since: unlessErased(edited.since, before.since),
     triedOnPhone: unlessErased(edited.triedOnPhone, before.triedOnPhone),
+    promised: unlessErased(edited.promised, before.promised),
     notes: unlessErased(edited.notes, before.notes),
     whatChanged: edited.whatChanged.map((one) => {
       const was = before.whatChanged.find(({ kind }) => kind === one.kind);

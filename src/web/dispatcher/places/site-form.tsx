@@ -17,6 +17,7 @@ export const emptySite: SiteInput = {
   contact: { name: null, phone: null, email: null, hours: '' },
   accessNotes: '',
   travelNotes: '',
+  travelMin: null,
   hazards: [],
   timeZone: null,
 };
@@ -27,6 +28,7 @@ export const inputOf = ({
   contact,
   accessNotes,
   travelNotes,
+  travelMin,
   hazards,
   timeZone,
 }: Site): SiteInput => ({
@@ -35,6 +37,7 @@ export const inputOf = ({
   contact,
   accessNotes,
   travelNotes,
+  travelMin,
   hazards,
   timeZone,
 });
@@ -133,6 +136,20 @@ export function SiteForm({
         error={fault('/travelNotes')}
         value={site.travelNotes}
         onInput={({ currentTarget }) => change({ travelNotes: currentTarget.value })}
+      />
+      <Field
+        label={t.travelMin}
+        hint={t.travelMinHint}
+        optional
+        type="number"
+        inputMode="numeric"
+        min={0}
+        max={1440}
+        error={fault('/travelMin')}
+        value={site.travelMin ?? ''}
+        onInput={({ currentTarget }) =>
+          change({ travelMin: currentTarget.value === '' ? null : Math.round(currentTarget.valueAsNumber) })
+        }
       />
       <Ticks
         inRow

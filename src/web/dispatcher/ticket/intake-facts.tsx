@@ -8,6 +8,7 @@ import { terms } from '../../words/terms.ts';
 import { number } from '../../words/times.ts';
 import { patternWords } from '../call/pattern-words.ts';
 import { callWords } from '../call/words.ts';
+import { deskWords } from '../common/words.ts';
 import { ticketWords } from './words.ts';
 
 /** What was told in the call, to read. What was not asked is left out. */
@@ -42,6 +43,7 @@ export function IntakeFacts({ ticket, chain }: { ticket: Ticket; chain: Chain | 
           intake.triedOnPhone === '' ? '' : <span class="kept-lines">{typed(intake.triedOnPhone)}</span>,
         ],
         [t.caller, typedInRow([name, phone, relation])],
+        [deskWords().promised, typed(intake.promised)],
         [c.notes, typed(intake.notes)],
       ]}
     />
