@@ -52,6 +52,7 @@ export const addresses = {
   logCheck: '/tickets/:id/log/check',
   erasures: '/tickets/:id/erasures',
   supportQueue: '/support-queue',
+  pastCases: '/past-cases',
 
   ticketDiaries: '/tickets/:id/diaries',
   closeDiary: '/diaries/:id/close',

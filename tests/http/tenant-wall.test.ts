@@ -87,9 +87,10 @@ describe.each(databaseKinds())('every route, on the %s database', (kind) => {
         '/tickets?q=1',
         '/firmware-levels',
         '/support-queue',
+        '/past-cases',
       ].map((path) => test.other.admin.get(path)),
     );
-    expect(seen.map((answer) => answer.body.items)).toEqual([[], [], [], [], [], []]);
+    expect(seen.map((answer) => answer.body.items)).toEqual([[], [], [], [], [], [], []]);
     const emails = (await test.other.admin.get('/members')).text;
     expect(emails).not.toContain('home-firm');
   });

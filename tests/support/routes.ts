@@ -99,6 +99,7 @@ export const guardedRoutes: readonly RouteRow[] = [
     reason: 'Names a neighbour.',
   }),
   route('GET /support-queue', only('support', 'admin')),
+  route('GET /past-cases', only('support', 'admin')),
   route('GET /tickets/{id}/diaries', floor),
   route('POST /tickets/{id}/diaries', floor, { days: 7 }),
   route('POST /diaries/{id}/close', floor),

@@ -29,7 +29,9 @@ const goesWithTheScreen: Record<string, string> = {
   'place/chain-versions.tsx setTo': 'which versions are compared',
   'second-line/chain-part.tsx setChangeId': 'which change the drawing shows',
   'second-line/packets.tsx setName': 'the name of a file that is checked here and now',
+  'second-line/past-cases.tsx setTyped': 'stands in the address',
   'second-line/queue.tsx setOrder': 'how a list is sorted',
+  'second-line/suspects-part.tsx setScale': 'how a plot is drawn',
   'second-line/times-part.tsx setZoom': 'which days a plot shows',
 };
 /** Whether something was said of the form, such as that it is saved: nothing that anybody typed. */

@@ -2,6 +2,7 @@ export { anchorFiles, readAnchorFile } from './anchor-file.ts';
 export { anchorFolder, keepAnchors, writeAnchors } from './anchors.ts';
 export { openChangeElsewhere, writeChanges } from './changes.ts';
 export { checkAnchors } from './check-anchors.ts';
+export { type ClosedCase, closedCases } from './closed-cases.read.ts';
 export { eraseTexts, type TextOnLog, type TextPlace, textOnLog } from './erase.ts';
 export { type ErasedOnLog, erasedTextsOf } from './erased.read.ts';
 export type { FactType } from './facts.ts';

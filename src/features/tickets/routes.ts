@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
 import { ticketCommand } from '../../../shared/contract/commands.ts';
 import { logCheck } from '../../../shared/contract/log-check.ts';
+import { pastCase, pastCaseQuery } from '../../../shared/contract/past-case.ts';
 import { byId, itemsOf, pageOf } from '../../../shared/contract/primitives.ts';
 import {
   applicableChange,
@@ -27,6 +28,7 @@ import { checkLog } from './check-log.ts';
 import { eraseText } from './erase-text.ts';
 import { listTickets, readTicket } from './list-tickets.read.ts';
 import { openTicket } from './open-ticket.ts';
+import { pastCases } from './past-cases.ts';
 import { supportQueue } from './queue.ts';
 import { readLog } from './read-log.ts';
 import { sendCommand } from './send-command.ts';
@@ -201,5 +203,18 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'read the support queue' },
     },
     (_request, reply) => reply.fromRead(supportQueue),
+  );
+  app.get(
+    addresses.pastCases,
+    {
+      schema: {
+        summary:
+          'Closed tickets and what they were: those like a ticket, or found by words; the newest of each',
+        querystring: pastCaseQuery,
+        response: { 200: itemsOf(pastCase) },
+      },
+      config: { permission: 'read the support queue' },
+    },
+    (request, reply) => reply.fromRead((context) => pastCases(context, request.query)),
   );
 };

@@ -10,6 +10,7 @@ import type {
   PacketSummary,
   SigningKey,
 } from '../../../shared/contract/packet.ts';
+import type { PastCase } from '../../../shared/contract/past-case.ts';
 import type { Me, Member, SecondFactors, Session } from '../../../shared/contract/people.ts';
 import type { PhonePlanReply, PlanReply } from '../../../shared/contract/plan.ts';
 import type { Items, Page } from '../../../shared/contract/primitives.ts';
@@ -94,6 +95,8 @@ export const paths = {
     limit?: number;
     cursor?: string;
   }) => documentAt<Page<TicketSummary>>(withQuery(addresses.tickets, query)),
+  pastCases: (query: { like?: string; q?: string; symptom?: string }) =>
+    documentAt<Items<PastCase>>(withQuery(addresses.pastCases, query)),
   ticket: (id: string) => documentAt<Ticket>(addressOf(addresses.ticket, { id })),
   /** `reachable`: ids of devices whose switch the client gets at, standing on the floor. */
   phonePlan: (ticketId: string, reachable: readonly string[]) =>

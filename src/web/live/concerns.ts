@@ -21,7 +21,12 @@ function addressesOf({ kind, id, ...of }: News): string[] {
   const { ticketId = '', siteId = '', packetId = '' } = of;
   switch (kind) {
     case 'ticket':
-      return [addressOf(addresses.ticket, { id }), list(addresses.tickets), addresses.supportQueue];
+      return [
+        addressOf(addresses.ticket, { id }),
+        list(addresses.tickets),
+        addresses.supportQueue,
+        addresses.pastCases,
+      ];
     case 'evidence':
       return [addressOf(addresses.ticket, { id: ticketId }), addressOf(addresses.evidence, { id })];
     case 'site':

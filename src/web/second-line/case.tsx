@@ -11,6 +11,7 @@ import { frameWords } from '../words/frame.ts';
 import { stateWord, terms } from '../words/terms.ts';
 import { dayAndTime } from '../words/times.ts';
 import { Actions } from './actions.tsx';
+import { AlikePart } from './alike-part.tsx';
 import { Band } from './band.tsx';
 import { type CaseFacts, useCaseFacts } from './case-facts.ts';
 import { unfold, unfoldAll } from './case-part.tsx';
@@ -21,6 +22,7 @@ import { EvidencePart } from './evidence-part.tsx';
 import { HistoryPart, RequestsPart } from './history-part.tsx';
 import { LogsPart } from './logs-part.tsx';
 import { PacketsPart } from './packets-part.tsx';
+import { pastWords } from './past-words.ts';
 import { SidePart } from './side-part.tsx';
 import { BudgetPart, EdidPart } from './signal-part.tsx';
 import { SummaryPart } from './summary-part.tsx';
@@ -69,6 +71,7 @@ function Case({ facts }: { facts: CaseFacts }) {
     ['side', t.sideProof],
     ['changes', t.changes],
     ['suspects', t.suspects],
+    ['alike', pastWords().alike],
     ['times', t.timeLine],
     ['logs', t.whatLogsSay],
     ['evidence', t.evidence],
@@ -106,6 +109,7 @@ function Case({ facts }: { facts: CaseFacts }) {
           <InTurn>
             <Actions facts={facts} />
             <Contents contents={contents} />
+            <AlikePart facts={facts} />
           </InTurn>
         </div>
         <div class="case-parts">

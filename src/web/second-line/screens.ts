@@ -3,8 +3,8 @@ import type { RoleScreens } from '../routing/role-screens.ts';
 import { wordsOf } from '../words/language.ts';
 
 const t = wordsOf({
-  en: { queue: 'Queue', packets: 'Packets' },
-  de: { queue: 'Warteschlange', packets: 'Pakete' },
+  en: { queue: 'Queue', past: 'Past cases', packets: 'Packets' },
+  de: { queue: 'Warteschlange', past: 'Frühere Fälle', packets: 'Pakete' },
 });
 
 export const secondLineScreens: RoleScreens = {
@@ -12,6 +12,7 @@ export const secondLineScreens: RoleScreens = {
   home: '/app/queue',
   menu: [
     { href: '/app/queue', label: () => t().queue },
+    { href: '/app/past-cases', label: () => t().past },
     { href: '/app/packets', label: () => t().packets },
   ],
   routes: [
@@ -22,6 +23,10 @@ export const secondLineScreens: RoleScreens = {
     {
       path: '/app/cases/:ticketId',
       screen: lazyScreen(() => import('./case.tsx').then((module) => module.CaseScreen)),
+    },
+    {
+      path: '/app/past-cases',
+      screen: lazyScreen(() => import('./past-cases.tsx').then((module) => module.PastCasesScreen)),
     },
     {
       path: '/app/packets',

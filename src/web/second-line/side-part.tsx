@@ -8,6 +8,7 @@ import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
 import { LookList } from './look-list.tsx';
 import { Table } from './table.tsx';
+import { TraceGlance } from './trace-glance.tsx';
 import { values } from './value-words.ts';
 import { caseWords } from './words.ts';
 
@@ -55,6 +56,7 @@ export function SidePart({ facts: { ticket, chain } }: { facts: CaseFacts }) {
           rows={rows}
         />
       )}
+      <TraceGlance triage={triage} chain={chain} />
       <LookList triage={triage} chain={chain} />
     </CasePart>
   );

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { paths } from '../api/paths.ts';
 import { DocumentView } from '../parts/document-view.tsx';
+import { Tick } from '../parts/tick.tsx';
 import { placeWord } from '../place/place-words.ts';
 import { useDocument } from '../store/documents.ts';
 import { percent } from '../words/percent.ts';
@@ -9,7 +10,7 @@ import { dayAndTime, number } from '../words/times.ts';
 import type { CaseFacts } from './case-facts.ts';
 import { CasePart } from './case-part.tsx';
 import type { CaseInputs, SuspectsOverTime } from './suspects-over-time.ts';
-import { letters, PointMark, SuspectsPlot } from './suspects-plot.tsx';
+import { letters, PointMark, type Scale, SuspectsPlot } from './suspects-plot.tsx';
 import { Table } from './table.tsx';
 import { caseWords } from './words.ts';
 
@@ -74,22 +75,37 @@ export function SuspectsPart({ facts }: { facts: CaseFacts }) {
 
 function OverTime({ facts, over }: { facts: CaseFacts; over: SuspectsOverTime }) {
   const t = caseWords();
+  const [scale, setScale] = useState<Scale>('chance');
   const nameOf = ({ place, name }: SuspectsOverTime['lines'][number]) =>
     place === null ? said(name).text : placeWord(facts.chain, place);
   return (
     <>
       <p class="soft">{t.howToReadSuspects}</p>
-      <SuspectsPlot over={over} label={t.suspectsPlot(over.lines.length, over.stages.length - 1)} />
-      <ul class="case-legend">
-        {over.lines.map((line, nth) => (
-          <li key={line.key}>
-            <svg aria-hidden="true" width="14" height="14" class={`plot-line plot-line-${nth}`}>
-              <PointMark nth={nth} x={7} y={7} />
-            </svg>
-            <strong>{letters[nth]}</strong> {nameOf(line)}
-          </li>
-        ))}
-      </ul>
+      <SuspectsPlot
+        over={over}
+        label={t.suspectsPlot(over.lines.length, over.stages.length - 1)}
+        scale={scale}
+        zone={facts.zone}
+      />
+      <div class="row">
+        <ul class="case-legend">
+          {over.lines.map((line, nth) => (
+            <li key={line.key}>
+              <svg aria-hidden="true" width="14" height="14" class={`plot-line plot-line-${nth}`}>
+                <PointMark nth={nth} x={7} y={7} />
+              </svg>
+              <strong>{letters[nth]}</strong> {nameOf(line)}
+            </li>
+          ))}
+        </ul>
+        <div class="not-printed">
+          <Tick
+            label={t.byOdds}
+            isOn={scale === 'odds'}
+            onChange={(isOn) => setScale(isOn ? 'odds' : 'chance')}
+          />
+        </div>
+      </div>
       <ol class="case-steps" start={0}>
         {over.stages.map(({ key, at, text }) => (
           <li key={key}>

@@ -1,41 +1,73 @@
 import { percent } from '../words/percent.ts';
 import { said } from '../words/sentence.tsx';
+import { clockTime, number } from '../words/times.ts';
 import type { SuspectsOverTime } from './suspects-over-time.ts';
 import { useWidth } from './use-width.ts';
 
 /** Each line has a letter, a mark and a dash of its own: colour is not needed to tell them apart. */
 export const letters = ['A', 'B', 'C', 'D', 'E', 'F'];
 const dashes = ['', '9 4', '2 4', '12 4 2 4', '5 5', '1 5'];
-const [top, bottom, left] = [14, 28, 44];
-const height = 260;
+const [top, bottom, left] = [14, 44, 52];
+const height = 204;
 const labelGap = 16;
 
-/** How likely each suspect was after each result, in steps from left to right. */
-export function SuspectsPlot({ over, label }: { over: SuspectsOverTime; label: string }) {
+/** By chance, or by the logarithm of odds, where what is nearly sure or nearly ruled out can be told apart. */
+export type Scale = 'chance' | 'odds';
+const marked: Record<Scale, readonly number[]> = {
+  chance: [0, 0.25, 0.5, 0.75, 1],
+  odds: [0.001, 0.01, 0.1, 0.5, 0.9, 0.99, 0.999],
+};
+const logOdds = (chance: number): number => Math.log(chance / (1 - chance));
+/** Beyond this nothing is told apart any more: a thousand to one. */
+const mostOdds = logOdds(0.999);
+/** From 0 to 1, from below. */
+const heightOf: Record<Scale, (chance: number) => number> = {
+  chance: (chance) => chance,
+  odds: (chance) => (Math.max(-mostOdds, Math.min(mostOdds, logOdds(chance))) / mostOdds + 1) / 2,
+};
+
+/** How likely each suspect was after each result, in steps from left to right, with the time of each. */
+export function SuspectsPlot({
+  over,
+  label,
+  scale,
+  zone,
+}: {
+  over: SuspectsOverTime;
+  label: string;
+  scale: Scale;
+  zone: string;
+}) {
   const [pane, width] = useWidth();
   const { stages, lines } = over;
   const right = width < 500 ? 72 : 84;
   const x = (at: number) => left + (at * (width - left - right)) / Math.max(1, stages.length - 1);
-  const y = (chance: number) => top + (1 - chance) * (height - top - bottom);
+  const y = (chance: number) => top + (1 - heightOf[scale](chance)) * (height - top - bottom);
   const ends = spread(lines.map(({ chances }) => y(chances.at(-1) ?? 0)));
-  const every = Math.ceil((stages.length * 26) / Math.max(1, width - left - right));
+  const every = Math.ceil((stages.length * 44) / Math.max(1, width - left - right));
   return (
     <div ref={pane} class="plot">
       <svg role="img" aria-label={label} viewBox={`0 0 ${width} ${height}`} width={width} height={height}>
-        {[0, 0.25, 0.5, 0.75, 1].map((chance) => (
+        {marked[scale].map((chance) => (
           <g key={chance} class="plot-grid">
             <line x1={left} x2={width - right} y1={y(chance)} y2={y(chance)} />
             <text x={left - 6} y={y(chance) + 4} text-anchor="end">
-              {chance * 100} %
+              {number(chance * 100, 1)} %
             </text>
           </g>
         ))}
-        {stages.map(({ key }, at) => (
+        {stages.map(({ key, at: moment, text }, at) => (
           <g key={key} class="plot-grid">
+            {text !== null && <title>{said(text).text}</title>}
             <line x1={x(at)} x2={x(at)} y1={height - bottom} y2={height - bottom + 5} />
             {at % every === 0 && (
               <text x={x(at)} y={height - bottom + 18} text-anchor="middle">
                 {at}
+              </text>
+            )}
+            {at % every === 0 && moment !== null && (
+              <text x={x(at)} y={height - bottom + 34} text-anchor="middle">
+                {clockTime(moment, zone)}
               </text>
             )}
           </g>

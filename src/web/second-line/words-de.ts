@@ -143,6 +143,7 @@ export const caseWordsDe: CaseWords = {
     'Wie wahrscheinlich jeder Verdacht nach jedem Ergebnis war, von links nach rechts. Schritt 0 ist, was Anruf und Prüfung sagen.',
   suspectsPlot: (suspects, results) =>
     `Zeichnung: die Chance von ${suspects} Verdächtigen nach jedem von ${results} Ergebnissen. Die Tabelle darunter sagt dasselbe.`,
+  byOdds: 'Nach Quoten: unterscheidet, was fast sicher oder fast ausgeschlossen ist',
   suspectsPlotTable: 'Verdächtige im Lauf der Zeit',
   step: 'Schritt',
   learned: 'Was bekannt wurde',

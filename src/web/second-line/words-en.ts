@@ -147,6 +147,7 @@ export const caseWordsEn = {
     'How likely each suspect was after every result, from left to right. Step 0 is what the call and the audit say.',
   suspectsPlot: (suspects: number, results: number) =>
     `Plot: the chance of ${suspects} suspects after each of ${results} results. The table below says the same.`,
+  byOdds: 'Scale by odds: tells apart what is nearly sure or nearly ruled out',
   suspectsPlotTable: 'Suspects over time',
   step: 'Step',
   learned: 'What was learned',
