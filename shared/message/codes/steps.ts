@@ -63,6 +63,8 @@ export const stepCodes = {
   concludeSideAt: { place: 'place' },
   noMenuToProveSide: {},
   proveSideFirst: { place: 'place' },
+  sideInTheWay: { place: 'place', chance: 'percent', within: 'percent' },
+  takeSideBack: { place: 'place' },
   menuInstructions: {},
   menuAfterwards: {},
   sourceInstructions: {},

@@ -73,6 +73,9 @@ export const stepsDe: Sentences<typeof stepCodes> = {
     `Leg die Seite an ${say.place(place, 'dative')} fest, nach dem, was du gesehen hast.`,
   noMenuToProveSide: () =>
     'Nichts in dieser Kette zeichnet ein eigenes Menü, also lässt sich hier keine Seite nachweisen: Gib den Fall mit dem Protokoll an die zweite Ebene.',
+  sideInTheWay: ({ place, chance, within }, say) =>
+    `Auf dieser Seite (${say.place(place)}) ist nichts mehr übrig, was seine Zeit wert ist, und nach allem, was seither zu sehen war, liegt der Fehler eher dort, wo sie ihn ausschloss (${say.percent(chance)} gegen ${say.percent(within)}). Nimm die Seite zurück und such dort weiter.`,
+  takeSideBack: ({ place }, say) => `Die Seite zurücknehmen (${say.place(place)}) und weitersuchen`,
   proveSideFirst: ({ place }, say) =>
     `Weise die Seite nach, bevor etwas geändert wird: Ruf das Menü von ${say.place(place, 'dative')} auf und warte auf den Fehler.`,
   menuInstructions: () =>

@@ -71,6 +71,9 @@ export const stepsEn: Sentences<typeof stepCodes> = {
   concludeSideAt: ({ place }, say) => `Conclude the side at ${say.place(place)} from what you saw.`,
   noMenuToProveSide: () =>
     'Nothing in this chain draws a menu of its own, so no side can be proven here: hand the case to second line with the record.',
+  sideInTheWay: ({ place, chance, within }, say) =>
+    `Nothing worth its time is left on this side of ${say.place(place)}, and by all that was seen since the fault lies rather where that side ruled it out (${say.percent(chance)}, against ${say.percent(within)}). Take the side back, and go on there.`,
+  takeSideBack: ({ place }, say) => `Take back the side found at ${say.place(place)}, and go on`,
   proveSideFirst: ({ place }, say) =>
     `Prove the side before anything is changed: put up the menu of ${say.place(place)} and wait for the fault.`,
   menuInstructions: () =>

@@ -24,6 +24,7 @@ import { askingMin, settingOffers, witnessOffers } from '../looking.ts';
 import { offering, type Stage, stage } from '../offer.ts';
 import { rateOf } from '../over-days.ts';
 import { isOfOnePart, partShownBy } from '../shown-part.ts';
+import { sideInTheWay } from '../side-in-the-way.ts';
 import { watchAsItComes } from '../steps.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { goesOnAnyway, testsAtAnyCost, waysOn } from '../ways-on.ts';
@@ -173,7 +174,12 @@ function nextStage(asked: Asked, choice: Choice): Stage {
   const [look] = [...settingOffers(asked), ...witnessesBefore(asked, choice)];
   if (look !== undefined)
     return stage(look.text, [look, ...testOffers(asked, tests), ...endings(asked, choice)]);
-  if (tests.views.length === 0 && plan.advice.kind === 'escalate') return waysStage(asked, choice);
+  if (tests.views.length === 0 && plan.advice.kind === 'escalate') {
+    const back = sideInTheWay(asked);
+    return back === null
+      ? waysStage(asked, choice)
+      : { ...back, offers: [...back.offers, ...endings(asked, choice)] };
+  }
   const sentence: Message =
     tests.views.length === 0 ? plan.sentence : message('sentences', { sentences: tests.sentences });
   const known = wrong.map(({ sentence: said }) => said);

@@ -15,6 +15,7 @@ import type { Asked } from '../asked.ts';
 import { canTell, conclusionOf, lookOffers, menuTrialOffers, witnessOffers } from '../looking.ts';
 import { menuContradictsItself, menuPatienceMin } from '../menus.ts';
 import { offering, type Stage, stage } from '../offer.ts';
+import { sideInTheWay } from '../side-in-the-way.ts';
 import { watchAsItComes } from '../steps.ts';
 import { type Choice, stopOf, testOffers } from '../tests.ts';
 import { escalateOffer, whyInVain } from './hand-over.ts';
@@ -121,6 +122,8 @@ function nextMenuStage(asked: Asked, choice: Choice): Stage {
   const inVain = whyInVain(asked.record);
   if (inVain !== null) return stage(inVain, [escalateOffer(asked.record), ...nextOffers(asked, choice)]);
   if (tests.views.length > 0) return stage(inOrder(tests.sentences), nextOffers(asked, choice));
+  const back = plan.advice.kind === 'escalate' ? sideInTheWay(asked) : null;
+  if (back !== null) return { ...back, offers: [...back.offers, ...nextOffers(asked, choice)] };
   if (standingSides(asked.record).length > 0)
     return { ...stage(plan.sentence, nextOffers(asked, choice)), stop: stopOf(plan) };
   const [menuId] = menusByUse(asked);
