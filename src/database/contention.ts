@@ -1,5 +1,5 @@
 import { setTimeout } from 'node:timers/promises';
-import { Prisma } from './generated/client.ts';
+import { sqlState } from './statements.ts';
 
 /** Others wrote the same rows at the same time, again and again; nothing of the transaction is left. */
 export class ContendedError extends Error {
@@ -31,10 +31,5 @@ export async function retriedWhenContended<T>(transaction: () => Promise<T>): Pr
   }
 }
 
-/** PostgreSQL's 40001 (serialization_failure) and 40P01 (deadlock_detected), as Prisma tells them of its own and of our SQL. */
-function isContention(error: unknown): boolean {
-  if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return false;
-  if (error.code === 'P2034') return true;
-  const { driverAdapterError } = (error.meta ?? {}) as { driverAdapterError?: { cause?: { kind?: string } } };
-  return driverAdapterError?.cause?.kind === 'TransactionWriteConflict';
-}
+/** PostgreSQL's serialization_failure and deadlock_detected. */
+const isContention = (error: unknown): boolean => ['40001', '40P01'].includes(sqlState(error) ?? '');

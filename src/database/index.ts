@@ -1,12 +1,13 @@
 import { setTimeout } from 'node:timers/promises';
-import { PrismaPg } from '@prisma/adapter-pg';
+import type pg from 'pg';
 import { WrongSettingError } from '../wrong-setting.ts';
 import { retriedWhenContended } from './contention.ts';
 import { readTables, type TablesAtOneMoment } from './copy-tables.ts';
-import { type Prisma, PrismaClient } from './generated/client.ts';
 import { migrate } from './migrate.ts';
 import type { Listen } from './notifications.ts';
 import { type Connections, connectTo, type DatabasePlace, waitForConnectionMs } from './pools.ts';
+import { someLost } from './tell-in-batches.ts';
+import { BusyError, runTransaction, type TenantTransaction } from './transaction.ts';
 
 export { ContendedError } from './contention.ts';
 export type { TableCopy, TablesAtOneMoment } from './copy-tables.ts';
@@ -15,11 +16,11 @@ export { Prisma } from './generated/client.ts';
 export { MigrationError } from './migrate.ts';
 export type { DatabasePlace } from './pools.ts';
 export { NotRestorableError, restoreTables } from './restore-tables.ts';
-export { RolledBackError } from './silent-rollback.ts';
+export { RolledBackError } from './rolled-back.ts';
+export { sqlState } from './statements.ts';
+export { newsChannel } from './tell-in-batches.ts';
+export { BusyError, type TenantTransaction } from './transaction.ts';
 export { NewerDataError, UnreadableDataError } from './unreadable-data.ts';
-
-/** Queries of one transaction. Its role and tenant are set; it is of no use once `work` has returned. */
-export type TenantTransaction = Prisma.TransactionClient;
 
 /** Whose transaction it is. Both are UUIDs; `memberId` is null before somebody has signed in. */
 export type Tenant = { orgId: string; memberId: string | null };
@@ -28,7 +29,7 @@ export type Tenant = { orgId: string; memberId: string | null };
  * The one door to the database. Each method runs `work` in one transaction (read committed): committed when `work`
  * returns, rolled back when it throws. An error of the database fails the whole transaction: work that catches one and
  * goes on needs a savepoint around the statement, or the commit is refused with RolledBackError. A transaction that
- * gets no connection within 30 s or runs for over 30 s fails with Prisma's P2028. One that meets others in a deadlock is
+ * gets no connection within 30 s or runs for over 30 s fails with BusyError. One that meets others in a deadlock is
  * run again, `work` and all, a few times; then it fails with ContendedError.
  */
 export type Database = {
@@ -45,8 +46,15 @@ export type Database = {
   provision<T>(work: (tx: TenantTransaction) => Promise<T>): Promise<T>;
   /** Every table as it is at one moment, of all tenants: for backups, never for a route. */
   readTables<T>(work: (tables: TablesAtOneMoment) => Promise<T>): Promise<T>;
-  /** Hears what any process's transactions on this database tell with NOTIFY, from the moment they commit. */
+  /** Hears what any process's transactions on this database told after they had committed. */
   listen: Listen;
+  /** Connections in use and idle, how many wait for one, and how late news are. */
+  load(): {
+    readonly inUse: number;
+    readonly idle: number;
+    readonly waiting: number;
+    readonly newsLagMs: number;
+  };
   /** Whether the database answers within 3 s. */
   isReady(): Promise<boolean>;
   /** Waits for running transactions, then lets go of the database. */
@@ -71,18 +79,22 @@ export async function databaseOver(connections: Connections): Promise<Database> 
     await connections.close();
     throw error;
   }
-  const prisma = new PrismaClient({ adapter: new PrismaPg(pool) });
   const running = new Set<Promise<unknown>>();
   const inRole = <T>(role: Role, tenant: Tenant | null, work: (tx: TenantTransaction) => Promise<T>) => {
-    const transaction = () =>
-      prisma.$transaction(
-        async (tx) => {
-          await enterRole(tx, role, { tenant, kind });
-          return work(tx);
-        },
-        { maxWait: waitForConnectionMs, timeout: transactionMs },
-      );
-    const result = retriedWhenContended(transaction);
+    const entry = { settings: settingsOf(role, { tenant, kind }), limitMs: transactionMs };
+    const result = retriedWhenContended(async () => {
+      const client = await connectionOf(pool);
+      try {
+        const { result: done, news } = await runTransaction(client, entry, work);
+        client.release();
+        connections.tell(news);
+        return done;
+      } catch (error) {
+        // What of the work still runs finds its door shut, for good.
+        client.release(true);
+        throw error;
+      }
+    });
     running.add(result);
     const over = () => running.delete(result);
     result.then(over, over);
@@ -96,6 +108,8 @@ export async function databaseOver(connections: Connections): Promise<Database> 
       client.release();
     }
   };
+  // A process before this one may have ended between a commit and its news.
+  connections.tell([someLost]);
   let closing: Promise<void> | undefined;
   return {
     kind,
@@ -104,12 +118,15 @@ export async function databaseOver(connections: Connections): Promise<Database> 
     provision: (work) => inRole('halfsplit_provision', null, work),
     readTables: readAll,
     listen: connections.listen,
+    load: () => ({
+      inUse: pool.totalCount - pool.idleCount,
+      idle: pool.idleCount,
+      waiting: pool.waitingCount,
+      newsLagMs: connections.newsLagMs(),
+    }),
     isReady: () => Promise.race([answers(pool), setTimeout(3_000, false, { ref: false })]),
     close: () => {
-      // Prisma's own disconnect would roll running transactions back.
-      closing ??= Promise.allSettled(running)
-        .then(() => prisma.$disconnect())
-        .then(() => connections.close());
+      closing ??= Promise.allSettled(running).then(() => connections.close());
       return closing;
     },
   };
@@ -141,19 +158,39 @@ type Role = 'halfsplit_request' | 'halfsplit_lookup' | 'halfsplit_provision';
 const transactionMs = 30_000;
 
 /**
- * One statement; all of it ends with the transaction. The time zone is what Prisma's driver adapter takes for granted,
- * the time limits free locks that a vanished client holds (PGlite has no clients that vanish, and no timers).
+ * All of it ends with the transaction. The time zone is what Prisma's driver adapter takes for granted, the time limits free
+ * locks that a vanished client holds (PGlite has no clients that vanish, and no timers).
  */
-async function enterRole(
-  tx: TenantTransaction,
+function settingsOf(
   role: Role,
   { tenant, kind }: { tenant: Tenant | null; kind: Database['kind'] },
-): Promise<void> {
+): Record<string, string> {
   const limitMs = kind === 'server' ? String(transactionMs) : '0';
-  await tx.$queryRaw`
-    select set_config('app.org', ${tenant?.orgId ?? ''}, true), set_config('app.member', ${tenant?.memberId ?? ''}, true),
-      set_config('TimeZone', 'UTC', true), set_config('statement_timeout', ${limitMs}, true),
-      set_config('idle_in_transaction_session_timeout', ${limitMs}, true), set_config('role', ${role}, true)`;
+  return {
+    'app.org': tenant?.orgId ?? '',
+    'app.member': tenant?.memberId ?? '',
+    TimeZone: 'UTC',
+    statement_timeout: limitMs,
+    idle_in_transaction_session_timeout: limitMs,
+    role,
+  };
+}
+
+/** @throws BusyError when none is free in time */
+async function connectionOf(pool: pg.Pool): Promise<pg.PoolClient> {
+  const connecting = pool.connect();
+  const waiting = new AbortController();
+  const late = setTimeout(waitForConnectionMs, 'late' as const, { signal: waiting.signal }).catch(
+    () => 'late' as const,
+  );
+  try {
+    const first = await Promise.race([connecting, late]);
+    if (first !== 'late') return first;
+    connecting.then((client) => client.release()).catch(() => undefined);
+    throw new BusyError('No connection to the database was free in time.');
+  } finally {
+    waiting.abort();
+  }
 }
 
 const answers = (pool: Connections['pool']): Promise<boolean> =>

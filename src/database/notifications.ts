@@ -64,24 +64,18 @@ export function listenOnServer(databaseUrl: string): Listen {
   };
 }
 
-/** On the embedded database: its one session hears what it tells itself. */
-export function listenThrough(pool: pg.Pool): Listen {
-  return async (channel, listener) => {
-    const take = (message: pg.Notification): void => {
-      if (message.channel === channel) listener.heard(message.payload ?? '');
-    };
-    const onConnect = (client: pg.ClientBase): void => {
-      client.on('notification', take);
-    };
-    // The session keeps on listening when the pool makes another client for it.
-    pool.on('connect', onConnect);
-    const client = await pool.connect();
-    client.off('notification', take).on('notification', take);
-    await client.query(`listen ${pg.escapeIdentifier(channel)}`);
-    client.release();
-    return async () => {
-      pool.off('connect', onConnect);
-      client.off('notification', take);
-    };
+/** On the embedded database, which one process has open at a time: who tells and who hears are in it. */
+export function listenHere(): { listen: Listen; tell(news: readonly string[]): void } {
+  const listeners = new Set<Listener>();
+  return {
+    listen: async (_channel, listener) => {
+      listeners.add(listener);
+      return async () => {
+        listeners.delete(listener);
+      };
+    },
+    tell: (news) => {
+      for (const payload of news) for (const { heard } of listeners) heard(payload);
+    },
   };
 }

@@ -19,7 +19,7 @@ export async function loadActor(
   tx: TenantTransaction,
   claims: AccessClaims,
 ): Promise<Actor | 'inactive' | 'ended'> {
-  const [member] = await tx.$queryRaw<Found[]>`
+  const [member] = await tx.sql<Found>`
     select member.role, member.active, member.name, session.ended_at is not null as ended,
       member.role = 'admin' and not session.second_factor
         and coalesce((organisation.settings->>'adminsNeedSecondFactor')::boolean, false) as lacks

@@ -13,8 +13,8 @@ const byFrameworkCode: Record<string, (error: FastifyError) => Refused> = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: () => refused('type-not-allowed', message('sendAsJson')),
   FST_REQ_FILE_TOO_LARGE: () => refused('too-large', message('fileTooLargeForOneRequest')),
   FST_INVALID_MULTIPART_CONTENT_TYPE: () => refused('type-not-allowed', message('sendAsForm')),
-  // Prisma: no connection in time, or a transaction that took too long.
-  P2028: () => refused('server-busy', message('tryAgainSoon'), { retryAfterS: 2 }),
+  // BusyError: no connection in time, or a transaction that took too long.
+  DATABASE_BUSY: () => refused('server-busy', message('tryAgainSoon'), { retryAfterS: 2 }),
   FST_ERR_RATE_LIMIT: () => refused('too-many-requests', message('requestsTooMany')),
 };
 

@@ -3,12 +3,14 @@ import canonicalize from 'canonicalize';
 import type { FastifyRequest } from 'fastify';
 import { message } from '../../shared/message/index.ts';
 import type { TokenSecrets } from '../config.ts';
-import { Prisma } from '../database/index.ts';
-import type { Context } from './context.ts';
+import type { TenantTransaction } from '../database/index.ts';
 import { type Refused, refused } from './problem.ts';
 
-/** A reply as it is kept, so that the same key gives it again. */
+/** A reply as it is kept, so that the same key gives it again. Where its body can be read again, `null` stands for it. */
 export type KeptReply = { status: number; headers: Record<string, string>; body: unknown };
+
+/** Whose key it is. */
+export type KeyOf = { readonly orgId: string; readonly memberId: string; readonly key: string };
 
 const keyForm = /^[\x21-\x7e]{8,200}$/;
 
@@ -50,17 +52,17 @@ export function requestHashes(
  * @param hashes the request's under each secret, the newest first
  */
 export async function claimKey(
-  { tx, actor }: Context,
-  key: string,
+  tx: TenantTransaction,
+  { orgId, memberId, key }: KeyOf,
   hashes: readonly [string, ...string[]],
 ): Promise<KeptReply | Refused | null> {
-  const claimed = await tx.$executeRaw`
+  const claimed = await tx.sql`
     insert into idempotency_record (org_id, member_id, key, request_hash)
-    values (${actor.orgId}::uuid, ${actor.memberId}::uuid, ${key}, ${hashes[0]})
-    on conflict do nothing`;
-  if (claimed === 1) return null;
+    values (${orgId}::uuid, ${memberId}::uuid, ${key}, ${hashes[0]})
+    on conflict do nothing returning key`;
+  if (claimed.length === 1) return null;
   const kept = await tx.idempotencyRecord.findUniqueOrThrow({
-    where: { orgId_memberId_key: { orgId: actor.orgId, memberId: actor.memberId, key } },
+    where: { orgId_memberId_key: { orgId, memberId, key } },
   });
   if (!hashes.includes(kept.requestHash)) {
     return refused('idempotency-key-reused', message('idempotencyKeyReused'));
@@ -72,13 +74,18 @@ export async function claimKey(
   };
 }
 
-export async function keepReply({ tx, actor }: Context, key: string, reply: KeptReply): Promise<void> {
-  await tx.idempotencyRecord.update({
-    where: { orgId_memberId_key: { orgId: actor.orgId, memberId: actor.memberId, key } },
-    data: {
-      status: reply.status,
-      headers: reply.headers,
-      body: reply.body === null ? Prisma.JsonNull : (reply.body as Prisma.InputJsonValue),
-    },
-  });
+/** Gives a key back that was claimed for a request which may not be made. */
+export async function giveBackKey(tx: TenantTransaction, { orgId, memberId, key }: KeyOf): Promise<void> {
+  await tx.idempotencyRecord.deleteMany({ where: { orgId, memberId, key, status: null } });
+}
+
+export async function keepReply(
+  tx: TenantTransaction,
+  { orgId, memberId, key }: KeyOf,
+  { status, headers, body }: KeptReply,
+): Promise<void> {
+  await tx.sql`
+    update idempotency_record set status = ${status}::int, headers = ${JSON.stringify(headers)}::jsonb,
+      body = ${JSON.stringify(body)}::jsonb
+    where org_id = ${orgId}::uuid and member_id = ${memberId}::uuid and key = ${key}`;
 }

@@ -10,12 +10,28 @@ import { askedBy } from './asked.ts';
 import { refusalOfConstraint } from './constraint-refusals.ts';
 import type { Context } from './context.ts';
 import { etagOf, isUnchanged } from './etag.ts';
-import { claimKey, idempotencyKey, type KeptReply, keepReply, requestHashes } from './idempotency.ts';
+import {
+  claimKey,
+  giveBackKey,
+  idempotencyKey,
+  type KeptReply,
+  keepReply,
+  requestHashes,
+} from './idempotency.ts';
 import { etagIn, languageOf, nameLanguage } from './language.ts';
 import type { Done, Outcome } from './outcome.ts';
 import { problemOf, problemType, type Refused, sendProblem } from './problem.ts';
 
 type Work<Body> = (context: Context) => Promise<Outcome<Body>>;
+type Written<Body> = {
+  /** Stands for the body in the key's fingerprint where the body was a stream. */
+  readonly content?: unknown;
+  /**
+   * Reads what a success answers with, which is then not kept: sent again, the request gets it as it is by now. For what
+   * is large and grows.
+   */
+  readonly again?: Work<Body>;
+};
 
 declare module 'fastify' {
   interface FastifyReply {
@@ -33,10 +49,9 @@ declare module 'fastify' {
     ): Promise<Body>;
     /**
      * Runs a use case in one transaction of the caller's tenant, once per Idempotency-Key, and sends its result.
-     * A refusal leaves nothing behind but the kept reply. `content` stands for the body in the key's fingerprint
-     * where the body was a stream.
+     * A refusal leaves nothing behind but the kept reply.
      */
-    fromWrite<Body>(work: Work<Body>, content?: unknown): Promise<Body>;
+    fromWrite<Body>(work: Work<Body>, written?: Written<Body>): Promise<Body>;
   }
 }
 
@@ -72,26 +87,45 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
 
   app.decorateReply('fromWrite', async function fromWrite<
     Body,
-  >(this: FastifyReply, work: Work<Body>, content: unknown = this.request.body) {
+  >(this: FastifyReply, work: Work<Body>, { content = this.request.body, again }: Written<Body> = {}) {
     const { request } = this;
     const key = idempotencyKey(request);
     if (typeof key !== 'string') return sendProblem(request, this, key);
-    const { org, sub } = request.user;
+    const { org: orgId, sub: memberId } = request.user;
+    const own = { orgId, memberId, key };
     const hashes = requestHashes(config.tokenSecrets, request, content ?? null);
-    const result = await database.inTenant({ orgId: org, memberId: sub }, async (tx) => {
-      const actor = await allowedActor(tx, request);
-      if ('ok' in actor) return actor;
+    const result = await database.inTenant({ orgId, memberId }, async (tx): Promise<Refused | Answer> => {
+      // Together, since a server answers them in one go; only a request that may be made keeps its key.
+      const [actor, kept] = await Promise.all([allowedActor(tx, request), claimKey(tx, own, hashes)]);
+      if ('ok' in actor) {
+        await giveBackKey(tx, own);
+        return actor;
+      }
       const context = { tx, actor, services, language: languageOf(request).tag };
-      const kept = await claimKey(context, key, hashes);
-      if (kept !== null) return 'ok' in kept ? kept : { ...kept, replayed: true };
+      if (kept !== null) return 'ok' in kept ? kept : replay(context, kept, again);
       const outcome = await undoneOnRefusal(tx, () => work(context));
       const reply = replyOf(request, outcome);
-      await keepReply(context, key, reply);
+      await keepReply(tx, own, outcome.ok && again !== undefined ? { ...reply, body: null } : reply);
       return { ...reply, replayed: false };
     });
     return 'ok' in result ? sendProblem(request, this, result) : sendKept(request, this, result);
   });
 });
+
+type Answer = KeptReply & { readonly replayed: boolean };
+
+/** What a kept reply is now: as it was, or where its body was not kept, as that is by now. */
+async function replay<Body>(
+  context: Context,
+  kept: KeptReply,
+  again: Work<Body> | undefined,
+): Promise<Refused | Answer> {
+  if (again === undefined || kept.body !== null) return { ...kept, replayed: true };
+  const outcome = await again(context);
+  if (!outcome.ok) return outcome;
+  const body: unknown = JSON.parse(JSON.stringify(outcome.body));
+  return { ...kept, headers: { ...kept.headers, etag: etagOf(body) }, body, replayed: true };
+}
 
 /** Names a body's ETag, and whether the caller has it already. */
 function isKnown(reply: FastifyReply, bodyTag: string): boolean {
@@ -106,7 +140,9 @@ async function undoneOnRefusal<Body>(
   tx: TenantTransaction,
   work: () => Promise<Outcome<Body>>,
 ): Promise<Outcome<Body>> {
-  await tx.$executeRaw`savepoint work`;
+  // Goes out with what work asks first; where it fails, all that follows does.
+  const saved = tx.sql`savepoint work`;
+  saved.catch(() => undefined);
   const outcome = await work().catch((error: unknown): Refused => {
     const refusal = refusalOfConstraint(error);
     if (refusal === null) throw error;

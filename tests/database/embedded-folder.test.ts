@@ -11,7 +11,7 @@ import { PGlite } from '@electric-sql/pglite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { lockFolder } from '../../src/database/folder-lock.ts';
 import { FolderInUseError, openDatabase } from '../../src/database/index.ts';
-import { openEmbedded } from '../../src/database/pools.ts';
+import { extensions, openEmbedded } from '../../src/database/pools.ts';
 import { migratedDataFolder } from '../support/test-database.ts';
 
 let dataFolder: string;
@@ -19,6 +19,7 @@ beforeAll(async () => {
   dataFolder = await mkdtemp(join(tmpdir(), 'halfsplit-data-'));
   const pglite = await PGlite.create(join(dataFolder, 'postgres'), {
     loadDataDir: await migratedDataFolder(),
+    extensions,
   });
   await pglite.close();
 });

@@ -6,6 +6,7 @@ import type { TLSSocket } from 'node:tls';
 import { PGlite } from '@electric-sql/pglite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readConfig } from '../../src/config.ts';
+import { extensions } from '../../src/database/pools.ts';
 import { readTlsPair } from '../../src/http/tls.ts';
 import { type RunningServer, startServer } from '../../src/start.ts';
 import { startFault } from '../../src/start-fault.ts';
@@ -52,7 +53,7 @@ describe('a server with a certificate of its own', () => {
   beforeAll(async () => {
     put('first');
     const loadDataDir = await migratedDataFolder();
-    await (await PGlite.create(join(folder, 'postgres'), { loadDataDir })).close();
+    await (await PGlite.create(join(folder, 'postgres'), { loadDataDir, extensions })).close();
     server = await startServer(config(), { certificateLookEveryMs: 50 });
   });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));

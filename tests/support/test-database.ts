@@ -8,7 +8,7 @@ import { PGlite } from '@electric-sql/pglite';
 import pg from 'pg';
 import { type Database, databaseOver, migrateOver } from '../../src/database/index.ts';
 import { migrationsFolder } from '../../src/database/migrate.ts';
-import { type Connections, embeddedOver, openServer } from '../../src/database/pools.ts';
+import { type Connections, embeddedOver, extensions, openServer } from '../../src/database/pools.ts';
 
 export type DatabaseKind = Database['kind'];
 
@@ -38,13 +38,13 @@ async function inMemory(): Promise<TestDatabase> {
   const database = await databaseOver(connections);
   const copyTo = async (dataFolder: string): Promise<void> => {
     const loadDataDir = await pglite.dumpDataDir('none');
-    await (await PGlite.create(join(dataFolder, 'postgres'), { loadDataDir })).close();
+    await (await PGlite.create(join(dataFolder, 'postgres'), { loadDataDir, extensions })).close();
   };
   return { database, owner: connections.pool, copyTo, drop: () => database.close() };
 }
 
 const loadMigrated = async (): Promise<PGlite> =>
-  PGlite.create('memory://', { loadDataDir: await migratedDataFolder() });
+  PGlite.create('memory://', { loadDataDir: await migratedDataFolder(), extensions });
 
 async function onServer(): Promise<TestDatabase> {
   const { connections, databaseUrl, drop } = await createOnServer();
@@ -101,7 +101,7 @@ export async function migratedDataFolder(): Promise<Blob> {
 }
 
 async function makeMigratedDataFolder(): Promise<Buffer> {
-  const pglite = await PGlite.create('memory://');
+  const pglite = await PGlite.create('memory://', { extensions });
   const connections = embeddedOver(pglite);
   await migrateOver(connections);
   const dump = await pglite.dumpDataDir('none');

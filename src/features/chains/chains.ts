@@ -28,11 +28,14 @@ export async function readChain(
   version?: number,
 ): Promise<Outcome<ChainDocument>> {
   const { orgId } = actor;
-  const head = await tx.chain.findUnique({ where: { orgId_id: { orgId, id: chainId } } });
+  const [head, row] = await Promise.all([
+    tx.chain.findUnique({ where: { orgId_id: { orgId, id: chainId } } }),
+    tx.chainVersion.findFirst({
+      where: { orgId, chainId, ...(version === undefined ? {} : { version }) },
+      orderBy: { version: 'desc' },
+    }),
+  ]);
   if (head === null) return noChain;
-  const row = await tx.chainVersion.findUnique({
-    where: { orgId_chainId_version: { orgId, chainId, version: version ?? head.version } },
-  });
   if (row === null) return noVersion;
   return found({
     id: chainId,

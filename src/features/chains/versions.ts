@@ -65,5 +65,6 @@ export async function auditVersion(
 
 /** The findings of the prerequisite audit, by the organisation's own limits and firmware levels. */
 export async function findingsFor(context: Context, chain: Chain, purpose: AuditPurpose): Promise<Finding[]> {
-  return fullAudit(chain, purpose, await readSettings(context), await firmwareLevels(context));
+  const [settings, levels] = await Promise.all([readSettings(context), firmwareLevels(context)]);
+  return fullAudit(chain, purpose, settings, levels);
 }

@@ -165,7 +165,7 @@ async function addByForm(services: Services, reply: FastifyReply, ticketId: stri
             orgId: context.actor.orgId,
             tx: context.tx,
           })) ?? addFile(context, { id: services.newId(), ticketId, about, fileName, prepared }),
-        { about, fileName, sha256: file.sha256 },
+        { content: { about, fileName, sha256: file.sha256 } },
       );
     } finally {
       await discardPrepared(evidenceStore, prepared);

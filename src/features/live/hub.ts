@@ -1,11 +1,8 @@
 import { z } from 'zod';
 import { type News, type NewsKind, news, newsKinds } from '../../../shared/contract/news.ts';
 import { id } from '../../../shared/contract/primitives.ts';
-import type { Database } from '../../database/index.ts';
+import { type Database, newsChannel } from '../../database/index.ts';
 import { type AccessClaims, access, type Permission } from '../../http/index.ts';
-
-/** The channel that the database's triggers tell on, see prisma/migrations. */
-const channel = 'halfsplit_news';
 
 /** What the triggers tell: news, with whom it is for; and that a session ended, which is nobody's news. */
 const told = news.extend({
@@ -15,6 +12,7 @@ const told = news.extend({
   granteeMember: id.optional(),
 });
 type Told = z.infer<typeof told>;
+const heard = z.union([z.object({ kind: z.literal('lost') }), told]);
 
 /** One open stream. */
 export type Subscriber = {
@@ -45,11 +43,16 @@ export class NewsHub {
   #stop: (() => Promise<void>) | null = null;
 
   async open(database: Database): Promise<void> {
-    this.#stop = await database.listen(channel, {
-      heard: (payload) => this.#tell(told.parse(JSON.parse(payload))),
-      missed: () => {
-        for (const subscriber of this.#subscribers) subscriber.resync();
+    const missed = (): void => {
+      for (const subscriber of this.#subscribers) subscriber.resync();
+    };
+    this.#stop = await database.listen(newsChannel, {
+      heard: (payload) => {
+        const news = heard.parse(JSON.parse(payload));
+        if (news.kind === 'lost') missed();
+        else this.#tell(news as Told);
       },
+      missed,
     });
   }
 

@@ -12,26 +12,14 @@ export async function writeChanges(
   { before, after }: { readonly before: readonly ChangeRecord[]; readonly after: readonly ChangeRecord[] },
 ): Promise<void> {
   const statusBefore = new Map(before.map((change) => [change.id, change.status]));
-  for (const change of after) {
-    if (statusBefore.get(change.id) === change.status) continue;
-    const state = {
-      status: change.status,
-      closedAt: change.finishedAt === null ? null : new Date(change.finishedAt),
-    };
-    await tx.change.upsert({
-      where: { orgId_id: { orgId: actor.orgId, id: change.id } },
-      create: {
-        ...state,
-        orgId: actor.orgId,
-        id: change.id,
-        ticketId: ticket.id,
-        chainId: ticket.chainId,
-        kind: change.kind,
-        openedAt: new Date(change.declaredAt),
-      },
-      update: state,
-    });
-  }
+  const differing = after.filter((change) => statusBefore.get(change.id) !== change.status);
+  // One after the other: of two that change places, the first has to be closed before the second is open.
+  for (const { id, kind, status, declaredAt, finishedAt } of differing)
+    await tx.sql`
+      insert into change (org_id, id, ticket_id, chain_id, kind, status, opened_at, closed_at)
+      values (${actor.orgId}::uuid, ${id}::uuid, ${ticket.id}::uuid, ${ticket.chainId}::uuid, ${kind}, ${status},
+        ${declaredAt}::timestamptz, ${finishedAt}::timestamptz)
+      on conflict (org_id, id) do update set status = excluded.status, closed_at = excluded.closed_at`;
 }
 
 /** A change that another ticket has open on the same chain; null when there is none. The caller holds the chain's lock. */

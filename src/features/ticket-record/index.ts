@@ -26,6 +26,7 @@ export type { Tenancy } from './tenancy.ts';
 export {
   escalatedTickets,
   findTicket,
+  type LockedTicket,
   lockTicket,
   type ReadTicket,
   type TicketHead,
@@ -46,4 +47,4 @@ export {
   type TicketCase,
   withIntake,
 } from './ticket-row.ts';
-export { insertTicket, writeEvents } from './write.ts';
+export { insertTicket, type LaterColumns, writeEvents } from './write.ts';

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
 import { isReadable, newestReadable } from '../../../state-machines/index.ts';
-import { NewerDataError, type Prisma } from '../../database/index.ts';
+import { NewerDataError } from '../../database/index.ts';
 import type { Context } from '../../http/index.ts';
 import { textsInEvent } from './event-forms.ts';
 import { type KeptText, resealed, seal, type TextOfEvent, unseal } from './sealed-text.ts';
@@ -34,41 +34,53 @@ export const hashOf = (hashed: Hashed): string =>
     .update(canonicalize(hashed) ?? '')
     .digest('hex');
 
-/** Appends an event to a ticket's log. The caller holds the lock on the ticket's row. */
+/** The hash that the next event of a ticket's log has to name. The caller holds the lock on the ticket's row. */
+export async function lastHashOf({ tx, actor }: Tenancy, ticketId: string): Promise<string> {
+  const [last] = await tx.sql<{ hash: string }>`
+    select hash from ticket_event where org_id = ${actor.orgId}::uuid and ticket_id = ${ticketId}::uuid
+    order by sequence desc limit 1`;
+  return last?.hash ?? noPreviousHash;
+}
+
+/** An event that is to be logged: what its hash is made of but for who sent it and what came before. */
+export type NewEntry = Omit<LogEntry, 'previousHash' | 'actorId' | 'ticketId'>;
+
+/**
+ * Appends events to a ticket's log, in one statement. The caller holds the lock on the ticket's row.
+ * @param previousHash of the last event so far
+ * @returns the hash of the last one now
+ */
 export async function appendToLog(
   { tx, actor, services }: Context,
-  event: Omit<LogEntry, 'previousHash' | 'actorId'>,
-): Promise<void> {
-  const last = await tx.ticketEvent.findFirst({
-    where: { orgId: actor.orgId, ticketId: event.ticketId },
-    orderBy: { sequence: 'desc' },
-    select: { hash: true },
+  ticketId: string,
+  { events, previousHash }: { readonly events: readonly NewEntry[]; readonly previousHash: string },
+): Promise<string> {
+  let lastHash = previousHash;
+  const texts: object[] = [];
+  const rows = events.map((event) => {
+    // Through JSON once, so that what is hashed is what any reader of the stored payload hashes again.
+    const readable = JSON.parse(JSON.stringify(event.payload)) as Record<string, unknown>;
+    const { payload, kept } = seal(readable, textsInEvent(event.type, readable));
+    const own = { ...event, payload, ticketId, actorId: actor.memberId };
+    const entry = { ...own, previousHash: lastHash, format: logFormat };
+    const hash = hashOf(entry);
+    lastHash = hash;
+    texts.push(...kept.map((text) => ({ ...text, sequence: event.sequence })));
+    return { ...entry, hash, signature: signatureOf(hash, services.config.signingKey) };
   });
-  // Through JSON once, so that what is hashed is what any reader of the stored payload hashes again.
-  const readable = JSON.parse(JSON.stringify(event.payload)) as Record<string, unknown>;
-  const { payload, kept } = seal(readable, textsInEvent(event.type, readable));
-  const entry = {
-    ...event,
-    payload,
-    actorId: actor.memberId,
-    previousHash: last?.hash ?? noPreviousHash,
-    format: logFormat,
-  };
-  const hash = hashOf(entry);
-  await tx.ticketEvent.create({
-    data: {
-      ...entry,
-      payload: payload as Prisma.InputJsonObject,
-      orgId: actor.orgId,
-      at: new Date(entry.at),
-      hash,
-      signature: signatureOf(hash, services.config.signingKey),
-    },
-  });
-  if (kept.length === 0) return;
-  const { ticketId, sequence } = event;
-  const data = kept.map((text) => ({ ...text, orgId: actor.orgId, ticketId, sequence }));
-  await tx.ticketText.createMany({ data });
+  await tx.sql`
+    with logged as (
+      insert into ticket_event (org_id, ticket_id, sequence, type, payload, actor_id, at, machine_version, previous_hash,
+        hash, format, signature)
+      select ${actor.orgId}::uuid, "ticketId", sequence, type, payload, "actorId", at, "machineVersion", "previousHash",
+        hash, format, signature
+      from jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) as event ("ticketId" uuid, sequence int, type text,
+        payload jsonb, "actorId" uuid, at timestamptz, "machineVersion" int, "previousHash" text, hash text, format int,
+        signature text))
+    insert into ticket_text (org_id, ticket_id, sequence, pointer, salt, text)
+    select ${actor.orgId}::uuid, ${ticketId}::uuid, sequence, pointer, salt, text
+    from jsonb_to_recordset(${JSON.stringify(texts)}::jsonb) as kept (sequence int, pointer text, salt text, text text)`;
+  return lastHash;
 }
 
 /** One entry of a ticket's log, with the texts of persons in its payload, and where they stand. */

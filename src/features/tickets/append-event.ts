@@ -8,15 +8,16 @@ import {
 import { type Context, type Refused, refused } from '../../http/index.ts';
 import {
   columnsOf,
+  type LockedTicket,
   lockTicket,
   noTicket,
-  type TicketRow,
   writeChanges,
   writeEvents,
 } from '../ticket-record/index.ts';
 import { refusalOfForgedErasure } from './forged-erasure.ts';
 
-type Accepted = { ok: true; row: TicketRow; before: TriageSnapshot; after: TriageSnapshot; sequence: number };
+/** `row` is the ticket as it is now, `before` and `after` what triage knew of it and knows. */
+type Accepted = { ok: true; row: LockedTicket; before: TriageSnapshot; after: TriageSnapshot };
 
 /**
  * Puts news from another feature, such as evidence that was added, to a ticket's machine and, where it is accepted,
@@ -40,7 +41,7 @@ export function refusalOfNews(snapshot: TriageSnapshot, news: CompleteCommand): 
 /** Decides on a command to a ticket whose row is locked, and writes every event of the decision. */
 export async function accept(
   context: Context,
-  row: TicketRow,
+  row: LockedTicket,
   command: CompleteCommand,
 ): Promise<Accepted | Refused> {
   const before = row.snapshot;
@@ -50,9 +51,11 @@ export async function accept(
   if (!decision.accepted) return refusalOf(decision.refusal);
   const after = decision.snapshot;
   const columns = { ...columnsOf(after), symptom: after.context.symptom.kind };
-  const sequence = await writeEvents(context, row, { events: decision.events.map(entryOf), columns });
-  await writeChanges(context, row, { before: before.context.changes, after: after.context.changes });
-  return { ok: true, row, before, after, sequence };
+  const [written] = await Promise.all([
+    writeEvents(context, row, { events: decision.events.map(entryOf), columns }),
+    writeChanges(context, row, { before: before.context.changes, after: after.context.changes }),
+  ]);
+  return { ok: true, row: written, before, after };
 }
 
 /** An event as the log keeps it. */

@@ -35,13 +35,18 @@ export async function completeFrom(
   if (document !== null && !document.ok) return document;
   const chain = document?.body.chain ?? emptyChain;
   const symptom = row.snapshot.context.symptom.kind;
+  const [findings, levels, organisation] = await Promise.all([
+    needs.audit ? findingsFor(context, chain, { duringTriage: true, symptom }) : [],
+    needs.audit ? firmwareLevels(context) : [],
+    needs.figures || needs.ownChanges ? organisationNow(context) : null,
+  ]);
   const known = {
     chain,
     chainVersion: document?.body.version ?? 0,
-    findings: needs.audit ? await findingsFor(context, chain, { duringTriage: true, symptom }) : [],
-    firmwareLevels: needs.audit ? await firmwareLevels(context) : [],
-    figures: needs.figures ? figuresIn(await organisationNow(context)) : null,
-    ownChanges: needs.ownChanges ? (await organisationNow(context)).settings.ownChanges : [],
+    findings,
+    firmwareLevels: levels,
+    figures: needs.figures && organisation !== null ? figuresIn(organisation) : null,
+    ownChanges: needs.ownChanges && organisation !== null ? organisation.settings.ownChanges : [],
   };
   const at = services.now().toISOString();
   const sender = { at, by: actor.memberId, role: actor.role, newId: services.newId };

@@ -19,7 +19,7 @@ import {
   timelineEntry,
 } from '../../../shared/contract/ticket.ts';
 import { applicableChanges } from '../../../state-machines/index.ts';
-import { found, updateIn } from '../../http/index.ts';
+import { type Context, found, updateIn } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { figuresForChanges } from '../organisation/index.ts';
 import { findTicket, noTicket } from '../ticket-record/index.ts';
@@ -36,6 +36,11 @@ import { readTimeline } from './timeline.ts';
 
 const read = { permission: 'read tickets' } as const;
 const logQuery = z.object({ after: z.coerce.number().int().min(0).max(2_147_483_647).default(0) });
+
+/** A ticket grows, so that a reply with it is not kept but read again. */
+const again = ({ params }: { readonly params: { readonly id: string } }) => ({
+  again: (context: Context) => readTicket(context, params.id),
+});
 
 /** Tickets: opened in a call, worked by command, read by everybody in the organisation. */
 export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app) => {
@@ -87,7 +92,10 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'update tickets' },
     },
     (request, reply) =>
-      reply.fromWrite((context) => updateTicket(context, request.params.id, updateIn(request))),
+      reply.fromWrite(
+        (context) => updateTicket(context, request.params.id, updateIn(request)),
+        again(request),
+      ),
   );
   app.post(
     addresses.assignment,
@@ -101,7 +109,10 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'assign tickets' },
     },
     (request, reply) =>
-      reply.fromWrite((context) => assignTicket(context, request.params.id, request.body.assigneeId)),
+      reply.fromWrite(
+        (context) => assignTicket(context, request.params.id, request.body.assigneeId),
+        again(request),
+      ),
   );
   app.post(
     addresses.takeOver,
@@ -109,7 +120,8 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       schema: { summary: 'Take the ticket over', params: byId, response: { 200: ticket } },
       config: { permission: 'take over tickets' },
     },
-    (request, reply) => reply.fromWrite((context) => takeOverTicket(context, request.params.id)),
+    (request, reply) =>
+      reply.fromWrite((context) => takeOverTicket(context, request.params.id), again(request)),
   );
   app.post(
     addresses.commands,
@@ -123,7 +135,10 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
       config: { permission: 'send ticket commands' },
     },
     (request, reply) =>
-      reply.fromWrite((context) => sendCommand(context, request.params.id, updateIn(request))),
+      reply.fromWrite(
+        (context) => sendCommand(context, request.params.id, updateIn(request)),
+        again(request),
+      ),
   );
   app.get(
     addresses.applicableChanges,

@@ -16,7 +16,7 @@ import {
 import { describeAsLeft, lockChain } from '../chains/index.ts';
 import { buildPacket } from '../packets/index.ts';
 import {
-  findTicket,
+  type LockedTicket,
   lockTicket,
   noTicket,
   openChangeElsewhere,
@@ -45,7 +45,7 @@ export async function sendCommand(
 
 async function takeStep(
   context: Context,
-  row: TicketRow,
+  row: LockedTicket,
   { ifMatch, input: command }: Update<TicketCommand>,
 ): Promise<Outcome<Ticket>> {
   const { actor, services } = context;
@@ -70,8 +70,7 @@ async function takeStep(
   if (sent > accepted.before.context.escalations.length) {
     await buildPacket(context, { ticketId, version: sent, at: completed.command.at });
   }
-  const updated = await findTicket(context, ticketId);
-  return updated === null ? noTicket : found(ticketView(updated, actor, services.now()));
+  return found(ticketView(accepted.row, actor, services.now()));
 }
 
 function refusalOfSender(row: TicketRow, actor: Actor, { type }: TicketCommand): Refused | null {

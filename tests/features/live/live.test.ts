@@ -84,7 +84,11 @@ describe.each(databaseKinds())('news of changes, on the %s database', (kind) => 
     expect(refused.status).toBe(409);
     const other = await openTestTicket(test);
     await reader.until(({ data }) => data.includes(other.ticketId));
-    expect(reader.events.filter(({ data }) => data.includes(ticketId))).toEqual([]);
+    // News are told after their commit: those of the ticket's opening may come while somebody listens already.
+    const ofRefused = reader.events
+      .filter(({ data }) => data.includes(ticketId))
+      .map(({ data }) => changeOf(data));
+    expect(ofRefused.filter(({ sequence }) => sequence !== 1)).toEqual([]);
   });
 
   it('keeps to the organisation', async () => {

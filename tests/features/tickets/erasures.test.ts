@@ -80,7 +80,7 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
   });
 
   it('is nowhere any more, and its place says when and by whom it was erased', async () => {
-    expect(await tablesWith(said.note)).toEqual(['idempotency_record', 'ticket', 'ticket_text']);
+    expect(await tablesWith(said.note)).toEqual(['ticket', 'ticket_text']);
     const before = await ticketNow();
     const after = bodyOf<Ticket>(await erase(2, '/text'), 200);
     expect(await tablesWith(said.note)).toEqual([]);
@@ -118,7 +118,7 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     });
   });
 
-  it('that reads like a code is erased from kept replies, and the code is left in them', async () => {
+  it('that reads like a code is erased from what a step sent again is answered with, and the code is left in it', async () => {
     const { technician } = test.home;
     const key = randomUUID();
     const sent = { body: { type: 'note', text: 'normal' }, key };
@@ -130,10 +130,7 @@ describe.each(databaseKinds())('a text that is erased on the %s database', (kind
     const { priority, triage } = again.body as Ticket;
     expect(priority).toBe('normal');
     expect(erasureOf(triage.notes.at(-1)?.text ?? '')).toEqual(byAdmin());
-    expect({ ...again.body, triage: { ...triage, notes: [] } }).toEqual({
-      ...first,
-      triage: { ...first.triage, notes: [] },
-    });
+    expect(again.body).toEqual((await technician.get(`/tickets/${ticketId}`)).body);
   });
 
   it('is erased in every event that repeats it, and in the intake', async () => {
