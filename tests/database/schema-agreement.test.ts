@@ -44,8 +44,8 @@ describe.each(databaseKinds())('migrations on the %s database', (kind) => {
     ['another default', 'alter table site alter column version set default 2'],
     ['a primary key', 'alter table packet_grant drop constraint packet_grant_pkey'],
     ['a unique index missing', 'drop index ticket_org_id_number_key'],
-    ['an index missing', 'drop index ticket_org_id_state_updated_at_idx'],
-    ['an index too many', 'create index on ticket (org_id, symptom)'],
+    ['an index missing', 'drop index ticket_org_id_state_number_idx'],
+    ['an index too many', 'create index on ticket (org_id, updated_at)'],
     [
       'the order in an index',
       'drop index evidence_org_id_ticket_id_uploaded_at_idx; create index on evidence (org_id, uploaded_at, ticket_id)',

@@ -104,7 +104,10 @@ function defaultText(value: Field['default']): string {
   return String(value);
 }
 
-/** The tables that a database has, Prisma's bookkeeping aside. Partial indexes are left out: Prisma has none. */
+/**
+ * The tables that a database has, Prisma's bookkeeping aside. Partial indexes are left out, since
+ * Prisma has none, and those on trigrams, which are made only where the login may make the extension.
+ */
 export async function describeDatabase(client: pg.ClientBase): Promise<SchemaDescription> {
   const columns = await client.query<{ table: string; column: string; text: string }>(`
     select c.relname as "table", a.attname as "column",
@@ -122,8 +125,9 @@ export async function describeDatabase(client: pg.ClientBase): Promise<SchemaDes
       case when i.indisprimary then 'primary' when i.indisunique then 'unique' else 'plain' end as kind,
       (select '(' || string_agg(pg_get_indexdef(i.indexrelid, n::int, true), ', ' order by n) || ')'
         from generate_series(1, i.indnkeyatts) n) as columns
-    from pg_class c join pg_index i on i.indrelid = c.oid
-    where ${ourTables} and i.indpred is null and i.indisvalid`);
+    from pg_class c join pg_index i on i.indrelid = c.oid join pg_class x on x.oid = i.indexrelid
+      join pg_am m on m.oid = x.relam
+    where ${ourTables} and m.amname <> 'gin' and i.indpred is null and i.indisvalid`);
   const foreignKeys = await client.query<{ table: string; text: string }>(`
     select c.relname as "table",
       format('%s -> %s %s delete %s update %s', ${columnNames('k.conkey', 'k.conrelid')}, k.confrelid::regclass,

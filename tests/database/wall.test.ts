@@ -184,15 +184,36 @@ describe.each(databaseKinds())('the wall between tenants on the %s database', (k
       readsBookkeeping: false,
     };
     expect(rows).toEqual(
-      ['backup', 'lookup', 'provision', 'request'].map((name) => ({
+      ['backup', 'lookup', 'provision', 'request', 'search'].map((name) => ({
         rolname: `halfsplit_${name}`,
         ...nothing,
       })),
     );
     const { rows: others } = await test.owner.query(`
       select relname::text as name from pg_class where relnamespace = 'public'::regnamespace and relkind in ('v', 'm', 'f')
-      union all select proname from pg_proc where pronamespace = 'public'::regnamespace and prosecdef`);
+      union all select proname from pg_proc where pronamespace = 'public'::regnamespace and prosecdef
+        and pg_get_userbyid(proowner) <> 'halfsplit_search'`);
     expect(others).toEqual([]);
+  });
+
+  it('holds for what searches as a role of its own: it finds the own tenant only, and nobody is a member of it', async () => {
+    const { rows: searching } = await test.owner.query(`
+      select proname::text as name from pg_proc where prosecdef and pg_get_userbyid(proowner) = 'halfsplit_search' order by 1`);
+    expect(searching.map(({ name }) => name)).toEqual(['found_chains', 'found_sites']);
+    const { rows: members } = await test.owner.query(`
+      select from pg_auth_members where roleid = 'halfsplit_search'::regrole
+        and member not in (select oid from pg_roles where rolsuper)`);
+    expect(members).toEqual([]);
+    for (const table of ['site', 'chain']) {
+      const found = await asHome((sql) => sql(`select found_${table}s(array['%'], 100) as id order by id`));
+      const own = await asHome((sql) => sql(`select id from ${table} order by id`));
+      expect(found.rows).toEqual(own.rows);
+      const all = await test.owner.query(`select count(*)::int as count from ${table}`);
+      expect(all.rows[0].count).toBeGreaterThan(own.rows.length);
+    }
+    const { rows: strangers } = await test.owner.query(`
+      select has_function_privilege('halfsplit_lookup', 'found_sites(text[], integer)', 'execute') as may`);
+    expect(strangers).toEqual([{ may: false }]);
   });
 
   it.each([

@@ -2,6 +2,8 @@ import { z } from 'zod';
 import type { SiteSummary, siteSearch } from '../../../shared/contract/site.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, decodeCursor, found, type Outcome, pageFrom, searchWords } from '../../http/index.ts';
+import type { WordForms } from '../../http/search-words.ts';
+import { placesWithWord } from './places-with-text.read.ts';
 import { noSite, siteView } from './site-view.ts';
 
 type SitePage = { items: SiteSummary[]; next: string | null };
@@ -16,9 +18,10 @@ const position = z.tuple([z.string(), z.string()]);
  * of a chain. Where none has them as they are typed, those that have them but for one slip in each.
  */
 export async function searchSites(
-  { tx, actor }: Context,
+  context: Context,
   query: z.infer<typeof siteSearch>,
 ): Promise<Outcome<SitePage>> {
+  const { tx, actor } = context;
   const after = decodeCursor(query.cursor, position);
   if (after !== null && 'ok' in after) return after;
   const find = (words: Prisma.SiteWhereInput[]) =>
@@ -29,8 +32,8 @@ export async function searchSites(
       take: query.limit + 1,
     });
   const { q } = query;
-  const exact = await find(q ? matches(q, false) : []);
-  const rows = exact.length === 0 && q ? await find(matches(q, true)) : exact;
+  const exact = await find(q ? await matches(context, q, false) : []);
+  const rows = exact.length === 0 && q ? await find(await matches(context, q, true)) : exact;
   return found(
     pageFrom(rows, query.limit, {
       positionOf: (row) => [row.clientName, row.id],
@@ -44,11 +47,17 @@ const behind = ([clientName, id]: z.infer<typeof position>): Prisma.SiteWhereInp
 });
 
 /** Every word is in the site's own text or in that of one of its chains. */
-function matches(query: string, typos: boolean): Prisma.SiteWhereInput[] {
-  return searchWords(query, { typos }).map((forms) => {
-    const inText = forms.map((form) => ({ searchText: { contains: form } }));
-    return { OR: [...inText, { chains: { some: { OR: inText } } }] };
-  });
+const matches = (context: Context, query: string, typos: boolean): Promise<Prisma.SiteWhereInput[]> =>
+  Promise.all(searchWords(query, { typos }).map((forms) => withWord(context, forms)));
+
+async function withWord(context: Context, forms: WordForms): Promise<Prisma.SiteWhereInput> {
+  const places = await placesWithWord(context, forms);
+  if (places !== null) {
+    const { siteIds, chainIds } = places;
+    return { OR: [{ id: { in: [...siteIds] } }, { chains: { some: { id: { in: [...chainIds] } } } }] };
+  }
+  const inText = forms.map((form) => ({ searchText: { contains: form } }));
+  return { OR: [...inText, { chains: { some: { OR: inText } } }] };
 }
 
 export async function readSite({ tx, actor }: Context, id: string): Promise<Outcome<SiteSummary>> {

@@ -11,6 +11,8 @@ import {
   pageFrom,
   searchWords,
 } from '../../http/index.ts';
+import type { WordForms } from '../../http/search-words.ts';
+import { placesWithWord } from '../sites/index.ts';
 import { findTicket, noTicket, withNames } from '../ticket-record/index.ts';
 import { summaryView, ticketView } from './ticket-view.ts';
 
@@ -26,7 +28,8 @@ export async function readTicket(context: Context, id: string): Promise<Outcome<
 const position = z.int().min(0).max(2_147_483_647);
 
 /** Tickets, newest number first. */
-export async function listTickets({ tx, actor }: Context, query: Query): Promise<Outcome<TicketPage>> {
+export async function listTickets(context: Context, query: Query): Promise<Outcome<TicketPage>> {
+  const { tx, actor } = context;
   const before = decodeCursor(query.cursor, position);
   if (before !== null && typeof before === 'object') return before;
   const find = (words: Prisma.TicketWhereInput[]) =>
@@ -41,9 +44,9 @@ export async function listTickets({ tx, actor }: Context, query: Query): Promise
       take: query.limit + 1,
     });
   const { q } = query;
-  const exact = await find(q ? [matching(q, false)] : []);
+  const exact = await find(q ? [await matching(context, q, false)] : []);
   // Typed as nobody is called: whoever is called so but for a slip.
-  const rows = exact.length === 0 && q ? await find([matching(q, true)]) : exact;
+  const rows = exact.length === 0 && q ? await find([await matching(context, q, true)]) : exact;
   return found(pageFrom(rows, query.limit, { positionOf: (row) => row.number, view: summaryView }));
 }
 
@@ -73,11 +76,18 @@ function assigneeOf(value: string, actor: Actor): string | null {
 }
 
 /** A ticket's number, or the words that its site is found by. */
-function matching(query: string, typos: boolean): Prisma.TicketWhereInput {
-  const words = searchWords(query, { typos }).map((forms): Prisma.TicketWhereInput => {
-    const text = { OR: forms.map((form) => ({ searchText: { contains: form } })) };
-    return { OR: [{ site: text }, { chain: text }] };
-  });
+async function matching(context: Context, query: string, typos: boolean): Promise<Prisma.TicketWhereInput> {
+  const words = await Promise.all(searchWords(query, { typos }).map((forms) => withWord(context, forms)));
   const number = /^\d{1,9}$/.test(query) ? [{ number: Number(query) }] : [];
   return { OR: [{ AND: words }, ...number] };
+}
+
+async function withWord(context: Context, forms: WordForms): Promise<Prisma.TicketWhereInput> {
+  const places = await placesWithWord(context, forms);
+  if (places !== null) {
+    const { siteIds, chainIds } = places;
+    return { OR: [{ siteId: { in: [...siteIds] } }, { chainId: { in: [...chainIds] } }] };
+  }
+  const text = { OR: forms.map((form) => ({ searchText: { contains: form } })) };
+  return { OR: [{ site: text }, { chain: text }] };
 }
