@@ -9,6 +9,7 @@ import { typeOfKind } from '../../shared/contract/problem-type.ts';
 import { message } from '../../shared/message/index.ts';
 import { languages } from '../replies/spoken.ts';
 import { access } from './access.ts';
+import { keptText } from './kept-text.ts';
 import { nameLanguage, problemInWords } from './language.ts';
 import { refused, sendProblem } from './problem.ts';
 
@@ -136,9 +137,10 @@ export const openapi = fastifyPlugin(async (app) => {
     transform: described,
   });
   await app.register(swaggerUi, { routePrefix: '/reference/openapi', staticCSP: true });
-  app.get('/openapi.json', { schema: { hide: true }, config: { permission: 'public' } }, (_request, reply) =>
-    // As text: nothing in it is a message to be put into the reader's language.
-    reply.type('application/json').header('content-language', 'en').send(JSON.stringify(app.swagger())),
+  // As text: nothing in it is a message to be put into the reader's language.
+  const description = keptText(() => JSON.stringify(app.swagger()));
+  app.get('/openapi.json', { schema: { hide: true }, config: { permission: 'public' } }, (request, reply) =>
+    description(request, reply.type('application/json').header('content-language', 'en')),
   );
   app.get<{ Params: { kind: string } }>(
     addresses.problem,
