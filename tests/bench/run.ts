@@ -13,6 +13,7 @@ const benches: Record<string, () => Promise<BenchRow[]>> = {
   walk: async () => (await import('./walk.ts')).benchWalk(),
   cases: async () => (await import('./cases.ts')).benchCases(),
   loop: async () => (await import('./loop/bench.ts')).benchLoop(),
+  load: async () => (await import('./load/bench.ts')).benchLoad(),
   screens: async () => (await import('./screens.ts')).benchScreens(),
 };
 
