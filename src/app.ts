@@ -17,11 +17,17 @@ import { signalRoutes } from './features/signal/index.ts';
 import { siteRoutes } from './features/sites/index.ts';
 import { ticketRoutes } from './features/tickets/index.ts';
 import { createServer } from './http/server.ts';
+import type { Metrics } from './metrics.ts';
 import type { Services } from './services.ts';
 
 /** The whole application, ready to listen or to be injected into. */
-export async function createApp(services: Services, logger: Logger): Promise<FastifyInstance> {
+export async function createApp(
+  services: Services,
+  logger: Logger,
+  metrics: Metrics | null = null,
+): Promise<FastifyInstance> {
   const app = await createServer(services, logger);
+  metrics?.follow(app);
   await app.register(healthRoutes, { services });
   await app.register(signInRoutes, { services });
   await app.register(secondFactorRoutes, { services });

@@ -67,6 +67,15 @@ const oldSecrets = z
   .transform((value) => value.split(',').map((secret) => secret.trim()))
   .pipe(z.array(z.string().min(leastSecret)));
 
+/** An address of the machine and a port, as `127.0.0.1:9464`. */
+const metricsPlace = z
+  .string()
+  .regex(/^.+:\d{1,5}$/, 'an address and a port, as 127.0.0.1:9464')
+  .transform((value) => {
+    const at = value.lastIndexOf(':');
+    return { host: value.slice(0, at), port: Number(value.slice(at + 1)) };
+  });
+
 const environment = z.object({
   HALFSPLIT_DATA: z.string().min(1).default('.halfsplit'),
   DATABASE_URL: databaseUrl.optional(),
@@ -91,6 +100,7 @@ const environment = z.object({
   HALFSPLIT_REPLIES_DAYS: z.coerce.number().min(1).default(90),
   HALFSPLIT_LEAST_FREE_MIB: z.coerce.number().min(0).default(64),
   HALFSPLIT_DRAIN_S: z.coerce.number().min(0).max(600).default(0),
+  HALFSPLIT_METRICS: metricsPlace.optional(),
   HALFSPLIT_TLS_CERT: z.string().min(1).optional(),
   HALFSPLIT_TLS_KEY: z.string().min(1).optional(),
 });
@@ -151,6 +161,8 @@ export type Config = {
   readonly leastFreeBytes: number;
   /** Seconds between saying that it isn't ready any more and taking no more requests, for a proxy to notice. */
   readonly drainS: number;
+  /** Where figures are told for Prometheus; null where they are not. */
+  readonly metrics: { readonly host: string; readonly port: number } | null;
   /** Where TLS ends here, and not at a proxy. */
   readonly tls: TlsFiles | null;
 };
@@ -187,6 +199,7 @@ export function readConfig(env: NodeJS.ProcessEnv): Config {
     keepRepliesDays: value.HALFSPLIT_REPLIES_DAYS,
     leastFreeBytes: value.HALFSPLIT_LEAST_FREE_MIB * 1024 * 1024,
     drainS: value.HALFSPLIT_DRAIN_S,
+    metrics: value.HALFSPLIT_METRICS ?? null,
     tls: tlsOf(value),
   };
 }

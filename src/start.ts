@@ -11,6 +11,7 @@ import { keepAnchors, keepSnapshotsCurrent } from './features/ticket-record/inde
 import { openHeavyWork } from './heavy-work/index.ts';
 import { createLogger } from './http/logging.ts';
 import { followTlsFiles } from './http/tls.ts';
+import { createMetrics, listenForMetrics } from './metrics.ts';
 import { keepRetention } from './retention.ts';
 import type { Services } from './services.ts';
 
@@ -51,12 +52,16 @@ export async function startServer(config: Config, options: StartOptions = {}): P
     isStopping: () => stopping,
     newId: randomUUID,
   };
-  const app = await createApp(services, logger);
+  const metrics = config.metrics === null ? null : createMetrics(services);
+  const app = await createApp(services, logger, metrics);
+  let toldAt: { stop(): void } | undefined;
   const listen = async (): Promise<string> => {
     await options.prepare?.(app, services);
+    if (metrics !== null && config.metrics !== null) toldAt = await listenForMetrics(metrics, config.metrics);
     return app.listen({ host: config.host, port: config.port });
   };
   const address = await listen().catch(async (error: unknown) => {
+    toldAt?.stop();
     await app.close();
     await heavyWork.close();
     await database.close();
@@ -85,6 +90,7 @@ export async function startServer(config: Config, options: StartOptions = {}): P
       stopping = true;
       await setTimeout(config.drainS * 1000);
       tls?.stop();
+      toldAt?.stop();
       await app.close();
       await heavyWork.close();
       for (const job of jobs) await job.stop();

@@ -20,6 +20,8 @@ export type HeavyWork = {
   compute<Input, Output>(task: HeavyTask<Input, Output>, input: Input, asked: Asked): Promise<Output>;
   /** Lets native work, which is off the event loop by itself, have its turn. */
   inTurn<Result>(lane: Lane, asked: Asked, work: (signal: AbortSignal) => Promise<Result>): Promise<Result>;
+  /** How much is asked for and not done yet, by queue. */
+  lengths(): Readonly<Record<Lane, number>>;
   close(): Promise<void>;
 };
 
@@ -47,6 +49,10 @@ export function openHeavyWork(
       return JSON.parse(output);
     },
     inTurn: (lane, asked, work) => queueOf(lane).run(asked, work),
+    lengths: () =>
+      Object.fromEntries(
+        Object.keys(lanes).map((lane) => [lane, queues.get(lane as Lane)?.length ?? 0]),
+      ) as Record<Lane, number>,
     close: async () => {
       await Promise.all([...executors.values()].map((executor) => executor.close()));
     },

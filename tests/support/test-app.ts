@@ -78,6 +78,7 @@ export const usualTestConfig: Omit<Config, 'dataFolder'> = {
   keepRepliesDays: 90,
   leastFreeBytes: 0,
   drainS: 0,
+  metrics: null,
   tls: null,
 };
 
