@@ -5,7 +5,16 @@ CREATE OR REPLACE FUNCTION tell_change() RETURNS trigger LANGUAGE plpgsql AS $$
 DECLARE
   changed record := CASE WHEN TG_OP = 'DELETE' THEN OLD ELSE NEW END;
   news jsonb := jsonb_build_object('kind', TG_ARGV[0], 'org', changed.org_id);
+  noted text := coalesce(current_setting('app.news', true), '');
+  everything text := '{"kind": "lost"}';
 BEGIN
+  -- A transaction that changes more than this (assumed), as bringing a backup back does, has everybody read again instead.
+  IF length(noted) > 65536 THEN
+    PERFORM set_config('app.news', everything, true);
+    RETURN NULL;
+  ELSIF noted = everything THEN
+    RETURN NULL;
+  END IF;
   CASE TG_TABLE_NAME
     WHEN 'organisation' THEN news := news || jsonb_build_object('id', changed.org_id, 'sequence', changed.version);
     WHEN 'ticket' THEN news := news || jsonb_build_object('id', changed.id, 'sequence', changed.sequence,
@@ -21,7 +30,7 @@ BEGIN
       'granteeOrg', changed.grantee_org_id, 'granteeMember', changed.grantee_member_id);
     WHEN 'session' THEN news := news || jsonb_build_object('id', changed.id);
   END CASE;
-  PERFORM set_config('app.news', coalesce(nullif(current_setting('app.news', true), '') || ',', '') || news, true);
+  PERFORM set_config('app.news', coalesce(nullif(noted, '') || ',', '') || news, true);
   RETURN NULL;
 END
 $$;

@@ -24,13 +24,15 @@ export async function searchSites(
   const { tx, actor } = context;
   const after = decodeCursor(query.cursor, position);
   if (after !== null && 'ok' in after) return after;
-  const find = (words: Prisma.SiteWhereInput[]) =>
-    tx.site.findMany({
+  const find = async (words: Prisma.SiteWhereInput[]) => {
+    if (words.includes(nowhere)) return [];
+    return tx.site.findMany({
       where: { AND: [{ orgId: actor.orgId }, ...words, ...(after === null ? [] : [behind(after)])] },
       include: withChains,
       orderBy: [{ clientName: 'asc' }, { id: 'asc' }],
       take: query.limit + 1,
     });
+  };
   const { q } = query;
   const exact = await find(q ? await matches(context, q, false) : []);
   const rows = exact.length === 0 && q ? await find(await matches(context, q, true)) : exact;
@@ -46,6 +48,9 @@ const behind = ([clientName, id]: z.infer<typeof position>): Prisma.SiteWhereInp
   OR: [{ clientName: { gt: clientName } }, { clientName, id: { gt: id } }],
 });
 
+/** What no site fits; it is not asked for. */
+const nowhere: Prisma.SiteWhereInput = { OR: [] };
+
 /** Every word is in the site's own text or in that of one of its chains. */
 const matches = (context: Context, query: string, typos: boolean): Promise<Prisma.SiteWhereInput[]> =>
   Promise.all(searchWords(query, { typos }).map((forms) => withWord(context, forms)));
@@ -54,6 +59,7 @@ async function withWord(context: Context, forms: WordForms): Promise<Prisma.Site
   const places = await placesWithWord(context, forms);
   if (places !== null) {
     const { siteIds, chainIds } = places;
+    if (siteIds.length + chainIds.length === 0) return nowhere;
     return { OR: [{ id: { in: [...siteIds] } }, { chains: { some: { id: { in: [...chainIds] } } } }] };
   }
   const inText = forms.map((form) => ({ searchText: { contains: form } }));

@@ -100,6 +100,7 @@ export async function escalatedTickets(context: Context): Promise<ReadTicket[]> 
   // By the partial index: its condition has to stand in the statement, and not in a parameter.
   const waiting = await tx.sql<{ id: string }>`
     select id from ticket where org_id = ${actor.orgId}::uuid and state like 'escalated%'`;
+  if (waiting.length === 0) return [];
   const rows = await tx.ticket.findMany({
     where: { orgId: actor.orgId, id: { in: waiting.map(({ id }) => id) } },
     include: withNames,

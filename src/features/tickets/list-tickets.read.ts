@@ -32,8 +32,9 @@ export async function listTickets(context: Context, query: Query): Promise<Outco
   const { tx, actor } = context;
   const before = decodeCursor(query.cursor, position);
   if (before !== null && typeof before === 'object') return before;
-  const find = (words: Prisma.TicketWhereInput[]) =>
-    tx.ticket.findMany({
+  const find = async (words: Prisma.TicketWhereInput[]) => {
+    if (words.includes(nowhere)) return [];
+    return tx.ticket.findMany({
       where: {
         AND: [...filtersOf(query, actor), ...words, ...(before === null ? [] : [{ number: { lt: before } }])],
         orgId: actor.orgId,
@@ -43,6 +44,7 @@ export async function listTickets(context: Context, query: Query): Promise<Outco
       orderBy: { number: 'desc' },
       take: query.limit + 1,
     });
+  };
   const { q } = query;
   const exact = await find(q ? [await matching(context, q, false)] : []);
   // Typed as nobody is called: whoever is called so but for a slip.
@@ -75,10 +77,14 @@ function assigneeOf(value: string, actor: Actor): string | null {
   return value === 'me' ? actor.memberId : value;
 }
 
+/** What no ticket fits; it is not asked for. */
+const nowhere: Prisma.TicketWhereInput = { OR: [] };
+
 /** A ticket's number, or the words that its site is found by. */
 async function matching(context: Context, query: string, typos: boolean): Promise<Prisma.TicketWhereInput> {
   const words = await Promise.all(searchWords(query, { typos }).map((forms) => withWord(context, forms)));
   const number = /^\d{1,9}$/.test(query) ? [{ number: Number(query) }] : [];
+  if (words.includes(nowhere)) return number.length === 0 ? nowhere : { OR: number };
   return { OR: [{ AND: words }, ...number] };
 }
 
@@ -86,6 +92,7 @@ async function withWord(context: Context, forms: WordForms): Promise<Prisma.Tick
   const places = await placesWithWord(context, forms);
   if (places !== null) {
     const { siteIds, chainIds } = places;
+    if (siteIds.length + chainIds.length === 0) return nowhere;
     return { OR: [{ siteId: { in: [...siteIds] } }, { chainId: { in: [...chainIds] } }] };
   }
   const text = { OR: forms.map((form) => ({ searchText: { contains: form } })) };

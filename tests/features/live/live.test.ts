@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type News, news } from '../../../shared/contract/news.ts';
 import type { Ticket } from '../../../shared/contract/ticket.ts';
@@ -89,6 +90,22 @@ describe.each(databaseKinds())('news of changes, on the %s database', (kind) => 
       .filter(({ data }) => data.includes(ticketId))
       .map(({ data }) => changeOf(data));
     expect(ofRefused.filter(({ sequence }) => sequence !== 1)).toEqual([]);
+  });
+
+  it('says resync in the place of more news than anybody reads', async () => {
+    const reader = await follow(test.home.dispatcher);
+    await test.services.database.inTenant({ orgId: test.home.orgId, memberId: null }, (tx) =>
+      tx.firmwareLevel.createMany({
+        data: Array.from({ length: 2_000 }, (_, at) => ({
+          orgId: test.home.orgId,
+          id: randomUUID(),
+          model: `Model ${at}`,
+          minimum: '1',
+        })),
+      }),
+    );
+    await reader.until(({ event }) => event === 'resync');
+    expect(reader.events.filter(({ event }) => event === 'change')).toEqual([]);
   });
 
   it('keeps to the organisation', async () => {
