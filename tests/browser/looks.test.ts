@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { screenFaults } from './checks.ts';
+import { wholeScreenFaults } from './checks.ts';
 import { keepScreenshot, type MemberName, openStage, type Stage, waitMs } from './stage.ts';
 
 describe('what everybody comes to first, in every look', () => {
@@ -33,7 +33,7 @@ describe('what everybody comes to first, in every look', () => {
     const faults: string[] = [];
     const look_ = async (page: Page, name: string) => {
       await keepScreenshot(page, `${name}-${look}`);
-      faults.push(...(await screenFaults(page, name)));
+      faults.push(...(await wholeScreenFaults(page, name, [])));
     };
     const signIn = await (await stage.openDevice(size, look)).newPage();
     await signIn.goto('/');
