@@ -210,6 +210,7 @@ describe('the dispatcher’s desk', () => {
     await keepScreenshot(page, 'new-chain');
 
     // What the API refuses is said at its place.
+    await page.getByText('Everything as a list of forms').click();
     await page.locator('summary', { hasText: 'C1' }).click();
     await page.getByLabel('Length, m').first().fill('0');
     await page.getByRole('button', { name: 'Save the chain' }).click();
@@ -232,7 +233,8 @@ describe('the dispatcher’s desk', () => {
       .getByRole('main')
       .getByRole('link', { name: /Version 1/ })
       .click();
-    await page.getByText('Change the chain').click();
+    await page.getByRole('button', { name: 'Change the chain' }).click();
+    await page.getByText('Everything as a list of forms').click();
     await page.locator('summary', { hasText: 'DisplayDisplay' }).click();
     await page.getByLabel('Serial number').last().fill('WC-1');
     const device = page.locator('details.part-form', { has: page.getByText('DisplayDisplay') }).last();

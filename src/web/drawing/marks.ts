@@ -16,11 +16,16 @@ export type Marks = {
   /** Where a reading of the signal was as it should be, and where not. */
   right?: readonly Place[];
   wrong?: readonly Place[];
+  /** What can't be as it is drawn; and, while something is plugged, where it can go. */
+  fault?: readonly Place[];
+  goal?: readonly Place[];
   /** One place a photo or other piece of evidence. */
   evidence?: readonly Place[];
 };
 /** In the order in which signs stand, what matters most first. */
 export const markNames = [
+  'goal',
+  'fault',
   'culprit',
   'change',
   'next',
@@ -33,6 +38,8 @@ export const markNames = [
 export type Mark = (typeof markNames)[number];
 /** Signs beside the shading, so that a mark is there without colour. */
 export const markSigns: Record<Mark, string> = {
+  goal: '+',
+  fault: '✕',
   culprit: '!',
   change: 'Δ',
   next: '◆',
@@ -78,6 +85,7 @@ export const usedMarks = (marks: Marks): Mark[] =>
 
 /** The places that something is asked or said of, the one that matters most first. */
 export const placesByWeight = (marks: Marks): Place[] => [
+  ...placesOf(marks, 'fault'),
   ...placesOf(marks, 'culprit'),
   ...placesOf(marks, 'change'),
   ...placesOf(marks, 'next'),

@@ -30,7 +30,9 @@ export function useLayout(
       performance.mark('chain-drawing-begins');
       const layout = layOut(chain, room, wanted);
       const height = Math.min(room.height, Math.ceil(layout.height * fitScale(layout, room)));
-      setLaid({ layout, window: { width: room.width, height } });
+      const next = { layout, window: { width: room.width, height } };
+      // What was typed of a device moves nothing: whoever looks closer goes on looking there.
+      setLaid((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next));
     });
     return () => {
       isWanted = false;

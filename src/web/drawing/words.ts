@@ -14,6 +14,8 @@ export const drawingWords = wordsOf({
     link: (id: string, { from, to }: { from: string; to: string }, metres: string) =>
       `Cable ${id}, ${metres} m, from ${from} to ${to}`,
     marks: {
+      goal: 'can go here',
+      fault: 'can’t be so',
       suspect: 'still suspect',
       change: 'change under test',
       culprit: 'the cause',
@@ -37,6 +39,8 @@ export const drawingWords = wordsOf({
     drawingNow: 'Zeichnet',
     link: (id, { from, to }, metres) => `Kabel ${id}, ${metres} m, von ${from} nach ${to}`,
     marks: {
+      goal: 'passt hierhin',
+      fault: 'geht so nicht',
       suspect: 'noch verdächtig',
       change: 'geprüfte Änderung',
       culprit: 'die Ursache',

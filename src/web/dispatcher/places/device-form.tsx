@@ -17,11 +17,31 @@ type Properties = {
   pointer: string;
   problem: Problem | null;
   onChange: (device: Device) => void;
-  onRemove: () => void;
+  /** Left out where it is taken away elsewhere. */
+  onRemove?: () => void;
 };
 
 /** One device and its sockets; folded away unless something is wrong with it. */
-export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Properties) {
+export function DeviceForm(properties: Properties) {
+  const { device, pointer, problem } = properties;
+  const isFaulty = (problem?.errors ?? []).some(
+    (error) => error.pointer === pointer || error.pointer.startsWith(`${pointer}/`),
+  );
+  return (
+    <details class="part-form" open={isFaulty || undefined}>
+      <summary>
+        <strong>{device.name}</strong>
+        <span class="soft">
+          {terms().role[device.role]} {device.model ?? ''}
+        </span>
+      </summary>
+      <DeviceFields {...properties} />
+    </details>
+  );
+}
+
+/** What can be said of a device, and its sockets. */
+export function DeviceFields({ device, pointer, problem, onChange, onRemove }: Properties) {
   const t = placeWords();
   const change = (part: Partial<Device>) => onChange({ ...device, ...part });
   const text = (label: string, field: 'model' | 'serial' | 'firmware') => (
@@ -37,76 +57,67 @@ export function DeviceForm({ device, pointer, problem, onChange, onRemove }: Pro
     />
   );
   const faults = faultsWithin(problem, pointer, ['name', 'model', 'serial', 'firmware', 'notes']);
-  const isFaulty = (problem?.errors ?? []).some((error) => error.pointer.startsWith(`${pointer}/`));
   return (
-    <details class="part-form" open={isFaulty || faults.length > 0 || undefined}>
-      <summary>
-        <strong>{device.name}</strong>
-        <span class="soft">
-          {terms().role[device.role]} {device.model ?? ''}
-        </span>
-      </summary>
-      <fieldset class="part-fields">
-        <legend class="for-readers-only">{t.deviceOf(device.name)}</legend>
-        <Faults texts={faults} />
-        <div class="three">
-          <Field
-            label={t.name}
-            required
-            maxLength={longest.line}
-            error={faultAt(problem, `${pointer}/name`)}
-            value={device.name}
-            onInput={({ currentTarget }) => change({ name: currentTarget.value })}
-          />
-          <SelectField
-            label={t.role}
-            options={(Object.entries(terms().role) as [DeviceRole, string][]).map(([value, label]) => ({
-              value,
-              label,
-            }))}
-            value={device.role}
-            onChoose={(role) => change({ role })}
-          />
-          {text(t.model, 'model')}
-          {text(t.serial, 'serial')}
-          {text(t.firmware, 'firmware')}
-        </div>
-        <div class="row">
-          <Tick label={t.drawsMenu} isOn={device.drawsMenu} onChange={(drawsMenu) => change({ drawsMenu })} />
-          <Tick
-            label={t.processes}
-            isOn={device.processesPicture}
-            onChange={(processesPicture) => change({ processesPicture })}
-          />
-        </div>
-        {device.drawsMenu && <MenuFields device={device} onChange={change} />}
-        <PassesFields device={device} onChange={change} />
-        <h3>{t.ports}</h3>
-        {device.ports.map((port, index) => (
-          <PortFields
-            key={port.id}
-            port={port}
-            pointer={`${pointer}/ports/${index}`}
-            problem={problem}
-            onChange={(next) =>
-              change({ ports: device.ports.map((one) => (one.id === port.id ? next : one)) })
-            }
-            onRemove={() => change({ ports: device.ports.filter(({ id }) => id !== port.id) })}
-          />
-        ))}
-        <div class="row">
-          <Button onClick={() => change({ ports: [...device.ports, newPort('input', device.ports)] })}>
-            {t.addInput}
-          </Button>
-          <Button onClick={() => change({ ports: [...device.ports, newPort('output', device.ports)] })}>
-            {t.addOutput}
-          </Button>
+    <fieldset class="part-fields">
+      <legend class="for-readers-only">{t.deviceOf(device.name)}</legend>
+      <Faults texts={faults} />
+      <div class="three">
+        <Field
+          label={t.name}
+          required
+          maxLength={longest.line}
+          error={faultAt(problem, `${pointer}/name`)}
+          value={device.name}
+          onInput={({ currentTarget }) => change({ name: currentTarget.value })}
+        />
+        <SelectField
+          label={t.role}
+          options={(Object.entries(terms().role) as [DeviceRole, string][]).map(([value, label]) => ({
+            value,
+            label,
+          }))}
+          value={device.role}
+          onChoose={(role) => change({ role })}
+        />
+        {text(t.model, 'model')}
+        {text(t.serial, 'serial')}
+        {text(t.firmware, 'firmware')}
+      </div>
+      <div class="row">
+        <Tick label={t.drawsMenu} isOn={device.drawsMenu} onChange={(drawsMenu) => change({ drawsMenu })} />
+        <Tick
+          label={t.processes}
+          isOn={device.processesPicture}
+          onChange={(processesPicture) => change({ processesPicture })}
+        />
+      </div>
+      {device.drawsMenu && <MenuFields device={device} onChange={change} />}
+      <PassesFields device={device} onChange={change} />
+      <h3>{t.ports}</h3>
+      {device.ports.map((port, index) => (
+        <PortFields
+          key={port.id}
+          port={port}
+          pointer={`${pointer}/ports/${index}`}
+          problem={problem}
+          onChange={(next) => change({ ports: device.ports.map((one) => (one.id === port.id ? next : one)) })}
+          onRemove={() => change({ ports: device.ports.filter(({ id }) => id !== port.id) })}
+        />
+      ))}
+      <div class="row">
+        <Button onClick={() => change({ ports: [...device.ports, newPort('input', device.ports)] })}>
+          {t.addInput}
+        </Button>
+        <Button onClick={() => change({ ports: [...device.ports, newPort('output', device.ports)] })}>
+          {t.addOutput}
+        </Button>
+        {onRemove !== undefined && (
           <Button kind="quiet" onClick={onRemove}>
             {t.removeDevice(device.name)}
           </Button>
-        </div>
-      </fieldset>
-    </details>
+        )}
+      </div>
+    </fieldset>
   );
 }
 

@@ -13,22 +13,41 @@ import { placeWords } from './words.ts';
 const optionsOf = <Value extends string>(names: Record<Value, string>) =>
   (Object.entries(names) as [Value, string][]).map(([value, label]) => ({ value, label }));
 
-/** One cable: between which sockets, and what it is. */
-export function LinkForm({
-  link,
-  chain,
-  pointer,
-  problem,
-  onChange,
-  onRemove,
-}: {
+type Properties = {
   link: Link;
   chain: Chain;
   pointer: string;
   problem: Problem | null;
   onChange: (link: Link) => void;
-  onRemove: () => void;
-}) {
+  /** Left out where it is taken away elsewhere. */
+  onRemove?: () => void;
+};
+
+/** One cable: between which sockets, and what it is; folded away unless something is wrong with it. */
+export function LinkForm(properties: Properties) {
+  const { link, chain, pointer, problem } = properties;
+  const nameOf = (id: string) => chain.devices.find((device) => device.id === id)?.name ?? '?';
+  const isFaulty = (problem?.errors ?? []).some(
+    (error) => error.pointer === pointer || error.pointer.startsWith(`${pointer}/`),
+  );
+  return (
+    <details class="part-form" open={isFaulty || link.from.deviceId === '' || undefined}>
+      <summary>
+        <strong>{link.id}</strong>
+        <span>
+          {nameOf(link.from.deviceId)} → {nameOf(link.to.deviceId)}
+        </span>
+        <span class="soft">
+          {number(link.lengthM, 1)} m, {terms().construction[link.construction]}
+        </span>
+      </summary>
+      <LinkFields {...properties} />
+    </details>
+  );
+}
+
+/** What can be said of a cable. */
+export function LinkFields({ link, chain, pointer, problem, onChange, onRemove }: Properties) {
   const t = placeWords();
   const change = (part: Partial<Link>) => onChange({ ...link, ...part });
   const sockets = (direction: Port['direction']) => [
@@ -46,7 +65,6 @@ export function LinkForm({
     const [deviceId = '', portId = ''] = key.split(' ');
     return { deviceId, portId };
   };
-  const nameOf = (id: string) => chain.devices.find((device) => device.id === id)?.name ?? '?';
   const faults = faultsWithin(problem, pointer, [
     'lengthM',
     'from',
@@ -56,74 +74,62 @@ export function LinkForm({
     'gaugeAwg',
     'couplers',
   ]);
-  const isFaulty = (problem?.errors ?? []).some(
-    (error) => error.pointer === pointer || error.pointer.startsWith(`${pointer}/`),
-  );
   return (
-    <details class="part-form" open={isFaulty || link.from.deviceId === '' || undefined}>
-      <summary>
-        <strong>{link.id}</strong>
-        <span>
-          {nameOf(link.from.deviceId)} → {nameOf(link.to.deviceId)}
-        </span>
-        <span class="soft">
-          {number(link.lengthM, 1)} m, {terms().construction[link.construction]}
-        </span>
-      </summary>
-      <fieldset class="part-fields">
-        <legend class="for-readers-only">{t.linkNo(link.id)}</legend>
-        <Faults texts={faults} />
-        <div class="three">
-          <SelectField
-            label={t.from}
-            options={sockets('output')}
-            error={faultAt(problem, `${pointer}/from`)}
-            value={refKey(link.from)}
-            onChoose={(key) => change({ from: refOf(key) })}
-          />
-          <SelectField
-            label={t.to}
-            options={sockets('input')}
-            error={faultAt(problem, `${pointer}/to`)}
-            value={refKey(link.to)}
-            onChoose={(key) => change({ to: refOf(key) })}
-          />
-          <Field
-            label={t.length}
-            type="number"
-            step="any"
-            error={faultAt(problem, `${pointer}/lengthM`)}
-            value={link.lengthM}
-            onInput={({ currentTarget }) => change({ lengthM: currentTarget.valueAsNumber || 0 })}
-          />
-          <SelectField
-            label={t.construction}
-            options={optionsOf(terms().construction)}
-            value={link.construction}
-            onChoose={(construction) => change({ construction })}
-          />
-          <SelectField
-            label={t.category}
-            options={optionsOf(categoryChoices())}
-            value={link.category}
-            onChoose={(category) => change({ category })}
-          />
-          <SelectField
-            label={t.route}
-            options={optionsOf(t.routes)}
-            value={link.route}
-            onChoose={(route) => change({ route })}
-          />
-          <RatedFields link={link} pointer={pointer} problem={problem} onChange={onChange} />
-        </div>
-        <div class="row">
-          <Tick label={t.certified} isOn={link.certified} onChange={(certified) => change({ certified })} />
+    <fieldset class="part-fields">
+      <legend class="for-readers-only">{t.linkNo(link.id)}</legend>
+      <Faults texts={faults} />
+      <div class="three">
+        <SelectField
+          label={t.from}
+          options={sockets('output')}
+          error={faultAt(problem, `${pointer}/from`)}
+          value={refKey(link.from)}
+          onChoose={(key) => change({ from: refOf(key) })}
+        />
+        <SelectField
+          label={t.to}
+          options={sockets('input')}
+          error={faultAt(problem, `${pointer}/to`)}
+          value={refKey(link.to)}
+          onChoose={(key) => change({ to: refOf(key) })}
+        />
+        <Field
+          label={t.length}
+          type="number"
+          step="any"
+          error={faultAt(problem, `${pointer}/lengthM`)}
+          value={link.lengthM}
+          onInput={({ currentTarget }) => change({ lengthM: currentTarget.valueAsNumber || 0 })}
+        />
+        <SelectField
+          label={t.construction}
+          options={optionsOf(terms().construction)}
+          value={link.construction}
+          onChoose={(construction) => change({ construction })}
+        />
+        <SelectField
+          label={t.category}
+          options={optionsOf(categoryChoices())}
+          value={link.category}
+          onChoose={(category) => change({ category })}
+        />
+        <SelectField
+          label={t.route}
+          options={optionsOf(t.routes)}
+          value={link.route}
+          onChoose={(route) => change({ route })}
+        />
+        <RatedFields link={link} pointer={pointer} problem={problem} onChange={onChange} />
+      </div>
+      <div class="row">
+        <Tick label={t.certified} isOn={link.certified} onChange={(certified) => change({ certified })} />
+        {onRemove !== undefined && (
           <Button kind="quiet" onClick={onRemove}>
             {t.removeLink(link.id)}
           </Button>
-        </div>
-      </fieldset>
-    </details>
+        )}
+      </div>
+    </fieldset>
   );
 }
 

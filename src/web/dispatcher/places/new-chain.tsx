@@ -11,7 +11,7 @@ import { refresh, useDocument } from '../../store/documents.ts';
 import { useDraft } from '../../store/use-draft.ts';
 import { terms } from '../../words/terms.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
-import { ChainForm } from './chain-form.tsx';
+import { DrawnEdit } from './drawn-edit.tsx';
 import { placeWords } from './words.ts';
 
 /** Source, receiver, display: what most rooms have, to be changed rather than typed. */
@@ -56,7 +56,7 @@ export function NewChainScreen({ siteId = '' }: { siteId?: string }) {
           void save();
         }}
       >
-        <ChainForm chain={chain} problem={sending.problem} onChange={(next) => change({ chain: next })} />
+        <DrawnEdit chain={chain} problem={sending.problem} onChange={(next) => change({ chain: next })} />
         <SendingResult sending={sending} />
         <div class="send-row row">
           <Button type="submit" kind="primary" disabled={sending.isBusy}>

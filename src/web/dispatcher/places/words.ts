@@ -102,7 +102,7 @@ const en = {
   refused: 'What has to be put right is marked at its place.',
   versions: 'Versions',
   version: (version: number) => `Version ${version}`,
-  conflict: 'Somebody changed it meanwhile. Yours is still below; theirs is the newest version.',
+  conflict: 'Somebody changed it meanwhile. Yours is still here; theirs is the newest version.',
 };
 const de: typeof en = {
   newSite: 'Ein Ort, der noch nicht bekannt ist',
@@ -205,6 +205,6 @@ const de: typeof en = {
   refused: 'Was richtigzustellen ist, steht an seiner Stelle.',
   versions: 'Fassungen',
   version: (version) => `Fassung ${version}`,
-  conflict: 'Jemand hat sie inzwischen geändert. Deine steht noch unten; die andere ist die neueste Fassung.',
+  conflict: 'Jemand hat sie inzwischen geändert. Deine steht noch hier; die andere ist die neueste Fassung.',
 };
 export const placeWords = wordsOf({ en, de });
