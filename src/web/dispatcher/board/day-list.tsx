@@ -10,7 +10,7 @@ import { stateWord, terms } from '../../words/terms.ts';
 import { clockTime, lengthOfTime } from '../../words/times.ts';
 import { useZone } from '../../words/zone.ts';
 import { AssignDialog } from '../assign/assign-dialog.tsx';
-import { useTickets } from '../common/use-tickets.ts';
+import { useTickets } from '../../store/use-tickets.ts';
 import { deskWords } from '../common/words.ts';
 import { type Lane, useLanes } from './lanes-of.ts';
 import { endOf, gapMin, townOf } from './visit-times.ts';

@@ -10,7 +10,7 @@ import { changeWords } from '../../words/change-words.ts';
 import { terms } from '../../words/terms.ts';
 import { lengthOfTime } from '../../words/times.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
-import { useTickets } from '../common/use-tickets.ts';
+import { useTickets } from '../../store/use-tickets.ts';
 import { VisitEntry } from './visit-entry.tsx';
 import { boardWords } from './words.ts';
 

@@ -6,7 +6,7 @@ import { culpritOf, remedyOf } from '../../report/how-it-ended.tsx';
 import { useDocument } from '../../store/documents.ts';
 import { stateWord, terms } from '../../words/terms.ts';
 import { day } from '../../words/times.ts';
-import { useTickets } from '../common/use-tickets.ts';
+import { useTickets } from '../../store/use-tickets.ts';
 import { deskWords } from '../common/words.ts';
 import { ticketWords } from './words.ts';
 

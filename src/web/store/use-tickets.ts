@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Ticket, TicketSummary } from '../../../../shared/contract/ticket.ts';
-import { read } from '../../api/client.ts';
-import { paths } from '../../api/paths.ts';
-import { keepDocument, keptBody } from '../../store/documents.ts';
+import type { Ticket, TicketSummary } from '../../../shared/contract/ticket.ts';
+import { read } from '../api/client.ts';
+import { paths } from '../api/paths.ts';
+import { keepDocument, keptBody } from './documents.ts';
 
 /** The tickets behind some lines of a list, each read again when its line says that it changed. */
 export function useTickets(lines: readonly TicketSummary[]): ReadonlyMap<string, Ticket> {
