@@ -6,14 +6,21 @@ import type { Symptom } from '../../../shared/contract/triage.ts';
 import { ChainDrawing } from '../drawing/chain-drawing.tsx';
 import type { Marks } from '../drawing/marks.ts';
 import { Button } from '../parts/button.tsx';
+import { PlaceHistory } from './place-history.tsx';
 import { PlaceKnowledge } from './place-knowledge.tsx';
 import { knownWords } from './words.ts';
 import './place.css';
 
-type Properties = { chain: ChainDocument; symptom?: Symptom['kind']; marks?: Marks };
+type Properties = {
+  chain: ChainDocument;
+  symptom?: Symptom['kind'];
+  marks?: Marks;
+  /** Whose screen this is: its own changes are no history yet. */
+  ticketId?: string;
+};
 
-/** A chain, and right below it what is known of the device or cable that was tapped. */
-export function DrawnChain({ chain, symptom, marks = {} }: Properties) {
+/** A chain, and right below it what is known of the device or cable that was tapped, and what was before. */
+export function DrawnChain({ chain, symptom, marks = {}, ticketId }: Properties) {
   const [place, setPlace] = useState<Place | null>(null);
   return (
     <>
@@ -27,6 +34,7 @@ export function DrawnChain({ chain, symptom, marks = {} }: Properties) {
             </Button>
           </div>
           <PlaceKnowledge chain={chain} symptom={symptom} place={place} />
+          <PlaceHistory chain={chain} place={place} exceptTicketId={ticketId} />
         </section>
       )}
     </>

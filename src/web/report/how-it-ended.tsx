@@ -5,6 +5,7 @@ import { minutesOf, occurrencesIn, verifyWatches } from '../../../state-machines
 import { Facts } from '../parts/card.tsx';
 import { typed } from '../parts/typed.tsx';
 import { placeWord } from '../place/place-words.ts';
+import { endedWords } from '../words/ended-words.ts';
 import { dayAndTime, lengthOfTime } from '../words/times.ts';
 import { endWords } from './words.ts';
 
@@ -54,7 +55,7 @@ export function remedyOf({ triage, chain }: Known): ComponentChildren {
   return (
     <>
       {remedy.kind === 'onSuspicion' && named !== null && <>{placeWord(named, remedy.place)} · </>}
-      {t.kinds[remedy.kind]}: {typed(remedy.what)}
+      {endedWords().kinds[remedy.kind]}: {typed(remedy.what)}
       {'acceptedBy' in remedy && <> ({t.acceptedBy(remedy.acceptedBy)})</>}
     </>
   );

@@ -18,11 +18,6 @@ export const reportWords = wordsOf({
     did: 'What we did',
     nothingDone: 'Nothing was repaired or replaced so far.',
     tried: 'What we tried, and put back as it was',
-    verdicts: {
-      cleared: 'the fault stayed away',
-      persists: 'the fault was still there',
-      inconclusive: 'it settled nothing',
-    },
     notJudged: 'not watched',
     more: (count: number) => plural('en', count, 'and one more', `and ${count} more`),
     known: 'How we know',
@@ -73,11 +68,6 @@ export const reportWords = wordsOf({
     did: 'Was wir gemacht haben',
     nothingDone: 'Bisher wurde nichts repariert oder getauscht.',
     tried: 'Was wir versucht und wieder zurückgebaut haben',
-    verdicts: {
-      cleared: 'der Fehler blieb weg',
-      persists: 'der Fehler war noch da',
-      inconclusive: 'es hat nichts geklärt',
-    },
     notJudged: 'nicht beobachtet',
     more: (count) => plural('de', count, 'und noch eines', `und noch ${count}`),
     known: 'Woher wir das wissen',

@@ -7,6 +7,7 @@ import { Facts } from '../parts/card.tsx';
 import { typed, typedInRow, typedText } from '../parts/typed.tsx';
 import { placeWord } from '../place/place-words.ts';
 import { changeWords } from '../words/change-words.ts';
+import { endedWords } from '../words/ended-words.ts';
 import { terms } from '../words/terms.ts';
 import { day, dayAndTime, number } from '../words/times.ts';
 import { culpritOf, proofOf, remedyOf } from './how-it-ended.tsx';
@@ -116,7 +117,7 @@ function Done({ ticket: { triage }, chain }: Pick<Told, 'ticket' | 'chain'>) {
             {tried.slice(-mostTried).map((change) => (
               <li key={change.id}>
                 {changeWords(change)}, {placeWord(named, change.target)}:{' '}
-                {change.judgement === null ? t.notJudged : t.verdicts[change.judgement.verdict]}
+                {change.judgement === null ? t.notJudged : endedWords().verdicts[change.judgement.verdict]}
               </li>
             ))}
             {tried.length > mostTried && <li>{t.more(tried.length - mostTried)}</li>}

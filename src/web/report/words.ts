@@ -5,12 +5,6 @@ export const endWords = wordsOf({
   en: {
     culprit: 'What it was',
     remedy: 'What was done',
-    kinds: {
-      permanent: 'Repaired for good',
-      workaround: 'Workaround, accepted',
-      noFaultFound: 'No fault found',
-      onSuspicion: 'Replaced on suspicion, unproven',
-    },
     limits: 'Its limits',
     acceptedBy: (who: string) => `accepted by ${who}`,
     proof: 'How it is known',
@@ -24,12 +18,6 @@ export const endWords = wordsOf({
   de: {
     culprit: 'Was es war',
     remedy: 'Was gemacht wurde',
-    kinds: {
-      permanent: 'Auf Dauer repariert',
-      workaround: 'Behelf, angenommen',
-      noFaultFound: 'Kein Fehler gefunden',
-      onSuspicion: 'Auf Verdacht getauscht, unbewiesen',
-    },
     limits: 'Seine Grenzen',
     acceptedBy: (who) => `angenommen von ${who}`,
     proof: 'Woher man es weiß',

@@ -1,7 +1,7 @@
 import type { PastCase } from '../../../shared/contract/past-case.ts';
 import { List, ListLink } from '../parts/card.tsx';
 import { typed } from '../parts/typed.tsx';
-import { endWords } from '../report/words.ts';
+import { endedWords } from '../words/ended-words.ts';
 import { Sentence } from '../words/sentence.tsx';
 import { terms } from '../words/terms.ts';
 import { day } from '../words/times.ts';
@@ -33,7 +33,7 @@ function PastEntry({ one }: { one: PastCase }) {
       </span>
       {one.remedy !== null && (
         <span>
-          {endWords().kinds[one.remedy.kind]}: {typed(one.remedy.what)}
+          {endedWords().kinds[one.remedy.kind]}: {typed(one.remedy.what)}
         </span>
       )}
       <span class="soft">

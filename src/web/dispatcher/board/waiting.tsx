@@ -4,13 +4,13 @@ import { paths } from '../../api/paths.ts';
 import { DocumentView } from '../../parts/document-view.tsx';
 import { typedText } from '../../parts/typed.tsx';
 import { useDocument } from '../../store/documents.ts';
+import { useTickets } from '../../store/use-tickets.ts';
 import { isOverdue } from '../../waiting/due-badge.tsx';
 import { waitingWords } from '../../waiting/words.ts';
 import { changeWords } from '../../words/change-words.ts';
 import { terms } from '../../words/terms.ts';
 import { lengthOfTime } from '../../words/times.ts';
 import { DeskScreen } from '../common/desk-screen.tsx';
-import { useTickets } from '../../store/use-tickets.ts';
 import { VisitEntry } from './visit-entry.tsx';
 import { boardWords } from './words.ts';
 

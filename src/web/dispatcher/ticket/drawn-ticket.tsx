@@ -20,7 +20,7 @@ export function DrawnTicket({ ticket, chain }: { ticket: Ticket; chain: ChainDoc
   };
   return (
     <>
-      <DrawnChain chain={chain} symptom={symptom.kind} marks={marks} />
+      <DrawnChain chain={chain} symptom={symptom.kind} marks={marks} ticketId={ticket.id} />
       <LeftAs triage={ticket.triage} />
     </>
   );

@@ -4,9 +4,9 @@ import { Card, List, ListLink } from '../../parts/card.tsx';
 import { Badge } from '../../parts/notice.tsx';
 import { culpritOf, remedyOf } from '../../report/how-it-ended.tsx';
 import { useDocument } from '../../store/documents.ts';
+import { useTickets } from '../../store/use-tickets.ts';
 import { stateWord, terms } from '../../words/terms.ts';
 import { day } from '../../words/times.ts';
-import { useTickets } from '../../store/use-tickets.ts';
 import { deskWords } from '../common/words.ts';
 import { ticketWords } from './words.ts';
 
