@@ -13,9 +13,19 @@ import type { KitItem } from './kit.ts';
 /**
  * Which parts a change does something to, seen from its target. `ends`: the devices a link joins, the links at a
  * device. `between`: the stretch that the change takes out of the way of the picture. `anywhere`: every device and
- * cable on the way of the picture. `whole`: what the chain as a whole can have at fault.
+ * cable on the way of the picture. `whole`: what the chain as a whole can have at fault. `passedLess`, `passedNotKnown`:
+ * the same as `anywhere`, where another source sends less than the usual ones, or nobody said what it sends.
  */
-export type Reach = 'target' | 'ends' | 'between' | 'upstream' | 'downstream' | 'anywhere' | 'whole';
+export type Reach =
+  | 'target'
+  | 'ends'
+  | 'between'
+  | 'upstream'
+  | 'downstream'
+  | 'anywhere'
+  | 'whole'
+  | 'passedLess'
+  | 'passedNotKnown';
 /** `any` holds for every mode that has no figure of its own. */
 export type EffectColumn = FailureMode | 'any';
 export type EffectRow = Row<EffectColumn>;

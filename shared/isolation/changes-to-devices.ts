@@ -53,7 +53,23 @@ export const changesToDevices = {
     whyNot: (scene, device) => onlyRoles(device, 'source') ?? outputSide(scene, device),
     byClient: 'remoteControl',
     minutes: minutes(5, 2),
-    effects: { between: practice({ any: 0.96 }) },
+    effects: {
+      between: practice({ any: 0.96 }),
+      passedLess: practice({
+        bandwidth: 0.9,
+        portMode: 0.85,
+        processing: 0.5,
+        linkPower: 0.2,
+        coupling: 0.6,
+      }),
+      passedNotKnown: assumed({
+        bandwidth: 0.2,
+        portMode: 0.2,
+        processing: 0.1,
+        linkPower: 0.05,
+        coupling: 0.15,
+      }),
+    },
     takesOut: sparedBySource,
   }),
   sourceIntoProcessor: change({

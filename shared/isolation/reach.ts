@@ -14,6 +14,7 @@ import {
   upstreamIn,
 } from './components.ts';
 import type { TestKind } from './effect-table.ts';
+import { sendsBeside } from './sources-formats.ts';
 
 /** What a change, or playing another source, reaches in one way: components, or none. */
 export function reachOf(
@@ -25,6 +26,9 @@ export function reachOf(
   if (reach === 'anywhere') return scope.path;
   if (reach === 'between') return changeCatalogue[test].takesOut(components, scope, target);
   if (reach === 'whole') return [chainKey];
+  if (reach === 'passedLess') return sendsBeside(components, scope, target) === 'less' ? scope.path : [];
+  if (reach === 'passedNotKnown')
+    return sendsBeside(components, scope, target) === 'notKnown' ? scope.path : [];
   const at = targetOf(components, test, target);
   switch (reach) {
     case 'target':

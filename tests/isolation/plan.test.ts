@@ -24,8 +24,8 @@ const nextOf = (of: PlanInput) => {
 const vanished: Result = { kind: 'menu', deviceId: 'processor', answer: 'vanished' };
 /** The second menu rules out that the processor's vanished only because its input did. */
 const bothVanished: Result[] = [vanished, { kind: 'menu', deviceId: 'receiver', answer: 'vanished' }];
-/** Nothing told parts one stretch of the chain from another. */
-const unlocated = { affectedDisplays: [], content: 'any' } as const;
+/** Shown by one source, nobody said on which display. */
+const unlocated = { affectedSources: ['player'], affectedDisplays: [], content: 'any' } as const;
 /** Between processor and display, by every menu that there is on the way. */
 const betweenThem: Result[] = [...bothVanished, { kind: 'menu', deviceId: 'projector', answer: 'stayed' }];
 const quiet = (test: 'limitOutputBandwidth' | 'temporaryCable', minutes: number): Result => ({
