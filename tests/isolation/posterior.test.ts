@@ -46,7 +46,13 @@ describe('another source, with which the fault stays away', () => {
     target: device('streamer'),
     watch: { mode: 'time', minutes: 120, occurrences: 0 },
   };
-  const format = { widthPx: 3840, heightPx: 2160, refreshHz: 60, bitsPerComponent: 10, encoding: 'rgb' } as const;
+  const format = {
+    widthPx: 3840,
+    heightPx: 2160,
+    refreshHz: 60,
+    bitsPerComponent: 10,
+    encoding: 'rgb',
+  } as const;
   /** How much less likely what both sources pass is of `how`, by whom the highest format is wanted of. */
   const leftOf = (how: string, sourceIds: string[] | null): number => {
     const wanted = videoFormatsOf(sourceIds);
