@@ -13,6 +13,9 @@ const isAbout = (event: TriageEvent, changeId: string): boolean =>
  */
 export const invariants = {
   ticketIsOpen: (record) => record.closedAt === null,
+  /** The client's signature under the report of what was done proves nothing that the ticket rests on. */
+  ticketIsOpenOrSigned: (record, event) =>
+    record.closedAt === null || (event.type === 'evidenceAdded' && event.evidence.tie.shows === 'signature'),
   /** One change at a time. */
   noOpenChange: (record) => openChange(record) === null,
   changeIsDeclared: (record, event) => {

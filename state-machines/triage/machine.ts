@@ -80,7 +80,7 @@ export const triageMachine = triage.createMachine({
     answerRequest: take('answerRequest', 'ticketIsOpen'),
     recordLook: take('recordLook', 'ticketIsOpen'),
     withdrawLook: take('withdrawLook', 'ticketIsOpen'),
-    evidenceAdded: take('evidenceAdded', 'ticketIsOpen'),
+    evidenceAdded: take('evidenceAdded', 'ticketIsOpenOrSigned'),
     evidenceWithdrawn: take('evidenceWithdrawn', 'ticketIsOpen'),
     diaryOpened: take('diaryOpened', 'ticketIsOpen'),
     diaryClosed: take('diaryClosed'),

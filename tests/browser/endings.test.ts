@@ -135,6 +135,7 @@ describe('how a ticket ends', () => {
     await heading('The ticket is closed');
     await page.getByText('The old cable stays in the wall, capped.').waitFor();
     await look('ending-closed');
+    await signOnceClosed(page);
     await deskHasIt();
     await pass(60 * 24);
     await press('Open it again');
@@ -179,6 +180,23 @@ describe('how a ticket ends', () => {
     await picture.waitFor();
     await keepScreenshot(page, 'report-signed');
     expect(await faultsInEveryLook(page, 'report-signed')).toEqual([]);
+    await page.goto(`/app/visits/${stage.play.ticketId}/triage`);
+  }
+
+  /** Whoever comes home later signs, too, what is closed by then. */
+  async function signOnceClosed(page: Page): Promise<void> {
+    await page.getByText('All sent').waitFor();
+    expect(await page.getByText('Take a photo').count()).toBe(0);
+    await page.getByRole('link', { name: 'Report for the client', exact: true }).click();
+    await page.getByRole('button', { name: 'Sign once more' }).click();
+    await page.getByLabel('Your name').fill('Nils Corrowin');
+    await page.getByLabel(/^Sign by name only/).check();
+    await page.getByRole('button', { name: 'Sign', exact: true }).click();
+    await page.getByRole('img', { name: 'Signature of Nils Corrowin' }).waitFor();
+    await page.getByText('All sent').waitFor();
+    await page.reload();
+    await page.getByText(/^Signed by Nils Corrowin, /).waitFor();
+    await keepScreenshot(page, 'report-signed-once-closed');
     await page.goto(`/app/visits/${stage.play.ticketId}/triage`);
   }
 

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import { attachedKinds } from '../../../shared/contract/evidence-names.ts';
 import type { ChainDocument } from '../../../shared/contract/site.ts';
@@ -38,11 +38,6 @@ export function EvidenceScreen({ ticketId = '' }: { ticketId?: string }) {
   const ticket = projection?.ticket ?? server.body;
   const chain = useDocument(ticket === null ? null : paths.chain(ticket.chainId)).body;
   const evidence = useDocument(paths.evidence(ticketId));
-  useEffect(() => {
-    if (location.hash !== '#log' || chain === null) return undefined;
-    const later = setTimeout(() => document.getElementById('log')?.scrollIntoView());
-    return () => clearTimeout(later);
-  }, [chain === null]);
   return (
     <Screen title={t.title}>
       <div>

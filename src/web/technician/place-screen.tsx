@@ -9,6 +9,7 @@ import { messageKey } from '../../../shared/message/index.ts';
 import { paths } from '../api/paths.ts';
 import { LinkButton } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
+import { useLedHere } from '../parts/led-here.ts';
 import { Badge, Notice } from '../parts/notice.tsx';
 import { Screen } from '../parts/screen.tsx';
 import { PlaceFacts } from '../place/place-facts.tsx';
@@ -161,11 +162,11 @@ function Unfolding({
 }) {
   const isWanted = location.hash === `#${id}`;
   const part = useRef<HTMLDetailsElement>(null);
+  useLedHere(part, isWanted);
   useEffect(() => {
     if (!isWanted) return undefined;
     // After the screen has put its heading in sight.
     const later = setTimeout(() => {
-      part.current?.scrollIntoView();
       part.current?.querySelector<HTMLElement>('input, select, button')?.focus({ preventScroll: true });
     });
     return () => clearTimeout(later);

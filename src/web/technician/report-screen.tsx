@@ -28,11 +28,7 @@ export function ReportScreen({ ticketId = '' }: { ticketId?: string }) {
         {(body) => (
           <>
             {chain !== null && <VisitReport ticket={shown ?? body} chain={chain} site={site} zone={zone} />}
-            <Signatures
-              ticket={{ ...(shown ?? body), sequence: body.sequence }}
-              zone={zone}
-              sign={(shown ?? body).state !== 'closed'}
-            />
+            <Signatures ticket={{ ...(shown ?? body), sequence: body.sequence }} zone={zone} sign />
           </>
         )}
       </DocumentView>

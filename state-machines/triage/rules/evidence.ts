@@ -4,9 +4,11 @@ import { because } from './refusal.ts';
 import { notClosed, rule } from './rule.ts';
 
 export const evidenceAdded = rule('evidenceAdded', {
-  ready: notClosed,
   refuse: (record, { evidence }) => {
-    const { watchId, changeId } = evidence.tie;
+    const { watchId, changeId, shows } = evidence.tie;
+    // The client signs the report of what was done, which is whole only once the ticket is closed.
+    const closed = shows === 'signature' ? null : notClosed(record);
+    if (closed !== null) return closed;
     if (record.evidence.some(({ id }) => id === evidence.id)) {
       return because('already-exists', message('evidenceIdTaken'));
     }

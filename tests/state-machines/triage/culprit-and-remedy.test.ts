@@ -283,4 +283,12 @@ describe('reopening', () => {
     expect(ticket.send({ type: 'note', text: 'The client is happy' }).state).toBe('closed');
     expect(() => ticket.addEvidence({ kind: 'note' })).toThrow('closedReopenFirst');
   });
+
+  it('takes the client’s signature under its report, which is whole only then, and replays', () => {
+    const ticket = new TriageCase().closed();
+    const id = ticket.addEvidence({ kind: 'document', tie: { shows: 'signature' } });
+    expect(ticket.state).toBe('closed');
+    expect(ticket.record.evidence.at(-1)).toMatchObject({ id, tie: { shows: 'signature' } });
+    expect(ticket.replayed()).toEqual(ticket.snapshot);
+  });
 });

@@ -18,6 +18,7 @@ import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { TicketPage } from './page.tsx';
 import { Question } from './question.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import { usePlan } from './use-plan.ts';
 import { watchWords } from './watch-words.ts';
 import { triageWords } from './words.ts';
@@ -25,7 +26,16 @@ import type { Work } from './work.ts';
 
 /** Naming what a retest has shown. */
 export function CulpritScreen({ ticketId = '' }: { ticketId?: string }) {
-  return <TicketPage ticketId={ticketId}>{(work) => <Culprit work={work} />}</TicketPage>;
+  return (
+    <TicketPage ticketId={ticketId}>
+      {(work) => (
+        <>
+          <Culprit work={work} />
+          <QuestionPhoto work={work} />
+        </>
+      )}
+    </TicketPage>
+  );
 }
 
 function Culprit({ work }: { work: Work }) {

@@ -26,6 +26,7 @@ import { expectationOf, settingsTouched } from './declaration.ts';
 import { OtherChangeForm } from './other-change.tsx';
 import { TicketPage, ToQuestion } from './page.tsx';
 import { Cautions, Question, WorkingQuestion } from './question.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import { stepWords } from './step-words.ts';
 import { usePlan } from './use-plan.ts';
 import { triageWords } from './words.ts';
@@ -43,7 +44,12 @@ export function DeclareScreen({
 }) {
   return (
     <TicketPage ticketId={ticketId}>
-      {(work) => <Declare key={kind + place} work={work} named={kind} place={decodeURIComponent(place)} />}
+      {(work) => (
+        <>
+          <Declare key={kind + place} work={work} named={kind} place={decodeURIComponent(place)} />
+          <QuestionPhoto work={work} />
+        </>
+      )}
     </TicketPage>
   );
 }

@@ -16,6 +16,7 @@ import { triageAddress } from '../common/triage-addresses.ts';
 import { caseWords } from './case-words.ts';
 import { TicketPage, ToQuestion } from './page.tsx';
 import { Question } from './question.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -27,7 +28,10 @@ export function EscalateScreen({ ticketId = '' }: { ticketId?: string }) {
         work.ticket.state.startsWith('escalated') ? (
           <ToQuestion ticketId={ticketId} />
         ) : (
-          <Escalate work={work} />
+          <>
+            <Escalate work={work} />
+            <QuestionPhoto work={work} />
+          </>
         )
       }
     </TicketPage>

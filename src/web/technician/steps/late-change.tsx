@@ -20,12 +20,22 @@ import { placeOf, triageAddress } from '../common/triage-addresses.ts';
 import { lateWords } from './late-words.ts';
 import { MayItStay, placesIn } from './other-change.tsx';
 import { TicketPage } from './page.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
 /** A change that nobody declared, entered afterwards at the time at which it was made. */
 export function LateChangeScreen({ ticketId = '' }: { ticketId?: string }) {
-  return <TicketPage ticketId={ticketId}>{(work) => <LateChange work={work} />}</TicketPage>;
+  return (
+    <TicketPage ticketId={ticketId}>
+      {(work) => (
+        <>
+          <LateChange work={work} />
+          <QuestionPhoto work={work} />
+        </>
+      )}
+    </TicketPage>
+  );
 }
 
 type Draft = {

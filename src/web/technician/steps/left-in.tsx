@@ -19,6 +19,7 @@ import { type Logged, LogsOfDays, SettingsAgain } from './left-in-logs.tsx';
 import { leftInWords } from './left-in-words.ts';
 import { TicketPage } from './page.tsx';
 import { PlanSentence, Question } from './question.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import type { PlanHere } from './use-plan.ts';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
@@ -36,6 +37,7 @@ export function LeaveInScreen({ ticketId = '' }: { ticketId?: string }) {
           <p>{leftInWords().lead}</p>
           {work.refusal !== null && <Refusal problem={work.refusal} />}
           <LeaveInForm work={work} />
+          <QuestionPhoto work={work} />
           <LinkButton href={triageAddress(ticketId)}>{triageWords().toQuestion}</LinkButton>
         </Screen>
       )}

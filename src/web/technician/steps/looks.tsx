@@ -17,6 +17,7 @@ import { settingFrom } from '../common/last-known.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { lookWords } from './look-words.ts';
 import { TicketPage } from './page.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import { useReading } from './reading.tsx';
 import { ReasonDialog } from './reason.tsx';
 import { triageWords } from './words.ts';
@@ -24,7 +25,16 @@ import type { Work } from './work.ts';
 
 /** What was looked at in this round, newest first, to put right what is wrong in it and to look at more. */
 export function LooksScreen({ ticketId = '' }: { ticketId?: string }) {
-  return <TicketPage ticketId={ticketId}>{(work) => <Looks work={work} />}</TicketPage>;
+  return (
+    <TicketPage ticketId={ticketId}>
+      {(work) => (
+        <>
+          <Looks work={work} />
+          <QuestionPhoto work={work} />
+        </>
+      )}
+    </TicketPage>
+  );
 }
 
 function Looks({ work }: { work: Work }) {

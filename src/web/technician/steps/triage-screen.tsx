@@ -3,8 +3,6 @@ import { paths } from '../../api/paths.ts';
 import { Notice } from '../../parts/notice.tsx';
 import { useDocument } from '../../store/documents.ts';
 import { waitingWords } from '../../waiting/words.ts';
-import { CaptureButton } from '../common/capture.tsx';
-import { captureWords } from '../common/capture-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { BaselineQuestion } from './baseline.tsx';
 import { ChangeQuestion } from './change.tsx';
@@ -14,6 +12,7 @@ import { proposalsIn } from './logs.tsx';
 import { OtherWays } from './offers.tsx';
 import { TicketPage } from './page.tsx';
 import { ComesFirst } from './question.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import { RemedyQuestion } from './remedy.tsx';
 import { ReproduceQuestion } from './reproduce.tsx';
 import { Requests, SecondLineQuestion } from './second-line.tsx';
@@ -42,7 +41,7 @@ function Triage({ work }: { work: Work }) {
       <ComesFirst.Provider value={isEscalated ? null : <Requests work={work} />}>
         <QuestionOf work={work} planned={planned} />
       </ComesFirst.Provider>
-      <Photos work={work} />
+      <QuestionPhoto work={work} />
       {planned.plan !== null && <OtherWays work={work} plan={planned.plan} />}
       {planned.lacksSettings && <Notice>{t.noSettings}</Notice>}
       <More work={work} />
@@ -80,19 +79,6 @@ function QuestionOf({ work, planned }: { work: Work; planned: PlanHere }) {
     default:
       return <ClosedQuestion work={work} />;
   }
-}
-
-/** The camera beside every question, and how many pictures it has taken by now; what runs is what they show. */
-function Photos({ work: { ticket } }: { work: Work }) {
-  const changeId = openChange(ticket.triage)?.id ?? null;
-  const t = captureWords();
-  return (
-    <div class="question-photo not-printed">
-      <CaptureButton key={changeId} ticket={ticket} tie={{ changeId }}>
-        {t.photoHere}
-      </CaptureButton>
-    </div>
-  );
 }
 
 /** What can be done beside the question. */

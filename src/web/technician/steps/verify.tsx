@@ -122,7 +122,8 @@ const ToReport = ({ work, label }: { work: Work; label: string }) => (
 /** The ticket is closed; for some days it can be opened again. */
 export function ClosedQuestion({ work }: { work: Work }) {
   const t = caseWords();
-  const { closing, remedy } = work.ticket.triage;
+  const { closing, remedy, evidence } = work.ticket.triage;
+  const isSigned = evidence.some(({ tie, withdrawn }) => tie.shows === 'signature' && withdrawn === null);
   return (
     <Question
       key="closed"
@@ -130,7 +131,7 @@ export function ClosedQuestion({ work }: { work: Work }) {
       title={t.closedTitle}
       answers={
         <>
-          <ToReport work={work} label={t.toReport} />
+          <ToReport work={work} label={isSigned ? t.toReport : t.toReportToSign} />
           {work.may('reopen') && (
             <TakeBack
               work={work}

@@ -10,6 +10,7 @@ import { placeWords } from '../common/place-words.ts';
 import { triageAddress } from '../common/triage-addresses.ts';
 import { TicketPage } from './page.tsx';
 import { Question } from './question.tsx';
+import { QuestionPhoto } from './question-photo.tsx';
 import { triageWords } from './words.ts';
 import type { Work } from './work.ts';
 
@@ -63,6 +64,7 @@ export function WaitScreen({ ticketId = '' }: { ticketId?: string }) {
               return isDone;
             }}
           />
+          <QuestionPhoto work={work} />
           <LinkButton href={triageAddress(ticketId)}>{triageWords().toQuestion}</LinkButton>
         </Screen>
       )}

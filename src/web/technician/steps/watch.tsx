@@ -12,6 +12,7 @@ import { clockTime } from '../../words/times.ts';
 import { placeWords } from '../common/place-words.ts';
 import { conditionWords } from './condition-words.ts';
 import { menuAnswerWords } from './menu-answer-words.ts';
+import { QuestionPhoto } from './question-photo.tsx';
 import { soFar } from './sure.ts';
 import { useNow, useScreenOn } from './use-now.ts';
 import { EndInto } from './watch-end.tsx';
@@ -88,6 +89,7 @@ export function WatchQuestion({ work, watch }: { work: Work; watch: Watch }) {
         </p>
       </Screen>
       <Presses watch={watch} symptom={work.ticket.triage.symptom} press={press} end={end} />
+      <QuestionPhoto work={work} />
       <details class="watch-details">
         <summary>{t.list}</summary>
         <p class="soft">{isScreenOn ? t.screenOn : t.screenOff}</p>
