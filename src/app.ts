@@ -1,5 +1,6 @@
 import type { FastifyInstance } from 'fastify';
 import type { Logger } from 'pino';
+import { auditLogRoutes } from './features/audit-log/index.ts';
 import { chainRoutes } from './features/chains/index.ts';
 import { clientFiles } from './features/client/index.ts';
 import { diaryRoutes } from './features/diary/index.ts';
@@ -33,6 +34,7 @@ export async function createApp(
   await app.register(secondFactorRoutes, { services });
   await app.register(memberRoutes, { services });
   await app.register(organisationRoutes, { services });
+  await app.register(auditLogRoutes, { services });
   await app.register(siteRoutes, { services });
   await app.register(chainRoutes, { services });
   await app.register(signalRoutes, { services });

@@ -23,6 +23,7 @@ export const addresses = {
 
   organisation: '/organisation',
   usage: '/organisation/usage',
+  auditLog: '/organisation/audit-log',
   faultModel: '/fault-model',
   firmwareLevels: '/firmware-levels',
   firmwareLevel: '/firmware-levels/:id',

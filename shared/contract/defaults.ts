@@ -6,6 +6,8 @@ export const organisationDefaults = {
   risk: 0.05,
   /** Assumed. */
   reopenDays: 30,
+  /** Assumed: a year, so that what is noticed at its end can be followed to its start. */
+  auditLogDays: 365,
   /** About 6 ft; common practice, no source. */
   shortestCableM: 1.8,
   /**

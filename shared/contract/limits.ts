@@ -39,6 +39,8 @@ export const mostOwnChanges = 40;
 export const ranges = {
   risk: { min: 0.001, max: 0.5 },
   reopenDays: { min: 0, max: 3650 },
+  /** The least is also what the database holds to, see the migration audit_log. */
+  auditLogDays: { min: 90, max: 3650 },
   shortestCableM: { min: 0, max: 10 },
   reachM: { min: 0, max: 1000 },
   /** Of the reach of passive copper. */

@@ -77,6 +77,12 @@ export const organisationSettings = z.object({
     .min(ranges.reopenDays.min)
     .max(ranges.reopenDays.max)
     .default(organisationDefaults.reopenDays),
+  /** Days for which the audit log keeps an entry. */
+  auditLogDays: z
+    .int()
+    .min(ranges.auditLogDays.min)
+    .max(ranges.auditLogDays.max)
+    .default(organisationDefaults.auditLogDays),
   /** A cable shorter than this is a finding, metres. */
   shortestCableM: z
     .number()

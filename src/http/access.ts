@@ -14,6 +14,7 @@ export const access = {
   'read organisation': memberRoles,
   'manage organisation': ['admin'],
   'export everything': ['admin'],
+  'read the audit log': ['admin'],
   'read firmware levels': memberRoles,
   'manage firmware levels': ['admin', 'support'],
   'read sites': memberRoles,

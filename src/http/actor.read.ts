@@ -1,7 +1,7 @@
 import type { MemberRole } from '../../shared/contract/primitives.ts';
 import type { TenantTransaction } from '../database/index.ts';
+import type { AccessClaims } from './access-claims.ts';
 import type { Actor } from './actor.ts';
-import type { AccessClaims } from './authentication.ts';
 
 type Found = {
   readonly role: MemberRole;

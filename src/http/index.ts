@@ -1,7 +1,8 @@
 export { access, type Permission } from './access.ts';
+export type { AccessClaims } from './access-claims.ts';
 export type { Actor } from './actor.ts';
 export { askedBy } from './asked.ts';
-export type { AccessClaims } from './authentication.ts';
+export { noteAct, noteOwn, noteRefusal } from './audit-log.ts';
 export type { Context } from './context.ts';
 export { decodeCursor, literalLike, pageFrom } from './cursor.ts';
 export { eraseFromReplies } from './erase-from-replies.ts';

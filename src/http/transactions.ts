@@ -96,7 +96,10 @@ export const transactions = fastifyPlugin<{ services: Services }>(async (app, { 
     const hashes = requestHashes(config.tokenSecrets, request, content ?? null);
     const result = await database.inTenant({ orgId, memberId }, async (tx): Promise<Refused | Answer> => {
       // Together, since a server answers them in one go; only a request that may be made keeps its key.
-      const [actor, kept] = await Promise.all([allowedActor(tx, request), claimKey(tx, own, hashes)]);
+      const [actor, kept] = await Promise.all([
+        allowedActor(tx, request, services),
+        claimKey(tx, own, hashes),
+      ]);
       if ('ok' in actor) {
         await giveBackKey(tx, own);
         return actor;

@@ -171,6 +171,22 @@ describe('what an admin sets', () => {
     expect(await page.getByLabel(/^Phrases/).inputValue()).toBe('carrier | signal\ngone');
   });
 
+  it('reads who did what, of one member too', async () => {
+    const page = await stage.signedIn('runa', 'desk');
+    await page.goto('/app/members');
+    await page.goto('/app/numbers/audit-log');
+    const entries = page.locator('.audit-entry');
+    await entries.first().waitFor();
+    await page.getByText('Runa Stellick signed in with the password').first().waitFor();
+    await page.getByLabel('Show').selectOption({ label: 'Runa Stellick' });
+    await expect
+      .poll(async () => (await entries.allTextContents()).every((text) => text.includes('Runa')))
+      .toBe(true);
+    await keepScreenshot(page, 'audit-log-desk');
+    await page.setViewportSize({ width: 360, height: 740 });
+    await keepScreenshot(page, 'audit-log-360');
+  });
+
   it('takes everything away as a zip that sha256sum accepts', async () => {
     const page = await stage.signedIn('runa', 'desk');
     await page.goto('/app/numbers/export');
@@ -206,6 +222,7 @@ describe('what an admin sets', () => {
       ['logs', '/app/numbers/logs'],
       ['own-changes', '/app/numbers/changes'],
       ['usage', '/app/numbers/usage'],
+      ['audit-log', '/app/numbers/audit-log'],
       ['export', '/app/numbers/export'],
     ];
     for (const [name, address] of screens) {

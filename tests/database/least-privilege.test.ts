@@ -91,12 +91,32 @@ describe.each(databaseKinds())('what each role may do on the %s database', (kind
       expect(counts).toEqual([1, 0]);
     });
 
-    it('deletes firmware levels, kept replies and expired refresh tokens, and nothing else', async () => {
+    it('adds to the audit log, changes nothing of it, and takes away what is 90 days old', async () => {
+      const [changed, deleted] = await asRequest(async (sql) => {
+        const add = (age: string) =>
+          sql(
+            `insert into audit_entry select (jsonb_populate_record(t, jsonb_build_object('id', gen_random_uuid(),
+              'at', now() - $1::interval))).* from audit_entry t limit 1`,
+            [age],
+          );
+        await sql('delete from audit_entry');
+        for (const age of ['1 day', '89 days', '91 days']) await add(age);
+        return [
+          await codeOf(sql(`update audit_entry set kind = 'signedOut'`)),
+          (await sql('delete from audit_entry')).rowCount,
+        ];
+      });
+      expect(changed).toBe(insufficientPrivilege);
+      expect(deleted).toBe(1);
+    });
+
+    it('deletes firmware levels, kept replies, expired refresh tokens and the like, and nothing else', async () => {
       const { rows } = await test.owner.query<{ relname: string }>(
         `select relname from pg_class where relnamespace = 'public'::regnamespace and relkind = 'r'
          and has_table_privilege('halfsplit_request', oid, 'DELETE') order by relname`,
       );
       expect(rows.map(({ relname }) => relname)).toEqual([
+        'audit_entry',
         'authenticator_app',
         'firmware_level',
         'idempotency_record',

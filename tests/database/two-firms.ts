@@ -55,6 +55,9 @@ export async function makeFirm(database: Database, handle: string): Promise<Firm
     await tx.secondStep.create({
       data: { orgId, memberId, tokenHash: hash('step'), expiresAt: new Date('2999-01-01') },
     });
+    await tx.auditEntry.create({
+      data: { ...own, at: new Date(), kind: 'signedIn', actorId: memberId, memberId: colleagueId },
+    });
     await tx.idempotencyRecord.create({ data: { orgId, memberId, key: 'key', requestHash: 'hash' } });
     await tx.firmwareLevel.create({ data: { ...own, model: 'P-1', minimum: '3.10' } });
     await tx.site.create({

@@ -14,6 +14,7 @@ const owners: Readonly<Record<string, string>> = {
   signInTry: 'src/features/people/',
   refreshToken: 'src/features/people/',
   idempotencyRecord: 'src/http/',
+  auditEntry: 'src/http/',
   site: 'src/features/sites/',
   chain: 'src/features/chains/',
   chainVersion: 'src/features/chains/',

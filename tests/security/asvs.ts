@@ -1,6 +1,7 @@
 import { type Clause, shown } from './clause.ts';
 
 const members = 'tests/features/people/members.test.ts';
+const auditLog = 'tests/features/audit-log/audit-log.test.ts';
 const rules = 'tests/features/people/password-rules.test.ts';
 const habits = 'tests/http/habits.test.ts';
 const evidence = 'tests/features/evidence/evidence.test.ts';
@@ -276,10 +277,38 @@ export const asvs: readonly Clause[] = [
     ],
   },
   {
-    clause: 'V16.3.1, V16.3.2',
-    how: 'None.',
-    tests: [],
-    open: 'Sign-ins and refusals are not kept in an audit log.',
+    clause: 'V16.2.1, V16.2.5',
+    how: 'The audit log says who, what, to whom and when by ids, and holds no word of a person and no secret.',
+    tests: [
+      [
+        auditLog,
+        'tells what an admin did to a member, once however often it is sent, and no word of any person',
+      ],
+    ],
+  },
+  {
+    clause: 'V16.3.1',
+    how: 'The audit log tells of sign-ins, refused ones, and what members change about how they sign in.',
+    tests: [[auditLog, 'tells who signed in and out, and whose sign-in was refused, once a minute']],
+    open: 'Alike refusals within a minute are one entry; tries that have to wait are in the server’s log only.',
+  },
+  {
+    clause: 'V16.3.2',
+    how: 'It tells who asked for what their role may not have.',
+    tests: [
+      [auditLog, 'tells that a token was in two hands, and who asked for what their role may not have'],
+    ],
+  },
+  {
+    clause: 'V16.4.2',
+    how: 'Requests add to it, change nothing, and can take away only what is 90 days old.',
+    tests: [
+      [
+        'tests/database/least-privilege.test.ts',
+        'adds to the audit log, changes nothing of it, and takes away what is 90 days old',
+      ],
+      [auditLog, 'forgets entries after as many days as the organisation says'],
+    ],
   },
   { clause: 'V16.5.1', how: 'A 5xx names a request, and nothing of the inside.', tests: [shown.framework] },
 ];

@@ -54,6 +54,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('GET /organisation', all),
   route('PUT /organisation', only('admin'), { name: 'Renamed', settings: {} }),
   route('GET /organisation/usage', only('admin')),
+  route('GET /organisation/audit-log', only('admin')),
   route('GET /fault-model', all),
   route('GET /firmware-levels', all),
   route('GET /firmware-levels/{id}', all),

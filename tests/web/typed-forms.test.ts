@@ -19,6 +19,7 @@ const goesWithTheScreen: Record<string, string> = {
   'sign-in/second-step.tsx setCode': 'a code is good for a minute, and once',
   'settings/second-factor.tsx setTyped': 'a password is never kept on a device',
   'settings/password.tsx setTyped': 'a password is never kept on a device',
+  'admin/audit-log.tsx setMemberId': 'whose entries are shown',
   'admin/fault-model.tsx setSearch': 'what of a list is shown',
   'admin/figures/example.tsx setSymptom': 'which symptom the example has',
   'dispatcher/board/find.tsx setTyped': 'stands in the address',

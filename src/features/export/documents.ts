@@ -9,6 +9,7 @@ import {
   refuseNewerTickets,
 } from '../ticket-record/index.ts';
 import {
+  auditLogOf,
   chainDocument,
   contentsOf,
   evidenceOf,
@@ -55,6 +56,7 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
     document('export.json', async () => about),
     document('organisation.json', organisationDocument),
     document('sites.json', sitesOf),
+    document('audit-log.json', auditLogOf),
     ...chains.map(({ id }) => document(`chains/${id}.json`, (own) => chainDocument(own, orgId, id))),
     ...tickets.flatMap(({ id, number, sequence: last }) => {
       const folder = `tickets/${String(number).padStart(6, '0')}`;

@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
 import { asCaller } from '../../http/as-caller.ts';
-import { sendProblem } from '../../http/index.ts';
+import { noteOwn, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { listDocuments } from './documents.ts';
 import { zipWithManifest } from './zip-with-manifest.ts';
@@ -21,9 +21,10 @@ export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
     },
     async (request, reply) => {
       const madeAt = services.now();
-      const begun = await asCaller(services, request, async (context) => ({
-        entries: await listDocuments(context, madeAt),
-      }));
+      const begun = await asCaller(services, request, async (context) => {
+        await noteOwn(context, { kind: 'everythingExported' });
+        return { entries: await listDocuments(context, madeAt) };
+      });
       if ('ok' in begun) return sendProblem(request, reply, begun);
       const folder = `halfsplit-export-${madeAt.toISOString().slice(0, 10)}`;
       reply

@@ -22,6 +22,10 @@ export async function contentsOf(tx: TenantTransaction, orgId: string) {
 export const sitesOf = (tx: TenantTransaction, orgId: string) =>
   tx.site.findMany({ where: { orgId }, omit: { searchText: true } });
 
+/** Who did what, the oldest first. */
+export const auditLogOf = (tx: TenantTransaction, orgId: string) =>
+  tx.auditEntry.findMany({ where: { orgId }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
+
 /** The organisation, its members without anything of their passwords, and its firmware levels. */
 export async function organisationDocument(tx: TenantTransaction, orgId: string) {
   const where = { orgId };

@@ -5,6 +5,7 @@ export {
   figuresForChanges,
   hasHandle,
   insertOrganisation,
+  keptAuditLogDays,
   organisationNow,
   readFaultTable,
   readOrganisation,

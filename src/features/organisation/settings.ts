@@ -21,6 +21,7 @@ import {
   type Context,
   found,
   mismatch,
+  noteOwn,
   type Outcome,
   type Refused,
   refused,
@@ -68,6 +69,7 @@ export async function updateOrganisation(
       version: { increment: 1 },
     },
   });
+  await noteOwn(context, { kind: 'organisationChanged' });
   return found(await organisationView(context));
 }
 
@@ -101,6 +103,12 @@ export async function insertOrganisation(
 ): Promise<void> {
   const parsed = organisationSettings.parse(settings ?? {});
   await tx.organisation.create({ data: { ...columns, settings: JSON.parse(JSON.stringify(parsed)) } });
+}
+
+/** For how many days the organisation's audit log keeps an entry. */
+export async function keptAuditLogDays(tx: TenantTransaction, orgId: string): Promise<number> {
+  const row = await tx.organisation.findUniqueOrThrow({ where: { orgId }, select: { settings: true } });
+  return organisationSettings.parse(row.settings).auditLogDays;
 }
 
 /** The figures that plans rest on, with the organisation's own in place of the built-in ones. */

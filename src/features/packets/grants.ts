@@ -1,7 +1,7 @@
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
 import type { PacketGrant } from '../../../shared/contract/packet.ts';
 import { message } from '../../../shared/message/index.ts';
-import { type Context, created, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, created, found, noteOwn, type Outcome, refused } from '../../http/index.ts';
 import type { Grantee } from './grantee.read.ts';
 import { findGrant } from './grants.read.ts';
 import { hasPacket, noPacket } from './packet-row.ts';
@@ -37,6 +37,7 @@ export async function grantPacket(
       grantedAt: services.now(),
     },
   });
+  await noteOwn(context, { kind: 'packetGranted', aboutId: packetId });
   const made = outcomeOf(await findGrant(context, id));
   return made.ok ? created(made.body, addressOf(addresses.packetGrants, { id: packetId })) : made;
 }
@@ -45,11 +46,13 @@ export async function grantPacket(
 export async function revokeGrant(context: Context, id: string): Promise<Outcome<PacketGrant>> {
   const { tx, actor, services } = context;
   const { orgId } = actor;
-  await tx.packetGrant.updateMany({
+  const { count } = await tx.packetGrant.updateMany({
     where: { orgId, id, revokedAt: null },
     data: { revokedAt: services.now() },
   });
-  return outcomeOf(await findGrant(context, id));
+  const grant = await findGrant(context, id);
+  if (grant !== null && count > 0) await noteOwn(context, { kind: 'grantRevoked', aboutId: grant.packetId });
+  return outcomeOf(grant);
 }
 
 const outcomeOf = (grant: PacketGrant | null): Outcome<PacketGrant> =>

@@ -9,15 +9,22 @@ export type Credentials = {
 };
 export type Account = { readonly orgId: string; readonly memberId: string };
 
+/** The organisation that somebody wants to sign in to; null when there is none of that handle. */
+export async function organisationOf(
+  tx: TenantTransaction,
+  { organisation }: Credentials,
+): Promise<string | null> {
+  const handle = organisation.trim().toLowerCase();
+  return (await tx.organisation.findUnique({ where: { handle }, select: { orgId: true } }))?.orgId ?? null;
+}
+
 /** The account that somebody wants to sign in to, looked up across tenants; null when there is none. */
 export async function findAccount(
   tx: TenantTransaction,
   credentials: Credentials,
 ): Promise<(Account & { passwordHash: string; active: boolean }) | null> {
-  const handle = credentials.organisation.trim().toLowerCase();
-  const organisation = await tx.organisation.findUnique({ where: { handle }, select: { orgId: true } });
-  if (organisation === null) return null;
-  const { orgId } = organisation;
+  const orgId = await organisationOf(tx, credentials);
+  if (orgId === null) return null;
   const email = credentials.email.trim().toLowerCase();
   const member = await tx.member.findUnique({
     where: { orgId_email: { orgId, email } },

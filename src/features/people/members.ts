@@ -7,6 +7,7 @@ import {
   created,
   found,
   mismatch,
+  noteOwn,
   type Outcome,
   type Refused,
   refused,
@@ -50,6 +51,7 @@ export async function addMember(
   const row = await tx.member.create({
     data: { ...rest, orgId: actor.orgId, id: services.newId(), passwordHash },
   });
+  await noteOwn(context, { kind: 'memberAdded', memberId: row.id, detail: row.role });
   return created(memberView(row), addressOf(addresses.member, { id: row.id }));
 }
 
@@ -70,6 +72,8 @@ export async function updateMember(
   });
   if (!updated.active)
     await endSessions(tx, sessionsOf({ orgId: actor.orgId, memberId: id }), services.now());
+  const detail = updated.active ? updated.role : `${updated.role} inactive`;
+  await noteOwn(context, { kind: 'memberChanged', memberId: id, detail });
   return found(memberView(updated));
 }
 
@@ -84,6 +88,7 @@ export async function resetPassword(
   if (row === null) return noMember;
   const weak = weakPassword(password, await namesAround(context, row));
   if (weak !== null) return weak;
+  await noteOwn(context, { kind: 'memberPasswordSet', memberId: id });
   return found(await setPassword(context, id, password));
 }
 
@@ -96,6 +101,7 @@ export async function endFactorsOf(context: Context, id: string): Promise<Outcom
   await endSecondFactors(tx, { orgId, memberId: id });
   const but = id === actor.memberId ? actor.sessionId : null;
   await endSessions(tx, sessionsOf({ orgId, memberId: id }, but), services.now());
+  await noteOwn(context, { kind: 'memberFactorsTaken', memberId: id });
   return found(memberView(row));
 }
 
@@ -110,6 +116,7 @@ export async function changePassword(
   });
   const weak = weakPassword(input.password, await namesAround(context, row));
   if (weak !== null) return weak;
+  await noteOwn(context, { kind: 'passwordChanged' });
   return found(await setPassword(context, actor.memberId, input.password));
 }
 

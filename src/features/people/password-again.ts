@@ -1,7 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import { message } from '../../../shared/message/index.ts';
 import { asCaller } from '../../http/as-caller.ts';
-import { type Refused, refused } from '../../http/index.ts';
+import { noteRefusal, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { hashOfMember } from './account.read.ts';
 import { passwordFits } from './passwords.ts';
@@ -30,10 +30,15 @@ export async function wrongPassword(
   const hash = await asCaller(services, request, ({ tx }) => hashOfMember(tx, owner));
   if (typeof hash !== 'string') return hash;
   const fits = await services.heavyWork.inTurn('passwords', owner, () => passwordFits(hash, password));
-  if (!fits)
+  if (!fits) {
+    const { orgId, memberId: actorId } = owner;
+    await services.database.inTenant(owner, (tx) =>
+      noteRefusal({ tx, orgId, services }, { kind: 'passwordRefused', actorId }),
+    );
     return refused('invalid-input', message('passwordWrong'), {
       errors: [{ pointer, ...message('passwordWrong') }],
     });
+  }
   await forgetTries(services, tries);
   return null;
 }

@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { Member } from '../../../shared/contract/people.ts';
+import { noteAct } from '../../http/index.ts';
 import type { CommandLineServices } from '../../services.ts';
 import { findAccount } from './account.read.ts';
 import { memberView } from './member-view.ts';
@@ -39,6 +40,7 @@ export async function recoverMember(
     });
     await endSecondFactors(tx, { orgId, memberId });
     await endSessions(tx, sessionsOf({ orgId, memberId }), services.now());
+    await noteAct({ tx, orgId, services }, { kind: 'memberRecovered', actorId: null, memberId });
     return { member: memberView(row), password };
   });
 }

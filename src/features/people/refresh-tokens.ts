@@ -1,4 +1,5 @@
 import type { TenantTransaction } from '../../database/index.ts';
+import { noteAct } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { hashOf, newToken } from './secret-token.ts';
 import { endSessions } from './sessions.ts';
@@ -50,8 +51,9 @@ const repliesLostAtMost = 20;
 export async function spendToken(
   tx: TenantTransaction,
   { orgId, token }: RefreshToken,
-  now: Date,
+  services: Pick<Services, 'now' | 'newId'>,
 ): Promise<TokenFamily | null> {
+  const now = services.now();
   const row = await lockAndRead(tx, { orgId, token });
   if (row === undefined) return null;
   const family = { orgId, memberId: row.member_id, familyId: row.family_id };
@@ -60,6 +62,11 @@ export async function spendToken(
     (row.used_at !== null && !(await mayRepeat(tx, row, { usedAt: row.used_at, now })))
   ) {
     await endSessions(tx, { orgId, id: row.family_id }, now);
+    if (row.revoked_at === null)
+      await noteAct(
+        { tx, orgId, services },
+        { kind: 'tokenUsedTwice', actorId: null, memberId: row.member_id },
+      );
     return null;
   }
   if (row.used_at === null) {

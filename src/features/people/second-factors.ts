@@ -1,6 +1,6 @@
 import type { NewApp, RecoveryCodes, SecondFactors } from '../../../shared/contract/people.ts';
 import { message } from '../../../shared/message/index.ts';
-import { type Context, found, type Outcome, type Refused, refused } from '../../http/index.ts';
+import { type Context, found, noteOwn, type Outcome, type Refused, refused } from '../../http/index.ts';
 import { readSettings } from '../organisation/index.ts';
 import { type Account, accountOf } from './account.read.ts';
 import { addApp, newAppKey, openProposal, sealProposal, stepOf } from './authenticator-app.ts';
@@ -31,9 +31,10 @@ export async function proposeApp({ tx, actor, services }: Context): Promise<NewA
 
 /** Turns an app on whose first code fits, and gives the codes for the day on which it is lost. */
 export async function confirmApp(
-  { tx, actor, services }: Context,
+  context: Context,
   { proposal, code }: { proposal: string; code: string },
 ): Promise<RecoveryCodes | Refused> {
+  const { tx, actor, services } = context;
   const owner = { orgId: actor.orgId, memberId: actor.memberId };
   const key = openProposal(services, owner, proposal);
   if (key === null) return fault('/proposal', 'appProposalOld');
@@ -45,6 +46,7 @@ export async function confirmApp(
     where: { orgId: owner.orgId, id: actor.sessionId ?? '', endedAt: null },
     data: { secondFactor: true },
   });
+  await noteOwn(context, { kind: 'appTurnedOn' });
   return { recoveryCodes: await renewRecoveryCodes(tx, owner) };
 }
 
@@ -52,10 +54,12 @@ const fault = (pointer: string, code: 'appProposalOld' | 'codeWrong'): Refused =
   refused('invalid-input', message('fieldsDoNotFit'), { errors: [{ pointer, ...message(code) }] });
 
 /** New codes for recovery; those of before are good no more. */
-export async function replaceRecoveryCodes({ tx, actor }: Context): Promise<RecoveryCodes | Refused> {
+export async function replaceRecoveryCodes(context: Context): Promise<RecoveryCodes | Refused> {
+  const { tx, actor } = context;
   const owner = { orgId: actor.orgId, memberId: actor.memberId };
   if ((await tx.authenticatorApp.count({ where: owner })) === 0)
     return refused('not-found', message('noSecondFactor'));
+  await noteOwn(context, { kind: 'recoveryCodesRenewed' });
   return { recoveryCodes: await renewRecoveryCodes(tx, owner) };
 }
 
@@ -64,6 +68,7 @@ export async function endApp(context: Context): Promise<Outcome<SecondFactors>> 
   const { tx, actor } = context;
   if (await isRequired(context)) return refused('second-factor-missing', message('secondFactorStays'));
   await endSecondFactors(tx, { orgId: actor.orgId, memberId: actor.memberId });
+  await noteOwn(context, { kind: 'appTurnedOff' });
   return listSecondFactors(context);
 }
 

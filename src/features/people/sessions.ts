@@ -1,7 +1,7 @@
 import type { Session } from '../../../shared/contract/people.ts';
 import { message } from '../../../shared/message/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
-import { type Context, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, found, noteOwn, type Outcome, refused } from '../../http/index.ts';
 
 type Owner = { readonly orgId: string; readonly memberId: string };
 
@@ -73,6 +73,7 @@ export async function endMySession(context: Context, id: string): Promise<Outcom
   const mine = await tx.session.findFirst({ where: { orgId, memberId, id }, select: { id: true } });
   if (mine === null) return refused('not-found', message('noSuchSession'));
   await endSessions(tx, { orgId, id }, services.now());
+  await noteOwn(context, { kind: 'sessionsEnded' });
   return listSessions(context);
 }
 
@@ -80,5 +81,6 @@ export async function endMySession(context: Context, id: string): Promise<Outcom
 export async function endMyOtherSessions(context: Context): Promise<Outcome<{ items: Session[] }>> {
   const { tx, actor, services } = context;
   await endSessions(tx, sessionsOf(actor, actor.sessionId), services.now());
+  await noteOwn(context, { kind: 'sessionsEnded' });
   return listSessions(context);
 }

@@ -1,9 +1,10 @@
+import type { SignInWay } from '../../../shared/contract/audit-kinds.ts';
 import type { Tokens } from '../../../shared/contract/people.ts';
 import { message } from '../../../shared/message/index.ts';
 import type { TenantTransaction } from '../../database/index.ts';
-import { type AccessClaims, type Refused, refused } from '../../http/index.ts';
+import { type AccessClaims, noteAct, noteRefusal, type Refused, refused } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
-import { type Account, accountOf, type Credentials, findAccount } from './account.read.ts';
+import { type Account, accountOf, type Credentials, findAccount, organisationOf } from './account.read.ts';
 import { passwordFits } from './passwords.ts';
 import { issueToken, readToken, spendToken, type TokenFamily } from './refresh-tokens.ts';
 import { beginSecondStep, endStepWith, isAppCode, ownerOfStep } from './second-step.ts';
@@ -34,22 +35,37 @@ export async function signIn(
   const tries = signInTries(services, address, credentials);
   const claimed = await claimTry(services, tries);
   if (!claimed.mayTry) return signInDelayed(claimed.waitS);
-  const account = await services.database.lookUp((tx) => findAccount(tx, credentials));
+  const { account, orgId } = await services.database.lookUp(async (tx) => ({
+    account: await findAccount(tx, credentials),
+    orgId: await organisationOf(tx, credentials),
+  }));
   const [ofAddress, ofAccount] = tries;
   const stranger = { orgId: ofAddress.key, memberId: ofAccount.key };
   const fits = await services.heavyWork.inTurn('passwords', stranger, () =>
     passwordFits(account?.passwordHash ?? null, credentials.password),
   );
-  if (account === null || !fits || !account.active) return signInRefused;
+  if (account === null || !fits || !account.active) {
+    if (orgId !== null) await noteRefusedSignIn(services, orgId, account?.memberId);
+    return signInRefused;
+  }
   await forgetTries(services, tries);
   const owner = { orgId: account.orgId, memberId: account.memberId };
   return services.database.inTenant(owner, async (tx) => {
     const secondStep = await beginSecondStep(tx, services, owner);
     if (secondStep !== null)
       return refused('second-factor-needed', message('secondFactorNeeded'), { secondStep });
-    return tokensOfNewSession(tx, { services, sign }, { ...owner, device, secondFactor: false });
+    return tokensOfNewSession(tx, { services, sign }, { ...owner, device, way: 'password' });
   });
 }
+
+/** Somebody's, or nobody's that the organisation has. Whether there is such an organisation is no secret: each has its handle. */
+const noteRefusedSignIn = (services: Services, orgId: string, memberId?: string): Promise<void> =>
+  services.database.inTenant({ orgId, memberId: null }, (tx) =>
+    noteRefusal(
+      { tx, orgId, services },
+      { kind: 'signInRefused', actorId: null, ...(memberId === undefined ? {} : { memberId }) },
+    ),
+  );
 
 /**
  * The second step of a sign-in: a code of the member's app, or one for recovery. Wrong codes of the app are counted by
@@ -70,8 +86,13 @@ export async function takeSecondStep(
   const claimed = isAppCode(code) ? await claimTry(services, tries) : null;
   if (claimed?.mayTry === false) return codesDelayed(claimed.waitS);
   const tokens = await services.database.inTenant(owner, async (tx) => {
-    if (!(await endStepWith(tx, services, { ...owner, code, token }))) return null;
-    return tokensOfNewSession(tx, { services, sign }, { ...owner, device, secondFactor: true });
+    const { orgId, memberId } = owner;
+    if (!(await endStepWith(tx, services, { ...owner, code, token }))) {
+      await noteRefusal({ tx, orgId, services }, { kind: 'codeRefused', actorId: null, memberId });
+      return null;
+    }
+    const way = isAppCode(code) ? 'app' : 'recoveryCode';
+    return tokensOfNewSession(tx, { services, sign }, { ...owner, device, way });
   });
   if (tokens === null) return stepRefused;
   await forgetTries(services, tries);
@@ -81,10 +102,12 @@ export async function takeSecondStep(
 async function tokensOfNewSession(
   tx: TenantTransaction,
   { services, sign }: Issuer,
-  { device, secondFactor, ...owner }: Account & { device: string; secondFactor: boolean },
+  { device, way, ...owner }: Account & { device: string; way: SignInWay },
 ): Promise<Tokens> {
   const id = services.newId();
-  await startSession(tx, owner, { id, device, secondFactor, now: services.now() });
+  await startSession(tx, owner, { id, device, secondFactor: way !== 'password', now: services.now() });
+  const { orgId, memberId: actorId } = owner;
+  await noteAct({ tx, orgId, services }, { kind: 'signedIn', actorId, detail: way });
   return issueTokens(tx, { services, sign }, { ...owner, familyId: id });
 }
 
@@ -108,7 +131,7 @@ export async function refreshTokens(
   if (read === null) return refreshRefused;
   const { orgId } = read;
   return services.database.inTenant({ orgId, memberId: null }, async (tx) => {
-    const spent = await spendToken(tx, read, services.now());
+    const spent = await spendToken(tx, read, services);
     if (spent === null) return refreshRefused;
     const member = await tx.member.findUniqueOrThrow({ where: { orgId_id: { orgId, id: spent.memberId } } });
     if (!member.active) return refreshRefused;
@@ -125,8 +148,11 @@ export async function signOut(services: Services, token: string): Promise<void> 
   const read = readToken(token);
   if (read === null) return;
   await services.database.inTenant({ orgId: read.orgId, memberId: null }, async (tx) => {
-    const spent = await spendToken(tx, read, services.now());
-    if (spent !== null) await endSessions(tx, { orgId: spent.orgId, id: spent.familyId }, services.now());
+    const spent = await spendToken(tx, read, services);
+    if (spent === null) return;
+    const { orgId, memberId: actorId, familyId } = spent;
+    await endSessions(tx, { orgId, id: familyId }, services.now());
+    await noteAct({ tx, orgId, services }, { kind: 'signedOut', actorId });
   });
 }
 

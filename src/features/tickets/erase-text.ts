@@ -3,7 +3,7 @@ import { type Erasure, erasedText } from '../../../shared/contract/erased-text.t
 import { evidenceItem } from '../../../shared/contract/evidence.ts';
 import { type Ticket, type textErasure, ticket } from '../../../shared/contract/ticket.ts';
 import { message } from '../../../shared/message/index.ts';
-import { type Context, eraseFromReplies, found, type Outcome, refused } from '../../http/index.ts';
+import { type Context, eraseFromReplies, found, noteOwn, type Outcome, refused } from '../../http/index.ts';
 import { eraseFromEvidence } from '../evidence-record/index.ts';
 import {
   columnsOf,
@@ -43,6 +43,7 @@ export async function eraseText(
   const erasure = { at: services.now().toISOString(), by: actor.memberId };
   await eraseTexts(context, ticketId, { places, erasure });
   await eraseCopies(context, row, { text, erasure });
+  await noteOwn(context, { kind: 'textErased', aboutId: ticketId });
   const texts = places.map((place) => ({ event: place.sequence, pointer: place.pointer }));
   return recordFact(context, row, {
     type: 'textErased',

@@ -128,6 +128,15 @@ function GeneralFields({ draft, change, fault }: Fields) {
         value={draft.reopenDays}
         onChange={(reopenDays) => change({ reopenDays })}
       />
+      <NumberField
+        label={t.auditLogDays}
+        hint={t.assumed(organisationDefaults.auditLogDays)}
+        {...ranges.auditLogDays}
+        step={1}
+        error={fault('/auditLogDays')}
+        value={draft.auditLogDays}
+        onChange={(auditLogDays) => change({ auditLogDays })}
+      />
       <Tick
         label={t.adminsSecond}
         isOn={draft.adminsNeedSecondFactor}

@@ -44,6 +44,10 @@ export const adminScreens: RoleScreens = {
       screen: lazyScreen(() => import('./usage.tsx').then((module) => module.UsageScreen)),
     },
     {
+      path: '/app/numbers/audit-log',
+      screen: lazyScreen(() => import('./audit-log.tsx').then((module) => module.AuditLogScreen)),
+    },
+    {
       path: '/app/numbers/export',
       screen: lazyScreen(() => import('./export.tsx').then((module) => module.ExportScreen)),
     },

@@ -15,6 +15,7 @@ export function SectionScreen({ title, children }: { title: string; children: Co
     ['/app/numbers/logs', t.recognition],
     ['/app/numbers/changes', t.ownChanges],
     ['/app/numbers/usage', t.usage],
+    ['/app/numbers/audit-log', t.auditLog],
     ['/app/numbers/export', t.take],
   ] as const;
   return (

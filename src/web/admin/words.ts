@@ -30,6 +30,7 @@ const en = {
   figures: 'Fault model',
   ownChanges: 'Own changes',
   usage: 'What we use',
+  auditLog: 'Who did what',
   usageText:
     'Whoever runs this server lets each firm have so much of it. It is counted anew whenever you open this.',
   usageOf: {
@@ -51,6 +52,7 @@ const en = {
   riskHint: (risk: number) =>
     `From 0.001 to 0.5; built in is ${number(risk, 3)} (${number(risk * 100, 1)} %), common practice in testing. Smaller means longer retests.`,
   adminsSecond: 'Admins sign in with a second factor (authenticator app)',
+  auditLogDays: 'Days for which “Who did what” keeps an entry',
   reopen: 'Days in which a closed ticket may be reopened',
   assumed: (value: number) => `Built in: ${number(value, 3)}, assumed.`,
   practice: (value: number) => `Built in: ${number(value, 3)}, common practice, no source.`,
@@ -134,6 +136,7 @@ const de: typeof en = {
   figures: 'Fehlermodell',
   ownChanges: 'Eigene Änderungen',
   usage: 'Was wir nutzen',
+  auditLog: 'Wer was tat',
   usageText: 'Wer diesen Server betreibt, gibt jeder Firma so viel davon. Gezählt wird bei jedem Öffnen neu.',
   usageOf: {
     openUploads: 'Uploads unterwegs',
@@ -154,6 +157,7 @@ const de: typeof en = {
   riskHint: (risk) =>
     `Von 0,001 bis 0,5; eingebaut ist ${number(risk, 3)} (${number(risk * 100, 1)} %), üblich beim Prüfen. Kleiner heißt längere Nachtests.`,
   adminsSecond: 'Admins melden sich mit einem zweiten Faktor an (Authenticator-App)',
+  auditLogDays: 'Tage, die „Wer was tat“ einen Eintrag behält',
   reopen: 'Tage, in denen ein abgeschlossenes Ticket wieder geöffnet werden darf',
   assumed: (value) => `Eingebaut: ${number(value, 3)}, angenommen.`,
   practice: (value) => `Eingebaut: ${number(value, 3)}, üblich, ohne Quelle.`,

@@ -1,4 +1,5 @@
 import { addresses, addressOf } from '../../../shared/contract/addresses.ts';
+import type { AuditEntry } from '../../../shared/contract/audit-log.ts';
 import type { DiaryWithCode } from '../../../shared/contract/diary.ts';
 import type { EvidenceItem } from '../../../shared/contract/evidence.ts';
 import type { LogFinding } from '../../../shared/contract/log-findings.ts';
@@ -55,6 +56,8 @@ export const paths = {
   ownSessions: documentAt<Items<Session>>(addresses.ownSessions),
   members: documentAt<Items<Member>>(addresses.members),
   usage: documentAt<Items<Usage>>(addresses.usage),
+  auditLog: (query: { memberId?: string; cursor?: string | undefined }) =>
+    documentAt<Page<AuditEntry>>(withQuery(addresses.auditLog, query)),
   organisation: documentAt<Organisation>(addresses.organisation),
   firmwareLevels: documentAt<Items<FirmwareLevel>>(addresses.firmwareLevels),
   faultModel: documentAt<Items<FaultFigure>>(addresses.faultModel),

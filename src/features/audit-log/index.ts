@@ -1,0 +1,1 @@
+export { auditLogRoutes } from './routes.ts';
