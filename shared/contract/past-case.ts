@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { message } from './message.ts';
-import { id, instant, keptText } from './primitives.ts';
+import { id, instant, keptText, pageQuery } from './primitives.ts';
 import { symptomKinds } from './triage.ts';
 
-export const pastCaseQuery = z.object({
+export const pastCaseQuery = pageQuery.extend({
   /** A ticket: the past cases that are like it, the most alike first, and none that has nothing in common with it. */
   like: id.optional(),
   symptom: z.enum(symptomKinds).optional(),
-  /** Words, all of which have to be found in what is known of a case. */
+  /** Words, all of which have to be found in what is known of a case, or in place of them what they may have been meant for. */
   q: z.string().trim().max(100).optional(),
 });
 

@@ -78,11 +78,12 @@ export async function writeTables(client: pg.ClientBase, tables: readonly TableC
 async function writeTable(client: pg.ClientBase, { name, rows }: TableCopy): Promise<void> {
   const table = client.escapeIdentifier(name);
   await client.query(`alter table ${table} no force row level security, disable trigger user`);
+  const columns = await writtenColumns(client, name);
   let batch: string[] = [];
   let chars = 0;
   const insert = async (): Promise<void> => {
     await client.query(
-      `insert into ${table} select * from json_populate_recordset(null::${table}, $1::json)`,
+      `insert into ${table} (${columns}) select ${columns} from json_populate_recordset(null::${table}, $1::json)`,
       [`[${batch.join(',')}]`],
     );
     batch = [];
@@ -95,6 +96,16 @@ async function writeTable(client: pg.ClientBase, { name, rows }: TableCopy): Pro
   }
   if (batch.length > 0) await insert();
   await client.query(`alter table ${table} force row level security, enable trigger user`);
+}
+
+/** The columns of a table that a row brings; the others the database makes of them. */
+async function writtenColumns(client: pg.ClientBase, table: string): Promise<string> {
+  const { rows } = await client.query<{ name: string }>(
+    `select attname as name from pg_attribute
+     where attrelid = $1::regclass and attnum > 0 and not attisdropped and attgenerated = '' order by attnum`,
+    [client.escapeIdentifier(table)],
+  );
+  return rows.map(({ name }) => client.escapeIdentifier(name)).join(', ');
 }
 
 /** Whether no table of ours has a row, or there is none. */

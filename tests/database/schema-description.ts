@@ -112,7 +112,7 @@ export async function describeDatabase(client: pg.ClientBase): Promise<SchemaDes
   const columns = await client.query<{ table: string; column: string; text: string }>(`
     select c.relname as "table", a.attname as "column",
       concat_ws(' ', format_type(a.atttypid, a.atttypmod), case when a.attnotnull then 'not null' else 'null' end,
-        'default ' || pg_get_expr(d.adbin, d.adrelid)) as text
+        case when a.attgenerated = '' then 'default ' || pg_get_expr(d.adbin, d.adrelid) end) as text
     from pg_class c join pg_attribute a on a.attrelid = c.oid and a.attnum > 0 and not a.attisdropped
       left join pg_attrdef d on d.adrelid = c.oid and d.adnum = a.attnum
     where ${ourTables}`);

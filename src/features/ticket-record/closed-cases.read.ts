@@ -1,6 +1,5 @@
 import type { Chain } from '../../../shared/contract/chain.ts';
 import type { Culprit, Remedy } from '../../../shared/contract/triage.ts';
-import { MACHINE_VERSION } from '../../../state-machines/index.ts';
 import type { Context } from '../../http/index.ts';
 
 /** Of a closed ticket what says what it was, without the rest of its snapshot. */
@@ -18,15 +17,10 @@ export type ClosedCase = {
   readonly chain: Chain | null;
 };
 
-/** Assumed: what was longer ago than so many closed tickets says little of the devices that are installed today. */
-const newest = 200;
-
-/**
- * The newest closed tickets. Snapshots of an earlier version are left out until they are brought up to date, which a
- * job does at start: only the database looks into them here.
- */
-export const closedCases = ({ tx, actor }: Context, symptom: string | undefined): Promise<ClosedCase[]> =>
-  tx.$queryRaw<ClosedCase[]>`
+/** Closed tickets by their ids, in the order of these. */
+export async function closedCases({ tx, actor }: Context, ids: readonly string[]): Promise<ClosedCase[]> {
+  if (ids.length === 0) return [];
+  const cases = await tx.$queryRaw<ClosedCase[]>`
     select t.id, t.number, t.site_id as "siteId", s.client_name as client, c.name as "chainName", t.symptom,
       t.closed_at as "closedAt",
       t.snapshot #> '{context,culprit}' as culprit,
@@ -35,7 +29,7 @@ export const closedCases = ({ tx, actor }: Context, symptom: string | undefined)
     from ticket t
     join site s on s.org_id = t.org_id and s.id = t.site_id
     join chain c on c.org_id = t.org_id and c.id = t.chain_id
-    where t.org_id = ${actor.orgId}::uuid and t.state = 'closed' and t.machine_version = ${MACHINE_VERSION}
-      and (${symptom ?? null}::text is null or t.symptom = ${symptom ?? null}::text)
-    order by t.closed_at desc
-    limit ${newest}`;
+    where t.org_id = ${actor.orgId}::uuid and t.state = 'closed' and t.id = any(${ids}::uuid[])`;
+  const byId = new Map(cases.map((one) => [one.id, one]));
+  return ids.flatMap((id) => byId.get(id) ?? []);
+}

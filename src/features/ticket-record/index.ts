@@ -17,6 +17,7 @@ export {
   withTexts,
 } from './log.ts';
 export { logFileNames, logFiles } from './log-files.ts';
+export { pastWithWord } from './past-with-word.ts';
 export { type RebuiltBatch, rebuildTickets } from './rebuild.ts';
 export { LogDoesNotReplayError, logAsReadToday, replayLog } from './replay-log.ts';
 export { digestOf, type TextOfEvent } from './sealed-text.ts';

@@ -226,7 +226,7 @@ export const ticketRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
         summary:
           'Closed tickets and what they were: those like a ticket, or found by words; the newest of each',
         querystring: pastCaseQuery,
-        response: { 200: itemsOf(pastCase) },
+        response: { 200: pageOf(pastCase) },
       },
       config: { permission: 'read the support queue' },
     },

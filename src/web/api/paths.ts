@@ -98,8 +98,8 @@ export const paths = {
     limit?: number;
     cursor?: string;
   }) => documentAt<Page<TicketSummary>>(withQuery(addresses.tickets, query)),
-  pastCases: (query: { like?: string; q?: string; symptom?: string }) =>
-    documentAt<Items<PastCase>>(withQuery(addresses.pastCases, query)),
+  pastCases: (query: { like?: string; q?: string; symptom?: string; cursor?: string }) =>
+    documentAt<Page<PastCase>>(withQuery(addresses.pastCases, query)),
   ticket: (id: string) => documentAt<Ticket>(addressOf(addresses.ticket, { id })),
   /** `reachable`: ids of devices whose switch the client gets at, standing on the floor. */
   phonePlan: (ticketId: string, reachable: readonly string[]) =>

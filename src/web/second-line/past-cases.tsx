@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { useLocation } from 'preact-iso';
 import { symptomKinds } from '../../../shared/contract/triage-names.ts';
 import { paths } from '../api/paths.ts';
+import { Button } from '../parts/button.tsx';
 import { DocumentView } from '../parts/document-view.tsx';
 import { Field, SelectField } from '../parts/field.tsx';
 import { Screen } from '../parts/screen.tsx';
@@ -30,7 +31,6 @@ export function PastCasesScreen() {
     }, pauseMs);
     return () => clearTimeout(timer);
   }, [typed, symptom, asked]);
-  const found = useDocument(paths.pastCases({ q: asked, symptom }));
   return (
     <Screen title={t.title}>
       <div class="past-fields">
@@ -52,20 +52,42 @@ export function PastCasesScreen() {
           onChoose={(chosen) => show(typed.trim(), chosen)}
         />
       </div>
-      <DocumentView document={found}>
-        {({ items }) =>
-          items.length === 0 ? (
-            <p>{t.none}</p>
-          ) : (
-            <>
-              <p class="soft" role="status">
-                {t.count(items.length)}
-              </p>
-              <PastList cases={items} />
-            </>
-          )
-        }
-      </DocumentView>
+      <PastPage key={`${asked} ${symptom}`} q={asked} symptom={symptom} before={0} />
     </Screen>
+  );
+}
+
+type Asked = { q: string; symptom: string; cursor?: string; before: number };
+
+/** A page of what was found, and the next one below it once that is asked for. */
+function PastPage({ q, symptom, cursor, before }: Asked) {
+  const t = pastWords();
+  const found = useDocument(paths.pastCases({ q, symptom, ...(cursor === undefined ? {} : { cursor }) }));
+  const [isMoreWanted, setMoreWanted] = useState(false);
+  return (
+    <DocumentView document={found}>
+      {({ items, next }) => {
+        const count = before + items.length;
+        if (count === 0) return <p>{t.none}</p>;
+        return (
+          <>
+            {before === 0 && (
+              <p class="soft" role="status">
+                {next === null ? t.count(count) : t.newest(count)}
+              </p>
+            )}
+            <PastList cases={items} />
+            {next !== null && !isMoreWanted && (
+              <div>
+                <Button onClick={() => setMoreWanted(true)}>{t.more}</Button>
+              </div>
+            )}
+            {next !== null && isMoreWanted && (
+              <PastPage q={q} symptom={symptom} cursor={next} before={count} />
+            )}
+          </>
+        );
+      }}
+    </DocumentView>
   );
 }

@@ -56,6 +56,16 @@ export async function makeFirm({ base, admin, databaseUrl }: Program, count: num
   return { orgId: rows[0].org_id, token, tickets };
 }
 
+/** All but those that the database makes of others. */
+async function writtenColumns(db: pg.Client, table: string): Promise<string> {
+  const { rows } = await db.query(
+    `select string_agg(quote_ident(attname), ', ') as columns from pg_attribute
+     where attrelid = $1::regclass and attnum > 0 and not attisdropped and attgenerated = ''`,
+    [table],
+  );
+  return rows[0].columns;
+}
+
 async function copies(db: pg.Client, ticketId: string, count: number): Promise<string[]> {
   const ids = Array.from({ length: count }, () => randomUUID());
   for (const [at, id] of ids.entries())
@@ -63,12 +73,15 @@ async function copies(db: pg.Client, ticketId: string, count: number): Promise<s
       ['ticket', { id, number: at + 2 }],
       ['ticket_event', { ticket_id: id }],
       ['ticket_text', { ticket_id: id }],
-    ] as const)
+    ] as const) {
+      const columns = await writtenColumns(db, table);
       await db.query(
-        `insert into ${table} select (jsonb_populate_record(one, $1)).* from ${table} one
-         where ${table === 'ticket' ? 'id' : 'ticket_id'} = $2`,
+        `insert into ${table} (${columns}) select ${columns} from
+           (select (jsonb_populate_record(one, $1)).* from ${table} one
+            where ${table === 'ticket' ? 'id' : 'ticket_id'} = $2) copied`,
         [JSON.stringify(changed), ticketId],
       );
+    }
   await db.query('analyze');
   return ids;
 }

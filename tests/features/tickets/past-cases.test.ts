@@ -4,7 +4,14 @@ import { commonOf, likenessOf } from '../../../src/features/tickets/likeness.ts'
 import { homeCinema } from '../../chain/build-chain.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
-import { accepted, bodyOf, bringToReproduce, openTestTicket } from '../../support/tickets.ts';
+import {
+  accepted,
+  bodyOf,
+  bringToReproduce,
+  bringToSubstitute,
+  openTestTicket,
+  temporaryCable,
+} from '../../support/tickets.ts';
 
 const hours = (ago: number) => new Date(Date.now() - ago * 3_600_000);
 
@@ -54,6 +61,69 @@ describe.each(databaseKinds())('past cases, on the %s database', (kind) => {
     expect(alike).toMatchObject({ id: closed, common: { symptom: true, culprit: false } });
     // A case is not like itself.
     expect(await found(`like=${closed}`)).toEqual([]);
+  });
+
+  it('are found by the culprit that was named, also where a letter of it is wrong, all of them page by page', async () => {
+    const { technician } = test.home;
+    const named: string[] = [];
+    for (const explanation of ['Kinked behind the rack', 'Kinked in the conduit', 'Kinked at the coupler']) {
+      const { ticketId } = await openTestTicket(test);
+      test.setNow(null);
+      await bringToSubstitute(technician, ticketId);
+      const at = (type: string, minutes: number, more: object = {}) =>
+        accepted(technician, ticketId, {
+          type,
+          happenedAt: new Date(Date.now() - minutes * 60_000).toISOString(),
+          ...more,
+        });
+      const { type, ...change } = temporaryCable;
+      await at(type, 470, change);
+      await at('applyChange', 465);
+      await at('startWatch', 460);
+      await at('endWatch', 5);
+      const { triage } = await accepted(technician, ticketId, { type: 'judgeRetest' });
+      await accepted(technician, ticketId, { type: 'restoreChange' });
+      await accepted(technician, ticketId, {
+        type: 'nameCulprit',
+        changeId: triage.changes[0]?.id,
+        place: temporaryCable.target,
+        explanation,
+        confirmation: { kind: 'notDone', reason: 'The client had to leave' },
+      });
+      const remedy = { kind: 'permanent', what: 'An optical cable in its place' };
+      await accepted(technician, ticketId, { type: 'chooseRemedy', remedy });
+      await accepted(technician, ticketId, { type: 'finishRemedy', asLeftChainVersion: 1 });
+      await accepted(technician, ticketId, {
+        type: 'close',
+        note: '',
+        override: { reason: 'Nobody can watch tonight' },
+      });
+      named.push(ticketId);
+    }
+    const idsOf = async (query: string) => (await found(query)).map(({ id }) => id);
+    expect((await idsOf('q=kinked')).sort()).toEqual(named.toSorted());
+    expect(await idsOf('q=coupler+kinked+optical')).toEqual([named[2]]);
+    // A letter wrong, left out, turned round.
+    for (const slip of ['cuopler', 'couplr', 'coupker'])
+      expect(await idsOf(`q=${slip}`), slip).toEqual([named[2]]);
+    expect(await idsOf('q=copuelr')).toEqual([]);
+    const paged: string[] = [];
+    let cursor = '';
+    for (let pages = 0; pages < 9; pages += 1) {
+      const query = `limit=1&q=kinkd${cursor === '' ? '' : `&cursor=${cursor}`}`;
+      const page = bodyOf<{ items: PastCase[]; next: string | null }>(
+        await test.home.support.get(`/past-cases?${query}`),
+        200,
+      );
+      paged.push(...page.items.map(({ id }) => id));
+      if (page.next === null) break;
+      cursor = page.next;
+    }
+    expect(paged).toEqual(await idsOf('q=kinked'));
+    expect(paged).toHaveLength(3);
+    const [one] = await found('q=coupler');
+    expect(one).toMatchObject({ explanation: 'Kinked at the coupler', remedy: { kind: 'permanent' } });
+    expect(one?.culprit?.code).toBe('suspect');
   });
 
   it('are not told of a ticket that is not there', async () => {
