@@ -31,6 +31,7 @@ export const addresses = {
 
   sites: '/sites',
   site: '/sites/:id',
+  siteExport: '/sites/:id/export',
   siteChains: '/sites/:id/chains',
   chain: '/chains/:id',
   chainVersions: '/chains/:id/versions',

@@ -23,6 +23,7 @@ export const auditKinds = [
   'grantRevoked',
   'textErased',
   'everythingExported',
+  'clientExported',
   'accessRefused',
 ] as const;
 export type AuditKind = (typeof auditKinds)[number];

@@ -187,6 +187,23 @@ describe('what an admin sets', () => {
     await keepScreenshot(page, 'audit-log-360');
   });
 
+  it('takes away what the firm has of one client', async () => {
+    const page = await stage.signedIn('runa', 'desk');
+    await page.goto('/app/find?q=a');
+    await page.locator('main a[href^="/app/sites/"]:not([href$="/new"])').first().click();
+    await page.getByRole('link', { name: 'All we have of them' }).click();
+    await page.getByRole('heading', { level: 1, name: /^What we have of / }).waitFor();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Make the zip and download it' }).click();
+    expect((await download).suggestedFilename()).toMatch(/^halfsplit-client-.*\.zip$/);
+    await page.getByText(/^Downloaded: /).waitFor();
+    await keepScreenshot(page, 'client-data-desk');
+    await page.setViewportSize({ width: 360, height: 740 });
+    await keepScreenshot(page, 'client-data-360');
+    await page.goto('/app/numbers/audit-log');
+    await page.getByText('took what we have of a client as a zip').first().waitFor();
+  });
+
   it('takes everything away as a zip that sha256sum accepts', async () => {
     const page = await stage.signedIn('runa', 'desk');
     await page.goto('/app/numbers/export');

@@ -65,6 +65,7 @@ export const guardedRoutes: readonly RouteRow[] = [
   route('GET /sites/{id}', all),
   route('POST /sites', floor, site),
   route('PUT /sites/{id}', floor, site),
+  route('GET /sites/{id}/export', only('admin')),
   route('GET /sites/{id}/chains', all),
   route('POST /sites/{id}/chains', floor, chain),
   route('GET /chains/{id}', all),

@@ -12,6 +12,7 @@ import {
   auditLogOf,
   chainDocument,
   contentsOf,
+  diariesOf,
   evidenceOf,
   logFile,
   organisationDocument,
@@ -31,6 +32,50 @@ type Write = (tx: TenantTransaction, orgId: string) => Promise<string>;
  * @throws NewerDataError: an export that can't be whole is not begun
  */
 export async function listDocuments(context: Context, madeAt: Date): Promise<ZipEntry[]> {
+  const { actor, services } = context;
+  const { orgId } = actor;
+  const { document, about, documentsOf } = await exportOf(context, madeAt);
+  const anchors = await anchorFiles(anchorFolder(services.config.dataFolder), orgId);
+  return [
+    document('export.json', async () => about),
+    document('organisation.json', organisationDocument),
+    document('sites.json', sitesOf),
+    document('audit-log.json', auditLogOf),
+    ...documentsOf,
+    ...anchors.map(
+      (anchor): ZipEntry => ({
+        path: `anchors/${orgId}/${anchor.day}.txt`,
+        isPacked: false,
+        open: async () => Readable.from([await readAnchorFile(anchor)]),
+      }),
+    ),
+  ];
+}
+
+/**
+ * What an export of one client consists of: what the organisation has of the site, its chains and its tickets, and nothing
+ * of anybody else's.
+ *
+ * @returns null where there is no such site
+ * @throws NewerDataError
+ */
+export async function listDocumentsOfSite(
+  context: Context,
+  siteId: string,
+  madeAt: Date,
+): Promise<ZipEntry[] | null> {
+  const { tx, actor } = context;
+  if ((await sitesOf(tx, actor.orgId, siteId)).length === 0) return null;
+  const { document, about, documentsOf } = await exportOf(context, madeAt, siteId);
+  return [
+    document('export.json', async () => ({ ...about, siteId })),
+    document('sites.json', (own, orgId) => sitesOf(own, orgId, siteId)),
+    ...documentsOf,
+  ];
+}
+
+/** Chains, tickets and files: of all sites, or of one. */
+async function exportOf(context: Context, madeAt: Date, siteId?: string) {
   const { tx, actor, services } = context;
   await refuseNewerTickets(context);
   const { orgId, memberId } = actor;
@@ -42,8 +87,7 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
   });
   const document = (path: string, read: Read): ZipEntry =>
     written(path, async (own) => `${JSON.stringify(await read(own, orgId), null, 1)}\n`);
-  const { chains, tickets, files } = await contentsOf(tx, orgId);
-  const anchors = await anchorFiles(anchorFolder(services.config.dataFolder), orgId);
+  const { chains, tickets, files } = await contentsOf(tx, orgId, siteId);
   const about = {
     exportVersion: 1,
     madeAt: madeAt.toISOString(),
@@ -52,11 +96,7 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
     chains: chains.length,
     files: files.length,
   };
-  return [
-    document('export.json', async () => about),
-    document('organisation.json', organisationDocument),
-    document('sites.json', sitesOf),
-    document('audit-log.json', auditLogOf),
+  const documentsOf = [
     ...chains.map(({ id }) => document(`chains/${id}.json`, (own) => chainDocument(own, orgId, id))),
     ...tickets.flatMap(({ id, number, sequence: last }) => {
       const folder = `tickets/${String(number).padStart(6, '0')}`;
@@ -67,15 +107,9 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
         ),
         document(`${folder}/evidence.json`, (own) => evidenceOf(own, orgId, id)),
         document(`${folder}/packets.json`, (own) => packetsOf(own, orgId, id)),
+        document(`${folder}/diaries.json`, (own) => diariesOf(own, orgId, id)),
       ];
     }),
-    ...anchors.map(
-      (anchor): ZipEntry => ({
-        path: `anchors/${orgId}/${anchor.day}.txt`,
-        isPacked: false,
-        open: async () => Readable.from([await readAnchorFile(anchor)]),
-      }),
-    ),
     ...files.map(
       (sha256): ZipEntry => ({
         path: `files/${sha256}`,
@@ -88,4 +122,5 @@ export async function listDocuments(context: Context, madeAt: Date): Promise<Zip
       }),
     ),
   ];
+  return { document, about, documentsOf };
 }

@@ -2,12 +2,18 @@ import type { TenantTransaction } from '../../database/index.ts';
 import { filesOf } from '../packets/index.ts';
 import { logFiles, loggedEventsOf, readSnapshot, withTexts } from '../ticket-record/index.ts';
 
-/** What there is to export: chains and tickets, and files by their SHA-256, each once. */
-export async function contentsOf(tx: TenantTransaction, orgId: string) {
-  const where = { orgId };
-  const stored = await tx.storedFile.findMany({ where, select: { sha256: true } });
-  const packets = await tx.packet.findMany({ where, select: { files: true } });
-  const files = [...stored, ...packets.flatMap(filesOf)].map(({ sha256 }) => sha256);
+/** What there is to export, of all sites or of one: chains and tickets, and files by their SHA-256, each once. */
+export async function contentsOf(tx: TenantTransaction, orgId: string, siteId?: string) {
+  const where = { orgId, ...(siteId === undefined ? {} : { siteId }) };
+  const ofTickets = { orgId, ...(siteId === undefined ? {} : { ticket: { siteId } }) };
+  const stored =
+    siteId === undefined
+      ? await tx.storedFile.findMany({ where: { orgId }, select: { sha256: true } })
+      : (
+          await tx.evidence.findMany({ where: ofTickets, select: { sha256: true, thumbnailSha256: true } })
+        ).flatMap(({ sha256, thumbnailSha256 }) => [{ sha256 }, { sha256: thumbnailSha256 }]);
+  const packets = await tx.packet.findMany({ where: ofTickets, select: { files: true } });
+  const files = [...stored, ...packets.flatMap(filesOf)].flatMap(({ sha256 }) => sha256 ?? []);
   return {
     chains: await tx.chain.findMany({ where, select: { id: true }, orderBy: { id: 'asc' } }),
     tickets: await tx.ticket.findMany({
@@ -19,8 +25,20 @@ export async function contentsOf(tx: TenantTransaction, orgId: string) {
   };
 }
 
-export const sitesOf = (tx: TenantTransaction, orgId: string) =>
-  tx.site.findMany({ where: { orgId }, omit: { searchText: true } });
+/** All sites, or one. */
+export const sitesOf = (tx: TenantTransaction, orgId: string, siteId?: string) =>
+  tx.site.findMany({
+    where: { orgId, ...(siteId === undefined ? {} : { id: siteId }) },
+    omit: { searchText: true },
+  });
+
+/** Who may report to a ticket by a link, without anything of the link. */
+export const diariesOf = (tx: TenantTransaction, orgId: string, ticketId: string) =>
+  tx.diary.findMany({
+    where: { orgId, ticketId },
+    omit: { codeHash: true },
+    orderBy: [{ openedAt: 'asc' }, { id: 'asc' }],
+  });
 
 /** Who did what, the oldest first. */
 export const auditLogOf = (tx: TenantTransaction, orgId: string) =>

@@ -63,10 +63,16 @@ function Entry({ entry, zone }: { entry: AuditEntry; zone: string }) {
       <span dir="auto">{entrySaid(entry)}</span>
       <span class="soft">
         {dayAndTime(entry.at, zone)}
-        {entry.kind === 'textErased' && entry.aboutId !== null && (
+        {entry.kind === 'textErased' && (
           <>
             {' · '}
             <a href={`/app/tickets/${entry.aboutId}`}>{t.toTicket}</a>
+          </>
+        )}
+        {entry.kind === 'clientExported' && (
+          <>
+            {' · '}
+            <a href={`/app/sites/${entry.aboutId}`}>{t.toSite}</a>
           </>
         )}
       </span>

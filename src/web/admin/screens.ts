@@ -52,6 +52,10 @@ export const adminScreens: RoleScreens = {
       screen: lazyScreen(() => import('./export.tsx').then((module) => module.ExportScreen)),
     },
     {
+      path: '/app/sites/:siteId/data',
+      screen: lazyScreen(() => import('./client-data.tsx').then((module) => module.ClientDataScreen)),
+    },
+    {
       path: '/app/tickets/:ticketId/texts',
       screen: lazyScreen(() => import('./texts.tsx').then((module) => module.TextsScreen)),
     },

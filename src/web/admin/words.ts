@@ -100,6 +100,10 @@ const en = {
   noRows: 'No row of our own.',
   exportText:
     'One zip with everything this firm has here: members without their passwords, sites, chains with all versions, tickets with their logs, packets, and every file.',
+  dataOf: (client: string) => `What we have of ${client}`,
+  toClient: 'To the client',
+  clientText:
+    'One zip with everything this firm has of this client: the site, its chains with all versions, its tickets with their logs and reports, packets, and every file. Notes of members stand in it, too: read it before you hand it on.',
   exportCheck: 'Inside the folder, sha256sum -c manifest-sha256.txt checks every file of it.',
   exportCare: 'It holds addresses, phone numbers and ways into houses: keep it as you would keep keys.',
   exportNow: 'Make the zip and download it',
@@ -211,6 +215,10 @@ const de: typeof en = {
   noRows: 'Keine eigene Zeile.',
   exportText:
     'Ein Zip mit allem, was dieser Betrieb hier hat: Mitglieder ohne Passwörter, Orte, Ketten mit allen Fassungen, Tickets mit ihren Protokollen, Pakete und jede Datei.',
+  dataOf: (client) => `Was wir von ${client} haben`,
+  toClient: 'Zum Kunden',
+  clientText:
+    'Ein Zip mit allem, was dieser Betrieb von diesem Kunden hat: der Ort, seine Ketten mit allen Fassungen, seine Tickets mit Protokollen und Meldungen, Pakete und jede Datei. Auch Notizen von Mitgliedern stehen darin: lies es, bevor du es weitergibst.',
   exportCheck: 'Im Ordner prüft sha256sum -c manifest-sha256.txt jede Datei davon.',
   exportCare: 'Darin stehen Adressen, Telefonnummern und Wege in Häuser: verwahre es wie Schlüssel.',
   exportNow: 'Zip machen und herunterladen',

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { SiteSummary } from '../../../../shared/contract/site.ts';
 import { paths } from '../../api/paths.ts';
+import { session } from '../../api/session.ts';
 import { LinkButton } from '../../parts/button.tsx';
 import { Card, Facts, List, ListLink } from '../../parts/card.tsx';
 import { DocumentView } from '../../parts/document-view.tsx';
@@ -22,9 +23,14 @@ export function SiteScreen({ siteId = '' }: { siteId?: string }) {
     <DeskScreen
       title={document.body?.client ?? d.toSite}
       tools={
-        <LinkButton href={`/app/call?site=${siteId}`} kind="primary">
-          {t.callHere}
-        </LinkButton>
+        <>
+          <LinkButton href={`/app/call?site=${siteId}`} kind="primary">
+            {t.callHere}
+          </LinkButton>
+          {session.value?.member.role === 'admin' && (
+            <LinkButton href={`/app/sites/${siteId}/data`}>{t.clientData}</LinkButton>
+          )}
+        </>
       }
     >
       <DocumentView document={document}>

@@ -25,6 +25,7 @@ const en = {
   newChain: 'A new chain',
   newChainHint:
     'A rough chain is enough for a ticket: what feeds what. The technician puts it right on site.',
+  clientData: 'All we have of them',
   callHere: 'Take a call from here',
   editChain: 'Change the chain',
   saveChain: 'Save as a new version',
@@ -128,6 +129,7 @@ const de: typeof en = {
   describe: 'Die Kette beschreiben',
   newChain: 'Eine neue Kette',
   newChainHint: 'Für ein Ticket reicht eine grobe Kette: was speist was. Vor Ort wird sie richtiggestellt.',
+  clientData: 'Alles, was wir von ihnen haben',
   callHere: 'Anruf von hier annehmen',
   editChain: 'Kette ändern',
   saveChain: 'Als neue Fassung speichern',
