@@ -16,13 +16,26 @@ export function UsageScreen() {
       <p>{t.usageText}</p>
       <DocumentView document={usage}>
         {({ items }) => (
-          <>
-            {items.map((item) => (
-              <Card key={item.quota} title={t.usageOf[item.quota]}>
-                <p>{t.ofMost(amount(item, item.used), amount(item, item.most))}</p>
-              </Card>
-            ))}
-          </>
+          <Card>
+            <table class="usage">
+              <thead>
+                <tr>
+                  <th scope="col">{t.usageWhat}</th>
+                  <th scope="col">{t.usageNow}</th>
+                  <th scope="col">{t.usageMost}</th>
+                </tr>
+              </thead>
+              <tbody>
+                {items.map((item) => (
+                  <tr key={item.quota}>
+                    <th scope="row">{t.usageOf[item.quota]}</th>
+                    <td>{amount(item, item.used)}</td>
+                    <td>{amount(item, item.most)}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </Card>
         )}
       </DocumentView>
     </SectionScreen>
