@@ -54,3 +54,13 @@ describe('a start that fails', () => {
     expect(await faultOf({})).toBe('started');
   });
 });
+
+it('a running server goes over to debug and back to the level that was set', async () => {
+  const env = { HALFSPLIT_DATA: join(folder, 'level'), LOG_LEVEL: 'fatal', PORT: '0' };
+  const running = await startServer(readConfig(env));
+  try {
+    expect([running.switchDebug(), running.switchDebug()]).toEqual(['debug', 'fatal']);
+  } finally {
+    await running.stop();
+  }
+});
