@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Chain, type Place, wantedFormat } from '../../shared/contract/chain.ts';
+import type { Place } from '../../shared/contract/chain.ts';
 import { type Case, plainCase, type Result } from '../../shared/isolation/case.ts';
 import { faultTable } from '../../shared/isolation/fault-table.ts';
 import { type FaultModel, faultModelOf, type Hypothesis } from '../../shared/isolation/hypotheses.ts';
@@ -38,44 +38,6 @@ const mode =
   (...modes: string[]) =>
   (each: Hypothesis): boolean =>
     modes.includes(each.mode);
-
-describe('another source, with which the fault stays away', () => {
-  const quiet: Result = {
-    kind: 'test',
-    test: 'otherSource',
-    target: device('streamer'),
-    watch: { mode: 'time', minutes: 120, occurrences: 0 },
-  };
-  const format = {
-    widthPx: 3840,
-    heightPx: 2160,
-    refreshHz: 60,
-    bitsPerComponent: 10,
-    encoding: 'rgb',
-  } as const;
-  /** How much less likely what both sources pass is of `how`, by whom the highest format is wanted of. */
-  const leftOf = (how: string, sourceIds: string[] | null): number => {
-    const wanted = videoFormatsOf(sourceIds);
-    const facts = { chain: { ...cinema, wantedFormats: wanted }, affectedSources: ['player'] };
-    const passed = (each: Hypothesis) => each.mode === how && at('link:L5', 'link:L4', 'link:L3')(each);
-    return share({ ...facts, results: [quiet] }, passed) / share(facts, passed);
-  };
-  const videoFormatsOf = (sourceIds: string[] | null): Chain['wantedFormats'] =>
-    sourceIds === null ? [] : [wantedFormat.parse({ ...format, sourceIds })];
-
-  it('acquits what both pass only where it sends as much', () => {
-    const sendsAsMuch = leftOf('bandwidth', ['player', 'streamer']);
-    const sendsLess = leftOf('bandwidth', ['player']);
-    const notKnown = leftOf('bandwidth', null);
-    expect(sendsAsMuch).toBeLessThan(0.1);
-    expect(notKnown).toBeGreaterThan(2 * sendsAsMuch);
-    expect(sendsLess).toBeGreaterThan(notKnown);
-  });
-
-  it('acquits what needs no format either way', () => {
-    expect(leftOf('contact', ['player'])).toBeLessThan(0.2);
-  });
-});
 
 describe('what is suspected before any test', () => {
   it('follows the symptom', () => {
