@@ -45,7 +45,11 @@ describe.each(databaseKinds())('news of changes, on the %s database', (kind) => 
     expect(following.map(({ type }) => type)).toEqual(Array(4).fill('text/event-stream; charset=utf-8'));
     const { sequence } = (await note(ticketId, 'A secret of the house.')).body;
     for (const reader of following) {
-      const event = await reader.until(({ event, data }) => event === 'change' && data.includes(ticketId));
+      // news come after their commit: that the ticket was opened may still be on its way to who follows only now
+      const event = await reader.until(
+        ({ event, data }) =>
+          event === 'change' && data.includes(ticketId) && changeOf(data).sequence === sequence,
+      );
       expect(changeOf(event.data)).toEqual({ kind: 'ticket', id: ticketId, sequence, chainId, siteId });
       expect(event.id).toMatch(/\.\d+$/);
     }
