@@ -33,6 +33,7 @@ export {
   type TicketHead,
   type TicketRow,
   withNames,
+  withoutSearchText,
 } from './ticket.read.ts';
 export { ticketBatches } from './ticket-batches.ts';
 export {

@@ -11,7 +11,9 @@ export const withNames = {
   chain: { select: { name: true } },
   assignee: { select: { name: true } },
 } as const;
-type StoredTicket = Prisma.TicketGetPayload<{ include: typeof withNames }>;
+/** What a ticket is searched by is of no use to whoever reads it. */
+export const withoutSearchText = { pastText: true } as const;
+type StoredTicket = Prisma.TicketGetPayload<{ include: typeof withNames; omit: typeof withoutSearchText }>;
 /** A ticket without what was asked in the call and what triage knows of it. */
 export type TicketHead = Omit<StoredTicket, 'intake' | 'snapshot' | 'machineVersion'>;
 export type TicketRow = Omit<StoredTicket, 'snapshot'> & { readonly snapshot: TriageSnapshot };
@@ -104,6 +106,7 @@ export async function escalatedTickets(context: Context): Promise<ReadTicket[]> 
   const rows = await tx.ticket.findMany({
     where: { orgId: actor.orgId, id: { in: waiting.map(({ id }) => id) } },
     include: withNames,
+    omit: withoutSearchText,
     orderBy: { number: 'asc' },
   });
   const tickets: ReadTicket[] = [];

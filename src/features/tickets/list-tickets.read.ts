@@ -13,7 +13,7 @@ import {
 } from '../../http/index.ts';
 import type { WordForms } from '../../http/search-words.ts';
 import { placesWithWord } from '../sites/index.ts';
-import { findTicket, noTicket, withNames } from '../ticket-record/index.ts';
+import { findTicket, noTicket, withNames, withoutSearchText } from '../ticket-record/index.ts';
 import { summaryView, ticketView } from './ticket-view.ts';
 
 type Query = z.infer<typeof ticketQuery>;
@@ -39,7 +39,7 @@ export async function listTickets(context: Context, query: Query): Promise<Outco
         AND: [...filtersOf(query, actor), ...words, ...(before === null ? [] : [{ number: { lt: before } }])],
         orgId: actor.orgId,
       },
-      omit: { intake: true, snapshot: true },
+      omit: { ...withoutSearchText, intake: true, snapshot: true },
       include: withNames,
       orderBy: { number: 'desc' },
       take: query.limit + 1,

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ticketUpdate } from '../../../shared/contract/ticket.ts';
-import { findTicket, withNames } from '../../../src/features/ticket-record/index.ts';
+import { findTicket, withNames, withoutSearchText } from '../../../src/features/ticket-record/index.ts';
 import type { Actor } from '../../../src/http/index.ts';
 import { openTestApp, type TestApp } from '../../support/test-app.ts';
 import { databaseKinds } from '../../support/test-database.ts';
@@ -19,7 +19,11 @@ describe.each(databaseKinds())("a ticket's row on the %s database", (kind) => {
     const { orgId, technician } = test.home;
     await test.services.database.inTenant({ orgId, memberId: technician.id }, async (tx) => {
       const where = { orgId_id: { orgId, id: ticketId } };
-      const expected = await tx.ticket.findUniqueOrThrow({ where, include: withNames });
+      const expected = await tx.ticket.findUniqueOrThrow({
+        where,
+        include: withNames,
+        omit: withoutSearchText,
+      });
       const actor = { orgId, memberId: technician.id } as Actor;
       expect(await findTicket({ tx, actor, services: test.services, language: 'en' }, ticketId)).toEqual(
         expected,
