@@ -155,13 +155,14 @@ function between(chain: Chain, link: Link, { device, spare }: { device: Device; 
 
 /**
  * A chain without a device that one cable enters and one leaves: the first goes on to where the second went, which is
- * spare then. Null for every other device.
+ * spare then. Null for every other device, and for one that sends back to where it is fed from.
  */
 export function takenOut(chain: Chain, deviceId: string): { chain: Chain; spare: Link } | null {
   const [into, ...moreInto] = linksInto(chain, deviceId);
   const [outOf, ...moreOutOf] = linksOutOf(chain, deviceId);
   if (into === undefined || outOf === undefined || moreInto.length + moreOutOf.length > 0) return null;
-  if (into.id === outOf.id) return null;
+  // what comes to it from a device and goes back there would be a cable into that device
+  if (into.from.deviceId === outOf.to.deviceId) return null;
   return {
     chain: {
       ...chain,
