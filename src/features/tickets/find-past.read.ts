@@ -5,8 +5,8 @@ import { MACHINE_VERSION } from '../../../state-machines/index.ts';
 import type { Prisma } from '../../database/index.ts';
 import { type Context, decodeCursor, literalLike, pageFrom, type Refused } from '../../http/index.ts';
 import { searchWords, type WordForms } from '../../http/search-words.ts';
-import { placesWithWord } from '../sites/index.ts';
 import { pastWithWord } from '../ticket-record/index.ts';
+import { anyOf, atPlacesWithWord, nowhere } from './at-places.read.ts';
 
 type Query = z.infer<typeof pastCaseQuery>;
 export type PastPage = { ids: string[]; next: string | null };
@@ -72,26 +72,13 @@ const after = ({ closedAt, number }: Position): Prisma.TicketWhereInput => ({
   OR: [{ closedAt: { lt: closedAt } }, { closedAt, number: { lt: number } }],
 });
 
-/** What no ticket fits; it is not asked for. */
-const nowhere: Prisma.TicketWhereInput = { OR: [] };
-
 async function withWord(context: Context, forms: WordForms): Promise<Prisma.TicketWhereInput> {
-  const [places, past] = await Promise.all([placesWithWord(context, forms), pastWithWord(context, forms)]);
-  const text = { OR: forms.map((form) => ({ searchText: { contains: form } })) };
-  const ways: Prisma.TicketWhereInput[] = [
-    ...(places === null
-      ? [{ site: text }, { chain: text }]
-      : [
-          ...(places.siteIds.length === 0 ? [] : [{ siteId: { in: [...places.siteIds] } }]),
-          ...(places.chainIds.length === 0 ? [] : [{ chainId: { in: [...places.chainIds] } }]),
-        ]),
-    ...(past === null
-      ? forms.map((form) => ({ pastText: { contains: form } }))
-      : past.length === 0
-        ? []
-        : [{ id: { in: [...past] } }]),
-  ];
-  return ways.length === 0 ? nowhere : { OR: ways };
+  const [atPlaces, past] = await Promise.all([
+    atPlacesWithWord(context, forms),
+    pastWithWord(context, forms),
+  ]);
+  if (past === null) return anyOf([...atPlaces, ...forms.map((form) => ({ pastText: { contains: form } }))]);
+  return anyOf([...atPlaces, ...(past.length === 0 ? [] : [{ id: { in: [...past] } }])]);
 }
 
 /** Assumed: of more cases than this that share symptom or a model, the older ones say little of what is installed today. */

@@ -11,9 +11,8 @@ import {
   pageFrom,
   searchWords,
 } from '../../http/index.ts';
-import type { WordForms } from '../../http/search-words.ts';
-import { placesWithWord } from '../sites/index.ts';
 import { findTicket, noTicket, withNames, withoutSearchText } from '../ticket-record/index.ts';
+import { anyOf, atPlacesWithWord, nowhere } from './at-places.read.ts';
 import { summaryView, ticketView } from './ticket-view.ts';
 
 type Query = z.infer<typeof ticketQuery>;
@@ -77,24 +76,12 @@ function assigneeOf(value: string, actor: Actor): string | null {
   return value === 'me' ? actor.memberId : value;
 }
 
-/** What no ticket fits; it is not asked for. */
-const nowhere: Prisma.TicketWhereInput = { OR: [] };
-
 /** A ticket's number, or the words that its site is found by. */
 async function matching(context: Context, query: string, typos: boolean): Promise<Prisma.TicketWhereInput> {
-  const words = await Promise.all(searchWords(query, { typos }).map((forms) => withWord(context, forms)));
+  const words = await Promise.all(
+    searchWords(query, { typos }).map(async (forms) => anyOf(await atPlacesWithWord(context, forms))),
+  );
   const number = /^\d{1,9}$/.test(query) ? [{ number: Number(query) }] : [];
   if (words.includes(nowhere)) return number.length === 0 ? nowhere : { OR: number };
   return { OR: [{ AND: words }, ...number] };
-}
-
-async function withWord(context: Context, forms: WordForms): Promise<Prisma.TicketWhereInput> {
-  const places = await placesWithWord(context, forms);
-  if (places !== null) {
-    const { siteIds, chainIds } = places;
-    if (siteIds.length + chainIds.length === 0) return nowhere;
-    return { OR: [{ siteId: { in: [...siteIds] } }, { chainId: { in: [...chainIds] } }] };
-  }
-  const text = { OR: forms.map((form) => ({ searchText: { contains: form } })) };
-  return { OR: [{ site: text }, { chain: text }] };
 }
