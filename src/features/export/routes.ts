@@ -1,9 +1,9 @@
-import type { FastifyReply } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod';
 import { addresses } from '../../../shared/contract/addresses.ts';
 import { byId } from '../../../shared/contract/primitives.ts';
 import { asCaller } from '../../http/as-caller.ts';
-import { noteOwn, sendProblem } from '../../http/index.ts';
+import { type Context, noteOwn, type Refused, sendProblem } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { noSite } from '../sites/index.ts';
 import { listDocuments, listDocumentsOfSite } from './documents.ts';
@@ -11,6 +11,24 @@ import { type ZipEntry, zipWithManifest } from './zip-with-manifest.ts';
 
 /** Everything an organisation has, to take away: its own data belongs to it. */
 export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async (app, { services }) => {
+  /** What is listed in the caller's transaction leaves as a zip after it, under a name with the day. */
+  async function sendExport(
+    name: string,
+    { request, reply }: { request: FastifyRequest; reply: FastifyReply },
+    list: (context: Context, madeAt: Date) => Promise<{ entries: ZipEntry[] } | Refused>,
+  ): Promise<FastifyReply> {
+    const madeAt = services.now();
+    const listed = await asCaller(services, request, (context) => list(context, madeAt));
+    if ('ok' in listed) return sendProblem(request, reply, listed);
+    const folder = `${name}-${madeAt.toISOString().slice(0, 10)}`;
+    return reply
+      .header('cache-control', 'no-store')
+      .header('x-content-type-options', 'nosniff')
+      .header('content-disposition', `attachment; filename="${folder}.zip"`)
+      .type('application/zip')
+      .send(zipWithManifest(folder, listed.entries, madeAt));
+  }
+
   app.get(
     addresses.export,
     {
@@ -22,15 +40,11 @@ export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
         sends: { says: 'The zip', mediaTypes: ['application/zip'] },
       },
     },
-    async (request, reply) => {
-      const madeAt = services.now();
-      const begun = await asCaller(services, request, async (context) => {
+    (request, reply) =>
+      sendExport('halfsplit-export', { request, reply }, async (context, madeAt) => {
         await noteOwn(context, { kind: 'everythingExported' });
         return { entries: await listDocuments(context, madeAt) };
-      });
-      if ('ok' in begun) return sendProblem(request, reply, begun);
-      return sendZip(reply, { name: 'halfsplit-export', entries: begun.entries, madeAt });
-    },
+      }),
   );
   app.get(
     addresses.siteExport,
@@ -45,28 +59,12 @@ export const exportRoutes: FastifyPluginAsyncZod<{ services: Services }> = async
         sends: { says: 'The zip', mediaTypes: ['application/zip'] },
       },
     },
-    async (request, reply) => {
-      const madeAt = services.now();
-      const begun = await asCaller(services, request, async (context) => {
+    (request, reply) =>
+      sendExport('halfsplit-client', { request, reply }, async (context, madeAt) => {
         const entries = await listDocumentsOfSite(context, request.params.id, madeAt);
         if (entries === null) return noSite;
         await noteOwn(context, { kind: 'clientExported', aboutId: request.params.id });
         return { entries };
-      });
-      if ('ok' in begun) return sendProblem(request, reply, begun);
-      return sendZip(reply, { name: 'halfsplit-client', entries: begun.entries, madeAt });
-    },
+      }),
   );
 };
-
-type Zip = { readonly name: string; readonly entries: readonly ZipEntry[]; readonly madeAt: Date };
-
-function sendZip(reply: FastifyReply, { name, entries, madeAt }: Zip): FastifyReply {
-  const folder = `${name}-${madeAt.toISOString().slice(0, 10)}`;
-  return reply
-    .header('cache-control', 'no-store')
-    .header('x-content-type-options', 'nosniff')
-    .header('content-disposition', `attachment; filename="${folder}.zip"`)
-    .type('application/zip')
-    .send(zipWithManifest(folder, entries, madeAt));
-}
