@@ -14,8 +14,9 @@ const everyMs = 6 * 3600 * 1000;
 const dayMs = 86_400_000;
 
 /**
- * Takes away, now and every six hours, what nobody can ask for any more: kept replies and entries of
- * the audit log past their days, and expired refresh tokens. Several servers may do it at a time: what one has taken away, the other does not find.
+ * Takes away, now and every six hours, what nobody can ask for any more: kept replies and entries of the audit log past
+ * their days, and expired refresh tokens. Several servers may do it at a time: what one has taken away, the other does not
+ * find.
  */
 export const keepRetention = (services: Keeping, logger: Logger): BackgroundJob =>
   repeatedly((isStopping) => forgetOld(services, isStopping), {

@@ -2,6 +2,7 @@ import type { AuditKind } from '../../shared/contract/audit-kinds.ts';
 import type { TenantTransaction } from '../database/index.ts';
 import type { Services } from '../services.ts';
 import type { Context } from './context.ts';
+import { forgottenAtOnce } from './forgotten-at-once.ts';
 
 /** What somebody did. No word of any person goes in: who they are stands under their ids. */
 export type Act = {
@@ -42,9 +43,6 @@ export async function noteRefusal(noting: Noting, act: Act): Promise<void> {
   if ((await tx.auditEntry.findFirst({ where: alike, select: { id: true } })) === null)
     await noteAct(noting, act);
 }
-
-/** Assumed: few enough that a transaction is over in well under a second. */
-const forgottenAtOnce = 500;
 
 /** Takes away entries of before a moment, so many at most; younger ones than 90 days the database keeps. @returns whether there are more */
 export async function forgetActs(tx: TenantTransaction, orgId: string, before: Date): Promise<boolean> {

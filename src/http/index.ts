@@ -7,6 +7,7 @@ export type { Context } from './context.ts';
 export { decodeCursor, literalLike, pageFrom } from './cursor.ts';
 export { eraseFromReplies } from './erase-from-replies.ts';
 export { etagOf, isUnchanged, mismatch } from './etag.ts';
+export { forgottenAtOnce } from './forgotten-at-once.ts';
 export { refusalOfHeavyWork } from './heavy-work.ts';
 export { languageOf, problemInWords } from './language.ts';
 export type { Sends } from './openapi.ts';

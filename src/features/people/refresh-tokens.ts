@@ -1,5 +1,5 @@
 import type { TenantTransaction } from '../../database/index.ts';
-import { noteAct } from '../../http/index.ts';
+import { forgottenAtOnce, noteAct } from '../../http/index.ts';
 import type { Services } from '../../services.ts';
 import { hashOf, newToken } from './secret-token.ts';
 import { endSessions } from './sessions.ts';
@@ -115,9 +115,6 @@ async function mayRepeat(
   const waiting = await tx.refreshToken.count({ where: { ...others, usedAt: null, revokedAt: null } });
   return usedSince === 0 && waiting < repliesLostAtMost;
 }
-
-/** Assumed: few enough that a transaction is over in well under a second. */
-const forgottenAtOnce = 500;
 
 /**
  * Takes away tokens that would be refused for their age alone, so many at most.

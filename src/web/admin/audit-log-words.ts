@@ -88,7 +88,7 @@ const de: typeof en = {
     accessRefused: ({ who, detail }) => `${who}: wollte, was die Rolle nicht darf: ${detail}`,
   },
 };
-const auditLogWords = wordsOf({ en, de });
+export const auditLogWords = wordsOf({ en, de });
 
 /** An entry as a sentence. */
 export function entrySaid(entry: AuditEntry): string {
@@ -109,5 +109,3 @@ function detailOf({ kind, detail }: AuditEntry): string {
   const named = terms().memberRole[role as MemberRole];
   return inactive === undefined ? named : `${named}, ${t.inactive}`;
 }
-
-export { auditLogWords };
